@@ -1,0 +1,104 @@
+"""wirecalc: electrical-safety and wiring-repair calculations with sources and cautions.
+
+    >>> import wirecalc
+    >>> finding = wirecalc.run("pull", wire="18 AWG", terminal="ring", force="24 lbf")
+    >>> str(finding.verdict)
+    'pass'
+
+The names below are the public ones: what a script or a plugin may use.
+"""
+
+from __future__ import annotations
+
+from .calculation import Calculation, calculation
+from .errors import (
+    BadInput,
+    BadText,
+    DeclarationError,
+    PluginDefect,
+    Problem,
+    TableError,
+    WirecalcError,
+)
+from .findings import Finding
+from .hooks import hookimpl
+from .host import Catalogue, build
+from .items import (
+    Caution,
+    Criterion,
+    Item,
+    Origin,
+    Verdict,
+    answer,
+    at_least,
+    at_most,
+    cannot_tell,
+    caution,
+    figure,
+    listing,
+    not_checked,
+    requires,
+)
+from .kinds import Count, Nameplate, OneOf, Reading
+from .running import HouseRule
+from .sources import MAKER, PRACTICE, Confidence, Source
+from .wires import SizeRange, Wire
+
+__all__ = [
+    "MAKER",
+    "PRACTICE",
+    "BadInput",
+    "BadText",
+    "Calculation",
+    "Catalogue",
+    "Caution",
+    "Confidence",
+    "Count",
+    "Criterion",
+    "DeclarationError",
+    "Finding",
+    "HouseRule",
+    "Item",
+    "Nameplate",
+    "OneOf",
+    "Origin",
+    "PluginDefect",
+    "Problem",
+    "Reading",
+    "SizeRange",
+    "Source",
+    "TableError",
+    "Verdict",
+    "Wire",
+    "WirecalcError",
+    "answer",
+    "at_least",
+    "at_most",
+    "build",
+    "calculation",
+    "cannot_tell",
+    "caution",
+    "figure",
+    "hookimpl",
+    "listing",
+    "not_checked",
+    "requires",
+    "run",
+]
+
+_catalogue: Catalogue | None = None
+
+
+def run(calculation_name: str, /, **given: object) -> Finding:
+    """Run a calculation by its name, with inputs as they would be typed.
+
+    Quantities are texts with a unit ("23.4 lbf"); counts may be numbers, yes/no may be booleans,
+    lists are lists of these. Plugins are loaded once in a process.
+
+    Raises BadInput with everything that is wrong with the inputs, or for an unknown name, and
+    PluginDefect where the calculation itself fails.
+    """
+    global _catalogue
+    if _catalogue is None:
+        _catalogue = build()
+    return _catalogue.run(calculation_name, given)

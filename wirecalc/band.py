@@ -1,0 +1,163 @@
+"""The instrument counts: where in the band a calculation is run, and how the runs are merged.
+
+Readings that carry an error are run at low, centre and high: every combination up to three of
+them; beyond that all corners, the centre, and each alone. A criterion that fails in every run
+fails; one that fails in some cannot be told; else the worse of pass and marginal. That holds
+because each criterion is monotone in each reading (a property test samples the band).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import product
+from typing import Any
+
+from .findings import BandFigure, Judged
+from .items import Answer, Criterion, Figure, Item, Verdict, worst
+from .kinds import Read
+from .rounding import show, show_band
+
+ALL_COMBINATIONS = 3  # readings; above that corners, centre and one at a time
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """An item and who gave it: the plugin of the calculation, or that of a house rule."""
+
+    item: Item
+    provider: str
+
+
+Run = Sequence[Given]
+
+
+def points(names: Sequence[str]) -> Iterator[dict[str, int]]:
+    """Yield where to run: for each reading -1 (low), 0 (centre) or 1 (high). Centre comes first."""
+    centre = dict.fromkeys(names, 0)
+    yield centre
+    if len(names) <= ALL_COMBINATIONS:
+        for steps in product((-1, 0, 1), repeat=len(names)):
+            if any(steps):
+                yield dict(zip(names, steps, strict=True))
+        return
+    for steps in product((-1, 1), repeat=len(names)):
+        yield dict(zip(names, steps, strict=True))
+    for name in names:
+        yield centre | {name: -1}
+        yield centre | {name: 1}
+
+
+def values_at(
+    point: Mapping[str, int], values: Mapping[str, Any], bands: Mapping[str, Sequence[Read]]
+) -> dict[str, Any] | None:
+    """Return the values at one point of the band, None where an input cannot have that value.
+
+    The values of one list move together.
+    """
+    moved = dict(values)
+    for name, step in point.items():
+        reads = bands[name]
+        if step < 0 and any(r.excluded for r in reads):
+            return None
+        at = [_at(read, step) for read in reads]
+        moved[name] = at if isinstance(values[name], list) else at[0]
+    return moved
+
+
+def _at(read: Read, step: int) -> Any:
+    if step == 0 or read.low is None:
+        return read.value
+    return read.low if step < 0 else read.high
+
+
+def merge_figures(runs: Sequence[Run]) -> tuple[BandFigure, ...]:
+    """Return the figures of the centre run, each with its low and high over all runs."""
+    by_name: dict[str, list[float]] = {}
+    for run in runs:
+        for given in run:
+            if isinstance(given.item, Figure):
+                by_name.setdefault(given.item.name, []).append(given.item.value)
+    merged = []
+    for given in runs[0]:
+        if isinstance(given.item, Figure):
+            low, high = min(by_name[given.item.name]), max(by_name[given.item.name])
+            band = (low, high) if low != high else (None, None)
+            merged.append(BandFigure(given.item, *band))
+    return tuple(merged)
+
+
+def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged, ...]]:
+    """Return the answers of the centre run, and a `cannot tell` for each that changes."""
+    answers, unsettled = [], []
+    for given in runs[0]:
+        if not isinstance(given.item, Answer):
+            continue
+        name = given.item.name
+        texts = [
+            next((g.item.text for g in run if isinstance(g.item, Answer) and g.item.name == name), "")
+            for run in runs
+        ]
+        if len(set(texts)) == 1:
+            answers.append(given.item)
+            continue
+        either = " / ".join(sorted({t or "nothing" for t in texts}))
+        answers.append(Answer(name, f"cannot tell: {either}"))
+        criterion = Criterion(name, "cannot tell", says=f"over the meter's band: {either}",
+                              action="measure with a better instrument")  # fmt: skip
+        unsettled.append(Judged(criterion, given.provider, Verdict.CANNOT_TELL, criterion.reason))
+    return tuple(answers), tuple(unsettled)
+
+
+def merge_criteria(runs: Sequence[Run], missing_runs: int) -> tuple[Judged, ...]:
+    """Return each criterion once, judged over all runs.
+
+    `missing_runs` counts the points at which nothing could be run; a criterion counts as absent
+    there.
+    """
+    found: dict[tuple[str, str], list[Criterion]] = {}
+    for run in runs:
+        for given in run:
+            if isinstance(given.item, Criterion):
+                found.setdefault((given.provider, given.item.name), []).append(given.item)
+    everywhere = len(runs) + missing_runs
+    return tuple(
+        _judge(provider, criteria, absent=len(criteria) < everywhere)
+        for (provider, _), criteria in found.items()
+    )
+
+
+def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged:
+    verdicts = {c.verdict for c in criteria}
+    weakest = max(criteria, key=lambda c: (c.verdict.rank, -c.closeness))
+    actuals = [c.actual for c in criteria if c.actual is not None]
+    low, high = (min(actuals), max(actuals)) if len(set(actuals)) > 1 else (None, None)
+    if not absent and verdicts == {Verdict.FAIL}:
+        return Judged(weakest, provider, Verdict.FAIL, weakest.reason, low, high)
+    if absent or Verdict.FAIL in verdicts or Verdict.CANNOT_TELL in verdicts:
+        if verdicts == {Verdict.CANNOT_TELL}:
+            return Judged(weakest, provider, Verdict.CANNOT_TELL, weakest.says, low, high)
+        reason = _too_close(weakest, low, high) + _would_settle(criteria[0])
+        return Judged(weakest, provider, Verdict.CANNOT_TELL, reason, low, high)
+    verdict = worst(verdicts) or Verdict.PASS
+    return Judged(weakest, provider, verdict, weakest.reason, low, high)
+
+
+def _would_settle(centre: Criterion) -> str:
+    """Say how well the value must be known; the distance to the limit is what there is."""
+    if not centre.margin:
+        return ""
+    return f"; known to better than ±{show(abs(centre.margin), centre.unit, toward='down')} it would be settled"
+
+
+def _too_close(weakest: Criterion, low: float | None, high: float | None) -> str:
+    if weakest.sense == "cannot tell":
+        return weakest.says
+    if low is None or high is None or weakest.limit is None:
+        return "too close for this meter"
+    toward = "up" if weakest.sense == "at least" else "down"
+    limit = show(weakest.limit, weakest.unit, toward=toward)
+    band = show_band(low, high, weakest.unit)
+    if low <= weakest.limit <= high:
+        return f"{band} reaches across {limit}: too close for this meter"
+    return f"{band} against {limit}: this meter can't tell it from zero"

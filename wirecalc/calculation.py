@@ -1,0 +1,180 @@
+"""The decorator: a plain function and its signature are the only declaration of a calculation.
+
+    @calculation(part="wire and joint", cautions=("pull-01",))
+    def pull(wire: Annotated[Wire, "wire in the barrel"], ...) -> Iterator[Item]:
+        \"\"\"Is this pull-out force enough for the wire? ...\"\"\"
+        yield at_least(...)
+
+From the signature come the command line, its help, the checks of what was typed, the Python
+call and the JSON schema. The decorated object stays callable with plain numbers.
+"""
+
+from __future__ import annotations
+
+import inspect
+import re
+import types
+import typing
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import Annotated, Any, Generic, ParamSpec, Union, get_args, get_origin
+
+from .errors import DeclarationError, Problem
+from .items import Item
+from .kinds import Count, Kind, OneOf, RangeKind, Words, WireKind, YesNo, _QuantityKind
+from .wires import SizeRange, Wire
+
+P = ParamSpec("P")
+Body = Callable[P, Iterator[Item]]
+Refusal = Callable[P, Iterator[Problem]]
+
+RESERVED_NAMES = frozenset(
+    "job batch ask explain plugins tables rules schema new-plugin drill help version".split()
+)
+RESERVED_INPUTS = frozenset(
+    "format output working chart help version bundled_only marginal_is_not_enough "
+    "calculation name stage uses required note".split()
+)  # options of the command, and the keys of a check in a job sheet
+_WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
+    Wire: WireKind, SizeRange: RangeKind, bool: YesNo, str: Words,
+}  # fmt: skip
+_ALLOWED: dict[type, tuple[type[Kind], ...]] = {float: (_QuantityKind,), int: (Count,), str: (OneOf,)}
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One input of a calculation, as declared."""
+
+    name: str
+    kind: Kind
+    many: bool
+    required: bool
+    default: Any = None
+
+    @property
+    def option(self) -> str:
+        """The option of the command line."""
+        return "--" + self.name.replace("_", "-")
+
+    @property
+    def assumed(self) -> str:
+        """The default as it would be typed; empty where leaving it out means not checked."""
+        return "" if self.required or self.default is None else self.kind.show(self.default)
+
+
+class Calculation(Generic[P]):
+    """A function that answers one question of the trade, with all that its signature declares."""
+
+    def __init__(
+        self,
+        function: Body[P],
+        part: str,
+        cautions: tuple[str, ...],
+        not_checked: tuple[str, ...],
+        refuse: Refusal[P] | None,
+    ) -> None:
+        self.function = function
+        self.part = part
+        self.cautions = cautions
+        self.not_checked = not_checked
+        self.refuse = refuse
+        self.name = function.__name__.strip("_").replace("_", "-")
+        self.doc = inspect.getdoc(function) or ""
+        if not self.doc:
+            raise DeclarationError(f"{self.name} has no docstring: its first line is its question")
+        if self.name in RESERVED_NAMES:
+            raise DeclarationError(f"{self.name} is a reserved word of the command line")
+        self.inputs = tuple(_declared(function))
+
+    def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Iterator[Item]:
+        """Run the bare function with plain values in the declared units."""
+        return self.function(*args, **kwargs)
+
+    def __repr__(self) -> str:
+        return f"<calculation {self.name}>"
+
+    @property
+    def question(self) -> str:
+        """The question that it answers: the first line of the docstring."""
+        return self.doc.split("\n", 1)[0]
+
+    @property
+    def example(self) -> str:
+        """A command line that works, put together from the examples of the required inputs."""
+        given = [f'{i.option} "{i.kind.example}"' for i in self.inputs if i.required]
+        return " ".join(["wirecalc", self.name, *given])
+
+    def input(self, name: str) -> Input:
+        """Return one input by its name; raises KeyError."""
+        return {i.name: i for i in self.inputs}[name]
+
+
+def calculation(
+    *,
+    part: str,
+    cautions: tuple[str, ...] = (),
+    not_checked: tuple[str, ...] = (),
+    refuse: Refusal[P] | None = None,
+) -> Callable[[Body[P]], Calculation[P]]:
+    """Declare a calculation.
+
+    `part` is the part of the trade under which it is listed; `cautions` are keys of the caution
+    library; `not_checked` says what it never checks. `refuse` is a function with the same
+    arguments that yields a Problem for inputs that contradict each other; it is asked before
+    anything is computed.
+
+    Raises DeclarationError at import for a signature that does not declare everything.
+    """
+
+    def decorate(function: Body[P]) -> Calculation[P]:
+        return Calculation(function, part, cautions, not_checked, refuse)
+
+    return decorate
+
+
+def _declared(function: Callable[..., object]) -> Iterator[Input]:
+    try:
+        hints = typing.get_type_hints(function, include_extras=True)
+    except NameError as error:
+        raise DeclarationError(f"{function.__name__}: {error}") from error
+    for parameter in inspect.signature(function).parameters.values():
+        where = f"{function.__name__}({parameter.name})"
+        if not re.fullmatch(r"[a-z][a-z0-9_]*", parameter.name) or parameter.name in RESERVED_INPUTS:
+            raise DeclarationError(f"{where}: the name is reserved or not in plain lower case")
+        hint = hints.get(parameter.name)
+        if get_origin(hint) is not Annotated:
+            raise DeclarationError(f"{where}: write Annotated[type, kind or text]")
+        base, about = get_args(hint)[:2]
+        inner, many, optional = _unwrap(base)
+        required = parameter.default is inspect.Parameter.empty
+        if optional and required:
+            raise DeclarationError(f"{where}: may be None, and has no default")
+        default = None if required else parameter.default
+        yield Input(parameter.name, _kind(where, inner, about), many, required, default)
+
+
+def _unwrap(base: Any) -> tuple[Any, bool, bool]:
+    """Take `list[...]` and `... | None` off a type."""
+    optional = False
+    if get_origin(base) in (Union, types.UnionType):
+        inner = [a for a in get_args(base) if a is not type(None)]
+        optional = len(inner) < len(get_args(base))
+        base = inner[0] if len(inner) == 1 else base
+    if get_origin(base) is list:
+        return get_args(base)[0], True, optional
+    return base, False, optional
+
+
+def _kind(where: str, inner: Any, about: Any) -> Kind:
+    if isinstance(about, str) and inner in _WORD_KINDS:
+        if not about:
+            raise DeclarationError(f"{where}: its text is empty")
+        return _WORD_KINDS[inner](about)
+    if isinstance(about, _ALLOWED.get(inner, ())):
+        if not about.text:
+            raise DeclarationError(f"{where}: its kind has no text")
+        return typing.cast(Kind, about)
+    raise DeclarationError(
+        f"{where}: {inner} with {about!r} is no kind of input; "
+        "a float takes Reading or Nameplate, an int Count, a str OneOf or a text"
+    )

@@ -1,0 +1,146 @@
+"""Conductors: which gauge a wire is, its resistance, and the current that the code lets it carry.
+
+Everything published is looked up in the tables; what is not there is None or raises TableError,
+never an extrapolation.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from .sources import Source, computed
+from .tables import Row, load
+from .wires import GAUGES, Wire, gauge_cmil, gauge_number
+
+NEC_EDITION = "2011-2023"
+STRANDING_SLACK = 0.025  # the copper that a standard stranding may lack of its gauge; table strandings
+AWG_LAW = computed("astm-b258", "ASTM B258", "the AWG law: 5 mil x 92^((36 - n) / 39)")
+
+
+@dataclass(frozen=True, slots=True)
+class Factor:
+    """A published factor and where it stands."""
+
+    value: float
+    source: Source
+
+
+def known_gauge(wire: Wire) -> str | None:
+    """Return the gauge of a wire: as named, or that of a standard stranding of the same strands.
+
+    >>> from wirecalc.wires import read_wire
+    >>> known_gauge(read_wire("19x32 AWG")), known_gauge(read_wire("1.5 mm2"))
+    ('20', None)
+
+    A metric wire and an odd stranding have none. Source: table strandings.
+    """
+    if wire.gauge is not None:
+        return wire.gauge
+    if wire.strands is None or wire.strand_cmil is None:
+        return None
+    for row in load("strandings").where(strands=wire.strands):
+        same_strand = gauge_cmil(gauge_number(row.text("strand_awg")))
+        if abs(wire.strand_cmil / same_strand - 1) <= STRANDING_SLACK:
+            return row.text("awg")
+    return None
+
+
+def gauge_for_current(wire: Wire) -> str | None:
+    """Return the gauge by which a wire's current is judged: its own, else the next thinner one.
+
+    A wire within 2.5 % below a gauge counts as that gauge, since standard strandings are; None
+    for a metric wire, whose own tables rule, and for one thinner than 40 AWG.
+    """
+    if wire.nominal_mm2 is not None:
+        return None
+    known = known_gauge(wire)
+    if known is not None:
+        return known
+    full = wire.area_cmil / (1 - STRANDING_SLACK)
+    return next((g for g in GAUGES if gauge_cmil(gauge_number(g)) <= full), None)
+
+
+def resistance(wire: Wire, temperature: float = 20.0) -> float:
+    """Return the resistance of one wire of a length, in ohm/km, at a temperature in C.
+
+    Resistivity and temperature coefficient from the table metals (IACS copper 17.241 nohm m,
+    0.00393 per K; aluminium 61 % IACS); a stranded wire is 2 % longer by its lay (common
+    practice). Coatings are not counted: a tinned wire is up to 4 % higher.
+
+    Raises TableError for copper-clad aluminium, of which no value was seen.
+    """
+    metal = {"copper": "annealed copper, IACS", "aluminium": "aluminium 1350 (EC), 61 % IACS"}
+    row = load("metals").row(metal=metal.get(wire.metal, wire.metal))
+    at_20 = row.number("resistivity_20C_ohm_m") / (wire.area_mm2 * 1e-6) * 1000
+    lay = 1.02 if wire.stranded else 1.0
+    return at_20 * lay * (1 + row.number("alpha_20C_per_K") * (temperature - 20))
+
+
+def ampacity(wire: Wire, rating: int) -> Row | None:
+    """Return the row of NEC Table 310.16 for a wire and an insulation class of 60, 75 or 90 C.
+
+    At 30 C ambient and up to three current-carrying conductors. None where the table has none,
+    as for metric wire.
+    """
+    gauge = gauge_for_current(wire)
+    if gauge is None:
+        return None
+    metal = "copper" if wire.metal == "copper" else "aluminium"
+    return load("nec-ampacity").find(edition=NEC_EDITION, metal=metal, awg=gauge, rating_C=rating)
+
+
+def ambient_factor(rating: int, ambient: float) -> Factor | None:
+    """Return the correction for an ambient temperature in C; None above the end of the table.
+
+    Between two printed bands (40.5 C) the hotter one counts. Source: table nec-ambient, 30 C.
+    """
+    for row in load("nec-ambient").where(basis_C=30, rating_C=rating):
+        if row.cells["to_C"] is None or ambient <= row.number("to_C"):
+            return Factor(row.number("factor"), row.source)
+    return None
+
+
+def count_factor(conductors: int) -> Factor:
+    """Return the adjustment for current-carrying conductors in one raceway or cable.
+
+    Source: table nec-conductor-count.
+    """
+    rows = load("nec-conductor-count").where(applies_to="raceway or cable")
+    for row in rows:
+        last = row.cells["to_count"]
+        if last is None or conductors <= row.number("to_count"):
+            return Factor(row.number("percent") / 100, row.source)
+    raise AssertionError("the last band of nec-conductor-count is open")
+
+
+def small_conductor_breaker(wire: Wire) -> Row | None:
+    """Return the row of NEC 240.4(D) for a wire, None where the rule has none."""
+    gauge = gauge_for_current(wire)
+    return load("nec-small-conductors").find(metal=wire.metal, awg=gauge) if gauge else None
+
+
+def cord_ampacity(wire: Wire, current_carrying: int) -> Row | None:
+    """Return the row of NEC Table 400.5(A)(1) for a flexible cord with two or three live wires."""
+    gauge = gauge_for_current(wire)
+    word = {2: "two", 3: "three"}.get(current_carrying)
+    if gauge is None or word is None or wire.metal != "copper":
+        return None
+    return load("cords").find(use=f"cord, {word} current-carrying", awg=gauge)
+
+
+def equivalent_gauge(cmil: float) -> str:
+    """Return the thinnest gauge that has at least this area, for choosing a size.
+
+    >>> equivalent_gauge(6690)
+    '11'
+    """
+    for gauge in reversed(GAUGES):
+        if gauge_cmil(gauge_number(gauge)) >= cmil * (1 - 1e-9):
+            return gauge
+    return GAUGES[0]
+
+
+def square_inches(cmil: float) -> float:
+    """Return an area in square inches; a circular mil is pi/4 square mil."""
+    return cmil * math.pi / 4 * 1e-6

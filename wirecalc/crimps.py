@@ -1,0 +1,120 @@
+"""Crimps: the least pull-out force that a standard asks for, and what the wire itself can bear.
+
+A terminal's own standard judges it. Crimps and clamps are two families, kept apart: a clamp's
+minima are three to five times lower.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from .conductors import known_gauge, square_inches
+from .sources import Source, from_memory
+from .tables import Row, load
+from .wires import Wire
+
+NEWTONS_PER_LBF = 4.4482216152605  # exact, NIST SP 811 (2008) appendix B
+SOFT_COPPER_PSI = (36_000.0, 40_000.0)
+SOFT_COPPER = from_memory(
+    "soft-copper", "tensile strength of annealed copper, 36 to 40 ksi", "with ASTM B3 areas"
+)
+CLAMP_STANDARDS = ("ul-486e", "iec-60999-1")
+CRIMP_STANDARDS = ("ul-486a", "ul-310", "as7928", "iec-60352-2", "nasa-8739-4")
+UNSEEN = "ul-486c"  # judges splices; its pull table was not seen
+
+# kind of terminal -> the standard of its family (UL product standards; reference in docs)
+TERMINALS = {
+    "ring": "ul-486a",
+    "fork": "ul-486a",
+    "lug": "ul-486a",
+    "push-on": "ul-310",
+    "butt": UNSEEN,
+    "closed-end": UNSEEN,
+    "clamp": "ul-486e",
+}
+
+
+def terminal_kinds() -> list[str]:
+    """Return the kinds of terminal that a pull can be judged for."""
+    return list(TERMINALS)
+
+
+def pull_standards() -> list[str]:
+    """Return the standards that have a pull table here."""
+    return [*CRIMP_STANDARDS, *CLAMP_STANDARDS]
+
+
+def same_family(terminal: str, standard: str) -> bool:
+    """Whether a standard's table may judge a kind of terminal: crimps and clamps never mix."""
+    return (terminal == "clamp") == (standard in CLAMP_STANDARDS)
+
+
+@dataclass(frozen=True, slots=True)
+class PullMinimum:
+    """The least pull-out force of a wire size, in lbf.
+
+    `above` is the minimum of the next larger listed size where the wire itself is not listed
+    and lies between two sizes; then the standard has no value for it.
+    """
+
+    lbf: float
+    source: Source
+    written_in: str = "lbf"
+    above: float | None = None
+    note: str = ""
+
+
+def pull_minimum(wire: Wire, standard: str) -> PullMinimum | None:
+    """Return the published least pull-out force; None where the standard says nothing.
+
+    A pair of printed units is taken in the unit that the source is written in. Source: tables
+    pull-crimp and pull-clamp.
+    """
+    name = "pull-clamp" if standard in CLAMP_STANDARDS else "pull-crimp"
+    rows = [r for r in load(name).where(standard=standard) if _same_metal(r, wire)]
+    gauge = known_gauge(wire)
+    if gauge is not None:
+        for row in rows:
+            if row.cells["awg"] == gauge:
+                return _minimum(row)
+    return _between(wire, rows)
+
+
+def _same_metal(row: Row, wire: Wire) -> bool:
+    return row.cells.get("metal", "copper") == wire.metal
+
+
+def _minimum(row: Row, above: Row | None = None) -> PullMinimum:
+    unit = row.text("judged_in")
+    return PullMinimum(
+        _lbf(row), row.source, unit, None if above is None else _lbf(above), row.note
+    )
+
+
+def _lbf(row: Row) -> float:
+    if row.text("judged_in") == "N":
+        return row.number("minimum_N") / NEWTONS_PER_LBF
+    return row.number("minimum_lbf")
+
+
+def _between(wire: Wire, rows: list[Row]) -> PullMinimum | None:
+    """Find a wire by its area: a listed one, or the two listed sizes that it lies between."""
+    sized = sorted(
+        (r for r in rows if r.cells["area_mm2"] is not None), key=lambda r: r.number("area_mm2")
+    )
+    for row in sized:
+        if wire.nominal_mm2 is not None and row.number("area_mm2") == wire.nominal_mm2:
+            return _minimum(row)
+    smaller = [r for r in sized if r.number("area_mm2") <= wire.area_mm2]
+    larger = [r for r in sized if r.number("area_mm2") > wire.area_mm2]
+    return _minimum(smaller[-1], larger[0]) if smaller and larger else None
+
+
+def breaking_force(wire: Wire) -> tuple[float, float]:
+    """Return what a soft copper wire itself bears before it breaks, low and high, in lbf.
+
+    Area times 36 to 40 ksi (from memory); the most that a pull on its crimp can reach.
+    """
+    area = square_inches(wire.area_cmil)
+    low, high = SOFT_COPPER_PSI
+    return area * low, area * high

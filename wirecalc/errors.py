@@ -1,0 +1,75 @@
+"""What can go wrong, in words for the person who meets it.
+
+Every error of wirecalc is a `WirecalcError`; each kind is also the built-in exception that a
+caller would expect (`ValueError`, `LookupError`, `TypeError`, `RuntimeError`).
+"""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+
+class WirecalcError(Exception):
+    """Root of everything that wirecalc raises on purpose."""
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One thing wrong with one input: what it is called, what is wrong, what would do."""
+
+    name: str
+    wrong: str
+    would_do: str = ""
+
+    def __str__(self) -> str:
+        said = f"{self.name}: {self.wrong}" if self.name else self.wrong
+        return f"{said}; {self.would_do}" if self.would_do else said
+
+
+class BadInput(WirecalcError, ValueError):
+    """Inputs that cannot be used. Carries every problem, not just the first."""
+
+    def __init__(self, problems: Iterable[Problem]) -> None:
+        self.problems = tuple(problems)
+        super().__init__("\n".join(str(p) for p in self.problems))
+
+
+class BadText(WirecalcError, ValueError):
+    """One text that cannot be read. Caught where the name of the input is known."""
+
+    def __init__(self, wrong: str, would_do: str = "") -> None:
+        self.wrong, self.would_do = wrong, would_do
+        super().__init__(f"{wrong}; {would_do}" if would_do else wrong)
+
+    def about(self, name: str) -> Problem:
+        """Give the same complaint with the name of the input."""
+        return Problem(name, self.wrong, self.would_do)
+
+
+class TableError(WirecalcError, LookupError):
+    """A table that is missing, damaged, or does not hold what was looked for."""
+
+
+class DeclarationError(WirecalcError, TypeError):
+    """A calculation, hook or house rule that is declared wrongly: a mistake in a plugin."""
+
+
+class PluginDefect(WirecalcError, RuntimeError):
+    """A plugin that raised, or yielded something that it must not, while it was asked to run."""
+
+
+def nearest(word: str, known: Sequence[str]) -> str:
+    """Return the known word that is most like the given one, or an empty text."""
+    lowered = {k.casefold(): k for k in known}
+    close = difflib.get_close_matches(word.casefold(), list(lowered), n=1, cutoff=0.6)
+    return lowered[close[0]] if close else ""
+
+
+def did_you_mean(word: str, known: Sequence[str]) -> str:
+    """Return what to try in place of an unknown word."""
+    close = nearest(word, known)
+    if close:
+        return f"did you mean {close}?"
+    return "known: " + ", ".join(known) if len(known) <= 12 else ""

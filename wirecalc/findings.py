@@ -1,0 +1,99 @@
+"""The finding: what one run of a calculation comes to, ready for any output."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from .items import Answer, Caution, Criterion, Figure, Listing, NotChecked, Verdict, worst
+from .sources import Source
+
+
+@dataclass(frozen=True, slots=True)
+class InputRecord:
+    """One input as it went into the run.
+
+    `origin` is typed, sheet, assumed or unknown. `notes` says what was assumed or added.
+    """
+
+    name: str
+    given: str | None
+    value: float | str | None
+    unit: str
+    low: float | None
+    high: float | None
+    origin: str
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class BandFigure:
+    """A figure with its low and high over the instrument's band (None without a band)."""
+
+    figure: Figure
+    low: float | None = None
+    high: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """A criterion with its verdict over the whole band; `criterion` is the worst run's."""
+
+    criterion: Criterion
+    provider: str
+    verdict: Verdict
+    reason: str
+    low: float | None = None
+    high: float | None = None
+
+
+@dataclass(frozen=True)
+class Finding:
+    """What one run of a calculation comes to."""
+
+    calculation: str
+    plugin: str
+    version: str
+    inputs: tuple[InputRecord, ...]
+    answers: tuple[Answer, ...] = ()
+    figures: tuple[BandFigure, ...] = ()
+    criteria: tuple[Judged, ...] = ()
+    listings: tuple[Listing, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    not_checked: tuple[NotChecked, ...] = ()
+    sources: Mapping[str, Source] = field(default_factory=dict)
+
+    @property
+    def verdict(self) -> Verdict | None:
+        """The worst of the criteria; None where there are only figures."""
+        return worst(c.verdict for c in self.criteria)
+
+    @property
+    def decided_by(self) -> Judged | None:
+        """The criterion that decided: the weakest among those with the worst verdict."""
+        return min(self.criteria, key=lambda c: (-c.verdict.rank, c.criterion.closeness), default=None)
+
+    def figure(self, name: str) -> BandFigure:
+        """Return a figure by its name; raises KeyError."""
+        return {f.figure.name: f for f in self.figures}[name]
+
+    def criterion(self, name: str) -> Judged:
+        """Return a criterion of the calculation itself by its name; raises KeyError."""
+        return {c.criterion.name: c for c in self.criteria if c.provider == self.plugin}[name]
+
+    def source_key(self, source: Source | None) -> str | None:
+        """Return the key under which a source stands in this finding."""
+        return next((k for k, s in self.sources.items() if s == source), None)
+
+
+def collect_sources(used: Iterable[Source | None]) -> dict[str, Source]:
+    """Give every distinct source a key of its own, in order of use."""
+    found: dict[str, Source] = {}
+    for source in used:
+        if source is None or source in found.values():
+            continue
+        key, number = source.key, 2
+        while key in found:
+            key, number = f"{source.key}-{number}", number + 1
+        found[key] = source
+    return found

@@ -1,0 +1,61 @@
+"""The hooks that a plugin may implement. A plugin is a module named in the entry-point group
+`wirecalc`; it marks its functions with `hookimpl`.
+
+    from wirecalc import hookimpl
+
+    @hookimpl
+    def wirecalc_calculations():
+        return [my_calculation]
+
+Every hook returns a list of records; results are sorted by name, so the order of plugins never
+matters. A hook that raises loses only its own plugin, which is reported by name.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import pluggy
+
+if TYPE_CHECKING:
+    from .calculation import Calculation
+    from .items import Caution
+    from .running import HouseRule
+
+PROJECT = "wirecalc"  # pluggy's project name and the entry-point group
+
+hookspec = pluggy.HookspecMarker(PROJECT)
+hookimpl = pluggy.HookimplMarker(PROJECT)
+
+
+@hookspec
+def wirecalc_calculations() -> Sequence[Calculation[Any]]:  # type: ignore[empty-body]
+    """Return the calculations that this plugin provides.
+
+    Called once a run, after all plugins are loaded. A name that a bundled calculation has is
+    refused; of two plugins with one name both are refused.
+    """
+
+
+@hookspec
+def wirecalc_tables() -> Sequence[Path]:  # type: ignore[empty-body]
+    """Return folders with tables (CSV and TOML sidecar, as docs/tables.md describes).
+
+    A table may be added under a new name. One that has the name of a bundled table is not read.
+    """
+
+
+@hookspec
+def wirecalc_cautions() -> Sequence[Caution]:  # type: ignore[empty-body]
+    """Return cautions to add to the library. One whose key is there already changes nothing."""
+
+
+@hookspec
+def wirecalc_house_rules() -> Sequence[HouseRule]:  # type: ignore[empty-body]
+    """Return a shop's own criteria.
+
+    A house rule runs inside every run of the instrument's band, on that run's inputs and items.
+    It can only add criteria and cautions, so it can make a verdict stricter and never milder.
+    """

@@ -1,0 +1,211 @@
+"""Finds plugins, keeps a broken one from taking the rest down, and knows every calculation.
+
+pluggy checks hooks; the loading loop is ours: one entry point at a time, each in its own `try`,
+because pluggy's own loader stops at the first broken one and skips a duplicate name silently.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from importlib.metadata import EntryPoint, entry_points
+from pathlib import Path
+from typing import Any
+
+import pluggy
+
+from . import hooks, tables
+from .calculation import Calculation
+from .errors import BadInput, Problem, did_you_mean
+from .findings import Finding
+from .items import Caution, NotChecked, add_caution
+from .running import HouseRule, ProvidedCalculation, ProvidedRule, run
+
+BUNDLED = "wirecalc"  # the distribution whose entry points are the bundled plugins
+
+
+@dataclass
+class Plugin:
+    """One entry point: who it is, and what became of it."""
+
+    name: str
+    distribution: str
+    version: str
+    state: str = "loaded"  # loaded, failed or left out
+    reason: str = ""
+    calculations: list[str] = field(default_factory=list)
+    load_time: float = 0.0
+
+    @property
+    def bundled(self) -> bool:
+        """Whether it comes with wirecalc."""
+        return self.distribution == BUNDLED
+
+    def __str__(self) -> str:
+        return f"{self.name} of {self.distribution} {self.version}"
+
+
+@dataclass
+class Catalogue:
+    """Everything that is available in this run."""
+
+    calculations: dict[str, ProvidedCalculation] = field(default_factory=dict)
+    rules: list[ProvidedRule] = field(default_factory=list)
+    plugins: list[Plugin] = field(default_factory=list)
+
+    @property
+    def not_loaded(self) -> list[NotChecked]:
+        """The plugins whose calculations and house rules are missing, for every finding."""
+        return [
+            NotChecked(f"house rules of plugin {p}", p.reason)
+            for p in self.plugins
+            if p.state != "loaded"
+        ]
+
+    def find(self, name: str) -> ProvidedCalculation:
+        """Return a calculation by its name; raises BadInput with the nearest known name."""
+        if name not in self.calculations:
+            known = sorted(self.calculations)
+            would_do = did_you_mean(name, known) or "`wirecalc` lists them"
+            raise BadInput([Problem("", f"there is no calculation {name!r}", would_do)])
+        return self.calculations[name]
+
+    def run(
+        self,
+        name: str,
+        given: Mapping[str, object],
+        *,
+        origin: str = "typed",
+        missing_is_unknown: bool = False,
+    ) -> Finding:
+        """Run a calculation with this catalogue's house rules."""
+        return run(
+            self.find(name),
+            given,
+            rules=self.rules,
+            not_loaded=self.not_loaded,
+            origin=origin,
+            missing_is_unknown=missing_is_unknown,
+        )
+
+
+def build(*, bundled_only: bool = False) -> Catalogue:
+    """Load plugins and return what they provide.
+
+    With `bundled_only` nothing but the plugins that come with wirecalc is imported; the others
+    are listed as left out.
+    """
+    catalogue = Catalogue()
+    manager = pluggy.PluginManager(hooks.PROJECT)
+    manager.add_hookspecs(hooks)
+    by_module: dict[int, Plugin] = {}
+    for point in _found():
+        plugin = _describe(point)
+        catalogue.plugins.append(plugin)
+        if bundled_only and not plugin.bundled:
+            plugin.state, plugin.reason = "left out", "only bundled plugins were asked for"
+            continue
+        module = _load(point, plugin, manager)
+        if module is not None:
+            by_module[id(module)] = plugin
+    _drop_unknown_hooks(manager, by_module)
+    _collect(catalogue, manager, by_module)
+    return catalogue
+
+
+def _found() -> list[EntryPoint]:
+    """Return the entry points, bundled ones first, then by distribution and name."""
+    points = list(entry_points(group=hooks.PROJECT))
+    return sorted(points, key=lambda p: (_distribution(p) != BUNDLED, _distribution(p), p.name))
+
+
+def _distribution(point: EntryPoint) -> str:
+    return point.dist.name if point.dist is not None else "unknown"
+
+
+def _describe(point: EntryPoint) -> Plugin:
+    version = point.dist.version if point.dist is not None else ""
+    return Plugin(point.name, _distribution(point), version)
+
+
+def _load(point: EntryPoint, plugin: Plugin, manager: pluggy.PluginManager) -> Any:
+    start = time.perf_counter()
+    try:
+        module = point.load()
+        manager.register(module, name=str(plugin))
+    except (Exception, SystemExit) as error:
+        _fail(plugin, error)
+        return None
+    plugin.load_time = time.perf_counter() - start
+    return module
+
+
+def _fail(plugin: Plugin, error: BaseException) -> None:
+    plugin.state = "failed"
+    plugin.reason = " ".join(f"{type(error).__name__}: {error}".split())
+
+
+def _drop_unknown_hooks(manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> None:
+    """Refuse every plugin that implements a hook we do not have."""
+    while True:
+        try:
+            manager.check_pending()
+        except pluggy.PluginValidationError as error:
+            _fail(by_module[id(error.plugin)], error)
+            manager.unregister(error.plugin)
+        else:
+            return
+
+
+def _collect(
+    catalogue: Catalogue, manager: pluggy.PluginManager, by_module: dict[int, Plugin]
+) -> None:
+    for plugin, path in _results(manager.hook.wirecalc_tables, by_module, Path):
+        del plugin
+        tables.add_folder(path)
+    for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution):
+        add_caution(own)
+    rules = [
+        ProvidedRule(p.name, p.version, rule)
+        for p, rule in _results(manager.hook.wirecalc_house_rules, by_module, HouseRule)
+    ]
+    catalogue.rules = sorted(rules, key=lambda r: (r.plugin, r.rule.name))
+    offered: dict[str, list[tuple[Plugin, Calculation[Any]]]] = {}
+    for plugin, calc in _results(manager.hook.wirecalc_calculations, by_module, Calculation):
+        offered.setdefault(calc.name, []).append((plugin, calc))
+    for name in sorted(offered):
+        _offer(catalogue, name, offered[name])
+
+
+def _results(hook: Any, by_module: dict[int, Plugin], wanted: type) -> Iterator[tuple[Plugin, Any]]:
+    """Yield what each implementation of a hook returns; one that raises loses only itself."""
+    for impl in hook.get_hookimpls():
+        plugin = by_module[id(impl.plugin)]
+        try:
+            results = list(impl.function() or ())
+            for result in results:
+                if not isinstance(result, wanted):
+                    raise TypeError(f"{hook.name} returned {result!r}, which is no {wanted.__name__}")
+        except (Exception, SystemExit) as error:
+            _fail(plugin, error)
+            continue
+        yield from ((plugin, result) for result in results)
+
+
+def _offer(
+    catalogue: Catalogue, name: str, offers: list[tuple[Plugin, Calculation[Any]]]
+) -> None:
+    """Take a calculation into the catalogue; a bundled name can't be taken, a clash is refused."""
+    bundled = [o for o in offers if o[0].bundled]
+    chosen = bundled or offers
+    if len(chosen) == 1:
+        plugin, calc = chosen[0]
+        catalogue.calculations[name] = ProvidedCalculation(plugin.name, plugin.version, calc)
+        plugin.calculations.append(name)
+    for plugin, _ in offers:
+        if bundled and not plugin.bundled:
+            plugin.state, plugin.reason = "failed", f"the name {name} is a bundled calculation's"
+        elif len(chosen) > 1:
+            others = ", ".join(str(o[0]) for o in offers if o[0] is not plugin)
+            plugin.state, plugin.reason = "failed", f"the name {name} is also claimed by {others}"

@@ -1,0 +1,306 @@
+"""Kinds of input: what may be typed for each, and how it is read.
+
+A calculation declares its inputs with these, inside `Annotated`:
+
+    force: Annotated[float, Reading("lbf", low=0, high=20000, text="force at which it let go")]
+    breaker: Annotated[float, Nameplate("A", above=0, high=100, text="rating on the handle")]
+    wires: Annotated[int, Count(low=1, high=20, text="wires in the connector")]
+    terminal: Annotated[str, OneOf(terminal_kinds, text="kind of terminal")]
+
+A plain text in place of a kind serves `Wire`, `SizeRange`, `bool` and `str`.
+"""
+
+from __future__ import annotations
+
+import re
+from abc import ABC, abstractmethod
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from .errors import BadText, did_you_mean
+from .quantities import read_number, read_quantity, split_error
+from .rounding import show
+from .units import SPELLINGS, convert, dimension_of, read_unit
+from .wires import read_size_range, read_wire
+
+# a unit that is typed in place of another; offered when the number fits the span in the other
+_SLIPS = {
+    "C": "F", "F": "C", "mm": "in", "in": "mm", "lbf": "kgf", "kgf": "lbf", "ft": "m",
+    "mohm": "Mohm", "Mohm": "mohm", "V": "mV", "mV": "V", "A": "mA", "mA": "A", "min": "s",
+    "h": "min", "s": "ms", "ms": "s", "N": "lbf",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """What a kind made of a given value; `low` and `high` are the band, if it has an error.
+
+    `excluded` says that the band reaches a value which the input cannot have.
+    """
+
+    value: Any
+    low: float | None = None
+    high: float | None = None
+    excluded: bool = False
+    notes: tuple[str, ...] = ()
+
+
+class Kind(ABC):
+    """What may be given for an input."""
+
+    text: str
+    unit: str = ""
+
+    @abstractmethod
+    def read(self, given: object) -> Read:
+        """Read a given value; raises BadText, saying what would do."""
+
+    @property
+    @abstractmethod
+    def example(self) -> str:
+        """A text that may be typed."""
+
+    @property
+    @abstractmethod
+    def span(self) -> str:
+        """What may be typed, in words."""
+
+    @property
+    @abstractmethod
+    def schema(self) -> dict[str, Any]:
+        """JSON schema of the given value."""
+
+    def show(self, value: Any) -> str:
+        """Write a value of this kind as it would be typed."""
+        return str(value)
+
+
+def _text(given: object, example: str) -> str:
+    if isinstance(given, str):
+        return given
+    raise BadText(f"{given!r} is not text", f'write it in quotes, such as "{example}"')
+
+
+@dataclass(frozen=True)
+class _QuantityKind(Kind):
+    unit: str
+    text: str = ""
+    low: float | None = None
+    high: float | None = None
+    above: float | None = None
+    typical: str = ""
+    dimension: str = field(default="")
+
+    def __post_init__(self) -> None:
+        if not self.dimension:
+            object.__setattr__(self, "dimension", dimension_of(self.unit))
+
+    @property
+    def example(self) -> str:
+        return self.typical or f"10 {self.unit}"
+
+    @property
+    def span(self) -> str:
+        if self.above is not None:
+            start = f"over {show(self.above)}"
+        elif self.low is not None:
+            start = f"from {show(self.low)}"
+        else:
+            start = ""
+        end = f"up to {show(self.high)}" if self.high is not None else ""
+        return " ".join(p for p in (start, end, self.unit) if p)
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {
+            "type": "string",
+            "description": self.text,
+            "unit": self.unit,
+            "span": self.span,
+            "examples": [self.example],
+        }
+
+    def show(self, value: Any) -> str:
+        return show(float(value), self.unit)
+
+    def excludes(self, value: float) -> bool:
+        """Whether the input cannot have this value."""
+        return self.above is not None and value <= self.above
+
+    def inside(self, value: float) -> bool:
+        """Whether a value is within the sanity span."""
+        under = self.low is not None and value < self.low
+        over = self.high is not None and value > self.high
+        return not (under or over or self.excludes(value))
+
+    def read(self, given: object) -> Read:
+        if isinstance(given, int | float) and not isinstance(given, bool):
+            raise BadText(f"{given} has no unit", f'write it as text: "{given} {self.unit}"')
+        typed = _text(given, self.example)
+        quantity = read_quantity(typed, self.dimension, self.unit)
+        if not self.inside(quantity.value):
+            raise BadText(
+                f"{typed!r} is outside {self.span}", self._slip(typed) or f"such as {self.example}"
+            )
+        return self._with_band(quantity.value, quantity.low, quantity.high, typed)
+
+    def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
+        if low is None or high is None:
+            return Read(value)
+        excluded = self.excludes(low)
+        floor = self.above if self.above is not None else self.low
+        low = low if floor is None else max(low, floor)
+        high = high if self.high is None else min(high, self.high)
+        return Read(value, low, high, excluded)
+
+    def _slip(self, typed: str) -> str:
+        number, word = read_number(split_error(typed)[0])
+        unit = read_unit(word, self.dimension)
+        other = _SLIPS.get(unit, "")
+        if other not in SPELLINGS[self.dimension]:
+            return ""
+        if self.inside(convert(number.value, other, self.unit)):
+            return f"did you mean {show(number.value)} {other}?"
+        return ""
+
+
+class Reading(_QuantityKind):
+    """A quantity that somebody measured; it may carry the instrument's error."""
+
+
+class Nameplate(_QuantityKind):
+    """A quantity that is printed on a part or a plate; it never carries an error."""
+
+    def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
+        if low is not None:
+            raise BadText(f"{typed!r}: a printed value has no meter error", "drop the ± part")
+        return Read(value)
+
+
+@dataclass(frozen=True)
+class Count(Kind):
+    """A whole number of things."""
+
+    text: str = ""
+    low: int = 1
+    high: int = 1_000_000
+
+    @property
+    def example(self) -> str:
+        return str(max(self.low, 2) if self.high >= 2 else self.low)
+
+    @property
+    def span(self) -> str:
+        return f"whole number, {self.low} to {self.high}"
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        bounds = {"minimum": self.low, "maximum": self.high}
+        return {"type": "integer", "description": self.text, **bounds, "examples": [self.low]}
+
+    def read(self, given: object) -> Read:
+        if isinstance(given, str) and re.fullmatch(r"\s*\d{1,9}\s*", given, re.ASCII):
+            given = int(given)
+        if isinstance(given, bool) or not isinstance(given, int):
+            raise BadText(f"{given!r} is not a count", f"write a {self.span}")
+        if not self.low <= given <= self.high:
+            raise BadText(f"{given} is outside {self.low} to {self.high}", f"write a {self.span}")
+        return Read(given)
+
+
+@dataclass(frozen=True)
+class OneOf(Kind):
+    """One word out of a list; the list is made when it is needed, so that no table loads early."""
+
+    options: Callable[[], Sequence[str]] | tuple[str, ...]
+    text: str = ""
+
+    @property
+    def words(self) -> list[str]:
+        """The words to choose from."""
+        return list(self.options() if callable(self.options) else self.options)
+
+    @property
+    def example(self) -> str:
+        return self.words[0]
+
+    @property
+    def span(self) -> str:
+        return ", ".join(self.words)
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {"type": "string", "description": self.text, "enum": self.words}
+
+    def read(self, given: object) -> Read:
+        typed = _text(given, self.example).strip()
+        by_lower = {w.casefold(): w for w in self.words}
+        if typed.casefold() not in by_lower:
+            raise BadText(f"{typed!r} is not one of {self.span}", did_you_mean(typed, self.words))
+        return Read(by_lower[typed.casefold()])
+
+
+@dataclass(frozen=True)
+class _WordKind(Kind):
+    """A kind that is declared by its Python type and a text."""
+
+    text: str
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {"type": "string", "description": self.text, "examples": [self.example]}
+
+
+class WireKind(_WordKind):
+    """A wire as people write it."""
+
+    example = "18 AWG"
+    span = "18 AWG, 14 AWG solid, 1.5 mm2, 26x30 AWG, 41x0.254 mm"
+
+    def read(self, given: object) -> Read:
+        wire = read_wire(_text(given, self.example))
+        return Read(wire, notes=wire.assumed)
+
+
+class RangeKind(_WordKind):
+    """A range of wire size."""
+
+    example = "16-14 AWG"
+    span = "16-14 AWG, 2050-5180 cmil, 1.5-2.5 mm2"
+
+    def read(self, given: object) -> Read:
+        return Read(read_size_range(_text(given, self.example)))
+
+
+class YesNo(_WordKind):
+    """Yes or no."""
+
+    example = "yes"
+    span = "yes or no"
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {"type": ["boolean", "string"], "description": self.text, "enum": [True, False, "yes", "no"]}
+
+    def show(self, value: Any) -> str:
+        return "yes" if value else "no"
+
+    def read(self, given: object) -> Read:
+        if isinstance(given, bool):
+            return Read(given)
+        words = {"yes": True, "y": True, "no": False, "n": False}
+        typed = given.strip().casefold() if isinstance(given, str) else ""
+        if typed not in words:
+            raise BadText(f"{given!r} is neither yes nor no", "write yes or no")
+        return Read(words[typed])
+
+
+class Words(_WordKind):
+    """Free text."""
+
+    example = "text"
+    span = "text"
+
+    def read(self, given: object) -> Read:
+        return Read(_text(given, self.example))

@@ -1,0 +1,166 @@
+"""Quantities as people type them: number, unit and the instrument's error, read strictly.
+
+    24 lbf      1/4 in      1 1/2 in      -18 C      1.30 A ±(2%+5)      8.70 A +/-0.05 A
+
+The grammar is closed: a number (decimal, fraction or mixed), a unit, and after ± (or +/-) an
+error: percent, an amount, or a meter's own form, percent of reading plus counts of the last
+digit typed or plus an amount. Nothing is evaluated.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+
+from .errors import BadText
+from .units import SPELLINGS, converter, read_unit
+
+LONGEST = 80  # characters; nobody types a longer quantity, and nothing longer is read
+
+_SIGN = r"(?P<sign>[-+−]?)"
+_NUMBER = re.compile(
+    _SIGN + r"(?:(?P<whole>\d+)(?:\s+|-)(?P<n>\d+)/(?P<d>\d+)|(?P<fn>\d+)/(?P<fd>\d+)"
+    r"|(?P<decimal>\d+(?:\.\d*)?|\.\d+))",
+    re.ASCII,
+)
+_COMMA = re.compile(r"\d,\d", re.ASCII)
+_METER_FORM = re.compile(r"\(\s*(?P<pct>[^%+()]+)%\s*\+\s*(?P<more>[^()]+)\)")
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A number as typed: its value, and the worth of one count of its last digit."""
+
+    value: float
+    count: float | None  # None for a fraction, which has no last digit
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A typed quantity in the unit that was asked for, with the band of its instrument.
+
+    `low` and `high` are None when no error was typed.
+    """
+
+    value: float
+    low: float | None = None
+    high: float | None = None
+    error: str = ""
+
+    @property
+    def has_error(self) -> bool:
+        """Whether the text said how far the instrument may be off."""
+        return self.low is not None
+
+
+def read_number(text: str) -> tuple[Number, str]:
+    """Read the number at the start of a text; return it and the rest of the text.
+
+    Raises BadText where the text does not start with a plain number.
+    """
+    if len(text) > LONGEST:
+        raise BadText(f"{text[:20]!r}... is longer than any quantity", "write a number and a unit")
+    if _COMMA.search(text):
+        fixed = text.replace(",", ".", 1)
+        raise BadText(f"{text!r} has a comma in its number", f"write a point: {fixed}")
+    text = text.strip()
+    match = _NUMBER.match(text)
+    if match is None:
+        raise BadText(f"{text!r} does not start with a number", "write a number and a unit")
+    rest = text[match.end() :]
+    if re.match(r"[\d.*/^eE+]", rest) and not re.match(r"e[a-z]", rest, re.IGNORECASE):
+        raise BadText(f"{text!r} is not a plain number", "write it out, such as 0.25 or 1/4")
+    return _value(match, text), rest.strip()
+
+
+def _value(match: re.Match[str], text: str) -> Number:
+    part = match.groupdict()
+    sign = -1.0 if part["sign"] in ("-", "−") else 1.0
+    if part["decimal"] is not None:
+        places = len(part["decimal"].partition(".")[2])
+        number = Number(sign * float(part["decimal"]), 10.0**-places)
+    else:
+        top, bottom = part["n"] or part["fn"], part["d"] or part["fd"]
+        if int(bottom) == 0:
+            raise BadText(f"{text!r} divides by zero", "write a number and a unit")
+        number = Number(sign * (int(part["whole"] or 0) + int(top) / int(bottom)), None)
+    if not math.isfinite(number.value):
+        raise BadText(f"{text!r} is not a finite number", "write a number and a unit")
+    return number
+
+
+def read_quantity(text: str, dimension: str, unit: str, example: str = "") -> Quantity:
+    """Read a quantity of the wanted dimension and return it in the wanted unit.
+
+    >>> read_quantity("1/4 in", "length", "in").value
+    0.25
+    >>> q = read_quantity("1.30 A ±(2%+5)", "current", "A")
+    >>> round(q.low, 4), round(q.high, 4)
+    (1.224, 1.376)
+
+    Raises BadText, saying what would do.
+    """
+    if len(text) > LONGEST:
+        raise BadText(f"{text[:20]!r}... is longer than any quantity", "write a number and a unit")
+    main, error = split_error(text)
+    number, typed = read_number(main)
+    if not typed:
+        others = [u for u in SPELLINGS[dimension] if u != unit]
+        also = f" (or {', '.join(others)})" if others else ""
+        raise BadText(f"{text!r} has no unit", f"write {main.strip()} {unit}{also}")
+    typed_unit = read_unit(typed, dimension)
+    to = converter(typed_unit, unit, dimension)
+    if not error:
+        return Quantity(to(number.value))
+    off = _read_error(error, number, dimension, typed_unit)
+    low, high = sorted((to(number.value - off), to(number.value + off)))
+    return Quantity(to(number.value), low, high, error)
+
+
+def split_error(text: str) -> tuple[str, str]:
+    """Split a text at ± or +/- into the quantity and the instrument's error."""
+    main, mark, error = text.replace("+/-", "±").replace("+-", "±").partition("±")
+    if mark and not error.strip():
+        raise BadText(f"{text!r} says ± and no error", "write ±3%, ±0.05 A or ±(2%+5)")
+    return main.strip(), error.strip()
+
+
+def _read_error(error: str, number: Number, dimension: str, unit: str) -> float:
+    """Return the instrument's error as an amount in the typed unit."""
+    form = _METER_FORM.fullmatch(error)
+    if form is None:
+        if error.endswith("%"):
+            return _percent(error[:-1], number)
+        return _amount(error, dimension, unit)
+    more, rest = read_number(form["more"])
+    off = _percent(form["pct"], number)
+    if rest:
+        return off + _amount(form["more"], dimension, unit)
+    if number.count is None:
+        raise BadText(
+            f"±{error} counts digits, and a fraction has none", "write the reading as a decimal"
+        )
+    if more.value < 0 or more.value != int(more.value):
+        raise BadText(f"±{error} has {form['more']} counts", "write whole counts, as in ±(2%+5)")
+    return off + more.value * number.count
+
+
+def _percent(text: str, number: Number) -> float:
+    percent, rest = read_number(text)
+    if rest or not 0 <= percent.value < 100:
+        raise BadText(f"{text!r} % is not an error", "write a percentage from 0 to under 100")
+    return abs(number.value) * percent.value / 100
+
+
+def _amount(text: str, dimension: str, unit: str) -> float:
+    amount, typed = read_number(text)
+    if not typed:
+        raise BadText(
+            f"±{text} does not say of what", f"write ±{text} {unit}, ±{text}% or ±(2%+{text})"
+        )
+    if amount.value < 0:
+        raise BadText(f"±{text} is negative", "write the error without a sign")
+    if dimension == "temperature":  # an error of a temperature is a difference
+        dimension, unit = "temperature difference", "F" if unit == "F" else "K"
+    return converter(read_unit(typed, dimension), unit, dimension)(amount.value)

@@ -1,0 +1,156 @@
+"""From what was given to the values that a calculation runs with.
+
+Everything is read before anything is computed, and everything that is wrong is reported at once.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from .calculation import Calculation, Input
+from .errors import BadInput, BadText, Problem, did_you_mean
+from .findings import InputRecord
+from .items import Criterion, NotChecked, cannot_tell
+from .kinds import Read
+
+UNKNOWN = "unknown"
+MOST_BANDS = 6  # readings with an error in one run
+
+
+@dataclass
+class Prepared:
+    """The inputs of one run, read and checked."""
+
+    values: dict[str, Any] = field(default_factory=dict)
+    bands: dict[str, list[Read]] = field(default_factory=dict)
+    records: list[InputRecord] = field(default_factory=list)
+    unknown: list[Criterion] = field(default_factory=list)
+    left_out: list[NotChecked] = field(default_factory=list)
+    runs: bool = True  # False where a required input is unknown
+
+    def excluded(self) -> list[str]:
+        """Names of the readings whose band reaches a value that the input cannot have."""
+        return [n for n, reads in self.bands.items() if any(r.excluded for r in reads)]
+
+
+def prepare(
+    calc: Calculation[Any], given: Mapping[str, object], origin: str, *, missing_is_unknown: bool
+) -> Prepared:
+    """Read every input; raises BadInput with all that is wrong.
+
+    A required input that was left out is refused, or, with `missing_is_unknown` (a job sheet),
+    is taken as one that is said to be unknown.
+    """
+    prepared = Prepared()
+    problems = list(_unknown_names(calc, given))
+    for declared in calc.inputs:
+        try:
+            _take(declared, given.get(declared.name), origin, prepared, missing_is_unknown)
+        except BadText as error:
+            problems.append(error.about(declared.option if origin == "typed" else declared.name))
+    if len(prepared.bands) > MOST_BANDS:
+        names = ", ".join(prepared.bands)
+        problems.append(
+            Problem("", f"{len(prepared.bands)} readings have an error ({names})",
+                    f"at most {MOST_BANDS} may; leave the smallest out")
+        )  # fmt: skip
+    if not problems and prepared.runs and calc.refuse is not None:
+        problems = [_named(calc, p, origin) for p in calc.refuse(**prepared.values)]
+    if problems:
+        raise BadInput(problems)
+    return prepared
+
+
+def _named(calc: Calculation[Any], problem: Problem, origin: str) -> Problem:
+    if origin != "typed" or problem.name not in {i.name for i in calc.inputs}:
+        return problem
+    return Problem(calc.input(problem.name).option, problem.wrong, problem.would_do)
+
+
+def _unknown_names(calc: Calculation[Any], given: Mapping[str, object]) -> Iterator[Problem]:
+    known = [i.name for i in calc.inputs]
+    for name in given:
+        if name not in known:
+            yield Problem(name, f"{calc.name} has no such input", did_you_mean(name, known))
+
+
+def _take(
+    declared: Input, given: object, origin: str, prepared: Prepared, missing_is_unknown: bool
+) -> None:
+    if given is None and declared.required and not missing_is_unknown:
+        raise BadText(
+            f"is needed ({declared.kind.text})", f'such as {declared.option} "{declared.kind.example}"'
+        )
+    said_unknown = isinstance(given, str) and given.strip().casefold() == UNKNOWN
+    if said_unknown or (given is None and declared.required):
+        _take_unknown(declared, prepared, said_unknown)
+    elif given is None:
+        _take_default(declared, prepared)
+    else:
+        _take_given(declared, given, origin, prepared)
+
+
+def _take_unknown(declared: Input, prepared: Prepared, said: bool) -> None:
+    kind, unit = declared.kind, declared.kind.unit
+    prepared.values[declared.name] = declared.default
+    notes = (f"worked with {declared.assumed}",) if declared.assumed else ()
+    prepared.records.append(
+        InputRecord(declared.name, UNKNOWN if said else None, None, unit, None, None, UNKNOWN, notes)
+    )
+    prepared.unknown.append(
+        cannot_tell(
+            declared.name,
+            f"{declared.name} is not known" if said else f"{declared.name} was not given",
+            measure=f"find out {kind.text} ({kind.span})",
+            needs=(declared.name,),
+        )
+    )
+    prepared.runs = prepared.runs and not declared.required
+
+
+def _take_default(declared: Input, prepared: Prepared) -> None:
+    default, kind = declared.default, declared.kind
+    prepared.values[declared.name] = default
+    if default is None:
+        prepared.left_out.append(NotChecked(declared.name, f"not given ({kind.text})"))
+        return
+    value = _plain(default)
+    prepared.records.append(
+        InputRecord(declared.name, None, value, kind.unit, None, None, "assumed", (declared.assumed,))
+    )
+
+
+def _take_given(declared: Input, given: object, origin: str, prepared: Prepared) -> None:
+    items = given if isinstance(given, list | tuple) else [given]
+    if len(items) > 1 and not declared.many:
+        raise BadText(f"was given {len(items)} times", "give it once")
+    if not items:
+        raise BadText("is an empty list", f"such as {declared.kind.example}")
+    reads = [declared.kind.read(item) for item in items]
+    prepared.values[declared.name] = [r.value for r in reads] if declared.many else reads[0].value
+    if any(r.low is not None for r in reads):
+        prepared.bands[declared.name] = reads
+    for item, read in zip(items, reads, strict=True):
+        prepared.records.append(
+            InputRecord(
+                declared.name, _shown(item), _plain(read.value), declared.kind.unit,
+                read.low, read.high, origin, tuple(f"assumed {n}" for n in read.notes),
+            )
+        )  # fmt: skip
+
+
+def _shown(given: object) -> str:
+    if isinstance(given, bool):
+        return "yes" if given else "no"
+    return str(given).strip()
+
+
+def _plain(value: object) -> float | str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, int | float):
+        return value if math.isfinite(value) else str(value)
+    return str(value)

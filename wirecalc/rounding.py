@@ -1,0 +1,57 @@
+"""Numbers as they are shown: four digits that matter, limits rounded toward safety.
+
+Rounding is for showing only; every comparison is made with the unrounded numbers.
+"""
+
+from __future__ import annotations
+
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
+
+DIGITS = 4
+
+
+def show(value: float, unit: str = "", *, toward: str = "", digits: int = DIGITS) -> str:
+    """Return a number as it is printed, with its unit.
+
+    `toward` is "up", "down" or empty (nearest): a least value is shown rounded up, a largest
+    value rounded down, so that keeping to the printed number keeps to the limit.
+
+    >>> show(20.0, "lbf"), show(6689.47, "cmil"), show(88.9644, "N", toward="up")
+    ('20 lbf', '6689 cmil', '88.97 N')
+    """
+    text = _digits(value, digits, toward)
+    return f"{text} {unit}" if unit else text
+
+
+def show_pair(one: float, two: float, unit: str, toward: str) -> tuple[str, str]:
+    """Show an actual value and its limit with enough digits to tell them apart.
+
+    >>> show_pair(19.9999, 20.0, "lbf", "up")
+    ('19.9999 lbf', '20 lbf')
+    """
+    for digits in range(DIGITS, 11):
+        shown = show(one, unit, digits=digits), show(two, unit, toward=toward, digits=digits)
+        if shown[0] != shown[1]:
+            return shown
+    return show(one, unit), show(two, unit, toward=toward)
+
+
+def show_band(low: float, high: float, unit: str = "") -> str:
+    """Show both ends of a band, each rounded outward.
+
+    >>> show_band(8.476, 8.924, "A")
+    '8.476 to 8.924 A'
+    """
+    ends = f"{show(low, toward='down')} to {show(high, toward='up')}"
+    return f"{ends} {unit}" if unit else ends
+
+
+def _digits(value: float, digits: int, toward: str) -> str:
+    exact = Decimal(f"{value:.12g}")  # drops the noise of binary arithmetic, 20.000000000000004
+    if exact == 0:
+        return "0"
+    step = Decimal(1).scaleb(min(exact.adjusted() - digits + 1, 0))
+    how = {"up": ROUND_CEILING, "down": ROUND_FLOOR}.get(toward, ROUND_HALF_EVEN)
+    text = f"{exact.quantize(step, rounding=how):f}"
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text == "-0" else text

@@ -1,0 +1,235 @@
+"""Running a calculation: read the inputs, run over the band, merge, and report a finding."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from .band import Given, Run, merge_answers, merge_criteria, merge_figures, points, values_at
+from .calculation import Calculation
+from .errors import PluginDefect, TableError
+from .findings import Finding, Judged, collect_sources
+from .items import (
+    Answer,
+    Caution,
+    Criterion,
+    Figure,
+    Item,
+    Listing,
+    NotChecked,
+    Origin,
+    cannot_tell,
+    caution,
+)
+from .reading_inputs import Prepared, prepare
+
+MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
+ALWAYS = ("ans-01", "ans-02")  # the cautions that end every finding
+
+RuleBody = Callable[[Mapping[str, Any], Sequence[Item]], Iterable[Item]]
+
+
+@dataclass(frozen=True)
+class HouseRule:
+    """A shop's own extra criterion for some calculations.
+
+    `function(inputs, items)` gets the values of one run, in the declared units, and that run's
+    items; it yields criteria and cautions of its own. It cannot change or remove any.
+    """
+
+    name: str
+    calculations: tuple[str, ...]
+    function: RuleBody
+
+
+@dataclass(frozen=True)
+class Provided:
+    """Something that a plugin provides, with the plugin's name and version."""
+
+    plugin: str
+    version: str
+
+
+@dataclass(frozen=True)
+class ProvidedCalculation(Provided):
+    """A calculation and the plugin that it comes from."""
+
+    calculation: Calculation[Any]
+
+
+@dataclass(frozen=True)
+class ProvidedRule(Provided):
+    """A house rule and the plugin that it comes from."""
+
+    rule: HouseRule
+
+
+def run(
+    provided: ProvidedCalculation,
+    given: Mapping[str, object],
+    *,
+    rules: Sequence[ProvidedRule] = (),
+    not_loaded: Sequence[NotChecked] = (),
+    origin: str = "typed",
+    missing_is_unknown: bool = False,
+) -> Finding:
+    """Run a calculation on given texts and return its finding.
+
+    Raises BadInput with everything that is wrong with the inputs, and PluginDefect where the
+    calculation itself raises or yields what it must not.
+    """
+    calc = provided.calculation
+    prepared = prepare(calc, given, origin, missing_is_unknown=missing_is_unknown)
+    runs, missing = _all_runs(provided, prepared, rules) if prepared.runs else ([], 0)
+    return _finding(provided, prepared, runs, missing, not_loaded)
+
+
+def _all_runs(
+    provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
+) -> tuple[list[Run], int]:
+    mine = [r for r in rules if {provided.calculation.name, "*"} & set(r.rule.calculations)]
+    runs: list[Run] = []
+    missing = 0
+    for point in points(list(prepared.bands)):
+        values = values_at(point, prepared.values, prepared.bands)
+        if values is None:
+            missing += 1
+        else:
+            runs.append(_one_run(provided, values, mine))
+    return runs, missing
+
+
+def _one_run(
+    provided: ProvidedCalculation, values: Mapping[str, Any], rules: Sequence[ProvidedRule]
+) -> Run:
+    calc = provided.calculation
+    try:
+        items = _take_items(calc.function(**values))
+    except Exception as error:
+        raise PluginDefect(
+            f"{calc.name} of plugin {provided.plugin} {provided.version} failed: "
+            f"{type(error).__name__}: {error}"
+        ) from error
+    given = [Given(item, provided.plugin) for item in items]
+    for rule in rules:
+        given += _house_items(rule, values, items)
+    return given
+
+
+def _house_items(
+    provided: ProvidedRule, values: Mapping[str, Any], items: Sequence[Item]
+) -> list[Given]:
+    """Run one house rule; one that raises makes the finding `cannot tell`, it never passes."""
+    name = f"house rule {provided.rule.name}"
+    try:
+        own = _take_items(provided.rule.function(dict(values), tuple(items)))
+        wrong = [i for i in own if not isinstance(i, Criterion | Caution)]
+        if wrong:
+            raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")
+    except Exception as error:
+        own = [cannot_tell(name, f"{name} of {provided.plugin} failed: {error}",
+                           measure="have the shop mend its rule")]  # fmt: skip
+    marked = [replace(i, origin=Origin.HOUSE) if isinstance(i, Criterion) else i for i in own]
+    return [Given(item, provided.plugin) for item in marked]
+
+
+def _take_items(stream: Iterable[Item]) -> list[Item]:
+    items: list[Item] = []
+    names: set[tuple[type, str]] = set()
+    for item in stream:
+        _check_item(item)
+        if isinstance(item, Figure | Criterion | Answer):
+            if (type(item), item.name) in names:
+                raise ValueError(f"it yields {item.name!r} twice")
+            names.add((type(item), item.name))
+        items.append(item)
+        if len(items) > MOST_ITEMS:
+            raise ValueError(f"it yields more than {MOST_ITEMS} items")
+    return items
+
+
+def _check_item(item: object) -> None:
+    if isinstance(item, Figure):
+        numbers: tuple[float | None, ...] = (item.value,)
+    elif isinstance(item, Criterion):
+        numbers = (item.actual, item.limit, item.caution_limit)
+    elif isinstance(item, Answer | Caution | Listing | NotChecked):
+        return
+    else:
+        raise TypeError(f"it yields a {type(item).__name__}, which is no item of a finding")
+    for number in numbers:
+        if number is not None and not math.isfinite(number):
+            raise ValueError(f"{item.name!r} is {number}")
+
+
+def _finding(
+    provided: ProvidedCalculation,
+    prepared: Prepared,
+    runs: Sequence[Run],
+    missing: int,
+    not_loaded: Sequence[NotChecked],
+) -> Finding:
+    plugin, calc = provided.plugin, provided.calculation
+    criteria = [Judged(c, plugin, c.verdict, c.says) for c in prepared.unknown]
+    answers: tuple[Answer, ...] = ()
+    figures = merge_figures(runs) if runs else ()
+    if runs:
+        answers, unsettled = merge_answers(runs)
+        criteria += [*merge_criteria(runs, missing), *unsettled]
+    criteria += _excluded(plugin, prepared)
+    needed = {n for c in criteria for n in c.criterion.needs}
+    left_out = [n for n in prepared.left_out if n.what not in needed]
+    return Finding(
+        calculation=calc.name,
+        plugin=plugin,
+        version=provided.version,
+        inputs=tuple(prepared.records),
+        answers=answers,
+        figures=figures,
+        criteria=tuple(criteria),
+        listings=tuple(g.item for g in (runs[0] if runs else ()) if isinstance(g.item, Listing)),
+        cautions=_cautions(calc, runs),
+        not_checked=(*_unchecked(calc, runs), *left_out, *not_loaded),
+        sources=collect_sources(
+            [c.criterion.source for c in criteria] + [f.figure.source for f in figures]
+        ),
+    )
+
+
+def _excluded(plugin: str, prepared: Prepared) -> list[Judged]:
+    judged = []
+    for name in prepared.excluded():
+        criterion = cannot_tell(name, f"{name}: this meter can't tell it from zero",
+                                measure="use a range or an instrument with a smaller error")  # fmt: skip
+        judged.append(Judged(criterion, plugin, criterion.verdict, criterion.says))
+    return judged
+
+
+def _cautions(calc: Calculation[Any], runs: Sequence[Run]) -> tuple[Caution, ...]:
+    found: dict[str, Caution] = {}
+    for run_ in runs:
+        for given in run_:
+            if isinstance(given.item, Caution):
+                found.setdefault(given.item.key, given.item)
+    for key in (*calc.cautions, *ALWAYS):
+        if key not in found:
+            found[key] = _library_caution(calc, key)
+    return tuple(sorted(found.values(), key=lambda c: c.key in ALWAYS))
+
+
+def _library_caution(calc: Calculation[Any], key: str) -> Caution:
+    try:
+        return caution(key)
+    except TableError as error:
+        raise PluginDefect(f"{calc.name} names the caution {key!r}: {error}") from error
+
+
+def _unchecked(calc: Calculation[Any], runs: Sequence[Run]) -> list[NotChecked]:
+    found = [NotChecked(what) for what in calc.not_checked]
+    for run_ in runs:
+        for given in run_:
+            if isinstance(given.item, NotChecked) and given.item not in found:
+                found.append(given.item)
+    return found

@@ -1,0 +1,246 @@
+"""Published values: a CSV a table, with a sidecar that says where each value comes from.
+
+`load("pull-crimp")` reads `tables/pull-crimp.csv` and `.toml` once, checks them (see
+tablecheck.py) and refuses a damaged one. Nothing is read before it is asked for.
+"""
+
+from __future__ import annotations
+
+import csv
+import functools
+import importlib.util
+import tomllib
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Any
+
+from .errors import TableError, did_you_mean
+from .sources import Confidence, Source
+
+Cell = str | float | int | None
+TAIL = ("source", "confidence", "copies", "note")  # the last columns of every table
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """What one column of a table holds."""
+
+    name: str
+    type: str
+    text: str = ""
+    unit: str = ""
+    required: bool = True
+    stricter: str = ""
+    source: str = ""
+    confidence: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row of a table: its cells, its source, and a note if the printed value needs one."""
+
+    table: str
+    cells: Mapping[str, Cell]
+    source: Source
+    note: str = ""
+
+    def number(self, column: str) -> float:
+        """Return a number; raises TableError where the cell is empty or holds text."""
+        value = self.cells[column]
+        if isinstance(value, int | float):
+            return float(value)
+        raise TableError(f"table {self.table}: column {column} holds no number in this row")
+
+    def text(self, column: str) -> str:
+        """Return a cell as text, empty where nothing stands in it."""
+        value = self.cells[column]
+        return "" if value is None else str(value)
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table of published values, checked when it was loaded."""
+
+    name: str
+    title: str
+    purpose: str
+    not_for: str
+    checked: str
+    key: tuple[str, ...]
+    columns: tuple[Column, ...]
+    sources: Mapping[str, Source]
+    rows: tuple[Row, ...]
+    folder: str = ""
+    _index: dict[tuple[Cell, ...], Row] = field(default_factory=dict, repr=False, compare=False)
+
+    def find(self, **key: Cell) -> Row | None:
+        """Return the row with this key, or None. The whole key must be given."""
+        if not self._index:
+            self._index.update({tuple(r.cells[k] for k in self.key): r for r in self.rows})
+        return self._index.get(tuple(key[k] for k in self.key))
+
+    def row(self, **key: Cell) -> Row:
+        """Return the row with this key; raises TableError where there is none."""
+        found = self.find(**key)
+        if found is None:
+            asked = ", ".join(f"{k} {v}" for k, v in key.items())
+            raise TableError(f"table {self.name} has no row for {asked}")
+        return found
+
+    def where(self, **cells: Cell) -> Iterator[Row]:
+        """Yield the rows that hold these cells, in the order of the table."""
+        return (r for r in self.rows if all(r.cells[k] == v for k, v in cells.items()))
+
+    def column_source(self, row: Row, column: str) -> Source:
+        """Return where the value in one column of a row comes from.
+
+        A column may have a source or a confidence of its own, set in the sidecar.
+        """
+        own = next(c for c in self.columns if c.name == column)
+        source = self.sources[own.source] if own.source else row.source
+        if not own.confidence:
+            return source
+        return replace(source, confidence=Confidence(own.confidence), copies=0)
+
+
+_added_folders: list[Path] = []
+
+
+def add_folder(folder: Path) -> None:
+    """Let tables be found in one more folder. A table that is already there is not replaced."""
+    if folder not in _added_folders:
+        _added_folders.append(folder)
+    _load.cache_clear()
+
+
+@functools.cache
+def bundled_folder() -> Path:
+    """Return the folder of the tables that come with wirecalc."""
+    spec = importlib.util.find_spec("wirecalc_tables")
+    if spec is None or not spec.submodule_search_locations:
+        raise TableError("the tables of wirecalc are not installed; install the package again")
+    return Path(next(iter(spec.submodule_search_locations)))
+
+
+def folders() -> Sequence[Path]:
+    """Return the folders in which tables are looked for, the bundled one first."""
+    return (bundled_folder(), *_added_folders)
+
+
+def names() -> list[str]:
+    """Return the names of all tables, sorted."""
+    return sorted({path.stem for folder in folders() for path in folder.glob("*.toml")})
+
+
+def load(name: str) -> Table:
+    """Return a table by its name, read and checked once.
+
+    Raises TableError for an unknown name or a damaged table.
+    """
+    return _load(name)
+
+
+@functools.cache
+def _load(name: str) -> Table:
+    for folder in folders():
+        if (folder / f"{name}.toml").is_file():
+            return read(folder, name)
+    known = names()
+    raise TableError(f"there is no table {name}; {did_you_mean(name, known)}")
+
+
+def read(folder: Path, name: str) -> Table:
+    """Read one table from a folder and check it; raises TableError, saying what is damaged."""
+    from .tablecheck import check  # needs this module's records
+
+    sidecar = _sidecar(folder, name)
+    columns = tuple(_column(name, c, about) for c, about in sidecar["columns"].items())
+    sources = {k: _source(name, k, about) for k, about in sidecar["sources"].items()}
+    table = Table(
+        name=name,
+        title=sidecar["title"],
+        purpose=sidecar["purpose"],
+        not_for=sidecar["not_for"],
+        checked=sidecar["checked"],
+        key=tuple(sidecar["key"]),
+        columns=columns,
+        sources=sources,
+        rows=tuple(_rows(folder / f"{name}.csv", name, columns, sources)),
+        folder=str(folder),
+    )
+    check(table, sidecar.get("rules", []))
+    return table
+
+
+def _sidecar(folder: Path, name: str) -> dict[str, Any]:
+    try:
+        with (folder / f"{name}.toml").open("rb") as file:
+            sidecar = tomllib.load(file)
+    except (OSError, tomllib.TOMLDecodeError) as error:
+        raise TableError(f"table {name}: its sidecar cannot be read ({error})") from error
+    needed = ("title", "purpose", "not_for", "checked", "key", "sources", "columns")
+    missing = [k for k in needed if not sidecar.get(k)]
+    if missing:
+        raise TableError(f"table {name}: its sidecar lacks {', '.join(missing)}")
+    return sidecar
+
+
+def _column(table: str, name: str, about: dict[str, Any]) -> Column:
+    try:
+        return Column(name=name, **about)
+    except TypeError as error:
+        raise TableError(f"table {table}: column {name} is described wrongly ({error})") from None
+
+
+def _source(table: str, key: str, about: dict[str, Any]) -> Source:
+    if not about.get("title"):
+        raise TableError(f"table {table}: source {key} has no title")
+    return Source(key, about["title"], about.get("edition", ""), about.get("where", ""))
+
+
+def _rows(
+    path: Path, name: str, columns: Sequence[Column], sources: Mapping[str, Source]
+) -> Iterator[Row]:
+    try:
+        with path.open(encoding="utf-8", newline="") as file:
+            lines = list(csv.reader(file, strict=True))
+    except (OSError, UnicodeDecodeError, csv.Error) as error:
+        raise TableError(f"table {name}: its CSV cannot be read ({error})") from error
+    header = [c.name for c in columns] + list(TAIL)
+    if not lines or lines[0] != header:
+        raise TableError(f"table {name}: the header is not {','.join(header)}")
+    for number, line in enumerate(lines[1:], start=2):
+        if len(line) != len(header):
+            raise TableError(
+                f"table {name}, line {number}: {len(line)} cells in place of {len(header)}"
+            )
+        cells = {c.name: _cell(name, number, c, text) for c, text in zip(columns, line, strict=False)}
+        source, confidence, copies, note = line[-4:]
+        yield Row(name, cells, _row_source(name, number, sources, source, confidence, copies), note)
+
+
+def _cell(table: str, line: int, column: Column, text: str) -> Cell:
+    if not text:
+        if column.required:
+            raise TableError(f"table {table}, line {line}: column {column.name} is empty")
+        return None
+    try:
+        if column.type == "number":
+            return float(text)
+        return int(text) if column.type == "integer" else text
+    except ValueError:
+        raise TableError(
+            f"table {table}, line {line}: {text!r} in column {column.name} is no {column.type}"
+        ) from None
+
+
+def _row_source(
+    table: str, line: int, sources: Mapping[str, Source], key: str, confidence: str, copies: str
+) -> Source:
+    if key not in sources:
+        raise TableError(f"table {table}, line {line}: source {key!r} is not in the sidecar")
+    try:
+        return replace(sources[key], confidence=Confidence(confidence), copies=int(copies or 0))
+    except ValueError as error:
+        raise TableError(f"table {table}, line {line}: {error}") from None

@@ -1,0 +1,290 @@
+"""Wire as people write it, and ranges of wire size as they stand on a bag of terminals.
+
+    18 AWG              18AWG stranded tinned copper      14 AWG solid      2/0 AWG
+    1.5 mm2             26x30 AWG (26 strands of 30 AWG)  41x0.254 mm       12 AWG aluminum
+    16-14 AWG           2050-5180 cmil                    1.5-2.5 mm2
+
+A gauge is a name, not a unit. What the text does not say (stranding, metal) is assumed, and
+the assumption travels with the wire so that it can be printed.
+"""
+
+from __future__ import annotations
+
+import functools
+import math
+import re
+from dataclasses import dataclass, replace
+
+from .errors import BadText, nearest
+from .quantities import LONGEST, read_number
+from .units import read_unit
+
+CMIL_PER_MM2 = 4.0 / math.pi / 0.0254**2  # a circular mil is a circle of 0.0254 mm diameter
+GAUGES = ("4/0", "3/0", "2/0", "1/0", *(str(n) for n in range(1, 41)))  # thick to thin
+
+_GAUGE = r"(?P<gauge>[1-4]/0|0{1,4}|\d+(?:\.\d+)?)\s*AWG"
+_STRANDS = r"(?P<count>\d+)\s*[x×]\s*"
+_SIZES = tuple(
+    re.compile(pattern, re.ASCII | re.IGNORECASE)
+    for pattern in (
+        _STRANDS + _GAUGE,
+        _STRANDS + r"(?P<diameter>\d*\.?\d+)\s*(?P<unit>mm|mils?|in)\b",
+        _GAUGE,
+        r"(?P<area>\d*\.?\d+)\s*(?P<unit>mm2|mm²|mm\^2|sq\s?mm|k?cmil|MCM)",
+        r"(?P<diameter>\d*\.?\d+)\s*(?P<unit>mm|mils?|in)\b",
+    )
+)
+_WORDS = {
+    "solid": ("build", "solid"),
+    "stranded": ("build", "stranded"),
+    "copper": ("metal", "copper"),
+    "cu": ("metal", "copper"),
+    "aluminium": ("metal", "aluminium"),
+    "aluminum": ("metal", "aluminium"),
+    "al": ("metal", "aluminium"),
+    "copper-clad": ("metal", "copper-clad aluminium"),
+    "cca": ("metal", "copper-clad aluminium"),
+    "bare": ("coating", "bare"),
+    "tinned": ("coating", "tinned"),
+    "nickel-plated": ("coating", "nickel-plated"),
+    "silver-plated": ("coating", "silver-plated"),
+}
+_THINNEST_CMIL, _THICKEST_CMIL = 5.0, 600_000.0
+
+
+@dataclass(frozen=True, slots=True)
+class Wire:
+    """One conductor as somebody described it.
+
+    `gauge` is the AWG name if one was typed, `nominal_mm2` the metric size if one was typed;
+    a wire given by its strands has neither. `area_cmil` is the copper (or aluminium) area.
+    """
+
+    text: str
+    area_cmil: float
+    gauge: str | None = None
+    nominal_mm2: float | None = None
+    strands: int | None = None
+    strand_cmil: float | None = None
+    stranded: bool = True
+    metal: str = "copper"
+    coating: str = "bare"
+    assumed: tuple[str, ...] = ()
+
+    @property
+    def area_mm2(self) -> float:
+        """Area of the metal in mm2."""
+        return self.area_cmil / CMIL_PER_MM2
+
+    @property
+    def name(self) -> str:
+        """Short name of the size, as typed."""
+        if self.gauge:
+            return f"{self.gauge} AWG"
+        return f"{self.nominal_mm2:g} mm2" if self.nominal_mm2 else self.text
+
+    def __str__(self) -> str:
+        return self.text
+
+
+@dataclass(frozen=True, slots=True)
+class SizeRange:
+    """A range of wire size: by gauge names, or by area as printed on the bag.
+
+    `thinnest` and `thickest` are gauge names, and None for a range typed as areas.
+    """
+
+    text: str
+    low_cmil: float
+    high_cmil: float
+    thinnest: str | None = None
+    thickest: str | None = None
+
+    @property
+    def by_gauge(self) -> bool:
+        """Whether the range names gauges."""
+        return self.thinnest is not None
+
+    def __str__(self) -> str:
+        return self.text
+
+
+def gauge_number(gauge: str) -> int:
+    """Return the number that the AWG law counts with: 4/0 is -3, 1/0 is 0, 40 is 40.
+
+    >>> gauge_number("2/0"), gauge_number("18")
+    (-1, 18)
+    """
+    return GAUGES.index(gauge) - 3
+
+
+def gauge_name(number: int) -> str:
+    """Return the AWG name of a number of the law, -3 to 40."""
+    return GAUGES[number + 3]
+
+
+def gauge_cmil(number: float) -> float:
+    """Return the area in circular mils of an AWG number, by the ASTM B258 law.
+
+    The law: diameter is 5 mil x 92^((36 - n) / 39).
+
+    >>> round(gauge_cmil(36), 6), round(gauge_cmil(-3))
+    (25.0, 211600)
+    """
+    return 25.0 * 92.0 ** ((36.0 - number) / 19.5)
+
+
+@functools.lru_cache(maxsize=4096)
+def read_wire(text: str) -> Wire:
+    """Read a wire as people write it.
+
+    >>> wire = read_wire("26x30 AWG tinned")
+    >>> wire.strands, round(wire.area_cmil), wire.assumed
+    (26, 2613, ('copper',))
+
+    Raises BadText, saying what would do, for anything else than the forms in the heading.
+    """
+    clean = re.sub(r"\s+", " ", text.strip())
+    if not clean or len(clean) > LONGEST:
+        raise BadText(f"{text[:20]!r} is not a wire", "write 18 AWG, 1.5 mm2 or 26x30 AWG")
+    for pattern in _SIZES:
+        match = pattern.search(clean)
+        if match:
+            rest = clean[: match.start()] + " " + clean[match.end() :]
+            return _described(text, _size(match, clean), rest)
+    if re.fullmatch(r"#?\d+(/0)?( .*)?", clean):
+        raise BadText(f"{text!r} has no unit of size", f"write {clean.lstrip('#')} AWG or mm2")
+    raise BadText(f"{text!r} names no wire size", "write 18 AWG, 1.5 mm2, 26x30 AWG or 41x0.254 mm")
+
+
+def _size(match: re.Match[str], text: str) -> Wire:
+    part = match.groupdict()
+    count = int(part["count"]) if part.get("count") else None
+    if count == 0:
+        raise BadText(f"{text!r} has no strands", "count the strands, as in 26x30 AWG")
+    if part.get("gauge"):
+        gauge = _gauge(part["gauge"])
+        strand = gauge_cmil(gauge_number(gauge))
+        if count is None:
+            return Wire(text, strand, gauge=gauge)
+    elif part.get("diameter"):
+        strand = _mils(float(part["diameter"]), part["unit"].lower()) ** 2
+        count = count or 1
+    else:
+        return _area(text, float(part["area"]), read_unit(part["unit"], "area"))
+    _check_span(count * strand, text)
+    return Wire(text, count * strand, strands=count, strand_cmil=strand)
+
+
+def _area(text: str, area: float, unit: str) -> Wire:
+    cmil = area * {"mm2": CMIL_PER_MM2, "cmil": 1.0, "kcmil": 1000.0}[unit]
+    _check_span(cmil, f"{area:g} {unit}")
+    return Wire(text, cmil, nominal_mm2=area if unit == "mm2" else None)
+
+
+def _mils(diameter: float, unit: str) -> float:
+    return diameter * {"mm": 1 / 0.0254, "in": 1000.0}.get(unit, 1.0)
+
+
+def _check_span(cmil: float, text: str) -> None:
+    if not _THINNEST_CMIL <= cmil <= _THICKEST_CMIL:
+        raise BadText(
+            f"{text!r} is {cmil / CMIL_PER_MM2:.3g} mm2, and wire here is 0.0025 to 304 mm2",
+            "check mm, mil and in",
+        )
+
+
+def _gauge(typed: str) -> str:
+    if "." in typed:
+        raise BadText(f"{typed} AWG is no gauge: they are whole", f"is it {typed} mm2?")
+    name = f"{len(typed)}/0" if set(typed) == {"0"} else typed
+    if "/" not in name:
+        name = str(int(name))
+    if name not in GAUGES:
+        raise BadText(f"{typed} AWG is outside 4/0 to 40 AWG", "write a gauge such as 18 AWG")
+    return name
+
+
+def _described(text: str, size: Wire, rest: str) -> Wire:
+    said = _read_words(text, rest)
+    assumed = () if "metal" in said else ("copper",)
+    if size.strands is not None:
+        counted = "solid" if size.strands == 1 else "stranded"
+        if said.setdefault("build", counted) != counted:
+            raise BadText(f"{text!r} counts strands and says otherwise", "drop one of the two")
+    elif "build" not in said:
+        assumed = ("stranded", *assumed)
+    return replace(
+        size,
+        text=text.strip(),
+        stranded=said.get("build", "stranded") == "stranded",
+        metal=said.get("metal", "copper"),
+        coating=said.get("coating", "bare"),
+        assumed=assumed,
+    )
+
+
+def _read_words(text: str, rest: str) -> dict[str, str]:
+    """Sort the words beside the size into build, metal and coating."""
+    words = re.sub(r"copper[- ]clad( alumini?um)?", "copper-clad", rest.casefold())
+    words = re.sub(r"(nickel|silver)[- ]plated", r"\1-plated", words).replace(",", " ")
+    said: dict[str, str] = {}
+    for word in words.split():
+        if word not in _WORDS:
+            known = "solid, stranded, tinned, nickel-plated, copper or aluminum"
+            raise BadText(
+                f"{text!r}: {word!r} is not understood",
+                f"did you mean {nearest(word, list(_WORDS))}?"
+                if nearest(word, list(_WORDS))
+                else f"a wire may be {known}",
+            )
+        kind, meaning = _WORDS[word]
+        if said.setdefault(kind, meaning) != meaning:
+            raise BadText(f"{text!r} is both {said[kind]} and {meaning}", "describe one wire")
+    return said
+
+
+@functools.lru_cache(maxsize=1024)
+def read_size_range(text: str) -> SizeRange:
+    """Read a range of wire size, thinnest wire first.
+
+    >>> read_size_range("16-14 AWG").thickest
+    '14'
+    >>> read_size_range("2050-5180 cmil").high_cmil
+    5180.0
+
+    Raises BadText for ends the wrong way round, mixed systems and anything unreadable.
+    """
+    clean = re.sub(r"\s*(?:\bto\b|-|–)\s*", "-", text.strip())
+    clean = re.sub(r"^([\d./]+) ?([^\d\s-]\S*)-([\d./]+) ?\2$", r"\1-\3 \2", clean)
+    match = re.fullmatch(r"(?P<low>[\d./]+)(?:-(?P<high>[\d./]+))? ?(?P<unit>[^-\d][^-]*)", clean)
+    if match is None or len(clean) > LONGEST:
+        raise BadText(
+            f"{text[:30]!r} is not a range of wire size",
+            "write it in one unit, as 16-14 AWG, 2050-5180 cmil or 1.5-2.5 mm2",
+        )
+    low, high = match["low"], match["high"] or match["low"]
+    if match["unit"].upper() == "AWG":
+        return _gauge_range(text, low, high)
+    return _area_range(text, low, high, read_unit(match["unit"], "area"))
+
+
+def _gauge_range(text: str, low: str, high: str) -> SizeRange:
+    thin, thick = _gauge(low), _gauge(high)
+    if gauge_number(thin) < gauge_number(thick):
+        raise BadText(
+            f"{text!r} is the wrong way round: a larger AWG number is a thinner wire",
+            f"write {thick}-{thin} AWG",
+        )
+    low_cmil, high_cmil = gauge_cmil(gauge_number(thin)), gauge_cmil(gauge_number(thick))
+    return SizeRange(text.strip(), low_cmil, high_cmil, thin, thick)
+
+
+def _area_range(text: str, low: str, high: str, unit: str) -> SizeRange:
+    factor = {"mm2": CMIL_PER_MM2, "cmil": 1.0, "kcmil": 1000.0}[unit]
+    ends = [read_number(end)[0].value * factor for end in (low, high)]
+    if ends[0] > ends[1]:
+        raise BadText(f"{text!r} is the wrong way round", f"write {high}-{low} {unit}")
+    for end in ends:
+        _check_span(end, text)
+    return SizeRange(text.strip(), ends[0], ends[1])
