@@ -11,6 +11,7 @@ The names below are the public ones: what a script or a plugin may use.
 from __future__ import annotations
 
 from .calculation import Calculation, calculation
+from .criteria import Criterion, Origin, Verdict, at_least, at_most, cannot_tell, requires
 from .errors import (
     BadInput,
     BadText,
@@ -23,22 +24,7 @@ from .errors import (
 from .findings import Finding
 from .hooks import hookimpl
 from .host import Catalogue, build
-from .items import (
-    Caution,
-    Criterion,
-    Item,
-    Origin,
-    Verdict,
-    answer,
-    at_least,
-    at_most,
-    cannot_tell,
-    caution,
-    figure,
-    listing,
-    not_checked,
-    requires,
-)
+from .items import Caution, Item, answer, caution, figure, listing, not_checked
 from .kinds import Count, Nameplate, OneOf, Reading
 from .running import HouseRule
 from .sources import MAKER, PRACTICE, Confidence, Source

@@ -13,8 +13,9 @@ from dataclasses import dataclass
 from itertools import product
 from typing import Any
 
+from .criteria import Criterion, Verdict, worst
 from .findings import BandFigure, Judged
-from .items import Answer, Criterion, Figure, Item, Verdict, worst
+from .items import Answer, Figure, Item
 from .kinds import Read
 from .rounding import show, show_band
 
@@ -95,7 +96,9 @@ def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged
             continue
         name = given.item.name
         texts = [
-            next((g.item.text for g in run if isinstance(g.item, Answer) and g.item.name == name), "")
+            next(
+                (g.item.text for g in run if isinstance(g.item, Answer) and g.item.name == name), ""
+            )
             for run in runs
         ]
         if len(set(texts)) == 1:
@@ -103,8 +106,12 @@ def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged
             continue
         either = " / ".join(sorted({t or "nothing" for t in texts}))
         answers.append(Answer(name, f"cannot tell: {either}"))
-        criterion = Criterion(name, "cannot tell", says=f"over the meter's band: {either}",
-                              action="measure with a better instrument")  # fmt: skip
+        criterion = Criterion(
+            name,
+            "cannot tell",
+            says=f"over the meter's band: {either}",
+            action="measure with a better instrument",
+        )
         unsettled.append(Judged(criterion, given.provider, Verdict.CANNOT_TELL, criterion.reason))
     return tuple(answers), tuple(unsettled)
 
@@ -147,7 +154,8 @@ def _would_settle(centre: Criterion) -> str:
     """Say how well the value must be known; the distance to the limit is what there is."""
     if not centre.margin:
         return ""
-    return f"; known to better than ±{show(abs(centre.margin), centre.unit, toward='down')} it would be settled"
+    enough = show(abs(centre.margin), centre.unit, toward="down")
+    return f"; known to better than ±{enough} it would be settled"
 
 
 def _too_close(weakest: Criterion, low: float | None, high: float | None) -> str:

@@ -21,24 +21,42 @@ from typing import Annotated, Any, Generic, ParamSpec, Union, get_args, get_orig
 
 from .errors import DeclarationError, Problem
 from .items import Item
-from .kinds import Count, Kind, OneOf, RangeKind, Words, WireKind, YesNo, _QuantityKind
+from .kinds import Count, Kind, OneOf, RangeKind, WireKind, Words, YesNo, _QuantityKind
 from .wires import SizeRange, Wire
 
 P = ParamSpec("P")
 Body = Callable[P, Iterator[Item]]
-Refusal = Callable[P, Iterator[Problem]]
+Refusal = Callable[..., Iterator[Problem]]
 
-RESERVED_NAMES = frozenset(
-    "job batch ask explain plugins tables rules schema new-plugin drill help version".split()
+COMMANDS = (
+    "job",
+    "batch",
+    "ask",
+    "explain",
+    "plugins",
+    "tables",
+    "rules",
+    "schema",
+    "new-plugin",
+    "drill",
+    "help",
+    "version",
 )
-RESERVED_INPUTS = frozenset(
-    "format output working chart help version bundled_only marginal_is_not_enough "
-    "calculation name stage uses required note".split()
-)  # options of the command, and the keys of a check in a job sheet
+OPTIONS = ("format", "output", "working", "chart", "help", "version", "bundled_only", "no_marginal")
+SHEET_KEYS = ("calculation", "name", "stage", "uses", "required", "note")
+RESERVED_NAMES = frozenset(COMMANDS)  # words that no calculation can take
+RESERVED_INPUTS = frozenset((*OPTIONS, *SHEET_KEYS))  # words that no input can take
 _WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
-    Wire: WireKind, SizeRange: RangeKind, bool: YesNo, str: Words,
-}  # fmt: skip
-_ALLOWED: dict[type, tuple[type[Kind], ...]] = {float: (_QuantityKind,), int: (Count,), str: (OneOf,)}
+    Wire: WireKind,
+    SizeRange: RangeKind,
+    bool: YesNo,
+    str: Words,
+}
+_ALLOWED: dict[type, tuple[type[Kind], ...]] = {
+    float: (_QuantityKind,),
+    int: (Count,),
+    str: (OneOf,),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,13 +89,15 @@ class Calculation(Generic[P]):
         part: str,
         cautions: tuple[str, ...],
         not_checked: tuple[str, ...],
-        refuse: Refusal[P] | None,
+        refuse: Refusal | None,
+        example_with: tuple[str, ...],
     ) -> None:
         self.function = function
         self.part = part
         self.cautions = cautions
         self.not_checked = not_checked
         self.refuse = refuse
+        self.example_with = example_with
         self.name = function.__name__.strip("_").replace("_", "-")
         self.doc = inspect.getdoc(function) or ""
         if not self.doc:
@@ -100,8 +120,9 @@ class Calculation(Generic[P]):
 
     @property
     def example(self) -> str:
-        """A command line that works, put together from the examples of the required inputs."""
-        given = [f'{i.option} "{i.kind.example}"' for i in self.inputs if i.required]
+        """A command line that works, put together from the examples of the inputs."""
+        shown = [i for i in self.inputs if i.required or i.name in self.example_with]
+        given = [f'{i.option} "{i.kind.example}"' for i in shown]
         return " ".join(["wirecalc", self.name, *given])
 
     def input(self, name: str) -> Input:
@@ -114,20 +135,21 @@ def calculation(
     part: str,
     cautions: tuple[str, ...] = (),
     not_checked: tuple[str, ...] = (),
-    refuse: Refusal[P] | None = None,
+    refuse: Refusal | None = None,
+    example_with: tuple[str, ...] = (),
 ) -> Callable[[Body[P]], Calculation[P]]:
     """Declare a calculation.
 
     `part` is the part of the trade under which it is listed; `cautions` are keys of the caution
     library; `not_checked` says what it never checks. `refuse` is a function with the same
     arguments that yields a Problem for inputs that contradict each other; it is asked before
-    anything is computed.
+    anything is computed. `example_with` names optional inputs that the example shall show.
 
     Raises DeclarationError at import for a signature that does not declare everything.
     """
 
     def decorate(function: Body[P]) -> Calculation[P]:
-        return Calculation(function, part, cautions, not_checked, refuse)
+        return Calculation(function, part, cautions, not_checked, refuse, example_with)
 
     return decorate
 
@@ -139,7 +161,10 @@ def _declared(function: Callable[..., object]) -> Iterator[Input]:
         raise DeclarationError(f"{function.__name__}: {error}") from error
     for parameter in inspect.signature(function).parameters.values():
         where = f"{function.__name__}({parameter.name})"
-        if not re.fullmatch(r"[a-z][a-z0-9_]*", parameter.name) or parameter.name in RESERVED_INPUTS:
+        if (
+            not re.fullmatch(r"[a-z][a-z0-9_]*", parameter.name)
+            or parameter.name in RESERVED_INPUTS
+        ):
             raise DeclarationError(f"{where}: the name is reserved or not in plain lower case")
         hint = hints.get(parameter.name)
         if get_origin(hint) is not Annotated:
@@ -173,7 +198,8 @@ def _kind(where: str, inner: Any, about: Any) -> Kind:
     if isinstance(about, _ALLOWED.get(inner, ())):
         if not about.text:
             raise DeclarationError(f"{where}: its kind has no text")
-        return typing.cast(Kind, about)
+        kind: Kind = about
+        return kind
     raise DeclarationError(
         f"{where}: {inner} with {about!r} is no kind of input; "
         "a float takes Reading or Nameplate, an int Count, a str OneOf or a text"

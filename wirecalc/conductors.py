@@ -14,7 +14,9 @@ from .tables import Row, load
 from .wires import GAUGES, Wire, gauge_cmil, gauge_number
 
 NEC_EDITION = "2011-2023"
-STRANDING_SLACK = 0.025  # the copper that a standard stranding may lack of its gauge; table strandings
+STRANDING_SLACK = (
+    0.025  # the copper that a standard stranding may lack of its gauge; table strandings
+)
 AWG_LAW = computed("astm-b258", "ASTM B258", "the AWG law: 5 mil x 92^((36 - n) / 39)")
 
 

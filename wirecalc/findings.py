@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from .items import Answer, Caution, Criterion, Figure, Listing, NotChecked, Verdict, worst
+from .criteria import Criterion, Verdict, worst
+from .items import Answer, Caution, Figure, Listing, NotChecked
 from .sources import Source
 
 
@@ -71,7 +72,9 @@ class Finding:
     @property
     def decided_by(self) -> Judged | None:
         """The criterion that decided: the weakest among those with the worst verdict."""
-        return min(self.criteria, key=lambda c: (-c.verdict.rank, c.criterion.closeness), default=None)
+        return min(
+            self.criteria, key=lambda c: (-c.verdict.rank, c.criterion.closeness), default=None
+        )
 
     def figure(self, name: str) -> BandFigure:
         """Return a figure by its name; raises KeyError."""

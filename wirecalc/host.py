@@ -186,16 +186,16 @@ def _results(hook: Any, by_module: dict[int, Plugin], wanted: type) -> Iterator[
             results = list(impl.function() or ())
             for result in results:
                 if not isinstance(result, wanted):
-                    raise TypeError(f"{hook.name} returned {result!r}, which is no {wanted.__name__}")
+                    raise TypeError(
+                        f"{hook.name} returned {result!r}, which is no {wanted.__name__}"
+                    )
         except (Exception, SystemExit) as error:
             _fail(plugin, error)
             continue
         yield from ((plugin, result) for result in results)
 
 
-def _offer(
-    catalogue: Catalogue, name: str, offers: list[tuple[Plugin, Calculation[Any]]]
-) -> None:
+def _offer(catalogue: Catalogue, name: str, offers: list[tuple[Plugin, Calculation[Any]]]) -> None:
     """Take a calculation into the catalogue; a bundled name can't be taken, a clash is refused."""
     bundled = [o for o in offers if o[0].bundled]
     chosen = bundled or offers

@@ -26,10 +26,25 @@ from .wires import read_size_range, read_wire
 
 # a unit that is typed in place of another; offered when the number fits the span in the other
 _SLIPS = {
-    "C": "F", "F": "C", "mm": "in", "in": "mm", "lbf": "kgf", "kgf": "lbf", "ft": "m",
-    "mohm": "Mohm", "Mohm": "mohm", "V": "mV", "mV": "V", "A": "mA", "mA": "A", "min": "s",
-    "h": "min", "s": "ms", "ms": "s", "N": "lbf",
-}  # fmt: skip
+    "C": "F",
+    "F": "C",
+    "mm": "in",
+    "in": "mm",
+    "lbf": "kgf",
+    "kgf": "lbf",
+    "ft": "m",
+    "mohm": "Mohm",
+    "Mohm": "mohm",
+    "V": "mV",
+    "mV": "V",
+    "A": "mA",
+    "mA": "A",
+    "min": "s",
+    "h": "min",
+    "s": "ms",
+    "ms": "s",
+    "N": "lbf",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,10 +226,14 @@ class Count(Kind):
 
 @dataclass(frozen=True)
 class OneOf(Kind):
-    """One word out of a list; the list is made when it is needed, so that no table loads early."""
+    """One word out of a list; the list is made when it is needed, so that no table loads early.
+
+    `on_plate` says that it is printed on a nameplate, as a code letter is.
+    """
 
     options: Callable[[], Sequence[str]] | tuple[str, ...]
     text: str = ""
+    on_plate: bool = False
 
     @property
     def words(self) -> list[str]:
@@ -281,7 +300,11 @@ class YesNo(_WordKind):
 
     @property
     def schema(self) -> dict[str, Any]:
-        return {"type": ["boolean", "string"], "description": self.text, "enum": [True, False, "yes", "no"]}
+        return {
+            "type": ["boolean", "string"],
+            "description": self.text,
+            "enum": [True, False, "yes", "no"],
+        }
 
     def show(self, value: Any) -> str:
         return "yes" if value else "no"

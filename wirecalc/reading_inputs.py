@@ -11,9 +11,10 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from .calculation import Calculation, Input
+from .criteria import Criterion, cannot_tell
 from .errors import BadInput, BadText, Problem, did_you_mean
 from .findings import InputRecord
-from .items import Criterion, NotChecked, cannot_tell
+from .items import NotChecked
 from .kinds import Read
 
 UNKNOWN = "unknown"
@@ -54,9 +55,12 @@ def prepare(
     if len(prepared.bands) > MOST_BANDS:
         names = ", ".join(prepared.bands)
         problems.append(
-            Problem("", f"{len(prepared.bands)} readings have an error ({names})",
-                    f"at most {MOST_BANDS} may; leave the smallest out")
-        )  # fmt: skip
+            Problem(
+                "",
+                f"{len(prepared.bands)} readings have an error ({names})",
+                f"at most {MOST_BANDS} may; leave the smallest out",
+            )
+        )
     if not problems and prepared.runs and calc.refuse is not None:
         problems = [_named(calc, p, origin) for p in calc.refuse(**prepared.values)]
     if problems:
@@ -82,7 +86,8 @@ def _take(
 ) -> None:
     if given is None and declared.required and not missing_is_unknown:
         raise BadText(
-            f"is needed ({declared.kind.text})", f'such as {declared.option} "{declared.kind.example}"'
+            f"is needed ({declared.kind.text})",
+            f'such as {declared.option} "{declared.kind.example}"',
         )
     said_unknown = isinstance(given, str) and given.strip().casefold() == UNKNOWN
     if said_unknown or (given is None and declared.required):
@@ -98,7 +103,9 @@ def _take_unknown(declared: Input, prepared: Prepared, said: bool) -> None:
     prepared.values[declared.name] = declared.default
     notes = (f"worked with {declared.assumed}",) if declared.assumed else ()
     prepared.records.append(
-        InputRecord(declared.name, UNKNOWN if said else None, None, unit, None, None, UNKNOWN, notes)
+        InputRecord(
+            declared.name, UNKNOWN if said else None, None, unit, None, None, UNKNOWN, notes
+        )
     )
     prepared.unknown.append(
         cannot_tell(
@@ -119,7 +126,9 @@ def _take_default(declared: Input, prepared: Prepared) -> None:
         return
     value = _plain(default)
     prepared.records.append(
-        InputRecord(declared.name, None, value, kind.unit, None, None, "assumed", (declared.assumed,))
+        InputRecord(
+            declared.name, None, value, kind.unit, None, None, "assumed", (declared.assumed,)
+        )
     )
 
 
@@ -136,10 +145,16 @@ def _take_given(declared: Input, given: object, origin: str, prepared: Prepared)
     for item, read in zip(items, reads, strict=True):
         prepared.records.append(
             InputRecord(
-                declared.name, _shown(item), _plain(read.value), declared.kind.unit,
-                read.low, read.high, origin, tuple(f"assumed {n}" for n in read.notes),
+                declared.name,
+                _shown(item),
+                _plain(read.value),
+                declared.kind.unit,
+                read.low,
+                read.high,
+                origin,
+                tuple(f"assumed {n}" for n in read.notes),
             )
-        )  # fmt: skip
+        )
 
 
 def _shown(given: object) -> str:

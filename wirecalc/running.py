@@ -9,20 +9,10 @@ from typing import Any
 
 from .band import Given, Run, merge_answers, merge_criteria, merge_figures, points, values_at
 from .calculation import Calculation
+from .criteria import Criterion, Origin, cannot_tell
 from .errors import PluginDefect, TableError
 from .findings import Finding, Judged, collect_sources
-from .items import (
-    Answer,
-    Caution,
-    Criterion,
-    Figure,
-    Item,
-    Listing,
-    NotChecked,
-    Origin,
-    cannot_tell,
-    caution,
-)
+from .items import Answer, Caution, Figure, Item, Listing, NotChecked, caution
 from .reading_inputs import Prepared, prepare
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
@@ -129,8 +119,13 @@ def _house_items(
         if wrong:
             raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")
     except Exception as error:
-        own = [cannot_tell(name, f"{name} of {provided.plugin} failed: {error}",
-                           measure="have the shop mend its rule")]  # fmt: skip
+        own = [
+            cannot_tell(
+                name,
+                f"{name} of {provided.plugin} failed: {error}",
+                measure="have the shop mend its rule",
+            )
+        ]
     marked = [replace(i, origin=Origin.HOUSE) if isinstance(i, Criterion) else i for i in own]
     return [Given(item, provided.plugin) for item in marked]
 
@@ -201,8 +196,11 @@ def _finding(
 def _excluded(plugin: str, prepared: Prepared) -> list[Judged]:
     judged = []
     for name in prepared.excluded():
-        criterion = cannot_tell(name, f"{name}: this meter can't tell it from zero",
-                                measure="use a range or an instrument with a smaller error")  # fmt: skip
+        criterion = cannot_tell(
+            name,
+            f"{name}: this meter can't tell it from zero",
+            measure="use a range or an instrument with a smaller error",
+        )
         judged.append(Judged(criterion, plugin, criterion.verdict, criterion.says))
     return judged
 

@@ -215,7 +215,9 @@ def _rows(
             raise TableError(
                 f"table {name}, line {number}: {len(line)} cells in place of {len(header)}"
             )
-        cells = {c.name: _cell(name, number, c, text) for c, text in zip(columns, line, strict=False)}
+        cells = {
+            c.name: _cell(name, number, c, text) for c, text in zip(columns, line, strict=False)
+        }
         source, confidence, copies, note = line[-4:]
         yield Row(name, cells, _row_source(name, number, sources, source, confidence, copies), note)
 

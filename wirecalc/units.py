@@ -88,11 +88,24 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
 }
 
 _PINT_NAMES = {
-    "C": "degC", "F": "degF", "in": "inch", "ft": "foot", "min": "minute", "h": "hour",
-    "mm2": "mm**2", "um": "micrometer", "mohm": "milliohm", "kohm": "kiloohm",
-    "Mohm": "megaohm", "uF": "microfarad", "nF": "nanofarad", "pF": "picofarad",
-    "%": "percent", "ohm/kft": "ohm/kilofoot", "mohm/m": "milliohm/m",
-}  # fmt: skip
+    "C": "degC",
+    "F": "degF",
+    "in": "inch",
+    "ft": "foot",
+    "min": "minute",
+    "h": "hour",
+    "mm2": "mm**2",
+    "um": "micrometer",
+    "mohm": "milliohm",
+    "kohm": "kiloohm",
+    "Mohm": "megaohm",
+    "uF": "microfarad",
+    "nF": "nanofarad",
+    "pF": "picofarad",
+    "%": "percent",
+    "ohm/kft": "ohm/kilofoot",
+    "mohm/m": "milliohm/m",
+}
 
 _HINTS = {
     ("force", "lb"): "pounds of pull are lbf",

@@ -131,7 +131,7 @@ def gauge_cmil(number: float) -> float:
     >>> round(gauge_cmil(36), 6), round(gauge_cmil(-3))
     (25.0, 211600)
     """
-    return 25.0 * 92.0 ** ((36.0 - number) / 19.5)
+    return float(25.0 * 92.0 ** ((36.0 - number) / 19.5))
 
 
 @functools.lru_cache(maxsize=4096)

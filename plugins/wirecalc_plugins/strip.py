@@ -1,0 +1,187 @@
+"""Strip lengths."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Annotated, Any
+
+from wirecalc import (
+    PRACTICE,
+    Calculation,
+    Item,
+    OneOf,
+    Origin,
+    Reading,
+    Source,
+    Wire,
+    at_least,
+    at_most,
+    calculation,
+    cannot_tell,
+    figure,
+    hookimpl,
+    tables,
+)
+from wirecalc.wires import gauge_cmil
+
+_MM_PER_IN = 25.4
+_BRUSH_MM = 0.8  # wire past the barrel: flush to 1/32 in, common practice, no source
+STYLES = ("closed", "closed-insulated", "open", "stop", "ferrule", "twist-on")
+
+
+@dataclass(frozen=True, slots=True)
+class _Length:
+    """Least and most strip length in mm.
+
+    `fills` is the length below which insulation is in the barrel for certain; None where only
+    advice is known.
+    """
+
+    least: float
+    most: float
+    fills: float | None
+    source: Source
+
+
+@calculation(
+    part="wire and joint",
+    cautions=("crimp-01", "crimp-02"),
+    not_checked=("nicked or cut strands: look at every strand", "the maker's own strip length"),
+    example_with=("barrel_length",),
+)
+def strip(
+    wire: Annotated[list[Wire], "wire to strip; repeat it for each wire of a twist-on connector"],
+    style: Annotated[str, OneOf(STYLES, text="how the wire sits in the connector")],
+    barrel_length: Annotated[
+        float | None,
+        Reading(
+            "mm",
+            above=0,
+            high=60,
+            typical="6.5 mm",
+            text="length of the wire barrel, or depth to the stop",
+        ),
+    ] = None,
+    window_length: Annotated[
+        float | None,
+        Reading(
+            "mm",
+            low=0,
+            high=20,
+            typical="2 mm",
+            text="gap between wire crimp and insulation crimp of an open barrel",
+        ),
+    ] = None,
+    stripped: Annotated[
+        float | None,
+        Reading("mm", above=0, high=100, typical="8 mm", text="strip length as measured"),
+    ] = None,
+) -> Iterator[Item]:
+    """How long must this wire be stripped, and is a stripped length right?
+
+    closed: barrel + gap + brush; the gap 0.25 to 0.75 mm for 20 AWG and thinner, to 1.25 mm for
+    thicker wire (NASA-STD-8739.4), the brush flush to 0.8 mm (common practice). closed-insulated:
+    barrel + brush, the insulation butts against the barrel. open: wire crimp + brush 0.1 to
+    0.5 mm, the insulation edge anywhere in the window. stop: depth + gap. ferrule: sleeve, 2 mm
+    more with a collar. twist-on: the connector's own instruction governs; about 12.7 mm for two
+    wires, 19 to 25.4 mm for three or more.
+
+    Inputs: wire; style; barrel_length in mm (over 0 to 60), window_length in mm (0 to 20),
+    stripped in mm (over 0 to 100). Yields least, nominal and most length in mm and inch, and
+    judges a measured one: insulation in the barrel fails, past the advised span is marginal.
+    Source: table strip-rules.
+    """
+    if style != "twist-on" and barrel_length is None:
+        yield cannot_tell(
+            "strip length",
+            f"a {style} barrel is stripped by its length, and it was not given",
+            measure="measure the wire barrel, or read its maker's drawing",
+            needs=("barrel_length",),
+        )
+        return
+    if style == "open" and window_length is None:
+        yield cannot_tell(
+            "longest strip length",
+            "how far the strip may reach depends on the window of this open barrel",
+            measure="measure the gap between the two crimps",
+            needs=("window_length",),
+        )
+    length = _length(style, wire, barrel_length or 0.0, window_length or 0.0)
+    for name, value in (
+        ("least strip length", length.least),
+        ("nominal strip length", (length.least + length.most) / 2),
+        ("most strip length", length.most),
+    ):
+        yield figure(name, value, "mm", source=length.source, also=[(value / _MM_PER_IN, "in")])
+    if stripped is not None:
+        yield from _judge(stripped, length)
+
+
+def _length(style: str, wires: Sequence[Wire], barrel: float, window: float) -> _Length:
+    if style == "closed":
+        gap = _gap(wires)
+        return _Length(
+            barrel + gap.number("min_mm"),
+            barrel + gap.number("max_mm") + _BRUSH_MM,
+            barrel,
+            gap.source,
+        )
+    if style == "closed-insulated":
+        return _Length(barrel, barrel + _BRUSH_MM, barrel, _rule("PI1").source)
+    if style == "open":
+        brush = _rule("OB1")
+        return _Length(
+            barrel + brush.number("min_mm"),
+            barrel + brush.number("max_mm") + window,
+            barrel,
+            brush.source,
+        )
+    if style == "stop":
+        gap = _gap(wires)
+        return _Length(barrel, barrel + gap.number("max_mm"), barrel, _rule("PI3").source)
+    if style == "ferrule":
+        return _Length(barrel, barrel + 2.0, barrel, _rule("FE1").source)
+    row = _rule("TW1" if len(wires) <= 2 else "TW2")
+    return _Length(row.number("min_mm"), row.number("max_mm"), None, row.source)
+
+
+def _gap(wires: Sequence[Wire]) -> tables.Row:
+    """Return the rule for the gap behind the barrel; the thinnest wire has the narrower one."""
+    thinnest = min(w.area_cmil for w in wires)
+    return _rule("NASA1" if thinnest < gauge_cmil(19) else "NASA2")
+
+
+def _rule(rule_id: str) -> tables.Row:
+    return tables.load("strip-rules").row(rule_id=rule_id)
+
+
+def _judge(stripped: float, length: _Length) -> Iterator[Item]:
+    yield at_least(
+        "stripped long enough",
+        stripped,
+        length.least if length.fills is None else length.fills,
+        "mm",
+        caution=length.least,
+        source=length.source,
+        advisory=length.fills is None,
+        says="the insulation is in the barrel or so near that it may be drawn in",
+        action="cut back and strip again",
+    )
+    yield at_most(
+        "stripped short enough",
+        stripped,
+        length.most,
+        "mm",
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        advisory=True,
+        says="bare wire shows outside the connector",
+        action="trim the end",
+    )
+
+
+@hookimpl
+def wirecalc_calculations() -> Sequence[Calculation[Any]]:
+    """Provide the strip length."""
+    return [strip]

@@ -1,0 +1,99 @@
+"""The command line: what was asked for, where the result goes, and the exit status.
+
+Exit: 0 pass, marginal or plain figures; 1 fail; 2 the command or an input was wrong; 3 cannot
+tell; 4 a defect of the plugin asked for, or of the core. 130 on Ctrl-C.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from importlib.metadata import version
+
+from . import commands
+from .errors import BadInput, PluginDefect, TableError, WirecalcError
+
+WRONG, DEFECT, INTERRUPTED = 2, 4, 130
+_ASCII = str.maketrans({"±": "+/-", "Ω": "ohm", "×": "x", "²": "2", "°": "", "µ": "u"})
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run the command line and return its exit status. Nobody sees a traceback."""
+    words = list(sys.argv[1:] if argv is None else argv)
+    try:
+        result = _dispatch(words)
+        return _emit(result)
+    except BadInput as error:
+        _complain(str(error))
+        return WRONG
+    except PluginDefect as error:
+        _complain(str(error))
+        return DEFECT
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    except Exception as error:
+        if os.environ.get("WIRECALC_TRACEBACK"):
+            raise
+        kind = "" if isinstance(error, WirecalcError) else f"{type(error).__name__}: "
+        what = "a table is damaged" if isinstance(error, TableError) else "a defect of wirecalc"
+        _complain(f"{what}: {kind}{error} (WIRECALC_TRACEBACK=1 shows where)")
+        return DEFECT
+
+
+def _dispatch(words: list[str]) -> commands.Result:
+    if not words:
+        return commands.list_all([])
+    name, rest = words[0], words[1:]
+    if name in ("--version", "version"):
+        return commands.Result(f"wirecalc {version('wirecalc')}")
+    if name in ("--help", "-h", "help"):
+        return commands.list_all([*rest, "--bundled-only"])
+    if name == "--bundled-only" and not rest:
+        return commands.list_all(words)
+    command = commands.COMMANDS.get(name)
+    return command(rest) if command else commands.calculate(name, rest)
+
+
+def _emit(result: commands.Result) -> int:
+    """Print the result or write it to its file; a closed pipe ends quietly."""
+    for line in result.warnings:
+        _complain(line)
+    if result.output is not None:
+        from .files import write_whole
+
+        write_whole(result.output, result.text + "\n")
+        return result.status
+    try:
+        _print(result.text)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return result.status
+
+
+def _print(text: str) -> None:
+    encoding = sys.stdout.encoding or "ascii"
+    try:
+        text.encode(encoding)
+    except UnicodeEncodeError:
+        text = text.translate(_ASCII).encode(encoding, "replace").decode(encoding)
+    print(text)
+
+
+def _complain(text: str) -> None:
+    for line in text.splitlines():
+        print(
+            f"wirecalc: {line}".encode("ascii", "backslashreplace").decode()
+            if not _can_show(line)
+            else f"wirecalc: {line}",
+            file=sys.stderr,
+        )
+
+
+def _can_show(text: str) -> bool:
+    try:
+        text.encode(sys.stderr.encoding or "ascii")
+    except UnicodeEncodeError:
+        return False
+    return True

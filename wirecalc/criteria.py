@@ -1,0 +1,227 @@
+"""Criteria and the verdict arithmetic.
+
+A criterion is an actual value against a limit. It has no argument for its verdict: that is
+computed here from the actual value, the limit and the caution level.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from .rounding import show_pair
+from .sources import Confidence, Source
+
+SAME = 1e-9  # two numbers this near, relatively, are one number typed in two ways (1/4 in, 6.35 mm)
+
+
+class Verdict(StrEnum):
+    """The four verdicts, best to worst."""
+
+    PASS = "pass"
+    MARGINAL = "marginal"
+    CANNOT_TELL = "cannot tell"
+    FAIL = "fail"
+
+    @property
+    def rank(self) -> int:
+        """How bad it is: 0 for a pass, 3 for a fail."""
+        return list(Verdict).index(self)
+
+
+def worst(verdicts: Iterable[Verdict]) -> Verdict | None:
+    """Return the worst of some verdicts, None where there are none."""
+    return max(verdicts, key=lambda v: v.rank, default=None)
+
+
+class Origin(StrEnum):
+    """Whose limit it is."""
+
+    STANDARD = "standard"
+    MAKER = "maker"
+    PRACTICE = "practice"
+    HOUSE = "house"
+
+
+@dataclass(frozen=True, slots=True)
+class Criterion:
+    """An actual value against a limit. The verdict is computed, never given."""
+
+    name: str
+    sense: str
+    actual: float | None = None
+    limit: float | None = None
+    unit: str = ""
+    caution_limit: float | None = None
+    source: Source | None = None
+    origin: Origin = Origin.STANDARD
+    advisory: bool = False
+    holds: bool = False
+    says: str = ""
+    action: str = ""
+    needs: tuple[str, ...] = ()
+
+    @property
+    def verdict(self) -> Verdict:
+        """The verdict on the actual value as it stands, without the instrument's error."""
+        if self.sense == "cannot tell":
+            return Verdict.CANNOT_TELL
+        if not self._within(self.limit):
+            return Verdict.MARGINAL if self.advisory else Verdict.FAIL
+        from_memory = self.source is not None and self.source.confidence is Confidence.MEMORY
+        past_caution = self.caution_limit is not None and not self._within(self.caution_limit)
+        return Verdict.MARGINAL if from_memory or past_caution else Verdict.PASS
+
+    def _within(self, limit: float | None) -> bool:
+        if self.sense == "requires":
+            return self.holds
+        if self.actual is None or limit is None:
+            return False
+        slack = SAME * abs(limit)
+        if self.sense == "at least":
+            return self.actual >= limit - slack
+        return self.actual <= limit + slack
+
+    @property
+    def margin(self) -> float | None:
+        """How far inside the limit the actual value is, in its unit; negative when outside."""
+        if self.actual is None or self.limit is None:
+            return None
+        return self.actual - self.limit if self.sense == "at least" else self.limit - self.actual
+
+    @property
+    def closeness(self) -> float:
+        """The margin as a share of the limit, for finding the weakest link; 0 without numbers."""
+        margin = self.margin
+        return 0.0 if margin is None or not self.limit else margin / abs(self.limit)
+
+    @property
+    def reason(self) -> str:
+        """Say in words why the verdict is what it is."""
+        if self.sense == "cannot tell" or (self.sense == "requires" and not self.holds):
+            return self.says
+        if self.actual is None or self.limit is None:
+            return _MEMORY if self.verdict is Verdict.MARGINAL else ""
+        toward = "up" if self.sense == "at least" else "down"
+        under, over = ("below", "at least") if self.sense == "at least" else ("above", "at most")
+        actual, limit = show_pair(self.actual, self.limit, self.unit, toward)
+        if not self._within(self.limit):
+            advice = ", the advised limit" if self.advisory else ""
+            return _join(f"{actual} is {under} {limit}{advice}", self.says)
+        if self.caution_limit is not None and not self._within(self.caution_limit):
+            actual, level = show_pair(self.actual, self.caution_limit, self.unit, toward)
+            said = f"{actual} is within the limit of {limit} and past the caution level of {level}"
+            return _join(said, self.says)
+        if self.verdict is Verdict.MARGINAL:
+            return f"{actual}, {over} {limit}; {_MEMORY}"
+        return f"{actual}, {over} {limit}"
+
+
+_MEMORY = "limit from memory: confirm it"
+
+
+def _join(said: str, more: str) -> str:
+    return f"{said}; {more}" if more else said
+
+
+def at_least(
+    name: str,
+    actual: float,
+    limit: float,
+    unit: str = "",
+    *,
+    source: Source,
+    caution: float | None = None,
+    origin: Origin = Origin.STANDARD,
+    advisory: bool = False,
+    says: str = "",
+    action: str = "",
+) -> Criterion:
+    """Yield a criterion: `actual` must be at least `limit`; below `caution` it is marginal.
+
+    An advisory limit, when missed, is marginal and not a fail. `says` is added to the reason
+    when the value is past a level, `action` is what to do then.
+    """
+    return Criterion(
+        name,
+        "at least",
+        actual,
+        limit,
+        unit,
+        caution,
+        source,
+        origin,
+        advisory,
+        says=says,
+        action=action,
+    )
+
+
+def at_most(
+    name: str,
+    actual: float,
+    limit: float,
+    unit: str = "",
+    *,
+    source: Source,
+    caution: float | None = None,
+    origin: Origin = Origin.STANDARD,
+    advisory: bool = False,
+    says: str = "",
+    action: str = "",
+) -> Criterion:
+    """Yield a criterion: `actual` must be at most `limit`; above `caution` it is marginal."""
+    return Criterion(
+        name,
+        "at most",
+        actual,
+        limit,
+        unit,
+        caution,
+        source,
+        origin,
+        advisory,
+        says=says,
+        action=action,
+    )
+
+
+def requires(
+    name: str,
+    holds: bool,
+    *,
+    says: str,
+    source: Source,
+    origin: Origin = Origin.STANDARD,
+    advisory: bool = False,
+    action: str = "",
+) -> Criterion:
+    """Yield a criterion without numbers: it must hold. `says` is the reason when it does not."""
+    return Criterion(
+        name,
+        "requires",
+        source=source,
+        origin=origin,
+        advisory=advisory,
+        holds=holds,
+        says=says,
+        action=action,
+    )
+
+
+def cannot_tell(
+    name: str,
+    reason: str,
+    *,
+    measure: str = "",
+    needs: Sequence[str] = (),
+    source: Source | None = None,
+) -> Criterion:
+    """Yield a criterion that cannot be judged: why, and what measurement would settle it.
+
+    `needs` names the inputs that were left out and would settle it.
+    """
+    return Criterion(
+        name, "cannot tell", source=source, says=reason, action=measure, needs=tuple(needs)
+    )

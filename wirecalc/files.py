@@ -1,0 +1,38 @@
+"""Writing a file whole or not at all."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import tempfile
+from pathlib import Path
+
+from .errors import BadInput, Problem
+
+
+def write_whole(path: Path, text: str) -> None:
+    """Write a text file beside its place, flush it, and rename it: whole, or nothing is left.
+
+    Raises BadInput, naming the file, where it cannot be written.
+    """
+    beside = None
+    try:
+        handle, beside = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+            file.flush()
+            os.fsync(file.fileno())
+        os.chmod(beside, 0o666 & ~_umask())  # noqa: PTH101
+        os.replace(beside, path)  # noqa: PTH105
+    except OSError as error:
+        if beside is not None:
+            with contextlib.suppress(OSError):
+                os.unlink(beside)  # noqa: PTH108
+        wrong = f"cannot be written ({error.strerror or error})"
+        raise BadInput([Problem(str(path), wrong, "choose another place with --output")]) from None
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask

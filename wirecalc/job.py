@@ -1,0 +1,89 @@
+"""A job as it was evaluated: checks with their stage and finding, and the job's verdict."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from .criteria import Verdict, worst
+from .findings import Finding
+
+AS_FOUND, OPTION, AS_LEFT = STAGES = ("as found", "option", "as left")
+
+
+@dataclass(frozen=True, slots=True)
+class JobCheck:
+    """One check of a job: its finding, or the defect that kept it from one."""
+
+    name: str
+    stage: str
+    calculation: str
+    finding: Finding | None
+    defect: str = ""
+    note: str = ""
+
+    @property
+    def verdict(self) -> Verdict | None:
+        """The verdict of its finding."""
+        return self.finding.verdict if self.finding else None
+
+
+@dataclass(frozen=True, slots=True)
+class NotTested:
+    """A check that was not made, and why."""
+
+    name: str
+    required: bool
+    reason: str
+
+
+@dataclass(frozen=True)
+class Job:
+    """One repair, evaluated as a whole.
+
+    The verdict is that of the checks `as left` and of required checks that were not tested. A
+    fail `as found` without a reading `as left` of the same check can't be told: it was not
+    measured again. Options are shown and never counted.
+    """
+
+    title: str
+    about: Mapping[str, str] = field(default_factory=dict)
+    checks: tuple[JobCheck, ...] = ()
+    not_tested: tuple[NotTested, ...] = ()
+
+    @property
+    def verdict(self) -> Verdict:
+        """The verdict of the job."""
+        return worst(v for v, _ in self._counted()) or Verdict.CANNOT_TELL
+
+    @property
+    def reasons(self) -> tuple[str, ...]:
+        """What decided the verdict: everything that is as bad as the worst, unless it is a pass."""
+        counted = list(self._counted())
+        if not counted:
+            return ("nothing was checked as left",)
+        if self.verdict is Verdict.PASS:
+            return ()
+        return tuple(reason for verdict, reason in counted if verdict is self.verdict)
+
+    @property
+    def has_defect(self) -> bool:
+        """Whether a plugin failed on one of the checks."""
+        return any(c.defect for c in self.checks)
+
+    def _counted(self) -> Iterator[tuple[Verdict, str]]:
+        again = {(c.name, c.calculation) for c in self.checks if c.stage == AS_LEFT}
+        for check in self.checks:
+            if check.stage == AS_LEFT and check.verdict is not None:
+                decided = check.finding.decided_by if check.finding else None
+                yield check.verdict, f"{check.name}: {decided.reason if decided else ''}"
+            elif self._failed_once(check, again):
+                yield Verdict.CANNOT_TELL, f"{check.name}: failed as found, not measured again"
+        for missing in self.not_tested:
+            if missing.required:
+                yield Verdict.CANNOT_TELL, f"{missing.name}: not tested, and required"
+
+    @staticmethod
+    def _failed_once(check: JobCheck, again: set[tuple[str, str]]) -> bool:
+        failed = check.stage == AS_FOUND and check.verdict is Verdict.FAIL
+        return failed and (check.name, check.calculation) not in again

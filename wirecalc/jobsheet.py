@@ -1,0 +1,223 @@
+"""The job sheet: one TOML file with the readings of one repair, evaluated as a whole.
+
+    [job]                       title, and who, where, when (free text)
+    [nameplate]                 printed values; feed the inputs declared as nameplate values
+    [readings.NAME]             readings that a check takes with  uses = "NAME"
+    [[check]]                   calculation, name, stage, uses, note, and inputs of its own
+    [[not_tested]]              name, required, reason
+
+A malformed value refuses the whole sheet, with everything that is wrong; a value that is missing
+or "unknown" is a `cannot tell` and the rest goes on.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from .calculation import Calculation
+from .errors import BadInput, PluginDefect, Problem, did_you_mean
+from .host import Catalogue
+from .job import AS_LEFT, STAGES, Job, JobCheck, NotTested
+from .kinds import Nameplate, OneOf
+
+_SECTIONS = ("job", "nameplate", "readings", "check", "not_tested")
+_CHECK_KEYS = ("calculation", "name", "stage", "uses", "note")
+_NOT_TESTED_KEYS = ("name", "required", "reason")
+
+
+@dataclass(frozen=True, slots=True)
+class _Check:
+    name: str
+    stage: str
+    note: str
+    uses: str
+    calculation: Calculation[Any]
+    given: Mapping[str, object]
+
+
+def read(path: Path) -> dict[str, Any]:
+    """Read a job sheet; raises BadInput where the file or its TOML cannot be read."""
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8-sig"))
+    except FileNotFoundError:
+        raise BadInput([Problem(str(path), "there is no such file", "check the name")]) from None
+    except (OSError, UnicodeDecodeError) as error:
+        raise BadInput([Problem(str(path), f"cannot be read ({error})")]) from None
+    except tomllib.TOMLDecodeError as error:
+        hint = 'texts stand in quotes, as wire = "18 AWG"'
+        raise BadInput([Problem(str(path), f"is not TOML: {error}", hint)]) from None
+
+
+def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue) -> Job:
+    """Evaluate a job sheet that was read; raises BadInput with everything that is wrong in it."""
+    problems = list(_check_shape(sheet))
+    if problems:
+        raise BadInput(problems)
+    planned = [
+        p
+        for i, raw in enumerate(sheet.get("check", []), start=1)
+        for p in _plan(i, raw, sheet, catalogue, problems)
+    ]
+    problems += _unused(sheet, planned, catalogue)
+    not_tested = [n for raw in sheet.get("not_tested", []) for n in _not_tested(raw, problems)]
+    checks = [c for check in planned for c in _run(check, catalogue, problems)]
+    if problems:
+        raise BadInput(problems)
+    about = {k: str(v) for k, v in sheet["job"].items() if k not in ("title", "expected_exit")}
+    return Job(str(sheet["job"]["title"]), about, tuple(checks), tuple(not_tested))
+
+
+def _check_shape(sheet: Mapping[str, Any]) -> Iterator[Problem]:
+    for key in sheet:
+        if key not in _SECTIONS:
+            yield Problem(key, "a job sheet has no such section", did_you_mean(key, _SECTIONS))
+    job = sheet.get("job")
+    if not isinstance(job, dict) or not job.get("title"):
+        yield Problem("job", "the sheet has no title", 'write [job] and title = "..." below it')
+    for key, wanted in (
+        ("nameplate", dict),
+        ("readings", dict),
+        ("check", list),
+        ("not_tested", list),
+    ):
+        if key in sheet and not isinstance(sheet[key], wanted):
+            brackets = f"[[{key}]]" if wanted is list else f"[{key}]"
+            yield Problem(key, "is written wrongly", f"write {brackets}")
+    readings = sheet.get("readings", {})
+    if isinstance(readings, dict):
+        for name, values in readings.items():
+            if not isinstance(values, dict):
+                yield Problem(
+                    f"readings.{name}", "is not a set of readings", f"write [readings.{name}]"
+                )
+    if not sheet.get("check") and not sheet.get("not_tested"):
+        yield Problem("check", "the sheet lists no check", "write [[check]] and a calculation")
+
+
+def _plan(
+    number: int,
+    raw: Mapping[str, Any],
+    sheet: Mapping[str, Any],
+    catalogue: Catalogue,
+    problems: list[Problem],
+) -> Iterator[_Check]:
+    """Gather what one check is given: its own inputs, the readings it uses, the nameplate."""
+    label = f"check {number}"
+    named = raw.get("calculation") if isinstance(raw, dict) else None
+    if not isinstance(named, str):
+        problems.append(Problem(label, "names no calculation", 'write calculation = "pull"'))
+        return
+    label = f"check {raw.get('name', named)}"
+    if named not in catalogue.calculations:
+        known = sorted(catalogue.calculations)
+        wrong = f"there is no calculation {named!r}"
+        problems.append(Problem(label, wrong, did_you_mean(named, known)))
+        return
+    stage = raw.get("stage", AS_LEFT)
+    if stage not in STAGES:
+        problems.append(
+            Problem(label, f"stage {stage!r} is not known", f"write {', '.join(STAGES)}")
+        )
+        return
+    calc = catalogue.calculations[named].calculation
+    given = _nameplate(calc, sheet.get("nameplate", {}))
+    if "uses" in raw:
+        given |= _used(calc, label, raw["uses"], sheet.get("readings", {}), problems)
+    inputs = {i.name for i in calc.inputs}
+    for key, value in raw.items():
+        if key in inputs:
+            given[key] = value
+        elif key not in _CHECK_KEYS:
+            known_keys = [*sorted(inputs), *_CHECK_KEYS]
+            problems.append(
+                Problem(
+                    f"{label}: {key}", f"{named} has no such input", did_you_mean(key, known_keys)
+                )
+            )
+    name, note, uses = (
+        str(raw.get(k, d)) for k, d in (("name", named), ("note", ""), ("uses", ""))
+    )
+    yield _Check(name, stage, note, uses, calc, given)
+
+
+def _is_nameplate(calc: Calculation[Any], name: str) -> bool:
+    kind = next((i.kind for i in calc.inputs if i.name == name), None)
+    return isinstance(kind, Nameplate) or (isinstance(kind, OneOf) and kind.on_plate)
+
+
+def _nameplate(calc: Calculation[Any], plate: Mapping[str, object]) -> dict[str, object]:
+    return {k: v for k, v in plate.items() if _is_nameplate(calc, k)}
+
+
+def _used(
+    calc: Calculation[Any],
+    label: str,
+    uses: object,
+    readings: Mapping[str, Mapping[str, object]],
+    problems: list[Problem],
+) -> dict[str, object]:
+    if not isinstance(uses, str) or uses not in readings:
+        wrong = f"uses {uses!r}, and there are no such readings"
+        problems.append(Problem(label, wrong, did_you_mean(str(uses), sorted(readings))))
+        return {}
+    inputs = {i.name for i in calc.inputs}
+    return {k: v for k, v in readings[uses].items() if k in inputs}
+
+
+def _unused(
+    sheet: Mapping[str, Any], planned: list[_Check], catalogue: Catalogue
+) -> Iterator[Problem]:
+    """Report nameplate and reading keys that nothing could ever take: a slip of the pen."""
+    calcs = [p.calculation for p in catalogue.calculations.values()]
+    plates = sorted({i.name for c in calcs for i in c.inputs if _is_nameplate(c, i.name)})
+    for key in sheet.get("nameplate", {}):
+        if key not in plates:
+            yield Problem(
+                f"nameplate: {key}",
+                "no calculation takes this from a plate",
+                did_you_mean(key, plates),
+            )
+    for name, values in sheet.get("readings", {}).items():
+        users = [c for c in planned if c.uses == name]
+        known = sorted({i.name for c in users for i in c.calculation.inputs})
+        for key in values:
+            if users and key not in known:
+                yield Problem(
+                    f"readings.{name}: {key}",
+                    "no check that uses it has such an input",
+                    did_you_mean(key, known),
+                )
+
+
+def _not_tested(raw: Mapping[str, Any], problems: list[Problem]) -> Iterator[NotTested]:
+    wrong = [k for k in raw if k not in _NOT_TESTED_KEYS]
+    required = raw.get("required", False)
+    if wrong or not raw.get("name") or not raw.get("reason") or not isinstance(required, bool):
+        problems.append(
+            Problem(
+                "not_tested",
+                f"an entry is incomplete or has unknown keys ({', '.join(wrong)})",
+                "write name, reason, and required = true or false",
+            )
+        )
+        return
+    yield NotTested(str(raw["name"]), required, str(raw["reason"]))
+
+
+def _run(check: _Check, catalogue: Catalogue, problems: list[Problem]) -> Iterator[JobCheck]:
+    calc = check.calculation
+    try:
+        finding = catalogue.run(calc.name, check.given, origin="sheet", missing_is_unknown=True)
+    except BadInput as error:
+        problems += [
+            Problem(f"check {check.name}: {p.name}".rstrip(": "), p.wrong, p.would_do)
+            for p in error.problems
+        ]
+    except PluginDefect as error:
+        yield JobCheck(check.name, check.stage, calc.name, None, str(error), check.note)
+    else:
+        yield JobCheck(check.name, check.stage, calc.name, finding, note=check.note)

@@ -1,0 +1,131 @@
+"""Splitting the words of a command line. argparse does only that: no types, no abbreviations.
+
+What is unknown, repeated or missing is reported together with what cannot be read.
+"""
+
+from __future__ import annotations
+
+import argparse
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, NoReturn
+
+from .calculation import Calculation
+from .errors import BadInput, Problem, did_you_mean
+
+FORMATS = ("text", "json")
+GENERAL = {  # option -> whether it takes a value
+    "--format": True,
+    "--output": True,
+    "--working": False,
+    "--no-marginal": False,
+    "--bundled-only": False,
+    "--help": False,
+}
+
+
+@dataclass
+class Options:
+    """The general options of a command, its own words, and what is wrong so far."""
+
+    format: str = "text"
+    output: Path | None = None
+    working: bool = False
+    no_marginal: bool = False
+    help: bool = False
+    given: dict[str, object] = field(default_factory=dict)
+    words: list[str] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+
+    def refuse(self) -> None:
+        """Raise BadInput if anything was wrong."""
+        if self.problems:
+            raise BadInput(self.problems)
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        option = re.search(r"argument (--[\w-]+): expected one argument", message)
+        name = option[1] if option else ""
+        wrong = "has no value behind it" if option else message
+        raise BadInput([Problem(name, wrong)])
+
+
+def split(
+    words: Sequence[str],
+    calc: Calculation[Any] | None = None,
+    *,
+    formats: Sequence[str] = FORMATS,
+    most_words: int = 0,
+) -> Options:
+    """Split the words behind a command. `calc` gives the options beside the general ones."""
+    parser = _Parser(prog="wirecalc", add_help=False, allow_abbrev=False)
+    for option, takes_value in GENERAL.items():
+        parser.add_argument(option, action="append" if takes_value else "store_true")
+    inputs = calc.inputs if calc else ()
+    for declared in inputs:
+        parser.add_argument(declared.option, dest=f"input {declared.name}", action="append")
+    parsed, extra = parser.parse_known_args(_join_negative(words))
+    found = vars(parsed)
+    options = Options(
+        help=found["help"], working=found["working"], no_marginal=found["no_marginal"]
+    )
+    for declared in inputs:
+        values = found[f"input {declared.name}"]
+        if values is not None:
+            options.given[declared.name] = values[0] if len(values) == 1 else values
+    _general(options, found, formats)
+    _extra(options, extra, [*GENERAL, *(i.option for i in inputs)], most_words)
+    return options
+
+
+def _join_negative(words: Sequence[str]) -> list[str]:
+    """Join `--ambient -18C` to one word: argparse would take -18C for an option."""
+    joined: list[str] = []
+    for word in words:
+        before = joined[-1] if joined else ""
+        if re.match(r"[-−][\d.]", word) and before.startswith("--") and "=" not in before:
+            joined[-1] = f"{before}={word}"
+        else:
+            joined.append(word)
+    return joined
+
+
+def _general(options: Options, found: dict[str, Any], formats: Sequence[str]) -> None:
+    for name in ("format", "output"):
+        if found[name] is not None and len(found[name]) > 1:
+            options.problems.append(Problem(f"--{name}", "was given twice", "give it once"))
+    if found["format"]:
+        options.format = found["format"][0]
+        if options.format not in formats:
+            options.problems.append(
+                Problem(
+                    "--format",
+                    f"{options.format!r} is not known here",
+                    f"write {', '.join(formats)}",
+                )
+            )
+    if found["output"]:
+        options.output = Path(found["output"][0])
+
+
+def _extra(options: Options, extra: Sequence[str], known: Sequence[str], most_words: int) -> None:
+    """Report unknown options, each with its nearest known name, and stray words."""
+    after_unknown = False
+    for word in extra:
+        if word.startswith("-") and len(word) > 1:
+            name = word.split("=", 1)[0]
+            would_do = did_you_mean(name, known) or "--help lists them"
+            options.problems.append(Problem(name, "there is no such option", would_do))
+            after_unknown = "=" not in word
+            continue
+        if after_unknown:  # the value of an unknown option is no complaint of its own
+            after_unknown = False
+        elif len(options.words) < most_words:
+            options.words.append(word)
+        else:
+            options.problems.append(
+                Problem(repr(word), "was not expected", "put texts with spaces in quotes")
+            )

@@ -1,0 +1,115 @@
+"""Help texts, made from the declarations."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from .. import tables
+from ..calculation import Calculation, Input
+from ..host import Catalogue, Plugin
+from .layout import WIDTH, table, wrap
+
+GENERAL = [
+    ("--format", "text (as here) or json"),
+    ("--output FILE", "write to a file, whole or not at all"),
+    ("--working", "show the arithmetic with the numbers put in"),
+    ("--no-marginal", "a marginal verdict exits with 3"),
+    ("--bundled-only", "run without plugins from outside"),
+]
+METER_ERROR = (
+    'Any input may be "unknown". A reading may carry its meter\'s error: '
+    '"1.30 A ±(2%+5)", "1.30 A ±3%", "1.30 A +/-0.05 A".'
+)
+EXITS = "Exit: 0 pass or marginal, 1 fail, 2 wrong input, 3 cannot tell, 4 a defect."
+
+
+def listing(catalogue: Catalogue, version: str) -> str:
+    """List all calculations by part of the trade."""
+    lines = [f"wirecalc {version}: checks for wiring repairs, with sources and cautions"]
+    parts: dict[str, list[Calculation[Any]]] = {}
+    for provided in catalogue.calculations.values():
+        parts.setdefault(provided.calculation.part, []).append(provided.calculation)
+    for part in sorted(parts):
+        lines += ["", part]
+        lines += _indent(table([(c.name, c.question) for c in parts[part]], WIDTH - 4))
+    if not parts:
+        lines += [
+            "",
+            *wrap("No calculations: no plugin provides any. `wirecalc plugins` says why."),
+        ]
+    lines += ["", "commands"]
+    lines += _indent(
+        table(
+            [
+                ("NAME", "run a calculation; NAME --help shows its inputs"),
+                ("job FILE", "evaluate a job sheet"),
+                ("explain NAME", "question, inputs, method, sources, cautions"),
+                ("tables [NAME]", "list the published tables, or print one"),
+                ("plugins", "list the plugins, where they come from and their state"),
+                ("schema NAME", "print the JSON schema: finding or job"),
+            ],
+            WIDTH - 4,
+        )
+    )
+    return "\n".join([*lines, "", EXITS])
+
+
+def calculation_help(calc: Calculation[Any]) -> str:
+    """Show the inputs of a calculation, each with unit, span and an example."""
+    lines = [*wrap(f"{calc.name}: {calc.question}"), "", "inputs"]
+    for declared in calc.inputs:
+        lines += _input(declared)
+    lines += ["", *wrap(METER_ERROR), "", "options"]
+    lines += _indent(table(GENERAL, WIDTH - 4))
+    lines += ["", "example", *wrap(calc.example, "  ", "      "), "", EXITS]
+    return "\n".join(lines)
+
+
+def explanation(calc: Calculation[Any]) -> str:
+    """Explain a calculation: its docstring, its inputs, cautions and what it never checks."""
+    lines = [calc.name, "", *calc.doc.splitlines(), "", "inputs"]
+    for declared in calc.inputs:
+        lines += _input(declared)
+    lines += ["", "never checked"]
+    for what in calc.not_checked:
+        lines += wrap(f"- {what}", "  ", "    ")
+    lines += ["", "cautions"]
+    library = tables.load("cautions")
+    for key in calc.cautions:
+        lines += wrap(f"- {library.row(key=key).text('text')}", "  ", "    ")
+    return "\n".join([*lines, "", "example", *wrap(calc.example, "  ", "      ")])
+
+
+def plugin_table(plugins: Sequence[Plugin]) -> str:
+    """List plugins with version, where from, state and calculations."""
+    if not plugins:
+        return "No plugins are installed."
+    rows = [("plugin", "from", "state", "ms", "calculations")]
+    rows += [
+        (
+            p.name,
+            f"{p.distribution} {p.version}",
+            f"{p.state}: {p.reason}" if p.reason else p.state,
+            f"{p.load_time * 1000:.0f}",
+            ", ".join(p.calculations),
+        )
+        for p in plugins
+    ]
+    return "\n".join(table(rows))
+
+
+def _input(declared: Input) -> list[str]:
+    kind = declared.kind
+    if declared.required:
+        need = "needed"
+    else:
+        need = f"assumed {declared.assumed}" if declared.assumed else "may be left out"
+    repeat = ", repeat it for more" if declared.many else ""
+    lines = [f'  {declared.option} "{kind.example}"']
+    lines += wrap(f"{kind.text} ({kind.span}; {need}{repeat})", "      ")
+    return lines
+
+
+def _indent(lines: Sequence[str]) -> list[str]:
+    return [f"  {line}" for line in lines]

@@ -1,0 +1,172 @@
+"""JSON: one object a finding ("wirecalc.finding/1"), one a job ("wirecalc.job/1").
+
+Within version 1 fields are added, never renamed or removed. The schemas stand in
+`wirecalc/schemas`; `wirecalc schema finding` prints one.
+"""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from ..calculation import Calculation
+from ..findings import BandFigure, Finding, InputRecord, Judged
+from ..job import Job
+from ..sources import Source
+
+
+def dump(value: object) -> str:
+    """Return JSON as it is printed."""
+    return json.dumps(value, indent=2, ensure_ascii=False, allow_nan=False)
+
+
+def finding_object(finding: Finding, *, working: bool = False) -> dict[str, Any]:
+    """Return a finding as a JSON object; the working is filled in only when it was asked for."""
+    decided = finding.decided_by
+    return {
+        "schema": "wirecalc.finding/1",
+        "calculation": finding.calculation,
+        "plugin": finding.plugin,
+        "version": finding.version,
+        "verdict": finding.verdict,
+        "decided_by": decided.criterion.name if decided else None,
+        "inputs": [_input(i) for i in finding.inputs],
+        "answers": [
+            {
+                "name": a.name,
+                "text": a.text,
+                "for": list(a.evidence_for),
+                "against": list(a.evidence_against),
+            }
+            for a in finding.answers
+        ],
+        "figures": [_figure(finding, f, working) for f in finding.figures],
+        "criteria": [_criterion(finding, c) for c in finding.criteria],
+        "listings": [
+            {"title": x.title, "columns": list(x.columns), "rows": [list(r) for r in x.rows]}
+            for x in finding.listings
+        ],
+        "charts": [],
+        "cautions": [
+            {"key": c.key, "text": c.text, "defers_to": c.defers_to, "severity": c.severity}
+            for c in finding.cautions
+        ],
+        "sources": {k: _source(s) for k, s in finding.sources.items()},
+        "not_checked": [{"what": n.what, "why": n.why} for n in finding.not_checked],
+    }
+
+
+def job_object(job: Job) -> dict[str, Any]:
+    """Return a job as a JSON object."""
+    return {
+        "schema": "wirecalc.job/1",
+        "title": job.title,
+        "about": dict(job.about),
+        "verdict": job.verdict,
+        "reasons": list(job.reasons),
+        "checks": [
+            {
+                "name": c.name,
+                "stage": c.stage,
+                "note": c.note,
+                "finding": finding_object(c.finding) if c.finding else None,
+                "defect": c.defect or None,
+            }
+            for c in job.checks
+        ],
+        "not_tested": [
+            {"name": n.name, "required": n.required, "reason": n.reason} for n in job.not_tested
+        ],
+    }
+
+
+def declaration_object(calc: Calculation[Any]) -> dict[str, Any]:
+    """Return what a calculation declares, with the JSON schema of its inputs."""
+    properties = {}
+    for declared in calc.inputs:
+        schema: dict[str, Any] = {"anyOf": [declared.kind.schema, {"const": "unknown"}]}
+        if declared.many:
+            schema = {
+                "anyOf": [
+                    {"type": "array", "items": declared.kind.schema, "minItems": 1},
+                    *schema["anyOf"],
+                ]
+            }
+        if declared.assumed:
+            schema["default"] = declared.assumed
+        properties[declared.name] = schema
+    return {
+        "schema": "wirecalc.calculation/1",
+        "name": calc.name,
+        "part": calc.part,
+        "question": calc.question,
+        "text": calc.doc,
+        "example": calc.example,
+        "inputs": {
+            "type": "object",
+            "properties": properties,
+            "required": [i.name for i in calc.inputs if i.required],
+            "additionalProperties": False,
+        },
+        "output": "wirecalc.finding/1",
+        "cautions": list(calc.cautions),
+        "not_checked": list(calc.not_checked),
+    }
+
+
+def _input(record: InputRecord) -> dict[str, Any]:
+    return {
+        "name": record.name,
+        "given": record.given,
+        "value": record.value,
+        "unit": record.unit,
+        "low": record.low,
+        "high": record.high,
+        "from": record.origin,
+        "notes": list(record.notes),
+    }
+
+
+def _figure(finding: Finding, banded: BandFigure, working: bool) -> dict[str, Any]:
+    figure = banded.figure
+    return {
+        "name": figure.name,
+        "value": figure.value,
+        "low": banded.low,
+        "high": banded.high,
+        "unit": figure.unit,
+        "also": [{"value": v, "unit": u} for v, u in figure.also],
+        "working": figure.working() if working and figure.working else None,
+        "source": finding.source_key(figure.source),
+    }
+
+
+def _criterion(finding: Finding, judged: Judged) -> dict[str, Any]:
+    criterion = judged.criterion
+    return {
+        "name": criterion.name,
+        "provider": judged.provider,
+        "origin": criterion.origin,
+        "sense": criterion.sense,
+        "actual": criterion.actual,
+        "limit": criterion.limit,
+        "caution_limit": criterion.caution_limit,
+        "unit": criterion.unit,
+        "low": judged.low,
+        "high": judged.high,
+        "verdict": judged.verdict,
+        "margin": criterion.margin,
+        "reason": judged.reason,
+        "action": criterion.action,
+        "source": finding.source_key(criterion.source),
+    }
+
+
+def _source(source: Source) -> dict[str, Any]:
+    return {
+        "title": source.title,
+        "edition": source.edition,
+        "where": source.where,
+        "confidence": source.confidence,
+        "copies": source.copies,
+    }

@@ -1,0 +1,42 @@
+"""Laying out plain text: wrapped paragraphs, titled blocks and columns within 80 characters."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable, Sequence
+
+WIDTH = 80
+
+
+def block(title: str, lines: Iterable[str]) -> list[str]:
+    """Return a titled, indented block of lines; nothing where there are none."""
+    inside = [f"  {line}" for line in lines if line]
+    return ["", title, *inside] if inside else []
+
+
+def wrap(text: str, start: str = "", indent: str | None = None) -> list[str]:
+    """Wrap a text to the width, with a first and a following indent; nothing for no text."""
+    if not text:
+        return []
+    follow = " " * len(start) if indent is None else indent
+    return textwrap.wrap(
+        text, WIDTH - 2, initial_indent=start, subsequent_indent=follow, break_long_words=True
+    )
+
+
+def table(rows: Sequence[Sequence[str]], width: int = WIDTH - 2) -> list[str]:
+    """Lay out rows in columns; the widest column is wrapped so that the whole fits the width."""
+    if not rows:
+        return []
+    from tabulate import tabulate
+
+    widths = [max(len(row[i]) for row in rows) for i in range(len(rows[0]))]
+    gaps = 2 * (len(widths) - 1)
+    while sum(widths) + gaps > width:
+        widest = widths.index(max(widths))
+        rest = sorted(widths)[-2] if len(widths) > 1 else 0
+        widths[widest] = max(
+            min(widths[widest] - 1, width - gaps - sum(widths) + widths[widest]), min(rest, 10), 8
+        )
+    text: str = tabulate(rows, tablefmt="plain", maxcolwidths=list(widths), disable_numparse=True)
+    return [line.rstrip() for line in text.splitlines()]
