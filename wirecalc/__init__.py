@@ -25,13 +25,14 @@ from .findings import Finding
 from .hooks import hookimpl
 from .host import Catalogue, build
 from .items import Caution, Item, answer, caution, figure, listing, not_checked
-from .kinds import Count, Nameplate, OneOf, Reading
+from .kinds import Count, Nameplate, OneOf, Reading, YesNo
 from .running import HouseRule
-from .sources import MAKER, PRACTICE, Confidence, Source
+from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
 from .wires import SizeRange, Wire
 
 __all__ = [
     "MAKER",
+    "PLATE",
     "PRACTICE",
     "BadInput",
     "BadText",
@@ -57,6 +58,7 @@ __all__ = [
     "Verdict",
     "Wire",
     "WirecalcError",
+    "YesNo",
     "answer",
     "at_least",
     "at_most",

@@ -112,7 +112,9 @@ def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged
             says=f"over the meter's band: {either}",
             action="measure with a better instrument",
         )
-        unsettled.append(Judged(criterion, given.provider, Verdict.CANNOT_TELL, criterion.reason))
+        unsettled.append(
+            Judged(criterion, given.provider, criterion.verdict, criterion.says, criterion.action)
+        )
     return tuple(answers), tuple(unsettled)
 
 
@@ -139,23 +141,22 @@ def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged
     weakest = max(criteria, key=lambda c: (c.verdict.rank, -c.closeness))
     actuals = [c.actual for c in criteria if c.actual is not None]
     low, high = (min(actuals), max(actuals)) if len(set(actuals)) > 1 else (None, None)
-    if not absent and verdicts == {Verdict.FAIL}:
-        return Judged(weakest, provider, Verdict.FAIL, weakest.reason, low, high)
-    if absent or Verdict.FAIL in verdicts or Verdict.CANNOT_TELL in verdicts:
-        if verdicts == {Verdict.CANNOT_TELL}:
-            return Judged(weakest, provider, Verdict.CANNOT_TELL, weakest.says, low, high)
-        reason = _too_close(weakest, low, high) + _would_settle(criteria[0])
-        return Judged(weakest, provider, Verdict.CANNOT_TELL, reason, low, high)
+    unsettled = bool(verdicts & {Verdict.FAIL, Verdict.CANNOT_TELL}) and len(verdicts) > 1
+    if absent or unsettled:
+        reason, action = _too_close(weakest, low, high), _would_settle(criteria[0])
+        return Judged(weakest, provider, Verdict.CANNOT_TELL, reason, action, low, high)
     verdict = worst(verdicts) or Verdict.PASS
-    return Judged(weakest, provider, verdict, weakest.reason, low, high)
+    return Judged(weakest, provider, verdict, weakest.reason, weakest.action, low, high)
 
 
 def _would_settle(centre: Criterion) -> str:
     """Say how well the value must be known; the distance to the limit is what there is."""
+    if centre.sense == "cannot tell":
+        return centre.action
     if not centre.margin:
-        return ""
+        return "measure with a better instrument"
     enough = show(abs(centre.margin), centre.unit, toward="down")
-    return f"; known to better than ±{enough} it would be settled"
+    return f"measure so that it is known to better than ±{enough}"
 
 
 def _too_close(weakest: Criterion, low: float | None, high: float | None) -> str:

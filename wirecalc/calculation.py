@@ -53,6 +53,7 @@ _WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
     str: Words,
 }
 _ALLOWED: dict[type, tuple[type[Kind], ...]] = {
+    bool: (YesNo,),
     float: (_QuantityKind,),
     int: (Count,),
     str: (OneOf,),
@@ -105,6 +106,10 @@ class Calculation(Generic[P]):
         if self.name in RESERVED_NAMES:
             raise DeclarationError(f"{self.name} is a reserved word of the command line")
         self.inputs = tuple(_declared(function))
+        names = {i.name for i in self.inputs}
+        for declared in self.inputs:
+            if declared.kind.goes_with and declared.kind.goes_with not in names:
+                raise DeclarationError(f"{self.name}: {declared.name} goes with an unknown input")
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Iterator[Item]:
         """Run the bare function with plain values in the declared units."""

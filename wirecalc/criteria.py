@@ -6,6 +6,7 @@ computed here from the actual value, the limit and the caution level.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
@@ -84,6 +85,11 @@ class Criterion:
         return self.actual <= limit + slack
 
     @property
+    def _level(self) -> float | None:
+        """The nearest level: the caution level if there is one, else the limit."""
+        return self.limit if self.caution_limit is None else self.caution_limit
+
+    @property
     def margin(self) -> float | None:
         """How far inside the limit the actual value is, in its unit; negative when outside."""
         if self.actual is None or self.limit is None:
@@ -93,8 +99,11 @@ class Criterion:
     @property
     def closeness(self) -> float:
         """The margin as a share of the limit, for finding the weakest link; 0 without numbers."""
-        margin = self.margin
-        return 0.0 if margin is None or not self.limit else margin / abs(self.limit)
+        level = self.limit if self.verdict is not Verdict.PASS else self._level
+        if self.actual is None or not level:
+            return math.inf if self.verdict.rank <= Verdict.MARGINAL.rank else 0.0
+        share = self.actual / level - 1 if level > 0 else 1 - self.actual / level
+        return share if self.sense == "at least" else -share
 
     @property
     def reason(self) -> str:
@@ -113,9 +122,11 @@ class Criterion:
             actual, level = show_pair(self.actual, self.caution_limit, self.unit, toward)
             said = f"{actual} is within the limit of {limit} and past the caution level of {level}"
             return _join(said, self.says)
-        if self.verdict is Verdict.MARGINAL:
-            return f"{actual}, {over} {limit}; {_MEMORY}"
-        return f"{actual}, {over} {limit}"
+        if self._level is not None:
+            actual, limit = show_pair(self.actual, self._level, self.unit, toward)
+        return _join(
+            f"{actual}, {over} {limit}", _MEMORY if self.verdict is not Verdict.PASS else ""
+        )
 
 
 _MEMORY = "limit from memory: confirm it"

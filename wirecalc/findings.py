@@ -44,6 +44,7 @@ class Judged:
     provider: str
     verdict: Verdict
     reason: str
+    action: str = ""
     low: float | None = None
     high: float | None = None
 

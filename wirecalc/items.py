@@ -1,4 +1,4 @@
-"""What a calculation yields: figures, answers, criteria, cautions, listings, what was not checked."""
+"""What a calculation yields: figures, answers, criteria, cautions, listings and gaps."""
 
 from __future__ import annotations
 
@@ -37,12 +37,13 @@ class Answer:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A hazard, what to do about it, and what it defers to."""
+    """A hazard: when it applies, what to do about it, and what it defers to."""
 
     key: str
     text: str
     defers_to: str = ""
     severity: str = "caution"
+    when: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +94,13 @@ def caution(key: str) -> Caution:
     from .tables import load
 
     row = load("cautions").row(key=key)
-    return Caution(key, row.text("text"), row.text("defers_to"), row.text("severity"))
+    return Caution(
+        key,
+        row.text("text"),
+        row.text("defers_to"),
+        row.text("severity"),
+        row.text("applies_when"),
+    )
 
 
 _added_cautions: dict[str, Caution] = {}

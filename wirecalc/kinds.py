@@ -7,7 +7,8 @@ A calculation declares its inputs with these, inside `Annotated`:
     wires: Annotated[int, Count(low=1, high=20, text="wires in the connector")]
     terminal: Annotated[str, OneOf(terminal_kinds, text="kind of terminal")]
 
-A plain text in place of a kind serves `Wire`, `SizeRange`, `bool` and `str`.
+A plain text in place of a kind serves `Wire`, `SizeRange`, `bool` and `str`. `goes_with` names
+the input without which one means nothing: `cord_conductors` goes with `cord`.
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ from __future__ import annotations
 import re
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
 
 from .errors import BadText, did_you_mean
@@ -66,6 +67,7 @@ class Kind(ABC):
 
     text: str
     unit: str = ""
+    goes_with: str = ""  # the input without which this one means nothing
 
     @abstractmethod
     def read(self, given: object) -> Read:
@@ -105,7 +107,8 @@ class _QuantityKind(Kind):
     high: float | None = None
     above: float | None = None
     typical: str = ""
-    dimension: str = field(default="")
+    goes_with: str = ""
+    dimension: str = ""
 
     def __post_init__(self) -> None:
         if not self.dimension:
@@ -162,7 +165,7 @@ class _QuantityKind(Kind):
 
     def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
         if low is None or high is None:
-            return Read(value)
+            return Read(value, notes=("taken as exact",))
         excluded = self.excludes(low)
         floor = self.above if self.above is not None else self.low
         low = low if floor is None else max(low, floor)
@@ -200,6 +203,7 @@ class Count(Kind):
     text: str = ""
     low: int = 1
     high: int = 1_000_000
+    goes_with: str = ""
 
     @property
     def example(self) -> str:
@@ -234,6 +238,7 @@ class OneOf(Kind):
     options: Callable[[], Sequence[str]] | tuple[str, ...]
     text: str = ""
     on_plate: bool = False
+    goes_with: str = ""
 
     @property
     def words(self) -> list[str]:
@@ -265,6 +270,7 @@ class _WordKind(Kind):
     """A kind that is declared by its Python type and a text."""
 
     text: str
+    goes_with: str = ""
 
     @property
     def schema(self) -> dict[str, Any]:
@@ -279,7 +285,7 @@ class WireKind(_WordKind):
 
     def read(self, given: object) -> Read:
         wire = read_wire(_text(given, self.example))
-        return Read(wire, notes=wire.assumed)
+        return Read(wire, notes=tuple(f"assumed {word}" for word in wire.assumed))
 
 
 class RangeKind(_WordKind):

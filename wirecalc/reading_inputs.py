@@ -48,7 +48,13 @@ def prepare(
     prepared = Prepared()
     problems = list(_unknown_names(calc, given))
     for declared in calc.inputs:
+        alone = declared.kind.goes_with and given.get(declared.kind.goes_with) is None
+        if alone and given.get(declared.name) is None:
+            prepared.values[declared.name] = declared.default
+            continue
         try:
+            if alone:
+                raise BadText(f"says something of {declared.kind.goes_with}, which was not given")
             _take(declared, given.get(declared.name), origin, prepared, missing_is_unknown)
         except BadText as error:
             problems.append(error.about(declared.option if origin == "typed" else declared.name))
@@ -152,7 +158,7 @@ def _take_given(declared: Input, given: object, origin: str, prepared: Prepared)
                 read.low,
                 read.high,
                 origin,
-                tuple(f"assumed {n}" for n in read.notes),
+                read.notes,
             )
         )
 

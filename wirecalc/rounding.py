@@ -26,14 +26,21 @@ def show(value: float, unit: str = "", *, toward: str = "", digits: int = DIGITS
 def show_pair(one: float, two: float, unit: str, toward: str) -> tuple[str, str]:
     """Show an actual value and its limit with enough digits to tell them apart.
 
-    >>> show_pair(19.9999, 20.0, "lbf", "up")
+    The limit is rounded `toward` its safe side ("up" for a least value, "down" for a largest)
+    and the actual value the other way, so that rounding never flatters.
+
+    >>> show_pair(19.99996, 20.0, "lbf", "up")
     ('19.9999 lbf', '20 lbf')
     """
+    away = {"up": "down", "down": "up"}[toward]
     for digits in range(DIGITS, 11):
-        shown = show(one, unit, digits=digits), show(two, unit, toward=toward, digits=digits)
-        if shown[0] != shown[1]:
+        shown = (
+            show(one, unit, toward=away, digits=digits),
+            show(two, unit, toward=toward, digits=digits),
+        )
+        if shown[0] != shown[1] or one == two:
             return shown
-    return show(one, unit), show(two, unit, toward=toward)
+    return shown
 
 
 def show_band(low: float, high: float, unit: str = "") -> str:

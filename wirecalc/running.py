@@ -167,7 +167,7 @@ def _finding(
     not_loaded: Sequence[NotChecked],
 ) -> Finding:
     plugin, calc = provided.plugin, provided.calculation
-    criteria = [Judged(c, plugin, c.verdict, c.says) for c in prepared.unknown]
+    criteria = [Judged(c, plugin, c.verdict, c.says, c.action) for c in prepared.unknown]
     answers: tuple[Answer, ...] = ()
     figures = merge_figures(runs) if runs else ()
     if runs:
@@ -201,7 +201,9 @@ def _excluded(plugin: str, prepared: Prepared) -> list[Judged]:
             f"{name}: this meter can't tell it from zero",
             measure="use a range or an instrument with a smaller error",
         )
-        judged.append(Judged(criterion, plugin, criterion.verdict, criterion.says))
+        judged.append(
+            Judged(criterion, plugin, criterion.verdict, criterion.says, criterion.action)
+        )
     return judged
 
 

@@ -13,6 +13,7 @@ class Confidence(StrEnum):
     COMPUTED = "computed"
     MEMORY = "memory"
     PRACTICE = "common practice"
+    TYPED = "as typed"
     HOUSE = "house"
     DEMO = "demo"
 
@@ -50,7 +51,8 @@ class Source:
 
 
 PRACTICE = Source("practice", "common practice", confidence=Confidence.PRACTICE)
-MAKER = Source("maker", "the maker's marking, as typed")
+MAKER = Source("maker", "the maker's marking", confidence=Confidence.TYPED)
+PLATE = Source("plate", "the nameplate", confidence=Confidence.TYPED)
 
 
 def from_memory(key: str, title: str, where: str = "") -> Source:

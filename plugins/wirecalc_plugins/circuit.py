@@ -13,6 +13,7 @@ from wirecalc import (
     Problem,
     Reading,
     Wire,
+    YesNo,
     at_most,
     calculation,
     cannot_tell,
@@ -76,11 +77,26 @@ def breaker(
     ],
     wire: Annotated[Wire | None, "wire of the building circuit"] = None,
     wire_temperature: Annotated[
-        float, Nameplate("C", low=0, high=300, typical="60 C", text="insulation class of the wire")
+        float,
+        Nameplate(
+            "C",
+            low=0,
+            high=300,
+            typical="60 C",
+            text="insulation class of the wire",
+            goes_with="wire",
+        ),
     ] = 60.0,
     termination_temperature: Annotated[
         float,
-        Nameplate("C", low=0, high=300, typical="60 C", text="rating marked on the terminations"),
+        Nameplate(
+            "C",
+            low=0,
+            high=300,
+            typical="60 C",
+            text="rating marked on the terminations",
+            goes_with="wire",
+        ),
     ] = 60.0,
     run_time: Annotated[
         float,
@@ -90,17 +106,20 @@ def breaker(
         float | None,
         Nameplate("A", low=5, high=60, typical="15 A", text="rating of the receptacle"),
     ] = None,
-    only_receptacle: Annotated[bool | None, "it is the only outlet of its circuit"] = None,
+    only_receptacle: Annotated[
+        bool | None, YesNo("it is the only outlet of its circuit", goes_with="receptacle")
+    ] = None,
     cord: Annotated[Wire | None, "wire of the flexible cord"] = None,
     cord_conductors: Annotated[
-        int, Count("wires of the cord that carry current", low=2, high=3)
+        int, Count("wires of the cord that carry current", low=2, high=3, goes_with="cord")
     ] = 3,
     ambient: Annotated[
         float | None,
         Reading("C", low=-40, high=90, typical="25 C", text="temperature around the building wire"),
     ] = None,
     conductors: Annotated[
-        int | None, Count("current-carrying wires in the cable or raceway", low=1, high=100)
+        int | None,
+        Count("current-carrying wires in the cable or raceway", low=1, high=100, goes_with="wire"),
     ] = None,
 ) -> Iterator[Item]:
     """Do breaker, building wire, receptacle and cord carry this load?
@@ -265,7 +284,8 @@ def _receptacle(
     current: float, circuit: float, receptacle: float, only: bool | None
 ) -> Iterator[Item]:
     name = "load on the receptacle"
-    row = tables.load("nec-receptacles").find(circuit_A=circuit, receptacle_A=receptacle)
+    table = tables.load("nec-receptacles")
+    row = table.find(circuit_A=circuit, receptacle_A=receptacle)
     if row is None:
         yield cannot_tell(
             name,
@@ -274,6 +294,7 @@ def _receptacle(
         )
         return
     shared = row.number("max_plug_load_A") if row.cells["max_plug_load_A"] else None
+    source = table.column_source(row, "max_plug_load_A")
     if only or shared is None:
         yield at_most(name, current, receptacle, "A", source=_INDIVIDUAL)
     elif only is None and shared < current <= receptacle:
@@ -282,7 +303,7 @@ def _receptacle(
             f"over {shared:g} A, and it was not said whether the circuit has other outlets",
             measure="switch the breaker off and see what else goes dead",
             needs=("only_receptacle",),
-            source=row.source,
+            source=source,
         )
     else:
         yield at_most(
@@ -290,7 +311,7 @@ def _receptacle(
             current,
             shared if only is False or current <= shared else receptacle,
             "A",
-            source=row.source,
+            source=source,
             action="put the load on a circuit of its own",
         )
 

@@ -24,6 +24,7 @@ from wirecalc import (
     at_most,
     calculation,
     cannot_tell,
+    caution,
     conductors,
     figure,
     hookimpl,
@@ -49,7 +50,7 @@ _TEMPERATURE = confirmed("faa-43-13", "FAA AC 43.13-1B", "11-174 a", copies=1)
 
 @calculation(
     part="wire and joint",
-    cautions=("crimp-01", "heat-01", "alu-01", "dead-01"),
+    cautions=("crimp-01", "dead-01"),
     not_checked=("insulation diameter against the insulation barrel", "the die of the tool"),
 )
 def splice(
@@ -84,7 +85,14 @@ def splice(
     ] = None,
     terminal_voltage: Annotated[
         float | None,
-        Nameplate("V", low=1, high=35000, typical="300 V", text="voltage marked on the connector"),
+        Nameplate(
+            "V",
+            low=1,
+            high=35000,
+            typical="300 V",
+            text="voltage marked on the connector",
+            goes_with="voltage",
+        ),
     ] = None,
 ) -> Iterator[Item]:
     """Does this barrel take this wire or these wires, and may it sit in this place?
@@ -261,6 +269,8 @@ def _count(wires: Sequence[Wire], connector: str | None, limit: int | None) -> I
 
 def _build(wires: Sequence[Wire], listed_for: str) -> Iterator[Item]:
     others = sorted({w.metal for w in wires} - {"copper"})
+    if others:
+        yield caution("alu-01")
     yield requires(
         "copper only",
         not others,
@@ -301,6 +311,7 @@ def _build(wires: Sequence[Wire], listed_for: str) -> Iterator[Item]:
 def _temperature(wire: float | None, terminal: float | None, place: float | None) -> Iterator[Item]:
     if place is None:
         return
+    yield caution("heat-01")
     for name, rating, needs in (
         ("temperature rating of the wire", wire, "wire_temperature"),
         ("temperature rating of the terminal", terminal, "terminal_temperature"),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Annotated, Any
 
 from wirecalc import (
+    PLATE,
     PRACTICE,
     Calculation,
     Item,
@@ -131,7 +132,7 @@ def inrush(
         Reading("s", low=0, high=600, typical="0.4 s", text="time until the current settled"),
     ] = None,
     meter_mode: Annotated[
-        str, OneOf(METER_MODES, text="how the meter took the peak: 100 ms rms, crest, or slow max")
+        str, OneOf(METER_MODES, text="how the meter took the peak", goes_with="peak")
     ] = "inrush",
     breaker: Annotated[
         float | None,
@@ -176,7 +177,7 @@ def _locked_rotor(
     current: float | None, letter: str | None, horsepower: float | None, voltage: float | None
 ) -> _LockedRotor | None:
     if current is not None:
-        return _LockedRotor(current, current, Source("plate", "the plate's locked-rotor current"))
+        return _LockedRotor(current, current, PLATE)
     if letter is None or horsepower is None or voltage is None:
         return None
     return _LockedRotor(*motors.locked_rotor_band(letter, horsepower, voltage))

@@ -48,7 +48,13 @@ def finding_object(finding: Finding, *, working: bool = False) -> dict[str, Any]
         ],
         "charts": [],
         "cautions": [
-            {"key": c.key, "text": c.text, "defers_to": c.defers_to, "severity": c.severity}
+            {
+                "key": c.key,
+                "text": c.text,
+                "defers_to": c.defers_to,
+                "severity": c.severity,
+                "when": c.when,
+            }
             for c in finding.cautions
         ],
         "sources": {k: _source(s) for k, s in finding.sources.items()},
@@ -157,7 +163,7 @@ def _criterion(finding: Finding, judged: Judged) -> dict[str, Any]:
         "verdict": judged.verdict,
         "margin": criterion.margin,
         "reason": judged.reason,
-        "action": criterion.action,
+        "action": judged.action,
         "source": finding.source_key(criterion.source),
     }
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from ..criteria import Verdict
-from ..findings import BandFigure, Finding, InputRecord
+from ..findings import BandFigure, Finding, InputRecord, Judged
 from ..items import Caution, NotChecked
 from ..job import Job, JobCheck
 from ..rounding import show, show_band
@@ -27,15 +27,13 @@ def finding_text(finding: Finding, question: str, *, working: bool = False) -> s
 
 def job_text(job: Job) -> str:
     """Return a job as text: a summary, each finding, cautions once, and what was not tested."""
-    parts = [f"JOB: {_word(job.verdict)}  {job.title}"]
+    parts = wrap(f"JOB: {_word(job.verdict)}  {job.title}", indent="     ")
     for reason in job.reasons:
-        parts += wrap(reason, "  ")
-    parts += block("About", (f"{k}: {v}" for k, v in job.about.items()))
+        parts += wrap(f"- {reason}", "  ", "    ")
+    about = [wrap(f"{k}: {v}", indent="  ") for k, v in job.about.items()]
+    parts += block("About", (line for lines in about for line in lines))
     parts += ["", *table([("check", "stage", "verdict", "decided by"), *map(_row, job.checks)])]
-    parts += block(
-        "Not tested",
-        (f"{n.name}{' (required)' if n.required else ''}: {n.reason}" for n in job.not_tested),
-    )
+    parts += block("Not tested", _not_tested(job))
     for check in job.checks:
         parts += ["", "-" * WIDTH, f"{check.name} ({check.stage})"]
         parts += wrap(check.note) if check.note else []
@@ -52,16 +50,27 @@ def job_text(job: Job) -> str:
     return "\n".join(parts)
 
 
+def _not_tested(job: Job) -> Iterator[str]:
+    for missing in job.not_tested:
+        required = " (required)" if missing.required else ""
+        yield from wrap(f"- {missing.name}{required}: {missing.reason}", indent="  ")
+
+
 def _row(check: JobCheck) -> tuple[str, str, str, str]:
     if check.finding is None:
         return check.name, check.stage, "DEFECT", check.defect
     decided = check.finding.decided_by
-    why = f"{decided.criterion.name}: {decided.reason}" if decided else "figures only"
+    why = _because(decided) if decided else "figures only"
     return check.name, check.stage, _word(check.finding.verdict), why
 
 
 def _word(verdict: Verdict | None) -> str:
     return verdict.upper() if verdict else "NO VERDICT"
+
+
+def _because(judged: Judged) -> str:
+    name = judged.criterion.name
+    return f"{name}: {judged.reason}" if judged.reason else name
 
 
 def _headline(finding: Finding) -> Iterator[str]:
@@ -70,16 +79,14 @@ def _headline(finding: Finding) -> Iterator[str]:
         yield "NO VERDICT  figures only"
         return
     word = f"{_word(finding.verdict)}  "
-    name = decided.criterion.name
-    said = f"{name}: {decided.reason}" if decided.reason else name
-    yield from wrap(word + said, indent=" " * 6)
+    yield from wrap(word + _because(decided), indent=" " * 6)
     if decided.criterion.source is not None:
         yield from wrap(decided.criterion.source.cite(), "      ")
-    if decided.criterion.action and decided.verdict is not Verdict.PASS:
-        yield from wrap("Next  " + decided.criterion.action, indent=" " * 6)
+    if decided.action and decided.verdict is not Verdict.PASS:
+        yield from wrap("Next  " + decided.action, indent=" " * 6)
     first = finding.cautions[0] if finding.cautions else None
     if first is not None and first.severity != "note":
-        yield from wrap("Care  " + first.text, indent=" " * 6)
+        yield from wrap("Care  " + _when(first) + first.text, indent=" " * 6)
 
 
 def _body(finding: Finding, working: bool) -> Iterator[str]:
@@ -120,7 +127,7 @@ def _checked(finding: Finding, mark: Callable[[Source | None], str]) -> list[tup
     return [
         (
             _word(c.verdict),
-            f"{_house(c.criterion.origin)}{c.criterion.name}: {c.reason}".rstrip(": "),
+            _house(c.criterion.origin) + _because(c),
             mark(c.criterion.source),
         )
         for c in finding.criteria
@@ -140,8 +147,6 @@ def _given(record: InputRecord) -> tuple[str, str, str]:
     notes = list(record.notes)
     if record.low is not None and record.high is not None:
         notes.insert(0, show_band(record.low, record.high, record.unit))
-    elif isinstance(record.value, float) and record.unit:
-        notes.insert(0, "taken as exact")
     return record.name, given, ", ".join(notes)
 
 
@@ -159,7 +164,11 @@ def _cautions(cautions: Iterable[Caution]) -> Iterator[str]:
     for caution in cautions:
         stop = "STOP: " if caution.severity == "stop" else ""
         to = f" ({caution.defers_to})" if caution.defers_to.strip("-") else ""
-        yield from wrap(f"- {stop}{caution.text}{to}", indent="  ")
+        yield from wrap(f"- {stop}{_when(caution)}{caution.text}{to}", indent="  ")
+
+
+def _when(caution: Caution) -> str:
+    return f"{caution.when}: " if caution.when not in ("", "always") else ""
 
 
 def _not_checked(found: Sequence[NotChecked]) -> Iterator[str]:
