@@ -9,9 +9,8 @@ because each criterion is monotone in each reading (a property test samples the 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import product
-from typing import Any
+from typing import Any, NamedTuple
 
 from .criteria import Criterion, Verdict, worst
 from .findings import BandFigure, Judged
@@ -22,8 +21,7 @@ from .rounding import show, show_band
 ALL_COMBINATIONS = 3  # readings; above that corners, centre and one at a time
 
 
-@dataclass(frozen=True, slots=True)
-class Given:
+class Given(NamedTuple):
     """An item and who gave it: the plugin of the calculation, or that of a house rule."""
 
     item: Item

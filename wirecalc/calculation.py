@@ -16,8 +16,7 @@ import re
 import types
 import typing
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
-from typing import Annotated, Any, Generic, ParamSpec, Union, get_args, get_origin
+from typing import Annotated, Any, Generic, NamedTuple, ParamSpec, Union, get_args, get_origin
 
 from .errors import DeclarationError, Problem
 from .items import Item
@@ -60,8 +59,7 @@ _ALLOWED: dict[type, tuple[type[Kind], ...]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Input:
+class Input(NamedTuple):
     """One input of a calculation, as declared."""
 
     name: str

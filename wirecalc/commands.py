@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from importlib.metadata import version
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from . import host, tables
 from .calculation import Calculation
@@ -20,8 +19,7 @@ PASS, FAIL, CANNOT_TELL, DEFECT = 0, 1, 3, 4
 SCHEMAS = ("finding", "job")
 
 
-@dataclass
-class Result:
+class Result(NamedTuple):
     """What a command came to: a text, where it goes, and the exit status."""
 
     text: str

@@ -7,7 +7,7 @@ never an extrapolation.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from .sources import Source, computed
 from .tables import Row, load
@@ -20,8 +20,7 @@ STRANDING_SLACK = (
 AWG_LAW = computed("astm-b258", "ASTM B258", "the AWG law: 5 mil x 92^((36 - n) / 39)")
 
 
-@dataclass(frozen=True, slots=True)
-class Factor:
+class Factor(NamedTuple):
     """A published factor and where it stands."""
 
     value: float

@@ -6,7 +6,7 @@ minima are three to five times lower.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from .conductors import known_gauge, square_inches
 from .sources import Source, from_memory
@@ -49,8 +49,7 @@ def same_family(terminal: str, standard: str) -> bool:
     return (terminal == "clamp") == (standard in CLAMP_STANDARDS)
 
 
-@dataclass(frozen=True, slots=True)
-class PullMinimum:
+class PullMinimum(NamedTuple):
     """The least pull-out force of a wire size, in lbf.
 
     `above` is the minimum of the next larger listed size where the wire itself is not listed

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from .rounding import show_pair
 from .sources import Confidence, Source
@@ -45,8 +45,7 @@ class Origin(StrEnum):
     HOUSE = "house"
 
 
-@dataclass(frozen=True, slots=True)
-class Criterion:
+class Criterion(NamedTuple):
     """An actual value against a limit. The verdict is computed, never given."""
 
     name: str

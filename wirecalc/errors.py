@@ -8,15 +8,14 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
 class WirecalcError(Exception):
     """Root of everything that wirecalc raises on purpose."""
 
 
-@dataclass(frozen=True, slots=True)
-class Problem:
+class Problem(NamedTuple):
     """One thing wrong with one input: what it is called, what is wrong, what would do."""
 
     name: str

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from .criteria import Criterion, Verdict, worst
 from .items import Answer, Caution, Figure, Listing, NotChecked
 from .sources import Source
 
 
-@dataclass(frozen=True, slots=True)
-class InputRecord:
+class InputRecord(NamedTuple):
     """One input as it went into the run.
 
     `origin` is typed, sheet, assumed or unknown. `notes` says what was assumed or added.
@@ -27,8 +27,7 @@ class InputRecord:
     notes: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class BandFigure:
+class BandFigure(NamedTuple):
     """A figure with its low and high over the instrument's band (None without a band)."""
 
     figure: Figure
@@ -36,8 +35,7 @@ class BandFigure:
     high: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Judged:
+class Judged(NamedTuple):
     """A criterion with its verdict over the whole band; `criterion` is the worst run's."""
 
     criterion: Criterion

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from .criteria import Criterion
 from .sources import Source
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(NamedTuple):
     """A number worked out. `also` shows it in other units; `working` is built when shown.
 
     `toward` is the safe side to round a limit to when it is shown: up, down or neither.
@@ -25,8 +24,7 @@ class Figure:
     toward: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(NamedTuple):
     """A result in words, with the evidence for and against it."""
 
     name: str
@@ -35,8 +33,7 @@ class Answer:
     evidence_against: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(NamedTuple):
     """A hazard: when it applies, what to do about it, and what it defers to."""
 
     key: str
@@ -46,8 +43,7 @@ class Caution:
     when: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Listing:
+class Listing(NamedTuple):
     """Rows of results. A rejected row is no verdict."""
 
     title: str
@@ -55,8 +51,7 @@ class Listing:
     rows: tuple[tuple[str | float | None, ...], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class NotChecked:
+class NotChecked(NamedTuple):
     """Something that this calculation did not check, and why."""
 
     what: str

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from .criteria import Verdict, worst
 from .findings import Finding
@@ -11,8 +12,7 @@ from .findings import Finding
 AS_FOUND, OPTION, AS_LEFT = STAGES = ("as found", "option", "as left")
 
 
-@dataclass(frozen=True, slots=True)
-class JobCheck:
+class JobCheck(NamedTuple):
     """One check of a job: its finding, or the defect that kept it from one."""
 
     name: str
@@ -28,8 +28,7 @@ class JobCheck:
         return self.finding.verdict if self.finding else None
 
 
-@dataclass(frozen=True, slots=True)
-class NotTested:
+class NotTested(NamedTuple):
     """A check that was not made, and why."""
 
     name: str

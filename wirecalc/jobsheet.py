@@ -14,9 +14,8 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from .calculation import Calculation
 from .errors import BadInput, PluginDefect, Problem, did_you_mean
@@ -29,8 +28,7 @@ _CHECK_KEYS = ("calculation", "name", "stage", "uses", "note")
 _NOT_TESTED_KEYS = ("name", "required", "reason")
 
 
-@dataclass(frozen=True, slots=True)
-class _Check:
+class _Check(NamedTuple):
     name: str
     stage: str
     note: str

@@ -16,8 +16,7 @@ from __future__ import annotations
 import re
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from .errors import BadText, did_you_mean
 from .quantities import read_number, read_quantity, split_error
@@ -48,8 +47,7 @@ _SLIPS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Read:
+class Read(NamedTuple):
     """What a kind made of a given value; `low` and `high` are the band, if it has an error.
 
     `excluded` says that the band reaches a value which the input cannot have.
@@ -99,20 +97,23 @@ def _text(given: object, example: str) -> str:
     raise BadText(f"{given!r} is not text", f'write it in quotes, such as "{example}"')
 
 
-@dataclass(frozen=True)
 class _QuantityKind(Kind):
-    unit: str
-    text: str = ""
-    low: float | None = None
-    high: float | None = None
-    above: float | None = None
-    typical: str = ""
-    goes_with: str = ""
-    dimension: str = ""
-
-    def __post_init__(self) -> None:
-        if not self.dimension:
-            object.__setattr__(self, "dimension", dimension_of(self.unit))
+    def __init__(
+        self,
+        unit: str,
+        *,
+        text: str,
+        low: float | None = None,
+        high: float | None = None,
+        above: float | None = None,
+        typical: str = "",
+        goes_with: str = "",
+        dimension: str = "",
+    ) -> None:
+        self.unit, self.text, self.goes_with = unit, text, goes_with
+        self.low, self.high, self.above = low, high, above
+        self.typical = typical
+        self.dimension = dimension or dimension_of(unit)
 
     @property
     def example(self) -> str:
@@ -196,14 +197,13 @@ class Nameplate(_QuantityKind):
         return Read(value)
 
 
-@dataclass(frozen=True)
 class Count(Kind):
     """A whole number of things."""
 
-    text: str = ""
-    low: int = 1
-    high: int = 1_000_000
-    goes_with: str = ""
+    def __init__(
+        self, text: str, *, low: int = 1, high: int = 1_000_000, goes_with: str = ""
+    ) -> None:
+        self.text, self.low, self.high, self.goes_with = text, low, high, goes_with
 
     @property
     def example(self) -> str:
@@ -228,17 +228,22 @@ class Count(Kind):
         return Read(given)
 
 
-@dataclass(frozen=True)
 class OneOf(Kind):
     """One word out of a list; the list is made when it is needed, so that no table loads early.
 
     `on_plate` says that it is printed on a nameplate, as a code letter is.
     """
 
-    options: Callable[[], Sequence[str]] | tuple[str, ...]
-    text: str = ""
-    on_plate: bool = False
-    goes_with: str = ""
+    def __init__(
+        self,
+        options: Callable[[], Sequence[str]] | tuple[str, ...],
+        *,
+        text: str,
+        on_plate: bool = False,
+        goes_with: str = "",
+    ) -> None:
+        self.options, self.text = options, text
+        self.on_plate, self.goes_with = on_plate, goes_with
 
     @property
     def words(self) -> list[str]:
@@ -265,12 +270,9 @@ class OneOf(Kind):
         return Read(by_lower[typed.casefold()])
 
 
-@dataclass(frozen=True)
 class _WordKind(Kind):
-    """A kind that is declared by its Python type and a text."""
-
-    text: str
-    goes_with: str = ""
+    def __init__(self, text: str, *, goes_with: str = "") -> None:
+        self.text, self.goes_with = text, goes_with
 
     @property
     def schema(self) -> dict[str, Any]:

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from .errors import BadText
 from .units import SPELLINGS, converter, read_unit
@@ -28,16 +28,14 @@ _COMMA = re.compile(r"\d,\d", re.ASCII)
 _METER_FORM = re.compile(r"\(\s*(?P<pct>[^%+()]+)%\s*\+\s*(?P<more>[^()]+)\)")
 
 
-@dataclass(frozen=True, slots=True)
-class Number:
+class Number(NamedTuple):
     """A number as typed: its value, and the worth of one count of its last digit."""
 
     value: float
-    count: float | None  # None for a fraction, which has no last digit
+    step: float | None  # None for a fraction, which has no last digit
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(NamedTuple):
     """A typed quantity in the unit that was asked for, with the band of its instrument.
 
     `low` and `high` are None when no error was typed.
@@ -137,13 +135,13 @@ def _read_error(error: str, number: Number, dimension: str, unit: str) -> float:
     off = _percent(form["pct"], number)
     if rest:
         return off + _amount(form["more"], dimension, unit)
-    if number.count is None:
+    if number.step is None:
         raise BadText(
             f"±{error} counts digits, and a fraction has none", "write the reading as a decimal"
         )
     if more.value < 0 or more.value != int(more.value):
         raise BadText(f"±{error} has {form['more']} counts", "write whole counts, as in ±(2%+5)")
-    return off + more.value * number.count
+    return off + more.value * number.step
 
 
 def _percent(text: str, number: Number) -> float:

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from .band import Given, Run, merge_answers, merge_criteria, merge_figures, points, values_at
 from .calculation import Calculation
@@ -21,8 +20,7 @@ ALWAYS = ("ans-01", "ans-02")  # the cautions that end every finding
 RuleBody = Callable[[Mapping[str, Any], Sequence[Item]], Iterable[Item]]
 
 
-@dataclass(frozen=True)
-class HouseRule:
+class HouseRule(NamedTuple):
     """A shop's own extra criterion for some calculations.
 
     `function(inputs, items)` gets the values of one run, in the declared units, and that run's
@@ -34,25 +32,19 @@ class HouseRule:
     function: RuleBody
 
 
-@dataclass(frozen=True)
-class Provided:
-    """Something that a plugin provides, with the plugin's name and version."""
+class ProvidedCalculation(NamedTuple):
+    """A calculation, and the plugin that it comes from."""
 
     plugin: str
     version: str
-
-
-@dataclass(frozen=True)
-class ProvidedCalculation(Provided):
-    """A calculation and the plugin that it comes from."""
-
     calculation: Calculation[Any]
 
 
-@dataclass(frozen=True)
-class ProvidedRule(Provided):
-    """A house rule and the plugin that it comes from."""
+class ProvidedRule(NamedTuple):
+    """A house rule, and the plugin that it comes from."""
 
+    plugin: str
+    version: str
     rule: HouseRule
 
 
@@ -126,7 +118,7 @@ def _house_items(
                 measure="have the shop mend its rule",
             )
         ]
-    marked = [replace(i, origin=Origin.HOUSE) if isinstance(i, Criterion) else i for i in own]
+    marked = [i._replace(origin=Origin.HOUSE) if isinstance(i, Criterion) else i for i in own]
     return [Given(item, provided.plugin) for item in marked]
 
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 
 class Confidence(StrEnum):
@@ -18,8 +18,7 @@ class Confidence(StrEnum):
     DEMO = "demo"
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(NamedTuple):
     """A citation: title, edition, table or clause, and what supports it.
 
     `copies` is the number of copies compared, for a confirmed value.

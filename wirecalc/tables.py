@@ -11,9 +11,9 @@ import functools
 import importlib.util
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from .errors import TableError, did_you_mean
 from .sources import Confidence, Source
@@ -22,8 +22,7 @@ Cell = str | float | int | None
 TAIL = ("source", "confidence", "copies", "note")  # the last columns of every table
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(NamedTuple):
     """What one column of a table holds."""
 
     name: str
@@ -36,8 +35,7 @@ class Column:
     confidence: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """One row of a table: its cells, its source, and a note if the printed value needs one."""
 
     table: str
@@ -101,7 +99,7 @@ class Table:
         source = self.sources[own.source] if own.source else row.source
         if not own.confidence:
             return source
-        return replace(source, confidence=Confidence(own.confidence), copies=0)
+        return source._replace(confidence=Confidence(own.confidence), copies=0)
 
 
 _added_folders: list[Path] = []
@@ -243,6 +241,6 @@ def _row_source(
     if key not in sources:
         raise TableError(f"table {table}, line {line}: source {key!r} is not in the sidecar")
     try:
-        return replace(sources[key], confidence=Confidence(confidence), copies=int(copies or 0))
+        return sources[key]._replace(confidence=Confidence(confidence), copies=int(copies or 0))
     except ValueError as error:
         raise TableError(f"table {table}, line {line}: {error}") from None

@@ -13,7 +13,7 @@ from __future__ import annotations
 import functools
 import math
 import re
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from .errors import BadText, nearest
 from .quantities import LONGEST, read_number
@@ -52,8 +52,7 @@ _WORDS = {
 _THINNEST_CMIL, _THICKEST_CMIL = 5.0, 600_000.0
 
 
-@dataclass(frozen=True, slots=True)
-class Wire:
+class Wire(NamedTuple):
     """One conductor as somebody described it.
 
     `gauge` is the AWG name if one was typed, `nominal_mm2` the metric size if one was typed;
@@ -87,8 +86,7 @@ class Wire:
         return self.text
 
 
-@dataclass(frozen=True, slots=True)
-class SizeRange:
+class SizeRange(NamedTuple):
     """A range of wire size: by gauge names, or by area as printed on the bag.
 
     `thinnest` and `thickest` are gauge names, and None for a range typed as areas.
@@ -214,8 +212,7 @@ def _described(text: str, size: Wire, rest: str) -> Wire:
             raise BadText(f"{text!r} counts strands and says otherwise", "drop one of the two")
     elif "build" not in said:
         assumed = ("stranded", *assumed)
-    return replace(
-        size,
+    return size._replace(
         text=text.strip(),
         stranded=said.get("build", "stranded") == "stranded",
         metal=said.get("metal", "copper"),

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from typing import Annotated, Any
+from typing import Annotated, Any, NamedTuple
 
 from wirecalc import (
     PLATE,
@@ -44,8 +43,7 @@ _OFFSET = computed("rl-offset", "offset peak of an R-L circuit closed at the vol
 _CODE_NEEDS = ("locked_rotor_current", "code_letter", "horsepower", "nameplate_voltage")
 
 
-@dataclass(frozen=True, slots=True)
-class _LockedRotor:
+class _LockedRotor(NamedTuple):
     """Locked-rotor current at the supply's voltage, in A; `most` is None where it has no end."""
 
     least: float

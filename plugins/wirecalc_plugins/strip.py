@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from typing import Annotated, Any
+from typing import Annotated, Any, NamedTuple
 
 from wirecalc import (
     PRACTICE,
@@ -30,8 +29,7 @@ _BRUSH_MM = 0.8  # wire past the barrel: flush to 1/32 in, common practice, no s
 STYLES = ("closed", "closed-insulated", "open", "stop", "ferrule", "twist-on")
 
 
-@dataclass(frozen=True, slots=True)
-class _Length:
+class _Length(NamedTuple):
     """Least and most strip length in mm.
 
     `fills` is the length below which insulation is in the barrel for certain; None where only
