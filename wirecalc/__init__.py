@@ -10,8 +10,8 @@ The names below are the public ones: what a script or a plugin may use.
 
 from __future__ import annotations
 
-from .calculation import Calculation, calculation
 from .criteria import Criterion, Origin, Verdict, at_least, at_most, cannot_tell, requires
+from .declaration import Calculation, calculation
 from .errors import (
     BadInput,
     BadText,

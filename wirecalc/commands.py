@@ -8,8 +8,8 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from . import host, tables
-from .calculation import Calculation
 from .criteria import Verdict
+from .declaration import Calculation
 from .errors import BadInput, Problem, TableError, did_you_mean
 from .options import Options, split
 from .output import help as help_text

@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING, Any
 import pluggy
 
 if TYPE_CHECKING:
-    from .calculation import Calculation
+    from .declaration import Calculation
     from .items import Caution
     from .running import HouseRule
 

@@ -16,7 +16,7 @@ from typing import Any
 import pluggy
 
 from . import hooks, tables
-from .calculation import Calculation
+from .declaration import Calculation
 from .errors import BadInput, Problem, did_you_mean
 from .findings import Finding
 from .items import Caution, NotChecked, add_caution

@@ -17,7 +17,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from .calculation import Calculation
+from .declaration import Calculation
 from .errors import BadInput, PluginDefect, Problem, did_you_mean
 from .host import Catalogue
 from .job import AS_LEFT, STAGES, Job, JobCheck, NotTested

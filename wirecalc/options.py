@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, NoReturn
 
-from .calculation import Calculation
+from .declaration import Calculation
 from .errors import BadInput, Problem, did_you_mean
 
 FORMATS = ("text", "json")

@@ -10,8 +10,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from .calculation import Calculation, Input
 from .criteria import Criterion, cannot_tell
+from .declaration import Calculation, Input
 from .errors import BadInput, BadText, Problem, did_you_mean
 from .findings import InputRecord
 from .items import NotChecked

@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from .band import Given, Run, merge_answers, merge_criteria, merge_figures, points, values_at
-from .calculation import Calculation
 from .criteria import Criterion, Origin, cannot_tell
+from .declaration import Calculation
 from .errors import PluginDefect, TableError
 from .findings import Finding, Judged, collect_sources
 from .items import Answer, Caution, Figure, Item, Listing, NotChecked, caution

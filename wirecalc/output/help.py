@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from .. import tables
-from ..calculation import Calculation, Input
+from ..declaration import Calculation, Input
 from ..host import Catalogue, Plugin
 from .layout import WIDTH, table, wrap
 

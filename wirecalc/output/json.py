@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from ..calculation import Calculation
+from ..declaration import Calculation
 from ..findings import BandFigure, Finding, InputRecord, Judged
 from ..job import Job
 from ..sources import Source
