@@ -29,8 +29,8 @@ def show_pair(one: float, two: float, unit: str, toward: str) -> tuple[str, str]
     The limit is rounded `toward` its safe side ("up" for a least value, "down" for a largest)
     and the actual value the other way, so that rounding never flatters.
 
-    >>> show_pair(19.99996, 20.0, "lbf", "up")
-    ('19.9999 lbf', '20 lbf')
+    >>> show_pair(19.99996, 20.0, "lbf", "up"), show_pair(20.00004, 20.0, "lbf", "up")
+    (('19.99 lbf', '20 lbf'), ('20.00004 lbf', '20 lbf'))
     """
     away = {"up": "down", "down": "up"}[toward]
     for digits in range(DIGITS, 11):

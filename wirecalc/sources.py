@@ -46,7 +46,7 @@ class Source(NamedTuple):
         """Return the citation on one line, with how far it may be trusted."""
         parts = [p for p in (self.title, self.edition, self.where) if p]
         said = ", ".join(parts)
-        return said if self.trust.startswith(said) else f"{said} ({self.trust})"
+        return self.trust if self.trust.startswith(said) else f"{said} ({self.trust})"
 
 
 PRACTICE = Source("practice", "common practice", confidence=Confidence.PRACTICE)

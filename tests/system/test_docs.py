@@ -1,0 +1,122 @@
+"""README and docs: every transcript is what the command prints, every example runs."""
+
+from __future__ import annotations
+
+import os
+import re
+import shlex
+import subprocess
+import sys
+import tomllib
+from pathlib import Path
+
+import pytest
+
+import wirecalc
+from wirecalc import host, jobsheet, running
+from wirecalc.declaration import Calculation
+
+ROOT = Path(__file__).parents[2]
+COMMAND = Path(sys.executable).with_name("wirecalc")
+PAGES = [ROOT / "README.md", ROOT / "DEVELOPERS.md", *sorted((ROOT / "docs").glob("*.md"))]
+
+
+def blocks(page: Path, language: str) -> list[str]:
+    return re.findall(rf"^```{language}\n(.*?)^```", page.read_text(), re.DOTALL | re.MULTILINE)
+
+
+def transcripts() -> list[tuple[str, str, str]]:
+    found = []
+    for page in PAGES:
+        for block in blocks(page, "console"):
+            for part in re.split(r"^\$ ", block, flags=re.MULTILINE)[1:]:
+                command, _, printed = part.partition("\n")
+                found.append((page.name, command, printed))
+    return found
+
+
+@pytest.mark.parametrize(("page", "command", "printed"), transcripts())
+def test_transcript_is_what_the_command_prints(page: str, command: str, printed: str) -> None:
+    words = shlex.split(command)
+    assert words[0] == "wirecalc", page
+    environment = {k: v for k, v in os.environ.items() if k != "PYTHONIOENCODING"}
+    done = subprocess.run(
+        [COMMAND, *words[1:]],
+        capture_output=True,
+        cwd=ROOT,
+        env=environment | {"PYTHONUTF8": "1"},
+        check=False,
+    )
+    assert done.stdout.decode().strip() == printed.strip()
+
+
+def test_readme_opens_with_the_job_and_one_real_output() -> None:
+    text = (ROOT / "README.md").read_text()
+    assert text.index("refrigerator") < text.index("```console") < text.index("## Set up")
+    assert len(blocks(ROOT / "README.md", "console")[0].splitlines()) > 10
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda p: p.name)
+def test_links_between_pages_lead_somewhere(page: Path) -> None:
+    for target in re.findall(r"\]\(([^)#]+)\)", page.read_text()):
+        assert (page.parent / target).exists(), target
+
+
+def test_readme_python_example_runs(capsys: pytest.CaptureFixture[str]) -> None:
+    exec(blocks(ROOT / "README.md", "python")[0], {})
+    assert capsys.readouterr().out.startswith("pass ")
+
+
+def test_plugin_page_is_a_working_plugin() -> None:
+    names: dict[str, object] = {}
+    exec(blocks(ROOT / "docs" / "plugin.md", "python")[0], names)
+    door_gap, rules = names["door_gap"], names["wirecalc_house_rules"]
+    assert isinstance(door_gap, Calculation)
+    shop = running.ProvidedCalculation("shop", "1", door_gap)
+    assert running.run(shop, {"gap": "0.4 mm"}).verdict == "pass"
+    assert running.run(shop, {"gap": "0.7 mm"}).verdict == "marginal"
+    assert running.run(shop, {"gap": "1.2 mm"}).verdict == "fail"
+    rule = running.ProvidedRule("shop", "1", rules()[0])  # type: ignore[operator]
+    pull = host.build(bundled_only=True).calculations["pull"]
+    given = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
+    assert running.run(pull, given).verdict == "pass"
+    assert running.run(pull, given, rules=[rule]).verdict == "fail"
+
+
+def test_job_sheet_page_is_a_working_sheet() -> None:
+    sheet = tomllib.loads(blocks(ROOT / "docs" / "job-sheet.md", "toml")[0])
+    job = jobsheet.evaluate(sheet, host.build(bundled_only=True))
+    assert {c.name: str(c.verdict) for c in job.checks} == {"start": "cannot tell", "pull": "pass"}
+    assert job.verdict == "cannot tell"
+
+
+@pytest.mark.parametrize(
+    "path", sorted((ROOT / "docs/examples").glob("*.toml")), ids=lambda p: p.stem
+)
+def test_example_sheet_exits_as_it_says(path: Path) -> None:
+    expected = tomllib.loads(path.read_text())["job"]["expected_exit"]
+    done = subprocess.run([COMMAND, "job", path], capture_output=True, check=False)
+    assert done.returncode == expected
+    assert "invented" in path.read_text()
+
+
+def test_glossary_names_every_input_with_its_unit() -> None:
+    page = (ROOT / "docs" / "inputs.md").read_text()
+    listed = dict(re.findall(r"^\| `(\w+)` \|([^|]*)\|", page, re.MULTILINE))
+    declared = {
+        i.name: i.kind.unit
+        for p in host.build(bundled_only=True).calculations.values()
+        for i in p.calculation.inputs
+    }
+    assert {name: unit.strip() for name, unit in listed.items()} == declared
+
+
+def test_readme_lists_every_bundled_calculation_with_its_question() -> None:
+    text = (ROOT / "README.md").read_text()
+    for name, provided in host.build(bundled_only=True).calculations.items():
+        assert f"| `{name}` |" in text
+        assert provided.calculation.question.endswith("?")
+
+
+def test_public_names_exist() -> None:
+    assert all(hasattr(wirecalc, name) for name in wirecalc.__all__)

@@ -1,0 +1,105 @@
+"""The verdict arithmetic of one criterion."""
+
+import inspect
+import math
+
+import pytest
+
+from wirecalc.criteria import (
+    Criterion,
+    Verdict,
+    at_least,
+    at_most,
+    cannot_tell,
+    requires,
+    worst,
+)
+from wirecalc.sources import PRACTICE, confirmed, from_memory
+
+PRINTED = confirmed("std", "a standard", "table 1", copies=2)
+RECALLED = from_memory("std", "a standard", "table 1")
+
+
+@pytest.mark.parametrize(
+    ("actual", "verdict"),
+    [(20.0, "pass"), (22.0, "pass"), (19.999, "fail"), (0.0, "fail")],
+)
+def test_at_least(actual: float, verdict: str) -> None:
+    assert at_least("pull", actual, 20.0, "lbf", source=PRINTED).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("actual", "verdict"),
+    [(15.0, "pass"), (15.001, "fail"), (12.0, "pass"), (12.5, "pass")],
+)
+def test_at_most(actual: float, verdict: str) -> None:
+    assert at_most("load", actual, 15.0, "A", source=PRINTED).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("actual", "verdict"), [(19.0, "fail"), (20.0, "marginal"), (24.9, "marginal"), (25.0, "pass")]
+)
+def test_caution_level(actual: float, verdict: str) -> None:
+    criterion = at_least("pull", actual, 20.0, "lbf", source=PRINTED, caution=25.0)
+    assert criterion.verdict == verdict
+
+
+def test_one_number_typed_in_two_ways_is_one_number() -> None:
+    assert at_least("strip", 6.35, 25.4 / 4, "mm", source=PRINTED).verdict == "pass"
+    assert at_most("load", 0.1 + 0.2, 0.3, "A", source=PRINTED).verdict == "pass"
+
+
+def test_limit_from_memory_is_at_best_marginal_and_can_fail() -> None:
+    inside = at_least("pull", 30.0, 20.0, "lbf", source=RECALLED)
+    assert inside.verdict == "marginal"
+    assert "from memory: confirm it" in inside.reason
+    assert at_least("pull", 10.0, 20.0, "lbf", source=RECALLED).verdict == "fail"
+    assert requires("mix", True, says="", source=RECALLED).verdict == "marginal"
+
+
+def test_advisory_limit_missed_is_marginal() -> None:
+    criterion = at_most("strip", 9.0, 8.0, "mm", source=PRACTICE, advisory=True)
+    assert criterion.verdict == "marginal"
+    assert "advised" in criterion.reason
+
+
+def test_requires() -> None:
+    assert requires("copper", True, says="no", source=PRINTED).verdict == "pass"
+    failed = requires("copper", False, says="it is aluminium", source=PRINTED)
+    assert (failed.verdict, failed.reason) == ("fail", "it is aluminium")
+
+
+def test_cannot_tell_says_what_would_settle_it() -> None:
+    criterion = cannot_tell("load", "ambient unknown", measure="measure the air")
+    assert criterion.verdict == "cannot tell"
+    assert (criterion.reason, criterion.action) == ("ambient unknown", "measure the air")
+
+
+def test_reason_holds_actual_limit_and_unit() -> None:
+    assert at_least("pull", 19.2, 20.0, "lbf", source=PRINTED).reason == "19.2 lbf is below 20 lbf"
+    past = at_most("load", 13.0, 15.0, "A", source=PRINTED, caution=12.0)
+    assert past.reason == "13 A is within the limit of 15 A and past the caution level of 12 A"
+
+
+def test_margin_is_negative_outside() -> None:
+    assert at_least("a", 19.0, 20.0, source=PRINTED).margin == -1.0
+    assert at_most("a", 19.0, 20.0, source=PRINTED).margin == 1.0
+    assert cannot_tell("a", "b").margin is None
+
+
+def test_no_maker_of_criteria_takes_a_verdict() -> None:
+    for maker in (at_least, at_most, requires, cannot_tell, Criterion):
+        assert "verdict" not in inspect.signature(maker).parameters
+
+
+def test_worst() -> None:
+    assert worst([Verdict.PASS, Verdict.CANNOT_TELL, Verdict.MARGINAL]) is Verdict.CANNOT_TELL
+    assert worst([Verdict.CANNOT_TELL, Verdict.FAIL]) is Verdict.FAIL
+    assert worst([]) is None
+
+
+def test_closeness_finds_the_weakest_link() -> None:
+    tight = at_most("a", 14.0, 15.0, "A", source=PRINTED)
+    loose = at_most("b", 1.0, 15.0, "A", source=PRINTED)
+    without_numbers = requires("c", True, says="", source=PRINTED)
+    assert tight.closeness < loose.closeness < without_numbers.closeness == math.inf

@@ -1,0 +1,107 @@
+"""The decorator: what a signature declares, and what it refuses at import."""
+
+from collections.abc import Iterator
+from typing import Annotated
+
+import pytest
+
+from wirecalc import Count, Item, Nameplate, OneOf, Reading, SizeRange, Wire, calculation, figure
+from wirecalc.errors import DeclarationError
+from wirecalc.kinds import RangeKind, WireKind, YesNo
+
+
+@calculation(part="test", example_with=("rating",))
+def everything(
+    wire: Annotated[list[Wire], "wires"],
+    force: Annotated[float, Reading("lbf", low=0, high=100, typical="24 lbf", text="force")],
+    barrel: Annotated[SizeRange | None, "barrel"] = None,
+    rating: Annotated[float, Nameplate("A", text="rating", typical="15 A")] = 15.0,
+    count: Annotated[int, Count("count", high=9)] = 2,
+    kind: Annotated[str, OneOf(("ring", "fork"), text="kind")] = "ring",
+    live: Annotated[bool, "live"] = False,
+) -> Iterator[Item]:
+    """Does it declare everything?
+
+    More text.
+    """
+    yield figure("force", force + len(wire), "lbf")
+
+
+def test_name_question_and_inputs() -> None:
+    assert everything.name == "everything"
+    assert everything.question == "Does it declare everything?"
+    names = ["wire", "force", "barrel", "rating", "count", "kind", "live"]
+    assert [i.name for i in everything.inputs] == names
+    assert [i.required for i in everything.inputs] == [True, True, *[False] * 5]
+    assert everything.input("wire").many
+    assert isinstance(everything.input("wire").kind, WireKind)
+    assert isinstance(everything.input("barrel").kind, RangeKind)
+    assert isinstance(everything.input("live").kind, YesNo)
+
+
+def test_defaults_are_shown_as_they_would_be_typed() -> None:
+    shown = {i.name: i.assumed for i in everything.inputs if not i.required}
+    assert shown == {"barrel": "", "rating": "15 A", "count": "2", "kind": "ring", "live": "no"}
+
+
+def test_example_is_a_command_line() -> None:
+    assert everything.example == (
+        'wirecalc everything --wire "18 AWG" --force "24 lbf" --rating "15 A"'
+    )
+
+
+def test_bare_function_stays_callable() -> None:
+    (item,) = everything([], 20.0)
+    assert item == figure("force", 20.0, "lbf")
+
+
+def declare(annotation: object, *, name: str = "value", default: object = ..., doc: str = "Is it?"):  # type: ignore[no-untyped-def]
+    def body(value=default): ...  # type: ignore[no-untyped-def]
+
+    if default is ...:
+
+        def body(value): ...  # type: ignore[no-untyped-def]
+
+    body.__annotations__ = {"value": annotation}
+    body.__name__, body.__doc__ = name, doc
+    return calculation(part="test")(body)
+
+
+@pytest.mark.parametrize(
+    ("annotation", "wrong"),
+    [
+        (float, "write Annotated"),
+        (Annotated[float, "a text"], "is no kind of input"),
+        (Annotated[int, Reading("A", text="x")], "is no kind of input"),
+        (Annotated[float, Reading("A", text="")], "its kind has no text"),
+        (Annotated[Wire, ""], "its text is empty"),
+        (Annotated[dict, "x"], "is no kind of input"),
+        (Annotated[Wire | None, "x"], "may be None, and has no default"),
+    ],
+)
+def test_incomplete_declarations_are_refused(annotation: object, wrong: str) -> None:
+    with pytest.raises(DeclarationError, match=wrong):
+        declare(annotation)
+
+
+def test_reserved_words_are_refused() -> None:
+    with pytest.raises(DeclarationError, match="reserved word"):
+        declare(Annotated[Wire, "x"], name="job")
+    with pytest.raises(DeclarationError, match="no docstring"):
+        declare(Annotated[Wire, "x"], name="fine", doc="")
+    with pytest.raises(DeclarationError, match="reserved"):
+
+        @calculation(part="test")
+        def bad(output: Annotated[str, "x"]) -> Iterator[Item]:
+            """Is it?"""
+            yield figure("a", 1.0)
+
+
+def test_goes_with_must_name_an_input() -> None:
+    with pytest.raises(DeclarationError, match="goes with an unknown input"):
+        declare(Annotated[bool, YesNo("x", goes_with="nothing")], default=False)
+
+
+def test_unknown_unit_is_refused_at_import() -> None:
+    with pytest.raises(LookupError, match="fortnight"):
+        Reading("fortnight", text="x")

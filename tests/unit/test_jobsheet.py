@@ -1,0 +1,142 @@
+"""The job sheet: what feeds what, what counts, and what is refused."""
+
+import tomllib
+from typing import Any
+
+import pytest
+
+from wirecalc import host, jobsheet
+from wirecalc.errors import BadInput
+from wirecalc.job import Job
+
+CATALOGUE = host.build(bundled_only=True)
+PULL = 'calculation = "pull"\nwire = "18 AWG"\nterminal = "ring"\n'
+
+
+def evaluate(text: str) -> Job:
+    return jobsheet.evaluate(tomllib.loads('[job]\ntitle = "t"\n' + text), CATALOGUE)
+
+
+def problems(text: str) -> str:
+    with pytest.raises(BadInput) as caught:
+        evaluate(text)
+    return str(caught.value)
+
+
+def check(force: str, stage: str = "as left", name: str = "crimp") -> str:
+    return f'[[check]]\n{PULL}force = "{force}"\nstage = "{stage}"\nname = "{name}"\n'
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "reason"),
+    [
+        (check("24 lbf"), "pass", ""),
+        (check("19 lbf"), "fail", "crimp: 19 lbf is below 20 lbf"),
+        (check("19 lbf", "option") + check("24 lbf"), "pass", ""),
+        (check("19 lbf", "option"), "cannot tell", "nothing was checked as left"),
+        (check("19 lbf", "as found") + check("24 lbf"), "pass", ""),
+        (check("19 lbf", "as found") + check("24 lbf", name="other"), "cannot tell",
+         "crimp: failed as found, not measured again"),
+        (check("24 lbf", "as found"), "cannot tell", "nothing was checked as left"),
+        (check("24 lbf") + '[[not_tested]]\nname = "x"\nrequired = true\nreason = "y"\n',
+         "cannot tell", "x: not tested, and required"),
+        (check("24 lbf") + '[[not_tested]]\nname = "x"\nreason = "y"\n', "pass", ""),
+        (check("19 lbf") + '[[not_tested]]\nname = "x"\nrequired = true\nreason = "y"\n',
+         "fail", "crimp: 19 lbf is below 20 lbf"),
+        (check("unknown"), "cannot tell", "crimp: force is not known"),
+        (f"[[check]]\n{PULL}", "cannot tell", "pull: force was not given"),
+    ],
+)  # fmt: skip
+def test_verdict_of_a_job(text: str, verdict: str, reason: str) -> None:
+    job = evaluate(text)
+    assert job.verdict == verdict
+    assert job.reasons == ((reason,) if reason else ())
+
+
+def inputs(job: Job, number: int = 0) -> dict[str, Any]:
+    finding = job.checks[number].finding
+    assert finding is not None
+    return {i.name: (i.given, i.origin) for i in finding.inputs}
+
+
+def test_nameplate_feeds_nameplate_inputs_only() -> None:
+    text = '[nameplate]\nbreaker = "15 A"\nrated_load_current = "1.6 A"\n'
+    job = evaluate(text + '[[check]]\ncalculation = "breaker"\ncurrent = "8 A"\n')
+    assert inputs(job)["breaker"] == ("15 A", "sheet")
+    assert "rated_load_current" not in inputs(job)
+    assert "current" not in inputs(evaluate(text + '[[check]]\ncalculation = "inrush"\n'))
+
+
+def test_a_reading_on_the_nameplate_is_refused() -> None:
+    said = problems('[nameplate]\ncurrent = "8 A"\n' + check("24 lbf"))
+    assert "nameplate: current: no calculation takes this from a plate" in said
+
+
+def test_code_letter_stands_on_a_plate() -> None:
+    text = '[nameplate]\ncode_letter = "H"\n[[check]]\ncalculation = "inrush"\n'
+    assert inputs(evaluate(text))["code_letter"] == ("H", "sheet")
+
+
+def test_own_input_comes_before_used_readings_before_the_nameplate() -> None:
+    text = (
+        '[nameplate]\nbreaker = "15 A"\n[readings.a]\ncurrent = "8 A"\nbreaker = "20 A"\n'
+        '[[check]]\ncalculation = "breaker"\nuses = "a"\n'
+        '[[check]]\ncalculation = "breaker"\nuses = "a"\ncurrent = "9 A"\nbreaker = "30 A"\n'
+    )
+    job = evaluate(text)
+    assert (inputs(job)["current"][0], inputs(job)["breaker"][0]) == ("8 A", "20 A")
+    assert (inputs(job, 1)["current"][0], inputs(job, 1)["breaker"][0]) == ("9 A", "30 A")
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ('[[chek]]\ncalculation = "pull"\n', "did you mean check?"),
+        ("", "the sheet lists no check"),
+        ('[[check]]\nname = "x"\n', "names no calculation"),
+        ('[[check]]\ncalculation = "pul"\n', "did you mean pull?"),
+        ('[[check]]\ncalculation = "pull"\nstage = "left"\n', "stage 'left' is not known"),
+        (f'[[check]]\n{PULL}forc = "24 lbf"\n', "did you mean force?"),
+        (f"[[check]]\n{PULL}force = 24\n", 'write it as text: "24 lbf"'),
+        (f'[[check]]\n{PULL}force = "24 lb"\n', "pounds of pull are lbf"),
+        (f'[[check]]\n{PULL}uses = "b"\n[readings.a]\nforce = "2 lbf"\n', "known: a"),
+        (f'[[check]]\n{PULL}uses = "a"\n[readings.a]\nforc = "2 lbf"\n', "did you mean force?"),
+        ('[nameplate]\nbreeker = "15 A"\n' + check("24 lbf"), "did you mean breaker?"),
+        ('[[not_tested]]\nname = "x"\n', "an entry is incomplete"),
+        ('[[not_tested]]\nname = "x"\nreason = "y"\nwhy = "z"\n', "unknown keys (why)"),
+        ('[check]\ncalculation = "pull"\n', "write [[check]]"),
+    ],
+)
+def test_refused_sheets(text: str, says: str) -> None:
+    assert says in problems(text)
+
+
+def test_sections_of_the_wrong_shape_are_refused() -> None:
+    sheet = {"job": {"title": "t"}, "readings": "x", **tomllib.loads(check("24 lbf"))}
+    with pytest.raises(BadInput, match=r"write \[readings\]"):
+        jobsheet.evaluate(sheet, CATALOGUE)
+
+
+def test_everything_wrong_in_a_sheet_is_listed_at_once() -> None:
+    said = problems(
+        check("24 lb") + '[[check]]\ncalculation = "breaker"\ncurrent = "8"\nbreaker = "115 A"\n'
+    )
+    assert len(said.splitlines()) == 3
+    assert "check crimp: force" in said
+    assert "check breaker: current" in said
+    assert "check breaker: breaker" in said
+
+
+def test_sheet_without_title_is_refused() -> None:
+    with pytest.raises(BadInput, match="the sheet has no title"):
+        jobsheet.evaluate(tomllib.loads(check("24 lbf")), CATALOGUE)
+
+
+def test_file_that_is_missing_or_no_toml(tmp_path: Any) -> None:
+    with pytest.raises(BadInput, match="there is no such file"):
+        jobsheet.read(tmp_path / "none.toml")
+    (tmp_path / "bad.toml").write_text("force = 24 lbf\n")
+    with pytest.raises(BadInput, match=r"is not TOML: .*line 1"):
+        jobsheet.read(tmp_path / "bad.toml")
+    (tmp_path / "bom.toml").write_text('\ufeff[job]\ntitle = "t"\n', encoding="utf-8")
+    assert jobsheet.read(tmp_path / "bom.toml") == {"job": {"title": "t"}}

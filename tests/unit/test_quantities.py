@@ -1,0 +1,116 @@
+"""Quantities as typed: what is read, and what is refused with what would do."""
+
+import pytest
+
+from wirecalc.errors import BadText
+from wirecalc.quantities import read_quantity
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "unit", "value"),
+    [
+        ("24 lbf", "force", "lbf", 24.0),
+        ("24lbf", "force", "lbf", 24.0),
+        ("100 N", "force", "N", 100.0),
+        (".5 A", "current", "A", 0.5),
+        ("1/4 in", "length", "in", 0.25),
+        ("1 1/2 in", "length", "in", 1.5),
+        ("1-1/2 in", "length", "in", 1.5),
+        ('1/4"', "length", "in", 0.25),
+        ("60'", "length", "ft", 60.0),
+        ("-18 C", "temperature", "C", -18.0),
+        ("-18°C", "temperature", "C", -18.0),
+        ("120 VAC", "voltage", "V", 120.0),
+        ("30 MFD", "capacitance", "uF", 30.0),
+        ("30 µF", "capacitance", "uF", 30.0),  # micro sign
+        ("30 μF", "capacitance", "uF", 30.0),  # Greek mu
+        ("4 Ω", "resistance", "ohm", 4.0),  # Greek omega
+        ("4 Ω", "resistance", "ohm", 4.0),  # ohm sign
+        ("1.5 mm²", "area", "mm2", 1.5),
+        ("5 min", "time", "min", 5.0),
+    ],
+)
+def test_reads(text: str, dimension: str, unit: str, value: float) -> None:
+    assert read_quantity(text, dimension, unit).value == value
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "unit", "value"),
+    [
+        ("1 in", "length", "mm", 25.4),  # exact, NIST SP 811 (2008) appendix B
+        ("1 lbf", "force", "N", 4.4482216152605),  # exact, the same
+        ("1 kgf", "force", "N", 9.80665),  # exact, the same
+        ("212 F", "temperature", "C", 100.0),  # boiling point of water, definition of the scales
+        ("-40 F", "temperature", "C", -40.0),
+        ("5 min", "time", "s", 300.0),
+        ("360 mV", "voltage", "V", 0.36),
+        ("2 Mohm", "resistance", "ohm", 2e6),
+        ("2 mohm", "resistance", "ohm", 2e-3),
+        ("1 hp", "power", "W", 550 * 0.3048 * 4.4482216152605),  # NIST SP 811: 550 ft lbf/s
+    ],
+)
+def test_converts(text: str, dimension: str, unit: str, value: float) -> None:
+    assert read_quantity(text, dimension, unit).value == pytest.approx(value, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "low", "high"),
+    [
+        ("1.30 A ±(2%+5)", "A", 1.30 - 0.076, 1.30 + 0.076),
+        ("1.30 A +/-(2%+5)", "A", 1.30 - 0.076, 1.30 + 0.076),
+        ("1.3 A ±(2%+5)", "A", 1.3 - 0.526, 1.3 + 0.526),
+        ("13 A ±(2%+1)", "A", 13 - 1.26, 13 + 1.26),
+        ("1.30 A ±3%", "A", 1.30 - 0.039, 1.30 + 0.039),
+        ("1.30 A ±0.05 A", "A", 1.25, 1.35),
+        ("1.30 A ±50 mA", "A", 1.25, 1.35),
+        ("1.30 A ±(2%+0.05 A)", "A", 1.224, 1.376),
+        ("1300 mA ±(2%+5)", "A", 1.300 - 0.031, 1.300 + 0.031),
+    ],
+)
+def test_instrument_error(text: str, unit: str, low: float, high: float) -> None:
+    quantity = read_quantity(text, "current", unit)
+    assert quantity.low == pytest.approx(low)
+    assert quantity.high == pytest.approx(high)
+
+
+def test_error_of_a_temperature_is_a_difference() -> None:
+    quantity = read_quantity("212 F ±9 F", "temperature", "C")
+    assert (quantity.low, quantity.high) == (pytest.approx(95.0), pytest.approx(105.0))
+    assert read_quantity("60 C ±3.6 F", "temperature", "C").high == pytest.approx(62.0)
+
+
+def test_reading_without_error_has_no_band() -> None:
+    assert not read_quantity("1.3 A", "current", "A").has_error
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "unit", "says"),
+    [
+        ("24", "force", "lbf", "write 24 lbf (or N, kgf, ozf)"),
+        ("24 lb", "force", "lbf", "pounds of pull are lbf"),
+        ("5 kg", "force", "lbf", "kilograms of pull are kgf"),
+        ("24 mm", "force", "lbf", "a unit of length"),
+        ("5 m", "time", "s", "minutes are min"),
+        ("1,5 mm", "length", "mm", "write a point: 1.5 mm"),
+        ("9**9**9 A", "current", "A", "not a plain number"),
+        ("1e400 A", "current", "A", "not a plain number"),
+        ("nan A", "current", "A", "does not start with a number"),
+        ("inf A", "current", "A", "does not start with a number"),
+        ("٣ A", "current", "A", "does not start with a number"),
+        ("3/0 in", "length", "in", "divides by zero"),
+        ("5 MOHM", "resistance", "ohm", "could be Mohm or mohm"),
+        ("600 W", "current", "A", "watts are not amps"),
+        ("1.3 A ±", "current", "A", "says ± and no error"),
+        ("1.3 A ±5", "current", "A", "does not say of what"),
+        ("1.3 A ±(2%+1.5)", "current", "A", "whole counts"),
+        ("1/4 in ±(1%+2)", "length", "in", "a fraction has none"),
+        ("1.3 A ±200%", "current", "A", "under 100"),
+        ("1.3 A ±-1 A", "current", "A", "negative"),
+        ("", "current", "A", "does not start with a number"),
+        ("1" * 200 + " A", "current", "A", "longer than any quantity"),
+    ],
+)
+def test_refuses_and_says_what_would_do(text: str, dimension: str, unit: str, says: str) -> None:
+    with pytest.raises(BadText) as caught:
+        read_quantity(text, dimension, unit)
+    assert says in str(caught.value)

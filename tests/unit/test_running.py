@@ -1,0 +1,305 @@
+"""One run: unknown is no pass, the instrument counts, house rules add, defects are named."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Annotated, Any
+
+import pytest
+
+from wirecalc import (
+    Count,
+    Finding,
+    HouseRule,
+    Item,
+    Nameplate,
+    Problem,
+    Reading,
+    answer,
+    at_least,
+    at_most,
+    calculation,
+    cannot_tell,
+    caution,
+    figure,
+    not_checked,
+)
+from wirecalc.criteria import Criterion
+from wirecalc.errors import BadInput, PluginDefect
+from wirecalc.running import ProvidedCalculation, ProvidedRule, run
+from wirecalc.sources import confirmed
+
+PRINTED = confirmed("std", "a standard", "table 1", copies=2)
+A = Reading("A", above=0, high=100, typical="5 A", text="amps")
+
+
+def refuse(load: float, least: float, **_: object) -> Iterator[Problem]:
+    if least > load * 10:
+        yield Problem("least", "is more than ten times the load", "swap them")
+
+
+@calculation(part="test", cautions=("live-02",), not_checked=("the rest",), refuse=refuse)
+def sample(
+    load: Annotated[float, A],
+    least: Annotated[float, Reading("A", low=0, high=100, text="least")] = 1.0,
+    ambient: Annotated[float | None, Reading("C", low=-40, high=90, text="air")] = None,
+    cord: Annotated[float | None, Reading("m", low=0, high=90, text="cord")] = None,
+    live: Annotated[int, Count("live wires of the cord", goes_with="cord")] = 3,
+    plate: Annotated[float | None, Nameplate("A", low=1, high=100, text="plate")] = None,
+) -> Iterator[Item]:
+    """Is the load between least and ten?"""
+    yield figure("twice", 2 * load, "A", working=lambda: f"2 x {load:g}")
+    yield at_least("not too little", load, least, "A", source=PRINTED, action="load it more")
+    yield at_most("not too much", load, 10.0, "A", source=PRINTED, caution=8.0, action="less")
+    if ambient is None:
+        yield cannot_tell("heat", "no ambient", measure="measure the air", needs=("ambient",))
+    else:
+        yield at_most("heat", ambient, 40.0, "C", source=PRINTED)
+
+
+PROVIDED = ProvidedCalculation("demo", "1.0", sample)
+
+
+def go(rules: Sequence[ProvidedRule] = (), **given: object) -> Finding:
+    return run(PROVIDED, {"ambient": "25 C"} | given, rules=rules)
+
+
+def test_finding_of_a_plain_run() -> None:
+    finding = go(load="5 A")
+    assert finding.verdict == "pass"
+    assert (finding.calculation, finding.plugin, finding.version) == ("sample", "demo", "1.0")
+    assert finding.figure("twice").figure.value == 10.0
+    assert finding.figure("twice").low is None
+    assert [i.origin for i in finding.inputs] == ["typed", "assumed", "typed"]
+    assert finding.inputs[0].notes == ("taken as exact",)
+    assert list(finding.sources) == ["std"]
+
+
+def test_every_finding_ends_with_its_cautions_and_the_deferral() -> None:
+    assert [c.key for c in go(load="5 A").cautions] == ["live-02", "ans-01", "ans-02"]
+
+
+def test_left_out_is_not_checked_and_what_goes_with_it_is_silent() -> None:
+    finding = go(load="5 A")
+    assert [n.what for n in finding.not_checked] == ["the rest", "cord", "plate"]
+    assert "live" not in {i.name for i in finding.inputs}
+    assert "live" in {i.name for i in go(load="5 A", cord="2 m").inputs}
+    with pytest.raises(BadInput, match="says something of cord, which was not given"):
+        go(load="5 A", live="2")
+
+
+def test_left_out_where_every_job_has_it_is_cannot_tell() -> None:
+    finding = run(PROVIDED, {"load": "5 A"})
+    assert finding.verdict == "cannot tell"
+    assert finding.criterion("heat").action == "measure the air"
+    assert "ambient" not in {n.what for n in finding.not_checked}
+
+
+def test_optional_unknown_is_cannot_tell_and_the_rest_runs() -> None:
+    finding = go(load="5 A", cord="unknown")
+    assert finding.criterion("cord").verdict == "cannot tell"
+    assert finding.criterion("not too much").verdict == "pass"
+    assert finding.criterion("cord").action == "find out cord (from 0 up to 90 m)"
+    assert next(i for i in finding.inputs if i.name == "cord").origin == "unknown"
+
+
+def test_assumed_unknown_runs_with_the_default_and_says_so() -> None:
+    finding = go(load="5 A", least="Unknown")
+    assert finding.verdict == "cannot tell"
+    record = next(i for i in finding.inputs if i.name == "least")
+    assert record.notes == ("worked with 1 A",)
+
+
+def test_required_unknown_is_cannot_tell_and_nothing_runs() -> None:
+    finding = go(load="unknown")
+    assert finding.verdict == "cannot tell"
+    assert not finding.figures
+    assert [c.criterion.name for c in finding.criteria] == ["load"]
+
+
+def test_required_missing_is_refused_but_cannot_tell_in_a_sheet() -> None:
+    with pytest.raises(BadInput, match="--load: is needed"):
+        run(PROVIDED, {})
+    finding = run(PROVIDED, {}, origin="sheet", missing_is_unknown=True)
+    assert finding.verdict == "cannot tell"
+
+
+def test_everything_wrong_is_listed_at_once() -> None:
+    with pytest.raises(BadInput) as caught:
+        go(load="5", least="x A", plate="5 A ±1 A", lod="5 A")
+    names = [p.name for p in caught.value.problems]
+    assert names == ["lod", "--load", "--least", "--plate"]
+    assert "did you mean load?" in str(caught.value)
+
+
+def test_inputs_that_contradict_each_other_are_refused_before_anything_runs() -> None:
+    with pytest.raises(BadInput, match="--least: is more than ten times the load; swap them"):
+        go(load="1 A", least="11 A")
+
+
+@pytest.mark.parametrize(
+    ("load", "verdict"),
+    [
+        ("5 A ±1 A", "pass"),
+        ("7.5 A ±1 A", "marginal"),
+        ("9.5 A ±1 A", "cannot tell"),
+        ("12 A ±1 A", "fail"),
+        ("10.5 A ±0.4 A", "fail"),
+        ("10 A ±0.1 A", "cannot tell"),
+    ],
+)
+def test_the_instrument_counts(load: str, verdict: str) -> None:
+    assert go(load=load).criterion("not too much").verdict == verdict
+
+
+def test_too_close_says_how_well_it_would_have_to_be_known() -> None:
+    judged = go(load="9.5 A ±1 A").criterion("not too much")
+    assert judged.reason == "8.5 to 10.5 A reaches across 10 A: too close for this meter"
+    assert judged.action == "measure so that it is known to better than ±0.5 A"
+    assert (judged.low, judged.high) == (8.5, 10.5)
+
+
+def test_worst_run_is_shown_and_figures_show_low_and_high() -> None:
+    finding = go(load="5 A ±1 A")
+    assert finding.criterion("not too much").criterion.actual == 6.0
+    assert finding.criterion("not too little").criterion.actual == 4.0
+    twice = finding.figure("twice")
+    assert (twice.figure.value, twice.low, twice.high) == (10.0, 8.0, 12.0)
+
+
+def test_band_that_reaches_zero_cannot_be_told_from_it() -> None:
+    finding = go(load="0.5 A ±1 A")
+    assert finding.verdict == "cannot tell"
+    assert finding.criterion("load").reason == "load: this meter can't tell it from zero"
+    assert finding.criterion("not too much").verdict == "cannot tell"
+
+
+def test_band_is_cut_at_the_span() -> None:
+    record = go(load="50 A", least="99.9 A ±5 A").inputs[1]
+    assert (record.low, record.high) == (pytest.approx(94.9), 100.0)
+
+
+def test_more_than_six_readings_with_an_error_are_refused() -> None:
+    @calculation(part="test")
+    def many(
+        a: Annotated[float, A],
+        b: Annotated[float, A],
+        c: Annotated[float, A],
+        d: Annotated[float, A],
+        e: Annotated[float, A],
+        f: Annotated[float, A],
+        g: Annotated[float, A],
+    ) -> Iterator[Item]:
+        """Is the sum small?"""
+        yield at_most("sum", a + b + c + d + e + f + g, 35.5, "A", source=PRINTED)
+
+    provided = ProvidedCalculation("demo", "1", many)
+    exact = dict.fromkeys("abcdefg", "5 A")
+    six = exact | dict.fromkeys("abcdef", "5 A ±0.1 A")
+    assert run(provided, six).criterion("sum").verdict == "cannot tell"
+    assert run(provided, six).criterion("sum").high == pytest.approx(35.6)
+    with pytest.raises(BadInput, match="7 readings have an error"):
+        run(provided, dict.fromkeys("abcdefg", "5 A ±0.1 A"))
+
+
+def test_values_of_one_list_move_together() -> None:
+    @calculation(part="test")
+    def total(each: Annotated[list[float], A]) -> Iterator[Item]:
+        """What is the sum?"""
+        yield figure("sum", sum(each), "A")
+
+    finding = run(
+        ProvidedCalculation("demo", "1", total), {"each": ["5 A ±1 A", "7 A", "2 A ±1 A"]}
+    )
+    summed = finding.figure("sum")
+    assert (summed.low, summed.figure.value, summed.high) == (12.0, 14.0, 16.0)
+
+
+def test_answer_that_changes_over_the_band_is_cannot_tell() -> None:
+    @calculation(part="test")
+    def kind(load: Annotated[float, A]) -> Iterator[Item]:
+        """What is it?"""
+        yield answer("kind", "large" if load > 5 else "small")
+
+    provided = ProvidedCalculation("demo", "1", kind)
+    assert run(provided, {"load": "6 A"}).verdict is None
+    finding = run(provided, {"load": "5.5 A ±1 A"})
+    assert finding.verdict == "cannot tell"
+    assert finding.answers[0].text == "cannot tell: large / small"
+
+
+def shop(function: Any, *names: str) -> ProvidedRule:
+    return ProvidedRule("shop", "2", HouseRule("rule", names or ("sample",), function))
+
+
+def stricter(inputs: Mapping[str, Any], items: Sequence[Item]) -> Iterator[Item]:
+    del items
+    yield at_most("not too much", inputs["load"], 6.0, "A", source=PRINTED)
+
+
+def test_house_rule_adds_and_never_replaces() -> None:
+    finding = go(load="7 A", rules=[shop(stricter)])
+    assert finding.verdict == "fail"
+    assert finding.criterion("not too much").verdict == "pass"
+    house = [c for c in finding.criteria if c.provider == "shop"]
+    assert [(c.criterion.origin, c.verdict) for c in house] == [("house", "fail")]
+
+
+def test_house_rule_counts_the_meter_too() -> None:
+    finding = go(load="5.8 A ±0.5 A", rules=[shop(stricter)])
+    assert [c.verdict for c in finding.criteria if c.provider == "shop"] == ["cannot tell"]
+
+
+def test_house_rule_of_another_calculation_does_not_run() -> None:
+    assert go(load="7 A", rules=[shop(stricter, "other")]).verdict == "pass"
+    assert go(load="7 A", rules=[shop(stricter, "*")]).verdict == "fail"
+
+
+def test_house_rule_that_raises_is_cannot_tell_with_the_reason() -> None:
+    def broken(inputs: Any, items: Any) -> Iterator[Item]:
+        yield at_most("fine", 1.0, 2.0, source=PRINTED)
+        raise KeyError("wire")
+
+    finding = go(load="5 A", rules=[shop(broken)])
+    assert finding.verdict == "cannot tell"
+    assert "house rule rule of shop failed: 'wire'" in str(finding.decided_by)
+
+
+def test_house_rule_may_yield_criteria_and_cautions_only() -> None:
+    def chatty(inputs: Any, items: Any) -> Iterator[Item]:
+        yield caution("gnd-01")
+        yield figure("x", 1.0)
+
+    assert go(load="5 A", rules=[shop(chatty)]).verdict == "cannot tell"
+
+
+@pytest.mark.parametrize(
+    ("items", "wrong"),
+    [
+        ([figure("x", float("nan"))], "'x' is nan"),
+        ([at_most("x", 1.0, float("inf"), source=PRINTED)], "'x' is inf"),
+        (["text"], "a str, which is no item"),
+        ([figure("x", 1.0), figure("x", 2.0)], "yields 'x' twice"),
+        ([not_checked(str(i)) for i in range(10_001)], "more than 10000 items"),
+    ],
+)
+def test_what_a_calculation_must_not_yield(items: list[Any], wrong: str) -> None:
+    @calculation(part="test")
+    def bad(load: Annotated[float, A]) -> Iterator[Item]:
+        """Is it?"""
+        yield from items
+
+    with pytest.raises(PluginDefect, match=wrong):
+        run(ProvidedCalculation("demo", "1", bad), {"load": "5 A"})
+
+
+def test_calculation_that_raises_is_a_defect_never_a_verdict() -> None:
+    @calculation(part="test")
+    def bad(load: Annotated[float, A]) -> Iterator[Item]:
+        """Is it?"""
+        yield at_most("x", load / 0, 1.0, source=PRINTED)
+
+    with pytest.raises(PluginDefect, match="bad of plugin demo 1 failed: ZeroDivisionError"):
+        run(ProvidedCalculation("demo", "1", bad), {"load": "5 A"})
+
+
+def test_criterion_type_is_what_the_merge_works_on() -> None:
+    assert all(isinstance(c.criterion, Criterion) for c in go(load="5 A").criteria)

@@ -1,0 +1,154 @@
+"""Tables: the real ones are whole, and a damaged one is refused with what is wrong."""
+
+from pathlib import Path
+
+import pytest
+
+from wirecalc import tables
+from wirecalc.errors import TableError
+from wirecalc.sources import Confidence
+
+SIDECAR = """
+title = "a table"
+purpose = "tests"
+not_for = "anything else"
+checked = "by hand"
+key = ["awg"]
+[sources.demo]
+title = "invented"
+[columns.awg]
+type = "gauge"
+[columns.force_lbf]
+type = "number"
+unit = "lbf"
+stricter = "higher"
+[columns.remark]
+type = "text"
+required = false
+[[rules]]
+column = "force_lbf"
+runs = "falling"
+along = "awg"
+"""
+HEADER = "awg,force_lbf,remark,source,confidence,copies,note\n"
+ROWS = "1/0,250,,demo,demo,0,\n18,20,thin,demo,confirmed,2,seen twice\n22,8,,demo,demo,0,\n"
+
+
+def write(folder: Path, rows: str = ROWS, sidecar: str = SIDECAR, header: str = HEADER) -> Path:
+    (folder / "t.csv").write_text(header + rows)
+    (folder / "t.toml").write_text(sidecar)
+    return folder
+
+
+@pytest.mark.parametrize("name", tables.names())
+def test_bundled_table_is_whole(name: str) -> None:
+    table = tables.load(name)
+    assert table.rows
+    assert all(row.source.title for row in table.rows)
+    assert len(table.title) <= 76
+
+
+def test_reads(tmp_path: Path) -> None:
+    table = tables.read(write(tmp_path), "t")
+    row = table.row(awg="18")
+    assert (row.number("force_lbf"), row.text("remark"), row.note) == (20.0, "thin", "seen twice")
+    assert row.source.confidence is Confidence.CONFIRMED
+    assert row.source.copies == 2
+    assert table.find(awg="20") is None
+    assert [r.text("awg") for r in table.where(remark=None)] == ["1/0", "22"]
+    with pytest.raises(TableError, match="no row for awg 20"):
+        table.row(awg="20")
+    with pytest.raises(TableError, match="holds no number"):
+        table.row(awg="22").number("remark")
+
+
+def test_column_may_have_a_source_of_its_own(tmp_path: Path) -> None:
+    own = SIDECAR.replace('stricter = "higher"', 'source = "other"\nconfidence = "memory"')
+    table = tables.read(write(tmp_path, sidecar=own + '[sources.other]\ntitle = "recalled"\n'), "t")
+    source = table.column_source(table.row(awg="18"), "force_lbf")
+    assert (source.title, source.confidence, source.copies) == ("recalled", "memory", 0)
+    assert table.column_source(table.row(awg="18"), "remark").title == "invented"
+
+
+@pytest.mark.parametrize(
+    ("rows", "wrong"),
+    [
+        (ROWS.replace("18,20", "18,abc"), "line 3: 'abc' in column force_lbf is no number"),
+        (ROWS.replace("18,20", "18,"), "line 3: column force_lbf is empty"),
+        (ROWS.replace("18,20", "18,inf"), "line 3: force_lbf is not finite"),
+        (ROWS.replace("18,20", "18,5"), "force_lbf is not falling from awg 18 to 22"),
+        (ROWS.replace("22,8", "18,8"), "stands there twice"),
+        (ROWS.replace("22,8", "99,8"), "'99' is no AWG name"),
+        (ROWS.replace("confirmed,2", "confirmed,0"), "confirmed, and by no copy"),
+        (ROWS.replace("confirmed,2", "sure,2"), "'sure' is not a valid Confidence"),
+        (ROWS.replace("22,8,,demo", "22,8,,nobody"), "source 'nobody' is not in the sidecar"),
+        (ROWS.replace("22,8,,demo,demo,0,", "22,8"), "line 4: 2 cells in place of 7"),
+        ("", "it has no rows"),
+    ],
+)
+def test_damaged_rows_are_refused(tmp_path: Path, rows: str, wrong: str) -> None:
+    with pytest.raises(TableError) as caught:
+        tables.read(write(tmp_path, rows), "t")
+    assert wrong in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("sidecar", "wrong"),
+    [
+        (SIDECAR.replace('title = "a table"', ""), "its sidecar lacks title"),
+        (SIDECAR.replace('key = ["awg"]', 'key = ["size"]'), "key size is not a column"),
+        (SIDECAR.replace('"gauge"', '"colour"'), "column awg has type 'colour'"),
+        (SIDECAR.replace('"higher"', '"harder"'), "stricter is higher, lower or narrower"),
+        (SIDECAR.replace('"falling"', '"down"'), "'down' is none of"),
+        (SIDECAR + "x = [", "its sidecar cannot be read"),
+        (SIDECAR.replace("unit =", "units ="), "is described wrongly"),
+    ],
+)
+def test_damaged_sidecar_is_refused(tmp_path: Path, sidecar: str, wrong: str) -> None:
+    with pytest.raises(TableError) as caught:
+        tables.read(write(tmp_path, sidecar=sidecar), "t")
+    assert wrong in str(caught.value)
+
+
+def test_wrong_header_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(TableError, match="the header is not awg,force_lbf,remark"):
+        tables.read(write(tmp_path, header=HEADER.replace("awg", "size")), "t")
+
+
+@pytest.mark.parametrize(
+    ("bands", "wrong"),
+    [
+        ("1,3\n4,6\n7,\n", ""),
+        ("1,3\n5,6\n7,\n", "after 3 comes 5"),
+        ("1,3\n3,6\n7,\n", "after 3 comes 3"),
+    ],
+)
+def test_bands_without_gaps(tmp_path: Path, bands: str, wrong: str) -> None:
+    sidecar = """
+title = "bands"
+purpose = "tests"
+not_for = "anything else"
+checked = "by hand"
+key = ["from_count"]
+[sources.demo]
+title = "invented"
+[columns.from_count]
+type = "integer"
+[columns.to_count]
+type = "integer"
+required = false
+[[rules]]
+no_gaps = ["from_count", "to_count"]
+"""
+    rows = "".join(f"{line},demo,demo,0,\n" for line in bands.split())
+    write(tmp_path, rows, sidecar, "from_count,to_count,source,confidence,copies,note\n")
+    if wrong:
+        with pytest.raises(TableError, match=wrong):
+            tables.read(tmp_path, "t")
+    else:
+        assert len(tables.read(tmp_path, "t").rows) == 3
+
+
+def test_unknown_table_names_the_nearest() -> None:
+    with pytest.raises(TableError, match=r"did you mean pull-crimp\?"):
+        tables.load("pull-crimps")
