@@ -6,7 +6,6 @@ caller would expect (`ValueError`, `LookupError`, `TypeError`, `RuntimeError`).
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
@@ -61,6 +60,8 @@ class PluginDefect(WirecalcError, RuntimeError):
 
 def nearest(word: str, known: Sequence[str]) -> str:
     """Return the known word that is most like the given one, or an empty text."""
+    import difflib  # only when something was mistyped
+
     lowered = {k.casefold(): k for k in known}
     close = difflib.get_close_matches(word.casefold(), list(lowered), n=1, cutoff=0.6)
     return lowered[close[0]] if close else ""

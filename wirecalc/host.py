@@ -100,8 +100,7 @@ def build(*, bundled_only: bool = False) -> Catalogue:
     manager = pluggy.PluginManager(hooks.PROJECT)
     manager.add_hookspecs(hooks)
     by_module: dict[int, Plugin] = {}
-    for point in _found():
-        plugin = _describe(point)
+    for point, plugin in _found():
         catalogue.plugins.append(plugin)
         if bundled_only and not plugin.bundled:
             plugin.state, plugin.reason = "left out", "only bundled plugins were asked for"
@@ -114,19 +113,19 @@ def build(*, bundled_only: bool = False) -> Catalogue:
     return catalogue
 
 
-def _found() -> list[EntryPoint]:
-    """Return the entry points, bundled ones first, then by distribution and name."""
-    points = list(entry_points(group=hooks.PROJECT))
-    return sorted(points, key=lambda p: (_distribution(p) != BUNDLED, _distribution(p), p.name))
+def _found() -> list[tuple[EntryPoint, Plugin]]:
+    """Return the entry points, bundled ones first, then by distribution and name.
 
-
-def _distribution(point: EntryPoint) -> str:
-    return point.dist.name if point.dist is not None else "unknown"
-
-
-def _describe(point: EntryPoint) -> Plugin:
-    version = point.dist.version if point.dist is not None else ""
-    return Plugin(point.name, _distribution(point), version)
+    The metadata of a distribution is dear to parse, so it is read once for all its entry points.
+    """
+    about: dict[int, tuple[str, str]] = {id(None): ("unknown", "")}
+    found = []
+    for point in entry_points(group=hooks.PROJECT):
+        if id(point.dist) not in about and point.dist is not None:
+            metadata = point.dist.metadata
+            about[id(point.dist)] = (metadata["Name"], metadata["Version"])
+        found.append((point, Plugin(point.name, *about[id(point.dist)])))
+    return sorted(found, key=lambda f: (not f[1].bundled, f[1].distribution, f[1].name))
 
 
 def _load(point: EntryPoint, plugin: Plugin, manager: pluggy.PluginManager) -> Any:

@@ -24,16 +24,9 @@ GAUGES = ("4/0", "3/0", "2/0", "1/0", *(str(n) for n in range(1, 41)))  # thick 
 
 _GAUGE = r"(?P<gauge>[1-4]/0|0{1,4}|\d+(?:\.\d+)?)\s*AWG"
 _STRANDS = r"(?P<count>\d+)\s*[x×]\s*"
-_SIZES = tuple(
-    re.compile(pattern, re.ASCII | re.IGNORECASE)
-    for pattern in (
-        _STRANDS + _GAUGE,
-        _STRANDS + r"(?P<diameter>\d*\.?\d+)\s*(?P<unit>mm|mils?|in)\b",
-        _GAUGE,
-        r"(?P<area>\d*\.?\d+)\s*(?P<unit>mm2|mm²|mm\^2|sq\s?mm|k?cmil|MCM)",
-        r"(?P<diameter>\d*\.?\d+)\s*(?P<unit>mm|mils?|in)\b",
-    )
-)
+_DIAMETER = r"(?P<diameter>\d*\.?\d+)\s*(?P<unit>mm|mils?|in)\b"
+_AREA = r"(?P<area>\d*\.?\d+)\s*(?P<unit>mm2|mm²|mm\^2|sq\s?mm|k?cmil|MCM)"
+_SIZES = (_STRANDS + _GAUGE, _STRANDS + _DIAMETER, _GAUGE, _AREA, _DIAMETER)
 _WORDS = {
     "solid": ("build", "solid"),
     "stranded": ("build", "stranded"),
@@ -146,7 +139,7 @@ def read_wire(text: str) -> Wire:
     if not clean or len(clean) > LONGEST:
         raise BadText(f"{text[:20]!r} is not a wire", "write 18 AWG, 1.5 mm2 or 26x30 AWG")
     for pattern in _SIZES:
-        match = pattern.search(clean)
+        match = re.search(pattern, clean, re.ASCII | re.IGNORECASE)
         if match:
             rest = clean[: match.start()] + " " + clean[match.end() :]
             return _described(text, _size(match, clean), rest)
