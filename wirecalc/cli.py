@@ -48,7 +48,7 @@ def _dispatch(words: list[str]) -> commands.Result:
     if name in ("--version", "version"):
         return commands.Result(f"wirecalc {version('wirecalc')}")
     if name in ("--help", "-h", "help"):
-        return commands.list_all([*rest, "--bundled-only"])
+        return commands.show_help(rest)
     if name == "--bundled-only" and not rest:
         return commands.list_all(words)
     command = commands.COMMANDS.get(name)

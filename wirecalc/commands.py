@@ -51,7 +51,7 @@ def list_all(words: Sequence[str]) -> Result:
 def calculate(name: str, words: Sequence[str]) -> Result:
     """Run a calculation, or show its help."""
     if "--help" in words or "-h" in words:
-        return _help(name)
+        return show_help([name])
     catalogue = _catalogue(words)
     calc = _find(catalogue, name)
     options = split(words, calc)
@@ -87,8 +87,11 @@ def _refuse_all(catalogue: host.Catalogue, name: str, options: Options) -> None:
     raise BadInput(problems)
 
 
-def _help(name: str) -> Result:
-    """Show a calculation's help; a bundled one is shown without loading any outside plugin."""
+def show_help(words: Sequence[str]) -> Result:
+    """Show a calculation's help, or list all; a bundled one loads no outside plugin."""
+    if not words:
+        return list_all([])
+    name = words[0]
     return Result(help_text.calculation_help(_find(_catalogue_with(name), name)))
 
 

@@ -18,6 +18,7 @@ SOFT_COPPER_PSI = (36_000.0, 40_000.0)
 SOFT_COPPER = from_memory(
     "soft-copper", "tensile strength of annealed copper, 36 to 40 ksi", "with ASTM B3 areas"
 )
+AREA_AS_PRINTED = 0.015  # a listed 0.82 or 2.1 mm2 is 18 or 14 AWG, printed to two digits
 CLAMP_STANDARDS = ("ul-486e", "iec-60999-1")
 CRIMP_STANDARDS = ("ul-486a", "ul-310", "as7928", "iec-60352-2", "nasa-8739-4")
 UNSEEN = "ul-486c"  # judges splices; its pull table was not seen
@@ -102,7 +103,7 @@ def _between(wire: Wire, rows: list[Row]) -> PullMinimum | None:
         (r for r in rows if r.cells["area_mm2"] is not None), key=lambda r: r.number("area_mm2")
     )
     for row in sized:
-        if wire.nominal_mm2 is not None and row.number("area_mm2") == wire.nominal_mm2:
+        if abs(row.number("area_mm2") / wire.area_mm2 - 1) <= AREA_AS_PRINTED:
             return _minimum(row)
     smaller = [r for r in sized if r.number("area_mm2") <= wire.area_mm2]
     larger = [r for r in sized if r.number("area_mm2") > wire.area_mm2]

@@ -105,6 +105,12 @@ class Criterion(NamedTuple):
         return share if self.sense == "at least" else -share
 
     @property
+    def next_action(self) -> str:
+        """Say what to do about it: a limit from memory that was kept is to be confirmed."""
+        only_memory = self.verdict is Verdict.MARGINAL and self._within(self._level)
+        return "confirm the limit in a copy of its source" if only_memory else self.action
+
+    @property
     def reason(self) -> str:
         """Say in words why the verdict is what it is."""
         if self.sense == "cannot tell" or (self.sense == "requires" and not self.holds):

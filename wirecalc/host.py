@@ -19,7 +19,7 @@ from . import hooks, tables
 from .declaration import Calculation
 from .errors import BadInput, Problem, did_you_mean
 from .findings import Finding
-from .items import Caution, NotChecked, add_caution
+from .items import Caution, NotChecked, use_cautions
 from .running import HouseRule, ProvidedCalculation, ProvidedRule, run
 
 BUNDLED = "wirecalc"  # the distribution whose entry points are the bundled plugins
@@ -160,11 +160,9 @@ def _drop_unknown_hooks(manager: pluggy.PluginManager, by_module: dict[int, Plug
 def _collect(
     catalogue: Catalogue, manager: pluggy.PluginManager, by_module: dict[int, Plugin]
 ) -> None:
-    for plugin, path in _results(manager.hook.wirecalc_tables, by_module, Path):
-        del plugin
-        tables.add_folder(path)
-    for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution):
-        add_caution(own)
+    offered_folders = _results(manager.hook.wirecalc_tables, by_module, Path)
+    tables.use_folders([path for plugin, path in offered_folders if _adds_only(plugin, path)])
+    use_cautions(own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution))
     rules = [
         ProvidedRule(p.name, p.version, rule)
         for p, rule in _results(manager.hook.wirecalc_house_rules, by_module, HouseRule)
@@ -192,6 +190,17 @@ def _results(hook: Any, by_module: dict[int, Plugin], wanted: type) -> Iterator[
             _fail(plugin, error)
             continue
         yield from ((plugin, result) for result in results)
+
+
+def _adds_only(plugin: Plugin, folder: Path) -> bool:
+    """Refuse a folder that is not there, or that would replace a bundled table."""
+    bundled = {path.stem for path in tables.bundled_folder().glob("*.toml")}
+    taken = sorted(bundled & {path.stem for path in folder.glob("*.toml")})
+    if taken:
+        _fail(plugin, TableError(f"{taken[0]} is a bundled table; add one under another name"))
+    elif not folder.is_dir():
+        _fail(plugin, TableError(f"{folder} is no folder of tables"))
+    return plugin.state == "loaded"
 
 
 def _offer(catalogue: Catalogue, name: str, offers: list[tuple[Plugin, Calculation[Any]]]) -> None:

@@ -101,9 +101,17 @@ def caution(key: str) -> Caution:
 _added_cautions: dict[str, Caution] = {}
 
 
-def add_caution(own: Caution) -> None:
-    """Add a plugin's caution to the library; one that is there already keeps its text."""
-    _added_cautions.setdefault(own.key, own)
+def use_cautions(added: Iterable[Caution]) -> None:
+    """Have these cautions in the library beside the table's, and no others.
+
+    One whose key the table has, or that came before, changes nothing.
+    """
+    from .tables import load
+
+    _added_cautions.clear()
+    for own in added:
+        if load("cautions").find(key=own.key) is None:
+            _added_cautions.setdefault(own.key, own)
 
 
 def listing(

@@ -105,11 +105,11 @@ class Table:
 _added_folders: list[Path] = []
 
 
-def add_folder(folder: Path) -> None:
-    """Let tables be found in one more folder. A table that is already there is not replaced."""
-    if folder not in _added_folders:
-        _added_folders.append(folder)
-    _load.cache_clear()
+def use_folders(added: Sequence[Path]) -> None:
+    """Look for tables in these folders too, behind the bundled one, and in no others."""
+    if list(added) != _added_folders:
+        _added_folders[:] = added
+        _load.cache_clear()
 
 
 @functools.cache

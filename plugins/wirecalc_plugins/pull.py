@@ -116,14 +116,15 @@ def _judge(force: float, minimum: crimps.PullMinimum, judge: str) -> Iterator[It
     scale = crimps.NEWTONS_PER_LBF if minimum.written_in == "N" else 1.0
     other = ("lbf", 1.0) if minimum.written_in == "N" else ("N", crimps.NEWTONS_PER_LBF)
     unit, limit = minimum.written_in, minimum.lbf * scale
-    yield figure(
-        f"minimum of {judge}",
-        limit,
-        unit,
-        source=minimum.source,
-        also=[(minimum.lbf * other[1], other[0])],
-        toward="up",
-    )
+    if minimum.above is None:
+        yield figure(
+            f"minimum of {judge}",
+            limit,
+            unit,
+            source=minimum.source,
+            also=[(minimum.lbf * other[1], other[0])],
+            toward="up",
+        )
     if minimum.above is not None and minimum.lbf <= force < minimum.above:
         yield cannot_tell(
             _PULL,
