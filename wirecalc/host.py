@@ -17,7 +17,7 @@ import pluggy
 
 from . import hooks, tables
 from .declaration import Calculation
-from .errors import BadInput, Problem, did_you_mean
+from .errors import BadInput, Problem, TableError, did_you_mean
 from .findings import Finding
 from .items import Caution, NotChecked, use_cautions
 from .running import HouseRule, ProvidedCalculation, ProvidedRule, run

@@ -152,3 +152,16 @@ no_gaps = ["from_count", "to_count"]
 def test_unknown_table_names_the_nearest() -> None:
     with pytest.raises(TableError, match=r"did you mean pull-crimp\?"):
         tables.load("pull-crimps")
+
+
+def test_added_folder_is_searched_behind_the_bundled_one(tmp_path: Path) -> None:
+    write(tmp_path)
+    try:
+        tables.use_folders([tmp_path])
+        assert "t" in tables.names()
+        assert tables.load("t").folder == str(tmp_path)
+        assert tables.load("awg").folder == str(tables.bundled_folder())
+    finally:
+        tables.use_folders([])
+    with pytest.raises(TableError, match="there is no table t"):
+        tables.load("t")
