@@ -36,10 +36,14 @@ class Column(NamedTuple):
 
 
 class Row(NamedTuple):
-    """One row of a table: its cells, its source, and a note if the printed value needs one."""
+    """One row of a table: its cells, its source, and a note if the printed value needs one.
+
+    `printed` holds the cells as they stand in the file: digits are evidence.
+    """
 
     table: str
     cells: Mapping[str, Cell]
+    printed: Mapping[str, str]
     source: Source
     note: str = ""
 
@@ -51,9 +55,8 @@ class Row(NamedTuple):
         raise TableError(f"table {self.table}: column {column} holds no number in this row")
 
     def text(self, column: str) -> str:
-        """Return a cell as text, empty where nothing stands in it."""
-        value = self.cells[column]
-        return "" if value is None else str(value)
+        """Return a cell as it is printed, empty where nothing stands in it."""
+        return self.printed[column]
 
 
 @dataclass(frozen=True)
@@ -144,8 +147,8 @@ def _load(name: str) -> Table:
     for folder in folders():
         if (folder / f"{name}.toml").is_file():
             return read(folder, name)
-    known = names()
-    raise TableError(f"there is no table {name}; {did_you_mean(name, known)}")
+    would_do = did_you_mean(name, names()) or "`wirecalc tables` lists them"
+    raise TableError(f"there is no table {name}; {would_do}")
 
 
 def read(folder: Path, name: str) -> Table:
@@ -213,11 +216,10 @@ def _rows(
             raise TableError(
                 f"table {name}, line {number}: {len(line)} cells in place of {len(header)}"
             )
-        cells = {
-            c.name: _cell(name, number, c, text) for c, text in zip(columns, line, strict=False)
-        }
-        source, confidence, copies, note = line[-4:]
-        yield Row(name, cells, _row_source(name, number, sources, source, confidence, copies), note)
+        printed = dict(zip(header, line, strict=True))
+        cells = {c.name: _cell(name, number, c, printed[c.name]) for c in columns}
+        source = _row_source(name, number, sources, *line[-4:-1])
+        yield Row(name, cells, printed, source, line[-1])
 
 
 def _cell(table: str, line: int, column: Column, text: str) -> Cell:

@@ -68,7 +68,7 @@ def calculation_help(calc: Calculation[Any]) -> str:
 
 def explanation(calc: Calculation[Any]) -> str:
     """Explain a calculation: its docstring, its inputs, cautions and what it never checks."""
-    lines = [calc.name, "", *calc.doc.splitlines(), "", "inputs"]
+    lines = [calc.name, *_reflow(calc.doc), "", "inputs"]
     for declared in calc.inputs:
         lines += _input(declared)
     lines += ["", "never checked"]
@@ -79,6 +79,12 @@ def explanation(calc: Calculation[Any]) -> str:
     for key in calc.cautions:
         lines += wrap(f"- {library.row(key=key).text('text')}", "  ", "    ")
     return "\n".join([*lines, "", "example", *wrap(calc.example, "  ", "      ")])
+
+
+def _reflow(doc: str) -> list[str]:
+    """Wrap the paragraphs of a docstring to the width of the terminal."""
+    paragraphs = [" ".join(p.split()) for p in doc.split("\n\n")]
+    return [line for paragraph in paragraphs for line in ("", *wrap(paragraph))]
 
 
 def plugin_table(plugins: Sequence[Plugin]) -> str:

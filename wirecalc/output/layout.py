@@ -40,3 +40,11 @@ def table(rows: Sequence[Sequence[str]], width: int = WIDTH - 2) -> list[str]:
         )
     text: str = tabulate(rows, tablefmt="plain", maxcolwidths=list(widths), disable_numparse=True)
     return [line.rstrip() for line in text.splitlines()]
+
+
+def columns(heads: Sequence[str], rows: Sequence[Sequence[str]]) -> list[str]:
+    """Lay out rows below their heads, nothing wrapped."""
+    from tabulate import tabulate
+
+    text: str = tabulate([heads, *rows], tablefmt="plain", disable_numparse=True)
+    return [line.rstrip() for line in text.splitlines()]

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import csv
 import io
+import textwrap
 from collections.abc import Iterator, Sequence
 
 from ..sources import Source
 from ..tables import Row, Table
 from .json import dump
-from .layout import WIDTH, table, wrap
+from .layout import WIDTH, columns, wrap
 
 FORMATS = ("text", "csv", "json", "markdown")
 
@@ -104,9 +105,15 @@ def _text(published: Table) -> Iterator[str]:
     marks = {s.source.trust: "" for s in published.rows}
     letters = {trust: chr(ord("a") + i) for i, trust in enumerate(marks)}
     rows = [[*(r.text(n) for n in names), letters[r.source.trust]] for r in published.rows]
-    widths = [max(len(n), *(len(row[i]) for row in rows)) for i, n in enumerate([*names, ""])]
-    if sum(widths) + 2 * len(widths) <= WIDTH:
-        yield from table([[*names, ""], *rows])
+    data = [max(len(row[i]) for row in rows) for i in range(len(names) + 1)]
+    words = [max(len(w) for w in n.split("_")) for n in names]
+    widths = [max(pair) for pair in zip(data, [*words, 1], strict=True)]
+    if sum(widths) + 2 * len(names) <= WIDTH:
+        heads = [
+            "\n".join(textwrap.wrap(n.replace("_", " "), w))
+            for n, w in zip(names, widths, strict=False)
+        ]
+        yield from columns([*heads, ""], rows)
     else:
         for row in published.rows:
             filled = [f"{n} {row.text(n)}" for n in names if row.text(n)]
