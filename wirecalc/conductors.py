@@ -71,7 +71,7 @@ def resistance(wire: Wire, temperature: float = 20.0) -> float:
 
     Raises TableError for copper-clad aluminium, of which no value was seen.
     """
-    metal = {"copper": "annealed copper, IACS", "aluminium": "aluminium 1350 (EC), 61 % IACS"}
+    metal = {"copper": "annealed copper, IACS", "aluminium": "aluminium 1350, 61 % IACS"}
     row = load("metals").row(metal=metal.get(wire.metal, wire.metal))
     at_20 = row.number("resistivity_20C_ohm_m") / (wire.area_mm2 * 1e-6) * 1000
     lay = 1.02 if wire.stranded else 1.0

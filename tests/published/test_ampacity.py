@@ -1,0 +1,203 @@
+"""Currents of building wire and cord, against rows of the NEC as they are printed."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from wirecalc import conductors, tables
+from wirecalc.wires import read_wire
+
+# NEC (NFPA 70) Table 310.16 (2020, 2023), 310.15(B)(16) from 2011 to 2017, in A at 30 C and up to
+# three live conductors: size, copper 60, 75, 90 C, aluminium 60, 75, 90 C. Two copies, 18 and 16
+# AWG one.
+TABLE_310_16 = """
+18  -   -   14  -   -   -
+16  -   -   18  -   -   -
+14  15  20  25  -   -   -
+12  20  25  30  15  20  25
+10  30  35  40  25  30  35
+8   40  50  55  35  40  45
+6   55  65  75  40  50  55
+4   70  85  95  55  65  75
+3   85  100 115 65  75  85
+2   95  115 130 75  90  100
+1   110 130 145 85  100 115
+1/0 125 150 170 100 120 135
+2/0 145 175 195 115 135 150
+3/0 165 200 225 130 155 175
+4/0 195 230 260 150 180 205
+"""
+
+
+def table_310_16():
+    for line in TABLE_310_16.strip().splitlines():
+        gauge, *values = line.split()
+        columns = [(metal, c) for metal in ("copper", "aluminum") for c in (60, 75, 90)]
+        for (metal, rating), printed in zip(columns, values, strict=True):
+            expected = None if printed == "-" else float(printed)
+            yield pytest.param(
+                f"{gauge} AWG {metal}", rating, expected, id=f"{gauge} AWG {metal} {rating} C"
+            )
+
+
+@pytest.mark.parametrize(("wire", "rating", "printed"), list(table_310_16()))
+def test_ampacity_against_nec_table_310_16(wire, rating, printed):
+    row = conductors.ampacity(read_wire(wire), rating)
+    assert (None if row is None else row.number("ampacity_A")) == printed
+
+
+def test_metric_wire_has_no_ampacity_in_the_nec():
+    assert conductors.ampacity(read_wire("2.5 mm2"), 60) is None
+
+
+# NEC Table 310.15(B)(1)(1) (2023), 310.15(B)(2)(a) from 2011 to 2017, for 30 C: greatest
+# temperature of the band, then the factor of wire of 60, 75 and 90 C. Two copies.
+AMBIENT_30 = """
+10 1.29 1.20 1.15
+15 1.22 1.15 1.12
+20 1.15 1.11 1.08
+25 1.08 1.05 1.04
+30 1.00 1.00 1.00
+35 0.91 0.94 0.96
+40 0.82 0.88 0.91
+45 0.71 0.82 0.87
+50 0.58 0.75 0.82
+55 0.41 0.67 0.76
+60 -    0.58 0.71
+65 -    0.47 0.65
+70 -    0.33 0.58
+75 -    -    0.50
+80 -    -    0.41
+85 -    -    0.29
+"""
+
+
+def ambient_30():
+    for line in AMBIENT_30.strip().splitlines():
+        last, *factors = line.split()
+        for rating, printed in zip((60, 75, 90), factors, strict=True):
+            expected = None if printed == "-" else float(printed)
+            yield pytest.param(float(last), rating, expected, id=f"{rating} C wire in {last} C")
+
+
+@pytest.mark.parametrize(("ambient", "rating", "printed"), list(ambient_30()))
+def test_ambient_factor_against_the_nec(ambient, rating, printed):
+    found = conductors.ambient_factor(rating, ambient)
+    assert (None if found is None else found.value) == printed
+    start = conductors.ambient_factor(rating, ambient - 4)  # 36 to 40 C is one band
+    assert (None if start is None else start.value) == printed
+
+
+@pytest.mark.parametrize(("ambient", "rating", "printed"), list(ambient_30()))
+def test_ambient_factor_follows_the_square_root_law(ambient, rating, printed):
+    if printed is None:
+        assert ambient >= rating - 4  # no wire carries anything at its own temperature
+        return
+    law = math.sqrt((rating - ambient) / (rating - 30))
+    found = conductors.ambient_factor(rating, ambient)
+    assert found is not None
+    assert abs(found.value - law) <= 0.005  # two digits are printed
+
+
+def test_every_row_of_both_bases_follows_the_square_root_law():
+    # NEC 310.15(B), for 30 C and for 40 C: sqrt((Tc - Ta) / (Tc - base)) at the band's upper end
+    rows = tables.load("nec-ambient").rows
+    assert {row.number("basis_C") for row in rows} == {30, 40}
+    wrong = []
+    for row in rows:
+        top, base, rating = row.number("to_C"), row.number("basis_C"), row.number("rating_C")
+        law = math.sqrt((rating - top) / (rating - base))
+        if abs(row.number("factor") - law) > 0.005:
+            wrong.append((dict(row.cells), law))
+    assert not wrong
+
+
+@pytest.mark.parametrize(
+    ("ambient", "printed"), [(30.5, 0.91), (40.5, 0.71), (55.0, 0.41), (-18.0, 1.29)]
+)
+def test_between_two_bands_the_hotter_one_counts(ambient, printed):
+    found = conductors.ambient_factor(60, ambient)
+    assert found is not None
+    assert found.value == printed
+
+
+# NEC Table 310.15(C)(1) (2020, 2023), 310.15(B)(3)(a) from 2011 to 2017; two copies
+COUNTS = [(1, 1.0), (3, 1.0), (4, 0.8), (6, 0.8), (7, 0.7), (9, 0.7), (10, 0.5), (20, 0.5)]
+COUNTS += [(21, 0.45), (30, 0.45), (31, 0.4), (40, 0.4), (41, 0.35), (100, 0.35)]
+
+
+@pytest.mark.parametrize(("count", "printed"), COUNTS)
+def test_count_factor_against_nec_table_310_15_c_1(count, printed):
+    assert conductors.count_factor(count).value == printed
+
+
+# NEC 240.4(D): largest breaker in A, three copies for copper, two for aluminium; 18 AWG one copy,
+# 16 AWG from memory
+SMALL = [("18 AWG", 7), ("16 AWG", 10), ("14 AWG", 15), ("12 AWG", 20), ("10 AWG", 30)]
+SMALL += [("12 AWG aluminum", 15), ("10 AWG aluminum", 25), ("10 AWG copper-clad aluminum", 25)]
+
+
+@pytest.mark.parametrize(("wire", "breaker"), SMALL)
+def test_small_conductor_breaker_against_nec_240_4_d(wire, breaker):
+    row = conductors.small_conductor_breaker(read_wire(wire))
+    assert row is not None
+    assert row.number("breaker_A") == breaker
+
+
+@pytest.mark.parametrize("wire", ["8 AWG", "14 AWG aluminum", "2.5 mm2"])
+def test_nec_240_4_d_says_nothing_of_other_wire(wire):
+    assert conductors.small_conductor_breaker(read_wire(wire)) is None
+
+
+def test_the_recalled_16_awg_breaker_is_marked_as_recalled():
+    row = conductors.small_conductor_breaker(read_wire("16 AWG"))
+    assert row is not None
+    assert row.source.confidence == "memory"
+
+
+# NEC Table 400.5(A)(1), 2011 to 2023, flexible cord at 30 C: size, two live wires (column B),
+# three live wires (column A). One cord maker's reprint; column B 18 to 12 AWG also in a UL
+# appliance-standard excerpt. 15 and 13 AWG, and 17 AWG of column A, from memory.
+CORDS = [("18", 10, 7), ("17", 12, 9), ("16", 13, 10), ("15", 16, 12), ("14", 18, 15)]
+CORDS += [("13", 21, 17), ("12", 25, 20), ("10", 30, 25), ("8", 40, 35), ("6", 55, 45)]
+
+
+@pytest.mark.parametrize(("gauge", "two", "three"), CORDS, ids=[f"{c[0]} AWG" for c in CORDS])
+def test_cord_against_nec_table_400_5_a_1(gauge, two, three):
+    for live, printed in ((2, two), (3, three)):
+        row = conductors.cord_ampacity(read_wire(f"{gauge} AWG"), live)
+        assert row is not None
+        assert row.number("ampacity_A") == printed
+        assert row.number("ambient_C") == 30
+
+
+@pytest.mark.parametrize(
+    ("gauge", "live", "confidence"),
+    [("16", 2, "confirmed"), ("17", 2, "confirmed"), ("17", 3, "memory"), ("15", 2, "memory")],
+)
+def test_recalled_cord_sizes_are_marked_as_recalled(gauge, live, confidence):
+    row = conductors.cord_ampacity(read_wire(f"{gauge} AWG"), live)
+    assert row is not None
+    assert row.source.confidence == confidence
+
+
+@pytest.mark.parametrize(
+    ("wire", "live"), [("20 AWG", 2), ("16 AWG", 4), ("16 AWG aluminum", 2), ("1.5 mm2", 2)]
+)
+def test_what_the_cord_table_does_not_hold_is_not_guessed(wire, live):
+    assert conductors.cord_ampacity(read_wire(wire), live) is None
+
+
+@pytest.mark.parametrize(
+    ("wire", "same_as"),
+    [
+        ("19x29 AWG", "16"),  # a standard 16 AWG build with 6 % less copper (wire makers' charts)
+        ("41x30 AWG", "14"),  # ASTM class K
+        ("30x30 AWG", "16"),  # 3015 cmil: no standard build, between 16 and 15 AWG
+        ("41x0.254 mm", "14"),
+    ],
+)
+def test_a_stranded_wire_is_judged_by_its_gauge_or_the_next_thinner(wire, same_as):
+    assert conductors.gauge_for_current(read_wire(wire)) == same_as
