@@ -10,7 +10,16 @@ The names below are the public ones: what a script or a plugin may use.
 
 from __future__ import annotations
 
-from .criteria import Criterion, Origin, Verdict, at_least, at_most, cannot_tell, requires
+from .criteria import (
+    Criterion,
+    Origin,
+    Verdict,
+    at_least,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    requires,
+)
 from .declaration import Calculation, calculation
 from .errors import (
     BadInput,
@@ -62,6 +71,7 @@ __all__ = [
     "answer",
     "at_least",
     "at_most",
+    "at_or_below",
     "build",
     "calculation",
     "cannot_tell",

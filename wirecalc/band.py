@@ -22,10 +22,14 @@ ALL_COMBINATIONS = 3  # readings; above that corners, centre and one at a time
 
 
 class Given(NamedTuple):
-    """An item and who gave it: the plugin of the calculation, or that of a house rule."""
+    """An item and who gave it: the plugin of the calculation, or that of a house rule.
+
+    `rule` names the house rule, and is empty for the calculation's own items.
+    """
 
     item: Item
     provider: str
+    rule: str = ""
 
 
 Run = Sequence[Given]
@@ -122,15 +126,16 @@ def merge_criteria(runs: Sequence[Run], missing_runs: int) -> tuple[Judged, ...]
     `missing_runs` counts the points at which nothing could be run; a criterion counts as absent
     there.
     """
-    found: dict[tuple[str, str], list[Criterion]] = {}
+    found: dict[tuple[str, str, str], list[Criterion]] = {}
     for run in runs:
         for given in run:
             if isinstance(given.item, Criterion):
-                found.setdefault((given.provider, given.item.name), []).append(given.item)
+                key = (given.rule, given.provider, given.item.name)
+                found.setdefault(key, []).append(given.item)
     everywhere = len(runs) + missing_runs
     return tuple(
         _judge(provider, criteria, absent=len(criteria) < everywhere)
-        for (provider, _), criteria in found.items()
+        for (_, provider, _), criteria in found.items()
     )
 
 

@@ -7,6 +7,7 @@ never an extrapolation.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from .sources import Source, computed
@@ -81,14 +82,38 @@ def resistance(wire: Wire, temperature: float = 20.0) -> float:
 def ampacity(wire: Wire, rating: int) -> Row | None:
     """Return the row of NEC Table 310.16 for a wire and an insulation class of 60, 75 or 90 C.
 
-    At 30 C ambient and up to three current-carrying conductors. None where the table has none,
-    as for metric wire.
+    At 30 C ambient and up to three current-carrying conductors. A size that is not listed is
+    taken as the next thinner one that is. None where there is none, as for metric wire.
     """
+    return _listed(_ampacities(wire, rating), wire)
+
+
+def thinnest_ampacity(wire: Wire, rating: int) -> Row | None:
+    """Return the row of the thinnest listed size, if the wire is thinner; it carries no more."""
+    rows = _ampacities(wire, rating)
+    gauge = gauge_for_current(wire)
+    return rows[-1] if rows and gauge is not None and _listed(rows, wire) is None else None
+
+
+def _ampacities(wire: Wire, rating: int) -> list[Row]:
+    metal = "copper" if wire.metal == "copper" else "aluminium"
+    return _thick_to_thin(
+        load("nec-ampacity").where(edition=NEC_EDITION, metal=metal, rating_C=rating)
+    )
+
+
+def _thick_to_thin(rows: Iterable[Row]) -> list[Row]:
+    gauged = (r for r in rows if r.text("awg") in GAUGES)
+    return sorted(gauged, key=lambda r: gauge_number(r.text("awg")))
+
+
+def _listed(rows: Iterable[Row], wire: Wire) -> Row | None:
+    """Return the row of a wire's gauge, or of the next thinner gauge among rows thick to thin."""
     gauge = gauge_for_current(wire)
     if gauge is None:
         return None
-    metal = "copper" if wire.metal == "copper" else "aluminium"
-    return load("nec-ampacity").find(edition=NEC_EDITION, metal=metal, awg=gauge, rating_C=rating)
+    own = gauge_number(gauge)
+    return next((r for r in rows if gauge_number(r.text("awg")) >= own), None)
 
 
 def ambient_factor(rating: int, ambient: float) -> Factor | None:
@@ -116,18 +141,26 @@ def count_factor(conductors: int) -> Factor:
 
 
 def small_conductor_breaker(wire: Wire) -> Row | None:
-    """Return the row of NEC 240.4(D) for a wire, None where the rule has none."""
+    """Return the row of NEC 240.4(D) for a wire, None where the rule has none.
+
+    The rule holds for 10 AWG and thinner; a size that is not listed is taken as the next thinner.
+    """
+    rows = _thick_to_thin(load("nec-small-conductors").where(metal=wire.metal))
     gauge = gauge_for_current(wire)
-    return load("nec-small-conductors").find(metal=wire.metal, awg=gauge) if gauge else None
+    if not rows or gauge is None or gauge_number(gauge) < gauge_number(rows[0].text("awg")):
+        return None
+    return _listed(rows, wire)
 
 
 def cord_ampacity(wire: Wire, current_carrying: int) -> Row | None:
-    """Return the row of NEC Table 400.5(A)(1) for a flexible cord with two or three live wires."""
-    gauge = gauge_for_current(wire)
+    """Return the row of NEC Table 400.5(A)(1) for a flexible cord with two or three live wires.
+
+    A size that is not listed is taken as the next thinner one that is.
+    """
     word = {2: "two", 3: "three"}.get(current_carrying)
-    if gauge is None or word is None or wire.metal != "copper":
+    if wire.metal != "copper":
         return None
-    return load("cords").find(use=f"cord, {word} current-carrying", awg=gauge)
+    return _listed(_thick_to_thin(load("cords").where(use=f"cord, {word} current-carrying")), wire)
 
 
 def equivalent_gauge(cmil: float) -> str:

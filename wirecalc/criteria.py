@@ -31,6 +31,15 @@ class Verdict(StrEnum):
         return list(Verdict).index(self)
 
 
+def at_or_below(value: float, level: float) -> bool:
+    """Whether a value keeps to a level from above, as every criterion judges it.
+
+    Two numbers within 1e-9 of each other, relatively, are one number typed in two ways. A
+    calculation that branches at a limit asks here, so that it never contradicts its criterion.
+    """
+    return value <= level + SAME * abs(level)
+
+
 def worst(verdicts: Iterable[Verdict]) -> Verdict | None:
     """Return the worst of some verdicts, None where there are none."""
     return max(verdicts, key=lambda v: v.rank, default=None)
@@ -78,10 +87,9 @@ class Criterion(NamedTuple):
             return self.holds
         if self.actual is None or limit is None:
             return False
-        slack = SAME * abs(limit)
         if self.sense == "at least":
-            return self.actual >= limit - slack
-        return self.actual <= limit + slack
+            return at_or_below(-self.actual, -limit)
+        return at_or_below(self.actual, limit)
 
     @property
     def _level(self) -> float | None:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import NamedTuple
 
 from .criteria import Criterion
+from .errors import TableError
 from .sources import Source
 
 
@@ -84,18 +85,21 @@ def answer(
 
 def caution(key: str) -> Caution:
     """Yield a caution of the library by its key; raises TableError for an unknown key."""
-    if key in _added_cautions:
-        return _added_cautions[key]
+    known = library_caution(key)
+    if known is None:
+        raise TableError(f"there is no caution {key!r}; `wirecalc tables cautions` lists them")
+    return known
+
+
+def library_caution(key: str) -> Caution | None:
+    """Return a caution of the table, or one that a plugin added; None for an unknown key."""
     from .tables import load
 
-    row = load("cautions").row(key=key)
-    return Caution(
-        key,
-        row.text("text"),
-        row.text("defers_to"),
-        row.text("severity"),
-        row.text("applies_when"),
-    )
+    row = load("cautions").find(key=key)
+    if row is None:
+        return _added_cautions.get(key)
+    words = (row.text(c) for c in ("text", "defers_to", "severity", "applies_when"))
+    return Caution(key, *words)
 
 
 _added_cautions: dict[str, Caution] = {}
@@ -106,12 +110,9 @@ def use_cautions(added: Iterable[Caution]) -> None:
 
     One whose key the table has, or that came before, changes nothing.
     """
-    from .tables import load
-
     _added_cautions.clear()
     for own in added:
-        if load("cautions").find(key=own.key) is None:
-            _added_cautions.setdefault(own.key, own)
+        _added_cautions.setdefault(own.key, own)
 
 
 def listing(

@@ -5,9 +5,11 @@ Rounding is for showing only; every comparison is made with the unrounded number
 
 from __future__ import annotations
 
-from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Context, Decimal
 
 DIGITS = 4
+WIDE = 15  # digits before the point; from here on a number is shown with a power of ten
+_EXACT = Context(prec=400)  # more digits than any float has
 
 
 def show(value: float, unit: str = "", *, toward: str = "", digits: int = DIGITS) -> str:
@@ -57,8 +59,12 @@ def _digits(value: float, digits: int, toward: str) -> str:
     exact = Decimal(f"{value:.12g}")  # drops the noise of binary arithmetic, 20.000000000000004
     if exact == 0:
         return "0"
-    step = Decimal(1).scaleb(min(exact.adjusted() - digits + 1, 0))
+    last = exact.adjusted() - digits + 1
+    step = Decimal((0, (1,), last if exact.adjusted() >= WIDE else min(last, 0)))
     how = {"up": ROUND_CEILING, "down": ROUND_FLOOR}.get(toward, ROUND_HALF_EVEN)
-    text = f"{exact.quantize(step, rounding=how):f}"
+    rounded = exact.quantize(step, rounding=how, context=_EXACT)
+    if exact.adjusted() >= WIDE:
+        return str(rounded)
+    text = f"{rounded:f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if text == "-0" else text

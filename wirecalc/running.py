@@ -9,9 +9,9 @@ from typing import Any, NamedTuple
 from .band import Given, Run, merge_answers, merge_criteria, merge_figures, points, values_at
 from .criteria import Criterion, Origin, cannot_tell
 from .declaration import Calculation
-from .errors import PluginDefect, TableError
+from .errors import PluginDefect
 from .findings import Finding, Judged, collect_sources
-from .items import Answer, Caution, Figure, Item, Listing, NotChecked, caution
+from .items import Answer, Caution, Figure, Item, Listing, NotChecked, library_caution
 from .reading_inputs import Prepared, prepare
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
@@ -88,8 +88,8 @@ def _one_run(
 ) -> Run:
     calc = provided.calculation
     try:
-        items = _take_items(calc.function(**values))
-    except Exception as error:
+        items = _take_items(calc.function(**_copy(values)))
+    except (Exception, SystemExit) as error:
         raise PluginDefect(
             f"{calc.name} of plugin {provided.plugin} {provided.version} failed: "
             f"{type(error).__name__}: {error}"
@@ -100,17 +100,22 @@ def _one_run(
     return given
 
 
+def _copy(values: Mapping[str, Any]) -> dict[str, Any]:
+    """Copy the values of a run, so that nothing that is given them can change another run."""
+    return {name: list(v) if isinstance(v, list) else v for name, v in values.items()}
+
+
 def _house_items(
     provided: ProvidedRule, values: Mapping[str, Any], items: Sequence[Item]
 ) -> list[Given]:
     """Run one house rule; one that raises makes the finding `cannot tell`, it never passes."""
     name = f"house rule {provided.rule.name}"
     try:
-        own = _take_items(provided.rule.function(dict(values), tuple(items)))
+        own = _take_items(provided.rule.function(_copy(values), tuple(items)))
         wrong = [i for i in own if not isinstance(i, Criterion | Caution)]
         if wrong:
             raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")
-    except Exception as error:
+    except (Exception, SystemExit) as error:
         own = [
             cannot_tell(
                 name,
@@ -119,7 +124,7 @@ def _house_items(
             )
         ]
     marked = [i._replace(origin=Origin.HOUSE) if isinstance(i, Criterion) else i for i in own]
-    return [Given(item, provided.plugin) for item in marked]
+    return [Given(item, provided.plugin, provided.rule.name) for item in marked]
 
 
 def _take_items(stream: Iterable[Item]) -> list[Item]:
@@ -200,22 +205,18 @@ def _excluded(plugin: str, prepared: Prepared) -> list[Judged]:
 
 
 def _cautions(calc: Calculation[Any], runs: Sequence[Run]) -> tuple[Caution, ...]:
+    """Gather the cautions; one whose key is in the library has the library's words."""
     found: dict[str, Caution] = {}
     for run_ in runs:
         for given in run_:
             if isinstance(given.item, Caution):
                 found.setdefault(given.item.key, given.item)
-    for key in (*calc.cautions, *ALWAYS):
-        if key not in found:
-            found[key] = _library_caution(calc, key)
+    for key in (*found, *calc.cautions, *ALWAYS):
+        known = library_caution(key)
+        if known is None and key not in found:
+            raise PluginDefect(f"{calc.name} names the caution {key!r}, which is unknown")
+        found[key] = known or found[key]
     return tuple(sorted(found.values(), key=lambda c: c.key in ALWAYS))
-
-
-def _library_caution(calc: Calculation[Any], key: str) -> Caution:
-    try:
-        return caution(key)
-    except TableError as error:
-        raise PluginDefect(f"{calc.name} names the caution {key!r}: {error}") from error
 
 
 def _unchecked(calc: Calculation[Any], runs: Sequence[Run]) -> list[NotChecked]:

@@ -88,8 +88,7 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
 }
 
 _PINT_NAMES = {
-    "C": "degC",
-    "F": "degF",
+    "F": "farad",
     "in": "inch",
     "ft": "foot",
     "min": "minute",
@@ -106,6 +105,8 @@ _PINT_NAMES = {
     "ohm/kft": "ohm/kilofoot",
     "mohm/m": "milliohm/m",
 }
+
+_DEGREES = {"C": "degC", "F": "degF", "K": "kelvin"}
 
 _HINTS = {
     ("force", "lb"): "pounds of pull are lbf",
@@ -181,7 +182,7 @@ def converter(unit: str, to: str, dimension: str) -> Callable[[float], float]:
     if unit == to:
         return float
     if dimension == "temperature":
-        return lambda value: float(_registry().Quantity(value, _pint(unit)).to(_pint(to)).magnitude)
+        return lambda value: float(_registry().Quantity(value, _DEGREES[unit]).to(_DEGREES[to]).m)
     factor = _factor(unit, to, dimension)
     return lambda value: value * factor
 

@@ -135,8 +135,8 @@ def read_wire(text: str) -> Wire:
 
     Raises BadText, saying what would do, for anything else than the forms in the heading.
     """
-    clean = re.sub(r"\s+", " ", text.strip())
-    if not clean or len(clean) > LONGEST:
+    clean = " ".join(text[: LONGEST + 1].split())
+    if not clean or len(text) > LONGEST:
         raise BadText(f"{text[:20]!r} is not a wire", "write 18 AWG, 1.5 mm2 or 26x30 AWG")
     for pattern in _SIZES:
         match = re.search(pattern, clean, re.ASCII | re.IGNORECASE)
@@ -245,10 +245,12 @@ def read_size_range(text: str) -> SizeRange:
 
     Raises BadText for ends the wrong way round, mixed systems and anything unreadable.
     """
+    if len(text) > LONGEST:
+        raise BadText(f"{text[:20]!r}... is longer than any range", "write 16-14 AWG")
     clean = re.sub(r"\s*(?:\bto\b|-|–)\s*", "-", text.strip())
     clean = re.sub(r"^([\d./]+) ?([^\d\s-]\S*)-([\d./]+) ?\2$", r"\1-\3 \2", clean)
     match = re.fullmatch(r"(?P<low>[\d./]+)(?:-(?P<high>[\d./]+))? ?(?P<unit>[^-\d][^-]*)", clean)
-    if match is None or len(clean) > LONGEST:
+    if match is None:
         raise BadText(
             f"{text[:30]!r} is not a range of wire size",
             "write it in one unit, as 16-14 AWG, 2050-5180 cmil or 1.5-2.5 mm2",

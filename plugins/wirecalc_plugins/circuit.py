@@ -15,6 +15,7 @@ from wirecalc import (
     Wire,
     YesNo,
     at_most,
+    at_or_below,
     calculation,
     cannot_tell,
     conductors,
@@ -183,11 +184,7 @@ def _building_wire(
     own = conductors.ampacity(wire, int(wire_class))
     at_terminal = conductors.ampacity(wire, int(min(wire_class, termination)))
     if own is None or at_terminal is None:
-        yield cannot_tell(
-            "load on the wire",
-            f"NEC Table 310.16 has no ampacity for {wire} at {wire_class:g} C",
-            measure="use the table of the code that this wire was installed by",
-        )
+        yield _unlisted(current * factor, wire, int(wire_class))
         return
     yield from _protection(rating, wire, at_terminal)
     yield at_most(
@@ -202,18 +199,45 @@ def _building_wire(
     yield from _corrected(current, own, at_terminal, int(wire_class), ambient, count)
 
 
+def _unlisted(load: float, wire: Wire, wire_class: int) -> Item:
+    """Judge a wire that the table does not list: thinner than all carries no more than the last."""
+    name = "load on the wire"
+    last = conductors.thinnest_ampacity(wire, wire_class)
+    if last is not None and not at_or_below(load, last.number("ampacity_A")):
+        return at_most(
+            name,
+            load,
+            last.number("ampacity_A"),
+            "A",
+            source=last.source,
+            says=f"{wire} is thinner than the thinnest size listed",
+            action="take the load off this wire: a job for an electrician",
+        )
+    return cannot_tell(
+        name,
+        f"NEC Table 310.16 has no ampacity for {wire} at {wire_class} C",
+        measure="use the table of the code that this wire was installed by",
+    )
+
+
 def _protection(rating: float, wire: Wire, at_terminal: tables.Row) -> Iterator[Item]:
     """Judge the breaker on this wire: NEC 240.4(D) for small wire, else its ampacity."""
     name = "breaker on this wire"
     small = conductors.small_conductor_breaker(wire)
-    if small is not None:
+    if small is not None and _only_if(small, rating):
+        yield cannot_tell(
+            name,
+            f"NEC 240.4(D) allows {small.number('breaker_A'):g} A here {small.text('condition')}",
+            measure="read the breaker's marking and the code in force",
+            source=small.source,
+        )
+    elif small is not None:
         yield at_most(
             name,
             rating,
             small.number("breaker_A"),
             "A",
             source=small.source,
-            says=small.text("condition") if small.source.confidence == "memory" else "",
             action="have an electrician fit the breaker that the wire allows",
         )
     elif rating <= at_terminal.number("ampacity_A"):
@@ -228,6 +252,11 @@ def _protection(rating: float, wire: Wire, at_terminal: tables.Row) -> Iterator[
             measure="have an electrician read the code for this circuit",
             source=at_terminal.source,
         )
+
+
+def _only_if(small: tables.Row, rating: float) -> bool:
+    """Whether 240.4(D) allows the breaker on conditions only: below 15 A it asks for more."""
+    return small.number("breaker_A") < 15 and at_or_below(rating, small.number("breaker_A"))
 
 
 def _corrected(
@@ -297,7 +326,7 @@ def _receptacle(
     source = table.column_source(row, "max_plug_load_A")
     if only or shared is None:
         yield at_most(name, current, receptacle, "A", source=_INDIVIDUAL)
-    elif only is None and shared < current <= receptacle:
+    elif only is None and not at_or_below(current, shared) and at_or_below(current, receptacle):
         yield cannot_tell(
             name,
             f"over {shared:g} A, and it was not said whether the circuit has other outlets",
@@ -309,7 +338,7 @@ def _receptacle(
         yield at_most(
             name,
             current,
-            shared if only is False or current <= shared else receptacle,
+            shared if only is False or at_or_below(current, shared) else receptacle,
             "A",
             source=source,
             action="put the load on a circuit of its own",
@@ -328,7 +357,7 @@ def _cord(current: float, cord: Wire, live: int, ambient: float | None) -> Itera
     elif (
         ambient is not None
         and ambient > row.number("ambient_C")
-        and current <= row.number("ampacity_A")
+        and at_or_below(current, row.number("ampacity_A"))
     ):
         yield cannot_tell(
             name,

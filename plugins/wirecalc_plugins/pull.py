@@ -13,6 +13,7 @@ from wirecalc import (
     Reading,
     Wire,
     at_least,
+    at_or_below,
     calculation,
     cannot_tell,
     crimps,
@@ -125,7 +126,9 @@ def _judge(force: float, minimum: crimps.PullMinimum, judge: str) -> Iterator[It
             also=[(minimum.lbf * other[1], other[0])],
             toward="up",
         )
-    if minimum.above is not None and minimum.lbf <= force < minimum.above:
+    reaches = at_or_below(-force, -minimum.lbf)
+    reaches_above = minimum.above is not None and at_or_below(-force, -minimum.above)
+    if minimum.above is not None and reaches and not reaches_above:
         yield cannot_tell(
             _PULL,
             f"{judge} lists no such size: {minimum.lbf:.4g} lbf for the next thinner wire, "
@@ -134,7 +137,7 @@ def _judge(force: float, minimum: crimps.PullMinimum, judge: str) -> Iterator[It
             source=minimum.source,
         )
         return
-    if minimum.above is not None and force >= minimum.above:
+    if minimum.above is not None and reaches_above:
         limit = minimum.above * scale
     yield at_least(
         _PULL,

@@ -10,6 +10,7 @@ from wirecalc import (
     PLATE,
     PRACTICE,
     Calculation,
+    Confidence,
     Item,
     Nameplate,
     OneOf,
@@ -380,9 +381,14 @@ def _breaker(
 
 
 def _must_trip(rating: float, settle_time: float | None) -> tuple[float, Source]:
-    """Return the multiple of its rating at which a UL 489 breaker must have tripped by then."""
+    """Return the multiple of its rating at which a UL 489 breaker must have tripped by then.
+
+    Only the confirmed calibration points bound it; the recalled field times do not.
+    """
     bounds = [(INSTANT_HIGH, PRACTICE)]
     for row in tables.load("breaker-ul489").rows:
+        if row.source.confidence is not Confidence.CONFIRMED:
+            continue
         last = row.cells["rating_to_A"]
         fits = row.cells["rating_from_A"] is not None and row.number("rating_from_A") <= rating
         fits = fits and (last is None or rating <= row.number("rating_to_A"))

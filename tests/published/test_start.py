@@ -225,10 +225,11 @@ def test_locked_rotor_current_goes_with_the_voltage(volts, least):
 @pytest.mark.parametrize(
     ("settle_time", "limit"),
     [
-        # UL 489 calibration of a 15 A breaker: 200 % must trip within 2 min (one copy); field test
-        # at 300 % within 50 s (NEMA AB 4, from memory); 10 times its rating: common practice
+        # UL 489 calibration of a 15 A breaker: 200 % must trip within 2 min (one copy); the field
+        # test at 300 % within 50 s (NEMA AB 4) is recalled and bounds nothing; before these, 10
+        # times its rating: common practice
         ("10 s", 150.0),
-        ("60 s", 45.0),
+        ("60 s", 150.0),
         ("130 s", 30.0),
     ],
 )

@@ -1,0 +1,144 @@
+"""What one call costs inside a process: bare functions, whole runs, units, tables.
+
+Compared in groups: the bare function of each bundled calculation on plain floats (budget: 3 to
+20 us) beside a whole run of it from texts in the declared units and in other units; a quantity
+read without and with a conversion, beside pint itself; a table read and a table looked up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pint
+import pytest
+
+import wirecalc
+from wirecalc import tables
+from wirecalc.quantities import read_quantity
+from wirecalc.wires import read_size_range, read_wire
+
+LIGHT = {"max_time": 0.2, "min_rounds": 5}
+CATALOGUE = wirecalc.build(bundled_only=True)
+
+# calculation -> (texts in the declared units, the same in other units, plain values)
+CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
+    "breaker": (
+        {"current": "8.7 A", "breaker": "15 A", "wire": "14 AWG", "ambient": "25 C"},
+        {"current": "8700 mA", "breaker": "15 A", "wire": "14 AWG", "ambient": "77 F"},
+        {"current": 8.7, "breaker": 15.0, "wire": read_wire("14 AWG"), "ambient": 25.0},
+    ),
+    "inrush": (
+        {
+            "rated_load_current": "1.6 A",
+            "locked_rotor_current": "12 A",
+            "peak": "11 A",
+            "settled": "1.2 A",
+            "settle_time": "0.4 s",
+        },
+        {
+            "rated_load_current": "1600 mA",
+            "locked_rotor_current": "12 A",
+            "peak": "11 A",
+            "settled": "1200 mA",
+            "settle_time": "400 ms",
+        },
+        {
+            "rated_load_current": 1.6,
+            "locked_rotor_current": 12.0,
+            "peak": 11.0,
+            "settled": 1.2,
+            "settle_time": 0.4,
+        },
+    ),
+    "pull": (
+        {"wire": "18 AWG", "force": "24 lbf", "terminal": "ring"},
+        {"wire": "18 AWG", "force": "107 N", "terminal": "ring"},
+        {"wire": read_wire("18 AWG"), "force": 24.0, "terminal": "ring"},
+    ),
+    "splice": (
+        {"wire": ["16 AWG", "16 AWG"], "barrel": "16-10 AWG", "place_temperature": "60 C"},
+        {"wire": ["16 AWG", "16 AWG"], "barrel": "16-10 AWG", "place_temperature": "140 F"},
+        {
+            "wire": [read_wire("16 AWG"), read_wire("16 AWG")],
+            "barrel": read_size_range("16-10 AWG"),
+            "place_temperature": 60.0,
+        },
+    ),
+    "strip": (
+        {"wire": ["18 AWG"], "style": "closed", "barrel_length": "6.5 mm", "stripped": "8 mm"},
+        {"wire": ["18 AWG"], "style": "closed", "barrel_length": "1/4 in", "stripped": "5/16 in"},
+        {"wire": [read_wire("18 AWG")], "style": "closed", "barrel_length": 6.5, "stripped": 8.0},
+    ),
+}
+
+names = pytest.mark.parametrize("name", sorted(CASES))
+Benchmark = Callable[..., Any]
+
+
+def test_every_bundled_calculation_is_measured() -> None:
+    bundled = {n for p in CATALOGUE.plugins if p.bundled for n in p.calculations}
+    assert set(CASES) == bundled
+
+
+@names
+@pytest.mark.benchmark(group="one call: bare function on floats", **LIGHT)
+def test_bare_function(benchmark: Benchmark, name: str) -> None:
+    calc, values = CATALOGUE.calculations[name].calculation, CASES[name][2]
+    assert benchmark(lambda: list(calc(**values)))
+
+
+@names
+@pytest.mark.benchmark(group="one call: run from texts in the declared units", **LIGHT)
+def test_run_in_declared_units(benchmark: Benchmark, name: str) -> None:
+    finding = benchmark(CATALOGUE.run, name, CASES[name][0])
+    assert finding.criteria
+
+
+@names
+@pytest.mark.benchmark(group="one call: run from texts in other units", **LIGHT)
+def test_run_in_other_units(benchmark: Benchmark, name: str) -> None:
+    finding = benchmark(CATALOGUE.run, name, CASES[name][1])
+    assert finding.criteria
+
+
+@pytest.mark.parametrize("error", ["", " ±(2%+5)"], ids=["exact", "with the meter's error"])
+@pytest.mark.benchmark(group="one call: three runs for a reading with an error", **LIGHT)
+def test_run_over_a_band(benchmark: Benchmark, error: str) -> None:
+    given = CASES["pull"][0] | {"force": f"24.0 lbf{error}"}
+    finding = benchmark(CATALOGUE.run, "pull", given)
+    assert finding.verdict is not None
+
+
+@pytest.mark.parametrize("text", ["23.4 lbf", "104 N", "23.4 lbf ±(2%+5)", "104 N ±2 N"])
+@pytest.mark.benchmark(group="reading a quantity in lbf", **LIGHT)
+def test_read_quantity(benchmark: Benchmark, text: str) -> None:
+    assert 23 < benchmark(read_quantity, text, "force", "lbf").value < 24
+
+
+@pytest.mark.benchmark(group="reading a quantity in lbf", **LIGHT)
+def test_pint_reads_the_same_quantity(benchmark: Benchmark) -> None:
+    registry = pint.UnitRegistry()
+    value = benchmark(lambda: registry.Quantity("104 newton").to("force_pound").magnitude)
+    assert 23 < value < 24
+
+
+@pytest.mark.parametrize("name", ["awg", "cautions", "nec-ampacity"])
+@pytest.mark.benchmark(group="a table read from its files", **LIGHT)
+def test_table_read(benchmark: Benchmark, name: str) -> None:
+    assert benchmark(tables.read, tables.bundled_folder(), name).rows
+
+
+@pytest.mark.benchmark(group="a table that is loaded", **LIGHT)
+def test_table_load_again(benchmark: Benchmark) -> None:
+    assert benchmark(tables.load, "nec-ampacity").rows
+
+
+@pytest.mark.benchmark(group="a table that is loaded", **LIGHT)
+def test_table_row(benchmark: Benchmark) -> None:
+    assert benchmark(tables.load("code-letters").row, letter="V").cells["letter"] == "V"
+
+
+@pytest.mark.benchmark(group="plugins found and loaded again", **LIGHT)
+def test_build_the_catalogue(benchmark: Benchmark) -> None:
+    assert benchmark(wirecalc.build, bundled_only=True).calculations

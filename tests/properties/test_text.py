@@ -1,0 +1,177 @@
+"""Any text on the command line ends in a status of 0, 1, 2 or 3, and never in a traceback."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import HealthCheck, example, given, settings
+from hypothesis import strategies as st
+
+import wirecalc
+from wirecalc import cli
+
+BOUNDED = settings(
+    deadline=None,
+    max_examples=50,
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
+)
+
+CATALOGUE = wirecalc.build(bundled_only=True)
+NAMES = [name for plugin in CATALOGUE.plugins if plugin.bundled for name in plugin.calculations]
+ELSEWHERE = ("--output",)  # writes a file
+NASTY = (
+    "",
+    " ",
+    "\0",
+    "18 AWG\0",
+    "9" * 5000,
+    "x" * 5000,
+    "±" * 81,
+    "⚡🔌 A",
+    "nan",
+    "nan A",
+    "inf",
+    "-inf A",
+    "9**9**9",
+    "9**9**9 A",
+    "__import__('os').getcwd() A",
+    "1e400 A",
+    "1e5 A",
+    "٣ A",
+    "1,5 A",
+    "±",
+    "1 A ±",
+    "± 3%",
+    "1 A ±(2%+)",
+    "1 A ±(2%+5",
+    "1 A ±100%",
+    "1/0 A",
+    "0/0 in",
+    "1 A ±1/0 A",
+    "-",
+    "--",
+    "-1",
+    "-18C",
+    "−5 lbf",
+    "unknown",
+    "UNKNOWN ",
+    "yes",
+    "no",
+    "%s %d %(prog)s {0}",
+    "\\",
+    "\n",
+    "a\nb\tc\r",
+    "\x1b[31m",
+    "\ud800",
+    "\u202e18 AWG",
+    "0 A",
+    "0 AWG",
+    "0x30 AWG",
+    "99999x40 AWG",
+    "14-16 AWG",
+    "1.5.2-3 mm2",
+    "1" + "0" * 70 + " lbf",
+    "1 A ±" + "9" * 70 + " A",
+    "0." + "0" * 70 + "1 mm",
+    "80 F",
+    "1000 K",
+)
+
+
+def general(text: str) -> bool:
+    return not text.startswith(ELSEWHERE)
+
+
+texts = (st.text(max_size=90) | st.sampled_from(NASTY)).filter(general)
+
+
+def options_of(name: str) -> list[str]:
+    return [i.option for i in CATALOGUE.calculations[name].calculation.inputs]
+
+
+def examples_of(name: str) -> list[str]:
+    inputs = CATALOGUE.calculations[name].calculation.inputs
+    return [word for i in inputs for word in (i.option, i.kind.example) if not i.kind.goes_with]
+
+
+def run(capsys: pytest.CaptureFixture[str], words: list[str]) -> int:
+    capsys.readouterr()
+    status = cli.main(words)
+    out, err = capsys.readouterr()
+    assert status in (0, 1, 2, 3), err
+    assert "Traceback" not in out + err
+    if status == 2:
+        assert out == ""
+        assert err.startswith("wirecalc: ")
+    else:
+        assert out.strip()
+    return status
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_examples_of_the_inputs_run(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(capsys, [name, *examples_of(name)]) in (0, 1, 3)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_any_text_as_the_value_of_an_input(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    @BOUNDED
+    @given(st.sampled_from(options_of(name)), texts, st.booleans(), st.sampled_from("tj"))
+    def check(option: str, text: str, joined: bool, form: str) -> None:
+        words = [name, *examples_of(name)]
+        if option in words:
+            del words[words.index(option) : words.index(option) + 2]
+        words += [f"{option}={text}"] if joined else [option, text]
+        run(capsys, [*words, "--format", "json" if form == "j" else "text", "--working"])
+
+    check()
+
+
+@pytest.mark.parametrize("text", NASTY)
+@pytest.mark.parametrize("name", NAMES)
+def test_a_nasty_text_as_the_value_of_every_input(
+    name: str, text: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    words = [f"{option}={text}" for option in options_of(name)]
+    assert run(capsys, [name, *words]) in (2, 3)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_any_text_as_a_word_or_an_option(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    words = st.one_of(
+        texts,
+        texts.map(lambda t: f"--{t}").filter(general),
+        st.sampled_from(options_of(name)),
+        st.sampled_from(["--format", "--working", "--no-marginal", "--bundled-only", "-h", "-x"]),
+    )
+
+    @BOUNDED
+    @given(st.lists(words, max_size=6))
+    @example(["--\0"])
+    @example(["--working=x"])
+    @example(["--format"])
+    @example(["--format", "%"])
+    def check(more: list[str]) -> None:
+        run(capsys, [name, *more])
+
+    check()
+
+
+@BOUNDED
+@given(texts.filter(lambda t: t not in NAMES), st.lists(texts, max_size=3))
+def test_any_text_as_the_name_of_a_calculation(
+    capsys: pytest.CaptureFixture[str], name: str, more: list[str]
+) -> None:
+    run(capsys, [name, *more])
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_any_mix_of_texts_for_all_inputs(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    kinds = {i.option: i.kind.example for i in CATALOGUE.calculations[name].calculation.inputs}
+    each = {o: st.just(e) | st.just("unknown") | texts for o, e in kinds.items()}
+
+    @BOUNDED
+    @given(st.fixed_dictionaries({}, optional=each))
+    def check(given_: dict[str, str]) -> None:
+        run(capsys, [name, *(f"{option}={text}" for option, text in given_.items())])
+
+    check()
