@@ -6,6 +6,7 @@ tell; 4 a defect of the plugin asked for, or of the core. 130 on Ctrl-C.
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
 from collections.abc import Sequence
@@ -22,7 +23,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     """Run the command line and return its exit status. Nobody sees a traceback."""
     words = list(sys.argv[1:] if argv is None else argv)
     try:
-        result = _dispatch(words)
+        with contextlib.redirect_stdout(sys.stderr):  # what a plugin prints is no result
+            result = _dispatch(words)
         return _emit(result)
     except BadInput as error:
         _complain(str(error))
@@ -64,12 +66,24 @@ def _emit(result: commands.Result) -> int:
 
         write_whole(result.output, result.text + "\n")
         return result.status
+    if sys.stdout is None:
+        _complain("the output cannot be written (it is closed)")
+        return WRONG
     try:
         _print(result.text)
         sys.stdout.flush()
     except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _drop_stdout()
+    except OSError as error:
+        _drop_stdout()
+        _complain(f"the output cannot be written ({error.strerror or error})")
+        return WRONG
     return result.status
+
+
+def _drop_stdout() -> None:
+    """Send what is still buffered nowhere, so that Python's own exit stays quiet."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _print(text: str) -> None:
@@ -82,18 +96,14 @@ def _print(text: str) -> None:
 
 
 def _complain(text: str) -> None:
+    """Print to stderr; where nobody can read it the exit status still says it."""
+    if sys.stderr is None:
+        return
     for line in text.splitlines():
-        print(
-            f"wirecalc: {line}".encode("ascii", "backslashreplace").decode()
-            if not _can_show(line)
-            else f"wirecalc: {line}",
-            file=sys.stderr,
-        )
-
-
-def _can_show(text: str) -> bool:
-    try:
-        text.encode(sys.stderr.encoding or "ascii")
-    except UnicodeEncodeError:
-        return False
-    return True
+        try:
+            print(f"wirecalc: {line}", file=sys.stderr, flush=True)
+        except UnicodeEncodeError:
+            print(f"wirecalc: {line.translate(_ASCII)!a}", file=sys.stderr)
+        except OSError:
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stderr.fileno())
+            return

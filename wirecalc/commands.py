@@ -83,7 +83,8 @@ def _refuse_all(catalogue: host.Catalogue, name: str, options: Options) -> None:
     try:
         catalogue.run(name, options.given)
     except BadInput as error:
-        problems += error.problems
+        said = {p.name for p in problems}
+        problems += [p for p in error.problems if p.name not in said]
     raise BadInput(problems)
 
 
@@ -192,9 +193,8 @@ def _catalogue(words: Sequence[str]) -> host.Catalogue:
 
 
 def _warnings(catalogue: host.Catalogue) -> list[str]:
-    return [
-        f"plugin {p} was not loaded: {p.reason}" for p in catalogue.plugins if p.state == "failed"
-    ]
+    said = {"failed": "was not loaded", "in part": "was loaded in part"}
+    return [f"plugin {p} {said[p.state]}: {p.reason}" for p in catalogue.plugins if p.state in said]
 
 
 COMMANDS: dict[str, Callable[[Sequence[str]], Result]] = {

@@ -32,7 +32,7 @@ class Plugin:
     name: str
     distribution: str
     version: str
-    state: str = "loaded"  # loaded, failed or left out
+    state: str = "loaded"  # loaded, in part, failed or left out
     reason: str = ""
     calculations: list[str] = field(default_factory=list)
     load_time: float = 0.0
@@ -57,10 +57,11 @@ class Catalogue:
     @property
     def not_loaded(self) -> list[NotChecked]:
         """The plugins whose calculations and house rules are missing, for every finding."""
+        what = {"in part": "part", "failed": "house rules", "left out": "house rules"}
         return [
-            NotChecked(f"house rules of plugin {p}", p.reason)
+            NotChecked(f"{what[p.state]} of plugin {p}", p.reason)
             for p in self.plugins
-            if p.state != "loaded"
+            if p.state in what
         ]
 
     def find(self, name: str) -> ProvidedCalculation:
@@ -140,8 +141,8 @@ def _load(point: EntryPoint, plugin: Plugin, manager: pluggy.PluginManager) -> A
     return module
 
 
-def _fail(plugin: Plugin, error: BaseException) -> None:
-    plugin.state = "failed"
+def _fail(plugin: Plugin, error: BaseException, state: str = "failed") -> None:
+    plugin.state = state
     plugin.reason = " ".join(f"{type(error).__name__}: {error}".split())
 
 
@@ -187,7 +188,7 @@ def _results(hook: Any, by_module: dict[int, Plugin], wanted: type) -> Iterator[
                         f"{hook.name} returned {result!r}, which is no {wanted.__name__}"
                     )
         except (Exception, SystemExit) as error:
-            _fail(plugin, error)
+            _fail(plugin, error, "in part")
             continue
         yield from ((plugin, result) for result in results)
 
@@ -197,10 +198,11 @@ def _adds_only(plugin: Plugin, folder: Path) -> bool:
     bundled = {path.stem for path in tables.bundled_folder().glob("*.toml")}
     taken = sorted(bundled & {path.stem for path in folder.glob("*.toml")})
     if taken:
-        _fail(plugin, TableError(f"{taken[0]} is a bundled table; add one under another name"))
+        error = TableError(f"{taken[0]} is a bundled table; add one under another name")
+        _fail(plugin, error, "in part")
     elif not folder.is_dir():
-        _fail(plugin, TableError(f"{folder} is no folder of tables"))
-    return plugin.state == "loaded"
+        _fail(plugin, TableError(f"{folder} is no folder of tables"), "in part")
+    return not taken and folder.is_dir()
 
 
 def _offer(catalogue: Catalogue, name: str, offers: list[tuple[Plugin, Calculation[Any]]]) -> None:
@@ -213,7 +215,7 @@ def _offer(catalogue: Catalogue, name: str, offers: list[tuple[Plugin, Calculati
         plugin.calculations.append(name)
     for plugin, _ in offers:
         if bundled and not plugin.bundled:
-            plugin.state, plugin.reason = "failed", f"the name {name} is a bundled calculation's"
+            plugin.state, plugin.reason = "in part", f"the name {name} is a bundled calculation's"
         elif len(chosen) > 1:
             others = ", ".join(str(o[0]) for o in offers if o[0] is not plugin)
-            plugin.state, plugin.reason = "failed", f"the name {name} is also claimed by {others}"
+            plugin.state, plugin.reason = "in part", f"the name {name} is also claimed by {others}"

@@ -76,24 +76,25 @@ def _check_shape(sheet: Mapping[str, Any]) -> Iterator[Problem]:
     job = sheet.get("job")
     if not isinstance(job, dict) or not job.get("title"):
         yield Problem("job", "the sheet has no title", 'write [job] and title = "..." below it')
-    for key, wanted in (
-        ("nameplate", dict),
-        ("readings", dict),
-        ("check", list),
-        ("not_tested", list),
-    ):
-        if key in sheet and not isinstance(sheet[key], wanted):
-            brackets = f"[[{key}]]" if wanted is list else f"[{key}]"
-            yield Problem(key, "is written wrongly", f"write {brackets}")
-    readings = sheet.get("readings", {})
-    if isinstance(readings, dict):
-        for name, values in readings.items():
-            if not isinstance(values, dict):
-                yield Problem(
-                    f"readings.{name}", "is not a set of readings", f"write [readings.{name}]"
-                )
+    for key in ("nameplate", "readings"):
+        if not isinstance(sheet.get(key, {}), dict):
+            yield Problem(key, "is written wrongly", f"write [{key}]")
+        elif key == "readings":
+            yield from _check_readings(sheet.get(key, {}))
+    for key in ("check", "not_tested"):
+        entries = sheet.get(key, [])
+        if not isinstance(entries, list) or not all(isinstance(e, dict) for e in entries):
+            yield Problem(key, "is written wrongly", f"write [[{key}]] above each entry")
     if not sheet.get("check") and not sheet.get("not_tested"):
         yield Problem("check", "the sheet lists no check", "write [[check]] and a calculation")
+
+
+def _check_readings(readings: Mapping[str, Any]) -> Iterator[Problem]:
+    for name, values in readings.items():
+        if not isinstance(values, dict):
+            yield Problem(
+                f"readings.{name}", "is not a set of readings", f"write [readings.{name}]"
+            )
 
 
 def _plan(

@@ -13,12 +13,13 @@ the input without which one means nothing: `cord_conductors` goes with `cord`.
 
 from __future__ import annotations
 
+import math
 import re
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
 from typing import Any, NamedTuple
 
-from .errors import BadText, did_you_mean
+from .errors import BadText, nearest
 from .quantities import read_number, read_quantity, split_error
 from .rounding import show
 from .units import SPELLINGS, convert, dimension_of, read_unit
@@ -155,7 +156,8 @@ class _QuantityKind(Kind):
 
     def read(self, given: object) -> Read:
         if isinstance(given, int | float) and not isinstance(given, bool):
-            raise BadText(f"{given} has no unit", f'write it as text: "{given} {self.unit}"')
+            text = f"{given} {self.unit}" if math.isfinite(given) else self.example
+            raise BadText(f"{given} has no unit", f'write it as text: "{text}"')
         typed = _text(given, self.example)
         quantity = read_quantity(typed, self.dimension, self.unit)
         if not self.inside(quantity.value):
@@ -266,7 +268,9 @@ class OneOf(Kind):
         typed = _text(given, self.example).strip()
         by_lower = {w.casefold(): w for w in self.words}
         if typed.casefold() not in by_lower:
-            raise BadText(f"{typed!r} is not one of {self.span}", did_you_mean(typed, self.words))
+            close = nearest(typed, self.words)
+            would_do = f"did you mean {close}?" if close else f"such as {self.example}"
+            raise BadText(f"{typed!r} is not one of {self.span}", would_do)
         return Read(by_lower[typed.casefold()])
 
 
@@ -293,7 +297,7 @@ class WireKind(_WordKind):
 class RangeKind(_WordKind):
     """A range of wire size."""
 
-    example = "16-14 AWG"
+    example = "22-18 AWG"
     span = "16-14 AWG, 2050-5180 cmil, 1.5-2.5 mm2"
 
     def read(self, given: object) -> Read:

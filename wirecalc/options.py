@@ -9,6 +9,7 @@ import argparse
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -47,10 +48,7 @@ class Options:
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
-        option = re.search(r"argument (--[\w-]+): expected one argument", message)
-        name = option[1] if option else ""
-        wrong = "has no value behind it" if option else message
-        raise BadInput([Problem(name, wrong)])
+        raise BadInput([Problem("", message)])
 
 
 def split(
@@ -67,11 +65,16 @@ def split(
     inputs = calc.inputs if calc else ()
     for declared in inputs:
         parser.add_argument(declared.option, dest=f"input {declared.name}", action="append")
-    parsed, extra = parser.parse_known_args(_join_negative(words))
+    needs_value = {o for o, with_value in GENERAL.items() if with_value} | {
+        i.option for i in inputs
+    }
+    kept, empty = _without_empty(_join_negative(words), needs_value)
+    parsed, extra = parser.parse_known_args(kept)
     found = vars(parsed)
     options = Options(
         help=found["help"], working=found["working"], no_marginal=found["no_marginal"]
     )
+    options.problems += [Problem(name, "has no value behind it") for name in empty]
     for declared in inputs:
         values = found[f"input {declared.name}"]
         if values is not None:
@@ -91,6 +94,15 @@ def _join_negative(words: Sequence[str]) -> list[str]:
         else:
             joined.append(word)
     return joined
+
+
+def _without_empty(words: Sequence[str], takes_value: set[str]) -> tuple[list[str], list[str]]:
+    """Take out the options that should have a value behind them and have none."""
+    kept: list[str] = []
+    empty: list[str] = []
+    for word, after in pairwise([*words, "--"]):
+        (empty if word in takes_value and after.startswith("--") else kept).append(word)
+    return kept, empty
 
 
 def _general(options: Options, found: dict[str, Any], formats: Sequence[str]) -> None:

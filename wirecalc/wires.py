@@ -138,13 +138,16 @@ def read_wire(text: str) -> Wire:
     clean = " ".join(text[: LONGEST + 1].split())
     if not clean or len(text) > LONGEST:
         raise BadText(f"{text[:20]!r} is not a wire", "write 18 AWG, 1.5 mm2 or 26x30 AWG")
+    if re.search(r"[0-9],[0-9]", clean):
+        raise BadText(f"{text!r} has a comma in its number", f"write {clean.replace(',', '.', 1)}")
     for pattern in _SIZES:
         match = re.search(pattern, clean, re.ASCII | re.IGNORECASE)
         if match:
             rest = clean[: match.start()] + " " + clean[match.end() :]
             return _described(text, _size(match, clean), rest)
-    if re.fullmatch(r"#?\d+(/0)?( .*)?", clean):
-        raise BadText(f"{text!r} has no unit of size", f"write {clean.lstrip('#')} AWG or mm2")
+    bare = re.fullmatch(r"#?([0-9]+(?:/0)?)(?: [a-z -]*)?", clean)
+    if bare and all(word in _WORDS for word in clean.split()[1:]):
+        raise BadText(f"{text!r} has no unit of size", f"write {bare[1]} AWG or {bare[1]} mm2")
     raise BadText(f"{text!r} names no wire size", "write 18 AWG, 1.5 mm2, 26x30 AWG or 41x0.254 mm")
 
 
@@ -248,8 +251,8 @@ def read_size_range(text: str) -> SizeRange:
     if len(text) > LONGEST:
         raise BadText(f"{text[:20]!r}... is longer than any range", "write 16-14 AWG")
     clean = re.sub(r"\s*(?:\bto\b|-|–)\s*", "-", text.strip())
-    clean = re.sub(r"^([\d./]+) ?([^\d\s-]\S*)-([\d./]+) ?\2$", r"\1-\3 \2", clean)
-    match = re.fullmatch(r"(?P<low>[\d./]+)(?:-(?P<high>[\d./]+))? ?(?P<unit>[^-\d][^-]*)", clean)
+    clean = re.sub(r"^([0-9./]+) ?([^\d\s-]\S*)-([0-9./]+) ?\2$", r"\1-\3 \2", clean)
+    match = re.fullmatch(r"(?P<low>[0-9./]+)(?:-(?P<high>[0-9./]+))? ?(?P<unit>[^-\d][^-]*)", clean)
     if match is None:
         raise BadText(
             f"{text[:30]!r} is not a range of wire size",

@@ -1,0 +1,1 @@
+"""System tests: the command as people and scripts use it."""

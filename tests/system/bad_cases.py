@@ -1,0 +1,214 @@
+"""Inputs that must be refused, each with what the refusal has to show and what would do."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+# one good run of each calculation, with all inputs that a case below spoils
+GOOD: dict[str, dict[str, str]] = {
+    "pull": {"wire": "18 AWG", "force": "24 lbf", "terminal": "ring"},
+    "strip": {"wire": "18 AWG", "style": "open", "barrel_length": "6.5 mm"}
+    | {"window_length": "2 mm", "stripped": "8 mm"},
+    "splice": {"wire": "16 AWG", "barrel": "16-14 AWG", "current": "8.7 A", "voltage": "120 V"}
+    | {"wire_temperature": "105 C", "terminal_temperature": "105 C", "place_temperature": "60 C"}
+    | {"terminal_voltage": "300 V", "wire_limit": "2", "listed_for": "stranded"},
+    "breaker": {"current": "8.7 A", "breaker": "15 A", "wire": "14 AWG", "run_time": "1 h"}
+    | {"wire_temperature": "60 C", "termination_temperature": "60 C", "receptacle": "15 A"}
+    | {"only_receptacle": "yes", "cord": "16 AWG", "cord_conductors": "2", "ambient": "25 C"}
+    | {"conductors": "2"},
+    "inrush": {"rated_load_current": "1.6 A", "locked_rotor_current": "12 A", "voltage": "117 V"}
+    | {"nameplate_voltage": "115 V", "frequency": "60 Hz", "peak": "11 A", "settled": "1.2 A"}
+    | {"horsepower": "1/4 hp", "code_letter": "L", "settle_time": "0.4 s", "breaker": "15 A"},
+}
+ZERO_MEANS_SOMETHING = {
+    *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
+    *("run_time", "voltage of splice", "current of splice"),
+}
+PRINTED = {
+    *("wire_temperature", "terminal_temperature", "terminal_voltage", "termination_temperature"),
+    *("breaker", "receptacle", "rated_load_current", "locked_rotor_current", "horsepower"),
+    *("nameplate_voltage", "frequency"),
+}
+UNITS = ("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s")
+
+
+@dataclass(frozen=True)
+class Bad:
+    """One spoiled input: what is given, what of it the refusal shows, and what would do."""
+
+    calculation: str
+    input: str
+    given: str | list[str] | bytes  # bytes: TOML, for a sheet only
+    shows: str
+    would_do: str
+
+    def __str__(self) -> str:
+        return f"{self.calculation}-{self.input}-{ascii(self.given)[:40]}"
+
+    def refused_by(self, name: str, line: str) -> bool:
+        """Whether a line names the input, shows what was given and says what would do."""
+        return f"{name}: " in line and self.shows in line and self.would_do in line
+
+
+def _every(wanted: Callable[[str], bool]) -> Iterator[tuple[str, str, str]]:
+    for calculation, inputs in GOOD.items():
+        for name, given in inputs.items():
+            if wanted(given):
+                yield calculation, name, given
+
+
+def _is_quantity(given: str) -> bool:
+    return given.split()[-1] in UNITS
+
+
+def _is_wire(given: str) -> bool:
+    return given.endswith("AWG") and "-" not in given
+
+
+def quantities() -> Iterator[Bad]:
+    """Every quantity: its dimension, unit, span and number."""
+    for calc, name, given in _every(_is_quantity):
+        number, unit = given.rsplit(" ", 1)
+        yield Bad(calc, name, "3 J", "'J'", unit)
+        yield Bad(calc, name, number, f"'{number}'", f"{number} {unit}")
+        yield Bad(calc, name, b"7", "7 has no unit", f'"7 {unit}"')
+        yield Bad(calc, name, f"2,5 {unit}", f"'2,5 {unit}'", f"2.5 {unit}")
+        yield Bad(calc, name, f"1e9 {unit}", f"'1e9 {unit}'", "write it out")
+        yield Bad(calc, name, f"10000000 {unit}", f"'10000000 {unit}'", unit)
+        yield Bad(calc, name, f"-300 {unit}", f"'-300 {unit}'", unit)
+        for text in ("9**9**9", "2*3", "5+5", "8/0", "3.2.1"):
+            yield Bad(calc, name, f"{text} {unit}", f"'{text} {unit}'", "write")
+        for text in ("nan", "NaN", "inf", "-inf", "infinity", "abs(5)", "(5)", "٥", "５"):
+            yield Bad(calc, name, f"{text} {unit}", f"'{text} {unit}'", "a number and a unit")
+        for text in ("", "   ", unit):
+            yield Bad(calc, name, text, f"'{text.strip()}'", "a number and a unit")
+        if not {name, f"{name} of {calc}"} & ZERO_MEANS_SOMETHING:
+            yield Bad(calc, name, f"0 {unit}", "0 ", unit)
+
+
+def meter_errors() -> Iterator[Bad]:
+    """The meter's error: none on a printed value, no digits in a fraction, one that is read."""
+    for calc, name, given in _every(_is_quantity):
+        unit = given.rsplit(" ", 1)[1]
+        if name in PRINTED:
+            for error in ("±3%", f"+/-0.1 {unit}"):
+                yield Bad(calc, name, f"{given} {error}", f"'{given} {error}'", "drop the ±")
+            continue
+        yield Bad(calc, name, f"1/4 {unit} ±(2%+5)", "±(2%+5)", "as a decimal")
+        yield Bad(calc, name, f"{given} ±", f"'{given} ±'", "±3%")
+        yield Bad(calc, name, f"{given} ±-3%", "-3", "percentage")
+        yield Bad(calc, name, f"{given} ±nan%", "'nan'", "a number")
+        yield Bad(calc, name, f"{given} ±5", "±5", f"±5 {unit}")
+        yield Bad(calc, name, f"{given} ±(2%+1.5)", "1.5 counts", "whole counts")
+        yield Bad(calc, name, f"{given} ±1 J", "'J'", "write it in")
+
+
+SLIPS = [  # a unit in place of another, where the span or the other inputs show it
+    Bad("pull", "force", "6000 kgf", "'6000 kgf'", "6000 lbf"),
+    Bad("pull", "force", "60 kgf", "132.3 lbf", "kgf"),  # more than 18 AWG bears
+    Bad("pull", "force", "24 lb", "'lb'", "lbf"),
+    Bad("pull", "force", "24 pounds", "'pounds'", "lbf"),
+    Bad("pull", "force", "11 kg", "'kg'", "kgf"),
+    Bad("strip", "barrel_length", "6.5 in", "'6.5 in'", "6.5 mm"),
+    Bad("strip", "stripped", '8"', "'8\"'", "8 mm"),
+    Bad("strip", "window_length", "2 in", "'2 in'", "2 mm"),
+    Bad("splice", "place_temperature", "700 C", "'700 C'", "700 F"),
+    Bad("splice", "wire_temperature", "90 F", "'90 F'", "90 C"),
+    Bad("breaker", "ambient", "100 C", "'100 C'", "100 F"),
+    Bad("breaker", "wire_temperature", "400 C", "'400 C'", "400 F"),
+    Bad("breaker", "breaker", "15 mA", "'15 mA'", "15 A"),
+    Bad("breaker", "current", "8700 A", "'8700 A'", "8700 mA"),
+    Bad("breaker", "current", "1000 W", "'W'", "divide by the voltage"),
+    Bad("breaker", "run_time", "30 m", "'m'", "min"),
+    Bad("inrush", "settle_time", "2 m", "'m'", "min"),
+    Bad("inrush", "settle_time", "400 min", "'400 min'", "400 s"),
+    Bad("inrush", "nameplate_voltage", "115 mV", "'115 mV'", "115 V"),
+    Bad("inrush", "locked_rotor_current", "1.2 A", "1.2 A", "look at the plate"),  # below RLA
+]
+
+
+def wires() -> Iterator[Bad]:
+    """Every wire: its unit, its span, its number and the words beside it."""
+    for calc, name, _ in _every(_is_wire):
+        yield Bad(calc, name, "18", "'18'", "18 AWG")
+        yield Bad(calc, name, "#18", "'#18'", "18 AWG")
+        yield Bad(calc, name, "50 AWG", "50 AWG", "4/0 to 40 AWG")
+        yield Bad(calc, name, "18.5 AWG", "18.5 AWG", "mm2")
+        yield Bad(calc, name, "1,5 mm2", "'1,5 mm2'", "1.5 mm2")
+        yield Bad(calc, name, "0 mm2", "'0 mm2'", "check mm")
+        yield Bad(calc, name, "5000 mm2", "'5000 mm2'", "check mm")
+        yield Bad(calc, name, "0x30 AWG", "'0x30 AWG'", "count the strands")
+        yield Bad(calc, name, "18 AWG solid stranded", "'18 AWG solid stranded'", "one wire")
+        yield Bad(calc, name, "18 AWG stranted", "'stranted'", "stranded")
+        yield Bad(calc, name, "-18 AWG", "'-18 AWG'", "a wire may be")
+        yield Bad(calc, name, "9**9 mm2", "'9**9 mm2'", "a wire may be")
+        for text in ("", "nan mm2", "١٨ AWG", "blue", "3 J"):
+            yield Bad(calc, name, text, f"'{text}'", "write 18 AWG")
+        yield Bad(calc, name, b"18", "18", '"18 AWG"')
+
+
+RANGES = [
+    Bad("splice", "barrel", "14-16 AWG", "'14-16 AWG'", "16-14 AWG"),
+    Bad("splice", "barrel", "2/0-10 AWG", "'2/0-10 AWG'", "10-2/0 AWG"),
+    Bad("splice", "barrel", "5180-2050 cmil", "'5180-2050 cmil'", "2050-5180 cmil"),
+    Bad("splice", "barrel", "16-14", "'16-14'", "16-14 AWG"),
+    Bad("splice", "barrel", "16 AWG-2.5 mm2", "'16 AWG-2.5 mm2'", "one unit"),
+    Bad("splice", "barrel", "1,5-2,5 mm2", "'1,5-2,5 mm2'", "1.5-2.5 mm2"),
+    Bad("splice", "barrel", "16-14-12 AWG", "'16-14-12 AWG'", "16-14 AWG"),
+    Bad("splice", "barrel", "16-50 AWG", "50 AWG", "4/0 to 40 AWG"),
+    Bad("splice", "barrel", "0-2.5 mm2", "'0-2.5 mm2'", "check mm"),
+    Bad("splice", "barrel", "nan-2 mm2", "'nan-2 mm2'", "2.5 mm2"),
+    Bad("splice", "barrel", "1-9**9 mm2", "**9", "mm2"),
+    Bad("splice", "barrel", "1-2.5 mm", "'mm'", "mm2"),
+    Bad("splice", "barrel", "١٦-١٤ AWG", "'١٦-١٤ AWG'", "16-14 AWG"),
+    Bad("splice", "barrel", "１.５-２.５ mm2", "１.５", "write"),
+    Bad("splice", "barrel", "", "''", "16-14 AWG"),
+    Bad("splice", "barrel", b"16", "16", '"22-18 AWG"'),
+]
+CHOICES = [
+    Bad("pull", "terminal", "rnig", "'rnig'", "did you mean ring?"),
+    Bad("pull", "standard", "ul-486", "'ul-486'", "did you mean ul-486"),
+    Bad("pull", "standard", "ul-486e", "ul-486e", "ul-486a"),  # a clamp's table on a ring
+    Bad("strip", "style", "ferule", "'ferule'", "did you mean ferrule?"),
+    Bad("splice", "connector", "but", "'but'", "did you mean butt?"),
+    Bad("splice", "listed_for", "stranted", "'stranted'", "did you mean stranded?"),
+    Bad("inrush", "code_letter", "O", "'O'", "N, P"),
+    Bad("inrush", "meter_mode", "peakhold", "'peakhold'", "did you mean peak-hold?"),
+    Bad("pull", "terminal", "", "''", "ring"),
+    Bad("pull", "terminal", b"3", "3", '"ring"'),
+    Bad("breaker", "only_receptacle", "maybe", "'maybe'", "yes or no"),
+    Bad("breaker", "only_receptacle", "", "''", "yes or no"),
+    Bad("breaker", "only_receptacle", b"1", "1", "yes or no"),
+    Bad("pull", "terminal", ["ring", "fork"], "2 times", "once"),
+    Bad("pull", "force", ["24 lbf", "25 lbf"], "2 times", "once"),
+]
+
+
+def counts() -> Iterator[Bad]:
+    """Every count: whole, in ASCII digits, within its span."""
+    for calc, name in (
+        ("breaker", "conductors"),
+        ("breaker", "cord_conductors"),
+        ("splice", "wire_limit"),
+    ):
+        for text in ("2.5", "2.0", "two", "", "1e1", "２", "0x2", "1/1", "2 wires", "nan"):
+            yield Bad(calc, name, text, f"'{text}'", "whole number")
+        for text in ("0", "-1", "101"):
+            yield Bad(calc, name, text, text, "whole number")
+        for toml in (b"2.5", b"2.0", b"nan", b"-1"):
+            yield Bad(calc, name, toml, toml.decode(), "whole number")
+        yield Bad(calc, name, b"true", "", "whole number")
+
+
+SHEET_ONLY = [
+    Bad("pull", "force", b"nan", "nan", "24 lbf"),
+    Bad("pull", "force", b"inf", "inf", "24 lbf"),
+    Bad("pull", "force", b"true", "", '"24 lbf"'),
+    Bad("pull", "force", b"{ value = 24 }", "24", '"24 lbf"'),
+    Bad("pull", "wire", b"[]", "empty list", "18 AWG"),
+    Bad("splice", "wire", b"[18, 16]", "18", '"18 AWG"'),
+    Bad("splice", "wire", b'[["18 AWG"], "16 AWG"]', "18 AWG", '"18 AWG"'),
+]
+
+CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]

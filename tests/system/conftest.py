@@ -1,0 +1,147 @@
+"""What the system tests share: the command in process, the installed command, plugins from
+outside, and job sheets.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from wirecalc import cli
+
+COMMAND = Path(sys.executable).with_name("wirecalc")
+LONGEST_RUN = 60  # seconds; a hung command fails its test and does not hold up the rest
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What a command came to."""
+
+    status: int
+    out: str
+    err: str
+
+    @property
+    def complaints(self) -> list[str]:
+        """The lines on stderr, without the name of the command."""
+        return [line.removeprefix("wirecalc: ") for line in self.err.splitlines()]
+
+    @property
+    def json(self) -> Any:
+        """What stdout holds, read as JSON."""
+        return json.loads(self.out)
+
+
+@pytest.fixture
+def cli_main(capsys: pytest.CaptureFixture[str]) -> Callable[..., Outcome]:
+    """Run the command line in this process."""
+
+    def call(*words: str) -> Outcome:
+        capsys.readouterr()
+        status = cli.main(words)
+        captured = capsys.readouterr()
+        return Outcome(status, captured.out, captured.err)
+
+    return call
+
+
+@pytest.fixture
+def empty_folder(tmp_path: Path) -> Path:
+    """A folder with nothing in it, to run in."""
+    folder = tmp_path / "empty"
+    folder.mkdir()
+    return folder
+
+
+@pytest.fixture
+def command(empty_folder: Path) -> Callable[..., Outcome]:
+    """Run the installed command in a process of its own, in an empty folder."""
+
+    def call(
+        *words: str, env: Mapping[str, str] | None = None, cwd: Path | None = None, **how: Any
+    ) -> Outcome:
+        done = subprocess.run(
+            [COMMAND, *words],
+            cwd=cwd or empty_folder,
+            env=clean_environment() | dict(env or {}),
+            timeout=LONGEST_RUN,
+            check=False,
+            **({"capture_output": True} | how),
+        )
+        out, err = (b.decode() if b is not None else "" for b in (done.stdout, done.stderr))
+        return Outcome(done.returncode, out, err)
+
+    return call
+
+
+def clean_environment() -> dict[str, str]:
+    """The environment without what would change how Python starts, finds modules or prints."""
+    return {k: v for k, v in os.environ.items() if not k.startswith(("PYTHON", "LC_", "LANG"))} | {
+        "PYTHONIOENCODING": "utf-8"
+    }
+
+
+@dataclass
+class Outside:
+    """Distributions from outside, found by way of PYTHONPATH."""
+
+    folder: Path
+    env: dict[str, str] = field(default_factory=dict)
+
+    def add(self, name: str, source: str, distribution: str = "") -> None:
+        """Add a distribution with one plugin: an entry point, and a module of the same name."""
+        distribution = distribution or name.replace("_", "-")
+        info = self.folder / f"{distribution.replace('-', '_')}-1.0.dist-info"
+        info.mkdir(parents=True)
+        (info / "METADATA").write_text(
+            f"Metadata-Version: 2.1\nName: {distribution}\nVersion: 1.0\n", encoding="utf-8"
+        )
+        (info / "entry_points.txt").write_text(f"[wirecalc]\n{name} = {name}\n", encoding="utf-8")
+        (self.folder / f"{name}.py").write_text(source, encoding="utf-8")
+
+
+@pytest.fixture
+def outside(tmp_path: Path) -> Outside:
+    """A place for distributions from outside; run the command with its `env` to have them."""
+    folder = tmp_path / "site"
+    folder.mkdir()
+    return Outside(folder, {"PYTHONPATH": str(folder), "PYTHONDONTWRITEBYTECODE": "1"})
+
+
+@pytest.fixture
+def plugged(
+    cli_main: Callable[..., Outcome], outside: Outside, monkeypatch: pytest.MonkeyPatch
+) -> Iterator[Callable[..., Outcome]]:
+    """Run the command line in this process, with the distributions from outside."""
+    monkeypatch.syspath_prepend(outside.folder)
+    yield cli_main
+    for path in outside.folder.glob("*.py"):
+        sys.modules.pop(path.stem, None)
+
+
+@pytest.fixture
+def write_sheet(tmp_path: Path) -> Callable[..., Path]:
+    """Write a job sheet; each check is a mapping of its keys to texts, lists or TOML in bytes."""
+
+    def write(*checks: Mapping[str, object], more: str = "") -> Path:
+        path = tmp_path / "sheet.toml"
+        lines = ["[job]", 'title = "invented"']
+        for check in checks:
+            lines += ["", "[[check]]", *(f"{key} = {_toml(v)}" for key, v in check.items())]
+        path.write_text("\n".join(lines) + "\n" + more, encoding="utf-8")
+        return path
+
+    return write
+
+
+def _toml(value: object) -> str:
+    """Write texts and lists as TOML: a text in JSON is one in TOML. Bytes are TOML already."""
+    return value.decode() if isinstance(value, bytes) else json.dumps(value, ensure_ascii=False)

@@ -1,0 +1,156 @@
+"""The installed command as a shell and a script meet it: exit status, streams and files."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Command = Callable[..., Any]
+PULL = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force")
+# 18 AWG in a 6.5 mm closed barrel: least 6.75 mm, and insulation in the barrel below 6.5 mm
+STRIP = ("strip", "--wire", "18 AWG", "--style", "closed", "--barrel-length", "6.5 mm")
+MARGINAL = (*STRIP, "--stripped", "6.6 mm")
+SHEETS = sorted(Path(__file__).parents[2].glob("docs/examples/*.toml"))
+EXPECTED_EXIT = {"refrigerator": 0, "freezer": 3, "dishwasher": 3}  # as the sheets' headings say
+
+
+@pytest.mark.parametrize(
+    ("force", "status", "word"),
+    [
+        ("24 lbf", 0, "PASS"),  # UL 486A asks for 20 lbf of an 18 AWG crimp
+        ("20 lbf", 0, "PASS"),
+        ("19.2 lbf", 1, "FAIL"),
+        ("19.99999 lbf", 1, "FAIL"),
+        ("20.3 lbf ±0.5 lbf", 3, "CANNOT TELL"),
+        ("20.3 lbf +/-0.2 lbf", 0, "PASS"),
+        ("unknown", 3, "CANNOT TELL"),
+        ("24", 2, ""),
+    ],
+)
+def test_exit_status_and_first_word(command: Command, force: str, status: int, word: str) -> None:
+    done = command(*PULL, force)
+    assert done.status == status
+    assert done.out.startswith(word)
+    assert bool(done.out) == (status != 2)
+    assert bool(done.err) == (status == 2)
+
+
+@pytest.mark.parametrize("name", EXPECTED_EXIT)
+def test_example_job_sheet(command: Command, name: str) -> None:
+    (sheet,) = (s for s in SHEETS if s.stem == name)
+    done = command("job", str(sheet))
+    assert (done.status, done.err) == (EXPECTED_EXIT[name], "")
+
+
+def test_no_marginal_makes_marginal_exit_3(command: Command) -> None:
+    assert command(*MARGINAL).status == 0
+    done = command(*MARGINAL, "--no-marginal")
+    assert done.status == 3
+    assert done.out.startswith("MARGINAL")
+    assert command(*PULL, "24 lbf", "--no-marginal").status == 0
+    assert command(*PULL, "19 lbf", "--no-marginal").status == 1
+
+
+def test_no_marginal_counts_in_a_job(command: Command, write_sheet: Callable[..., Path]) -> None:
+    inputs = {"wire": "18 AWG", "style": "closed", "barrel_length": "6.5 mm"}
+    sheet = write_sheet({"calculation": "strip", **inputs, "stripped": "6.6 mm"})
+    assert command("job", str(sheet)).status == 0
+    assert command("job", str(sheet), "--no-marginal").status == 3
+
+
+def test_listing_shows_the_five_under_their_part(command: Command) -> None:
+    done = command()
+    assert (done.status, done.err) == (0, "")
+    parts: dict[str, list[str]] = {}
+    for line in done.out.splitlines()[1:]:
+        if line and not line.startswith(" "):
+            part = parts.setdefault(line, [])
+        elif line.startswith("  ") and not line.startswith("   "):
+            part.append(line.split()[0])
+    assert parts["circuit"] == ["breaker"]
+    assert parts["motor and start"] == ["inrush"]
+    assert parts["wire and joint"] == ["pull", "splice", "strip"]
+
+
+@pytest.mark.parametrize(
+    "words", [["--ambient", "-18C"], ["--ambient=-18 C"], ["--ambient", "−18 °C"]]
+)
+def test_negative_value(command: Command, words: list[str]) -> None:
+    rest = ("breaker", "--current", "8.7 A", "--breaker", "15 A", "--wire", "14 AWG")
+    done = command(*rest, *words, "--format", "json")
+    assert done.status in (0, 3), done.err
+    (ambient,) = (i for i in done.json["inputs"] if i["name"] == "ambient")
+    assert (ambient["value"], ambient["unit"], ambient["from"]) == (-18, "C", "typed")
+
+
+def test_output_file_is_whole_and_stdout_empty(command: Command, empty_folder: Path) -> None:
+    printed = command(*PULL, "19 lbf")
+    done = command(*PULL, "19 lbf", "--output", "finding.txt")
+    assert (done.status, done.out, done.err) == (1, "", "")
+    assert [p.name for p in empty_folder.iterdir()] == ["finding.txt"]
+    assert (empty_folder / "finding.txt").read_text(encoding="utf-8") == printed.out
+
+
+def test_output_file_replaces_an_old_one(command: Command, empty_folder: Path) -> None:
+    old = empty_folder / "finding.json"
+    old.write_text("{" * 100_000, encoding="utf-8")
+    assert command(*PULL, "24 lbf", "--format", "json", "--output", "finding.json").status == 0
+    printed = command(*PULL, "24 lbf", "--format", "json")
+    assert old.read_text(encoding="utf-8") == printed.out
+
+
+@pytest.mark.parametrize("place", ["missing/finding.txt", "folder", "", "file/finding.txt"])
+def test_unwritable_place_is_refused(command: Command, empty_folder: Path, place: str) -> None:
+    (empty_folder / "folder").mkdir()
+    (empty_folder / "file").write_text("kept", encoding="utf-8")
+    done = command(*PULL, "24 lbf", "--output", place)
+    assert (done.status, done.out) == (2, "")
+    assert "--output" in done.err
+    assert sorted(p.name for p in empty_folder.iterdir()) == ["file", "folder"]
+    assert list((empty_folder / "folder").iterdir()) == []
+
+
+def test_nothing_is_imported_from_the_current_folder(command: Command, empty_folder: Path) -> None:
+    for name in ("wirecalc", "wirecalc_plugins", "json", "pint", "pluggy", "tabulate", "csv"):
+        hostile = f"import sys\nsys.stderr.write('took {name} from here')\nsys.exit(1)\n"
+        (empty_folder / f"{name}.py").write_text(hostile, encoding="utf-8")
+    for words in ([*PULL, "107 N"], [*PULL, "24 lbf", "--format", "json"], [], ["tables", "awg"]):
+        done = command(*words)
+        assert (done.status, done.err) == (0, "")
+
+
+def test_plugins_of_the_current_folder_are_not_found(command: Command, empty_folder: Path) -> None:
+    info = empty_folder / "hostile-1.0.dist-info"
+    info.mkdir()
+    (info / "METADATA").write_text("Name: hostile\nVersion: 1.0\n", encoding="utf-8")
+    (info / "entry_points.txt").write_text("[wirecalc]\nhostile = hostile\n", encoding="utf-8")
+    (empty_folder / "hostile.py").write_text("raise SystemExit(1)\n", encoding="utf-8")
+    done = command("plugins")
+    assert (done.status, done.err) == (0, "")
+    assert "hostile" not in done.out
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        *(("pul",), ("--bogus",), ("tables", "nope"), ("explain",), ("explain", "pul")),
+        *(("schema",), ("schema", "batch"), ("job",), ("job", "nope.toml")),
+        *(("plugins", "--bogus"), PULL, (*PULL, "24 lbf", "stray")),
+        (*PULL, "24 lbf", "--format", "xml"),
+        (*PULL, "24 lbf", "--format", "json", "--format", "text"),
+    ],
+    ids=" ".join,
+)
+def test_wrong_command_exits_2(command: Command, words: tuple[str, ...]) -> None:
+    done = command(*words)
+    assert (done.status, done.out) == (2, "")
+    assert len(done.complaints) == 1
+    assert not done.complaints[0].endswith((";", "; "))
+
+
+def test_version(command: Command) -> None:
+    assert command("--version").out == command("version").out
+    assert command("--version").out.startswith("wirecalc ")

@@ -1,0 +1,123 @@
+"""What a run loads: nothing dear where no unit is converted, no outside plugin for a help text."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from .conftest import LONGEST_RUN, Outside, clean_environment
+
+DEAR = {"pint", "numpy", "scipy", "matplotlib", "jinja2"}
+IN_DECLARED_UNITS = {
+    "pull": "--wire|18 AWG|--terminal|ring|--force|27.0 lbf ±(2%+5)",
+    "strip": "--wire|18 AWG|--style|closed|--barrel-length|6.5 mm|--stripped|7.1 mm ±0.1 mm",
+    "splice": "--wire|16 AWG|--barrel|16-14 AWG|--place-temperature|60 C ±2 C|--current|8 A",
+    "breaker": "--current|8.7 A|--breaker|15 A|--wire|14 AWG|--ambient|25 C|--run-time|1 h",
+    "inrush": "--horsepower|1/4 hp|--code-letter|L|--nameplate-voltage|115 V|--peak|11 A",
+}
+PROGRAM = """
+import json, sys
+from wirecalc import cli
+status = cli.main(sys.argv[2:])
+with open(sys.argv[1], "w") as file:
+    json.dump([status, sorted(sys.modules)], file)
+"""
+
+
+@pytest.fixture
+def loaded(tmp_path: Path) -> Callable[..., set[str]]:
+    """Run the command line in a fresh process and return the modules that it loaded."""
+
+    def call(*words: str) -> set[str]:
+        report = tmp_path / "modules.json"
+        done = subprocess.run(
+            [sys.executable, "-c", PROGRAM, report, *words],
+            capture_output=True,
+            env=clean_environment(),
+            timeout=LONGEST_RUN,
+            check=True,
+        )
+        status, modules = json.loads(report.read_text())
+        assert status in (0, 1, 3), done.stderr
+        return {name.partition(".")[0] for name in modules}
+
+    return call
+
+
+def _words(name: str) -> list[str]:
+    return [name, *IN_DECLARED_UNITS[name].split("|")]
+
+
+@pytest.mark.parametrize("name", IN_DECLARED_UNITS)
+@pytest.mark.parametrize("form", ["text", "json"])
+def test_calculation_in_its_declared_unit(
+    loaded: Callable[..., set[str]], name: str, form: str
+) -> None:
+    assert loaded(*_words(name), "--format", form) & DEAR == set()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        *((), ("--help",), ("--version",), ("plugins",), ("tables",), ("tables", "awg")),
+        *(("tables", "pull-crimp", "--format", "csv"), ("schema", "finding")),
+        *((name, "--help") for name in IN_DECLARED_UNITS),
+        *(("explain", "pull"), ("explain", "breaker", "--format", "json")),
+    ],
+    ids=" ".join,
+)
+def test_help_listings_and_tables(loaded: Callable[..., set[str]], words: tuple[str, ...]) -> None:
+    assert loaded(*words) & DEAR == set()
+
+
+def test_job_sheet_in_declared_units(
+    loaded: Callable[..., set[str]], write_sheet: Callable[..., Path]
+) -> None:
+    inputs = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
+    assert loaded("job", str(write_sheet({"calculation": "pull", **inputs}))) & DEAR == set()
+
+
+def test_converted_unit_loads_pint(loaded: Callable[..., set[str]]) -> None:
+    """The guard above can fail: a unit that is converted does load pint."""
+    words = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "107 N")
+    assert "pint" in loaded(*words)
+
+
+LOUD = "import sys\nsys.stderr.write('outside plugin was imported')\n"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        *(("--version",), ("version",), ("help", "pull"), ("pull", "--help"), ("schema", "job")),
+        *(("explain", "pull"), ("explain", "pull", "--format", "json")),
+        *(("--bundled-only",), (*_words("pull"), "--bundled-only")),
+    ],
+    ids=lambda words: " ".join(words)[:30],
+)
+def test_no_outside_plugin_is_loaded(
+    command: Callable[..., Any], outside: Outside, words: tuple[str, ...]
+) -> None:
+    outside.add("demo_outside", LOUD)
+    done = command(*words, env=outside.env)
+    assert (done.status, done.err) == (0, "")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [(), ("--help",), ("plugins",), ("tables", "awg"), _words("pull"), _words("strip")],
+    ids=lambda words: " ".join(words)[:30],
+)
+def test_outside_plugin_is_loaded(
+    command: Callable[..., Any], outside: Outside, words: tuple[str, ...]
+) -> None:
+    """A run without it would skip a house rule or a shop's table."""
+    outside.add("demo_outside", LOUD)
+    done = command(*words, env=outside.env)
+    assert (done.status, done.err) == (0, "outside plugin was imported")

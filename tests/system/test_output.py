@@ -1,0 +1,172 @@
+"""What the commands print: 80 columns, tables that parse back, declarations as JSON schemas."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+import shlex
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from jsonschema import Draft202012Validator
+
+import wirecalc
+from wirecalc import commands, tables
+
+Cli = Callable[..., Any]
+CALCULATIONS = {
+    name: provided.calculation
+    for name, provided in wirecalc.build(bundled_only=True).calculations.items()
+}
+SHEETS = sorted(Path(__file__).parents[2].glob("docs/examples/*.toml"))
+FOLDER = Path(__file__).parents[2] / "tables"
+TABLES = sorted(path.stem for path in FOLDER.glob("*.csv"))
+PULL = "pull --wire '18 AWG stranded tinned copper' --terminal ring --force "
+LONG_LINES = [
+    PULL + "'19.2 lbf'",
+    PULL + "'20.3 lbf ±0.5 lbf'",
+    PULL + "unknown",
+    PULL + "'24 lbf' --standard iec-60352-2",
+    "splice --wire '14 AWG solid copper' --wire '16 AWG stranded copper' --barrel '16-14 AWG' "
+    "--listed-for mix --connector closed-end --current '8.7 A ±(2%+5)' --voltage '240 V'",
+    "breaker --current '12.5 A ±(2%+5)' --breaker '15 A' --wire '14 AWG copper' --cord '18 AWG' "
+    "--receptacle '15 A' --only-receptacle yes --ambient '45 C ±2 C' --conductors 6",
+    "inrush --code-letter L --horsepower '1/4 hp' --nameplate-voltage '115 V' --peak '11 A ±3%' "
+    "--settled '9 A ±3%' --settle-time '8 s ±1 s' --breaker '15 A' --voltage '104 V'",
+    "strip --wire '18 AWG' --wire '14 AWG solid' --style twist-on --stripped '1/2 in'",
+]
+
+
+def _commands() -> list[str]:
+    named = [c for name in CALCULATIONS for c in (f"{name} --help", f"explain {name}")]
+    examples = [c.example.removeprefix("wirecalc ") for c in CALCULATIONS.values()]
+    return [
+        *("", "--help", "--version", "plugins", "tables"),
+        *named,
+        *examples,
+        *(f"{line} --working" for line in [*examples, *LONG_LINES]),
+        *(f"job '{sheet}'" for sheet in SHEETS),
+        *(f"tables {name}" for name in TABLES),
+    ]
+
+
+@pytest.mark.parametrize("line", _commands(), ids=lambda line: re.sub(r"'/.*/", "'", line)[:60])
+def test_no_line_is_wider_than_80_columns(cli_main: Cli, line: str) -> None:
+    done = cli_main(*shlex.split(line))
+    assert done.status in (0, 1, 3), done.err
+    assert done.out.strip()
+    wide = [text for text in done.out.splitlines() if len(text) > 80]
+    assert wide == []
+    assert "\t" not in done.out
+
+
+def test_all_tables_are_listed(cli_main: Cli) -> None:
+    assert tables.names() == TABLES
+    listed = [line for line in cli_main("tables").out.splitlines() if line and line[0] != " "]
+    assert listed == TABLES
+    assert [t["name"] for t in cli_main("tables", "--format", "json").json] == TABLES
+
+
+def _published(name: str) -> list[dict[str, str]]:
+    """Read a table's own file, apart from the program."""
+    with (FOLDER / f"{name}.csv").open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def _as_file(printed: list[dict[str, str]], name: str) -> list[dict[str, str]]:
+    """Return printed rows in the words of the file: its columns, numbers as numbers."""
+    columns = [c for c in _published(name)[0] if c not in ("source", "confidence", "copies")]
+    return [{c: _plain(row[c]) for c in columns} for row in printed]
+
+
+def _plain(cell: object) -> Any:
+    try:
+        return float(str(cell))
+    except ValueError:
+        return "" if cell is None else cell
+
+
+@pytest.mark.parametrize("name", TABLES)
+def test_table_as_csv_parses_back(cli_main: Cli, name: str) -> None:
+    out = cli_main("tables", name, "--format", "csv").out
+    rows = list(csv.DictReader(io.StringIO(out)))
+    assert _as_file(rows, name) == _as_file(_published(name), name)
+    assert all(row["source"] and row["confidence"] for row in rows)
+
+
+@pytest.mark.parametrize("name", TABLES)
+def test_table_as_json_parses_back(cli_main: Cli, name: str) -> None:
+    table = cli_main("tables", name, "--format", "json").json
+    assert table["name"] == name
+    assert _as_file(table["rows"], name) == _as_file(_published(name), name)
+    for row, published in zip(table["rows"], _published(name), strict=True):
+        assert row["source"] == published["source"]
+        assert row["confidence"] == published["confidence"]
+        assert row["source"] in table["sources"]
+
+
+@pytest.mark.parametrize("name", TABLES)
+def test_table_as_markdown_parses_back(cli_main: Cli, name: str) -> None:
+    lines = cli_main("tables", name, "--format", "markdown").out.splitlines()
+    header, rule, *rows = ([*_cells(line)] for line in lines if line.startswith("|"))
+    assert set(rule) == {"---"}
+    printed = [dict(zip(header, row, strict=True)) for row in rows]
+    assert _as_file(printed, name) == _as_file(_published(name), name)
+
+
+def _cells(line: str) -> list[str]:
+    inside = line.strip().removeprefix("|").removesuffix("|")
+    return [c.strip().replace("\\|", "|") for c in re.split(r"(?<!\\)\|", inside)]
+
+
+def test_tables_refuses_what_it_cannot_print(cli_main: Cli) -> None:
+    done = cli_main("tables", "awg", "--format", "html")
+    assert (done.status, done.out) == (2, "")
+    assert "text, csv, json, markdown" in done.err
+    done = cli_main("tables", "pull-crimps")
+    assert (done.status, done.out) == (2, "")
+    assert "did you mean pull-crimp?" in done.err
+
+
+@pytest.mark.parametrize("name", CALCULATIONS)
+def test_explain_as_json_is_a_schema_of_the_inputs(cli_main: Cli, name: str) -> None:
+    done = cli_main("explain", name, "--format", "json")
+    assert (done.status, done.err) == (0, "")
+    inputs = done.json["inputs"]
+    Draft202012Validator.check_schema(inputs)
+    validator = Draft202012Validator(inputs)
+    good = _typed(done.json["example"])
+    assert not list(validator.iter_errors(good))
+    assert list(validator.iter_errors(good | {"frce": "24 lbf"}))
+    for wanted in inputs["required"]:
+        assert list(validator.iter_errors({k: v for k, v in good.items() if k != wanted}))
+        assert not list(validator.iter_errors(good | {wanted: "unknown"}))
+        assert list(validator.iter_errors(good | {wanted: 24}))
+
+
+def _typed(example: str) -> dict[str, str]:
+    """Return the inputs of a command line that gives each once."""
+    words = shlex.split(example)[2:]
+    names = [w.removeprefix("--").replace("-", "_") for w in words[::2]]
+    return dict(zip(names, words[1::2], strict=True))
+
+
+def test_explain_says_what_help_says(cli_main: Cli) -> None:
+    """The same inputs stand in help, explanation and schema: they have one declaration."""
+    for name, calc in CALCULATIONS.items():
+        declared = {i.name for i in calc.inputs}
+        assert set(cli_main("explain", name, "--format", "json").json["inputs"]["properties"]) == (
+            declared
+        )
+        for words in ((name, "--help"), ("explain", name)):
+            listed = re.findall(r'^  --([a-z-]+) "', cli_main(*words).out, re.MULTILINE)
+            assert {w.replace("-", "_") for w in listed} == declared
+
+
+def test_every_command_is_listed(cli_main: Cli) -> None:
+    listed = cli_main().out.partition("\ncommands\n")[2]
+    for name in commands.COMMANDS:
+        assert re.search(rf"^  {name}\b", listed, re.MULTILINE), name
