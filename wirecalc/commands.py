@@ -8,9 +8,11 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from . import host, tables
+from .charts import Chart
 from .criteria import Verdict
 from .declaration import Calculation
 from .errors import BadInput, Problem, TableError, did_you_mean
+from .findings import Finding
 from .options import Options, split
 from .output import help as help_text
 from .output import text as text_output
@@ -57,14 +59,29 @@ def calculate(name: str, words: Sequence[str]) -> Result:
     options = split(words, calc)
     _refuse_all(catalogue, name, options)
     finding = catalogue.run(name, options.given)
+    drawn = _draw(finding, options.chart) if options.chart else []
     if options.format == "json":
         from .output.json import dump, finding_object
 
-        text = dump(finding_object(finding, working=options.working))
+        text = dump(finding_object(finding, working=options.working, drawn=drawn))
     else:
         text = text_output.finding_text(finding, calc.question, working=options.working)
     status = status_of([finding.verdict], no_marginal=options.no_marginal)
     return Result(text, status, options.output, _warnings(catalogue))
+
+
+def _draw(finding: Finding, path: Path) -> list[tuple[Chart, str]]:
+    """Draw the chart of a finding into a file; refuse where there is none to draw."""
+    from .files import write_bytes
+    from .output.drawing import check_name, draw
+
+    check_name(path)
+    if not finding.charts:
+        wrong = f"{finding.calculation} has no chart to draw"
+        raise BadInput([Problem("--chart", wrong, "leave it out")])
+    chart = finding.charts[0]()
+    write_bytes(path, draw(chart, path.suffix.casefold()))
+    return [(chart, str(path))]
 
 
 def _find(catalogue: host.Catalogue, name: str) -> Calculation[Any]:

@@ -127,6 +127,12 @@ def ambient_factor(rating: int, ambient: float) -> Factor | None:
     return None
 
 
+def hottest_factor(rating: int) -> Factor:
+    """Return the last factor of the table for an insulation class; above it there is none."""
+    row = list(load("nec-ambient").where(basis_C=30, rating_C=rating))[-1]
+    return Factor(row.number("factor"), row.source)
+
+
 def count_factor(conductors: int) -> Factor:
     """Return the adjustment for current-carrying conductors in one raceway or cable.
 
@@ -152,6 +158,13 @@ def small_conductor_breaker(wire: Wire) -> Row | None:
     return _listed(rows, wire)
 
 
+def thinnest_breaker(wire: Wire) -> Row | None:
+    """Return the row of the thinnest wire in NEC 240.4(D), if this wire is thinner still."""
+    rows = _thick_to_thin(load("nec-small-conductors").where(metal=wire.metal))
+    gauge = gauge_for_current(wire)
+    return rows[-1] if rows and gauge is not None and _listed(rows, wire) is None else None
+
+
 def cord_ampacity(wire: Wire, current_carrying: int) -> Row | None:
     """Return the row of NEC Table 400.5(A)(1) for a flexible cord with two or three live wires.
 
@@ -161,6 +174,14 @@ def cord_ampacity(wire: Wire, current_carrying: int) -> Row | None:
     if wire.metal != "copper":
         return None
     return _listed(_thick_to_thin(load("cords").where(use=f"cord, {word} current-carrying")), wire)
+
+
+def listed_size(rows: Iterable[Row], wire: Wire) -> Row | None:
+    """Return the row of a wire's gauge out of rows by gauge, else that of the next thinner one.
+
+    None for a wire that is thinner than all of them, and for a metric one.
+    """
+    return _listed(_thick_to_thin(rows), wire)
 
 
 def equivalent_gauge(cmil: float) -> str:

@@ -11,10 +11,8 @@ from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from typing import NamedTuple
 
-from .rounding import show_pair
+from .rounding import SAME, show_pair
 from .sources import Confidence, Source
-
-SAME = 1e-9  # two numbers this near, relatively, are one number typed in two ways (1/4 in, 6.35 mm)
 
 
 class Verdict(StrEnum):

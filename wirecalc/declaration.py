@@ -21,6 +21,7 @@ from typing import Annotated, Any, Generic, NamedTuple, ParamSpec, Union, get_ar
 from .errors import DeclarationError, Problem
 from .items import Item
 from .kinds import Count, Kind, OneOf, RangeKind, WireKind, Words, YesNo, _QuantityKind
+from .readings_file import FileColumns, ReadingsFile
 from .wires import SizeRange, Wire
 
 P = ParamSpec("P")
@@ -52,6 +53,7 @@ _WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
     str: Words,
 }
 _ALLOWED: dict[type, tuple[type[Kind], ...]] = {
+    FileColumns: (ReadingsFile,),
     bool: (YesNo,),
     float: (_QuantityKind,),
     int: (Count,),
@@ -106,7 +108,8 @@ class Calculation(Generic[P]):
         self.inputs = tuple(_declared(function))
         names = {i.name for i in self.inputs}
         for declared in self.inputs:
-            if declared.kind.goes_with and declared.kind.goes_with not in names:
+            linked = {*declared.kind.companions, declared.kind.goes_with} - {""}
+            if not linked <= names:
                 raise DeclarationError(f"{self.name}: {declared.name} goes with an unknown input")
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Iterator[Item]:

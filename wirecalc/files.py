@@ -11,15 +11,20 @@ from .errors import BadInput, Problem
 
 
 def write_whole(path: Path, text: str) -> None:
-    """Write a text file beside its place, flush it, and rename it: whole, or nothing is left.
+    """Write a text file whole, as UTF-8; raises BadInput where it cannot be written."""
+    write_bytes(path, text.encode())
+
+
+def write_bytes(path: Path, content: bytes) -> None:
+    """Write a file beside its place, flush it, and rename it: whole, or nothing is left.
 
     Raises BadInput, naming the file, where it cannot be written.
     """
     beside = None
     try:
         handle, beside = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
             file.flush()
             os.fsync(file.fileno())
         os.chmod(beside, 0o666 & ~_umask())  # noqa: PTH101

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
+from .charts import ChartMaker
 from .criteria import Criterion, Verdict, worst
 from .items import Answer, Caution, Figure, Listing, NotChecked
 from .sources import Source
@@ -59,6 +60,7 @@ class Finding:
     figures: tuple[BandFigure, ...] = ()
     criteria: tuple[Judged, ...] = ()
     listings: tuple[Listing, ...] = ()
+    charts: tuple[ChartMaker, ...] = ()
     cautions: tuple[Caution, ...] = ()
     not_checked: tuple[NotChecked, ...] = ()
     sources: Mapping[str, Source] = field(default_factory=dict)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import NamedTuple
 
+from .charts import ChartMaker
 from .criteria import Criterion
 from .errors import TableError
 from .sources import Source
@@ -59,7 +60,13 @@ class NotChecked(NamedTuple):
     why: str = ""
 
 
-Item = Figure | Answer | Criterion | Caution | Listing | NotChecked
+class ChartItem(NamedTuple):
+    """A chart, built only when somebody asks for the picture."""
+
+    build: ChartMaker
+
+
+Item = Figure | Answer | Criterion | Caution | Listing | NotChecked | ChartItem
 
 
 def figure(
@@ -125,3 +132,8 @@ def listing(
 def not_checked(what: str, why: str = "") -> NotChecked:
     """Yield something that was not checked, and why."""
     return NotChecked(what, why)
+
+
+def chart(build: ChartMaker) -> ChartItem:
+    """Yield a chart; `build` is called only when it is to be drawn."""
+    return ChartItem(build)

@@ -71,10 +71,12 @@ class Job:
         return any(c.defect for c in self.checks)
 
     def _counted(self) -> Iterator[tuple[Verdict, str]]:
-        again = {(c.name, c.calculation) for c in self.checks if c.stage == AS_LEFT}
+        again = {(c.name, c.calculation) for c in self.checks if c.stage == AS_LEFT and c.verdict}
         for check in self.checks:
-            if check.stage == AS_LEFT and check.verdict is not None:
-                decided = check.finding.decided_by if check.finding else None
+            if check.stage == AS_LEFT and check.finding is None:
+                yield Verdict.CANNOT_TELL, f"{check.name}: {check.defect}"
+            elif check.stage == AS_LEFT and check.verdict is not None and check.finding:
+                decided = check.finding.decided_by
                 yield check.verdict, f"{check.name}: {decided.reason if decided else ''}"
             elif self._failed_once(check, again):
                 yield Verdict.CANNOT_TELL, f"{check.name}: failed as found, not measured again"

@@ -18,10 +18,10 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from .declaration import Calculation
-from .errors import BadInput, PluginDefect, Problem, did_you_mean
+from .errors import BadInput, BadText, PluginDefect, Problem, did_you_mean
 from .host import Catalogue
 from .job import AS_LEFT, STAGES, Job, JobCheck, NotTested
-from .kinds import Nameplate, OneOf
+from .kinds import Kind, Nameplate, OneOf
 
 _SECTIONS = ("job", "nameplate", "readings", "check", "not_tested")
 _CHECK_KEYS = ("calculation", "name", "stage", "uses", "note")
@@ -44,7 +44,8 @@ def read(path: Path) -> dict[str, Any]:
     except FileNotFoundError:
         raise BadInput([Problem(str(path), "there is no such file", "check the name")]) from None
     except (OSError, UnicodeDecodeError) as error:
-        raise BadInput([Problem(str(path), f"cannot be read ({error})")]) from None
+        why = getattr(error, "strerror", None) or error
+        raise BadInput([Problem(str(path), f"cannot be read ({why})")]) from None
     except tomllib.TOMLDecodeError as error:
         hint = 'texts stand in quotes, as wire = "18 AWG"'
         raise BadInput([Problem(str(path), f"is not TOML: {error}", hint)]) from None
@@ -65,7 +66,7 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue) -> Job:
     checks = [c for check in planned for c in _run(check, catalogue, problems)]
     if problems:
         raise BadInput(problems)
-    about = {k: str(v) for k, v in sheet["job"].items() if k not in ("title", "expected_exit")}
+    about = {k: str(v) for k, v in sheet["job"].items() if k != "title"}
     return Job(str(sheet["job"]["title"]), about, tuple(checks), tuple(not_tested))
 
 
@@ -170,26 +171,50 @@ def _used(
 def _unused(
     sheet: Mapping[str, Any], planned: list[_Check], catalogue: Catalogue
 ) -> Iterator[Problem]:
-    """Report nameplate and reading keys that nothing could ever take: a slip of the pen."""
+    """Report what nothing takes, and checks that cannot be told apart: slips of the pen."""
     calcs = [p.calculation for p in catalogue.calculations.values()]
-    plates = sorted({i.name for c in calcs for i in c.inputs if _is_nameplate(c, i.name)})
-    for key in sheet.get("nameplate", {}):
-        if key not in plates:
+    kinds = {i.name: i.kind for c in calcs for i in c.inputs if _is_nameplate(c, i.name)}
+    taken = {name for check in planned for name in check.given}
+    for key, value in sheet.get("nameplate", {}).items():
+        if key not in kinds:
             yield Problem(
                 f"nameplate: {key}",
                 "no calculation takes this from a plate",
-                did_you_mean(key, plates),
+                did_you_mean(key, sorted(kinds)),
             )
+        elif key not in taken:
+            yield from _unreadable(f"nameplate: {key}", kinds[key], value)
     for name, values in sheet.get("readings", {}).items():
         users = [c for c in planned if c.uses == name]
         known = sorted({i.name for c in users for i in c.calculation.inputs})
-        for key in values:
-            if users and key not in known:
+        if not users:
+            yield Problem(
+                f"readings.{name}", "no check uses these readings", f'write uses = "{name}"'
+            )
+        for key in values if users else ():
+            if key not in known:
                 yield Problem(
                     f"readings.{name}: {key}",
                     "no check that uses it has such an input",
                     did_you_mean(key, known),
                 )
+    seen: set[tuple[str, str, str]] = set()
+    for check in planned:
+        same = (check.name, check.calculation.name, check.stage)
+        if same in seen:
+            yield Problem(
+                f"check {check.name}",
+                f"stands there twice {check.stage}",
+                "give each a name of its own",
+            )
+        seen.add(same)
+
+
+def _unreadable(label: str, kind: Kind, value: object) -> Iterator[Problem]:
+    try:
+        kind.read(value)
+    except BadText as error:
+        yield error.about(label)
 
 
 def _not_tested(raw: Mapping[str, Any], problems: list[Problem]) -> Iterator[NotTested]:

@@ -16,7 +16,7 @@ from __future__ import annotations
 import math
 import re
 from abc import ABC, abstractmethod
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from .errors import BadText, nearest
@@ -55,8 +55,8 @@ class Read(NamedTuple):
     """
 
     value: Any
-    low: float | None = None
-    high: float | None = None
+    low: Any = None
+    high: Any = None
     excluded: bool = False
     notes: tuple[str, ...] = ()
 
@@ -67,6 +67,12 @@ class Kind(ABC):
     text: str
     unit: str = ""
     goes_with: str = ""  # the input without which this one means nothing
+    companions: tuple[str, ...] = ()  # inputs that say how this one is to be read
+
+    def read_with(self, given: object, companions: Mapping[str, object]) -> Read:
+        """Read a given value, with what was given for the companions."""
+        del companions
+        return self.read(given)
 
     @abstractmethod
     def read(self, given: object) -> Read:

@@ -20,6 +20,7 @@ FORMATS = ("text", "json")
 GENERAL = {  # option -> whether it takes a value
     "--format": True,
     "--output": True,
+    "--chart": True,
     "--working": False,
     "--no-marginal": False,
     "--bundled-only": False,
@@ -33,6 +34,7 @@ class Options:
 
     format: str = "text"
     output: Path | None = None
+    chart: Path | None = None
     working: bool = False
     no_marginal: bool = False
     help: bool = False
@@ -106,7 +108,7 @@ def _without_empty(words: Sequence[str], takes_value: set[str]) -> tuple[list[st
 
 
 def _general(options: Options, found: dict[str, Any], formats: Sequence[str]) -> None:
-    for name in ("format", "output"):
+    for name in ("format", "output", "chart"):
         if found[name] is not None and len(found[name]) > 1:
             options.problems.append(Problem(f"--{name}", "was given twice", "give it once"))
     if found["format"]:
@@ -121,6 +123,8 @@ def _general(options: Options, found: dict[str, Any], formats: Sequence[str]) ->
             )
     if found["output"]:
         options.output = Path(found["output"][0])
+    if found["chart"]:
+        options.chart = Path(found["chart"][0])
 
 
 def _extra(options: Options, extra: Sequence[str], known: Sequence[str], most_words: int) -> None:

@@ -111,7 +111,7 @@ def read_quantity(text: str, dimension: str, unit: str, example: str = "") -> Qu
     to = converter(typed_unit, unit, dimension)
     if not error:
         return Quantity(to(number.value))
-    off = _read_error(error, number, dimension, typed_unit)
+    off = error_amount(error, number, dimension, typed_unit)
     low, high = sorted((to(number.value - off), to(number.value + off)))
     return Quantity(to(number.value), low, high, error)
 
@@ -124,7 +124,7 @@ def split_error(text: str) -> tuple[str, str]:
     return main.strip(), error.strip()
 
 
-def _read_error(error: str, number: Number, dimension: str, unit: str) -> float:
+def error_amount(error: str, number: Number, dimension: str, unit: str) -> float:
     """Return the instrument's error as an amount in the typed unit."""
     form = _METER_FORM.fullmatch(error)
     if form is None:

@@ -55,7 +55,7 @@ def prepare(
         try:
             if alone:
                 raise BadText(f"says something of {declared.kind.goes_with}, which was not given")
-            _take(declared, given.get(declared.name), origin, prepared, missing_is_unknown)
+            _take(declared, given, origin, prepared, missing_is_unknown)
         except BadText as error:
             problems.append(error.about(declared.option if origin == "typed" else declared.name))
     if len(prepared.bands) > MOST_BANDS:
@@ -88,8 +88,13 @@ def _unknown_names(calc: Calculation[Any], given: Mapping[str, object]) -> Itera
 
 
 def _take(
-    declared: Input, given: object, origin: str, prepared: Prepared, missing_is_unknown: bool
+    declared: Input,
+    all_given: Mapping[str, object],
+    origin: str,
+    prepared: Prepared,
+    missing_is_unknown: bool,
 ) -> None:
+    given = all_given.get(declared.name)
     if given is None and declared.required and not missing_is_unknown:
         raise BadText(
             f"is needed ({declared.kind.text})",
@@ -101,7 +106,8 @@ def _take(
     elif given is None:
         _take_default(declared, prepared)
     else:
-        _take_given(declared, given, origin, prepared)
+        companions = {n: all_given.get(n) for n in declared.kind.companions}
+        _take_given(declared, given, companions, origin, prepared)
 
 
 def _take_unknown(declared: Input, prepared: Prepared, said: bool) -> None:
@@ -138,13 +144,19 @@ def _take_default(declared: Input, prepared: Prepared) -> None:
     )
 
 
-def _take_given(declared: Input, given: object, origin: str, prepared: Prepared) -> None:
+def _take_given(
+    declared: Input,
+    given: object,
+    companions: Mapping[str, object],
+    origin: str,
+    prepared: Prepared,
+) -> None:
     items = given if isinstance(given, list | tuple) else [given]
     if len(items) > 1 and not declared.many:
         raise BadText(f"was given {len(items)} times", "give it once")
     if not items:
         raise BadText("is an empty list", f"such as {declared.kind.example}")
-    reads = [declared.kind.read(item) for item in items]
+    reads = [declared.kind.read_with(item, companions) for item in items]
     prepared.values[declared.name] = [r.value for r in reads] if declared.many else reads[0].value
     if any(r.low is not None for r in reads):
         prepared.bands[declared.name] = reads
@@ -155,12 +167,16 @@ def _take_given(declared: Input, given: object, origin: str, prepared: Prepared)
                 _shown(item),
                 _plain(read.value),
                 declared.kind.unit,
-                read.low,
-                read.high,
+                _number(read.low),
+                _number(read.high),
                 origin,
                 read.notes,
             )
         )
+
+
+def _number(value: object) -> float | None:
+    return float(value) if isinstance(value, int | float) else None
 
 
 def _shown(given: object) -> str:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Context, Decimal
 
 DIGITS = 4
+SAME = 1e-9  # numbers this near, relatively, are one number typed in two ways (1/4 in, 6.35 mm)
 WIDE = 15  # digits before the point; from here on a number is shown with a power of ten
 _EXACT = Context(prec=400)  # more digits than any float has
 
@@ -28,21 +29,19 @@ def show(value: float, unit: str = "", *, toward: str = "", digits: int = DIGITS
 def show_pair(one: float, two: float, unit: str, toward: str) -> tuple[str, str]:
     """Show an actual value and its limit with enough digits to tell them apart.
 
-    The limit is rounded `toward` its safe side ("up" for a least value, "down" for a largest)
-    and the actual value the other way, so that rounding never flatters.
+    The limit is rounded `toward` its safe side ("up" for a least value, "down" for a largest),
+    the actual value to the nearest; digits are added until the two stand as they are.
 
     >>> show_pair(19.99996, 20.0, "lbf", "up"), show_pair(20.00004, 20.0, "lbf", "up")
-    (('19.99 lbf', '20 lbf'), ('20.00004 lbf', '20 lbf'))
+    (('19.99996 lbf', '20 lbf'), ('20.00004 lbf', '20 lbf'))
     """
-    away = {"up": "down", "down": "up"}[toward]
+    if abs(one - two) <= SAME * abs(two):
+        return show(two, unit), show(two, unit)
     for digits in range(DIGITS, 11):
-        shown = (
-            show(one, unit, toward=away, digits=digits),
-            show(two, unit, toward=toward, digits=digits),
-        )
-        if shown[0] != shown[1] or one == two:
-            return shown
-    return shown
+        left, right = _digits(one, digits, ""), _digits(two, digits, toward)
+        if left != right and (float(left) < float(right)) == (one < two):
+            break
+    return (f"{left} {unit}", f"{right} {unit}") if unit else (left, right)
 
 
 def show_band(low: float, high: float, unit: str = "") -> str:

@@ -11,7 +11,7 @@ from .criteria import Criterion, Origin, cannot_tell
 from .declaration import Calculation
 from .errors import PluginDefect
 from .findings import Finding, Judged, collect_sources
-from .items import Answer, Caution, Figure, Item, Listing, NotChecked, library_caution
+from .items import Answer, Caution, ChartItem, Figure, Item, Listing, NotChecked, library_caution
 from .reading_inputs import Prepared, prepare
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
@@ -147,7 +147,7 @@ def _check_item(item: object) -> None:
         numbers: tuple[float | None, ...] = (item.value,)
     elif isinstance(item, Criterion):
         numbers = (item.actual, item.limit, item.caution_limit)
-    elif isinstance(item, Answer | Caution | Listing | NotChecked):
+    elif isinstance(item, Answer | Caution | ChartItem | Listing | NotChecked):
         return
     else:
         raise TypeError(f"it yields a {type(item).__name__}, which is no item of a finding")
@@ -171,6 +171,7 @@ def _finding(
         answers, unsettled = merge_answers(runs)
         criteria += [*merge_criteria(runs, missing), *unsettled]
     criteria += _excluded(plugin, prepared)
+    centre = [g.item for g in runs[0]] if runs else []
     needed = {n for c in criteria for n in c.criterion.needs}
     left_out = [n for n in prepared.left_out if n.what not in needed]
     return Finding(
@@ -181,7 +182,10 @@ def _finding(
         answers=answers,
         figures=figures,
         criteria=tuple(criteria),
-        listings=tuple(g.item for g in (runs[0] if runs else ()) if isinstance(g.item, Listing)),
+        listings=tuple(c for c in centre if isinstance(c, Listing)),
+        charts=tuple(
+            g.item.build for g in (runs[0] if runs else ()) if isinstance(g.item, ChartItem)
+        ),
         cautions=_cautions(calc, runs),
         not_checked=(*_unchecked(calc, runs), *left_out, *not_loaded),
         sources=collect_sources(

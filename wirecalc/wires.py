@@ -90,6 +90,7 @@ class SizeRange(NamedTuple):
     high_cmil: float
     thinnest: str | None = None
     thickest: str | None = None
+    unit: str = "AWG"
 
     @property
     def by_gauge(self) -> bool:
@@ -282,4 +283,4 @@ def _area_range(text: str, low: str, high: str, unit: str) -> SizeRange:
         raise BadText(f"{text!r} is the wrong way round", f"write {high}-{low} {unit}")
     for end in ends:
         _check_span(end, text)
-    return SizeRange(text.strip(), ends[0], ends[1])
+    return SizeRange(text.strip(), ends[0], ends[1], unit=unit)

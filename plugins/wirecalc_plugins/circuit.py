@@ -14,43 +14,46 @@ from wirecalc import (
     Reading,
     Wire,
     YesNo,
+    at_least,
     at_most,
     at_or_below,
     calculation,
     cannot_tell,
-    conductors,
     figure,
     hookimpl,
     requires,
     tables,
 )
+from wirecalc import conductors as trade
 from wirecalc.sources import confirmed
 
+from .building_wire import CONTINUOUS, Place, building_wire
+
 LONG_RUN_H = 3.0  # NEC article 100: a load of 3 hours or more is continuous
-CONTINUOUS = 1.25
 RATINGS = (60, 75, 90)
 
 _CONTINUOUS = confirmed("nec-210-20", "NEC", "210.19(A)(1) and 210.20(A)", copies=2)
 _INDIVIDUAL = confirmed("nec-210-22", "NEC", "210.22", copies=1)
-_TERMINATION = confirmed("nec-110-14", "NEC", "110.14(C)(1)", copies=2)
+_SINGLE = confirmed("nec-210-21-b-1", "NEC", "210.21(B)(1)", copies=2)
+_SEVERAL = confirmed("nec-210-21-b-3", "NEC", "Table 210.21(B)(3)", copies=2)
 
 
 def _refuse(
     current: float,
     breaker: float,
     wire: Wire | None = None,
-    wire_temperature: float = 60.0,
+    insulation_class: float = 60.0,
     termination_temperature: float = 60.0,
-    run_time: float = LONG_RUN_H,
+    run_time: float | None = None,
     receptacle: float | None = None,
     only_receptacle: bool | None = None,
     cord: Wire | None = None,
-    cord_conductors: int = 3,
+    cord_conductors: int | None = None,
     ambient: float | None = None,
     conductors: int | None = None,
 ) -> Iterator[Problem]:
     for name, value in (
-        ("wire_temperature", wire_temperature),
+        ("insulation_class", insulation_class),
         ("termination_temperature", termination_temperature),
     ):
         if value not in RATINGS:
@@ -65,6 +68,7 @@ def _refuse(
     not_checked=(
         "motor and compressor circuits (NEC 430 and 440 set the breaker by other rules)",
         "browned, warm or loose plug, receptacle and joints: no breaker sees those",
+        "other loads on the circuit, and the half that may be fastened in place (NEC 210.23(A))",
         "the code edition in force here",
     ),
     refuse=_refuse,
@@ -77,7 +81,7 @@ def breaker(
         float, Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle")
     ],
     wire: Annotated[Wire | None, "wire of the building circuit"] = None,
-    wire_temperature: Annotated[
+    insulation_class: Annotated[
         float,
         Nameplate(
             "C",
@@ -100,9 +104,9 @@ def breaker(
         ),
     ] = 60.0,
     run_time: Annotated[
-        float,
+        float | None,
         Reading("h", low=0, high=8760, typical="1 h", text="longest time that the load runs"),
-    ] = LONG_RUN_H,
+    ] = None,
     receptacle: Annotated[
         float | None,
         Nameplate("A", low=5, high=60, typical="15 A", text="rating of the receptacle"),
@@ -112,8 +116,9 @@ def breaker(
     ] = None,
     cord: Annotated[Wire | None, "wire of the flexible cord"] = None,
     cord_conductors: Annotated[
-        int, Count("wires of the cord that carry current", low=2, high=3, goes_with="cord")
-    ] = 3,
+        int | None,
+        Count("wires of the cord that carry current", low=2, high=3, goes_with="cord"),
+    ] = None,
     ambient: Annotated[
         float | None,
         Reading("C", low=-40, high=90, typical="25 C", text="temperature around the building wire"),
@@ -132,12 +137,13 @@ def breaker(
     a receptacle that shares its circuit (Table 210.21(B)(2)). The cord has its own table
     (400.5(A)(1)), for 30 C.
 
-    Inputs: current in A (over 0 to 100), breaker, receptacle in A, wire and cord, run_time in h
-    (3 h assumed), temperatures in C, counts. Yields shares and one criterion a link.
+    Inputs: current in A (over 0 to 100), breaker and receptacle in A, wire and cord, run_time in
+    h, temperatures in C, counts. Where a criterion turns on an input that was left out, it can't
+    be told between the two answers. Yields shares and one criterion a link.
     Source: tables nec-ampacity, nec-ambient, nec-conductor-count, nec-small-conductors,
-    nec-receptacles, cords.
+    standard-ratings, nec-receptacles, cords.
     """
-    factor = CONTINUOUS if run_time >= LONG_RUN_H else 1.0
+    factor = 1.0 if run_time is not None and run_time < LONG_RUN_H else CONTINUOUS
     yield figure(
         "share of the breaker",
         100 * current / breaker,
@@ -145,188 +151,63 @@ def breaker(
         source=_INDIVIDUAL,
         working=lambda: f"100 x {current:.4g} A / {breaker:.4g} A",
     )
-    yield at_most(
-        "load on the breaker",
-        current * factor,
-        breaker,
-        "A",
-        source=_CONTINUOUS,
-        says="a load of 3 h or more counts 125 %" if factor > 1 else "",
-        action="put the load on a circuit that carries it; never fit a larger breaker",
-    )
+    yield _on_breaker(current, factor, breaker, run_time)
     if wire is not None:
-        yield from _building_wire(
-            current,
-            factor,
-            breaker,
-            wire,
-            wire_temperature,
-            termination_temperature,
-            ambient,
-            conductors,
-        )
+        place = Place(int(insulation_class), int(termination_temperature), ambient, conductors)
+        known = factor if run_time is not None else None
+        yield from building_wire(current, known, breaker, wire, place)
     if receptacle is not None:
         yield from _receptacle(current, breaker, receptacle, only_receptacle)
     if cord is not None:
-        yield from _cord(current, cord, cord_conductors, ambient)
+        yield _cord(current, cord, cord_conductors, ambient)
 
 
-def _building_wire(
-    current: float,
-    factor: float,
-    rating: float,
-    wire: Wire,
-    wire_class: float,
-    termination: float,
-    ambient: float | None,
-    count: int | None,
-) -> Iterator[Item]:
-    own = conductors.ampacity(wire, int(wire_class))
-    at_terminal = conductors.ampacity(wire, int(min(wire_class, termination)))
-    if own is None or at_terminal is None:
-        yield _unlisted(current * factor, wire, int(wire_class))
-        return
-    yield from _protection(rating, wire, at_terminal)
-    yield at_most(
-        "load on the wire",
-        current * factor,
-        at_terminal.number("ampacity_A"),
-        "A",
-        source=at_terminal.source,
-        says="a load of 3 h or more counts 125 %" if factor > 1 else "",
-        action="put the load on a circuit with thicker wire: a job for an electrician",
-    )
-    yield from _corrected(current, own, at_terminal, int(wire_class), ambient, count)
-
-
-def _unlisted(load: float, wire: Wire, wire_class: int) -> Item:
-    """Judge a wire that the table does not list: thinner than all carries no more than the last."""
-    name = "load on the wire"
-    last = conductors.thinnest_ampacity(wire, wire_class)
-    if last is not None and not at_or_below(load, last.number("ampacity_A")):
-        return at_most(
+def _on_breaker(current: float, factor: float, breaker: float, run_time: float | None) -> Item:
+    """Judge the load on the breaker; how long it runs matters between 80 and 100 %."""
+    name = "load on the breaker"
+    if (
+        run_time is None
+        and at_or_below(current, breaker)
+        and not at_or_below(current * factor, breaker)
+    ):
+        return cannot_tell(
             name,
-            load,
-            last.number("ampacity_A"),
-            "A",
-            source=last.source,
-            says=f"{wire} is thinner than the thinnest size listed",
-            action="take the load off this wire: a job for an electrician",
+            f"{current:.4g} A on {breaker:g} A: from 3 h on the load counts 125 %, and it was not "
+            "said how long it runs",
+            measure="find out how long it runs at most",
+            needs=("run_time",),
+            source=_CONTINUOUS,
         )
-    return cannot_tell(
+    counted = (
+        current if run_time is None and not at_or_below(current, breaker) else current * factor
+    )
+    return at_most(
         name,
-        f"NEC Table 310.16 has no ampacity for {wire} at {wire_class} C",
-        measure="use the table of the code that this wire was installed by",
-    )
-
-
-def _protection(rating: float, wire: Wire, at_terminal: tables.Row) -> Iterator[Item]:
-    """Judge the breaker on this wire: NEC 240.4(D) for small wire, else its ampacity."""
-    name = "breaker on this wire"
-    small = conductors.small_conductor_breaker(wire)
-    if small is not None and _only_if(small, rating):
-        yield cannot_tell(
-            name,
-            f"NEC 240.4(D) allows {small.number('breaker_A'):g} A here {small.text('condition')}",
-            measure="read the breaker's marking and the code in force",
-            source=small.source,
-        )
-    elif small is not None:
-        yield at_most(
-            name,
-            rating,
-            small.number("breaker_A"),
-            "A",
-            source=small.source,
-            action="have an electrician fit the breaker that the wire allows",
-        )
-    elif rating <= at_terminal.number("ampacity_A"):
-        yield at_most(
-            name, rating, at_terminal.number("ampacity_A"), "A", source=at_terminal.source
-        )
-    else:
-        yield cannot_tell(
-            name,
-            f"the breaker is over the wire's {at_terminal.number('ampacity_A'):g} A; "
-            "NEC 240.4(B) allows the next standard rating on some circuits (from memory)",
-            measure="have an electrician read the code for this circuit",
-            source=at_terminal.source,
-        )
-
-
-def _only_if(small: tables.Row, rating: float) -> bool:
-    """Whether 240.4(D) allows the breaker on conditions only: below 15 A it asks for more."""
-    return small.number("breaker_A") < 15 and at_or_below(rating, small.number("breaker_A"))
-
-
-def _corrected(
-    current: float,
-    own: tables.Row,
-    at_terminal: tables.Row,
-    wire_class: int,
-    ambient: float | None,
-    count: int | None,
-) -> Iterator[Item]:
-    name = "load on the wire, corrected"
-    missing = [n for n, v in (("ambient", ambient), ("conductors", count)) if v is None]
-    if ambient is None or count is None:
-        yield cannot_tell(
-            name,
-            f"{' and '.join(missing)} not given: heat around the wire lowers what it carries",
-            measure="measure the hottest air around the wire; count the wires in the cable",
-            needs=missing,
-        )
-        return
-    heat, bundle = conductors.ambient_factor(wire_class, ambient), conductors.count_factor(count)
-    if heat is None:
-        yield requires(
-            name,
-            False,
-            says=f"the table of {wire_class} C wire ends below {ambient:g} C",
-            source=_TERMINATION,
-            action="this wire is not for so hot a place: a job for an electrician",
-        )
-        return
-    corrected = own.number("ampacity_A") * heat.value * bundle.value
-    limit = min(corrected, at_terminal.number("ampacity_A"))
-    yield figure(
-        "corrected ampacity",
-        limit,
+        counted,
+        breaker,
         "A",
-        source=heat.source,
-        working=lambda: (
-            f"{own.number('ampacity_A'):g} A x {heat.value:g} ({ambient:g} C) x {bundle.value:g} "
-            f"({count} wires), at most {at_terminal.number('ampacity_A'):g} A at the termination"
-        ),
-    )
-    yield at_most(
-        name,
-        current,
-        limit,
-        "A",
-        source=heat.source if corrected < at_terminal.number("ampacity_A") else _TERMINATION,
-        action="take the load off this circuit: a job for an electrician",
+        source=_CONTINUOUS,
+        says="a load of 3 h or more counts 125 %" if counted > current else "",
+        action="put the load on a circuit that carries it; never fit a larger breaker",
     )
 
 
 def _receptacle(
     current: float, circuit: float, receptacle: float, only: bool | None
 ) -> Iterator[Item]:
-    name = "load on the receptacle"
+    """Judge the receptacle on its circuit, and the load on the receptacle."""
     table = tables.load("nec-receptacles")
     row = table.find(circuit_A=circuit, receptacle_A=receptacle)
-    if row is None:
-        yield cannot_tell(
-            name,
-            f"NEC Table 210.21(B) has no {receptacle:g} A receptacle on a {circuit:g} A circuit",
-            measure="have an electrician look at the circuit",
-        )
+    yield _fits_circuit(circuit, receptacle, only, row)
+    name = "load on the receptacle"
+    action = "put the load on a circuit of its own"
+    if only or row is None or not row.cells["max_plug_load_A"]:
+        source = _SINGLE if row is None or only else row.source
+        yield at_most(name, current, receptacle, "A", source=source, action=action)
         return
-    shared = row.number("max_plug_load_A") if row.cells["max_plug_load_A"] else None
+    shared = row.number("max_plug_load_A")
     source = table.column_source(row, "max_plug_load_A")
-    if only or shared is None:
-        yield at_most(name, current, receptacle, "A", source=_INDIVIDUAL)
-    elif only is None and not at_or_below(current, shared) and at_or_below(current, receptacle):
+    if only is None and not at_or_below(current, shared) and at_or_below(current, receptacle):
         yield cannot_tell(
             name,
             f"over {shared:g} A, and it was not said whether the circuit has other outlets",
@@ -334,46 +215,72 @@ def _receptacle(
             needs=("only_receptacle",),
             source=source,
         )
-    else:
-        yield at_most(
-            name,
-            current,
-            shared if only is False or at_or_below(current, shared) else receptacle,
-            "A",
-            source=source,
-            action="put the load on a circuit of its own",
-        )
+        return
+    limit = shared if only is False or at_or_below(current, shared) else receptacle
+    yield at_most(name, current, limit, "A", source=source, action=action)
 
 
-def _cord(current: float, cord: Wire, live: int, ambient: float | None) -> Iterator[Item]:
+def _fits_circuit(
+    circuit: float, receptacle: float, only: bool | None, row: tables.Row | None
+) -> Item:
+    """A single receptacle has the circuit's rating or more; several those of the table."""
+    name = "receptacle on this circuit"
+    action = "have an electrician fit the receptacle that belongs on this circuit"
+    if only or (row is None and receptacle < circuit):
+        return at_least(name, receptacle, circuit, "A", source=_SINGLE, action=action)
+    if row is not None:
+        return requires(name, True, says="", source=row.source)
+    if only is False:
+        says = f"no {receptacle:g} A receptacle belongs on a {circuit:g} A circuit with others"
+        return requires(name, False, says=says, source=_SEVERAL, action=action)
+    return cannot_tell(
+        name,
+        "a single receptacle may be larger than its circuit, one of several may not",
+        measure="switch the breaker off and see what else goes dead",
+        needs=("only_receptacle",),
+        source=_SEVERAL,
+    )
+
+
+def _cord(current: float, cord: Wire, live: int | None, ambient: float | None) -> Item:
+    """Judge the load on a flexible cord; the table is for 30 C and two or three live wires."""
     name = "load on the cord"
-    row = conductors.cord_ampacity(cord, live)
-    if row is None:
-        yield cannot_tell(
+    rows = [trade.cord_ampacity(cord, n) for n in ((2, 3) if live is None else (live,))]
+    found = [row for row in rows if row is not None]
+    if not found:
+        return cannot_tell(
             name,
-            f"NEC Table 400.5(A)(1) has no {cord} with {live} live wires",
+            f"NEC Table 400.5(A)(1) has no {cord}",
             measure="take the cord's current from its marking or its maker",
         )
-    elif (
-        ambient is not None
-        and ambient > row.number("ambient_C")
-        and at_or_below(current, row.number("ampacity_A"))
-    ):
-        yield cannot_tell(
-            name,
-            f"the cord table is for {row.number('ambient_C'):g} C and it is {ambient:g} C here",
-            measure="take the cord's current from its maker",
-            source=row.source,
-        )
-    else:
-        yield at_most(
-            name,
-            current,
-            row.number("ampacity_A"),
-            "A",
-            source=row.source,
-            action="fit a cord with thicker wire, of the same type",
-        )
+    most = max(found, key=lambda r: r.number("ampacity_A"))
+    least = min(found, key=lambda r: r.number("ampacity_A"))
+    if at_or_below(current, most.number("ampacity_A")):
+        if ambient is not None and ambient > most.number("ambient_C"):
+            return cannot_tell(
+                name,
+                f"the cord table is for {most.number('ambient_C'):g} C, and here it is {ambient:g}",
+                measure="take the cord's current from its maker",
+                source=most.source,
+            )
+        if not at_or_below(current, least.number("ampacity_A")):
+            return cannot_tell(
+                name,
+                f"{most.number('ampacity_A'):g} A with two live wires, "
+                f"{least.number('ampacity_A'):g} A with three",
+                measure="count the wires of the cord that carry current",
+                needs=("cord_conductors",),
+                source=most.source,
+            )
+        most = least
+    return at_most(
+        name,
+        current,
+        most.number("ampacity_A"),
+        "A",
+        source=most.source,
+        action="fit a cord with thicker wire, of the same type",
+    )
 
 
 @hookimpl

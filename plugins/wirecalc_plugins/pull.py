@@ -19,6 +19,7 @@ from wirecalc import (
     crimps,
     figure,
     hookimpl,
+    not_checked,
 )
 
 _PULL = "pull-out force"
@@ -82,6 +83,9 @@ def pull(
     """
     judge = crimps.TERMINALS[terminal] if standard == _OWN else standard
     yield from _own_strength(wire, force)
+    if judge != crimps.TERMINALS[terminal]:
+        own = crimps.TERMINALS[terminal]
+        yield not_checked(f"the standard of a {terminal} terminal, {own}", f"{judge} was named")
     minimum = crimps.pull_minimum(wire, judge)
     if minimum is None:
         yield cannot_tell(
@@ -102,7 +106,9 @@ def pull(
 def _own_strength(wire: Wire, force: float) -> Iterator[Item]:
     if wire.metal != "copper":
         return
-    weakest, _ = crimps.breaking_force(wire)
+    weakest, strongest = crimps.breaking_force(wire)
+    if force > strongest:
+        yield not_checked("wire and gauge", "it bore more than soft copper of this size can")
     yield figure(
         "share of the wire's own breaking force",
         100 * force / weakest,

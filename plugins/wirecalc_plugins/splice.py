@@ -22,6 +22,7 @@ from wirecalc import (
     answer,
     at_least,
     at_most,
+    at_or_below,
     calculation,
     cannot_tell,
     caution,
@@ -31,21 +32,19 @@ from wirecalc import (
     requires,
     tables,
 )
-from wirecalc.sources import computed, confirmed, from_memory
+from wirecalc.sources import computed, confirmed
 from wirecalc.wires import gauge_cmil, gauge_number
 
 CONNECTORS = ("butt", "closed-end", "twist-on", "push-on", "ring")
-LISTED_FOR = ("stranded", "solid", "either", "mix")
+LISTED_FOR = ("stranded", "solid", "either", "combination")
 EDGE = 0.05  # share of a maker's range at each end that calls for care; common practice
-ROOM_K = 20.0  # kelvin between the place and the weakest rating; 15 to 20 K is common practice
+ROOM_K = 20.0  # kelvin that the weakest rating lies above the place; 15 to 20 K is practice
+TAB_SLACK_IN = 0.003  # 6.3 mm is 0.248 in, and the tab is 0.250
 
 _GAUGES = computed("astm-b258", "ASTM B258", "areas of the gauges that the barrel names")
 _UL_310 = confirmed("ul-310", "UL 310", "scope 1.2 and 1.3", copies=2)
 _ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "June 2011", copies=3)
-_SOLID = confirmed("nasa-8739-4", "NASA-STD-8739.4", "Change 6, 4.3.4", copies=4)
-_MIX = from_memory("ul-486c", "UL 486C", "combinations must be listed on the package")
 _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copies=3)
-_TEMPERATURE = confirmed("faa-43-13", "FAA AC 43.13-1B", "11-174 a", copies=1)
 
 
 @calculation(
@@ -58,9 +57,9 @@ def splice(
     barrel: Annotated[SizeRange, "range of the barrel, as stamped or as on the bag"],
     connector: Annotated[str | None, OneOf(CONNECTORS, text="kind of connector")] = None,
     listed_for: Annotated[
-        str,
-        OneOf(LISTED_FOR, text="wire that the maker lists it for; mix: this very combination"),
-    ] = "stranded",
+        str | None,
+        OneOf(LISTED_FOR, text="wire that the maker lists it for; combination: just these wires"),
+    ] = None,
     wire_limit: Annotated[
         int | None, Count("most wires that the maker lists for one barrel", low=1, high=12)
     ] = None,
@@ -79,6 +78,10 @@ def splice(
     current: Annotated[
         float | None,
         Reading("A", low=0, high=200, typical="8.7 A", text="line current of the load"),
+    ] = None,
+    tab_width: Annotated[
+        float | None,
+        Nameplate("in", low=0.05, high=0.5, typical="0.250 in", text="width of the tab"),
     ] = None,
     voltage: Annotated[
         float | None, Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
@@ -99,11 +102,12 @@ def splice(
 
     One wire with a gauge in a barrel named by gauges is judged by gauge. Sums, metric and odd
     wire are judged by area: inside the areas of the named gauges passes, up to one gauge beyond
-    either end is marginal (the ranges of barrel classes, from memory, reach just so far), outside
-    fails. A range typed in cmil or mm2 is the maker's and binds as typed, with care in the 5 % at
-    either end (common practice). Solid or mixed wire needs a connector listed for it; aluminium
-    is refused. The weakest temperature rating must reach the place, with 20 K of room (common
-    practice). The current is that of UL 486's assigned currents for the thinnest wire.
+    either end is marginal (the area ranges of barrel classes reach just so far, from memory),
+    outside fails. A range typed in cmil or mm2 is the maker's and binds as typed, with care in
+    the 5 % at either end (common practice). Solid or mixed wire, and more wires than one, need a
+    connector listed for them; aluminium is refused. The weakest temperature rating must lie 20 K
+    above the place (common practice). The current is judged by the thinnest wire: on a push-on
+    tab by UL 310's test current, else by what UL 486 assigns to a connector of one wire.
 
     Inputs: wire, barrel, connector, listed_for, wire_limit, temperatures in C, current in A,
     voltages in V. Yields the sum, the place in the range, the barrel class that would do, and a
@@ -119,11 +123,15 @@ def splice(
         also=[(sum(w.area_mm2 for w in wire), "mm2")],
     )
     yield from _fit(wire, barrel, total)
-    yield from _count(wire, connector, wire_limit)
+    yield from _count(wire, connector, wire_limit, listed_for)
     yield from _build(wire, listed_for)
     yield from _temperature(wire_temperature, terminal_temperature, place_temperature)
     if current is not None:
-        yield _current(wire, current)
+        yield (
+            _push_on(wire, current, tab_width)
+            if connector == "push-on"
+            else _current(wire, current)
+        )
     if voltage is not None:
         yield from _voltage(voltage, terminal_voltage)
 
@@ -135,7 +143,8 @@ def _fit(wires: Sequence[Wire], barrel: SizeRange, total: float) -> Iterator[Ite
     elif barrel.by_gauge:
         fits = _by_named_area(total, barrel)
     else:
-        fits = _by_typed_area(total, barrel)
+        named = len(wires) == 1 and wires[0].nominal_mm2 is not None and barrel.unit == "mm2"
+        fits = _by_typed_area(total, barrel, 0.0 if named else EDGE)
         if barrel.high_cmil > barrel.low_cmil:
             share = (total - barrel.low_cmil) / (barrel.high_cmil - barrel.low_cmil)
             yield figure("place in the range", 100 * share, "%")
@@ -168,7 +177,7 @@ def _by_gauge(gauge: str, barrel: SizeRange) -> Iterator[Criterion]:
 
 def _by_named_area(total: float, barrel: SizeRange) -> Iterator[Criterion]:
     thin, thick = gauge_number(barrel.thinnest or ""), gauge_number(barrel.thickest or "")
-    says = "up to one gauge beyond the name; barrel classes reach so far, from memory"
+    says = "it lies within one gauge beyond what the barrel names"
     yield at_least(
         "wire is not too thin for the barrel",
         total,
@@ -191,14 +200,14 @@ def _by_named_area(total: float, barrel: SizeRange) -> Iterator[Criterion]:
     )
 
 
-def _by_typed_area(total: float, barrel: SizeRange) -> Iterator[Criterion]:
+def _by_typed_area(total: float, barrel: SizeRange, edge: float) -> Iterator[Criterion]:
     span = barrel.high_cmil - barrel.low_cmil
     yield at_least(
         "wire is not too thin for the barrel",
         total,
         barrel.low_cmil,
         "cmil",
-        caution=barrel.low_cmil + EDGE * span,
+        caution=barrel.low_cmil + edge * span,
         source=MAKER,
         origin=Origin.MAKER,
         action="use the barrel class named below; do not fold the wire double",
@@ -208,7 +217,7 @@ def _by_typed_area(total: float, barrel: SizeRange) -> Iterator[Criterion]:
         total,
         barrel.high_cmil,
         "cmil",
-        caution=barrel.high_cmil - EDGE * span,
+        caution=barrel.high_cmil - edge * span,
         source=MAKER,
         origin=Origin.MAKER,
         action="use the barrel class named below; do not trim strands",
@@ -238,36 +247,42 @@ def _would_do(wires: Sequence[Wire], gauge: str | None, total: float) -> Item:
     return answer("barrel that would do", named, because=[f"its gauges include {what}"])
 
 
-def _count(wires: Sequence[Wire], connector: str | None, limit: int | None) -> Iterator[Item]:
+def _count(
+    wires: Sequence[Wire], connector: str | None, limit: int | None, listed_for: str | None
+) -> Iterator[Item]:
     number = float(len(wires))
     name = "wires in one barrel"
-    if limit is not None:
-        yield at_most(name, number, limit, "wires", source=MAKER, origin=Origin.MAKER)
-    elif connector == "push-on":
+    if connector == "push-on" and number > 2:
         yield at_most(
             name,
             number,
             2,
-            "wires",
             source=_UL_310,
             action="use a terminal or splice listed for so many wires",
         )
-    elif connector in ("closed-end", "twist-on"):
-        yield at_least("wires to join", number, 2, "wires", source=_UL_486C)
-    elif number > 1:
+    elif limit is not None:
         yield at_most(
             name,
             number,
-            3,
-            "wires",
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            advisory=True,
-            says="check the maker's list",
+            limit,
+            source=MAKER,
+            origin=Origin.MAKER,
+            action="use a connector listed for so many wires",
+        )
+    elif number > 1 and listed_for != "combination":
+        yield cannot_tell(
+            name,
+            f"whether the maker lists it for {len(wires)} wires together is not known",
+            measure="read the package: --wire-limit, or --listed-for combination",
+            needs=("wire_limit",),
+        )
+    if connector in ("closed-end", "twist-on"):
+        yield at_least(
+            "wires to join", number, 2, source=_UL_486C, action="it joins two wires or more"
         )
 
 
-def _build(wires: Sequence[Wire], listed_for: str) -> Iterator[Item]:
+def _build(wires: Sequence[Wire], listed_for: str | None) -> Iterator[Item]:
     others = sorted({w.metal for w in wires} - {"copper"})
     if others:
         yield caution("alu-01")
@@ -278,34 +293,29 @@ def _build(wires: Sequence[Wire], listed_for: str) -> Iterator[Item]:
         source=_ALUMINIUM,
         action="stop: it needs a method listed for that metal and a qualified electrician",
     )
-    solid = any(not w.stranded for w in wires)
-    if solid and any(w.stranded for w in wires):
-        yield requires(
-            "solid and stranded together",
-            listed_for == "mix",
-            says=f"a connector listed for {listed_for} wire is not listed for this mix",
-            source=MAKER if listed_for == "mix" else _MIX,
-            origin=Origin.MAKER,
-            action="use a connector listed for this combination",
-        )
-    elif solid:
-        yield requires(
-            "solid wire",
-            listed_for != "stranded",
-            says="the connector is not listed for solid wire",
-            source=MAKER if listed_for != "stranded" else _SOLID,
-            origin=Origin.MAKER,
-            action="use a connector listed for solid wire",
-        )
-    else:
-        yield requires(
-            "stranded wire",
-            listed_for != "solid",
-            says="the connector is listed for solid wire only",
-            source=MAKER,
-            origin=Origin.MAKER,
-            action="use a connector listed for stranded wire",
-        )
+    builds = {"stranded" if w.stranded else "solid" for w in wires}
+    what = "solid and stranded wire together" if len(builds) > 1 else f"{builds.pop()} wire"
+    name = "listed for this wire"
+    takes = {"stranded": "stranded wire", "solid": "solid wire"}
+    if listed_for is None:
+        if what != "stranded wire":
+            yield cannot_tell(
+                name,
+                f"whether the maker lists it for {what} is not known",
+                measure="read the package and say --listed-for",
+                needs=("listed_for",),
+            )
+        return
+    single = what != "solid and stranded wire together"
+    fits = listed_for == "combination" or (single and listed_for == "either")
+    yield requires(
+        name,
+        fits or takes.get(listed_for) == what,
+        says=f"a connector listed for {listed_for} wire is not listed for {what}",
+        source=MAKER,
+        origin=Origin.MAKER,
+        action=f"use a connector listed for {what}",
+    )
 
 
 def _temperature(wire: float | None, terminal: float | None, place: float | None) -> Iterator[Item]:
@@ -327,34 +337,73 @@ def _temperature(wire: float | None, terminal: float | None, place: float | None
             yield at_least(
                 name,
                 rating,
-                place,
+                place + ROOM_K,
                 "C",
-                caution=place + ROOM_K,
-                source=_TEMPERATURE,
-                says=f"{ROOM_K:.0f} K above the place is common practice",
+                source=PRACTICE,
+                origin=Origin.PRACTICE,
+                says=f"it must lie {ROOM_K:.0f} K above the place, for the heat of the current",
                 action=f"use parts rated {place + ROOM_K:.0f} C or more",
             )
 
 
 def _current(wires: Sequence[Wire], current: float) -> Item:
-    """Judge the current by the thinnest wire's assigned current in a connector."""
+    """Judge the current by what UL 486 assigns to a connector of one wire."""
     name = "current in the connector"
     thinnest = min(wires, key=lambda w: w.area_cmil)
     gauge = conductors.gauge_for_current(thinnest)
     row = tables.load("joint-currents").find(awg=gauge) if gauge else None
+    measure = "take the current from the connector maker's sheet"
     if row is None or row.cells["assigned_A"] is None:
+        return cannot_tell(name, f"UL 486 assigns no current to {thinnest} here", measure=measure)
+    assigned = row.number("assigned_A")
+    most = row.number("higher_assigned_A") if row.cells["higher_assigned_A"] else assigned
+    within = at_or_below(current, assigned) and len(wires) == 1
+    if at_or_below(current, most) and not within:
+        wanted = "one wire" if len(wires) > 1 else "some connectors only"
         return cannot_tell(
-            name,
-            f"UL 486 assigns no current to {thinnest} here",
-            measure="take the current from the connector maker's sheet",
+            name, f"UL 486 assigns {most:g} A to {wanted}", measure=measure, source=row.source
         )
     return at_most(
         name,
         current,
-        row.number("assigned_A"),
+        assigned if within else most,
         "A",
         source=row.source,
         action="use a thicker wire and its connector, or the maker's own rating",
+    )
+
+
+def _push_on(wires: Sequence[Wire], current: float, tab: float | None) -> Item:
+    """Judge the current by the UL 310 test current of tab and gauge."""
+    name = "current in the connector"
+    thinnest = min(wires, key=lambda w: w.area_cmil)
+    gauge = conductors.gauge_for_current(thinnest)
+    rows = tables.load("quick-connect-currents").where(awg=gauge)
+    fit = [r for r in rows if tab is None or abs(r.number("tab_in") - tab) <= TAB_SLACK_IN]
+    limits = sorted((r.number("current_A"), r.source) for r in fit)
+    if not limits:
+        return cannot_tell(
+            name,
+            f"UL 310 has no test current for {thinnest} on such a tab",
+            measure="take the current from the terminal maker's sheet",
+        )
+    least, most = limits[0], limits[-1]
+    if at_or_below(current, most[0]) and not at_or_below(current, least[0]):
+        return cannot_tell(
+            name,
+            f"{least[0]:g} A on the narrowest tab, {most[0]:g} A on the widest",
+            measure="measure the width of the tab",
+            needs=("tab_width",),
+            source=most[1],
+        )
+    limit, source = least if at_or_below(current, least[0]) else most
+    return at_most(
+        name,
+        current,
+        limit,
+        "A",
+        source=source,
+        action="use a wider tab and terminal, or a thicker wire",
     )
 
 

@@ -26,6 +26,7 @@ from wirecalc import (
     figure,
     hookimpl,
     motors,
+    not_checked,
     tables,
 )
 from wirecalc.sources import computed
@@ -116,7 +117,15 @@ def inrush(
         float, Nameplate("Hz", low=16, high=400, typical="60 Hz", text="frequency on the plate")
     ] = 60.0,
     voltage: Annotated[
-        float | None, Reading("V", above=0, high=700, typical="117 V", text="volts at the plug")
+        float | None,
+        Reading(
+            "V",
+            above=0,
+            high=700,
+            typical="117 V",
+            text="volts at the plug",
+            goes_with="nameplate_voltage",
+        ),
     ] = None,
     peak: Annotated[
         float | None,
@@ -162,14 +171,16 @@ def inrush(
         )
     else:
         locked = _at_supply(locked, voltage, nameplate_voltage)
+        if voltage is None:
+            yield not_checked("volts at the plug", "90 to 110 % of the plate's were taken")
         yield from _expected(locked, frequency)
         yield from _peak(locked, peak, meter_mode)
     yield from _settled(settled, rated_load_current)
     yield from _time(settle_time)
     if settled is not None and rated_load_current is not None:
-        yield _meaning(locked, rated_load_current, peak, settled, settle_time)
+        yield _meaning(locked, rated_load_current, peak, settled, settle_time, meter_mode)
     if breaker is not None:
-        yield from _breaker(breaker, locked, peak, settle_time, meter_mode)
+        yield from _breaker(breaker, locked, _as_rms(peak, meter_mode), settled, settle_time)
 
 
 def _locked_rotor(
@@ -219,21 +230,26 @@ def _peak(locked: _LockedRotor, peak: float | None, mode: str) -> Iterator[Item]
         )
         return
     scale = math.sqrt(2) if mode == "peak-hold" else 1.0
+    name = "start peak is high enough"
     if mode == "max-hold":
         yield cannot_tell(
-            "start peak is high enough",
+            name,
             "a slow max-hold misses part of a start shorter than half a second",
             measure="use the meter's inrush function",
         )
+    elif locked.least == 0:
+        yield cannot_tell(
+            name, "the code letter sets no least current", measure="read LRA on the plate"
+        )
     else:
         yield at_least(
-            "start peak is high enough",
+            name,
             peak,
-            locked.least * SHORT_OF_LRA * scale,
+            locked.least * RUNNING * scale,
             "A",
+            caution=locked.least * SHORT_OF_LRA * scale,
             source=PRACTICE,
             origin=Origin.PRACTICE,
-            advisory=True,
             says="one wire in the jaws? a start winding or start device that is open?",
             action="check the clamp and the start device",
         )
@@ -244,8 +260,8 @@ def _peak(locked: _LockedRotor, peak: float | None, mode: str) -> Iterator[Item]
             peak,
             locked.most * most,
             "A",
-            source=locked.source,
-            origin=Origin.MAKER,
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
             advisory=True,
             says="a crest taken for an rms value, another load, or a shorted part?",
             action="repeat the reading with the inrush function on the motor's own wire",
@@ -307,6 +323,7 @@ def _meaning(
     peak: float | None,
     settled: float,
     settle_time: float | None,
+    mode: str,
 ) -> Item:
     """Say what kind of start this is, with the evidence."""
     because = [f"settles at {settled / rated:.0%} of rated load"]
@@ -322,6 +339,8 @@ def _meaning(
         kind = "not running, or the clamp is not around one wire"
     elif settled < LOADED * rated:
         kind = "runs with little load: it may not be pumping"
+    elif _too_little(locked, peak, mode):
+        kind = "starts on too little current: one wire in the jaws? start winding open?"
     elif settle_time is not None and settle_time > NORMAL_S:
         kind = "slow start"
     elif peak is None or settle_time is None:
@@ -331,41 +350,60 @@ def _meaning(
     return answer("kind of start", kind, because=because)
 
 
+def _too_little(locked: _LockedRotor | None, peak: float | None, mode: str) -> bool:
+    if locked is None or peak is None or mode == "max-hold":
+        return False
+    scale = math.sqrt(2) if mode == "peak-hold" else 1.0
+    return peak < SHORT_OF_LRA * locked.least * scale
+
+
+def _as_rms(peak: float | None, mode: str) -> float | None:
+    """Return the start's rms current that a reading shows; a slow max-hold shows none."""
+    if peak is None or mode == "max-hold":
+        return None
+    return peak / motors.offset_crest(PF_HIGH) if mode == "peak-hold" else peak
+
+
 def _breaker(
     rating: float,
     locked: _LockedRotor | None,
-    peak: float | None,
+    measured: float | None,
+    settled: float | None,
     settle_time: float | None,
-    mode: str,
 ) -> Iterator[Item]:
-    """Compare rms heating and the first crest with what UL 489 and practice say of a breaker."""
-    measured = (
-        0.0
-        if peak is None
-        else peak / (motors.offset_crest(PF_HIGH) if mode == "peak-hold" else 1.0)
-    )
-    if (locked is None or locked.most is None) and peak is None:
+    """Compare rms heating, first crest and settled current with what is known of a breaker."""
+    expected = 0.0 if locked is None else locked.least if locked.most is None else locked.most
+    rms = max(measured or 0.0, expected)
+    if rms == 0:
         yield cannot_tell(
-            "breaker against heating",
+            "start current within the breaker's rating",
             "no start current to compare with",
-            measure="read LRA on the plate, or measure the start",
+            measure="read LRA on the plate, or measure the start with the inrush function",
         )
         return
-    rms = max(measured, (locked.most or 0.0) if locked is not None else 0.0)
-    multiple, source = _must_trip(rating, settle_time)
+    crest = rms * motors.offset_crest(PF_LOW) / math.sqrt(2)
+    trips = [b for b in _bounds(rating) if settle_time is not None and settle_time >= b[0]]
     yield at_most(
-        "breaker against heating",
+        "start current within the breaker's rating",
         rms,
-        multiple * rating,
+        rating,
         "A",
-        caution=rating,
-        source=source,
+        source=tables.load("breaker-ul489").rows[0].source,  # holds 100 %
+        advisory=True,
         says="above its rating a breaker may trip; the standard sets no least time",
         action="read the breaker maker's curve; never fit a larger breaker",
     )
-    crest = max(rms * motors.offset_crest(PF_LOW), peak or 0.0) / math.sqrt(2)
+    for _, multiple, source in trips[:1]:
+        yield at_most(
+            "start current held for so long",
+            rms,
+            multiple * rating,
+            "A",
+            source=source,
+            says="a breaker must have tripped by then",
+        )
     yield at_most(
-        "breaker against the first crest",
+        "first crest against the breaker",
         crest,
         INSTANT_HIGH * rating,
         "A",
@@ -375,26 +413,44 @@ def _breaker(
         says="the instantaneous trip of a house breaker is not standardised",
         action="read the breaker maker's curve; never fit a larger breaker",
     )
-    holds = rms <= rating and crest <= INSTANT_LOW * rating
-    trips = rms > multiple * rating or crest > INSTANT_HIGH * rating
-    yield answer("breaker", "holds" if holds else "trips" if trips else "may trip")
+    last = _bounds(rating)[-1:]
+    if settled is not None and not last:
+        yield cannot_tell(
+            "settled current against the breaker",
+            f"no confirmed trip time of a {rating:g} A breaker",
+            measure="read the breaker maker's curve",
+        )
+    for _, multiple, source in last if settled is not None else ():
+        yield at_most(
+            "settled current against the breaker",
+            settled or 0.0,
+            multiple * rating,
+            "A",
+            caution=rating,
+            source=source,
+            says="the breaker trips within the hour",
+            action="find out what else it draws; never fit a larger breaker",
+        )
+    holds = rms <= rating and crest <= INSTANT_LOW * rating and (settled or 0.0) <= rating
+    must = crest > INSTANT_HIGH * rating or any(rms > b[1] * rating for b in trips)
+    must = must or any((settled or 0.0) > b[1] * rating for b in last)
+    yield answer("breaker", "holds" if holds else "trips" if must else "may trip")
 
 
-def _must_trip(rating: float, settle_time: float | None) -> tuple[float, Source]:
-    """Return the multiple of its rating at which a UL 489 breaker must have tripped by then.
+def _bounds(rating: float) -> list[tuple[float, float, Source]]:
+    """Return when a UL 489 breaker must have tripped: seconds, multiple of its rating, source.
 
-    Only the confirmed calibration points bound it; the recalled field times do not.
+    Only the confirmed calibration points bound it, soonest first; the recalled field times do
+    not.
     """
-    bounds = [(INSTANT_HIGH, PRACTICE)]
+    found = []
     for row in tables.load("breaker-ul489").rows:
-        if row.source.confidence is not Confidence.CONFIRMED:
-            continue
-        last = row.cells["rating_to_A"]
-        fits = row.cells["rating_from_A"] is not None and row.number("rating_from_A") <= rating
+        first, last = row.cells["rating_from_A"], row.cells["rating_to_A"]
+        fits = first is not None and row.number("rating_from_A") <= rating
         fits = fits and (last is None or rating <= row.number("rating_to_A"))
-        if fits and row.cells["time_s"] and (settle_time or 0.0) >= row.number("time_s"):
-            bounds.append((row.number("multiple"), row.source))
-    return min(bounds, key=lambda b: b[0])
+        if fits and row.cells["time_s"] and row.source.confidence is Confidence.CONFIRMED:
+            found.append((row.number("time_s"), row.number("multiple"), row.source))
+    return sorted(found, key=lambda bound: bound[0])
 
 
 @hookimpl

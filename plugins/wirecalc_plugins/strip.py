@@ -22,6 +22,7 @@ from wirecalc import (
     hookimpl,
     tables,
 )
+from wirecalc.conductors import STRANDING_SLACK
 from wirecalc.wires import gauge_cmil
 
 _MM_PER_IN = 25.4
@@ -30,16 +31,16 @@ STYLES = ("closed", "closed-insulated", "open", "stop", "ferrule", "twist-on")
 
 
 class _Length(NamedTuple):
-    """Least and most strip length in mm.
+    """Least and most strip length in mm, and the least that fills the barrel at all.
 
-    `fills` is the length below which insulation is in the barrel for certain; None where only
-    advice is known.
+    `most` has a source of its own where the brush of wire past the barrel is practice.
     """
 
     least: float
     most: float
-    fills: float | None
+    fills: float
     source: Source
+    most_source: Source
 
 
 @calculation(
@@ -90,7 +91,10 @@ def strip(
     judges a measured one: insulation in the barrel fails, past the advised span is marginal.
     Source: table strip-rules.
     """
-    if style != "twist-on" and barrel_length is None:
+    if style == "twist-on":
+        yield from _twist_on(wire, stripped)
+        return
+    if barrel_length is None:
         yield cannot_tell(
             "strip length",
             f"a {style} barrel is stripped by its length, and it was not given",
@@ -105,78 +109,87 @@ def strip(
             measure="measure the gap between the two crimps",
             needs=("window_length",),
         )
-    length = _length(style, wire, barrel_length or 0.0, window_length or 0.0)
-    for name, value in (
-        ("least strip length", length.least),
-        ("nominal strip length", (length.least + length.most) / 2),
-        ("most strip length", length.most),
+    length = _length(style, wire, barrel_length, window_length or 0.0)
+    for name, value, source in (
+        ("least strip length", length.least, length.source),
+        ("nominal strip length", (length.least + length.most) / 2, length.source),
+        ("most strip length", length.most, length.most_source),
     ):
-        yield figure(name, value, "mm", source=length.source, also=[(value / _MM_PER_IN, "in")])
+        yield figure(name, value, "mm", source=source, also=[(value / _MM_PER_IN, "in")])
     if stripped is not None:
-        yield from _judge(stripped, length)
+        yield from _judge(
+            stripped, length, reach_known=style != "open" or window_length is not None
+        )
 
 
 def _length(style: str, wires: Sequence[Wire], barrel: float, window: float) -> _Length:
     if style == "closed":
         gap = _gap(wires)
-        return _Length(
-            barrel + gap.number("min_mm"),
-            barrel + gap.number("max_mm") + _BRUSH_MM,
-            barrel,
-            gap.source,
-        )
+        least, most = gap.number("min_mm"), gap.number("max_mm") + _BRUSH_MM
+        return _Length(barrel + least, barrel + most, barrel, gap.source, PRACTICE)
     if style == "closed-insulated":
-        return _Length(barrel, barrel + _BRUSH_MM, barrel, _rule("PI1").source)
+        return _Length(barrel, barrel + _BRUSH_MM, barrel, _rule("PI1").source, PRACTICE)
     if style == "open":
-        brush = _rule("OB1")
-        return _Length(
-            barrel + brush.number("min_mm"),
-            barrel + brush.number("max_mm") + window,
-            barrel,
-            brush.source,
-        )
+        rule = _rule("OB1")
+        least, most = rule.number("min_mm"), rule.number("max_mm") + window
+        return _Length(barrel + least, barrel + most, barrel, rule.source, rule.source)
     if style == "stop":
         gap = _gap(wires)
-        return _Length(barrel, barrel + gap.number("max_mm"), barrel, _rule("PI3").source)
-    if style == "ferrule":
-        return _Length(barrel, barrel + 2.0, barrel, _rule("FE1").source)
+        most = barrel + gap.number("max_mm")
+        return _Length(barrel, most, barrel, _rule("PI3").source, gap.source)
+    source = _rule("FE1").source
+    return _Length(barrel, barrel + 2.0, barrel, source, source)
+
+
+def _twist_on(wires: Sequence[Wire], stripped: float | None) -> Iterator[Item]:
+    """Say about how long; the connector's own instruction governs, so nothing is judged."""
     row = _rule("TW1" if len(wires) <= 2 else "TW2")
-    return _Length(row.number("min_mm"), row.number("max_mm"), None, row.source)
+    least, most = row.number("min_mm"), row.number("max_mm")
+    for name, value in (("least strip length, about", least), ("most strip length, about", most)):
+        yield figure(name, value, "mm", source=row.source, also=[(value / _MM_PER_IN, "in")])
+    if stripped is not None:
+        yield cannot_tell(
+            "strip length",
+            "the instruction of the twist-on connector governs, and lengths differ by model",
+            measure="read the length on its package, or its strip gauge",
+            source=row.source,
+        )
 
 
 def _gap(wires: Sequence[Wire]) -> tables.Row:
     """Return the rule for the gap behind the barrel; the thinnest wire has the narrower one."""
     thinnest = min(w.area_cmil for w in wires)
-    return _rule("NASA1" if thinnest < gauge_cmil(19) else "NASA2")
+    from_18_awg = thinnest >= gauge_cmil(18) * (1 - STRANDING_SLACK)
+    return _rule("NASA2" if from_18_awg else "NASA1")
 
 
 def _rule(rule_id: str) -> tables.Row:
     return tables.load("strip-rules").row(rule_id=rule_id)
 
 
-def _judge(stripped: float, length: _Length) -> Iterator[Item]:
+def _judge(stripped: float, length: _Length, *, reach_known: bool) -> Iterator[Item]:
     yield at_least(
         "stripped long enough",
         stripped,
-        length.least if length.fills is None else length.fills,
+        length.fills,
         "mm",
         caution=length.least,
         source=length.source,
-        advisory=length.fills is None,
         says="the insulation is in the barrel or so near that it may be drawn in",
         action="cut back and strip again",
     )
-    yield at_most(
-        "stripped short enough",
-        stripped,
-        length.most,
-        "mm",
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        advisory=True,
-        says="bare wire shows outside the connector",
-        action="trim the end",
-    )
+    if reach_known:
+        yield at_most(
+            "stripped short enough",
+            stripped,
+            length.most,
+            "mm",
+            source=length.most_source,
+            origin=Origin.PRACTICE,
+            advisory=True,
+            says="bare wire shows outside the connector",
+            action="trim the end",
+        )
 
 
 @hookimpl

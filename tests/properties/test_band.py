@@ -75,7 +75,7 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
 OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "breaker": {
         "wire": texts(["18 AWG", "16 AWG", "14 AWG", "12 AWG", "8 AWG aluminum", "2.5 mm2"]),
-        "wire_temperature": texts(["60 C", "75 C", "90 C"]),
+        "insulation_class": texts(["60 C", "75 C", "90 C"]),
         "termination_temperature": texts(["60 C", "75 C", "90 C"]),
         "run_time": near(3, high=30),
         "receptacle": texts(["15 A", "20 A", "30 A", "50 A"]),
@@ -102,7 +102,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "pull": {"standard": texts(["own", "ul-486a", "as7928", "nasa-8739-4", "iec-60352-2"])},
     "splice": {
         "connector": texts(["butt", "closed-end", "push-on"]),
-        "listed_for": texts(["stranded", "either", "mix"]),
+        "listed_for": texts(["stranded", "either", "combination"]),
         "wire_limit": texts(["1", "3"]),
         "wire_temperature": texts(["80 C", "105 C"]),
         "terminal_temperature": texts(["75 C", "105 C"]),

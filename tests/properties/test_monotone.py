@@ -138,7 +138,7 @@ circuits = st.fixed_dictionaries(
         "cord": st.sampled_from(CORDS),
         "ambient": temperatures,
         "conductors": st.integers(1, 40),
-        "wire_temperature": st.sampled_from(RATINGS),
+        "insulation_class": st.sampled_from(RATINGS),
         "termination_temperature": st.sampled_from(RATINGS),
         "only_receptacle": st.booleans(),
         "cord_conductors": st.sampled_from([2, 3]),
@@ -146,12 +146,12 @@ circuits = st.fixed_dictionaries(
     },
 )
 GOES_WITH = {
-    "wire": ("wire_temperature", "termination_temperature", "conductors"),
+    "wire": ("insulation_class", "termination_temperature", "conductors"),
     "receptacle": ("only_receptacle",),
     "cord": ("cord_conductors",),
 }
 UNITS = {"current": "A", "breaker": "A", "receptacle": "A", "run_time": "h", "ambient": "C"}
-UNITS |= {"wire_temperature": "C", "termination_temperature": "C"}
+UNITS |= {"insulation_class": "C", "termination_temperature": "C"}
 
 
 def judge(circuit: dict[str, object]) -> int:
@@ -230,7 +230,7 @@ def test_a_thinner_wire_never_improves_the_circuit(
         data.draw(st.tuples(st.sampled_from(listed), st.sampled_from(listed))), key=gauge_number
     )
     hot = {"ambient": 30.0, "conductors": 3} | circuit | {"metal": metal}
-    # without wire_temperature every listed gauge has a row in the 60 C column
+    # without insulation_class every listed gauge has a row in the 60 C column
     assert judge(hot | {"wire": thin}) >= judge(hot | {"wire": thick})
 
 
@@ -251,7 +251,7 @@ def test_small_wire_that_is_thinner_never_improves_the_circuit(
     thick: str, thin: str, breaker: int, current: float
 ) -> None:
     circuit = {"current": current, "breaker": breaker, "run_time": 1.0, "ambient": 25.0}
-    circuit |= {"conductors": 2, "wire_temperature": 90, "termination_temperature": 90}
+    circuit |= {"conductors": 2, "insulation_class": 90, "termination_temperature": 90}
     assert judge(circuit | {"wire": thin}) >= judge(circuit | {"wire": thick})
 
 

@@ -136,11 +136,9 @@ def test_a_slower_start_never_improves_it(motor: dict[str, object], one: float, 
 
 
 def test_a_slower_start_never_raises_what_the_breaker_is_allowed() -> None:
-    limits = []
+    ranks = []
     for seconds in (0, 1, 10, 49, 50, 119, 120, 600):
-        finding = wirecalc.run(
-            "inrush", locked_rotor_current="12 A", breaker="15 A", settle_time=f"{seconds} s"
+        ranks.append(
+            rank("inrush", locked_rotor_current="40 A", breaker="15 A", settle_time=f"{seconds} s")
         )
-        limits.append(finding.criterion("breaker against heating").criterion.limit)
-    assert limits == sorted(limits, reverse=True)
-    assert limits[0] > limits[-1]
+    assert ranks == sorted(ranks)

@@ -51,7 +51,7 @@ def given(demo):
     if "wires" in demo["inputs"]:
         typed["wire"] = [part.strip() for part in demo["inputs"]["wires"].split(",")]
     if " with " in typed.get("listed_for", ""):  # a combination that the maker names
-        typed["listed_for"] = "mix"
+        typed["listed_for"] = "combination"
     return typed
 
 
@@ -65,7 +65,7 @@ def weakest_rating(finding: Finding) -> float:
 
 
 def needed_rating(finding: Finding) -> float | None:
-    return finding.criterion("temperature rating of the wire").criterion.caution_limit
+    return finding.criterion("temperature rating of the wire").criterion.limit
 
 
 FIGURES = {
@@ -107,7 +107,7 @@ def test_figures(worked):
 @pytest.mark.parametrize(
     ("name", "criterion"),
     [
-        ("D2.3a", "solid and stranded together"),
+        ("D2.3a", "listed for this wire"),
         ("D4.5a", "temperature rating of the wire"),
         ("D4.5a", "temperature rating of the terminal"),
         ("D4.5c", "place_temperature"),

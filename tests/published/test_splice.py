@@ -184,7 +184,32 @@ ASSIGNED = [("14", 15), ("12", 20), ("10", 30), ("8", 50), ("6", 65), ("4", 85)]
 def test_current_against_ul_486_assigned_currents(gauge, amps):
     given = {"wire": [f"{gauge} AWG"], "barrel": f"{gauge} AWG"}
     assert wirecalc.run("splice", **given, current=f"{amps} A").verdict == "pass"
-    assert wirecalc.run("splice", **given, current=f"{amps + 0.1} A").verdict == "fail"
+    # a higher current is assigned to some connectors of 14 to 10 AWG (bracketed in the guide)
+    over = {"14": 20, "12": 25, "10": 40}.get(gauge, amps)
+    if over > amps:
+        between = wirecalc.run("splice", **given, current=f"{amps + 0.1} A")
+        assert between.verdict == "cannot tell"
+    assert wirecalc.run("splice", **given, current=f"{over + 0.1} A").verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    ("tab", "current", "expected"),
+    [
+        # UL 310 test currents of 18 AWG, two copies: 7 A on 0.250 in, 4 A on 0.110 in
+        ("0.250 in", "7 A", "pass"),
+        ("6.3 mm", "7 A", "pass"),
+        ("0.250 in", "7.1 A", "fail"),
+        ("0.110 in", "4.1 A", "fail"),
+        (None, "4 A", "pass"),
+        (None, "5 A", "cannot tell"),
+        (None, "7.1 A", "fail"),
+    ],
+)
+def test_current_of_a_push_on_terminal_against_ul_310(tab, current, expected):
+    given = {"wire": ["18 AWG"], "barrel": "22-18 AWG", "connector": "push-on"}
+    if tab:
+        given["tab_width"] = tab
+    assert wirecalc.run("splice", **given, current=current).verdict == expected
 
 
 def test_no_current_is_assigned_below_14_awg():
@@ -194,7 +219,8 @@ def test_no_current_is_assigned_below_14_awg():
 
 @pytest.mark.parametrize(
     ("count", "verdict"),
-    [(1, "pass"), (2, "pass"), (3, "fail")],  # UL 310 scope 1.2: one or two conductors
+    # UL 310 scope 1.2: one or two conductors, in combinations that the maker lists
+    [(1, "pass"), (2, "cannot tell"), (3, "fail")],
 )
 def test_a_push_on_terminal_takes_two_wires_at_most(count, verdict):
     finding = wirecalc.run(
@@ -206,10 +232,9 @@ def test_a_push_on_terminal_takes_two_wires_at_most(count, verdict):
 @pytest.mark.parametrize(
     ("rating", "verdict"),
     [
-        # the terminal's rating must exceed the place (FAA AC 43.13-1B, 11-174 a); 20 K of room is
-        # common practice, no source
+        # 20 K above the place: common practice, no source
         ("89 C", "fail"),
-        ("105 C", "marginal"),
+        ("109 C", "fail"),
         ("110 C", "pass"),
     ],
 )

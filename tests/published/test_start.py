@@ -226,13 +226,12 @@ def test_locked_rotor_current_goes_with_the_voltage(volts, least):
     ("settle_time", "limit"),
     [
         # UL 489 calibration of a 15 A breaker: 200 % must trip within 2 min (one copy); the field
-        # test at 300 % within 50 s (NEMA AB 4) is recalled and bounds nothing; before these, 10
-        # times its rating: common practice
-        ("10 s", 150.0),
-        ("60 s", 150.0),
+        # test at 300 % within 50 s (NEMA AB 4) is recalled and bounds nothing
+        ("60 s", None),
         ("130 s", 30.0),
     ],
 )
 def test_when_a_breaker_must_have_tripped(settle_time, limit):
     finding = start(peak="12 A", settled="1.4 A", settle_time=settle_time, breaker="15 A")
-    assert finding.criterion("breaker against heating").criterion.limit == pytest.approx(limit)
+    held = [c for c in finding.criteria if c.criterion.name == "start current held for so long"]
+    assert [c.criterion.limit for c in held] == ([] if limit is None else [pytest.approx(limit)])

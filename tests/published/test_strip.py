@@ -117,9 +117,14 @@ def test_ferrule_and_stop(style, barrel, least, most):
 )
 def test_twist_on_connector(count, least, most):
     finding = wirecalc.run("strip", wire=["14 AWG solid"] * count, style="twist-on")
-    found = lengths(finding)
+    found = [finding.figure(f"{end} strip length, about").figure.value for end in ("least", "most")]
     assert found[0] / 25.4 == pytest.approx(least, abs=0.5 * 0.1 / 25.4)  # held to 0.1 mm
-    assert found[2] / 25.4 == pytest.approx(most, abs=0.5 * 0.1 / 25.4)
+    assert found[1] / 25.4 == pytest.approx(most, abs=0.5 * 0.1 / 25.4)
+
+
+def test_twist_on_connector_is_judged_by_its_own_instruction_only():
+    given = {"wire": ["14 AWG solid"] * 2, "style": "twist-on"}
+    assert wirecalc.run("strip", **given, stripped="12.7 mm").verdict == "cannot tell"
 
 
 def test_lengths_are_given_in_inches_too():

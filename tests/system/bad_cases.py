@@ -14,7 +14,7 @@ GOOD: dict[str, dict[str, str]] = {
     | {"wire_temperature": "105 C", "terminal_temperature": "105 C", "place_temperature": "60 C"}
     | {"terminal_voltage": "300 V", "wire_limit": "2", "listed_for": "stranded"},
     "breaker": {"current": "8.7 A", "breaker": "15 A", "wire": "14 AWG", "run_time": "1 h"}
-    | {"wire_temperature": "60 C", "termination_temperature": "60 C", "receptacle": "15 A"}
+    | {"insulation_class": "60 C", "termination_temperature": "60 C", "receptacle": "15 A"}
     | {"only_receptacle": "yes", "cord": "16 AWG", "cord_conductors": "2", "ambient": "25 C"}
     | {"conductors": "2"},
     "inrush": {"rated_load_current": "1.6 A", "locked_rotor_current": "12 A", "voltage": "117 V"}
@@ -27,6 +27,7 @@ ZERO_MEANS_SOMETHING = {
 }
 PRINTED = {
     *("wire_temperature", "terminal_temperature", "terminal_voltage", "termination_temperature"),
+    "insulation_class",
     *("breaker", "receptacle", "rated_load_current", "locked_rotor_current", "horsepower"),
     *("nameplate_voltage", "frequency"),
 }
@@ -116,7 +117,7 @@ SLIPS = [  # a unit in place of another, where the span or the other inputs show
     Bad("splice", "place_temperature", "700 C", "'700 C'", "700 F"),
     Bad("splice", "wire_temperature", "90 F", "'90 F'", "90 C"),
     Bad("breaker", "ambient", "100 C", "'100 C'", "100 F"),
-    Bad("breaker", "wire_temperature", "400 C", "'400 C'", "400 F"),
+    Bad("breaker", "insulation_class", "400 C", "'400 C'", "400 F"),
     Bad("breaker", "breaker", "15 mA", "'15 mA'", "15 A"),
     Bad("breaker", "current", "8700 A", "'8700 A'", "8700 mA"),
     Bad("breaker", "current", "1000 W", "'W'", "divide by the voltage"),

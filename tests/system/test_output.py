@@ -31,7 +31,7 @@ LONG_LINES = [
     PULL + "unknown",
     PULL + "'24 lbf' --standard iec-60352-2",
     "splice --wire '14 AWG solid copper' --wire '16 AWG stranded copper' --barrel '16-14 AWG' "
-    "--listed-for mix --connector closed-end --current '8.7 A ±(2%+5)' --voltage '240 V'",
+    "--listed-for combination --connector closed-end --current '8.7 A ±(2%+5)' --voltage '240 V'",
     "breaker --current '12.5 A ±(2%+5)' --breaker '15 A' --wire '14 AWG copper' --cord '18 AWG' "
     "--receptacle '15 A' --only-receptacle yes --ambient '45 C ±2 C' --conductors 6",
     "inrush --code-letter L --horsepower '1/4 hp' --nameplate-voltage '115 V' --peak '11 A ±3%' "

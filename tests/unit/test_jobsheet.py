@@ -35,6 +35,9 @@ def check(force: str, stage: str = "as left", name: str = "crimp") -> str:
         (check("19 lbf", "option") + check("24 lbf"), "pass", ""),
         (check("19 lbf", "option"), "cannot tell", "nothing was checked as left"),
         (check("19 lbf", "as found") + check("24 lbf"), "pass", ""),
+        (check("19 lbf", "as found") + '[[check]]\ncalculation = "strip"\nname = "crimp"\n'
+         'wire = "18 AWG"\nstyle = "closed"\nbarrel_length = "6 mm"\n', "cannot tell",
+         "crimp: failed as found, not measured again"),
         (check("19 lbf", "as found") + check("24 lbf", name="other"), "cannot tell",
          "crimp: failed as found, not measured again"),
         (check("24 lbf", "as found"), "cannot tell", "nothing was checked as left"),
@@ -81,7 +84,8 @@ def test_own_input_comes_before_used_readings_before_the_nameplate() -> None:
     text = (
         '[nameplate]\nbreaker = "15 A"\n[readings.a]\ncurrent = "8 A"\nbreaker = "20 A"\n'
         '[[check]]\ncalculation = "breaker"\nuses = "a"\n'
-        '[[check]]\ncalculation = "breaker"\nuses = "a"\ncurrent = "9 A"\nbreaker = "30 A"\n'
+        '[[check]]\ncalculation = "breaker"\nname = "own"\nuses = "a"\n'
+        'current = "9 A"\nbreaker = "30 A"\n'
     )
     job = evaluate(text)
     assert (inputs(job)["current"][0], inputs(job)["breaker"][0]) == ("8 A", "20 A")
@@ -102,6 +106,9 @@ def test_own_input_comes_before_used_readings_before_the_nameplate() -> None:
         (f'[[check]]\n{PULL}uses = "b"\n[readings.a]\nforce = "2 lbf"\n', "known: a"),
         (f'[[check]]\n{PULL}uses = "a"\n[readings.a]\nforc = "2 lbf"\n', "did you mean force?"),
         ('[nameplate]\nbreeker = "15 A"\n' + check("24 lbf"), "did you mean breaker?"),
+        (check("24 lbf") + check("25 lbf"), "stands there twice as left"),
+        ('[nameplate]\nbreaker = "garbage"\n' + check("24 lbf"), "nameplate: breaker"),
+        ('[readings.a]\nforce = "2 lbf"\n' + check("24 lbf"), "no check uses these readings"),
         ('[[not_tested]]\nname = "x"\n', "an entry is incomplete"),
         ('[[not_tested]]\nname = "x"\nreason = "y"\nwhy = "z"\n', "unknown keys (why)"),
         ('[check]\ncalculation = "pull"\n', "write [[check]]"),

@@ -30,7 +30,7 @@ def test_show_adds_the_unit() -> None:
 
 
 def test_pair_never_looks_equal_when_it_is_not() -> None:
-    assert show_pair(19.99999, 20.0, "lbf", "up") == ("19.99 lbf", "20 lbf")
+    assert show_pair(19.99999, 20.0, "lbf", "up") == ("19.99999 lbf", "20 lbf")
     assert show_pair(20.00001, 20.0, "lbf", "up") == ("20.00001 lbf", "20 lbf")
     assert show_pair(14.99999, 15.0, "A", "down") == ("14.99999 A", "15 A")
 
@@ -39,7 +39,7 @@ def test_pair_of_equal_values_is_short() -> None:
     assert show_pair(15.0, 15.0, "A", "down") == ("15 A", "15 A")
 
 
-def test_pair_rounds_the_actual_value_against_itself() -> None:
+def test_pair_rounds_the_actual_value_to_the_nearest() -> None:
     actual, limit = show_pair(19.23456, 20.0, "lbf", "up")
     assert (actual, limit) == ("19.23 lbf", "20 lbf")
     assert show_pair(11.15544, 15.0, "A", "down")[0] == "11.16 A"

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from .. import tables
 from ..declaration import Calculation, Input
 from ..host import Catalogue, Plugin
+from ..items import library_caution
 from .layout import WIDTH, table, wrap
 
 GENERAL = [
     ("--format", "text (as here) or json"),
+    ("--chart FILE", "draw what it has to show, as .svg or .png"),
     ("--output FILE", "write to a file, whole or not at all"),
     ("--working", "show the arithmetic with the numbers put in"),
     ("--no-marginal", "a marginal verdict exits with 3"),
@@ -75,9 +76,9 @@ def explanation(calc: Calculation[Any]) -> str:
     for what in calc.not_checked:
         lines += wrap(f"- {what}", "  ", "    ")
     lines += ["", "cautions"]
-    library = tables.load("cautions")
     for key in calc.cautions:
-        lines += wrap(f"- {library.row(key=key).text('text')}", "  ", "    ")
+        known = library_caution(key)
+        lines += wrap(f"- {known.text if known else key}", "  ", "    ")
     return "\n".join([*lines, "", "example", *wrap(calc.example, "  ", "      ")])
 
 

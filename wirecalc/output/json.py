@@ -7,8 +7,10 @@ Within version 1 fields are added, never renamed or removed. The schemas stand i
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from typing import Any
 
+from ..charts import Chart
 from ..declaration import Calculation
 from ..findings import BandFigure, Finding, InputRecord, Judged
 from ..job import Job
@@ -20,7 +22,9 @@ def dump(value: object) -> str:
     return json.dumps(value, indent=2, ensure_ascii=False, allow_nan=False)
 
 
-def finding_object(finding: Finding, *, working: bool = False) -> dict[str, Any]:
+def finding_object(
+    finding: Finding, *, working: bool = False, drawn: Sequence[tuple[Chart, str]] = ()
+) -> dict[str, Any]:
     """Return a finding as a JSON object; the working is filled in only when it was asked for."""
     decided = finding.decided_by
     return {
@@ -46,7 +50,7 @@ def finding_object(finding: Finding, *, working: bool = False) -> dict[str, Any]
             {"title": x.title, "columns": list(x.columns), "rows": [list(r) for r in x.rows]}
             for x in finding.listings
         ],
-        "charts": [],
+        "charts": [{"title": c.title, "file": file, "text": c.text} for c, file in drawn],
         "cautions": [
             {
                 "key": c.key,

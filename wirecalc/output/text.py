@@ -77,6 +77,7 @@ def _headline(finding: Finding) -> Iterator[str]:
     decided = finding.decided_by
     if decided is None:
         yield "NO VERDICT  figures only"
+        yield from _short_answers(finding)
         return
     word = f"{_word(finding.verdict)}  "
     yield from wrap(word + _because(decided), indent=" " * 6)
@@ -86,7 +87,14 @@ def _headline(finding: Finding) -> Iterator[str]:
         yield from wrap("Next  " + decided.action, indent=" " * 6)
     first = finding.cautions[0] if finding.cautions else None
     if first is not None and first.severity != "note":
-        yield from wrap("Care  " + _when(first) + first.text, indent=" " * 6)
+        stop = "STOP: " if first.severity == "stop" else ""
+        yield from wrap(f"Care  {stop}{_when(first)}{first.text}", indent=" " * 6)
+    yield from _short_answers(finding)
+
+
+def _short_answers(finding: Finding) -> Iterator[str]:
+    for answer in finding.answers:
+        yield from wrap(f"{answer.name.capitalize()}: {answer.text}", indent=" " * 6)
 
 
 def _body(finding: Finding, working: bool) -> Iterator[str]:
@@ -112,6 +120,8 @@ def _body(finding: Finding, working: bool) -> Iterator[str]:
 
 def _answers(finding: Finding) -> Iterator[str]:
     for answer in finding.answers:
+        if not (answer.evidence_for or answer.evidence_against):
+            continue
         yield from block(answer.name.capitalize(), wrap(answer.text))
         yield from wrap("; ".join(answer.evidence_for), "    for: ")
         yield from wrap("; ".join(answer.evidence_against), "    against: ")
