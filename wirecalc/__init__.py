@@ -33,8 +33,9 @@ from .errors import (
 from .findings import Finding
 from .hooks import hookimpl
 from .host import Catalogue, build
-from .items import Caution, Item, answer, caution, figure, listing, not_checked
-from .kinds import Count, Nameplate, OneOf, Reading, YesNo
+from .items import Caution, Item, answer, caution, chart, figure, listing, not_checked
+from .kinds import Count, Nameplate, OneOf, Reading, Words, YesNo
+from .readings_file import FileColumns, ReadingsFile
 from .running import HouseRule
 from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
 from .wires import SizeRange, Wire
@@ -52,6 +53,7 @@ __all__ = [
     "Count",
     "Criterion",
     "DeclarationError",
+    "FileColumns",
     "Finding",
     "HouseRule",
     "Item",
@@ -61,12 +63,14 @@ __all__ = [
     "PluginDefect",
     "Problem",
     "Reading",
+    "ReadingsFile",
     "SizeRange",
     "Source",
     "TableError",
     "Verdict",
     "Wire",
     "WirecalcError",
+    "Words",
     "YesNo",
     "answer",
     "at_least",
@@ -76,6 +80,7 @@ __all__ = [
     "calculation",
     "cannot_tell",
     "caution",
+    "chart",
     "figure",
     "hookimpl",
     "listing",

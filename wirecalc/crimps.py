@@ -40,6 +40,11 @@ def terminal_kinds() -> list[str]:
     return list(TERMINALS)
 
 
+def crimp_kinds() -> list[str]:
+    """Return the kinds of terminal that are crimped."""
+    return [kind for kind in TERMINALS if kind != "clamp"]
+
+
 def pull_standards() -> list[str]:
     """Return the standards that have a pull table here."""
     return [*CRIMP_STANDARDS, *CLAMP_STANDARDS]

@@ -57,7 +57,7 @@ _ALLOWED: dict[type, tuple[type[Kind], ...]] = {
     bool: (YesNo,),
     float: (_QuantityKind,),
     int: (Count,),
-    str: (OneOf,),
+    str: (OneOf, Words),
 }
 
 

@@ -15,6 +15,7 @@ from ..charts import Chart, Points
 from ..errors import BadInput, Problem
 
 FORMATS = (".svg", ".png")
+_LEFT_OUT = {".svg": ("Date", "Creator", "Format", "Type"), ".png": ("Software",)}
 _MARKS = "osD^vP*X"
 _DASHES = ("-", "--", ":", "-.")
 _WIDTH_IN, _HEIGHT_IN, _DPI = 8.0, 5.0, 100  # 800 pixels wide
@@ -40,12 +41,14 @@ def draw(chart: Chart, form: str) -> bytes:
     with mpl.rc_context(settings):
         from matplotlib import pyplot
 
-        figure, axes = pyplot.subplots(figsize=(_WIDTH_IN, _HEIGHT_IN), dpi=_DPI)
+        figure, axes = pyplot.subplots(
+            figsize=(_WIDTH_IN, _HEIGHT_IN), dpi=_DPI, layout="constrained"
+        )
         try:
             _fill(axes, chart)
             out = io.BytesIO()
-            metadata: dict[str, Any] = {"Date": None} if form == ".svg" else {"Software": None}
-            figure.savefig(out, format=form[1:], metadata=metadata, bbox_inches="tight")
+            metadata = dict.fromkeys(_LEFT_OUT[form])
+            figure.savefig(out, format=form[1:], metadata=metadata)
         finally:
             pyplot.close(figure)
     return _with_text(out.getvalue(), chart) if form == ".svg" else out.getvalue()
@@ -62,17 +65,19 @@ def _fill(axes: Any, chart: Chart) -> None:
             color="0.15",
             markerfacecolor="1.0" if number % 2 else "0.55",
             markersize=7,
-            label=points.name,
+            label=None if chart.x.places else points.name,
             rasterized=len(points.y) > 2000,
         )
-    for number, line in enumerate(chart.lines):
+    named = -1
+    for line in chart.lines:  # a line without a name is a piece of the one before it
+        named += 1 if line.name else 0
         axes.plot(
             line.x,
             line.y,
             color="0.35",
             linewidth=1.6,
-            label=line.name,
-            linestyle=_DASHES[number % len(_DASHES)],
+            label=line.name or None,
+            linestyle=_DASHES[(named + 1) % len(_DASHES)],
         )
     if chart.x.places:
         axes.set_xticks(range(len(chart.x.places)), chart.x.places)
@@ -103,8 +108,8 @@ def _fill(axes: Any, chart: Chart) -> None:
     axes.set_title(chart.title, loc="left", fontsize=12)
     axes.grid(axis="y", color="0.9")
     axes.set_axisbelow(True)
-    if chart.lines or (len(chart.points) > 1 and not chart.x.places):
-        axes.legend(loc="upper center", bbox_to_anchor=(0.5, -0.16), ncols=2, frameon=False)
+    if axes.get_legend_handles_labels()[1]:
+        axes.legend(loc="best", frameon=True, framealpha=0.9, edgecolor="0.8")
 
 
 def _spread(points: Points) -> list[float]:

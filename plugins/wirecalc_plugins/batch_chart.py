@@ -1,0 +1,50 @@
+"""The chart of a batch of pulls: every specimen, the minima, the tolerance bound."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+from wirecalc.charts import Axis, Chart, Limit, Line, Points
+
+
+class Limits(NamedTuple):
+    """Labelled minima in lbf, and the tolerance bound of each set (None where unknown)."""
+
+    minima: tuple[tuple[str, float], ...]
+    bounds: Mapping[str, float | None]
+    confidence: str
+
+
+def batch_chart(sets: Mapping[str, Sequence[float]], limits: Limits) -> Chart:
+    """Describe the chart: forces in lbf by set, each limit labelled with its standard."""
+    names = list(sets)
+    points = tuple(Points(n, [float(i)] * len(sets[n]), list(sets[n])) for i, n in enumerate(names))
+    lines = tuple(
+        Line(f"tolerance bound {limits.confidence}" if i == 0 else "", [i - 0.35, i + 0.35], [b, b])
+        for i, n in enumerate(names)
+        if (b := limits.bounds[n]) is not None
+    )
+    worst = min(names, key=lambda n: min(sets[n]))
+    lowest = min(sets[worst])
+    missed = [label for label, lbf in limits.minima if lowest < lbf]
+    verdict = f"below {', '.join(missed)}" if missed else "above every minimum"
+    said = "; ".join(f"{label} {lbf:.4g} lbf" for label, lbf in limits.minima)
+    return Chart(
+        title="Pull-out force of each specimen",
+        text=(
+            f"{sum(map(len, sets.values()))} specimens in {len(names)} sets. Worst specimen: "
+            f"{lowest:.4g} lbf in {worst}, {verdict}. Minima: {said}."
+        ),
+        x=Axis("set", places=tuple(names)),
+        y=Axis("pull-out force", "lbf"),
+        points=points,
+        lines=lines,
+        limits=tuple(Limit(f"{_title(n)}: {lbf:.4g} lbf", lbf) for n, lbf in limits.minima),
+    )
+
+
+def _title(standard: str) -> str:
+    """Write a standard's key as people do: ul-486a is UL 486A."""
+    body, _, number = standard.partition("-")
+    return f"{body.upper()} {number.upper()}" if number else standard

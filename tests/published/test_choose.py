@@ -1,0 +1,101 @@
+"""Choosing from stock: the same verdicts as `splice`, ranked; a shop's own list."""
+
+import pytest
+
+import wirecalc
+from wirecalc import tables
+
+HEAD = "part,connector,barrel,tab_in,listed_for,wire_limit,temperature_C,voltage_V\n"
+
+
+def choose(tmp_path, rows, **given):
+    path = tmp_path / "stock.csv"
+    path.write_text(HEAD + rows)
+    return wirecalc.run("choose", stock=str(path), **given)
+
+
+def listed(finding):
+    return [(row[0], row[2]) for row in finding.listings[0].rows]
+
+
+ROWS = (
+    "small,push-on,22-18 AWG,0.250,stranded,1,105,300\n"
+    "right,push-on,16-14 AWG,0.250,stranded,1,105,300\n"
+    "hot,push-on,16-14 AWG,0.250,stranded,1,250,300\n"
+    "tab,push-on,16-14 AWG,0.187,stranded,1,105,300\n"
+    "ring,ring,16-14 AWG,,stranded,1,105,300\n"
+)
+PLACE = {"wire": ["14 AWG"], "connector": "push-on", "tab_width": "0.250 in"}
+
+
+def test_fitting_parts_come_first_and_rejected_ones_say_why(tmp_path):
+    finding = choose(tmp_path, ROWS, **PLACE, voltage="120 V")
+    assert finding.verdict == "pass"
+    assert listed(finding) == [
+        ("hot", "pass"),
+        ("right", "pass"),
+        ("small", "fail"),
+        ("tab", "fail"),
+    ]
+    why = {row[0]: row[3] for row in finding.listings[0].rows}
+    assert "thicker than the 22-18 AWG barrel" in why["small"]
+    assert "0.187 in tab" in why["tab"]
+
+
+def test_a_hot_place_leaves_the_part_that_is_rated_for_it(tmp_path):
+    hot = {"place_temperature": "200 C", "wire_temperature": "250 C"}
+    finding = choose(tmp_path, ROWS, **PLACE, **hot)
+    assert [a.text for a in finding.answers] == ["hot"]
+
+
+def test_nothing_fits_says_what_to_buy_by_its_properties(tmp_path):
+    finding = choose(tmp_path, ROWS, wire=["10 AWG"], connector="push-on", voltage="240 V")
+    assert finding.verdict == "fail"
+    assert "10383 cmil" in finding.answers[0].text  # AWG law: 25 x 92^(26/19.5) = 10383
+    assert "marked 240 V or more" in finding.answers[0].text
+
+
+def test_a_part_that_cannot_be_told_is_no_pass(tmp_path):
+    rows = "unmarked,push-on,16-14 AWG,0.250,stranded,1,,\n"
+    finding = choose(tmp_path, rows, **PLACE, voltage="120 V")
+    assert finding.verdict == "cannot tell"
+
+
+def test_a_part_that_is_marginal_is_no_pass(tmp_path):
+    # 13 AWG copper, 5178 cmil, lies one gauge beyond a 16-14 barrel
+    finding = choose(tmp_path, ROWS, wire=["2.5 mm2"], connector="ring")
+    assert finding.verdict == "marginal"
+
+
+def test_a_bad_row_has_its_reason_and_the_rest_goes_on(tmp_path):
+    rows = "bad,push-on,14-16 AWG,0.250,stranded,1,105,300\n" + ROWS
+    finding = choose(tmp_path, rows, **PLACE)
+    why = {row[0]: row[3] for row in finding.listings[0].rows}
+    assert "its row cannot be read" in why["bad"]
+    assert finding.verdict == "pass"
+
+
+def test_without_a_stock_the_invented_one_is_used_and_named():
+    finding = wirecalc.run("choose", **PLACE)
+    assert [s.confidence for s in finding.sources.values()] == ["demo"]
+
+
+def test_a_shop_s_own_table_comes_before_the_invented_one(tmp_path):
+    demo = tables.bundled_folder() / "stock-demo.toml"
+    (tmp_path / "stock.toml").write_text(demo.read_text())
+    demo_rows = (tables.bundled_folder() / "stock-demo.csv").read_text().splitlines()
+    own = "shop-1,push-on,16-14 AWG,0.250,stranded,1,105,300,4,demo,demo,0,"
+    (tmp_path / "stock.csv").write_text("\n".join([demo_rows[0], own]) + "\n")
+    try:
+        tables.use_folders([tmp_path])
+        assert [a.text for a in wirecalc.run("choose", **PLACE).answers] == ["shop-1"]
+    finally:
+        tables.use_folders([])
+
+
+@pytest.mark.parametrize("rows", [3, 200])
+def test_long_lists_are_cut_and_counted(tmp_path, rows):
+    many = "".join(f"p{i},ring,16-14 AWG,,stranded,1,105,300\n" for i in range(rows))
+    (shown,) = choose(tmp_path, many, wire=["14 AWG"], connector="ring").listings
+    assert len(shown.rows) == min(rows, 15)
+    assert ("185 more" in shown.title) == (rows == 200)
