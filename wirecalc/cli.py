@@ -54,6 +54,8 @@ def _dispatch(words: list[str]) -> commands.Result:
     if name == "--bundled-only" and not rest:
         return commands.list_all(words)
     command = commands.COMMANDS.get(name)
+    if command and ("--help" in rest or "-h" in rest):
+        return commands.show_help([name])
     return command(rest) if command else commands.calculate(name, rest)
 
 

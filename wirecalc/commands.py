@@ -110,6 +110,8 @@ def show_help(words: Sequence[str]) -> Result:
     if not words:
         return list_all([])
     name = words[0]
+    if name in COMMANDS:
+        return Result(help_text.command_help(name))
     return Result(help_text.calculation_help(_find(_catalogue_with(name), name)))
 
 

@@ -23,7 +23,7 @@ CLAMP_STANDARDS = ("ul-486e", "iec-60999-1")
 CRIMP_STANDARDS = ("ul-486a", "ul-310", "as7928", "iec-60352-2", "nasa-8739-4")
 UNSEEN = "ul-486c"  # judges splices; its pull table was not seen
 
-# kind of terminal -> the standard of its family (UL product standards; reference in docs)
+# kind of terminal -> the standard of its family (each terminal's own product standard)
 TERMINALS = {
     "ring": "ul-486a",
     "fork": "ul-486a",

@@ -43,7 +43,7 @@ def wirecalc_calculations() -> Sequence[Calculation[Any]]:  # type: ignore[empty
 def wirecalc_tables() -> Sequence[Path]:  # type: ignore[empty-body]
     """Return folders with tables (CSV and TOML sidecar, as docs/tables.md describes).
 
-    A table may be added under a new name. One that has the name of a bundled table is not read.
+    Tables may be added under new names. A folder that would replace a bundled table is refused.
     """
 
 

@@ -17,14 +17,14 @@ from .declaration import Calculation
 from .errors import BadInput, Problem, did_you_mean
 
 FORMATS = ("text", "json")
-GENERAL = {  # option -> whether it takes a value
-    "--format": True,
-    "--output": True,
-    "--chart": True,
-    "--working": False,
-    "--no-marginal": False,
-    "--bundled-only": False,
-    "--help": False,
+GENERAL = {  # option -> what its value is (empty: it takes none), and what it does
+    "--format": ("FORM", "text (as here) or json"),
+    "--output": ("FILE", "write to a file, whole or not at all"),
+    "--chart": ("FILE", "draw what it has to show, as .svg or .png"),
+    "--working": ("", "show the arithmetic with the numbers put in"),
+    "--no-marginal": ("", "a marginal verdict exits with 3"),
+    "--bundled-only": ("", "run without plugins from outside"),
+    "--help": ("", "show the inputs, each with unit, span and an example"),
 }
 
 
@@ -62,14 +62,13 @@ def split(
 ) -> Options:
     """Split the words behind a command. `calc` gives the options beside the general ones."""
     parser = _Parser(prog="wirecalc", add_help=False, allow_abbrev=False)
-    for option, takes_value in GENERAL.items():
-        parser.add_argument(option, action="append" if takes_value else "store_true")
+    for option, (value, _) in GENERAL.items():
+        parser.add_argument(option, action="append" if value else "store_true")
     inputs = calc.inputs if calc else ()
     for declared in inputs:
         parser.add_argument(declared.option, dest=f"input {declared.name}", action="append")
-    needs_value = {o for o, with_value in GENERAL.items() if with_value} | {
-        i.option for i in inputs
-    }
+    needs_value = {o for o, (value, _) in GENERAL.items() if value}
+    needs_value |= {i.option for i in inputs}
     kept, empty = _without_empty(_join_negative(words), needs_value)
     parsed, extra = parser.parse_known_args(kept)
     found = vars(parsed)

@@ -46,11 +46,6 @@ class Quantity(NamedTuple):
     high: float | None = None
     error: str = ""
 
-    @property
-    def has_error(self) -> bool:
-        """Whether the text said how far the instrument may be off."""
-        return self.low is not None
-
 
 def read_number(text: str) -> tuple[Number, str]:
     """Read the number at the start of a text; return it and the rest of the text.

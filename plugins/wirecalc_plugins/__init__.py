@@ -1,5 +1,5 @@
 """The calculations that come with wirecalc, one module for each part of the trade.
 
 They use the public names of `wirecalc` and the shared trade arithmetic in `wirecalc.conductors`,
-`wirecalc.crimps` and `wirecalc.tables`; a shop's plugin may use the same, and copy these.
+`crimps`, `motors`, `tables`, `sources`, `wires`, `charts`; a shop's plugin may use the same, and copy these.
 """

@@ -80,7 +80,7 @@ def test_error_of_a_temperature_is_a_difference() -> None:
 
 
 def test_reading_without_error_has_no_band() -> None:
-    assert not read_quantity("1.3 A", "current", "A").has_error
+    assert read_quantity("1.3 A", "current", "A").low is None
 
 
 @pytest.mark.parametrize(

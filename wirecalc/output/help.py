@@ -8,16 +8,17 @@ from typing import Any
 from ..declaration import Calculation, Input
 from ..host import Catalogue, Plugin
 from ..items import library_caution
+from ..options import GENERAL
 from .layout import WIDTH, table, wrap
 
-GENERAL = [
-    ("--format", "text (as here) or json"),
-    ("--chart FILE", "draw what it has to show, as .svg or .png"),
-    ("--output FILE", "write to a file, whole or not at all"),
-    ("--working", "show the arithmetic with the numbers put in"),
-    ("--no-marginal", "a marginal verdict exits with 3"),
-    ("--bundled-only", "run without plugins from outside"),
-]
+COMMANDS = {
+    "NAME": "run a calculation; NAME --help shows its inputs",
+    "job FILE": "evaluate a job sheet",
+    "explain NAME": "question, method, inputs, cautions; --format json for a schema",
+    "tables [NAME]": "list the published tables, or print one",
+    "plugins": "list the plugins, where they come from and their state",
+    "schema NAME": "print a JSON schema: finding or job",
+}
 METER_ERROR = (
     'Any input may be "unknown". A reading may carry its meter\'s error: '
     '"1.30 A ±(2%+5)", "1.30 A ±3%", "1.30 A +/-0.05 A".'
@@ -40,19 +41,7 @@ def listing(catalogue: Catalogue, version: str) -> str:
             *wrap("No calculations: no plugin provides any. `wirecalc plugins` says why."),
         ]
     lines += ["", "commands"]
-    lines += _indent(
-        table(
-            [
-                ("NAME", "run a calculation; NAME --help shows its inputs"),
-                ("job FILE", "evaluate a job sheet"),
-                ("explain NAME", "question, inputs, method, sources, cautions"),
-                ("tables [NAME]", "list the published tables, or print one"),
-                ("plugins", "list the plugins, where they come from and their state"),
-                ("schema NAME", "print the JSON schema: finding or job"),
-            ],
-            WIDTH - 4,
-        )
-    )
+    lines += _indent(table(list(COMMANDS.items()), WIDTH - 4))
     return "\n".join([*lines, "", EXITS])
 
 
@@ -62,9 +51,21 @@ def calculation_help(calc: Calculation[Any]) -> str:
     for declared in calc.inputs:
         lines += _input(declared)
     lines += ["", *wrap(METER_ERROR), "", "options"]
-    lines += _indent(table(GENERAL, WIDTH - 4))
+    lines += _general_options()
     lines += ["", "example", *wrap(calc.example, "  ", "      "), "", EXITS]
     return "\n".join(lines)
+
+
+def command_help(name: str) -> str:
+    """Show what a command does and the general options."""
+    usage, text = next((u, t) for u, t in COMMANDS.items() if u.split()[0] == name)
+    lines = [*wrap(f"wirecalc {usage}: {text}"), "", "options", *_general_options()]
+    return "\n".join([*lines, "", EXITS])
+
+
+def _general_options() -> list[str]:
+    rows = [(f"{option} {value}".strip(), text) for option, (value, text) in GENERAL.items()]
+    return _indent(table(rows, WIDTH - 4))
 
 
 def explanation(calc: Calculation[Any]) -> str:
