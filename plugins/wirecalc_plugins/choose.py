@@ -33,6 +33,7 @@ from wirecalc.wires import read_size_range
 from .splice import CONNECTORS, LISTED_FOR, ROOM_K, splice
 
 SHOP_TABLE, DEMO_TABLE = "stock", "stock-demo"
+_JUDGED = ("barrel", "tab_in", "listed_for", "wire_limit", "temperature_C", "voltage_V")
 _ORIGIN = Origin.PRACTICE
 SHOWN = 15  # rows of the list that are printed
 TAB_SLACK_IN = 0.003  # 6.3 mm is 0.248 in
@@ -109,10 +110,7 @@ def choose(
         wire, connector, tab_width, wire_temperature, place_temperature, current, voltage
     )
     rows, source = _stock(stock)
-    judged = sorted(
-        (_judge(row, wanted) for row in rows if row.get("connector") == connector),
-        key=lambda j: (j.verdict.rank, -j.room, j.part),
-    )
+    judged = sorted(_all(rows, wanted), key=lambda j: (j.verdict.rank, -j.room, j.part))
     shown = [(j.part, j.on_hand, str(j.verdict), j.why) for j in judged[:SHOWN]]
     left = len(judged) - len(shown)
     title = f"Stock of {connector} parts" + (f" (best {SHOWN}, {left} more)" if left else "")
@@ -164,6 +162,19 @@ def _stock(file: FileColumns | None) -> tuple[list[Mapping[str, str]], Source]:
     name = SHOP_TABLE if SHOP_TABLE in tables.names() else DEMO_TABLE
     rows: list[Mapping[str, str]] = [row.printed for row in tables.load(name).rows]
     return rows, _HOUSE if name == SHOP_TABLE else _DEMO
+
+
+def _all(rows: Sequence[Mapping[str, str]], wanted: _Wanted) -> Iterator[_Judged]:
+    """Judge every part of the wanted kind; parts alike in all that is judged only once."""
+    known: dict[tuple[str, ...], _Judged] = {}
+    for row in rows:
+        if row.get("connector") != wanted.connector:
+            continue
+        part, on_hand = row.get("part", "?"), row.get("on_hand", "")
+        alike = tuple(row.get(name, "") for name in _JUDGED)
+        if alike not in known:
+            known[alike] = _judge(row, wanted)
+        yield known[alike]._replace(part=part, on_hand=on_hand)
 
 
 def _judge(row: Mapping[str, str], wanted: _Wanted) -> _Judged:

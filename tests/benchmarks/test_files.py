@@ -1,0 +1,66 @@
+"""Calculations over files: `pull-batch` over 1e6 rows and `choose` over a stock of 10,000 rows,
+each beside a plain csv read of the same file in the same run."""
+
+from __future__ import annotations
+
+import csv
+import random
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+import wirecalc
+
+PULLS, PARTS = 1_000_000, 10_000
+
+
+@pytest.fixture(scope="module")
+def pulls(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("pulls") / "pulls.csv"
+    draw = random.Random(18)
+    with path.open("w") as file:
+        file.write("learner,force_lbf\n")
+        file.writelines(f"l{i % 8},{draw.gauss(27, 1):.1f}\n" for i in range(PULLS))
+    return path
+
+
+@pytest.fixture(scope="module")
+def stock(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("stock") / "stock.csv"
+    ranges = ("22-18 AWG", "16-14 AWG", "12-10 AWG", "2050-5180 cmil")
+    with path.open("w") as file:
+        file.write("part,connector,barrel,tab_in,listed_for,wire_limit,temperature_C,voltage_V\n")
+        file.writelines(
+            f"p{i},push-on,{ranges[i % 4]},0.250,stranded,1,{105 + i % 5 * 20},300\n"
+            for i in range(PARTS)
+        )
+    return path
+
+
+def plain_read(path: Path) -> int:
+    with path.open(newline="") as file:
+        return sum(1 for _ in csv.reader(file))
+
+
+def batch(path: Path) -> Any:
+    return wirecalc.run("pull-batch", wire="18 AWG", terminal="ring", readings=str(path))
+
+
+def chosen(path: Path) -> Any:
+    return wirecalc.run("choose", wire=["14 AWG"], connector="push-on", stock=str(path))
+
+
+@pytest.mark.benchmark(group="pull-batch over 1e6 rows")
+@pytest.mark.parametrize("work", [plain_read, batch], ids=["floor: plain csv read", "pull-batch"])
+def test_pull_batch(benchmark: Any, pulls: Path, work: Callable[[Path], Any]) -> None:
+    found = benchmark.pedantic(work, args=(pulls,), rounds=1)
+    assert found == PULLS + 1 or len(found.criteria) == 2
+
+
+@pytest.mark.benchmark(group="choose over a stock of 10,000 rows")
+@pytest.mark.parametrize("work", [plain_read, chosen], ids=["floor: plain csv read", "choose"])
+def test_choose(benchmark: Any, stock: Path, work: Callable[[Path], Any]) -> None:
+    found = benchmark.pedantic(work, args=(stock,), rounds=3)
+    assert found == PARTS + 1 or found.verdict == "pass"
