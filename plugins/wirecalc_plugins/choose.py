@@ -30,13 +30,13 @@ from wirecalc import (
 from wirecalc.sources import Confidence
 from wirecalc.wires import read_size_range
 
-from .splice import CONNECTORS, LISTED_FOR, ROOM_K, splice
+from .joint_ratings import ROOM_K, TAB_SLACK_IN
+from .splice import CONNECTORS, LISTED_FOR, splice
 
 SHOP_TABLE, DEMO_TABLE = "stock", "stock-demo"
 _JUDGED = ("barrel", "tab_in", "listed_for", "wire_limit", "temperature_C", "voltage_V")
 _ORIGIN = Origin.PRACTICE
 SHOWN = 15  # rows of the list that are printed
-TAB_SLACK_IN = 0.003  # 6.3 mm is 0.248 in
 _HOUSE = Source("stock", "the stock list", confidence=Confidence.HOUSE)
 _DEMO = Source("stock-demo", "a stock list for demonstrations", confidence=Confidence.DEMO)
 

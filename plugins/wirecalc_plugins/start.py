@@ -10,7 +10,6 @@ from wirecalc import (
     PLATE,
     PRACTICE,
     Calculation,
-    Confidence,
     Item,
     Nameplate,
     OneOf,
@@ -27,17 +26,17 @@ from wirecalc import (
     hookimpl,
     motors,
     not_checked,
-    tables,
 )
 from wirecalc.sources import computed
 
-PF_LOW, PF_HIGH = 0.5, 0.8  # locked-rotor power factor of small single-phase motors; practice
+from .breaker_hold import PF_LOW, breaker_hold
+
+PF_HIGH = 0.8  # most locked-rotor power factor of a small single-phase motor; practice
 SHORT_OF_LRA = 0.7  # share of locked-rotor current that a good start shows at least; practice
 WINDOW_RMS = 1.12  # 100 ms rms of an offset start over locked-rotor rms at R/X 0.1, integrated
 NORMAL_S, STOP_S = 1.0, 3.0  # a small compressor settles within 1 s; over 3 s: stop; practice
 OVER_RLA = 1.1  # settled current over rated load that is too much; practice
 LOADED, RUNNING = 0.3, 0.05  # share of rated load below which it runs idle, or not at all; practice
-INSTANT_LOW, INSTANT_HIGH = 5.0, 10.0  # instantaneous trip, times the rating; practice
 SUPPLY = (0.9, 1.1)  # share of plate voltage where it was not measured; makers' sheets
 
 METER_MODES = ("inrush", "peak-hold", "max-hold")
@@ -180,7 +179,8 @@ def inrush(
     if settled is not None and rated_load_current is not None:
         yield _meaning(locked, rated_load_current, peak, settled, settle_time, meter_mode)
     if breaker is not None:
-        yield from _breaker(breaker, locked, _as_rms(peak, meter_mode), settled, settle_time)
+        expected = 0.0 if locked is None else locked.most or locked.least
+        yield from breaker_hold(breaker, expected, _as_rms(peak, meter_mode), settled, settle_time)
 
 
 def _locked_rotor(
@@ -362,95 +362,6 @@ def _as_rms(peak: float | None, mode: str) -> float | None:
     if peak is None or mode == "max-hold":
         return None
     return peak / motors.offset_crest(PF_HIGH) if mode == "peak-hold" else peak
-
-
-def _breaker(
-    rating: float,
-    locked: _LockedRotor | None,
-    measured: float | None,
-    settled: float | None,
-    settle_time: float | None,
-) -> Iterator[Item]:
-    """Compare rms heating, first crest and settled current with what is known of a breaker."""
-    expected = 0.0 if locked is None else locked.least if locked.most is None else locked.most
-    rms = max(measured or 0.0, expected)
-    if rms == 0:
-        yield cannot_tell(
-            "start current within the breaker's rating",
-            "no start current to compare with",
-            measure="read LRA on the plate, or measure the start with the inrush function",
-        )
-        return
-    crest = rms * motors.offset_crest(PF_LOW) / math.sqrt(2)
-    trips = [b for b in _bounds(rating) if settle_time is not None and settle_time >= b[0]]
-    yield at_most(
-        "start current within the breaker's rating",
-        rms,
-        rating,
-        "A",
-        source=tables.load("breaker-ul489").rows[0].source,  # holds 100 %
-        advisory=True,
-        says="above its rating a breaker may trip; the standard sets no least time",
-        action="read the breaker maker's curve; never fit a larger breaker",
-    )
-    for _, multiple, source in trips[:1]:
-        yield at_most(
-            "start current held for so long",
-            rms,
-            multiple * rating,
-            "A",
-            source=source,
-            says="a breaker must have tripped by then",
-        )
-    yield at_most(
-        "first crest against the breaker",
-        crest,
-        INSTANT_HIGH * rating,
-        "A",
-        caution=INSTANT_LOW * rating,
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        says="the instantaneous trip of a house breaker is not standardised",
-        action="read the breaker maker's curve; never fit a larger breaker",
-    )
-    last = _bounds(rating)[-1:]
-    if settled is not None and not last:
-        yield cannot_tell(
-            "settled current against the breaker",
-            f"no confirmed trip time of a {rating:g} A breaker",
-            measure="read the breaker maker's curve",
-        )
-    for _, multiple, source in last if settled is not None else ():
-        yield at_most(
-            "settled current against the breaker",
-            settled or 0.0,
-            multiple * rating,
-            "A",
-            caution=rating,
-            source=source,
-            says="the breaker trips within the hour",
-            action="find out what else it draws; never fit a larger breaker",
-        )
-    holds = rms <= rating and crest <= INSTANT_LOW * rating and (settled or 0.0) <= rating
-    must = crest > INSTANT_HIGH * rating or any(rms > b[1] * rating for b in trips)
-    must = must or any((settled or 0.0) > b[1] * rating for b in last)
-    yield answer("breaker", "holds" if holds else "trips" if must else "may trip")
-
-
-def _bounds(rating: float) -> list[tuple[float, float, Source]]:
-    """Return when a UL 489 breaker must have tripped: seconds, multiple of its rating, source.
-
-    Only the confirmed calibration points bound it, soonest first; the recalled field times do
-    not.
-    """
-    found = []
-    for row in tables.load("breaker-ul489").rows:
-        first, last = row.cells["rating_from_A"], row.cells["rating_to_A"]
-        fits = first is not None and row.number("rating_from_A") <= rating
-        fits = fits and (last is None or rating <= row.number("rating_to_A"))
-        if fits and row.cells["time_s"] and row.source.confidence is Confidence.CONFIRMED:
-            found.append((row.number("time_s"), row.number("multiple"), row.source))
-    return sorted(found, key=lambda bound: bound[0])
 
 
 @hookimpl
