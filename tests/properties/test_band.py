@@ -71,6 +71,39 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "wire": st.lists(texts(["22 AWG", "18 AWG", "1.5 mm2"]), min_size=1, max_size=3),
         "style": texts(["closed", "closed-insulated", "open", "stop", "ferrule", "twist-on"]),
     },
+    "ampacity": {
+        "use": texts(["building", "cord", "fixture", "appliance"]),
+        "wire": texts(["30 AWG", "18 AWG", "15 AWG", "12 AWG aluminum", "4 AWG", "1 mm2"]),
+    },
+    "equivalent": {"wire": texts(["0.75 mm2", "14 AWG", "26x30 AWG", "120 mm2", "2 AWG"])},
+    "gauge": {},
+    "strands": {
+        "wire": texts(["26x30 AWG", "19x29 AWG", "18 AWG", "14 AWG solid", "8 AWG aluminum"]),
+        "cut_strands": texts(["0", "1", "3"]),
+        "nicked_strands": texts(["0", "1", "2"]),
+    },
+    "substitute": {
+        "old_wire": texts(["16 AWG tinned", "14 AWG solid", "1.5 mm2", "19x29 AWG"]),
+        "new_wire": texts(["18 AWG", "16 AWG tinned", "14 AWG solid", "12 AWG aluminum"]),
+    },
+    "wire-break": {"wire": texts(["18 AWG", "17 AWG", "2.5 mm2", "40 AWG", "12 AWG aluminum"])},
+    "joint-drop": {
+        # 16 AWG: 3 and 10 times the wire at 8.7 A over 150 mm are 53 and 175 mV; 1 W is 115 mV
+        "drop": near(0.0526, 0.115, 0.1754, high=1),
+        "current": near(1, 8.7, high=20),
+        "wire": texts(["16 AWG", "14 AWG solid", "1.5 mm2", "12 AWG aluminum", "12 AWG cca"]),
+        "joint_length": near(15, 150, high=400),
+    },
+    "tab": {
+        "tab_width": texts(["0.110 in", "4.8 mm", "6.3 mm", "0.375 in"]),
+        "wire": texts(["18 AWG", "17 AWG", "14 AWG", "1.5 mm2", "14 AWG aluminum"]),
+        "current": near(3.2, 4, 5.6, 7, 12, 15, high=25),
+    },
+    "ring": {
+        "stud": texts(["No.6", "No.8", "No.10", "1/4", "M4", "M5", "M10"]),
+        "wire": texts(["18 AWG", "10 AWG", "6 AWG", "2.5 mm2", "12 AWG aluminum"]),
+    },
+    "heat-rating": {},
 }
 OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "breaker": {
@@ -115,6 +148,59 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "barrel_length": near(6.5, high=12),
         "window_length": near(2, high=6),
         "stripped": near(6.5, 6.6, 7, 7.8, 8.5, 10, 12.7, high=20),
+    },
+    "ampacity": {
+        "insulation_class": texts(["60 C", "75 C", "90 C"]),
+        "termination_temperature": texts(["60 C", "75 C", "90 C"]),
+        "conductors": texts(["2", "4", "10"]),
+        "cord_conductors": texts(["2", "3"]),
+        "wire_temperature": texts(["80 C", "105 C", "150 C", "250 C"]),
+        "place_temperature": near(30, 40, 70, 90, 125, 150, low=-40, high=260),
+        "ambient": near(10, 30, 40, 55, 70, 85, low=-40, high=90),
+        "current": near(0.7, 6, 7, 8, 10, 13, 16, 18, 20, 25, 30, 68, high=120),
+    },
+    "equivalent": {},
+    "gauge": {
+        "strands": texts(["1", "16", "19", "26", "41", "65"]),
+        "strand_diameter": near(0.127, 0.16, 0.2, 0.254, 0.287, 0.36, 0.455, high=0.8),
+        "metal": texts(["copper", "tinned copper", "aluminium"]),
+        "outside_diameter": near(2, 3, 6, high=12),
+    },
+    "strands": {
+        "strands": texts(["1", "7", "26", "65", "168"]),
+        "standard": texts(
+            ["none", "ipc-a-620-class-2", "ipc-a-620-class-3", "faa-ac-43-13", "nasa-8739-4"]
+        ),
+    },
+    "substitute": {
+        "old_wire_temperature": texts(["80 C", "105 C"]),
+        "new_wire_temperature": texts(["80 C", "200 C"]),
+        "old_wire_voltage": texts(["300 V", "600 V"]),
+        "new_wire_voltage": texts(["300 V", "600 V"]),
+        "old_oil_resistant": texts(["yes", "no"]),
+        "new_oil_resistant": texts(["yes", "no"]),
+        "old_flame_rated": texts(["yes", "no"]),
+        "new_flame_rated": texts(["yes", "no"]),
+    },
+    "wire-break": {},
+    "joint-drop": {},
+    "tab": {
+        "terminal_width": texts(["2.8 mm", "0.187 in", "0.250 in"]),
+        "tab_thickness": texts(["0.5 mm", "0.032 in", "1 mm"]),
+        "terminal_thickness": texts(["0.020 in", "0.8 mm"]),
+    },
+    "ring": {
+        "hole": near(3.5052, 4, 4.09, 4.1656, 4.68, 4.77, 4.826, 5, 5.41, 6.35, high=12),
+        "stud_terminals": texts(["1", "4", "5"]),
+    },
+    "heat-rating": {
+        "place_temperature": near(55, 85, 105, 151, 155, 180, 230, low=-40, high=300),
+        "near_heater": texts(["yes", "no"]),
+        "wire_temperature": texts(["105 C", "200 C", "250 C"]),
+        "terminal_temperature": texts(["105 C", "250 C"]),
+        "terminal_material": texts(["vinyl", "nylon", "tin-plated copper", "nickel-plated steel"]),
+        "sleeve_temperature": texts(["125 C", "250 C"]),
+        "sleeve_material": texts(["polyolefin tubing", "PVC tubing"]),
     },
 }
 

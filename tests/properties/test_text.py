@@ -132,7 +132,8 @@ def test_a_nasty_text_as_the_value_of_every_input(
     name: str, text: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
     words = [f"{option}={text}" for option in options_of(name)]
-    assert run(capsys, [name, *words]) in (2, 3)
+    only_a_wire = options_of(name) == ["--wire"] and text == "0 AWG"  # which is 1/0 AWG
+    assert run(capsys, [name, *words]) in ((0, 3) if only_a_wire else (2, 3))
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -17,11 +17,13 @@ from wirecalc.findings import Finding
 FILE = Path(__file__).parents[1] / "data" / "demos.json"
 DEMOS = {demo["id"]: demo for demo in json.loads(FILE.read_text(encoding="utf-8"))}
 
-# Questions of the list that the five calculations answer: several wires in a barrel (C3),
-# temperature class (C7), pull of one crimp (C9), load on a circuit (C13)
+# Questions of the list that are answered: unmarked wire (C1), several wires in a barrel (C3),
+# push-on tab (C6), temperature class (C7), drop across a joint (C8), pull of one crimp (C9), load
+# on a circuit (C13)
 # Left out: C14, the 50 % rule of NEC 210.23(A) for what is fastened in place (D2.6b), which
 # `breaker` has no input for
-ANSWERED = {"C3": "splice", "C7": "splice", "C9": "pull", "C13": "breaker"}
+ANSWERED = {"C1": "gauge", "C3": "splice", "C7": "splice", "C9": "pull", "C13": "breaker"}
+ANSWERED |= {"C6": "tab", "C8": "joint-drop"}
 
 # the file's name of an input -> the program's; None: said in words and no input of the program
 INPUTS = {
@@ -38,6 +40,11 @@ INPUTS = {
     "force": "force",
     "wire": "wire",
     "terminal": "terminal",
+    "strands": "strands",
+    "strand_diameter": "strand_diameter",
+    "drop": "drop",
+    "length": "joint_length",
+    "tab": "tab_width",
 }
 # C7 asks of temperature only; it is asked of a wire that fits its barrel
 ALSO = {"C7": {"wire": ["14 AWG"], "barrel": "16-14 AWG"}}
@@ -59,6 +66,14 @@ def figure(name):
     return lambda finding: finding.figure(name).figure.value
 
 
+def low(name):
+    return lambda finding: finding.figure(name).low
+
+
+def high(name):
+    return lambda finding: finding.figure(name).high
+
+
 def weakest_rating(finding: Finding) -> float:
     names = ("temperature rating of the wire", "temperature rating of the terminal")
     return min(finding.criterion(name).criterion.actual or 0.0 for name in names)
@@ -69,10 +84,23 @@ def needed_rating(finding: Finding) -> float | None:
 
 
 FIGURES = {
+    ("C1", "area"): figure("area"),
+    ("C1", "circular mils"): figure("circular mils"),
+    ("C1", "gauge"): lambda finding: int(finding.answers[0].text.removesuffix(" AWG")),
     ("C3", "sum"): figure("copper in the barrel"),
     ("C3", "position in range"): figure("place in the range"),
+    ("C6", "allowed"): figure("allowed current"),
+    ("C6", "share"): figure("share of it"),
     ("C7", "weakest rating"): weakest_rating,
     ("C7", "needed"): needed_rating,
+    ("C8", "joint resistance"): figure("joint resistance"),
+    ("C8", "resistance low"): low("joint resistance"),
+    ("C8", "resistance high"): high("joint resistance"),
+    ("C8", "power"): figure("power"),
+    ("C8", "wire resistance"): figure("wire resistance"),
+    ("C8", "ratio"): figure("ratio"),
+    ("C8", "ratio low"): low("ratio"),
+    ("C8", "ratio high"): high("ratio"),
     ("C9", "limit"): figure("minimum of ul-310"),
     ("C13", "share"): figure("share of the breaker"),
 }
@@ -87,7 +115,8 @@ def worked(request):
 
 def test_no_demonstration_is_forgotten():
     assert len(DEMOS) == 38
-    expected = {"D2.3a", "D2.3b", "D2.6a", "D4.5a", "D4.5b", "D4.5c", "D5.s", "D5.t"}
+    expected = {"D2.1", "D2.1x", "D2.5", "D4.4"}
+    expected |= {"D2.3a", "D2.3b", "D2.6a", "D4.3", "D4.5a", "D4.5b", "D4.5c", "D5.s", "D5.t"}
     assert set(MINE) == expected
 
 
@@ -108,6 +137,10 @@ def test_figures(worked):
     ("name", "criterion"),
     [
         ("D2.3a", "listed for this wire"),
+        ("D2.1", "joint against its wire"),
+        ("D2.1", "heat in the joint"),
+        ("D2.1x", "joint against its wire"),
+        ("D2.1x", "heat in the joint"),
         ("D4.5a", "temperature rating of the wire"),
         ("D4.5a", "temperature rating of the terminal"),
         ("D4.5c", "place_temperature"),

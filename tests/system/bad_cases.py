@@ -20,6 +20,29 @@ GOOD: dict[str, dict[str, str]] = {
     "inrush": {"rated_load_current": "1.6 A", "locked_rotor_current": "12 A", "voltage": "117 V"}
     | {"nameplate_voltage": "115 V", "frequency": "60 Hz", "peak": "11 A", "settled": "1.2 A"}
     | {"horsepower": "1/4 hp", "code_letter": "L", "settle_time": "0.4 s", "breaker": "15 A"},
+    "ampacity": {"use": "building", "wire": "14 AWG", "insulation_class": "60 C"}
+    | {"termination_temperature": "60 C", "conductors": "2", "cord_conductors": "2"}
+    | {"wire_temperature": "105 C", "place_temperature": "60 C", "ambient": "25 C"}
+    | {"current": "8.7 A"},
+    "equivalent": {"wire": "14 AWG"},
+    "gauge": {"strands": "41", "strand_diameter": "0.254 mm", "outside_diameter": "3 mm"}
+    | {"metal": "copper"},
+    "strands": {"wire": "16 AWG", "cut_strands": "0", "nicked_strands": "1", "strands": "26"}
+    | {"standard": "none"},
+    "substitute": {"old_wire": "18 AWG", "new_wire": "16 AWG", "old_wire_temperature": "80 C"}
+    | {"new_wire_temperature": "105 C", "old_wire_voltage": "300 V", "new_wire_voltage": "600 V"}
+    | {"old_oil_resistant": "no", "new_oil_resistant": "no", "old_flame_rated": "yes"}
+    | {"new_flame_rated": "yes"},
+    "wire-break": {"wire": "18 AWG"},
+    "joint-drop": {"drop": "0.36 V", "current": "8.7 A", "wire": "16 AWG"}
+    | {"joint_length": "150 mm"},
+    "tab": {"tab_width": "0.250 in", "wire": "14 AWG", "current": "10.8 A"}
+    | {"terminal_width": "0.250 in", "tab_thickness": "0.032 in"}
+    | {"terminal_thickness": "0.032 in"},
+    "ring": {"stud": "No.8", "wire": "14 AWG", "hole": "4.4 mm", "stud_terminals": "2"},
+    "heat-rating": {"place_temperature": "60 C", "near_heater": "yes", "wire_temperature": "105 C"}
+    | {"terminal_temperature": "105 C", "terminal_material": "nylon"}
+    | {"sleeve_temperature": "125 C", "sleeve_material": "PVC tubing"},
 }
 ZERO_MEANS_SOMETHING = {
     *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
@@ -30,8 +53,10 @@ PRINTED = {
     "insulation_class",
     *("breaker", "receptacle", "rated_load_current", "locked_rotor_current", "horsepower"),
     *("nameplate_voltage", "frequency"),
+    *("old_wire_temperature", "new_wire_temperature", "old_wire_voltage", "new_wire_voltage"),
+    *("tab_width", "terminal_width", "tab_thickness", "terminal_thickness", "sleeve_temperature"),
 }
-UNITS = ("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s")
+UNITS = ("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s", "in")
 
 
 @dataclass(frozen=True)
@@ -192,6 +217,9 @@ def counts() -> Iterator[Bad]:
         ("breaker", "conductors"),
         ("breaker", "cord_conductors"),
         ("splice", "wire_limit"),
+        ("ampacity", "conductors"),
+        ("ampacity", "cord_conductors"),
+        ("ring", "stud_terminals"),
     ):
         for text in ("2.5", "2.0", "two", "", "1e1", "２", "0x2", "1/1", "2 wires", "nan"):
             yield Bad(calc, name, text, f"'{text}'", "whole number")
@@ -212,4 +240,58 @@ SHEET_ONLY = [
     Bad("splice", "wire", b'[["18 AWG"], "16 AWG"]', "18 AWG", '"18 AWG"'),
 ]
 
+WIRE_ITSELF = [  # strands, sizes and ratings that contradict each other or the trade
+    Bad("gauge", "strand_diameter", "0.010 mm", "41 x 0.01 mm", "0.01 in"),  # inches typed as mm
+    Bad("gauge", "strand_diameter", "2.5 mm", "41 x 2.5 mm", "one strand"),  # the bundle
+    Bad("gauge", "strand_diameter", "0.03 mm", "41 x 0.03 mm", "check mm"),
+    Bad("gauge", "strand_diameter", "25 mm", "'25 mm'", "0.254 mm"),
+    Bad("gauge", "strands", "0", "0 is outside", "whole number"),
+    Bad("gauge", "outside_diameter", "1.2 mm", "1.2 mm", "check the count"),
+    Bad("gauge", "outside_diameter", "3 in", "'3 in'", "3 mm"),
+    Bad("gauge", "metal", "aluminum", "'aluminum'", "did you mean aluminium?"),
+    Bad("ampacity", "use", "bilding", "'bilding'", "did you mean building?"),
+    Bad("ampacity", "insulation_class", "105 C", "105 C", "60 C, 75 C or 90 C"),
+    Bad("ampacity", "termination_temperature", "80 C", "80 C", "60 C, 75 C or 90 C"),
+    Bad("ampacity", "ambient", "110 C", "'110 C'", "110 F"),
+    Bad("ampacity", "current", "8700 A", "'8700 A'", "8700 mA"),
+    Bad("strands", "cut_strands", "26", "26 cut and 1 nicked", "count each damaged strand once"),
+    Bad("strands", "cut_strands", "-1", "'-1'", "whole number"),
+    Bad("strands", "nicked_strands", "1.5", "'1.5'", "whole number"),
+    Bad("strands", "nicked_strands", "one", "'one'", "whole number"),
+    Bad("strands", "strands", "0", "0 is outside", "whole number"),
+    Bad("strands", "standard", "ipc-a-620", "'ipc-a-620'", "did you mean ipc-a-620-class-"),
+    Bad("substitute", "old_wire_temperature", "900 C", "'900 C'", "900 F"),
+    Bad("substitute", "new_wire_voltage", "6000 V", "'6000 V'", "6000 mV"),
+    *(
+        Bad("substitute", f"{whose}_{what}", "maybe", "'maybe'", "yes or no")
+        for whose in ("old", "new")
+        for what in ("oil_resistant", "flame_rated")
+    ),
+]
+
+JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what cannot be
+    Bad("joint-drop", "drop", "14 V", "'14 V'", "14 mV"),
+    Bad("joint-drop", "drop", "0 mV", "0 V is no drop", "0.3 mV"),
+    Bad("joint-drop", "drop", "-14 mV", "'-14 mV'", "14 mV"),
+    Bad("joint-drop", "drop", "14 mohm", "'mohm'", "mV"),
+    Bad("joint-drop", "current", "0 A ±0.05 A", "0 A", "8.7 A"),
+    Bad("joint-drop", "current", "1044 W", "'W'", "divide by the voltage"),
+    Bad("joint-drop", "joint_length", "150 in", "'150 in'", "150 mm"),
+    Bad("tab", "tab_width", "6.3 in", "'6.3 in'", "6.3 mm"),
+    Bad("tab", "tab_width", "0.25 mm", "'0.25 mm'", "0.25 in"),
+    Bad("tab", "tab_width", "0.300 in", "0.3 in", "0.250"),
+    Bad("tab", "terminal_width", "5.6 mm", "0.2205 in", "0.205"),
+    Bad("tab", "tab_thickness", "0.8 in", "'0.8 in'", "0.8 mm"),
+    Bad("ring", "stud", "#8", "'#8'", "No.8"),
+    Bad("ring", "stud", "M45", "'M45'", "did you mean M"),
+    Bad("ring", "hole", "5.1 in", "'5.1 in'", "5.1 mm"),
+    Bad("heat-rating", "place_temperature", "900 C", "'900 C'", "900 F"),
+    Bad("heat-rating", "wire_temperature", "600 C", "'600 C'", "600 F"),
+    Bad("heat-rating", "sleeve_temperature", "39 C", "'39 C'", "125 C"),
+    Bad("heat-rating", "near_heater", "maybe", "'maybe'", "yes or no"),
+    Bad("heat-rating", "terminal_material", "vynil", "'vynil'", "did you mean vinyl?"),
+    Bad("heat-rating", "sleeve_material", "nylon", "'nylon'", "polyolefin tubing"),
+]
+
 CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]
+CASES += [*WIRE_ITSELF, *JOINTS]

@@ -109,7 +109,23 @@ def test_installed_wheel_lists_five(its_command: Path, empty_folder: Path) -> No
     plugins = json.loads(_done(its_command, "plugins", "--format", "json", cwd=empty_folder))
     assert {p["state"] for p in plugins} == {"loaded"}
     found = [name for p in plugins for name in p["calculations"]]
-    assert sorted(found) == ["breaker", "inrush", "pull", "splice", "strip"]
+    assert sorted(found) == [
+        "ampacity",
+        "breaker",
+        "equivalent",
+        "gauge",
+        "heat-rating",
+        "inrush",
+        "joint-drop",
+        "pull",
+        "ring",
+        "splice",
+        "strands",
+        "strip",
+        "substitute",
+        "tab",
+        "wire-break",
+    ]
     listing = _done(its_command, cwd=empty_folder)
     assert all(f"\n  {name} " in listing for name in found)
 

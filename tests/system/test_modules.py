@@ -20,6 +20,14 @@ IN_DECLARED_UNITS = {
     "splice": "--wire|16 AWG|--barrel|16-14 AWG|--place-temperature|60 C ±2 C|--current|8 A",
     "breaker": "--current|8.7 A|--breaker|15 A|--wire|14 AWG|--ambient|25 C|--run-time|1 h",
     "inrush": "--horsepower|1/4 hp|--code-letter|L|--nameplate-voltage|115 V|--peak|11 A",
+    "ampacity": "--use|appliance|--wire|18 AWG|--wire-temperature|105 C|--place-temperature|60 C",
+    "gauge": "--strands|41|--strand-diameter|0.254 mm ±0.01 mm|--metal|copper",
+    "strands": "--wire|16 AWG|--strands|26|--cut-strands|1|--nicked-strands|0",
+    "joint-drop": "--drop|0.36 V|--current|8.7 A|--wire|16 AWG|--joint-length|150 mm",
+    "tab": "--tab-width|0.250 in|--wire|14 AWG|--current|10.8 A ±(2%+5)",
+    "ring": "--stud|No.8|--wire|14 AWG|--hole|4.4 mm ±0.05 mm",
+    "heat-rating": "--place-temperature|60 C ±3 C|--wire-temperature|105 C",
+    "substitute": "--old-wire|16 AWG|--new-wire|14 AWG|--old-wire-temperature|105 C",
 }
 PROGRAM = """
 import json, sys

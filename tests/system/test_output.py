@@ -144,14 +144,15 @@ def test_explain_as_json_is_a_schema_of_the_inputs(cli_main: Cli, name: str) -> 
     for wanted in inputs["required"]:
         assert list(validator.iter_errors({k: v for k, v in good.items() if k != wanted}))
         assert not list(validator.iter_errors(good | {wanted: "unknown"}))
-        assert list(validator.iter_errors(good | {wanted: 24}))
+        assert list(validator.iter_errors(good | {wanted: 24.5}))
 
 
-def _typed(example: str) -> dict[str, str]:
-    """Return the inputs of a command line that gives each once."""
+def _typed(example: str) -> dict[str, str | int]:
+    """Return the inputs of a command line that gives each once; a count is a number."""
     words = shlex.split(example)[2:]
     names = [w.removeprefix("--").replace("-", "_") for w in words[::2]]
-    return dict(zip(names, words[1::2], strict=True))
+    given = (int(word) if word.isdecimal() else word for word in words[1::2])
+    return dict(zip(names, given, strict=True))
 
 
 def test_explain_says_what_help_says(cli_main: Cli) -> None:

@@ -15,7 +15,23 @@ from jsonschema import Draft202012Validator
 import wirecalc
 from wirecalc import commands
 
-CALCULATIONS = ("breaker", "inrush", "pull", "splice", "strip")
+CALCULATIONS = (
+    "ampacity",
+    "breaker",
+    "equivalent",
+    "gauge",
+    "heat-rating",
+    "inrush",
+    "joint-drop",
+    "pull",
+    "ring",
+    "splice",
+    "strands",
+    "strip",
+    "substitute",
+    "tab",
+    "wire-break",
+)
 SHEETS = sorted(Path(__file__).parents[2].glob("docs/examples/*.toml"))
 SCHEMAS = Path(wirecalc.__file__).with_name("schemas")
 
@@ -62,8 +78,8 @@ def test_job_sheet_fits(cli_main: Callable[..., Any], sheet: Path) -> None:
         _check_sources(check["finding"])
 
 
-def test_there_are_three_example_sheets() -> None:
-    assert len(SHEETS) == 3
+def test_there_are_example_sheets() -> None:
+    assert len(SHEETS) >= 3
 
 
 def _check_sources(finding: dict[str, Any]) -> None:

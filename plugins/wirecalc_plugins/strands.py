@@ -1,0 +1,257 @@
+"""Strands: what a nick or a cut leaves, and the force that breaks the wire itself."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    Count,
+    Item,
+    OneOf,
+    Problem,
+    Source,
+    Wire,
+    answer,
+    at_most,
+    calculation,
+    cannot_tell,
+    crimps,
+    figure,
+    not_checked,
+    requires,
+    tables,
+)
+from wirecalc import conductors as trade
+from wirecalc.sources import from_memory
+from wirecalc.wires import gauge_number
+
+STANDARDS = ("none", "ipc-a-620-class-2", "ipc-a-620-class-3", "faa-ac-43-13", "nasa-8739-4")
+NASA_SHARE = 0.6
+_NASA = from_memory("nasa-8739-4-13-7", "NASA-STD-8739.4, 13.7", "60 % of the strength of the wire")
+_DAMAGED = "nicked or cut strands"
+_REMAKE = "cut back and remake it with a new terminal, every strand whole"
+
+
+def _total(wire: Wire, strands: int | None) -> int | None:
+    return strands if wire.strands is None else wire.strands
+
+
+def _refuse(
+    wire: Wire,
+    cut_strands: int,
+    nicked_strands: int,
+    strands: int | None = None,
+    standard: str = "none",
+) -> Iterator[Problem]:
+    if strands is not None and wire.strands is not None and strands != wire.strands:
+        yield Problem(
+            "strands", f"{strands}, and {wire} has {wire.strands}", "count again, or drop one"
+        )
+    elif strands == 1 and wire.stranded and "stranded" not in wire.assumed:
+        yield Problem("strands", f"1, and {wire} is stranded", "count the strands")
+    total = _total(wire, strands)
+    if total is not None and cut_strands + nicked_strands > total:
+        yield Problem(
+            "cut_strands",
+            f"{cut_strands} cut and {nicked_strands} nicked of {total} strands",
+            "count each damaged strand once",
+        )
+
+
+@calculation(
+    part="wire and joint",
+    cautions=("crimp-02",),
+    not_checked=("strands folded back or left outside of the barrel: look",),
+    refuse=_refuse,
+)
+def strands(
+    wire: Annotated[Wire, "wire that was stripped"],
+    cut_strands: Annotated[int, Count("strands cut off or broken", low=0, high=5000)],
+    nicked_strands: Annotated[int, Count("strands nicked or scraped, not cut", low=0, high=5000)],
+    strands: Annotated[
+        int | None,
+        Count("strands of the wire; 1 for solid wire", low=1, high=5000, goes_with="wire"),
+    ] = None,
+    standard: Annotated[
+        str, OneOf(STANDARDS, text="standard to judge by; none: the terminal makers' sheets")
+    ] = "none",
+) -> Iterator[Item]:
+    """Are too many strands nicked or cut?
+
+    The inspection sheets of terminal makers accept no nicked and no missing strand, and that is
+    the rule here (none). Allowances are used only where their standard is named: IPC/WHMA-A-620
+    class 2 and 3 count scraped, nicked and cut strands together, FAA AC 43.13-1B counts nicked
+    and broken ones apart for listed builds, NASA-STD-8739.4 accepts none.
+
+    Inputs: wire; cut_strands and nicked_strands; strands, where the wire does not say how many;
+    standard. Yields the share of strands and the area that are left, and the gauge by which what
+    is left carries current; one criterion, two for the FAA. Refuses more damaged strands than
+    there are. Can't tell where a standard has no row for so many strands.
+    Source: table strand-damage.
+    """
+    total = _total(wire, strands)
+    if total is not None:
+        yield from _left(wire, total, cut_strands)
+    yield from _judge(wire, total, cut_strands, nicked_strands, standard)
+
+
+def _left(wire: Wire, total: int, cut: int) -> Iterator[Item]:
+    share = (total - cut) / total
+    area = wire.area_mm2 * share
+    yield figure(
+        "strands left", 100 * share, "%", working=lambda: f"100 x ({total} - {cut}) / {total}"
+    )
+    yield figure("area left", area, "mm2", working=lambda: f"{wire.area_mm2:.4g} mm2 x {share:.4g}")
+    if cut == total:
+        return
+    left = wire
+    if cut:
+        left = wire._replace(
+            area_cmil=wire.area_cmil * share, gauge=None, nominal_mm2=None, strands=total - cut
+        )
+    if wire.nominal_mm2 is None:
+        gauge = trade.gauge_for_current(left)
+        yield answer("carries current as", f"{gauge} AWG" if gauge else "thinner than 40 AWG")
+
+
+def _judge(wire: Wire, total: int | None, cut: int, nicked: int, standard: str) -> Iterator[Item]:
+    row, why = _row(wire, total, standard)
+    if row is None:
+        yield cannot_tell(
+            _DAMAGED,
+            why,
+            measure="count the strands" if total is None else "go by the terminal maker's sheet",
+            needs=("strands",) if total is None else (),
+        )
+        return
+    if standard != "none":
+        yield answer(
+            "whose allowance",
+            f"{row.source.title}, {row.source.where}",
+            because=[row.note] if row.note else [],
+            against=["the sheets of terminal makers accept none"],
+        )
+    if row.cells["max_nicked"] is not None:
+        yield _at_most("nicked strands", nicked, row.number("max_nicked"), row.source)
+        yield _at_most("cut strands", cut, row.number("max_broken"), row.source)
+    elif row.cells["max_damaged"] is not None:
+        yield _at_most(_DAMAGED, cut + nicked, row.number("max_damaged"), row.source)
+    elif row.cells["max_percent"] is not None:
+        most = math.floor(row.number("max_percent") * (total or 0) / 100)
+        yield _at_most(_DAMAGED, cut + nicked, most, row.source)
+    elif cut + nicked:
+        yield _solid(cut, row)
+    else:
+        yield _at_most(_DAMAGED, 0, 0, row.source)
+
+
+def _solid(cut: int, row: tables.Row) -> Item:
+    if cut:
+        return requires(
+            _DAMAGED, False, says="the solid wire is cut", source=row.source, action=_REMAKE
+        )
+    return cannot_tell(
+        _DAMAGED, row.note, measure="measure how deep the nick is", source=row.source
+    )
+
+
+def _row(wire: Wire, total: int | None, standard: str) -> tuple[tables.Row | None, str]:
+    """Return the row that judges, or None and why there is none."""
+    rows = list(tables.load("strand-damage").where(standard=standard))
+    if standard == "none":
+        return rows[0], ""
+    rows = [r for r in rows if r.cells["metal"] == wire.metal]
+    if total is None and any(r.cells["strands_max"] is not None for r in rows):
+        return None, f"what {standard} allows turns on how many strands there are"
+    for row in rows:
+        if _of_count(total, row) and _of_size(wire, row):
+            return row, ""
+    return None, f"{standard} has no row for {wire}" + (f" of {total} strands" if total else "")
+
+
+def _of_count(total: int | None, row: tables.Row) -> bool:
+    """Whether so many strands are in a row; an unknown number is where the row has no end."""
+    if row.cells["strands_max"] is None:
+        return total is None or row.number("strands_min") <= total
+    return total is not None and row.number("strands_min") <= total <= row.number("strands_max")
+
+
+def _of_size(wire: Wire, row: tables.Row) -> bool:
+    if not row.text("thickest_awg"):
+        return True
+    gauge = trade.known_gauge(wire)
+    if gauge is None:
+        return False
+    ends = (gauge_number(row.text(c)) for c in ("thickest_awg", "thinnest_awg"))
+    thick, thin = ends
+    return thick <= gauge_number(gauge) <= thin
+
+
+def _at_most(name: str, count: int, most: float, source: Source) -> Item:
+    return at_most(name, count, most, source=source, action=_REMAKE)
+
+
+@calculation(
+    part="wire and joint",
+    cautions=("pull-01",),
+    not_checked=("hard-drawn and alloy wire, which is stronger",),
+)
+def wire_break(
+    wire: Annotated[Wire, "copper wire to be pulled"],
+) -> Iterator[Item]:
+    """At what force does this wire itself break?
+
+    Area times 36 to 40 ksi, the strength of soft copper (from memory); a stranded wire counts with
+    the sum of its strands. No pull on a crimp goes above the higher force: one that does, or that
+    tears the wire beside the crimp, says nothing more of the crimp.
+
+    Input: wire. Yields both forces in lbf and N, 60 % of the lower one (NASA-STD-8739.4), and the
+    share that UL 486A asks of a crimp. Can't tell for other metal than copper.
+    Source: table wire-break holds the same by gauge; table pull-crimp for the minimum.
+    """
+    if wire.metal != "copper":
+        yield cannot_tell(
+            "breaking force",
+            f"no strength of {wire.metal} is known here",
+            measure="pull a piece of the wire itself until it breaks",
+        )
+        return
+    low, high = crimps.breaking_force(wire)
+    yield _force("wire breaks from", low, 36, wire, crimps.SOFT_COPPER)
+    yield _force("wire broken by: no crimp goes higher", high, 40, wire, crimps.SOFT_COPPER)
+    yield figure(
+        "60 % of the lower force (NASA)",
+        NASA_SHARE * low,
+        "lbf",
+        source=_NASA,
+        also=[(NASA_SHARE * low * crimps.NEWTONS_PER_LBF, "N")],
+        working=lambda: f"0.6 x {low:.4g} lbf",
+        toward="up",
+    )
+    minimum = crimps.pull_minimum(wire, "ul-486a")
+    if minimum is None or minimum.above is not None:
+        yield not_checked("the share that UL 486A asks for", f"it lists no {wire}")
+        return
+    yield figure(
+        "UL 486A minimum of a crimp", minimum.lbf, "lbf", source=minimum.source, toward="up"
+    )
+    yield figure(
+        "share that UL 486A asks for",
+        100 * minimum.lbf / low,
+        "%",
+        source=crimps.SOFT_COPPER,
+        working=lambda: f"100 x {minimum.lbf:.4g} / {low:.4g} lbf",
+    )
+
+
+def _force(name: str, lbf: float, ksi: int, wire: Wire, source: Source) -> Item:
+    return figure(
+        name,
+        lbf,
+        "lbf",
+        source=source,
+        also=[(lbf * crimps.NEWTONS_PER_LBF, "N")],
+        working=lambda: f"{ksi} ksi x {trade.square_inches(wire.area_cmil):.4g} in2",
+    )

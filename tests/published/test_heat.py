@@ -1,0 +1,143 @@
+"""Temperature ratings of a joint against its place."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+import wirecalc
+from wirecalc import tables
+
+FILE = Path(__file__).parents[1] / "data" / "demos.json"
+DEMOS = {d["id"]: d for d in json.loads(FILE.read_text(encoding="utf-8"))}
+NAMES = {"place": "place_temperature", "near_heater": "near_heater"}
+NAMES |= {"wire_rating": "wire_temperature", "terminal_rating": "terminal_temperature"}
+
+
+@pytest.mark.parametrize("name", ["D4.5a", "D4.5b", "D4.5c"])
+def test_demonstration(name):
+    demo = DEMOS[name]
+    given = {NAMES[n]: text for n, text in demo["inputs"].items() if n != "margin"}
+    finding = wirecalc.run("heat-rating", **given)
+    assert finding.verdict == demo["verdict"], demo["why"]
+    figures = {"weakest rating": "weakest rating", "needed": "needed rating"}
+    for expected in demo["expect"]:
+        found = finding.figure(figures[expected["name"]]).figure.value
+        assert found == pytest.approx(expected["value"], abs=expected["abs_tol"])
+
+
+def judge(**given):
+    typed = {n: v if isinstance(v, str) else f"{v} C" for n, v in given.items()}
+    return wirecalc.run("heat-rating", **typed)
+
+
+@pytest.mark.parametrize(
+    ("rating", "verdict"),
+    # a rating must exceed the place and the rise (FAA AC 43.13-1B, 11-174 a); 20 K are taken for
+    # the rise: common practice, no source
+    [("89 C", "fail"), ("109.9 C", "fail"), ("110 C", "pass"), ("230 F", "pass")],
+)
+@pytest.mark.parametrize("part", ["wire", "terminal", "sleeve"])
+def test_the_weakest_rating_decides_in_a_place_of_90_c(part, rating, verdict):
+    given = {"wire_temperature": 200, "terminal_temperature": 200}
+    given |= {f"{part}_temperature": rating}
+    finding = judge(place_temperature=90, **given)
+    assert finding.verdict == verdict
+    assert finding.criterion(f"temperature rating of the {part}").verdict == verdict
+
+
+def test_it_judges_as_splice_does():
+    for wire, place in ((105, 80), (105, 85), (105, 86), (150, 90)):
+        given = {"wire_temperature": f"{wire} C", "terminal_temperature": "150 C"}
+        given |= {"place_temperature": f"{place} C"}
+        other = wirecalc.run("splice", wire=["16 AWG"], barrel="16-14 AWG", **given)
+        assert wirecalc.run("heat-rating", **given).verdict == other.verdict
+
+
+@pytest.mark.parametrize(
+    ("rating", "verdict"),
+    # 200 C beside a heater is the usual assumption: common practice, no source
+    [(105, "fail"), (219, "fail"), (220, "marginal"), (250, "marginal")],
+)
+def test_a_place_beside_a_heater_that_was_not_measured_never_passes(rating, verdict):
+    given = {"wire_temperature": rating, "terminal_temperature": rating}
+    assert judge(near_heater="yes", **given).verdict == verdict
+    assert judge(near_heater="no", **given).verdict == "cannot tell"
+    assert judge(**given).verdict == "cannot tell"
+
+
+def test_a_measured_place_comes_before_the_assumption():
+    given = {"wire_temperature": 105, "terminal_temperature": 105, "near_heater": "yes"}
+    assert judge(place_temperature=60, **given).verdict == "pass"
+
+
+def test_an_unknown_place_names_what_the_parts_would_do_for():
+    finding = judge(wire_temperature=105, terminal_temperature=150)
+    assert "105 C, would do up to 85 C" in finding.criterion("temperature of the place").reason
+
+
+def test_an_unknown_rating_names_what_would_do():
+    finding = judge(place_temperature=130, wire_temperature=200)
+    assert finding.verdict == "cannot tell"
+    assert "150 C or more" in finding.criterion("temperature rating of the terminal").action
+
+
+@pytest.mark.parametrize(
+    ("material", "place", "verdict"),
+    [
+        # vinyl 75 C (from memory) to 105 C; nylon 105 C (from memory)
+        ("vinyl", 55, "marginal"),
+        ("vinyl", 56, "cannot tell"),
+        ("vinyl", 85, "cannot tell"),
+        ("vinyl", 86, "fail"),
+        ("nylon", 85, "marginal"),
+        ("nylon", 86, "fail"),
+        # tin-plated copper 171 to 175 C: SAE AS20659D, a data sheet (347 F), a trade page (340 F)
+        ("tin-plated copper", 151, "pass"),
+        ("tin-plated copper", 153, "cannot tell"),
+        ("tin-plated copper", 156, "fail"),
+        # nickel-plated steel: 250 C is usual, 482 C (900 F) stands on one trade page
+        ("nickel-plated steel", 230, "pass"),
+        ("nickel-plated steel", 231, "cannot tell"),
+        # SAE AS7928/2C: 105 C
+        ("AS7928/2 copper lug", 85, "pass"),
+        ("AS7928/2 copper lug", 86, "fail"),
+    ],
+)
+def test_a_terminal_without_a_mark_goes_by_its_make(material, place, verdict):
+    finding = judge(place_temperature=place, wire_temperature=500, terminal_material=material)
+    assert finding.criterion("temperature rating of the terminal").verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("material", "low", "high"),
+    # a sleeving guide: polyolefin tubing 125 to 135 C, PVC tubing 105 C
+    [("polyolefin tubing", 125, 135), ("PVC tubing", 105, 105)],
+)
+def test_a_sleeve_without_a_mark_goes_by_its_make(material, low, high):
+    given = {"wire_temperature": 500, "terminal_temperature": 500, "sleeve_material": material}
+    assert judge(place_temperature=low - 20, **given).verdict == "pass"
+    assert judge(place_temperature=high - 19, **given).verdict == "fail"
+
+
+def test_a_mark_comes_before_the_make():
+    given = {"wire_temperature": 105, "terminal_temperature": 105, "terminal_material": "vinyl"}
+    assert judge(place_temperature=80, **given).verdict == "pass"
+
+
+@pytest.mark.parametrize(
+    ("material", "column", "fahrenheit"),
+    # as some copies print them
+    [
+        ("tin-plated copper", "least_C", 340),
+        ("tin-plated copper", "greatest_C", 347),
+        ("nickel-plated copper", "least_C", 650),
+        ("nickel-plated steel", "greatest_C", 900),
+        ("vinyl", "greatest_C", 220),
+    ],
+)
+def test_ratings_against_those_in_fahrenheit(material, column, fahrenheit):
+    row = tables.load("temperature-classes").row(material=material)
+    assert row.number(column) == pytest.approx((fahrenheit - 32) / 1.8, abs=0.6)
