@@ -69,6 +69,8 @@ def _refuse(**given: Any) -> Iterator[Problem]:
             "check the unit (lbf, N, kgf) and the gauge",
         )
     if file is None:
+        if given.get("by"):
+            yield Problem("by", "groups the rows of a file, and none was given", "give --readings")
         return
     for column in ("wire", "gauge"):
         if len(set(file.words.get(column, ()))) > 1:

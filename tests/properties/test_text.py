@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
-from wirecalc import cli
+from wirecalc import ReadingsFile, cli
 
 BOUNDED = settings(
     deadline=None,
@@ -89,8 +89,12 @@ def options_of(name: str) -> list[str]:
 
 
 def examples_of(name: str) -> list[str]:
-    inputs = CATALOGUE.calculations[name].calculation.inputs
-    return [word for i in inputs for word in (i.option, i.kind.example) if not i.kind.goes_with]
+    inputs = [
+        i
+        for i in CATALOGUE.calculations[name].calculation.inputs
+        if not i.kind.goes_with and not isinstance(i.kind, ReadingsFile) and i.name != "by"
+    ]  # a file is not there, and columns are those of a file
+    return [word for i in inputs for word in (i.option, i.kind.example)]
 
 
 def run(capsys: pytest.CaptureFixture[str], words: list[str]) -> int:

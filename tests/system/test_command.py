@@ -61,7 +61,7 @@ def test_no_marginal_counts_in_a_job(command: Command, write_sheet: Callable[...
     assert command("job", str(sheet), "--no-marginal").status == 3
 
 
-def test_listing_shows_the_five_under_their_part(command: Command) -> None:
+def test_listing_shows_each_under_its_part(command: Command) -> None:
     done = command()
     assert (done.status, done.err) == (0, "")
     parts: dict[str, list[str]] = {}
@@ -73,11 +73,13 @@ def test_listing_shows_the_five_under_their_part(command: Command) -> None:
     assert parts["circuit"] == ["ampacity", "breaker"]
     assert parts["motor and start"] == ["inrush"]
     assert parts["wire and joint"] == [
+        "choose",
         "equivalent",
         "gauge",
         "heat-rating",
         "joint-drop",
         "pull",
+        "pull-batch",
         "ring",
         "splice",
         "strands",

@@ -105,19 +105,21 @@ def test_wheel_carries_tables_schemas_and_no_tests(wheel: Path) -> None:
     }
 
 
-def test_installed_wheel_lists_five(its_command: Path, empty_folder: Path) -> None:
+def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> None:
     plugins = json.loads(_done(its_command, "plugins", "--format", "json", cwd=empty_folder))
     assert {p["state"] for p in plugins} == {"loaded"}
     found = [name for p in plugins for name in p["calculations"]]
     assert sorted(found) == [
         "ampacity",
         "breaker",
+        "choose",
         "equivalent",
         "gauge",
         "heat-rating",
         "inrush",
         "joint-drop",
         "pull",
+        "pull-batch",
         "ring",
         "splice",
         "strands",

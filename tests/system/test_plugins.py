@@ -76,9 +76,11 @@ BROKEN = {
     ),
 }
 BUNDLED = {
+    "batch": ["pull-batch"],
+    "choose": ["choose"],
     "circuit": ["breaker"],
     "heat": ["heat-rating"],
-    "joint": ["joint-drop", "tab", "ring"],
+    "joint": ["joint-drop", "ring", "tab"],
     "pull": ["pull"],
     "splice": ["splice"],
     "start": ["inrush"],

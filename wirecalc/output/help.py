@@ -90,7 +90,7 @@ def _reflow(doc: str) -> list[str]:
 
 
 def plugin_table(plugins: Sequence[Plugin]) -> str:
-    """List plugins with version, where from, state and calculations."""
+    """List plugins with version, where from, state and calculations; a reason stands below."""
     if not plugins:
         return "No plugins are installed."
     rows = [("plugin", "from", "state", "ms", "calculations")]
@@ -98,13 +98,14 @@ def plugin_table(plugins: Sequence[Plugin]) -> str:
         (
             p.name,
             f"{p.distribution} {p.version}",
-            f"{p.state}: {p.reason}" if p.reason else p.state,
+            p.state,
             f"{p.load_time * 1000:.0f}",
             ", ".join(p.calculations),
         )
         for p in plugins
     ]
-    return "\n".join(table(rows))
+    reasons = [wrap(f"{p}: {p.reason}", indent="  ") for p in plugins if p.reason]
+    return "\n".join([*table(rows), *(line for lines in reasons for line in ("", *lines))])
 
 
 def _input(declared: Input) -> list[str]:
