@@ -234,6 +234,7 @@ def _judge(name: str, found: statistics.Summary, limits: Sequence[_Minimum]) -> 
             action="find out how it let go, set up the tool again, and pull a new set",
         )
         if found.deviation > 0:
+            yield _capability(name, found, limit.label, limit.lbf)
             yield at_least(
                 f"{_of(name)}margin in s, {limit.label}",
                 (found.mean - limit.lbf) / found.deviation,
@@ -244,6 +245,18 @@ def _judge(name: str, found: statistics.Summary, limits: Sequence[_Minimum]) -> 
                 says="the scatter reaches toward the minimum",
                 action="look at the die, the strip and the hand before trusting the next one",
             )
+
+
+def _capability(name: str, found: statistics.Summary, label: str, lbf: float) -> Item:
+    """Return the one-sided capability (mean - minimum) / 3 s, for a set that is large enough."""
+    what = f"{_of(name)}capability, {label}"
+    if found.size < CAPABILITY:
+        return not_checked(what, f"needs {CAPABILITY} pulls, and there are {found.size}")
+    return figure(
+        what,
+        (found.mean - lbf) / (3 * found.deviation),
+        working=lambda: f"({found.mean:.4g} - {lbf:.4g}) / (3 x {found.deviation:.4g})",
+    )
 
 
 def _figures(

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
 
 from wirecalc import (
     PRACTICE,
@@ -13,13 +14,23 @@ from wirecalc import (
     Source,
     answer,
     at_most,
+    at_or_below,
     cannot_tell,
     motors,
     tables,
 )
 
 INSTANT_LOW, INSTANT_HIGH = 5.0, 10.0  # instantaneous trip, times the rating; practice
+_CURVE = "read the breaker maker's curve; never fit a larger breaker"
 PF_LOW = 0.5  # least locked-rotor power factor of a small single-phase motor; practice
+
+
+class _Bound(NamedTuple):
+    """A time in s within which a breaker must trip at a multiple of its rating."""
+
+    seconds: float
+    multiple: float
+    source: Source
 
 
 def breaker_hold(
@@ -35,15 +46,22 @@ def breaker_hold(
     None where unknown. `settle_time` in s.
     """
     rms = max(measured or 0.0, expected)
-    if rms == 0:
+    bounds = _bounds(rating)
+    if rms > 0:
+        yield from _start(rating, rms, [b for b in bounds if (settle_time or 0.0) >= b.seconds])
+    else:
         yield cannot_tell(
             "start current within the breaker's rating",
             "no start current to compare with",
             measure="read LRA on the plate, or measure the start with the inrush function",
         )
-        return
+    if settled is not None:
+        yield _running(rating, settled, bounds)
+
+
+def _start(rating: float, rms: float, reached: Sequence[_Bound]) -> Iterator[Item]:
+    """Judge the start; `reached` are the bounds within which it has not yet settled."""
     crest = rms * motors.offset_crest(PF_LOW) / math.sqrt(2)
-    trips = [b for b in _bounds(rating) if settle_time is not None and settle_time >= b[0]]
     yield at_most(
         "start current within the breaker's rating",
         rms,
@@ -52,16 +70,17 @@ def breaker_hold(
         source=tables.load("breaker-ul489").rows[0].source,  # holds 100 %
         advisory=True,
         says="above its rating a breaker may trip; the standard sets no least time",
-        action="read the breaker maker's curve; never fit a larger breaker",
+        action=_CURVE,
     )
-    for _, multiple, source in trips[:1]:
+    for bound in reached[-1:]:
         yield at_most(
             "start current held for so long",
             rms,
-            multiple * rating,
+            bound.multiple * rating,
             "A",
-            source=source,
+            source=bound.source,
             says="a breaker must have tripped by then",
+            action=_CURVE,
         )
     yield at_most(
         "first crest against the breaker",
@@ -72,37 +91,40 @@ def breaker_hold(
         source=PRACTICE,
         origin=Origin.PRACTICE,
         says="the instantaneous trip of a house breaker is not standardised",
-        action="read the breaker maker's curve; never fit a larger breaker",
+        action=_CURVE,
     )
-    last = _bounds(rating)[-1:]
-    if settled is not None and not last:
-        yield cannot_tell(
-            "settled current against the breaker",
+    holds = at_or_below(rms, rating) and at_or_below(crest, INSTANT_LOW * rating)
+    trips = not at_or_below(crest, INSTANT_HIGH * rating) or any(
+        not at_or_below(rms, bound.multiple * rating) for bound in reached
+    )
+    yield answer("breaker at the start", "holds" if holds else "trips" if trips else "may trip")
+
+
+def _running(rating: float, settled: float, bounds: Sequence[_Bound]) -> Item:
+    """Judge the settled current by the calibration point with the lowest multiple."""
+    name = "settled current against the breaker"
+    if not bounds:
+        return cannot_tell(
+            name,
             f"no confirmed trip time of a {rating:g} A breaker",
             measure="read the breaker maker's curve",
         )
-    for _, multiple, source in last if settled is not None else ():
-        yield at_most(
-            "settled current against the breaker",
-            settled or 0.0,
-            multiple * rating,
-            "A",
-            caution=rating,
-            source=source,
-            says="the breaker trips within the hour",
-            action="find out what else it draws; never fit a larger breaker",
-        )
-    holds = rms <= rating and crest <= INSTANT_LOW * rating and (settled or 0.0) <= rating
-    must = crest > INSTANT_HIGH * rating or any(rms > b[1] * rating for b in trips)
-    must = must or any((settled or 0.0) > b[1] * rating for b in last)
-    yield answer("breaker", "holds" if holds else "trips" if must else "may trip")
+    return at_most(
+        name,
+        settled,
+        bounds[-1].multiple * rating,
+        "A",
+        caution=rating,
+        source=bounds[-1].source,
+        says="the breaker trips within the hour",
+        action="find out what else it draws; never fit a larger breaker",
+    )
 
 
-def _bounds(rating: float) -> list[tuple[float, float, Source]]:
-    """Return when a UL 489 breaker must have tripped: seconds, multiple of its rating, source.
+def _bounds(rating: float) -> list[_Bound]:
+    """Return when a UL 489 breaker must have tripped, soonest first.
 
-    Only the confirmed calibration points bound it, soonest first; the recalled field times do
-    not.
+    Only the confirmed calibration points bound it; the recalled field times do not.
     """
     found = []
     for row in tables.load("breaker-ul489").rows:
@@ -110,5 +132,5 @@ def _bounds(rating: float) -> list[tuple[float, float, Source]]:
         fits = first is not None and row.number("rating_from_A") <= rating
         fits = fits and (last is None or rating <= row.number("rating_to_A"))
         if fits and row.cells["time_s"] and row.source.confidence is Confidence.CONFIRMED:
-            found.append((row.number("time_s"), row.number("multiple"), row.source))
-    return sorted(found, key=lambda bound: bound[0])
+            found.append(_Bound(row.number("time_s"), row.number("multiple"), row.source))
+    return sorted(found)

@@ -11,10 +11,8 @@ from wirecalc import (
     Criterion,
     FileColumns,
     Item,
-    Nameplate,
     OneOf,
     Origin,
-    Reading,
     ReadingsFile,
     Source,
     Verdict,
@@ -30,6 +28,7 @@ from wirecalc import (
 from wirecalc.sources import Confidence
 from wirecalc.wires import read_size_range
 
+from .inputs import CURRENT, PLACE, TAB_WIDTH, VOLTAGE, WIRE_RATING
 from .joint_ratings import ROOM_K, TAB_SLACK_IN
 from .splice import CONNECTORS, LISTED_FOR, splice
 
@@ -71,25 +70,11 @@ class _Judged(NamedTuple):
 def choose(
     wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],
     connector: Annotated[str, OneOf(CONNECTORS, text="kind of connector")],
-    tab_width: Annotated[
-        float | None,
-        Nameplate("in", low=0.05, high=0.5, typical="0.250 in", text="width of the tab"),
-    ] = None,
-    wire_temperature: Annotated[
-        float | None,
-        Nameplate("C", low=40, high=500, typical="105 C", text="rating printed on the wire"),
-    ] = None,
-    place_temperature: Annotated[
-        float | None,
-        Reading("C", low=-40, high=500, typical="60 C", text="temperature of the place"),
-    ] = None,
-    current: Annotated[
-        float | None,
-        Reading("A", low=0, high=200, typical="8.7 A", text="line current of the load"),
-    ] = None,
-    voltage: Annotated[
-        float | None, Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
-    ] = None,
+    tab_width: Annotated[float | None, TAB_WIDTH] = None,
+    wire_temperature: Annotated[float | None, WIRE_RATING] = None,
+    place_temperature: Annotated[float | None, PLACE] = None,
+    current: Annotated[float | None, CURRENT] = None,
+    voltage: Annotated[float | None, VOLTAGE] = None,
     stock: Annotated[
         FileColumns | None,
         ReadingsFile({}, text="CSV of the stock, if not the shop's table", typical="stock.csv"),

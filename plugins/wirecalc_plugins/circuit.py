@@ -28,6 +28,7 @@ from wirecalc import conductors as trade
 from wirecalc.sources import confirmed
 
 from .building_wire import CONTINUOUS, Place, building_wire
+from .inputs import BREAKER
 
 LONG_RUN_H = 3.0  # NEC article 100: a load of 3 hours or more is continuous
 RATINGS = (60, 75, 90)
@@ -77,9 +78,7 @@ def breaker(
     current: Annotated[
         float, Reading("A", above=0, high=100, typical="8.7 A", text="line current of the load")
     ],
-    breaker: Annotated[
-        float, Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle")
-    ],
+    breaker: Annotated[float, BREAKER],
     wire: Annotated[Wire | None, "wire of the building circuit"] = None,
     insulation_class: Annotated[
         float,

@@ -27,6 +27,7 @@ from wirecalc import (
 )
 from wirecalc.sources import Confidence
 
+from .inputs import TERMINAL_RATING, WIRE_RATING
 from .joint_ratings import ROOM_K
 
 HEATER_C = 200.0  # place beside a heater that was not measured; common practice, no source
@@ -69,14 +70,8 @@ def heat_rating(
     near_heater: Annotated[
         bool | None, YesNo("the place is beside a heater and was not measured")
     ] = None,
-    wire_temperature: Annotated[
-        float | None,
-        Nameplate("C", low=40, high=500, typical="105 C", text="rating printed on the wire"),
-    ] = None,
-    terminal_temperature: Annotated[
-        float | None,
-        Nameplate("C", low=40, high=500, typical="105 C", text="rating of the terminal"),
-    ] = None,
+    wire_temperature: Annotated[float | None, WIRE_RATING] = None,
+    terminal_temperature: Annotated[float | None, TERMINAL_RATING] = None,
     terminal_material: Annotated[
         str | None, OneOf(_terminals, text="make of a terminal that carries no rating")
     ] = None,

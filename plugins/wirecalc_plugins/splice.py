@@ -30,6 +30,7 @@ from wirecalc.sources import confirmed
 
 from . import joint_ratings
 from .barrel_fit import fit
+from .inputs import CURRENT, PLACE, TAB_WIDTH, TERMINAL_RATING, VOLTAGE, WIRE_RATING
 
 CONNECTORS = ("butt", "closed-end", "twist-on", "push-on", "ring", "fork")
 LISTED_FOR = ("stranded", "solid", "either", "combination")
@@ -55,29 +56,12 @@ def splice(
     wire_limit: Annotated[
         int | None, Count("most wires that the maker lists for one barrel", low=1, high=12)
     ] = None,
-    wire_temperature: Annotated[
-        float | None,
-        Nameplate("C", low=40, high=500, typical="105 C", text="rating printed on the wire"),
-    ] = None,
-    terminal_temperature: Annotated[
-        float | None,
-        Nameplate("C", low=40, high=500, typical="105 C", text="rating of the terminal"),
-    ] = None,
-    place_temperature: Annotated[
-        float | None,
-        Reading("C", low=-40, high=500, typical="60 C", text="temperature of the place"),
-    ] = None,
-    current: Annotated[
-        float | None,
-        Reading("A", low=0, high=200, typical="8.7 A", text="line current of the load"),
-    ] = None,
-    tab_width: Annotated[
-        float | None,
-        Nameplate("in", low=0.05, high=0.5, typical="0.250 in", text="width of the tab"),
-    ] = None,
-    voltage: Annotated[
-        float | None, Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
-    ] = None,
+    wire_temperature: Annotated[float | None, WIRE_RATING] = None,
+    terminal_temperature: Annotated[float | None, TERMINAL_RATING] = None,
+    place_temperature: Annotated[float | None, PLACE] = None,
+    current: Annotated[float | None, CURRENT] = None,
+    tab_width: Annotated[float | None, TAB_WIDTH] = None,
+    voltage: Annotated[float | None, VOLTAGE] = None,
     insulation_diameter: Annotated[
         float | None,
         Reading("mm", above=0, high=30, typical="2.4 mm", text="diameter over the insulation"),

@@ -30,6 +30,7 @@ from wirecalc import (
 from wirecalc.sources import computed
 
 from .breaker_hold import PF_LOW, breaker_hold
+from .inputs import BREAKER
 
 PF_HIGH = 0.8  # most locked-rotor power factor of a small single-phase motor; practice
 SHORT_OF_LRA = 0.7  # share of locked-rotor current that a good start shows at least; practice
@@ -141,10 +142,7 @@ def inrush(
     meter_mode: Annotated[
         str, OneOf(METER_MODES, text="how the meter took the peak", goes_with="peak")
     ] = "inrush",
-    breaker: Annotated[
-        float | None,
-        Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle"),
-    ] = None,
+    breaker: Annotated[float | None, BREAKER] = None,
 ) -> Iterator[Item]:
     """Do start and running current make sense, and does the breaker hold?
 

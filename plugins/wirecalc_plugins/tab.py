@@ -24,6 +24,7 @@ from wirecalc import (
 )
 from wirecalc.sources import confirmed
 
+from .inputs import TAB_WIDTH
 from .joint_ratings import TAB_SLACK_IN
 
 SHARE_CARE = 0.8  # of the test current; common practice, no source
@@ -67,9 +68,7 @@ def _refuse(
     refuse=_refuse,
 )
 def tab(
-    tab_width: Annotated[
-        float, Nameplate("in", low=0.05, high=0.5, typical="0.250 in", text="width of the tab")
-    ],
+    tab_width: Annotated[float, TAB_WIDTH],
     wire: Annotated[Wire, "wire in the female terminal"],
     current: Annotated[
         float, Reading("A", above=0, high=100, typical="10.8 A", text="line current of the load")

@@ -147,3 +147,20 @@ def test_chart_says_in_words_what_it_shows_and_labels_every_limit():
         assert expected in words
     assert draw(chart, ".svg").decode() == svg  # the same picture every time
     assert draw(chart, ".png").startswith(b"\x89PNG")
+
+
+@pytest.mark.parametrize(("size", "known"), [(24, False), (25, True)])
+def test_capability_needs_25_pulls(size, known):
+    # one-sided capability (mean - minimum) / 3 s; 25 readings by one maker's crimp handbook.
+    # values 26 and 28 in turn, the last one 27 where the count is odd
+    values = [26.0, 28.0] * (size // 2) + [27.0] * (size % 2)
+    finding = wirecalc.run(
+        "pull-batch", wire="18 AWG", terminal="ring", force=[f"{v} lbf" for v in values]
+    )
+    found = {f.figure.name: f.figure.value for f in finding.figures}
+    assert ("capability, ul-486a" in found) is known
+    if known:
+        deviation = (24 / 24) ** 0.5  # 24 squares of 1 over n - 1
+        assert found["capability, ul-486a"] == pytest.approx((27 - 20) / (3 * deviation))
+    else:
+        assert "capability, ul-486a" in {n.what for n in finding.not_checked}
