@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Annotated, Any, NamedTuple
 
 from wirecalc import (
@@ -19,7 +19,6 @@ from wirecalc import (
     Wire,
     Words,
     YesNo,
-    answer,
     at_least,
     calculation,
     cannot_tell,
@@ -34,6 +33,7 @@ from wirecalc import (
 from wirecalc.sources import Confidence, Source, computed
 
 from .batch_chart import Limits, batch_chart
+from .batch_groups import ALL, difference, modes_of, sets_of
 
 FEWEST = 5  # pulls of a set; 25 for capability: one maker's crimp handbook
 CAPABILITY = 25
@@ -42,7 +42,6 @@ CONFIDENCES = {"95/90": (0.90, 0.95), "95/95": (0.95, 0.95), "95/99": (0.99, 0.9
 _FORCE = Reading("lbf", low=0, high=7000, typical="24.1 lbf", text="force at which one let go")
 _HOUSE = Source("house", "the shop's own minimum", confidence=Confidence.HOUSE)
 _BOUND = computed("tolerance", "one-sided normal tolerance bound", "noncentral t")
-_ALL = "all"
 
 
 def _standards() -> list[str]:
@@ -146,7 +145,7 @@ def pull_batch(
     forces = force if force is not None else list(readings.numbers["force"]) if readings else []
     words = readings.words if readings is not None else {}
     names = list(by or ())
-    sets = _sets(forces, words, names)
+    sets = sets_of(forces, words, names)
     limits = list(_limits(wire, terminal, standard or ["own"], shop_minimum))
     level = CONFIDENCES[confidence]
     lines, bounds = [], {}
@@ -154,14 +153,14 @@ def pull_batch(
         values = [forces[i] for i in members]
         summary = statistics.summary(values)
         bounds[name] = statistics.tolerance_bound(values, *level)
-        lines.append(_line(name, summary, bounds[name], _modes(words, members)))
+        lines.append(_line(name, summary, bounds[name], modes_of(words, members)))
         yield from _figures(name, summary, bounds[name], confidence, values)
         yield from _judge(name, summary, limits)
         for row in statistics.outliers(values):
             yield not_checked(f"why {values[row]:g} lbf stands apart", f"{name}, pull {row + 1}")
     yield listing("Sets", _HEAD, lines)
     if len(sets) > 1:
-        yield from _difference(forces, words, names)
+        yield from difference(forces, words, names)
     if statistics.missing_library():
         yield not_checked("tolerance bound and tests", "install wirecalc[analysis]")
     minima = tuple((x.label, x.lbf) for x in limits if x.lbf is not None)
@@ -179,17 +178,6 @@ class _Minimum(NamedTuple):
 
 
 _HEAD = ("set", "n", "mean", "s", "lowest", "bound", "let go")
-
-
-def _sets(
-    forces: Sequence[float], words: Mapping[str, Sequence[str]], by: Sequence[str]
-) -> dict[str, list[int]]:
-    """Return the positions of each set's pulls, in the order of the file."""
-    sets: dict[str, list[int]] = {}
-    for i in range(len(forces)):
-        name = ", ".join(words[column][i] for column in by) if by else _ALL
-        sets.setdefault(name, []).append(i)
-    return sets
 
 
 def _limits(
@@ -284,7 +272,7 @@ def _figures(
 
 def _of(name: str) -> str:
     """Begin a name with its set; a batch that is one set needs none."""
-    return "" if name == _ALL else f"{name}: "
+    return "" if name == ALL else f"{name}: "
 
 
 def _line(
@@ -293,53 +281,6 @@ def _line(
     numbers = (found.mean, found.deviation, found.lowest)
     shown = [f"{value:.2f}" for value in numbers]
     return (name, str(found.size), *shown, "" if bound is None else f"{bound:.2f}", modes)
-
-
-def _modes(words: Mapping[str, Sequence[str]], members: Sequence[int]) -> str:
-    """Count how the specimens let go, if the file has a column failure_mode."""
-    modes = words.get("failure_mode")
-    if modes is None:
-        return ""
-    counts: dict[str, int] = {}
-    for i in members:
-        counts[modes[i]] = counts.get(modes[i], 0) + 1
-    return ", ".join(f"{n} {mode}" for mode, n in sorted(counts.items()))
-
-
-def _difference(
-    forces: Sequence[float], words: Mapping[str, Sequence[str]], by: Sequence[str]
-) -> Iterator[Item]:
-    """Say which factor makes a difference, if the layout allows telling."""
-    found = statistics.effects(forces, {name: words[name] for name in by})
-    name = " or ".join(by)
-    if found is None:
-        yield answer(
-            f"what differs: {name}",
-            "the data do not tell" if len(by) > 1 else "one level only, or too few pulls",
-            because=["let the same learner use both tools"] if len(by) > 1 else [],
-        )
-        return
-    words_for = {True: "differs", False: "shows no difference"}
-    said = [f"{e.factor} {words_for[e.probability < statistics.SIGNIFICANT]}" for e in found]
-    because = [
-        f"{e.factor}: p {e.probability:.2g} (F test, {e.freedom} and {e.residual_freedom} degrees)"
-        for e in found
-    ]
-    against = [f"{other} changes with it" for other in _together(words, by)]
-    yield answer(f"what differs: {name}", "; ".join(said), because=because, against=against)
-
-
-def _together(words: Mapping[str, Sequence[str]], by: Sequence[str]) -> list[str]:
-    """Return the other columns that change together with the one that the sets go by."""
-    if len(by) != 1:
-        return []
-    found = []
-    for other, cells in words.items():
-        pairs = set(zip(words[by[0]], cells, strict=True))
-        changes = other not in (by[0], "failure_mode") and len(set(cells)) > 1
-        if changes and len(pairs) == len(set(words[by[0]])):
-            found.append(other)
-    return found
 
 
 @hookimpl
