@@ -123,7 +123,8 @@ def _read_lines(path: Path) -> tuple[list[str], list[list[str]]]:
     except FileNotFoundError:
         raise BadText(f"there is no file {str(path)!r}", "check the name") from None
     except (OSError, UnicodeDecodeError, csv.Error, ValueError) as error:
-        raise BadText(f"{str(path)!r} cannot be read ({error})", "save it as CSV, UTF-8") from None
+        why = getattr(error, "strerror", None) or error
+        raise BadText(f"{str(path)!r} cannot be read ({why})", "save it as CSV, UTF-8") from None
     if len(lines) < 2:
         raise BadText(f"{str(path)!r} holds no readings", "write a header line and a row a reading")
     header = [head.lstrip("\ufeff") for head in lines[0]]
