@@ -183,6 +183,8 @@ def _building(wire: Wire, lies: _Lies, current: float | None) -> Iterator[Item]:
             needs=("insulation_class",),
         )
         return
+    if wire.metal != "copper":
+        yield caution("alu-01")
     wire_class = int(lies.wire_class)
     yield answer("table", f"NEC Table 310.16, {wire.metal}, {wire_class} C column")
     small = trade.small_conductor_breaker(wire)
@@ -190,6 +192,17 @@ def _building(wire: Wire, lies: _Lies, current: float | None) -> Iterator[Item]:
         amps = small.number("breaker_A")
         yield figure("largest breaker (NEC 240.4(D))", amps, "A", source=small.source)
         yield not_checked(f"the breaker of {amps:g} A", small.text("condition"))
+        if current is not None:
+            yield at_most(
+                "load against the largest breaker of this wire",
+                current,
+                amps,
+                "A",
+                source=small.source,
+                advisory=True,
+                says="motor circuits aside",
+                action="a load above it needs thicker wire and its breaker",
+            )
     column = min(wire_class, lies.termination)
     own, capped = trade.ampacity(wire, wire_class), trade.ampacity(wire, column)
     if own is not None:

@@ -144,7 +144,7 @@ def pull_batch(
     """
     forces = force if force is not None else list(readings.numbers["force"]) if readings else []
     words = readings.words if readings is not None else {}
-    names = list(by or ())
+    names = list(dict.fromkeys(by or ()))
     sets = sets_of(forces, words, names)
     limits = list(_limits(wire, terminal, standard or ["own"], shop_minimum))
     level = CONFIDENCES[confidence]
@@ -257,7 +257,9 @@ def _figures(
     yield figure(f"{_of(name)}mean", found.mean, "lbf")
     yield figure(f"{_of(name)}standard deviation", found.deviation, "lbf")
     yield figure(f"{_of(name)}lowest", found.lowest, "lbf")
-    yield figure(f"{_of(name)}coefficient of variation", 100 * found.deviation / found.mean, "%")
+    if found.mean > 0:
+        spread = 100 * found.deviation / found.mean
+        yield figure(f"{_of(name)}coefficient of variation", spread, "%")
     if bound is not None:
         k = statistics.tolerance_factor(len(values), *CONFIDENCES[confidence])
         yield figure(

@@ -19,9 +19,11 @@ from wirecalc import (
     motors,
     tables,
 )
+from wirecalc.sources import confirmed
 
 INSTANT_LOW, INSTANT_HIGH = 5.0, 10.0  # instantaneous trip, times the rating; practice
 _CURVE = "read the breaker maker's curve; never fit a larger breaker"
+_STEADY = confirmed("nec-210-20", "NEC", "210.19(A)(1) and 210.20(A)", copies=2)
 PF_LOW = 0.5  # least locked-rotor power factor of a small single-phase motor; practice
 
 
@@ -101,22 +103,15 @@ def _start(rating: float, rms: float, reached: Sequence[_Bound]) -> Iterator[Ite
 
 
 def _running(rating: float, settled: float, bounds: Sequence[_Bound]) -> Item:
-    """Judge the settled current by the calibration point with the lowest multiple."""
-    name = "settled current against the breaker"
-    if not bounds:
-        return cannot_tell(
-            name,
-            f"no confirmed trip time of a {rating:g} A breaker",
-            measure="read the breaker maker's curve",
-        )
+    """Judge the settled current: a steady load is at most the breaker's rating."""
+    sure = [b for b in bounds if not at_or_below(settled, b.multiple * rating)]
     return at_most(
-        name,
+        "settled current against the breaker",
         settled,
-        bounds[-1].multiple * rating,
+        rating,
         "A",
-        caution=rating,
-        source=bounds[-1].source,
-        says="the breaker trips within the hour",
+        source=_STEADY,
+        says=f"the breaker trips within {sure[-1].seconds / 60:.0f} min" if sure else "",
         action="find out what else it draws; never fit a larger breaker",
     )
 

@@ -12,6 +12,7 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
+    caution,
     conductors,
     figure,
     requires,
@@ -58,6 +59,8 @@ def building_wire(
     `current` and `breaker` in A; `factor` is 1.25 for a load of 3 hours or more, 1 for a shorter
     one, None where that is not known.
     """
+    if wire.metal != "copper":
+        yield caution("alu-01")
     own = conductors.ampacity(wire, place.wire_class)
     at_terminal = conductors.ampacity(wire, min(place.wire_class, place.termination))
     if own is None or at_terminal is None:

@@ -33,8 +33,9 @@ from .joint_ratings import ROOM_K, TAB_SLACK_IN
 from .splice import CONNECTORS, LISTED_FOR, splice
 
 SHOP_TABLE, DEMO_TABLE = "stock", "stock-demo"
-_JUDGED = ("barrel", "tab_in", "listed_for", "wire_limit", "temperature_C", "voltage_V")
+_JUDGED = ("on_hand", "barrel", "tab_in", "listed_for", "wire_limit", "temperature_C", "voltage_V")
 _ORIGIN = Origin.PRACTICE
+MOST = 40_000  # more than any number in a stock list: a slip
 SHOWN = 15  # rows of the list that are printed
 _HOUSE = Source("stock", "the stock list", confidence=Confidence.HOUSE)
 _DEMO = Source("stock-demo", "a stock list for demonstrations", confidence=Confidence.DEMO)
@@ -106,6 +107,15 @@ def choose(
 def _best(judged: Sequence[_Judged], wanted: _Wanted, source: Source) -> Iterator[Item]:
     name = "something in stock fits"
     best = judged[0] if judged else None
+    if source is _DEMO:
+        yield cannot_tell(
+            name,
+            "the list is invented and only shows how this works",
+            measure="give --stock, or have the shop's plugin add a table named stock",
+            needs=("stock",),
+            source=source,
+        )
+        return
     if best is not None and best.verdict in (Verdict.PASS, Verdict.MARGINAL):
         yield answer("best part", best.part, because=[best.why] if best.why else [])
         in_full = best.verdict is Verdict.PASS
@@ -153,7 +163,7 @@ def _all(rows: Sequence[Mapping[str, str]], wanted: _Wanted) -> Iterator[_Judged
     """Judge every part of the wanted kind; parts alike in all that is judged only once."""
     known: dict[tuple[str, ...], _Judged] = {}
     for row in rows:
-        if row.get("connector") != wanted.connector:
+        if row.get("connector", "").strip().casefold() != wanted.connector:
             continue
         part, on_hand = row.get("part", "?"), row.get("on_hand", "")
         alike = tuple(row.get(name, "") for name in _JUDGED)
@@ -177,10 +187,14 @@ def _judge(row: Mapping[str, str], wanted: _Wanted) -> _Judged:
 
 def _criteria(row: Mapping[str, str], wanted: _Wanted) -> Iterator[Criterion]:
     tab = _number(row, "tab_in")
-    if wanted.tab_width is not None and tab is not None:
+    if wanted.tab_width is not None and tab is None:
+        yield cannot_tell("tab", "the list does not say which tab it is for", measure="look at it")
+    elif wanted.tab_width is not None and tab is not None:
         fits = abs(tab - wanted.tab_width) <= TAB_SLACK_IN
         yield requires("tab", fits, says=f"it is for a {tab:.3f} in tab", source=_HOUSE)
-    limit, listed = _number(row, "wire_limit"), row.get("listed_for") or None
+    if _whole(row, "on_hand") == 0:
+        yield requires("on hand", False, says="none is left", source=_HOUSE)
+    limit, listed = _whole(row, "wire_limit"), row.get("listed_for") or None
     if listed not in (None, *LISTED_FOR):
         raise ValueError(f"listed_for {listed!r} is none of {', '.join(LISTED_FOR)}")
     for item in splice(
@@ -188,7 +202,7 @@ def _criteria(row: Mapping[str, str], wanted: _Wanted) -> Iterator[Criterion]:
         barrel=read_size_range(row.get("barrel", "")),
         connector=wanted.connector,
         listed_for=listed,
-        wire_limit=None if limit is None else int(limit),
+        wire_limit=limit,
         wire_temperature=wanted.wire_temperature,
         terminal_temperature=_number(row, "temperature_C"),
         place_temperature=wanted.place_temperature,
@@ -203,7 +217,19 @@ def _criteria(row: Mapping[str, str], wanted: _Wanted) -> Iterator[Criterion]:
 
 def _number(row: Mapping[str, str], name: str) -> float | None:
     text = row.get(name, "")
-    return float(text) if text else None
+    if not text:
+        return None
+    value = float(text)
+    if not 0 <= value <= MOST:
+        raise ValueError(f"{name} {text} is not a plain number")
+    return value
+
+
+def _whole(row: Mapping[str, str], name: str) -> int | None:
+    value = _number(row, name)
+    if value is not None and value != int(value):
+        raise ValueError(f"{name} {row[name]} is no whole number")
+    return None if value is None else int(value)
 
 
 @hookimpl

@@ -255,7 +255,15 @@ def _cord(current: float, cord: Wire, live: int | None, ambient: float | None) -
     most = max(found, key=lambda r: r.number("ampacity_A"))
     least = min(found, key=lambda r: r.number("ampacity_A"))
     if at_or_below(current, most.number("ampacity_A")):
-        if ambient is not None and ambient > most.number("ambient_C"):
+        if ambient is None:
+            return cannot_tell(
+                name,
+                f"the cord table is for {most.number('ambient_C'):g} C, and the air was not given",
+                measure="measure the air around the cord",
+                needs=("ambient",),
+                source=most.source,
+            )
+        if ambient > most.number("ambient_C"):
             return cannot_tell(
                 name,
                 f"the cord table is for {most.number('ambient_C'):g} C, and here it is {ambient:g}",

@@ -10,7 +10,6 @@ from wirecalc import (
     Calculation,
     Item,
     Origin,
-    Problem,
     Reading,
     Wire,
     at_most,
@@ -27,18 +26,10 @@ from .ring import ring
 from .tab import tab
 
 RATIO, RATIO_CARE = 10.0, 3.0  # joint over the same length of wire; common practice, no source
+TOO_GOOD = 0.5  # times its wire: no joint is so good, practice
 HEAT_W = 1.0  # common practice, no source
 
 _WIRE = computed("iacs", "IACS copper, 17.241 nohm m", "over the area of the wire, 2 % more by lay")
-
-
-def _refuse(drop: float, current: float, wire: Wire, joint_length: float) -> Iterator[Problem]:
-    if drop == 0:
-        yield Problem(
-            "drop",
-            "0 V is no drop: a joint that carries current always leaves some",
-            "take it on the lowest range and write its digits, such as 0.3 mV",
-        )
 
 
 @calculation(
@@ -48,11 +39,11 @@ def _refuse(drop: float, current: float, wire: Wire, joint_length: float) -> Ite
         "heat at a larger current than this: it grows with the square of the current",
         "a joint that is loose only at times",
     ),
-    refuse=_refuse,
 )
 def joint_drop(
     drop: Annotated[
-        float, Reading("V", low=0, high=10, typical="14 mV", text="voltage across the loaded joint")
+        float,
+        Reading("V", above=0, high=10, typical="14 mV", text="voltage across the loaded joint"),
     ],
     current: Annotated[
         float,
@@ -61,7 +52,7 @@ def joint_drop(
     wire: Annotated[Wire, "wire of the joint; of two sizes the thicker one judges harder"],
     joint_length: Annotated[
         float,
-        Reading("mm", above=0, high=1000, typical="150 mm", text="length between the probes"),
+        Reading("mm", above=0, high=305, typical="150 mm", text="length between the probes"),
     ],
 ) -> Iterator[Item]:
     """Is this joint heating?
@@ -72,8 +63,9 @@ def joint_drop(
     and 35 W with 15 A (NBSIR 76-1011); neither breaker, fuse nor GFCI sees them.
 
     Inputs: drop in V, mostly typed in mV (over 0 to 10 V), current in A (over 0 to 100), wire,
-    joint_length in mm (over 0 to 1000). Yields resistance, power, the wire's own resistance, the
-    ratio and two criteria. Refuses a drop of zero. Source: table metals.
+    joint_length in mm (over 0 to 305, a foot; over more, the wire itself makes much of the heat).
+    Yields resistance, power, the wire's own resistance, the ratio and two criteria; a ratio under
+    0.5 is no reading of a joint. Source: table metals.
     """
     resistance = 1000 * drop / current
     yield figure(
@@ -119,6 +111,13 @@ def _against_wire(resistance: float, wire: Wire, length: float) -> Iterator[Item
     yield figure(
         "ratio", resistance / own, working=lambda: f"{resistance:.4g} mohm / {own:.4g} mohm"
     )
+    if resistance < TOO_GOOD * own:
+        yield cannot_tell(
+            name,
+            f"{resistance / own:.2g} times: the wire between the probes alone drops more than this",
+            measure="check the range, and set the probes on the wire at both sides of the joint",
+        )
+        return
     yield at_most(
         name,
         resistance / own,

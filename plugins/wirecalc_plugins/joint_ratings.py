@@ -20,6 +20,7 @@ from wirecalc import (
 )
 
 ROOM_K = 20.0  # kelvin that the weakest rating lies above the place; 15 to 20 K is practice
+SHARE_CARE = 0.8  # share of the test current that calls for care; common practice
 TAB_SLACK_IN = 0.003  # 6.3 mm is 0.248 in, and the tab is 0.250
 
 
@@ -103,12 +104,15 @@ def push_on(wires: Sequence[Wire], amps: float, tab: float | None) -> Item:
             source=most[1],
         )
     limit, source = least if at_or_below(amps, least[0]) else most
+    care = SHARE_CARE * limit
     return at_most(
         name,
         amps,
         limit,
         "A",
+        caution=care,
         source=source,
+        says="80 % of the test current is common practice",
         action="use a wider tab and terminal, or a thicker wire",
     )
 

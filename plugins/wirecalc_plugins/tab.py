@@ -25,9 +25,8 @@ from wirecalc import (
 from wirecalc.sources import confirmed
 
 from .inputs import TAB_WIDTH
-from .joint_ratings import TAB_SLACK_IN
+from .joint_ratings import SHARE_CARE, TAB_SLACK_IN
 
-SHARE_CARE = 0.8  # of the test current; common practice, no source
 THICK_SLACK_IN = 0.002  # 0.8 mm is 0.0315 in and printed as 0.032 in
 
 _COPPER = confirmed("ul-310", "UL 310", "scope 1.3", copies=2)

@@ -105,7 +105,7 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "drop": near(0.0526, 0.115, 0.1754, high=1),
         "current": near(1, 8.7, high=20),
         "wire": texts(["16 AWG", "14 AWG solid", "1.5 mm2", "12 AWG aluminum", "12 AWG cca"]),
-        "joint_length": near(15, 150, high=400),
+        "joint_length": near(15, 150, high=305),
     },
     "tab": {
         "tab_width": texts(["0.110 in", "4.8 mm", "6.3 mm", "0.375 in"]),

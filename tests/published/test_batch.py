@@ -75,6 +75,11 @@ def test_the_gauge_counts(error, expected):
     assert finding.criterion("lowest pull, ul-486a").verdict == expected
 
 
+def test_a_wire_that_falls_out_is_a_fail_and_no_defect():
+    finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="ring", force=["0 lbf"])
+    assert finding.criterion("lowest pull, ul-486a").verdict == "fail"
+
+
 def test_few_pulls_cannot_tell():
     given = {"wire": "18 AWG", "terminal": "ring"}
     finding = wirecalc.run("pull-batch", **given, force=["26 lbf", "27 lbf", "26.5 lbf", "28 lbf"])

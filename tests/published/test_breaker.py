@@ -208,6 +208,8 @@ def test_wire_before_correction_carries_125_percent_of_a_long_load():
 )
 def test_cord_against_nec_table_400_5_a_1(cord, live, most):
     given = {"breaker": "20 A", "cord": cord, "cord_conductors": live}
+    assert verdict(CORD, current=f"{most} A", **given) == "cannot tell"  # the air was not given
+    given["ambient"] = "30 C"
     assert verdict(CORD, current=f"{most} A", **given) == "pass"
     assert verdict(CORD, current=f"{most + 0.1} A", **given) == "fail"
     hot = {**given, "ambient": "31 C"}  # the table is for 30 C
@@ -220,4 +222,5 @@ def test_cord_against_nec_table_400_5_a_1(cord, live, most):
 )
 def test_a_cord_of_unknown_live_wires_is_judged_by_both_columns(current, expected):
     # NEC Table 400.5(A)(1), 16 AWG: 13 A with two live wires, 10 A with three
-    assert verdict(CORD, current=current, breaker="20 A", cord="16 AWG") == expected
+    given = {"breaker": "20 A", "cord": "16 AWG", "ambient": "25 C"}
+    assert verdict(CORD, current=current, **given) == expected

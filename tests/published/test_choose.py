@@ -78,6 +78,7 @@ def test_a_bad_row_has_its_reason_and_the_rest_goes_on(tmp_path):
 def test_without_a_stock_the_invented_one_is_used_and_named():
     finding = wirecalc.run("choose", **PLACE)
     assert [s.confidence for s in finding.sources.values()] == ["demo"]
+    assert finding.verdict == "cannot tell"
 
 
 def test_a_shop_s_own_table_comes_before_the_invented_one(tmp_path):
@@ -99,3 +100,28 @@ def test_long_lists_are_cut_and_counted(tmp_path, rows):
     (shown,) = choose(tmp_path, many, wire=["14 AWG"], connector="ring").listings
     assert len(shown.rows) == min(rows, 15)
     assert ("185 more" in shown.title) == (rows == 200)
+
+
+@pytest.mark.parametrize(
+    ("row", "verdict"),
+    [
+        ("16-14 AWG,,stranded,1,105,300", "cannot tell"),  # its tab is not known
+        ("16-14 AWG,0.250,stranded,inf,105,300", "fail"),
+        ("16-14 AWG,0.250,stranded,2.9,105,300", "fail"),
+        ("16-14 AWG,0.250,stranded,1,nan,300", "fail"),
+        ("16-14 AWG,0.250,stranded,1,105,300", "pass"),
+    ],
+)
+def test_what_a_row_does_not_say_or_says_wrongly_is_no_pass(tmp_path, row, verdict):
+    assert choose(tmp_path, f"one,push-on,{row}\n", **PLACE).verdict == verdict
+
+
+def test_a_part_that_is_used_up_is_not_offered(tmp_path):
+    path = tmp_path / "stock.csv"
+    path.write_text(
+        "part,connector,barrel,tab_in,listed_for,wire_limit,on_hand\n"
+        "gone,push-on,16-14 AWG,0.250,stranded,1,0\n"
+    )
+    finding = wirecalc.run("choose", **PLACE, stock=str(path))
+    assert finding.verdict == "fail"
+    assert "none is left" in finding.listings[0].rows[0][3]

@@ -196,11 +196,13 @@ def test_current_against_ul_486_assigned_currents(gauge, amps):
     ("tab", "current", "expected"),
     [
         # UL 310 test currents of 18 AWG, two copies: 7 A on 0.250 in, 4 A on 0.110 in
-        ("0.250 in", "7 A", "pass"),
-        ("6.3 mm", "7 A", "pass"),
+        # 80 % of it calls for care: common practice, no source
+        ("0.250 in", "5.6 A", "pass"),
+        ("0.250 in", "7 A", "marginal"),
+        ("6.3 mm", "7 A", "marginal"),
         ("0.250 in", "7.1 A", "fail"),
         ("0.110 in", "4.1 A", "fail"),
-        (None, "4 A", "pass"),
+        (None, "3.2 A", "pass"),
         (None, "5 A", "cannot tell"),
         (None, "7.1 A", "fail"),
     ],

@@ -351,7 +351,11 @@ def test_ampacity_of_the_code_at_30_c(use, given, amps):
         same = given["insulation_class"]
         given = given | {"conductors": "3", "termination_temperature": same}
     at_30 = given | {"use": use, "ambient": "30 C"}
-    assert judged(amps, **at_30) == "pass"
+    # above the largest breaker of the wire (240.4(D): 15 A for 14 AWG, 20 A for 12) it is marginal
+    over_breaker = use == "building" and amps > {"14 AWG": 15, "12 AWG": 20}.get(
+        given["wire"], amps
+    )
+    assert judged(amps, **at_30) == ("marginal" if over_breaker else "pass")
     assert judged(amps + 0.01, **at_30) == "fail"
     assert figures("ampacity", **at_30)["ampacity of the table"] == amps
 
@@ -370,7 +374,8 @@ def test_corrected_ampacity():
     assert figures("ampacity", **given)["ampacity as it lies"] == 20
     wide = given | {"termination_temperature": "75 C"}
     assert figures("ampacity", **wide)["ampacity as it lies"] == pytest.approx(20.88)
-    assert judged(20.8, **wide) == "pass"
+    assert judged(20, **wide) == "pass"
+    assert judged(20.8, **wide) == "marginal"  # above the 20 A breaker of 12 AWG, 240.4(D)
     assert judged(20.9, **wide) == "fail"
 
 
@@ -398,7 +403,7 @@ def test_largest_breaker_is_shown(gauge, amps):
 def test_what_is_missing_is_named(given, needs, current):
     finding = wirecalc.run("ampacity", **given, **current)
     assert finding.verdict == "cannot tell"
-    assert needs in finding.criteria[0].criterion.needs
+    assert needs in {need for c in finding.criteria for need in c.criterion.needs}
 
 
 @pytest.mark.parametrize("use", ["building", "cord", "fixture", "appliance"])
