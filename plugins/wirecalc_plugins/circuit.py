@@ -35,6 +35,7 @@ RATINGS = (60, 75, 90)
 
 _CONTINUOUS = confirmed("nec-210-20", "NEC", "210.19(A)(1) and 210.20(A)", copies=2)
 _INDIVIDUAL = confirmed("nec-210-22", "NEC", "210.22", copies=1)
+_FASTENED = confirmed("nec-210-23-a", "NEC", "210.23(A)(2)", copies=2)
 _SINGLE = confirmed("nec-210-21-b-1", "NEC", "210.21(B)(1)", copies=2)
 _SEVERAL = confirmed("nec-210-21-b-3", "NEC", "Table 210.21(B)(3)", copies=2)
 
@@ -48,6 +49,8 @@ def _refuse(
     run_time: float | None = None,
     receptacle: float | None = None,
     only_receptacle: bool | None = None,
+    fastened_in_place: bool | None = None,
+    feeds_others: bool | None = None,
     cord: Wire | None = None,
     cord_conductors: int | None = None,
     ambient: float | None = None,
@@ -69,7 +72,7 @@ def _refuse(
     not_checked=(
         "motor and compressor circuits (NEC 430 and 440 set the breaker by other rules)",
         "browned, warm or loose plug, receptacle and joints: no breaker sees those",
-        "other loads on the circuit, and the half that may be fastened in place (NEC 210.23(A))",
+        "other loads on the circuit",
         "the code edition in force here",
     ),
     refuse=_refuse,
@@ -113,6 +116,11 @@ def breaker(
     only_receptacle: Annotated[
         bool | None, YesNo("it is the only outlet of its circuit", goes_with="receptacle")
     ] = None,
+    fastened_in_place: Annotated[bool | None, "it is built in or wired in, not plugged in"] = None,
+    feeds_others: Annotated[
+        bool | None,
+        YesNo("the circuit also feeds lights or receptacles", goes_with="fastened_in_place"),
+    ] = None,
     cord: Annotated[Wire | None, "wire of the flexible cord"] = None,
     cord_conductors: Annotated[
         int | None,
@@ -134,7 +142,8 @@ def breaker(
     carries the load; small wire has a largest breaker of its own (240.4(D)). The ampacity is
     never taken above the termination's column (110.14(C)). One plug-in load takes at most 80 % of
     a receptacle that shares its circuit (Table 210.21(B)(2)). The cord has its own table
-    (400.5(A)(1)), for 30 C.
+    (400.5(A)(1)), for 30 C. What is fastened in place takes at most half of a circuit that also
+    feeds others (210.23(A)(2)).
 
     Inputs: current in A (over 0 to 100), breaker and receptacle in A, wire and cord, run_time in
     h, temperatures in C, counts. Where a criterion turns on an input that was left out, it can't
@@ -157,6 +166,8 @@ def breaker(
         yield from building_wire(current, known, breaker, wire, place)
     if receptacle is not None:
         yield from _receptacle(current, breaker, receptacle, only_receptacle)
+    if fastened_in_place:
+        yield from _fastened(current, breaker, feeds_others)
     if cord is not None:
         yield _cord(current, cord, cord_conductors, ambient)
 
@@ -188,6 +199,32 @@ def _on_breaker(current: float, factor: float, breaker: float, run_time: float |
         source=_CONTINUOUS,
         says="a load of 3 h or more counts 125 %" if counted > current else "",
         action="put the load on a circuit that carries it; never fit a larger breaker",
+    )
+
+
+def _fastened(current: float, circuit: float, feeds_others: bool | None) -> Iterator[Item]:
+    """What is fastened in place takes at most half of a circuit that also feeds others."""
+    if feeds_others is False:
+        return
+    name, half = "load fastened in place", circuit / 2
+    yield figure("load over half of the circuit", current - half, "A", source=_FASTENED)
+    if feeds_others is None and not at_or_below(current, half):
+        yield cannot_tell(
+            name,
+            f"over half of the circuit, {half:g} A, and it was not said whether it feeds others",
+            measure="switch the breaker off and see what else goes dead",
+            needs=("feeds_others",),
+            source=_FASTENED,
+        )
+        return
+    yield at_most(
+        name,
+        current,
+        half,
+        "A",
+        source=_FASTENED,
+        says="whoever caused it; a repair does not make it worse",
+        action="give it a circuit of its own: a job for an electrician",
     )
 
 

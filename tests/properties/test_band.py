@@ -126,6 +126,8 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "run_time": near(3, high=30),
         "receptacle": texts(["15 A", "20 A", "30 A", "50 A"]),
         "only_receptacle": texts(["yes", "no"]),
+        "fastened_in_place": texts(["yes", "no"]),
+        "feeds_others": texts(["yes", "no"]),
         "cord": texts(["18 AWG", "17 AWG", "14 AWG", "12 AWG"]),
         "cord_conductors": texts(["2", "3"]),
         "ambient": near(10, 30, 40, 55, 70, 85, low=-40, high=90),

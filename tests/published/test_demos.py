@@ -19,11 +19,16 @@ DEMOS = {demo["id"]: demo for demo in json.loads(FILE.read_text(encoding="utf-8"
 
 # Questions of the list that are answered: unmarked wire (C1), several wires in a barrel (C3),
 # push-on tab (C6), temperature class (C7), drop across a joint (C8), pull of one crimp (C9), load
-# on a circuit (C13)
-# Left out: C14, the 50 % rule of NEC 210.23(A) for what is fastened in place (D2.6b), which
-# `breaker` has no input for
-ANSWERED = {"C1": "gauge", "C3": "splice", "C7": "splice", "C9": "pull", "C13": "breaker"}
-ANSWERED |= {"C6": "tab", "C8": "joint-drop"}
+# on a circuit (C13), fastened in place (C14)
+ANSWERED = {
+    "C1": "gauge",
+    "C3": "splice",
+    "C7": "splice",
+    "C9": "pull",
+    "C13": "breaker",
+    "C14": "breaker",
+}
+ANSWERED |= {"C6": "tab", "C8": "joint-drop", "C14": "breaker"}
 
 # the file's name of an input -> the program's; None: said in words and no input of the program
 INPUTS = {
@@ -32,6 +37,8 @@ INPUTS = {
     "listed_for": "listed_for",
     "current": "current",
     "breaker": "breaker",
+    "fastened_in_place": "fastened_in_place",
+    "feeds_others": "feeds_others",
     "place": "place_temperature",
     "wire_rating": "wire_temperature",
     "terminal_rating": "terminal_temperature",
@@ -103,6 +110,8 @@ FIGURES = {
     ("C8", "ratio high"): high("ratio"),
     ("C9", "limit"): figure("minimum of ul-310"),
     ("C13", "share"): figure("share of the breaker"),
+    ("C14", "limit"): lambda f: f.criterion("load fastened in place").criterion.limit,
+    ("C14", "over by"): figure("load over half of the circuit"),
 }
 MINE = [name for name, demo in DEMOS.items() if demo["calculation"] in ANSWERED]
 
@@ -116,7 +125,18 @@ def worked(request):
 def test_no_demonstration_is_forgotten():
     assert len(DEMOS) == 38
     expected = {"D2.1", "D2.1x", "D2.5", "D4.4"}
-    expected |= {"D2.3a", "D2.3b", "D2.6a", "D4.3", "D4.5a", "D4.5b", "D4.5c", "D5.s", "D5.t"}
+    expected |= {
+        "D2.3a",
+        "D2.3b",
+        "D2.6a",
+        "D2.6b",
+        "D4.3",
+        "D4.5a",
+        "D4.5b",
+        "D4.5c",
+        "D5.s",
+        "D5.t",
+    }
     assert set(MINE) == expected
 
 
