@@ -13,6 +13,7 @@ from wirecalc import (
     Item,
     OneOf,
     Origin,
+    Problem,
     ReadingsFile,
     Source,
     Verdict,
@@ -33,6 +34,7 @@ from .joint_ratings import ROOM_K, TAB_SLACK_IN
 from .splice import CONNECTORS, LISTED_FOR, splice
 
 SHOP_TABLE, DEMO_TABLE = "stock", "stock-demo"
+_NEEDED = ("part", "connector", "barrel")
 _JUDGED = ("on_hand", "barrel", "tab_in", "listed_for", "wire_limit", "temperature_C", "voltage_V")
 _ORIGIN = Origin.PRACTICE
 MOST = 40_000  # more than any number in a stock list: a slip
@@ -63,10 +65,24 @@ class _Judged(NamedTuple):
     why: str
 
 
+def _refuse(**given: Any) -> Iterator[Problem]:
+    file = given.get("stock")
+    if file is None:
+        return
+    missing = [name for name in _NEEDED if name not in file.words]
+    if missing:
+        yield Problem(
+            "stock",
+            f"the file has no column {', '.join(missing)}",
+            f"its columns: {', '.join(file.words)}",
+        )
+
+
 @calculation(
     part="wire and joint",
     cautions=("crimp-01", "sub-01"),
     not_checked=("the maker's sheet of the part", "insulation diameter", "the die of the tool"),
+    refuse=_refuse,
 )
 def choose(
     wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],

@@ -52,7 +52,7 @@ def _area_mm2(strands: int, diameter: float) -> float:
 def _refuse(
     strands: int | None = None,
     strand_diameter: float | None = None,
-    metal: str | None = None,
+    metal: str = "copper",
     outside_diameter: float | None = None,
 ) -> Iterator[Problem]:
     if strands is None or strand_diameter is None:
@@ -102,8 +102,8 @@ def gauge(
         ),
     ] = None,
     metal: Annotated[
-        str | None, OneOf(METALS, text="metal of a strand, scraped: copper is red through")
-    ] = None,
+        str, OneOf(METALS, text="metal of a strand, scraped: copper is red through")
+    ] = "copper",
     outside_diameter: Annotated[
         float | None,
         Reading("mm", above=0, high=30, typical="3 mm", text="diameter over the insulation"),
@@ -130,7 +130,7 @@ def gauge(
         yield not_checked(
             "the outside diameter", "insulation is of any thickness: no gauge is in it"
         )
-    wire = _wire(strands, strand_diameter, metal or "copper")
+    wire = _wire(strands, strand_diameter, metal)
     yield figure(
         "area",
         wire.area_mm2,

@@ -125,3 +125,10 @@ def test_a_part_that_is_used_up_is_not_offered(tmp_path):
     finding = wirecalc.run("choose", **PLACE, stock=str(path))
     assert finding.verdict == "fail"
     assert "none is left" in finding.listings[0].rows[0][3]
+
+
+def test_a_list_without_its_columns_is_refused_and_not_judged(tmp_path):
+    path = tmp_path / "stock.csv"
+    path.write_text("name,connector,range\nx,push-on,16-14 AWG\n")
+    with pytest.raises(wirecalc.BadInput, match="no column part, barrel"):
+        wirecalc.run("choose", **PLACE, stock=str(path))

@@ -484,3 +484,9 @@ def test_listed_size_takes_the_next_thinner_row():
     assert row is not None
     assert row.text("awg") == "16"
     assert conductors.listed_size(rows, read_wire("20 AWG")) is None
+
+
+def test_metal_that_was_not_said_is_assumed_and_printed():
+    finding = wirecalc.run("gauge", strands=41, strand_diameter="0.254 mm")
+    record = next(i for i in finding.inputs if i.name == "metal")
+    assert (record.origin, record.value) == ("assumed", "copper")
