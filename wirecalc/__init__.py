@@ -20,7 +20,7 @@ from .criteria import (
     cannot_tell,
     requires,
 )
-from .declaration import Calculation, calculation
+from .declaration import Bands, Calculation, calculation
 from .errors import (
     BadInput,
     BadText,
@@ -46,6 +46,7 @@ __all__ = [
     "PRACTICE",
     "BadInput",
     "BadText",
+    "Bands",
     "Calculation",
     "Catalogue",
     "Caution",

@@ -4,6 +4,8 @@ Readings that carry an error are run at low, centre and high: every combination 
 them; beyond that all corners, the centre, and each alone. A criterion that fails in every run
 fails; one that fails in some cannot be told; else the worse of pass and marginal. That holds
 because each criterion is monotone in each reading (a property test samples the band).
+A calculation that works out its band itself runs once, and its items are merged from the ends
+of the bands that they bring along.
 """
 
 from __future__ import annotations
@@ -72,6 +74,15 @@ def _at(read: Read, step: int) -> Any:
     if step == 0 or read.low is None:
         return read.value
     return read.low if step < 0 else read.high
+
+
+def at_end(item: Item, step: int) -> Item:
+    """Return an item at the low (-1) or high (1) end of the band that it brings along."""
+    if isinstance(item, Figure) and item.band is not None and step:
+        return item._replace(value=item.band[step > 0])
+    if isinstance(item, Criterion) and item.band is not None and step:
+        return item._replace(actual=item.band[step > 0])
+    return item
 
 
 def merge_figures(runs: Sequence[Run]) -> tuple[BandFigure, ...]:

@@ -53,7 +53,10 @@ class Origin(StrEnum):
 
 
 class Criterion(NamedTuple):
-    """An actual value against a limit. The verdict is computed, never given."""
+    """An actual value against a limit. The verdict is computed, never given.
+
+    `band` is low and high of the actual value, where the calculation works them out itself.
+    """
 
     name: str
     sense: str
@@ -68,6 +71,7 @@ class Criterion(NamedTuple):
     says: str = ""
     action: str = ""
     needs: tuple[str, ...] = ()
+    band: tuple[float, float] | None = None
 
     @property
     def verdict(self) -> Verdict:
@@ -159,11 +163,13 @@ def at_least(
     advisory: bool = False,
     says: str = "",
     action: str = "",
+    band: tuple[float, float] | None = None,
 ) -> Criterion:
     """Yield a criterion: `actual` must be at least `limit`; below `caution` it is marginal.
 
     An advisory limit, when missed, is marginal and not a fail. `says` is added to the reason
-    when the value is past a level, `action` is what to do then.
+    when the value is past a level, `action` is what to do then. `band` is low and high of the
+    actual value, for a calculation that works out its band itself.
     """
     return Criterion(
         name,
@@ -177,6 +183,7 @@ def at_least(
         advisory,
         says=says,
         action=action,
+        band=band,
     )
 
 
@@ -192,6 +199,7 @@ def at_most(
     advisory: bool = False,
     says: str = "",
     action: str = "",
+    band: tuple[float, float] | None = None,
 ) -> Criterion:
     """Yield a criterion: `actual` must be at most `limit`; above `caution` it is marginal."""
     return Criterion(
@@ -206,6 +214,7 @@ def at_most(
         advisory,
         says=says,
         action=action,
+        band=band,
     )
 
 

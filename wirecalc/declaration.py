@@ -11,11 +11,12 @@ call and the JSON schema. The decorated object stays callable with plain numbers
 
 from __future__ import annotations
 
+import functools
 import inspect
 import re
 import types
 import typing
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from typing import Annotated, Any, Generic, NamedTuple, ParamSpec, Union, get_args, get_origin
 
 from .errors import DeclarationError, Problem
@@ -27,6 +28,7 @@ from .wires import SizeRange, Wire
 P = ParamSpec("P")
 Body = Callable[P, Iterator[Item]]
 Refusal = Callable[..., Iterator[Problem]]
+Bands = Mapping[str, tuple[Any, Any]]  # low and high of each reading that carries an error
 
 COMMANDS = (
     "job",
@@ -45,6 +47,7 @@ COMMANDS = (
 OPTIONS = ("format", "output", "working", "chart", "help", "version", "bundled_only", "no_marginal")
 SHEET_KEYS = ("calculation", "name", "stage", "uses", "required", "note")
 RESERVED_NAMES = frozenset(COMMANDS)  # words that no calculation can take
+BANDS = "bands"  # the argument of a calculation that works out its band itself
 RESERVED_INPUTS = frozenset((*OPTIONS, *SHEET_KEYS))  # words that no input can take
 _WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
     Wire: WireKind,
@@ -105,12 +108,6 @@ class Calculation(Generic[P]):
             raise DeclarationError(f"{self.name} has no docstring: its first line is its question")
         if self.name in RESERVED_NAMES:
             raise DeclarationError(f"{self.name} is a reserved word of the command line")
-        self.inputs = tuple(_declared(function))
-        names = {i.name for i in self.inputs}
-        for declared in self.inputs:
-            linked = {*declared.kind.companions, declared.kind.goes_with} - {""}
-            if not linked <= names:
-                raise DeclarationError(f"{self.name}: {declared.name} goes with an unknown input")
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Iterator[Item]:
         """Run the bare function with plain values in the declared units."""
@@ -118,6 +115,25 @@ class Calculation(Generic[P]):
 
     def __repr__(self) -> str:
         return f"<calculation {self.name}>"
+
+    @functools.cached_property
+    def inputs(self) -> tuple[Input, ...]:
+        """What the signature declares; raises DeclarationError where it does not declare all.
+
+        Read when first asked for: a command needs the inputs of one calculation, not of all.
+        """
+        inputs = tuple(_declared(self.function))
+        names = {i.name for i in inputs}
+        for declared in inputs:
+            linked = {*declared.kind.companions, declared.kind.goes_with} - {""}
+            if not linked <= names:
+                raise DeclarationError(f"{self.name}: {declared.name} goes with an unknown input")
+        return inputs
+
+    @property
+    def own_band(self) -> bool:
+        """Whether it works out its band itself, because another run of it is too dear."""
+        return BANDS in inspect.signature(self.function).parameters
 
     @property
     def question(self) -> str:
@@ -151,7 +167,12 @@ def calculation(
     arguments that yields a Problem for inputs that contradict each other; it is asked before
     anything is computed. `example_with` names optional inputs that the example shall show.
 
-    Raises DeclarationError at import for a signature that does not declare everything.
+    A calculation that is too dear to run again over the band has one more argument,
+    `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is
+    run once, and gives its figures and criteria their own `band`.
+
+    Raises DeclarationError at import for a name or docstring that will not do, and when its
+    inputs are first asked for, for a signature that does not declare everything.
     """
 
     def decorate(function: Body[P]) -> Calculation[P]:
@@ -166,6 +187,8 @@ def _declared(function: Callable[..., object]) -> Iterator[Input]:
     except NameError as error:
         raise DeclarationError(f"{function.__name__}: {error}") from error
     for parameter in inspect.signature(function).parameters.values():
+        if parameter.name == BANDS:
+            continue
         where = f"{function.__name__}({parameter.name})"
         if (
             not re.fullmatch(r"[a-z][a-z0-9_]*", parameter.name)

@@ -187,6 +187,8 @@ def _results(hook: Any, by_module: dict[int, Plugin], wanted: type) -> Iterator[
                     raise TypeError(
                         f"{hook.name} returned {result!r}, which is no {wanted.__name__}"
                     )
+                if isinstance(result, Calculation) and not plugin.bundled:
+                    result.inputs  # noqa: B018  refuses a signature that does not declare all
         except (Exception, SystemExit) as error:
             _fail(plugin, error, "in part")
             continue

@@ -14,7 +14,8 @@ from .sources import Source
 class Figure(NamedTuple):
     """A number worked out. `also` shows it in other units; `working` is built when shown.
 
-    `toward` is the safe side to round a limit to when it is shown: up, down or neither.
+    `toward` is the safe side to round a limit to when it is shown: up, down or neither. `band` is
+    its low and high, where the calculation works them out itself.
     """
 
     name: str
@@ -24,6 +25,7 @@ class Figure(NamedTuple):
     working: Callable[[], str] | None = None
     also: tuple[tuple[float, str], ...] = ()
     toward: str = ""
+    band: tuple[float, float] | None = None
 
 
 class Answer(NamedTuple):
@@ -78,9 +80,13 @@ def figure(
     working: Callable[[], str] | None = None,
     also: Sequence[tuple[float, str]] = (),
     toward: str = "",
+    band: tuple[float, float] | None = None,
 ) -> Figure:
-    """Yield a number that was worked out, in `unit`; a limit is shown rounded `toward` safety."""
-    return Figure(name, value, unit, source, working, tuple(also), toward)
+    """Yield a number that was worked out, in `unit`; a limit is shown rounded `toward` safety.
+
+    `band` is its low and high, for a calculation that works out its band itself.
+    """
+    return Figure(name, value, unit, source, working, tuple(also), toward, band)
 
 
 def answer(

@@ -58,7 +58,7 @@ def prepare(
             _take(declared, given, origin, prepared, missing_is_unknown)
         except BadText as error:
             problems.append(error.about(declared.option if origin == "typed" else declared.name))
-    if len(prepared.bands) > MOST_BANDS:
+    if len(prepared.bands) > MOST_BANDS and not calc.own_band:
         names = ", ".join(prepared.bands)
         problems.append(
             Problem(

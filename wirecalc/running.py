@@ -6,9 +6,18 @@ import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Any, NamedTuple
 
-from .band import Given, Run, merge_answers, merge_criteria, merge_figures, points, values_at
+from .band import (
+    Given,
+    Run,
+    at_end,
+    merge_answers,
+    merge_criteria,
+    merge_figures,
+    points,
+    values_at,
+)
 from .criteria import Criterion, Origin, cannot_tell
-from .declaration import Calculation
+from .declaration import BANDS, Calculation
 from .errors import PluginDefect
 from .findings import Finding, Judged, collect_sources
 from .items import Answer, Caution, ChartItem, Figure, Item, Listing, NotChecked, library_caution
@@ -72,6 +81,8 @@ def _all_runs(
     provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
 ) -> tuple[list[Run], int]:
     mine = [r for r in rules if {provided.calculation.name, "*"} & set(r.rule.calculations)]
+    if provided.calculation.own_band:
+        return _own_runs(provided, prepared, mine), 0
     runs: list[Run] = []
     missing = 0
     for point in points(list(prepared.bands)):
@@ -86,14 +97,43 @@ def _all_runs(
 def _one_run(
     provided: ProvidedCalculation, values: Mapping[str, Any], rules: Sequence[ProvidedRule]
 ) -> Run:
+    return _with_rules(provided, values, _items(provided, _copy(values)), rules)
+
+
+def _own_runs(
+    provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
+) -> list[Run]:
+    """Run a calculation that works out its band itself, once, and see it at the band's ends."""
+    names = list(prepared.bands)
+    ends = [(step, dict.fromkeys(names, step)) for step in (0, -1, 1)]
+    at = [(s, values_at(point, prepared.values, prepared.bands)) for s, point in ends]
+    low, high = at[1][1], at[2][1]
+    bands = {} if low is None or high is None else {n: (low[n], high[n]) for n in names}
+    items = _items(provided, {**_copy(prepared.values), BANDS: bands})
+    return [
+        _with_rules(provided, values, [at_end(item, step) for item in items], rules)
+        for step, values in at
+        if values is not None
+    ]
+
+
+def _items(provided: ProvidedCalculation, arguments: Mapping[str, Any]) -> list[Item]:
     calc = provided.calculation
     try:
-        items = _take_items(calc.function(**_copy(values)))
+        return _take_items(calc.function(**arguments))
     except (Exception, SystemExit) as error:
         raise PluginDefect(
             f"{calc.name} of plugin {provided.plugin} {provided.version} failed: "
             f"{type(error).__name__}: {error}"
         ) from error
+
+
+def _with_rules(
+    provided: ProvidedCalculation,
+    values: Mapping[str, Any],
+    items: Sequence[Item],
+    rules: Sequence[ProvidedRule],
+) -> Run:
     given = [Given(item, provided.plugin) for item in items]
     for rule in rules:
         given += _house_items(rule, values, items)
@@ -144,9 +184,9 @@ def _take_items(stream: Iterable[Item]) -> list[Item]:
 
 def _check_item(item: object) -> None:
     if isinstance(item, Figure):
-        numbers: tuple[float | None, ...] = (item.value,)
+        numbers: tuple[float | None, ...] = (item.value, *(item.band or ()))
     elif isinstance(item, Criterion):
-        numbers = (item.actual, item.limit, item.caution_limit)
+        numbers = (item.actual, item.limit, item.caution_limit, *(item.band or ()))
     elif isinstance(item, Answer | Caution | ChartItem | Listing | NotChecked):
         return
     else:

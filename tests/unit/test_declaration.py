@@ -1,4 +1,4 @@
-"""The decorator: what a signature declares, and what it refuses at import."""
+"""The decorator: what a signature declares, and what it refuses."""
 
 from collections.abc import Iterator
 from typing import Annotated
@@ -81,7 +81,7 @@ def declare(annotation: object, *, name: str = "value", default: object = ..., d
 )
 def test_incomplete_declarations_are_refused(annotation: object, wrong: str) -> None:
     with pytest.raises(DeclarationError, match=wrong):
-        declare(annotation)
+        _ = declare(annotation).inputs
 
 
 def test_reserved_words_are_refused() -> None:
@@ -96,10 +96,12 @@ def test_reserved_words_are_refused() -> None:
             """Is it?"""
             yield figure("a", 1.0)
 
+        _ = bad.inputs
+
 
 def test_goes_with_must_name_an_input() -> None:
     with pytest.raises(DeclarationError, match="goes with an unknown input"):
-        declare(Annotated[bool, YesNo("x", goes_with="nothing")], default=False)
+        _ = declare(Annotated[bool, YesNo("x", goes_with="nothing")], default=False).inputs
 
 
 def test_unknown_unit_is_refused_at_import() -> None:

@@ -6,6 +6,7 @@ from typing import Annotated, Any
 import pytest
 
 from wirecalc import (
+    Bands,
     Count,
     Finding,
     HouseRule,
@@ -303,3 +304,55 @@ def test_calculation_that_raises_is_a_defect_never_a_verdict() -> None:
 
 def test_criterion_type_is_what_the_merge_works_on() -> None:
     assert all(isinstance(c.criterion, Criterion) for c in go(load="5 A").criteria)
+
+
+@calculation(part="test")
+def dear(
+    load: Annotated[float, A],
+    other: Annotated[float, A] = 1.0,
+    bands: Bands | None = None,
+) -> Iterator[Item]:
+    """Is twice the load at most ten, worked out once?"""
+    runs_of_dear.append(dict(bands or {}))
+    low, high = (bands or {}).get("load", (load, load))
+    yield figure("twice", 2 * load, "A", band=(2 * low, 2 * high))
+    yield at_most("not too much", 2 * load, 10.0, "A", source=PRINTED, band=(2 * low, 2 * high))
+
+
+runs_of_dear: list[dict[str, Any]] = []
+DEAR = ProvidedCalculation("demo", "1.0", dear)
+
+
+@pytest.mark.parametrize(
+    ("load", "verdict"), [("4 A ±0.5 A", "pass"), ("4.9 A ±0.5 A", "cannot tell"), ("6 A", "fail")]
+)
+def test_a_band_of_its_own_is_worked_out_in_one_run(load: str, verdict: str) -> None:
+    runs_of_dear.clear()
+    finding = run(DEAR, {"load": load})
+    assert finding.verdict == verdict
+    assert len(runs_of_dear) == 1
+    assert "bands" not in {i.name for i in finding.inputs}
+
+
+def test_a_band_of_its_own_is_shown() -> None:
+    finding = run(DEAR, {"load": "4 A ±0.5 A"})
+    assert (finding.figure("twice").low, finding.figure("twice").high) == (7.0, 9.0)
+    judged = finding.criterion("not too much")
+    assert (judged.low, judged.high, judged.criterion.actual) == (7.0, 9.0, 9.0)
+    assert runs_of_dear[-1] == {"load": (3.5, 4.5)}
+
+
+def test_a_house_rule_counts_the_meter_of_a_band_of_its_own() -> None:
+    def stricter(inputs: Mapping[str, Any], items: Sequence[Item]) -> Iterator[Item]:
+        yield at_most("our load", inputs["load"], 4.2, "A", source=PRINTED)
+        twice = next(i for i in items if isinstance(i, Criterion))
+        yield at_most("our twice", twice.actual or 0.0, 8.4, "A", source=PRINTED)
+
+    rule = ProvidedRule("shop", "1.0", HouseRule("strict", ("dear",), stricter))
+    finding = run(DEAR, {"load": "4 A ±0.5 A"}, rules=[rule])
+    ours = {c.criterion.name: c.verdict for c in finding.criteria if c.provider == "shop"}
+    assert ours == {"our load": "cannot tell", "our twice": "cannot tell"}
+
+
+def test_a_band_that_reaches_zero_is_cannot_tell_for_a_band_of_its_own_too() -> None:
+    assert run(DEAR, {"load": "0.1 A ±0.2 A"}).verdict == "cannot tell"
