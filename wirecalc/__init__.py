@@ -21,6 +21,7 @@ from .criteria import (
     requires,
 )
 from .declaration import Bands, Calculation, calculation
+from .deferred import Deferred, deferred
 from .errors import (
     BadInput,
     BadText,
@@ -54,6 +55,7 @@ __all__ = [
     "Count",
     "Criterion",
     "DeclarationError",
+    "Deferred",
     "FileColumns",
     "Finding",
     "HouseRule",
@@ -82,6 +84,7 @@ __all__ = [
     "cannot_tell",
     "caution",
     "chart",
+    "deferred",
     "figure",
     "hookimpl",
     "listing",

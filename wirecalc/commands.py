@@ -186,6 +186,7 @@ def plugins(words: Sequence[str]) -> Result:
     options = split(words)
     options.refuse()
     catalogue = _catalogue(words)
+    catalogue.load_all()
     if options.format == "json":
         from dataclasses import asdict
 

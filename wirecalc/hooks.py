@@ -21,6 +21,7 @@ import pluggy
 
 if TYPE_CHECKING:
     from .declaration import Calculation
+    from .deferred import Deferred
     from .items import Caution
     from .running import HouseRule
 
@@ -31,8 +32,8 @@ hookimpl = pluggy.HookimplMarker(PROJECT)
 
 
 @hookspec
-def wirecalc_calculations() -> Sequence[Calculation[Any]]:  # type: ignore[empty-body]
-    """Return the calculations that this plugin provides.
+def wirecalc_calculations() -> Sequence[Calculation[Any] | Deferred]:  # type: ignore[empty-body]
+    """Return the calculations that this plugin provides, themselves or `deferred`.
 
     Called once a run, after all plugins are loaded. A name that a bundled calculation has is
     refused; of two plugins with one name both are refused.

@@ -17,7 +17,8 @@ import pluggy
 
 from . import hooks, tables
 from .declaration import Calculation
-from .errors import BadInput, Problem, TableError, did_you_mean
+from .deferred import Deferred
+from .errors import BadInput, PluginDefect, Problem, TableError, did_you_mean
 from .findings import Finding
 from .items import Caution, NotChecked, use_cautions
 from .running import HouseRule, ProvidedCalculation, ProvidedRule, run
@@ -71,6 +72,16 @@ class Catalogue:
             would_do = did_you_mean(name, known) or "`wirecalc` lists them"
             raise BadInput([Problem("", f"there is no calculation {name!r}", would_do)])
         return self.calculations[name]
+
+    def load_all(self) -> None:
+        """Load what is deferred, so that the plugin of one that does not load is named."""
+        for name, provided in list(self.calculations.items()):
+            try:
+                _ = provided.calculation
+            except PluginDefect as error:
+                plugin = next(p for p in self.plugins if name in p.calculations)
+                plugin.state, plugin.reason = "in part", str(error)
+                plugin.calculations.remove(name)
 
     def run(
         self,
@@ -169,14 +180,17 @@ def _collect(
         for p, rule in _results(manager.hook.wirecalc_house_rules, by_module, HouseRule)
     ]
     catalogue.rules = sorted(rules, key=lambda r: (r.plugin, r.rule.name))
-    offered: dict[str, list[tuple[Plugin, Calculation[Any]]]] = {}
-    for plugin, calc in _results(manager.hook.wirecalc_calculations, by_module, Calculation):
+    offered: dict[str, list[tuple[Plugin, Calculation[Any] | Deferred]]] = {}
+    wanted = (Calculation, Deferred)
+    for plugin, calc in _results(manager.hook.wirecalc_calculations, by_module, *wanted):
         offered.setdefault(calc.name, []).append((plugin, calc))
     for name in sorted(offered):
         _offer(catalogue, name, offered[name])
 
 
-def _results(hook: Any, by_module: dict[int, Plugin], wanted: type) -> Iterator[tuple[Plugin, Any]]:
+def _results(
+    hook: Any, by_module: dict[int, Plugin], *wanted: type
+) -> Iterator[tuple[Plugin, Any]]:
     """Yield what each implementation of a hook returns; one that raises loses only itself."""
     for impl in hook.get_hookimpls():
         plugin = by_module[id(impl.plugin)]
@@ -185,7 +199,7 @@ def _results(hook: Any, by_module: dict[int, Plugin], wanted: type) -> Iterator[
             for result in results:
                 if not isinstance(result, wanted):
                     raise TypeError(
-                        f"{hook.name} returned {result!r}, which is no {wanted.__name__}"
+                        f"{hook.name} returned {result!r}, which is no {wanted[0].__name__}"
                     )
                 if isinstance(result, Calculation) and not plugin.bundled:
                     result.inputs  # noqa: B018  refuses a signature that does not declare all
@@ -207,7 +221,9 @@ def _adds_only(plugin: Plugin, folder: Path) -> bool:
     return not taken and folder.is_dir()
 
 
-def _offer(catalogue: Catalogue, name: str, offers: list[tuple[Plugin, Calculation[Any]]]) -> None:
+def _offer(
+    catalogue: Catalogue, name: str, offers: list[tuple[Plugin, Calculation[Any] | Deferred]]
+) -> None:
     """Take a calculation into the catalogue; a bundled name can't be taken, a clash is refused."""
     bundled = [o for o in offers if o[0].bundled]
     chosen = bundled or offers

@@ -12,6 +12,7 @@ or "unknown" is a `cannot tell` and the rest goes on.
 
 from __future__ import annotations
 
+import contextlib
 import tomllib
 from collections.abc import Iterator, Mapping
 from pathlib import Path
@@ -172,17 +173,17 @@ def _unused(
     sheet: Mapping[str, Any], planned: list[_Check], catalogue: Catalogue
 ) -> Iterator[Problem]:
     """Report what nothing takes, and checks that cannot be told apart: slips of the pen."""
-    calcs = [p.calculation for p in catalogue.calculations.values()]
-    kinds = {i.name: i.kind for c in calcs for i in c.inputs if _is_nameplate(c, i.name)}
     taken = {name for check in planned for name in check.given}
-    for key, value in sheet.get("nameplate", {}).items():
+    spare = {k: v for k, v in sheet.get("nameplate", {}).items() if k not in taken}
+    kinds = _plate_kinds(catalogue) if spare else {}
+    for key, value in spare.items():
         if key not in kinds:
             yield Problem(
                 f"nameplate: {key}",
                 "no calculation takes this from a plate",
                 did_you_mean(key, sorted(kinds)),
             )
-        elif key not in taken:
+        else:
             yield from _unreadable(f"nameplate: {key}", kinds[key], value)
     for name, values in sheet.get("readings", {}).items():
         users = [c for c in planned if c.uses == name]
@@ -208,6 +209,16 @@ def _unused(
                 "give each a name of its own",
             )
         seen.add(same)
+
+
+def _plate_kinds(catalogue: Catalogue) -> dict[str, Kind]:
+    """Return all that any calculation takes from a plate; one that does not load takes nothing."""
+    kinds: dict[str, Kind] = {}
+    for provided in catalogue.calculations.values():
+        with contextlib.suppress(PluginDefect):
+            calc = provided.calculation
+            kinds |= {i.name: i.kind for i in calc.inputs if _is_nameplate(calc, i.name)}
+    return kinds
 
 
 def _unreadable(label: str, kind: Kind, value: object) -> Iterator[Problem]:

@@ -18,6 +18,7 @@ from .band import (
 )
 from .criteria import Criterion, Origin, cannot_tell
 from .declaration import BANDS, Calculation
+from .deferred import Deferred
 from .errors import PluginDefect
 from .findings import Finding, Judged, collect_sources
 from .items import Answer, Caution, ChartItem, Figure, Item, Listing, NotChecked, library_caution
@@ -42,11 +43,24 @@ class HouseRule(NamedTuple):
 
 
 class ProvidedCalculation(NamedTuple):
-    """A calculation, and the plugin that it comes from."""
+    """A calculation, and the plugin that it comes from; one that is deferred loads when needed."""
 
     plugin: str
     version: str
-    calculation: Calculation[Any]
+    offered: Calculation[Any] | Deferred
+
+    @property
+    def calculation(self) -> Calculation[Any]:
+        """The calculation itself; raises PluginDefect for a deferred one that does not load."""
+        if isinstance(self.offered, Calculation):
+            return self.offered
+        try:
+            return self.offered.load()
+        except (Exception, SystemExit) as error:
+            raise PluginDefect(
+                f"{self.offered.name} of plugin {self.plugin} {self.version} cannot be loaded: "
+                f"{type(error).__name__}: {error}"
+            ) from error
 
 
 class ProvidedRule(NamedTuple):

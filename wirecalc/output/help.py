@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from ..declaration import Calculation, Input
+from ..deferred import Deferred
 from ..host import Catalogue, Plugin
 from ..items import library_caution
 from ..options import GENERAL
@@ -29,9 +30,9 @@ EXITS = "Exit: 0 pass or marginal, 1 fail, 2 wrong input, 3 cannot tell, 4 a def
 def listing(catalogue: Catalogue, version: str) -> str:
     """List all calculations by part of the trade."""
     lines = [f"wirecalc {version}: checks for wiring repairs, with sources and cautions"]
-    parts: dict[str, list[Calculation[Any]]] = {}
+    parts: dict[str, list[Calculation[Any] | Deferred]] = {}
     for provided in catalogue.calculations.values():
-        parts.setdefault(provided.calculation.part, []).append(provided.calculation)
+        parts.setdefault(provided.offered.part, []).append(provided.offered)
     for part in sorted(parts):
         lines += ["", part]
         lines += _indent(table([(c.name, c.question) for c in parts[part]], WIDTH - 4))
