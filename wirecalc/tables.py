@@ -96,13 +96,19 @@ class Table:
     def column_source(self, row: Row, column: str) -> Source:
         """Return where the value in one column of a row comes from.
 
-        A column may have a source or a confidence of its own, set in the sidecar.
+        A column may have a source or a confidence of its own, set in the sidecar; else the
+        row's confidence and copies hold for it.
         """
         own = next(c for c in self.columns if c.name == column)
-        source = self.sources[own.source] if own.source else row.source
+        source = row.source
+        if own.source:
+            named = self.sources[own.source]
+            source = named._replace(confidence=source.confidence, copies=source.copies)
         if not own.confidence:
             return source
-        return source._replace(confidence=Confidence(own.confidence), copies=0)
+        confidence = Confidence(own.confidence)
+        seen = source.copies if confidence is Confidence.CONFIRMED else 0
+        return source._replace(confidence=confidence, copies=seen)
 
 
 _added_folders: list[Path] = []

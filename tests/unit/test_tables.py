@@ -70,6 +70,19 @@ def test_column_may_have_a_source_of_its_own(tmp_path: Path) -> None:
     assert table.column_source(table.row(awg="18"), "remark").title == "invented"
 
 
+def test_the_rows_confidence_and_copies_hold_for_a_columns_own_source(tmp_path: Path) -> None:
+    own = SIDECAR.replace('stricter = "higher"', 'source = "other"')
+    table = tables.read(write(tmp_path, sidecar=own + '[sources.other]\ntitle = "seen"\n'), "t")
+    row = table.row(awg="18")
+    source = table.column_source(row, "force_lbf")
+    assert (source.title, source.confidence, source.copies) == (
+        "seen",
+        row.source.confidence,
+        row.source.copies,
+    )
+    assert source.copies > 0
+
+
 @pytest.mark.parametrize(
     ("rows", "wrong"),
     [
