@@ -6,6 +6,8 @@ from collections.abc import Callable
 
 import pytest
 
+from .spice import _spice  # noqa: F401  a fixture, for the checks by circuit simulation
+
 
 def half_a_digit(printed: str) -> float:
     """Return half of the last printed digit: 0.0403 stands for 0.04025 to 0.04035."""

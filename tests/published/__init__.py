@@ -1,0 +1,1 @@
+"""Published checks: every value against a named source, or an independent computation."""

@@ -1,0 +1,117 @@
+"""The extension cord: the makers' sheets and what `drop`, `dip` and the cord table say."""
+
+from __future__ import annotations
+
+import pytest
+
+import wirecalc
+from wirecalc import BadInput, Verdict
+
+CORD = {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A"}
+GOOD = CORD | {"cord": "14 AWG", "grounding": "yes", "cord_rating": "15 A", "ambient": "25 C"}
+GOOD |= {"maker_allows": "three-wire grounding"}
+WORD = "the maker's word on extension cords"
+
+
+def extension(**given):
+    return wirecalc.run("extension", **{n: v for n, v in given.items() if v is not None})
+
+
+def verdicts(finding):
+    return {c.criterion.name: c.verdict for c in finding.criteria}
+
+
+def test_good_cord_passes():
+    assert extension(**GOOD).verdict is Verdict.PASS
+
+
+# makers' sheets: one allows none; three advise against one and accept a three-wire grounding cord
+# of 15 A or more
+@pytest.mark.parametrize(
+    ("given", "name", "verdict"),
+    [
+        ({"maker_allows": "no"}, WORD, Verdict.FAIL),
+        ({"maker_allows": None}, WORD, Verdict.CANNOT_TELL),
+        ({"maker_allows": "yes"}, WORD, Verdict.PASS),
+        ({"maker_allows": "not stated"}, WORD, Verdict.MARGINAL),
+        ({"grounding": "no"}, "three-wire grounding cord", Verdict.FAIL),
+        ({"grounding": None}, "three-wire grounding cord", Verdict.CANNOT_TELL),
+        ({"cord_rating": "13 A"}, "rating of the cord", Verdict.FAIL),
+        ({"cord_rating": None}, "rating of the cord", Verdict.CANNOT_TELL),
+        ({"cord_rating": "15 A"}, "rating of the cord", Verdict.PASS),
+        ({"current": "15.5 A"}, "load against the printed rating", Verdict.FAIL),
+        # NEC Table 400.5(A)(1), two live wires: 14 AWG 18 A, 16 AWG 13 A; for 30 C
+        ({"current": "18.5 A", "cord_rating": "20 A"}, "load on the cord", Verdict.FAIL),
+        ({"cord": "16 AWG", "current": "13.5 A"}, "load on the cord", Verdict.FAIL),
+        ({"ambient": "45 C"}, "load on the cord", Verdict.CANNOT_TELL),
+        ({"ambient": None}, "load on the cord", Verdict.CANNOT_TELL),
+    ],
+)
+def test_each_question(given, name, verdict):
+    found = extension(**GOOD | given)
+    assert verdicts(found)[name] is verdict
+    others = {n: v for n, v in verdicts(found).items() if n != name}
+    assert found.verdict is max([verdict, *others.values()], key=lambda v: v.rank)
+
+
+def test_a_maker_who_allows_none_decides_whatever_the_cord():
+    found = extension(**GOOD | {"maker_allows": "no"})
+    assert found.verdict is Verdict.FAIL
+    assert found.decided_by.criterion.origin == "maker"
+
+
+def test_drop_and_dip_are_those_of_their_own_calculations():
+    more = {"nameplate_voltage": "115 V", "wire": "14 AWG", "run_length": "60 ft"}
+    more |= {"other_current": "6.2 A", "conductor_temperature": "60 C"}
+    start = {"voltage_at_rest": "117.5 V", "locked_rotor_current": "14.2 A"}
+    found = extension(**GOOD | {"cord": "16 AWG"}, **more, **start)
+    cord = {"cord": "16 AWG", "cord_length": "50 ft"}
+    drop = wirecalc.run("drop", **more, **cord, current="1.6 A")
+    dip = wirecalc.run("dip", **more, **cord, **start)
+    for own in (drop, dip):
+        for c in own.criteria:
+            assert verdicts(found)[c.criterion.name] is c.verdict
+            assert found.criterion(c.criterion.name).reason == c.reason
+    for name in ("drop", "lowest volts at start", "loop resistance"):
+        source = dip if name == "lowest volts at start" else drop
+        assert found.figure(name).figure.value == source.figure(name).figure.value
+
+
+@pytest.mark.parametrize(
+    ("given", "verdict"),
+    [
+        ({"voltage_at_start": "104 V"}, Verdict.PASS),  # 103.5 V is 90 % of 115 V
+        ({"voltage_at_start": "103 V"}, Verdict.FAIL),
+        ({"locked_rotor_current": "14.2 A"}, Verdict.CANNOT_TELL),  # no volts at rest
+    ],
+)
+def test_start_with_plate_volts_alone(given, verdict):
+    found = extension(**GOOD, nameplate_voltage="115 V", **given)
+    assert verdicts(found)["volts at start"] is verdict
+
+
+def test_measured_start_without_plate_volts_is_not_dropped():
+    assert verdicts(extension(**GOOD, voltage_at_start="104 V"))["volts at start"] is (
+        Verdict.CANNOT_TELL
+    )
+
+
+def test_takes_care_that_it_is_laid_out():
+    texts = " ".join(c.text for c in extension(**GOOD).cautions)
+    for words in ("uncoiled", "No adapter", "no second cord"):
+        assert words in texts
+
+
+@pytest.mark.parametrize(
+    ("given", "words"),
+    [
+        ({"locked_rotor_current": "1.5 A"}, "not above the running current"),
+        ({"nameplate_voltage": "240 V", "voltage_at_rest": "120 V"}, "120 V outlet for a 240 V"),
+        ({"cord_length": "2000 ft", "current": "10 A", "nameplate_voltage": "115 V"}, "lost"),
+        ({"cord_length": "700 m"}, "2000 ft"),
+        ({"current": "190 W"}, "divide by the voltage"),
+    ],
+)
+def test_what_cannot_be_is_refused(given, words):
+    with pytest.raises(BadInput, match=words):
+        extension(**GOOD | given)
