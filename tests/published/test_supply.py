@@ -1,0 +1,394 @@
+"""The supply at the plug, and what is lost on the way to it."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+import wirecalc
+from wirecalc import BadInput, tables
+
+
+def supply(plate="115 V", **given):
+    return wirecalc.run("supply", nameplate_voltage=plate, **given)
+
+
+def verdict(finding, name):
+    return str(finding.criterion(name).verdict)
+
+
+@pytest.mark.parametrize(
+    ("plate", "least", "most"),
+    [
+        # 90 and 110 % of the plate: an appliance repair text, an ice-machine service manual
+        (115, 103.5, 126.5),
+        (120, 108, 132),
+        (208, 187.2, 228.8),
+        (240, 216, 264),
+    ],
+)
+def test_running_volts_within_a_tenth_of_the_plate(plate, least, most):
+    for volts, word in ((least, "pass"), (least - 0.1, "fail"), (most, "pass")):
+        found = supply(f"{plate} V", voltage_running=f"{volts:.1f} V")
+        assert found.verdict == word, volts
+    assert supply(f"{plate} V", voltage_running=f"{most + 0.1:.1f} V").verdict == "fail"
+
+
+def test_a_240_v_plate_on_208_v_is_no_match_and_no_part_is_at_fault():
+    found = supply("240 V", voltage_running="208 V", nominal_voltage="208 V")
+    assert verdict(found, "service is high enough for the plate") == "fail"
+    assert verdict(found, "running volts are high enough") == "fail"
+    (fault,) = (a for a in found.answers if a.name == "part at fault")
+    assert fault.text == "none: on 208 V a resistive load gives 75 % of its plate power"
+    power = found.figure("power of a resistive load").figure.value
+    assert power == pytest.approx(100 * 208**2 / 240**2)  # 75.1 %
+    # at the top of a 208 V service the load may be within 90 %, the service still is no match
+    high = supply("240 V", voltage_running="217 V", nominal_voltage="208 V")
+    assert verdict(high, "running volts are high enough") == "pass"
+    assert high.verdict == "fail"
+
+
+def test_a_208_240_v_plate_takes_both_services():
+    for nominal, volts in (("208 V", "205 V"), ("240 V", "238 V")):
+        found = supply(
+            "240 V",
+            nameplate_voltage_low="208 V",
+            voltage_running=volts,
+            voltage_at_rest=volts,
+            nominal_voltage=nominal,
+        )
+        assert found.verdict == "pass"
+    low = supply("240 V", nameplate_voltage_low="208 V", voltage_running="187.1 V")
+    assert low.verdict == "fail"  # 90 % of 208 V is 187.2 V
+
+
+@pytest.mark.parametrize("what", ["voltage_running", "voltage_at_rest"])
+def test_240_v_on_a_120_v_item_fails(what):
+    assert supply("120 V", **{what: "240 V"}).verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        {"voltage_at_rest": "0 V"},
+        {"voltage_running": "0 V"},
+        {"voltage_at_rest": "121 V", "voltage_running": "0 V"},
+    ],
+)
+def test_a_dead_outlet_fails(given):
+    assert supply(**given).verdict == "fail"
+
+
+def test_volts_at_rest_alone_pass_nothing():
+    good = supply(voltage_at_rest="120 V")
+    assert good.verdict == "cannot tell"
+    assert "voltage_running" in {
+        n for c in good.criteria if c.verdict == "cannot tell" for n in c.criterion.needs
+    }
+    # a load only lowers them: too low at rest is too low
+    assert supply(voltage_at_rest="103.4 V").verdict == "fail"
+    assert supply().verdict == "cannot tell"
+
+
+@pytest.mark.parametrize(("service", "nominal"), [("120 V", 120), ("208 V", 208), ("240 V", 240)])
+@pytest.mark.parametrize(
+    ("volts_of_120", "low", "high"),
+    [
+        # 83 Ill. Adm. Code 410.300: 113 to 127 V; ANSI C84.1 range A, from memory: 114 to 126 V
+        (114, "pass", "pass"),
+        (113.5, "marginal", "pass"),
+        (112.5, "marginal", "pass"),  # advice, one state's rule
+        (126, "pass", "pass"),
+        (126.5, "pass", "marginal"),
+        (127.5, "pass", "marginal"),
+    ],
+)
+def test_volts_of_the_service(service, nominal, volts_of_120, low, high):
+    found = supply(
+        f"{nominal} V",
+        voltage_running=f"{volts_of_120 * nominal / 120:.6f} V",
+        voltage_at_rest=f"{volts_of_120 * nominal / 120:.6f} V",
+        nominal_voltage=service,
+    )
+    assert verdict(found, "service volts are high enough") == low
+    assert verdict(found, "service volts are not too high") == high
+    assert found.verdict in ("pass", "marginal")
+
+
+@pytest.mark.parametrize(("plate", "service"), [("115 V", 120), ("208 V", 208), ("230 V", 240)])
+def test_the_plate_names_the_service(plate, service):
+    found = supply(plate, voltage_running=plate, voltage_at_rest=plate)
+    assert found.figure("ANSI C84.1 range A, low").figure.value == pytest.approx(0.95 * service)
+    assert f"taken as {service} V" in found.answers[0].text
+
+
+def test_a_start_under_90_percent_is_marginal_and_over_it_passes():
+    for volts, word in (("103.5 V", "pass"), ("103.4 V", "marginal"), ("85 V", "marginal")):
+        found = supply(voltage_running="115 V", voltage_at_start=volts)
+        assert verdict(found, "volts at start against the plate") == word
+        assert found.verdict == word
+
+
+def test_the_meter_counts():
+    # 104.5 V ±(1%+3): 103.155 to 105.845 V reaches across 103.5 V
+    assert supply(voltage_running="104.5 V ±(1%+3)").verdict == "cannot tell"
+    assert supply(voltage_running="105.0 V ±(1%+3)").verdict == "pass"  # from 103.65 V
+
+
+def test_the_ranges_of_the_table_are_those_of_their_percentages():
+    rows = {r.text("range"): r for r in tables.load("supply-ranges").rows}
+    assert rows["compressor-115"].number("low") == pytest.approx(0.9 * 115)
+    assert rows["compressor-115"].number("high") == pytest.approx(1.1 * 115)
+    assert rows["compressor-220-230"].number("low") == pytest.approx(0.9 * 220)
+    assert rows["ansi-a"].number("low") == pytest.approx(0.95 * 120)  # a secondary text: -5 %
+    # the state's rule begins and ends outside of range A, and inside of range B
+    for end, sign in (("low", 1), ("high", -1)):
+        a, state, b = (sign * rows[r].number(end) for r in ("ansi-a", "state-code", "ansi-b"))
+        assert b <= state <= a
+
+
+# ---- upstream
+
+# NEC Chapter 9 Table 8, stranded uncoated copper at 75 C, ohm/kft, and 0.00323 per K
+FT_14_AT_20 = 3.14e-3 * (1 - 0.00323 * 55)
+
+
+def upstream(rest, running, amps, **given):
+    return wirecalc.run(
+        "upstream",
+        voltage_at_rest=f"{rest:.9f} V",
+        voltage_running=f"{running:.9f} V",
+        current=f"{amps:.9f} A",
+        **given,
+    )
+
+
+HEAT = "heat beyond the wiring"
+RUN = {"wire": "14 AWG", "run_length": "40 ft"}
+PANEL = {"panel_at_rest": "120 V", "panel_running": "120 V"}  # nothing lost ahead of it
+
+
+@pytest.mark.parametrize(
+    ("watts", "word"),
+    # 1 and 5 W: common practice, no source
+    [(0, "pass"), (0.99, "pass"), (1.01, "marginal"), (4.99, "marginal"), (5.01, "fail")],
+)
+def test_heat_in_a_joint_behind_the_panel(watts, word):
+    amps, loop = 10.0, 80 * FT_14_AT_20
+    joint = watts / amps**2
+    found = upstream(120, 120 - amps * (loop + joint), amps, **RUN, **PANEL)
+    assert found.figure(f"{HEAT} at this current").figure.value == pytest.approx(watts, abs=1e-6)
+    assert found.verdict == word
+    assert found.figure("resistance of all upstream").figure.value == pytest.approx(loop + joint)
+
+
+def test_the_wire_counts_as_cold():
+    # 40 ft of 14 AWG at 20 C: 2 x 40 ft x 2.525 ohm/kft (NBS Handbook 100, solid 14 AWG)
+    found = upstream(120, 118, 8, wire="14 AWG solid", run_length="40 ft")
+    (loop,) = (f.figure.value for f in found.figures if "there and back" in f.figure.name)
+    assert loop == pytest.approx(0.080 * 2.525, rel=1e-3)
+    assert next(i for i in found.inputs if i.name == "conductor_temperature").value == 20
+
+
+def test_a_loss_is_found_by_solving_the_circuit():
+    # 120 V behind 0.03 ohm to the panel, 60 ft of 14 AWG, a 0.2 ohm joint, a 13.2 ohm heater:
+    # Kirchhoff's laws in matrix form, apart from the program
+    ahead, wire, joint, heater = 0.03, 120 * FT_14_AT_20, 0.2, 13.2
+    system = np.array(
+        [
+            [1 / ahead + 1 / (wire + joint), -1 / (wire + joint)],
+            [-1 / (wire + joint), 1 / (wire + joint) + 1 / heater],
+        ]
+    )
+    panel, plug = np.linalg.solve(system, [120 / ahead, 0])
+    amps = plug / heater
+    given = {"wire": "14 AWG", "run_length": "60 ft"}
+    sure = upstream(120, plug, amps, **given, panel_at_rest="120 V", panel_running=f"{panel:.9f} V")
+    assert sure.figure("resistance beyond the wiring").figure.value == pytest.approx(0.2, rel=1e-6)
+    heat = sure.figure(f"{HEAT} at this current").figure.value
+    assert heat == pytest.approx(amps**2 * joint, rel=1e-6)
+    assert sure.verdict == "fail"
+    # without the panel, what lies ahead of it counts too, and 0.1 ohm of it explains nothing here
+    blind = upstream(120, plug, amps, **given)
+    beyond = blind.figure("resistance beyond the wiring").figure.value
+    assert beyond == pytest.approx(ahead + joint, rel=1e-6)
+    assert blind.verdict == "fail"
+
+
+def test_what_is_not_known_is_not_blamed():
+    amps, loop = 10.0, 80 * FT_14_AT_20
+    sag = 0.09  # ohm: 9 W, of a joint or of the service
+    untold = upstream(120, 120 - amps * (loop + sag), amps, **RUN)
+    assert untold.verdict == "cannot tell"
+    (judged,) = (c for c in untold.criteria if c.verdict == "cannot tell")
+    assert judged.criterion.needs == ("panel_at_rest", "panel_running")
+    running = f"{120 - amps * sag:.6f} V"
+    good = upstream(
+        120, 120 - amps * (loop + sag), amps, **RUN, panel_at_rest="120 V", panel_running=running
+    )
+    assert good.verdict == "pass"
+
+
+@pytest.mark.parametrize(("volts", "word"), [(0.099, "pass"), (0.101, "cannot tell"), (4, None)])
+def test_without_the_wire_only_a_watt_in_all_passes(volts, word):
+    found = upstream(120, 120 - volts, 10)
+    assert found.verdict == (word or "cannot tell")
+    if word != "pass":
+        assert found.criteria[0].criterion.needs == ("wire", "run_length")
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        {"wire": "14 AWG"},  # no length
+        {"wire": "14 AWG", "run_length": "40 ft", "cord": "16 AWG"},
+        {"wire": "12 AWG cca", "run_length": "40 ft"},
+        {"cord": "16 AWG", "cord_length": "25 ft"},
+    ],
+)
+def test_wiring_that_is_known_in_part_passes_and_fails_nothing(given):
+    assert upstream(120, 110, 10, **given).verdict == "cannot tell"
+
+
+def test_a_run_that_takes_more_than_was_lost_is_no_pass():
+    # 120 ft take 10 A x 0.62 ohm = 6.2 V; 2 V were lost
+    found = upstream(120, 118, 10, wire="14 AWG", run_length="120 ft")
+    assert found.verdict == "cannot tell"
+    assert "a size or length is wrong" in found.criteria[0].reason
+
+
+def test_two_one_percent_readings_settle_nothing():
+    found = wirecalc.run(
+        "upstream",
+        voltage_at_rest="119.8 V ±(1%+3)",
+        voltage_running="116.6 V ±(1%+3)",
+        current="8.7 A ±(2%+5)",
+        **RUN,
+    )
+    assert found.verdict == "cannot tell"
+    assert "millivolt drop" in found.criteria[0].action
+
+
+def test_the_heat_over_the_meters_band_has_its_most_inside():
+    # 8.00 A ±50 %: I x 4 V - I^2 x R has its most at 4 V / 2R, not at an end
+    ohm = 80 * FT_14_AT_20
+    found = wirecalc.run(
+        "upstream", voltage_at_rest="120 V", voltage_running="116 V", current="8.00 A ±50%", **RUN
+    )
+    band = found.figure(f"{HEAT} at this current")
+    assert 4 < 4 / (2 * ohm) < 12
+    assert band.high == pytest.approx(4**2 / (4 * ohm))
+    assert band.low == pytest.approx(4 * 4 - 16 * ohm)
+
+
+def three_wire(neutral, leg=0.05, one=12.0, two=60.0):
+    """Return the volts of both legs by Kirchhoff's current law at the neutral point of the load."""
+    # currents of the legs flow in at 120 V each through leg + load, back through the neutral
+    a, b = 1 / (leg + one), 1 / (leg + two)
+    point = 120 * (a - b) / (a + b + 1 / neutral)
+    first, second = (120 - point) * a, (120 + point) * b
+    return first * one, second * two, first
+
+
+@pytest.mark.parametrize(
+    ("neutral", "word"), [(0.05, "pass"), (0.4, "marginal"), (1.5, "fail"), (1e6, "fail")]
+)
+def test_a_weak_neutral_moves_the_legs_apart(neutral, word):
+    # nothing runs at rest; then 12 ohm on the first leg and 60 ohm on the second
+    after = three_wire(neutral)
+    found = upstream(
+        120,
+        after[0],
+        after[2],
+        wire="10 AWG",
+        run_length="40 ft",
+        second_leg_at_rest="120 V",
+        second_leg_running=f"{after[1]:.9f} V",
+    )
+    rise = 100 * (after[1] / 120 - 1)
+    assert found.criterion("rise of the second leg").criterion.actual == pytest.approx(rise)
+    assert verdict(found, "rise of the second leg") == word
+
+
+def test_legs_are_judged_apart():
+    # 10 A through both legs of 40 ft of 10 AWG (1.24 ohm/kft at 75 C); 0.3 ohm more in the second
+    one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
+    found = upstream(
+        120,
+        120 - 10 * one_way,
+        10,
+        wire="10 AWG",
+        run_length="40 ft",
+        second_leg_at_rest="120 V",
+        second_leg_running=f"{120 - 10 * (one_way + 0.3):.9f} V",
+    )
+    assert verdict(found, HEAT) == "pass"
+    assert verdict(found, f"{HEAT}, second leg") == "fail"
+    watts = found.figure(f"{HEAT} at this current, second leg").figure.value
+    assert watts == pytest.approx(10**2 * 0.3)
+    assert math.isclose(found.figure("the same at 12 A, second leg").figure.value, 144 * 0.3)
+
+
+@pytest.mark.parametrize(("ohm", "word"), [(0.149, "cannot tell"), (0.151, "fail")])
+def test_a_tenth_of_an_ohm_may_lie_ahead_of_the_panel(ohm, word):
+    # 0.1 ohm: common practice, no source; 10 A and 0.05 ohm more make 5 W
+    assert upstream(120, 120 - 10 * (80 * FT_14_AT_20 + ohm), 10, **RUN).verdict == word
+
+
+@pytest.mark.parametrize(("share", "word"), [(0.79, "cannot tell"), (0.81, "pass")])
+def test_less_than_four_fifths_of_the_wire_is_no_reading_of_it(share, word):
+    # common practice, no source: lengths are paced, and no wire is colder than a fifth of that
+    running = 120 - share * 10 * 80 * FT_14_AT_20
+    assert upstream(120, running, 10, **RUN, **PANEL).verdict == word
+
+
+@pytest.mark.parametrize(
+    ("rise", "word"),
+    # 2 and 5 %: common practice, no source
+    [(-3, "pass"), (1.9, "pass"), (2.1, "marginal"), (4.9, "marginal"), (5.1, "fail")],
+)
+def test_rise_of_the_second_leg(rise, word):
+    legs = {"second_leg_at_rest": "120 V", "second_leg_running": f"{120 + 1.2 * rise:.6f} V"}
+    assert verdict(upstream(120, 119.99, 1, **legs), "rise of the second leg") == word
+
+
+def test_what_readings_may_differ_by():
+    # 3 % of drift, a quarter of the plate's volts, half a percent between two pairs: practice
+    assert supply(voltage_at_rest="110 V", voltage_running="113.2 V").verdict is not None
+    with pytest.raises(BadInput, match="exchanged"):
+        supply(voltage_at_rest="110 V", voltage_running="113.4 V")
+    assert supply(voltage_running="29 V").verdict == "fail"
+    with pytest.raises(BadInput, match="neither a supply"):
+        supply(voltage_running="28 V")
+    panel = {"panel_at_rest": "120 V", "panel_running": "118 V"}
+    assert upstream(120, 118.5, 10, **RUN, **panel).verdict is not None
+    with pytest.raises(BadInput, match="same leg"):
+        upstream(120, 118.7, 10, **RUN, **panel)
+
+
+def test_the_error_of_a_length_counts():
+    # 40 ft ±10 %, exact volts: 10 A x (4 V - 10 A x R), R of 44 and of 36 ft
+    found = wirecalc.run(
+        "upstream",
+        voltage_at_rest="120 V",
+        voltage_running="116 V",
+        current="10 A",
+        wire="14 AWG",
+        run_length="40 ft ±10%",
+    )
+    band = found.figure(f"{HEAT} at this current")
+    assert band.low == pytest.approx(10 * (4 - 10 * 88 * FT_14_AT_20))
+    assert band.high == pytest.approx(10 * (4 - 10 * 72 * FT_14_AT_20))
+
+
+def test_the_panel_was_read_on_the_first_leg_only():
+    legs = {"second_leg_at_rest": "120 V", "second_leg_running": "118 V"}
+    panel = {"panel_at_rest": "120 V", "panel_running": "118.5 V"}
+    found = upstream(120, 118, 10, wire="10 AWG", run_length="40 ft", **legs, **panel)
+    one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
+    first = found.figure("resistance beyond the wiring").figure.value
+    second = found.figure("resistance beyond the wiring, second leg").figure.value
+    assert first == pytest.approx(0.05 - one_way)
+    assert second == pytest.approx(0.2 - one_way)
