@@ -1,4 +1,4 @@
-"""What a chart shows: points, lines and limits with units, and the same in words.
+"""What a chart shows: points, lines, bands and limits with units, and the same in words.
 
 A calculation describes a chart and yields it with `chart(lambda: Chart(...))`; the function is
 called only when somebody asks for the picture, at the centre of the band. `output/drawing.py`
@@ -12,31 +12,49 @@ from typing import NamedTuple
 
 
 class Axis(NamedTuple):
-    """An axis: what it shows, its unit, and the names of places along it, if it has names."""
+    """An axis: what it shows, its unit, and the names of places along it, if it has names.
+
+    `marks` are (value, text) in place of the marks that the drawing would choose; `across` is a
+    second label with what its numbers are to be divided by, drawn on the other side.
+    """
 
     label: str
     unit: str = ""
     places: tuple[str, ...] = ()
     logarithmic: bool = False
+    marks: tuple[tuple[float, str], ...] = ()
+    across: tuple[str, float] | None = None
+    span: tuple[float, float] | None = None
 
     def __str__(self) -> str:
         return f"{self.label} ({self.unit})" if self.unit else self.label
 
 
 class Points(NamedTuple):
-    """Measured values."""
+    """Measured values, or points of a standard; each may have a label of its own."""
 
     name: str
     x: Sequence[float]
     y: Sequence[float]
+    labels: Sequence[str] = ()
 
 
 class Line(NamedTuple):
-    """A curve, or a piece of a level from one x to another."""
+    """A curve, or a piece of a level from one x to another; a strong one is what is judged."""
 
     name: str
     x: Sequence[float]
     y: Sequence[float]
+    strong: bool = False
+
+
+class Band(NamedTuple):
+    """An area between two lines over the same x, filled light grey."""
+
+    name: str
+    x: Sequence[float]
+    low: Sequence[float]
+    high: Sequence[float]
 
 
 class Limit(NamedTuple):
@@ -45,6 +63,14 @@ class Limit(NamedTuple):
     name: str
     y: float
     binding: bool = True
+
+
+class Words(NamedTuple):
+    """Words that stand in an area and say what it means."""
+
+    text: str
+    x: float
+    y: float
 
 
 class Chart(NamedTuple):
@@ -57,6 +83,8 @@ class Chart(NamedTuple):
     points: tuple[Points, ...] = ()
     lines: tuple[Line, ...] = ()
     limits: tuple[Limit, ...] = ()
+    bands: tuple[Band, ...] = ()
+    words: tuple[Words, ...] = ()
 
 
 ChartMaker = Callable[[], Chart]

@@ -4,35 +4,24 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
 
 from wirecalc import (
     PRACTICE,
-    Confidence,
     Item,
     Origin,
-    Source,
     answer,
     at_most,
     at_or_below,
     cannot_tell,
     motors,
-    tables,
+    overcurrent,
 )
+from wirecalc.overcurrent import INSTANT_HIGH, INSTANT_LOW, Limit
 from wirecalc.sources import confirmed
 
-INSTANT_LOW, INSTANT_HIGH = 5.0, 10.0  # instantaneous trip, times the rating; practice
 _CURVE = "read the breaker maker's curve; never fit a larger breaker"
 _STEADY = confirmed("nec-210-20", "NEC", "210.19(A)(1) and 210.20(A)", copies=2)
-PF_LOW = 0.5  # least locked-rotor power factor of a small single-phase motor; practice
-
-
-class _Bound(NamedTuple):
-    """A time in s within which a breaker must trip at a multiple of its rating."""
-
-    seconds: float
-    multiple: float
-    source: Source
+PF_LOW = overcurrent.PF_LOW
 
 
 def breaker_hold(
@@ -48,9 +37,10 @@ def breaker_hold(
     None where unknown. `settle_time` in s.
     """
     rms = max(measured or 0.0, expected)
-    bounds = _bounds(rating)
+    device = overcurrent.device("ul-489", rating)
+    bounds = sorted(device.trips, key=lambda trip: trip.seconds)  # soonest first
     if rms > 0:
-        yield from _start(rating, rms, [b for b in bounds if (settle_time or 0.0) >= b.seconds])
+        yield from _start(device, rms, [b for b in bounds if (settle_time or 0.0) >= b.seconds])
     else:
         yield cannot_tell(
             "start current within the breaker's rating",
@@ -61,15 +51,16 @@ def breaker_hold(
         yield _running(rating, settled, bounds)
 
 
-def _start(rating: float, rms: float, reached: Sequence[_Bound]) -> Iterator[Item]:
+def _start(device: overcurrent.Device, rms: float, reached: Sequence[Limit]) -> Iterator[Item]:
     """Judge the start; `reached` are the bounds within which it has not yet settled."""
+    rating, held = device.rating, device.holds[0]  # it holds 100 %
     crest = rms * motors.offset_crest(PF_LOW) / math.sqrt(2)
     yield at_most(
         "start current within the breaker's rating",
         rms,
         rating,
         "A",
-        source=tables.load("breaker-ul489").rows[0].source,  # holds 100 %
+        source=held.source,
         advisory=True,
         says="above its rating a breaker may trip; the standard sets no least time",
         action=_CURVE,
@@ -102,7 +93,7 @@ def _start(rating: float, rms: float, reached: Sequence[_Bound]) -> Iterator[Ite
     yield answer("breaker at the start", "holds" if holds else "trips" if trips else "may trip")
 
 
-def _running(rating: float, settled: float, bounds: Sequence[_Bound]) -> Item:
+def _running(rating: float, settled: float, bounds: Sequence[Limit]) -> Item:
     """Judge the settled current: a steady load is at most the breaker's rating."""
     sure = [b for b in bounds if not at_or_below(settled, b.multiple * rating)]
     return at_most(
@@ -114,18 +105,3 @@ def _running(rating: float, settled: float, bounds: Sequence[_Bound]) -> Item:
         says=f"the breaker trips within {sure[-1].seconds / 60:.0f} min" if sure else "",
         action="find out what else it draws; never fit a larger breaker",
     )
-
-
-def _bounds(rating: float) -> list[_Bound]:
-    """Return when a UL 489 breaker must have tripped, soonest first.
-
-    Only the confirmed calibration points bound it; the recalled field times do not.
-    """
-    found = []
-    for row in tables.load("breaker-ul489").rows:
-        first, last = row.cells["rating_from_A"], row.cells["rating_to_A"]
-        fits = first is not None and row.number("rating_from_A") <= rating
-        fits = fits and (last is None or rating <= row.number("rating_to_A"))
-        if fits and row.cells["time_s"] and row.source.confidence is Confidence.CONFIRMED:
-            found.append(_Bound(row.number("time_s"), row.number("multiple"), row.source))
-    return sorted(found)

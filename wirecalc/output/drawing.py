@@ -19,6 +19,8 @@ _LEFT_OUT = {".svg": ("Date", "Creator", "Format", "Type"), ".png": ("Software",
 _MARKS = "osD^vP*X"
 _DASHES = ("-", "--", ":", "-.")
 _WIDTH_IN, _HEIGHT_IN, _DPI = 8.0, 5.0, 100  # 800 pixels wide
+# where the label of a point may stand, in points right and up of it
+_PLACES = [(r, u) for d in (10, 24, 44, 70) for r in (d, -d) for u in (d * 0.9, -d * 0.9)]
 _JITTER = 0.28  # half the width over which the points of one place are spread
 
 
@@ -42,10 +44,13 @@ def draw(chart: Chart, form: str) -> bytes:
         from matplotlib import pyplot
 
         figure, axes = pyplot.subplots(
-            figsize=(_WIDTH_IN, _HEIGHT_IN), dpi=_DPI, layout="constrained"
+            figsize=(_WIDTH_IN, _HEIGHT_IN + (1.6 if chart.bands else 0.0)),
+            dpi=_DPI,
+            layout="constrained",
         )
         try:
             _fill(axes, chart)
+            _label_points(figure, axes, chart)
             out = io.BytesIO()
             metadata = dict.fromkeys(_LEFT_OUT[form])
             figure.savefig(out, format=form[1:], metadata=metadata)
@@ -55,6 +60,23 @@ def draw(chart: Chart, form: str) -> bytes:
 
 
 def _fill(axes: Any, chart: Chart) -> None:
+    for band in chart.bands:
+        axes.fill_between(band.x, band.low, band.high, color="0.85", linewidth=0, label=band.name)
+    for words in chart.words:
+        axes.text(words.x, words.y, words.text, ha="center", va="center", fontsize=13, color="0.3")
+    _data(axes, chart)
+    _axes(axes, chart)
+    _limits(axes, chart)
+    axes.set_title(chart.title, loc="left", fontsize=12)
+    axes.grid(axis="y", color="0.9")
+    axes.set_axisbelow(True)
+    if chart.bands:  # a filled area leaves no free corner
+        axes.figure.legend(loc="outside lower left", ncols=2, frameon=False, fontsize=10)
+    elif axes.get_legend_handles_labels()[1]:
+        axes.legend(loc="best", frameon=True, framealpha=0.9, edgecolor="0.8")
+
+
+def _data(axes: Any, chart: Chart) -> None:
     for number, points in enumerate(chart.points):
         x = _spread(points) if chart.x.places else points.x
         axes.plot(
@@ -65,7 +87,7 @@ def _fill(axes: Any, chart: Chart) -> None:
             color="0.15",
             markerfacecolor="1.0" if number % 2 else "0.55",
             markersize=7,
-            label=None if chart.x.places else points.name,
+            label=None if chart.x.places else points.name or None,
             rasterized=len(points.y) > 2000,
         )
     named = -1
@@ -74,17 +96,38 @@ def _fill(axes: Any, chart: Chart) -> None:
         axes.plot(
             line.x,
             line.y,
-            color="0.35",
-            linewidth=1.6,
+            color="0.0" if line.strong else "0.35",
+            linewidth=2.8 if line.strong else 1.6,
             label=line.name or None,
-            linestyle=_DASHES[(named + 1) % len(_DASHES)],
+            linestyle="-" if line.strong else _DASHES[(named + 1) % len(_DASHES)],
         )
+
+
+def _axes(axes: Any, chart: Chart) -> None:
     if chart.x.places:
         axes.set_xticks(range(len(chart.x.places)), chart.x.places)
         axes.set_xlim(-0.6, len(chart.x.places) - 0.4)
     for axis, scale in ((chart.x, axes.set_xscale), (chart.y, axes.set_yscale)):
         if axis.logarithmic:
             scale("log")
+    for axis, side in ((chart.x, axes.xaxis), (chart.y, axes.yaxis)):
+        if axis.span:
+            (axes.set_xlim if side is axes.xaxis else axes.set_ylim)(axis.span)
+        if axis.marks:
+            side.set_ticks([v for v, _ in axis.marks], [text for _, text in axis.marks])
+            side.set_ticks([], minor=True)
+    if chart.x.across:
+        label, unit = chart.x.across
+        top = axes.secondary_xaxis("top", functions=(lambda x: x / unit, lambda x: x * unit))
+        top.set_xlabel(label)
+        top.set_xticks([v / unit for v, _ in chart.x.marks])
+        top.set_xticks([], minor=True)
+        top.xaxis.set_major_formatter(lambda value, _: f"{value:.4g}")
+    axes.set_xlabel(str(chart.x))
+    axes.set_ylabel(str(chart.y))
+
+
+def _limits(axes: Any, chart: Chart) -> None:
     for number, limit in enumerate(sorted(chart.limits, key=lambda level: level.y)):
         axes.axhline(
             limit.y,
@@ -103,13 +146,58 @@ def _fill(axes: Any, chart: Chart) -> None:
             va="bottom",
             fontsize=9.5,
         )
-    axes.set_xlabel(str(chart.x))
-    axes.set_ylabel(str(chart.y))
-    axes.set_title(chart.title, loc="left", fontsize=12)
-    axes.grid(axis="y", color="0.9")
-    axes.set_axisbelow(True)
-    if axes.get_legend_handles_labels()[1]:
-        axes.legend(loc="best", frameon=True, framealpha=0.9, edgecolor="0.8")
+
+
+def _label_points(figure: Any, axes: Any, chart: Chart) -> None:
+    """Write the labels of points, each where it covers no other, no point and no edge."""
+    if not any(points.labels for points in chart.points):
+        return
+    figure.draw_without_rendering()
+    taken = [text.get_window_extent().padded(3) for text in axes.texts]
+    if axes.get_legend():
+        taken.append(axes.get_legend().get_window_extent())
+    marks = [
+        axes.transData.transform(place)
+        for points in chart.points
+        for place in zip(points.x, points.y, strict=True)
+    ]
+    frame = axes.get_window_extent()
+    for points in chart.points:
+        for x, y, label in zip(points.x, points.y, points.labels, strict=bool(points.labels)):
+            box = _place(axes, label, (x, y), frame, taken, marks)
+            taken.append(box)
+
+
+def _place(
+    axes: Any, label: str, at: tuple[float, float], frame: Any, taken: list[Any], marks: list[Any]
+) -> Any:
+    """Write one label at the first place that is free; the last one where none is."""
+    from matplotlib.text import Text  # an annotation's own extent would hold its arrow
+
+    renderer = axes.figure.canvas.get_renderer()
+    for right, up in _PLACES:
+        text = axes.annotate(
+            label,
+            at,
+            zorder=5,
+            bbox={"facecolor": "1.0", "edgecolor": "none", "alpha": 0.75, "pad": 1},
+            xytext=(right, up),
+            textcoords="offset points",
+            ha="left" if right > 0 else "right",
+            va="center",
+            fontsize=9,
+            arrowprops={"arrowstyle": "-", "color": "0.5", "linewidth": 0.7},
+        )
+        text.update_positions(renderer)
+        box = Text.get_window_extent(text, renderer).padded(3)
+        inside = frame.x0 <= box.x0 and box.x1 <= frame.x1
+        inside = inside and frame.y0 <= box.y0 and box.y1 <= frame.y1
+        free = not any(box.overlaps(other) for other in taken)
+        if inside and free and not any(box.contains(*mark) for mark in marks):
+            return box
+        if (right, up) != _PLACES[-1]:
+            text.remove()
+    return box
 
 
 def _spread(points: Points) -> list[float]:

@@ -1,0 +1,141 @@
+"""What a breaker or fuse is put to: one current, starts one after the other, or a recording."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from wirecalc import FileColumns, Problem, Reading, courses, motors, overcurrent
+
+FEWEST = 8  # samples of a cycle, below which no rms can be had from instantaneous values
+GAP_S, GAP_TIMES = 3600.0, 100.0  # a pause of a recorder: over an hour and 100 usual intervals
+MOST_LEVELS = 50  # distinct currents of a course at which a maker's curve is read exactly
+SAMPLES = {
+    "time": Reading("s", low=0, high=1e10, text="time stamp"),
+    "current": Reading("A", low=-4000, high=4000, text="current"),
+}
+
+
+class Run(NamedTuple):
+    """A course, and what is known beside it.
+
+    `crest` is the highest instantaneous current over sqrt2, in A; `level` the one current in A
+    and `elapsed` its time in s, where there is only one; `timed` says that its time is known.
+    """
+
+    course: courses.Course
+    crest: float
+    crest_says: str
+    level: float | None = None
+    elapsed: float | None = None
+    timed: bool = True
+    ignored: tuple[tuple[str, str], ...] = ()
+
+    @classmethod
+    def steady(cls, current: float, seconds: float | None, endless: float) -> Run:
+        """Return the run of one current; without a time it is taken to go on."""
+        course = courses.steps([(current, endless if seconds is None else seconds)])
+        return cls(course, *_crest(current), current, seconds, seconds is not None)
+
+    def without(self, what: str, why: str) -> Run:
+        """Return the run, saying what is left out of it."""
+        return self._replace(ignored=(*self.ignored, (what, why)))
+
+    def levels(self, rating: float) -> list[float] | None:
+        """Return the multiples at which a curve is to be read; None for too many."""
+        distinct = set(self.course.currents)
+        return None if len(distinct) > MOST_LEVELS else sorted(c / rating for c in distinct)
+
+
+def _crest(rms: float) -> tuple[float, str]:
+    factor = motors.offset_crest(overcurrent.PF_LOW) / math.sqrt(2)
+    return (
+        rms * factor,
+        f"{rms:.4g} A x {factor:.4g} (offset crest over sqrt2, pf {overcurrent.PF_LOW})",
+    )
+
+
+def course_of_starts(
+    locked: float,
+    settle_time: float | None,
+    settled: float | None,
+    on_time: float | None,
+    off_time: float | None,
+    starts: int | None,
+    endless: float,
+) -> Run:
+    """Return the run of starts: locked rotor, then the settled current, then a pause."""
+    if settled is None and (starts or 1) == 1:
+        return Run.steady(locked, settle_time, endless)
+    parts: list[tuple[float, float]] = []
+    for _ in range(starts or 1):
+        parts.append((locked, endless if settle_time is None else settle_time))
+        if settled is not None:
+            parts.append((settled, endless if on_time is None else on_time))
+        if off_time is not None:
+            parts.append((0.0, off_time))
+    timed = settle_time is not None and (settled is None or on_time is not None)
+    return Run(courses.steps(parts), *_crest(locked), timed=timed)
+
+
+def course_of_file(file: FileColumns, waveform: str, frequency: float) -> Run:
+    """Return the run of a recording."""
+    times, currents = file.numbers["time"], file.numbers["current"]
+    if waveform == "rms":
+        course = courses.Course(times, currents[:-1])
+        return Run(course, *_crest(course.highest))
+    highest = max(map(abs, currents))
+    says = f"{highest:.4g} A instantaneous / sqrt2"
+    rms = courses.running_rms(times, currents, 1 / frequency)
+    return Run(rms, highest / math.sqrt(2), says)
+
+
+def curve_of(file: FileColumns) -> list[overcurrent.CurvePoint]:
+    """Return the points of a maker's curve."""
+    names = ("multiple", "hold_time", "trip_time")
+    rows = zip(*(file.numbers[n] for n in names), strict=True)
+    return [overcurrent.CurvePoint(m / 100, hold, trip) for m, hold, trip in rows]
+
+
+def wrong_course(
+    file: FileColumns, waveform: str, frequency: float, error: str | None
+) -> Iterator[Problem]:
+    """Yield what is wrong with a recording; rows are counted with the header as the first."""
+    times, currents = file.numbers["time"], file.numbers["current"]
+    if len(times) < 2:
+        yield Problem("course", "one row is no course", "the last row ends the one before")
+        return
+    gaps = [two - one for one, two in pairwise(times)]
+    still = next((i for i, gap in enumerate(gaps) if gap <= 0), None)
+    if still is not None:
+        wrong = f"row {still + 3}: its time is not after that of the row before"
+        yield Problem("course", wrong, "sort the rows, and drop what stands there twice")
+        return
+    yield from _wrong_gap(gaps, waveform, frequency)
+    lowest = min(currents)
+    if waveform == "rms" and lowest < 0:
+        row = list(currents).index(lowest) + 2
+        yield Problem(
+            "course", f"row {row}: an rms current is not negative", "--waveform instantaneous"
+        )
+    if waveform == "instantaneous" and lowest >= 0:
+        yield Problem(
+            "waveform", "no current is below zero, so these are no samples", "--waveform rms"
+        )
+    if waveform == "instantaneous" and error:
+        yield Problem(
+            "course_error", "an error of instantaneous samples is not followed", "record rms values"
+        )
+
+
+def _wrong_gap(gaps: Sequence[float], waveform: str, frequency: float) -> Iterator[Problem]:
+    widest = max(gaps)
+    row = gaps.index(widest) + 3
+    if waveform == "instantaneous" and widest > 1 / (FEWEST * frequency):
+        wrong = f"row {row}: {widest:g} s to the row before is too long for samples of a cycle"
+        yield Problem("course", wrong, f"{FEWEST} a cycle at least, or --waveform rms")
+    if widest > GAP_S and widest > GAP_TIMES * sorted(gaps)[len(gaps) // 2]:
+        wrong = f"row {row}: nothing was recorded for {widest:.4g} s"
+        yield Problem("course", wrong, "split the recording there")
