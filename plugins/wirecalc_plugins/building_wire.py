@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from wirecalc import (
     Item,
+    Problem,
     Source,
     Wire,
     at_most,
@@ -20,6 +21,9 @@ from wirecalc import (
 )
 from wirecalc.sources import confirmed
 
+from .standard_ratings import rating_at_least
+
+RATINGS = (60, 75, 90)  # columns of the ampacity table, C
 CONTINUOUS = 1.25  # NEC 210.19(A)(1), 210.20(A): a load of 3 hours or more
 _TERMINATION = confirmed("nec-110-14", "NEC", "110.14(C)(1)", copies=2)
 _ELECTRICIAN = "put the load on a circuit that carries it: a job for an electrician"
@@ -51,20 +55,58 @@ class _Ampacity(NamedTuple):
     source: Source
 
 
+class Ampacities(NamedTuple):
+    """Ampacity in A before correction, at most the termination's; corrected, None if unknown."""
+
+    before: float
+    corrected: float | None
+
+
+def wrong_columns(**columns: float) -> Iterator[Problem]:
+    """Refuse a temperature class that is no column of the ampacity table."""
+    for name, value in columns.items():
+        if value not in RATINGS:
+            yield Problem(
+                name, f"{value:g} C is no column of the ampacity table", "write 60 C, 75 C or 90 C"
+            )
+
+
+def ampacities(wire: Wire, place: Place) -> Ampacities | None:
+    """Return what a building wire carries there; None for a size that the table does not list.
+
+    Past the end of the ambient table it carries nothing.
+    """
+    own = conductors.ampacity(wire, place.wire_class)
+    at_terminal = conductors.ampacity(wire, min(place.wire_class, place.termination))
+    if own is None or at_terminal is None:
+        return None
+    before = at_terminal.number("ampacity_A")
+    if place.ambient is None:
+        return Ampacities(before, None)
+    heat = conductors.ambient_factor(place.wire_class, place.ambient)
+    if heat is None:
+        return Ampacities(before, 0.0)
+    if place.together is None:
+        return Ampacities(before, None)
+    return Ampacities(before, _corrected(own, at_terminal, place, heat).amps)
+
+
 def building_wire(
-    current: float, factor: float | None, breaker: float, wire: Wire, place: Place
+    current: float, factor: float | None, breaker: float | None, wire: Wire, place: Place
 ) -> Iterator[Item]:
     """Judge breaker and load on a building wire, before and after correction.
 
     `current` and `breaker` in A; `factor` is 1.25 for a load of 3 hours or more, 1 for a shorter
-    one, None where that is not known.
+    one, None where that is not known. Without a breaker only the load is judged, as on a motor
+    circuit, whose device other rules set.
     """
     if wire.metal != "copper":
         yield caution("alu-01")
     own = conductors.ampacity(wire, place.wire_class)
     at_terminal = conductors.ampacity(wire, min(place.wire_class, place.termination))
     if own is None or at_terminal is None:
-        yield _unlisted_breaker(breaker, wire)
+        if breaker is not None:
+            yield _unlisted_breaker(breaker, wire)
         yield _unlisted_load(current * (factor or 1.0), wire, place.wire_class)
         return
     yield _load(current, factor, at_terminal)
@@ -77,7 +119,8 @@ def building_wire(
         yield _too_hot(place)
         return
     corrected = None if place.missing else _corrected(own, at_terminal, place, heat)
-    yield _breaker(breaker, wire, at_terminal, corrected, place)
+    if breaker is not None:
+        yield _breaker(breaker, wire, at_terminal, corrected, place)
     yield from _corrected_load(current, corrected, own, place, heat)
 
 
@@ -135,7 +178,7 @@ def _breaker(
     if small is not None and small.number("breaker_A") < 15:
         return _on_conditions(small)
     amps, source = corrected or _Ampacity(at_terminal.number("ampacity_A"), at_terminal.source)
-    if not at_or_below(rating, _next_rating(amps)):
+    if not at_or_below(rating, rating_at_least(amps)):
         return at_most(_BREAKER, rating, amps, "A", source=source, action=_ALLOWED)
     if corrected is None:
         return cannot_tell(
@@ -154,12 +197,6 @@ def _breaker(
         measure="have an electrician read the code for this circuit",
         source=source,
     )
-
-
-def _next_rating(amps: float) -> float:
-    """Return the standard rating at or above an ampacity (NEC 240.6(A)); without one, itself."""
-    ratings = sorted(r.number("rating_A") for r in tables.load("standard-ratings").rows)
-    return next((r for r in ratings if at_or_below(amps, r)), amps)
 
 
 def _on_conditions(small: tables.Row) -> Item:

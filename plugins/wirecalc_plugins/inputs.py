@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wirecalc import Nameplate, Reading
+from wirecalc import Count, Nameplate, Reading
 
 WIRE_RATING = Nameplate("C", low=40, high=500, typical="105 C", text="rating printed on the wire")
 TERMINAL_RATING = Nameplate("C", low=40, high=500, typical="105 C", text="rating of the terminal")
@@ -11,3 +11,56 @@ TAB_WIDTH = Nameplate("in", low=0.05, high=0.5, typical="0.250 in", text="width 
 CURRENT = Reading("A", low=0, high=200, typical="8.7 A", text="line current of the load")
 VOLTAGE = Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
 BREAKER = Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle")
+NAMEPLATE_VOLTAGE = Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
+LOCKED_ROTOR = Nameplate("A", above=0, high=400, typical="14.2 A", text="LRA on the plate")
+RUN_LENGTH = Reading(
+    "ft",
+    above=0,
+    high=2000,
+    typical="60 ft",
+    text="length of the building wire, one way",
+    goes_with="wire",
+)
+CORD_LENGTH = Reading(
+    "ft",
+    above=0,
+    high=2000,
+    typical="50 ft",
+    text="length of the cord, one way",
+    goes_with="cord",
+)
+OTHER_CURRENT = Reading(
+    "A",
+    low=0,
+    high=200,
+    typical="6.2 A",
+    text="other loads that run on the same building wire",
+    goes_with="wire",
+)
+CONDUCTOR_TEMPERATURE = Reading(
+    "C", low=-40, high=150, typical="75 C", text="temperature of the metal of wire and cord"
+)
+VOLTAGE_AT_REST = Reading(
+    "V", above=0, high=700, typical="117.5 V", text="volts at the plug with nothing running"
+)
+VOLTAGE_AT_START = Reading(
+    "V", above=0, high=700, typical="106 V", text="lowest volts at the plug during a start"
+)
+RECEPTACLE = Nameplate("A", low=5, high=60, typical="15 A", text="rating of the receptacle")
+MAXIMUM_BREAKER = Nameplate(
+    "A", above=0, high=200, typical="20 A", text="largest fuse or breaker marked on the plate"
+)
+
+# how a building wire lies
+WIRE_CLASS = Nameplate(
+    "C", low=0, high=300, typical="60 C", text="insulation class of the wire", goes_with="wire"
+)
+TERMINATION = Nameplate(
+    "C", low=0, high=300, typical="60 C", text="rating marked on the terminations", goes_with="wire"
+)
+AROUND_WIRE = Reading(
+    "C", low=-40, high=90, typical="25 C", text="temperature around the building wire"
+)
+TOGETHER = Count(
+    "current-carrying wires in the cable or raceway", low=1, high=100, goes_with="wire"
+)

@@ -29,6 +29,34 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"current": "8700 mA", "breaker": "15 A", "wire": "14 AWG", "ambient": "77 F"},
         {"current": 8.7, "breaker": 15.0, "wire": read_wire("14 AWG"), "ambient": 25.0},
     ),
+    "circuit": (
+        {"breaker": "15 A", "plug_loads": ["6.2 A", "1.6 A"], "wire": "14 AWG"},
+        {"breaker": "15 A", "plug_loads": ["6200 mA", "1600 mA"], "wire": "14 AWG"},
+        {"breaker": 15.0, "plug_loads": [6.2, 1.6], "wire": read_wire("14 AWG")},
+    ),
+    "motor-circuit": (
+        {
+            "motor_kind": "motor",
+            "fastened_in_place": "yes",
+            "horsepower": "0.5 hp",
+            "nameplate_voltage": "115 V",
+            "breaker": "25 A",
+        },
+        {
+            "motor_kind": "motor",
+            "fastened_in_place": "yes",
+            "horsepower": "372.85 W",
+            "nameplate_voltage": "115000 mV",
+            "breaker": "25 A",
+        },
+        {
+            "motor_kind": "motor",
+            "fastened_in_place": True,
+            "horsepower": 0.5,
+            "nameplate_voltage": 115.0,
+            "breaker": 25.0,
+        },
+    ),
     "inrush": (
         {
             "rated_load_current": "1.6 A",
@@ -61,6 +89,54 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"wire": ["14 AWG"], "connector": "push-on", "current": "8.7 A"},
         {"wire": ["14 AWG"], "connector": "push-on", "current": "8700 mA"},
         {"wire": [read_wire("14 AWG")], "connector": "push-on", "current": 8.7},
+    ),
+    "dip": (
+        {
+            "locked_rotor_current": "14.2 A",
+            "nameplate_voltage": "115 V",
+            "voltage_at_rest": "117.5 V",
+            "wire": "14 AWG",
+            "run_length": "60 ft",
+        },
+        {
+            "locked_rotor_current": "14.2 A",
+            "nameplate_voltage": "115 V",
+            "voltage_at_rest": "117500 mV",
+            "wire": "14 AWG",
+            "run_length": "18.3 m",
+        },
+        {
+            "locked_rotor_current": 14.2,
+            "nameplate_voltage": 115.0,
+            "voltage_at_rest": 117.5,
+            "wire": read_wire("14 AWG"),
+            "run_length": 60.0,
+        },
+    ),
+    "drop": (
+        {
+            "current": "1.6 A",
+            "nameplate_voltage": "115 V",
+            "wire": "14 AWG",
+            "run_length": "60 ft",
+        },
+        {
+            "current": "1600 mA",
+            "nameplate_voltage": "115 V",
+            "wire": "14 AWG",
+            "run_length": "18.3 m",
+        },
+        {
+            "current": 1.6,
+            "nameplate_voltage": 115.0,
+            "wire": read_wire("14 AWG"),
+            "run_length": 60.0,
+        },
+    ),
+    "extension": (
+        {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A", "maker_allows": "no"},
+        {"cord": "16 AWG", "cord_length": "15 m", "current": "1600 mA", "maker_allows": "no"},
+        {"cord": read_wire("16 AWG"), "cord_length": 50.0, "current": 1.6, "maker_allows": "no"},
     ),
     "equivalent": (
         {"wire": "1.5 mm2"},
@@ -101,15 +177,41 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"wire": "26x30 AWG", "cut_strands": 1, "nicked_strands": 0},
         {"wire": read_wire("26x30 AWG"), "cut_strands": 1, "nicked_strands": 0},
     ),
+    "short-time": (
+        {"wire": "18 AWG", "current": "180 A", "overcurrent_time": "0.1 s"},
+        {"wire": "18 AWG", "current": "180000 mA", "overcurrent_time": "100 ms"},
+        {"wire": read_wire("18 AWG"), "current": 180.0, "overcurrent_time": 0.1},
+    ),
     "substitute": (
         {"old_wire": "16 AWG", "new_wire": "14 AWG"},
         {"old_wire": "16 AWG", "new_wire": "14 AWG"},
         {"old_wire": read_wire("16 AWG"), "new_wire": read_wire("14 AWG")},
     ),
+    "supply": (
+        {"nameplate_voltage": "115 V", "voltage_running": "117 V", "voltage_at_rest": "119 V"},
+        {"nameplate_voltage": "115 V", "voltage_running": "0.117 kV", "voltage_at_rest": "119 V"},
+        {"nameplate_voltage": 115.0, "voltage_running": 117.0, "voltage_at_rest": 119.0},
+    ),
+    "upstream": (
+        {"voltage_at_rest": "119.8 V", "voltage_running": "116.6 V", "current": "8.7 A"}
+        | {"wire": "14 AWG", "run_length": "40 ft"},
+        {"voltage_at_rest": "119.8 V", "voltage_running": "116.6 V", "current": "8700 mA"}
+        | {"wire": "14 AWG", "run_length": "12.2 m"},
+        {"voltage_at_rest": 119.8, "voltage_running": 116.6, "current": 8.7}
+        | {"wire": read_wire("14 AWG"), "run_length": 40.0},
+    ),
     "tab": (
         {"tab_width": "0.25 in", "wire": "14 AWG", "current": "10.8 A"},
         {"tab_width": "6.35 mm", "wire": "14 AWG", "current": "10.8 A"},
         {"tab_width": 0.25, "wire": read_wire("14 AWG"), "current": 10.8},
+    ),
+    "trip": (
+        {"device": "iec-60898-b", "breaker": "10 A", "current": "14.2 A"}
+        | {"overcurrent_time": "0.4 s", "device_ambient": "25 C"},
+        {"device": "iec-60898-b", "breaker": "10 A", "current": "14200 mA"}
+        | {"overcurrent_time": "400 ms", "device_ambient": "77 F"},
+        {"device": "iec-60898-b", "breaker": 10.0, "current": 14.2}
+        | {"overcurrent_time": 0.4, "device_ambient": 25.0},
     ),
     "wire-break": (
         {"wire": "18 AWG"},

@@ -1,4 +1,4 @@
-"""Calculations over files: `pull-batch` over 1e6 rows and `choose` over a stock of 10,000 rows,
+"""Calculations over files: `pull-batch` and `trip` over 1e6 rows, `choose` over 10,000 parts,
 each beside a plain csv read of the same file in the same run."""
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ import pytest
 
 import wirecalc
 
-PULLS, PARTS = 1_000_000, 10_000
+PULLS, PARTS, SAMPLES = 1_000_000, 10_000, 1_000_000
 
 
 @pytest.fixture(scope="module")
@@ -39,6 +39,20 @@ def stock(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path
 
 
+@pytest.fixture(scope="module")
+def course(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A compressor that starts every 100 s, recorded a hundred times a second."""
+    path = tmp_path_factory.mktemp("course") / "course.csv"
+    draw = random.Random(19)
+    with path.open("w") as file:
+        file.write("time_s,current_A\n")
+        file.writelines(
+            f"{i / 100:.2f},{(14.2 if i % 10_000 < 40 else 1.3) + draw.uniform(-0.1, 0.1):.2f}\n"
+            for i in range(SAMPLES)
+        )
+    return path
+
+
 def plain_read(path: Path) -> int:
     with path.open(newline="") as file:
         return sum(1 for _ in csv.reader(file))
@@ -50,6 +64,10 @@ def batch(path: Path) -> Any:
 
 def chosen(path: Path) -> Any:
     return wirecalc.run("choose", wire=["14 AWG"], connector="push-on", stock=str(path))
+
+
+def tripped(path: Path) -> Any:
+    return wirecalc.run("trip", device="iec-60898-b", breaker="10 A", course=str(path))
 
 
 @pytest.mark.benchmark(group="pull-batch over 1e6 rows")
@@ -64,3 +82,10 @@ def test_pull_batch(benchmark: Any, pulls: Path, work: Callable[[Path], Any]) ->
 def test_choose(benchmark: Any, stock: Path, work: Callable[[Path], Any]) -> None:
     found = benchmark.pedantic(work, args=(stock,), rounds=3)
     assert found == PARTS + 1 or found.verdict == "pass"
+
+
+@pytest.mark.benchmark(group="trip over a course of 1e6 points")
+@pytest.mark.parametrize("work", [plain_read, tripped], ids=["floor: plain csv read", "trip"])
+def test_trip(benchmark: Any, course: Path, work: Callable[[Path], Any]) -> None:
+    found = benchmark.pedantic(work, args=(course,), rounds=1)
+    assert found == SAMPLES + 1 or found.verdict == "pass"

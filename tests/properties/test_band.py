@@ -26,7 +26,8 @@ BOUNDED = settings(
 )
 
 CATALOGUE = wirecalc.build(bundled_only=True)
-LISTS = ("pull-batch",)  # its readings are a list: tests/properties/test_batch.py
+# its readings are a list: tests/properties/test_batch.py, test_monotone_circuit.py
+LISTS = ("pull-batch", "circuit")
 NAMES = [
     name
     for plugin in CATALOGUE.plugins
@@ -65,6 +66,10 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "breaker": texts(["7 A", "15 A", "20 A", "30 A", "50 A"]),
     },
     "inrush": {},
+    "motor-circuit": {
+        "motor_kind": texts(["motor", "hermetic"]),
+        "fastened_in_place": texts(["yes"]),
+    },
     "pull": {
         "wire": texts(["22 AWG", "18 AWG", "17 AWG", "14 AWG", "3 mm2", "0.75 mm2", "0.1 mm2"]),
         "force": near(6.75, 9, 13, 20, 30, 50, high=60),
@@ -117,6 +122,44 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "wire": texts(["18 AWG", "10 AWG", "6 AWG", "2.5 mm2", "12 AWG aluminum"]),
     },
     "heat-rating": {},
+    "drop": {
+        # 115 V: 3 and 5 % of 60 ft of 14 AWG are 9.16 and 15.3 A
+        "current": near(1.6, 9.156, 15.26, high=40),
+        "nameplate_voltage": texts(["115 V", "240 V"]),
+    },
+    "dip": {
+        "locked_rotor_current": texts(["14.2 A", "30 A"]),
+        "nameplate_voltage": texts(["115 V"]),
+        "voltage_at_rest": near(103.5, 108.4, 115.9, 117.5, low=85, high=140),
+    },
+    "extension": {
+        "cord": texts(["18 AWG", "16 AWG", "14 AWG", "1.5 mm2"]),
+        "cord_length": near(50, 150, high=300),
+        "current": near(1.6, 10, 13, 15, 18, high=30),
+    },
+    "supply": {"nameplate_voltage": texts(["115 V", "120 V"])},
+    "upstream": {
+        # 8.7 A on 40 ft of 14 AWG at 20 C is 1.78 V; 1 and 5 W more are 0.12 and 0.58 V
+        "voltage_at_rest": near(120, low=119.5, high=122),
+        "voltage_running": near(118.2, 117.6, 119.9, low=112, high=119.9),
+        "current": near(1, 8.7, low=0.5, high=20),
+    },
+    "short-time": {
+        "wire": texts(["18 AWG", "1.5 mm2", "26x30 AWG", "14 AWG aluminum", "600 kcmil"]),
+        "current": near(60, 118, 150, 172.5, high=400),
+    },
+    "trip": {
+        "device": texts(
+            ["ul-489", "iec-60898-b", "iec-60898-d", "fuse-ul-248-14", "fuse-class-k-time-delay"]
+        ),
+        "breaker": texts(["10 A", "15 A", "70 A"]),
+    },
+}
+RUN = {
+    "wire": texts(["14 AWG", "12 AWG", "12 AWG aluminum", "2.5 mm2", "2/0 AWG"]),
+    "run_length": near(60, 100, high=300),
+    "other_current": near(6.2, 20, high=60),
+    "conductor_temperature": near(20, 75, low=-20, high=110),
 }
 OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "breaker": {
@@ -130,6 +173,31 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "feeds_others": texts(["yes", "no"]),
         "cord": texts(["18 AWG", "17 AWG", "14 AWG", "12 AWG"]),
         "cord_conductors": texts(["2", "3"]),
+        "storage_water_heater": texts(["yes", "no"]),
+        "maximum_breaker": texts(["15 A", "25 A"]),
+        "plate_current": texts(["10 A", "13.3 A", "18 A"]),
+        "has_motor": texts(["yes", "no"]),
+        "ambient": near(10, 30, 40, 55, 70, 85, low=-40, high=90),
+        "conductors": texts(["2", "4", "10"]),
+    },
+    "motor-circuit": {
+        "horsepower": texts(["1/8 hp", "1/2 hp", "2 hp"]),
+        "nameplate_voltage": texts(["115 V", "230 V", "277 V"]),
+        "full_load_current": texts(["8.6 A"]),
+        "plate_governs": texts(["yes", "no"]),
+        "cool_running": texts(["yes", "no"]),
+        "rated_load_current": texts(["1.6 A", "9 A", "20 A"]),
+        "branch_selection_current": texts(["20 A", "24 A"]),
+        "minimum_ampacity": texts(["9 A", "25 A"]),
+        "maximum_breaker": texts(["20 A", "40 A"]),
+        "breaker": texts(["15 A", "25 A", "40 A"]),
+        "motor_device": texts(["inverse-time breaker", "time-delay fuse", "instantaneous breaker"]),
+        "will_not_start": texts(["yes", "no"]),
+        # 175 % of 9 and 20 A and these are 20 and 40 A; 125 % of 9.8 A and 2.75 A are 15 A
+        "other_current": near(2.75, 4.25, 5, 10, high=60),
+        "wire": texts(["18 AWG", "14 AWG", "12 AWG", "8 AWG aluminum", "2.5 mm2"]),
+        "insulation_class": texts(["60 C", "75 C", "90 C"]),
+        "termination_temperature": texts(["60 C", "75 C", "90 C"]),
         "ambient": near(10, 30, 40, 55, 70, 85, low=-40, high=90),
         "conductors": texts(["2", "4", "10"]),
     },
@@ -146,6 +214,34 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "settle_time": near(1, 3, 50, 120, high=150),
         "meter_mode": texts(["inrush", "peak-hold", "max-hold"]),
         "breaker": texts(["5 A", "15 A", "20 A"]),
+    },
+    "drop": RUN
+    | {
+        "cord": texts(["18 AWG", "16 AWG", "1.5 mm2"]),
+        "cord_length": near(50, high=200),
+        "other_leg_current": near(5, 20, high=60),
+        "system": texts(["two-wire", "three-wire"]),
+        "power_factor": texts(["50 %", "90 %"]),
+    },
+    "dip": RUN
+    | {
+        "rated_load_current": texts(["1.6 A"]),
+        "cord": texts(["18 AWG", "16 AWG", "1.5 mm2"]),
+        "cord_length": near(50, 150, high=300),
+        "voltage_at_start": near(103.5, high=140),
+        "start_power_factor": texts(["50 %", "80 %"]),
+    },
+    "extension": RUN
+    | {
+        "maker_allows": texts(["no", "three-wire grounding", "yes", "not stated"]),
+        "grounding": texts(["yes", "no"]),
+        "cord_rating": texts(["10 A", "15 A"]),
+        "cord_conductors": texts(["2", "3"]),
+        "ambient": near(30, low=-40, high=90),
+        "nameplate_voltage": texts(["115 V"]),
+        "locked_rotor_current": texts(["14.2 A", "40 A"]),
+        "voltage_at_rest": near(103.5, 108.4, 115.9, low=85, high=140),
+        "voltage_at_start": near(103.5, high=140),
     },
     "pull": {"standard": texts(["own", "ul-486a", "as7928", "nasa-8739-4", "iec-60352-2"])},
     "splice": {
@@ -226,6 +322,45 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "terminal_material": texts(["vinyl", "nylon", "tin-plated copper", "nickel-plated steel"]),
         "sleeve_temperature": texts(["125 C", "250 C"]),
         "sleeve_material": texts(["polyolefin tubing", "PVC tubing"]),
+    },
+    "trip": {
+        "current": near(10, 11.3, 13.5, 14.5, 15, 20, 25.5, 30, 50, 100, high=250),
+        "overcurrent_time": near(0.1, 1, 8, 60, 120, 3600, 7200, high=20000),
+        "locked_rotor_current": texts(["12 A", "40 A"]),
+        "settle_time": near(0.1, 0.4, 1, 8, 120, high=600),
+        "settled": near(1.2, 10, 11.3, high=12),
+        "on_time": near(5, 600, 3600, high=20000),
+        "off_time": near(2, 120, high=3600),
+        "starts": texts(["1", "2", "7"]),
+        "device_ambient": near(25, 30, 40, low=-40, high=90),
+        "course_error": texts(["2%"]),
+        "waveform": texts(["rms", "instantaneous"]),
+        "frequency": texts(["50 Hz"]),
+    },
+    "supply": {
+        "voltage_running": near(103.5, 108, 126.5, 132, low=95, high=134),
+        "voltage_at_rest": near(103.5, 108, 113, 114, 126, 127, 132, low=95, high=135),
+        "voltage_at_start": near(103.5, 108, low=80, high=112),
+        "nameplate_voltage_low": texts(["110 V"]),
+        "nominal_voltage": texts(["120 V", "208 V"]),
+    },
+    "upstream": {
+        "wire": texts(["14 AWG", "14 AWG solid", "12 AWG aluminum", "12 AWG cca"]),
+        "run_length": near(40, 100, high=150),
+        "cord": texts(["16 AWG", "1.5 mm2"]),
+        "cord_length": near(6, high=25),
+        "conductor_temperature": near(20, 75, low=-20, high=110),
+        "panel_at_rest": near(120, low=119.5, high=122),
+        "panel_running": near(119.5, low=119, high=119.5),
+        "second_leg_at_rest": near(120, low=118, high=122),
+        "second_leg_running": near(117.6, 119.4, 122.4, 126, low=110, high=130),
+    },
+    "short-time": {
+        "overcurrent_time": near(0.5, 1, 5, high=10),
+        "insulation": texts(["pvc-70", "pvc-90", "rubber-60", "xlpe-epr-90"]),
+        "conductor_temperature": near(30, 70, 90, low=-20, high=138),
+        "cut_strands": texts(["0", "3"]),
+        "strands": texts(["7", "26"]),
     },
 }
 

@@ -224,3 +224,144 @@ def test_a_cord_of_unknown_live_wires_is_judged_by_both_columns(current, expecte
     # NEC Table 400.5(A)(1), 16 AWG: 13 A with two live wires, 10 A with three
     given = {"breaker": "20 A", "cord": "16 AWG", "ambient": "25 C"}
     assert verdict(CORD, current=current, **given) == expected
+
+
+SHARED = "plug-in load on a shared circuit"
+
+
+@pytest.mark.parametrize(
+    ("circuit", "most"),
+    [(15, 12), (20, 16)],  # NEC 210.23(A)(1): 80 % of a 15 or 20 A circuit; two copies
+)
+def test_one_plug_in_load_on_a_shared_circuit(circuit, most):
+    given = {"breaker": f"{circuit} A"}
+    over = given | {"current": f"{most + 0.1} A"}
+    assert verdict(SHARED, current=f"{most} A", **given) == "pass"
+    assert verdict(SHARED, **over) == "cannot tell"
+    assert verdict(SHARED, **over, only_receptacle="no") == "cannot tell"
+    assert verdict(SHARED, **over, only_receptacle="no", fastened_in_place="no") == "fail"
+    assert verdict(SHARED, **over, only_receptacle="no", receptacle="20 A") == "fail"
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        {"only_receptacle": "yes"},  # NEC 210.22: an individual circuit carries its rating
+        {"fastened_in_place": "yes"},  # the rule is for what is plugged in
+        {"breaker": "30 A"},  # and for 15 and 20 A
+    ],
+)
+def test_where_the_80_percent_rule_does_not_hold(given):
+    finding = breaker(**({"current": "14 A", "breaker": "15 A"} | given))
+    assert SHARED not in {c.criterion.name for c in finding.criteria}
+
+
+def test_half_of_the_circuit_is_for_15_and_20_a():
+    # NEC 210.23(A)(2) stands under 15- and 20-ampere branch circuits
+    given = {"current": "16 A", "fastened_in_place": "yes", "feeds_others": "yes"}
+    names = [
+        {c.criterion.name for c in breaker(breaker=b, **given).criteria} for b in ("20 A", "30 A")
+    ]
+    assert ["load fastened in place" in n for n in names] == [True, False]
+
+
+@pytest.mark.parametrize(
+    ("plate", "largest", "over"),
+    [
+        # NEC 422.11(E): 20 A up to 13.3 A; else 150 %, next standard rating: 13.4 x 1.5 = 20.1 A,
+        # 16 x 1.5 = 24 A, 20 x 1.5 = 30 A
+        ("5 A", 20, 25),
+        ("13.3 A", 20, 25),
+        ("13.4 A", 25, 30),
+        ("16 A", 25, 30),
+        ("20 A", 30, 35),
+    ],
+)
+def test_breaker_of_a_single_appliance_against_nec_422_11_e(plate, largest, over):
+    name = "breaker for this appliance"
+    given = {"current": "4 A", "plate_current": plate, "only_receptacle": "yes"}
+    for motor, above in (("no", "fail"), (None, "cannot tell")):
+        known = given | ({"has_motor": motor} if motor else {})
+        assert verdict(name, breaker=f"{largest} A", **known) == "pass"
+        assert verdict(name, breaker=f"{over} A", **known) == above
+    motor = breaker(breaker=f"{over} A", has_motor="yes", **given)
+    assert name not in {c.criterion.name for c in motor.criteria}
+    shared = breaker(breaker=f"{over} A", has_motor="no", **given | {"only_receptacle": "no"})
+    assert name not in {c.criterion.name for c in shared.criteria}
+
+
+def test_the_plates_largest_breaker_rules():
+    given = {"current": "4 A", "plate_current": "20 A", "has_motor": "no", "only_receptacle": "yes"}
+    given["maximum_breaker"] = "20 A"
+    assert verdict("breaker against the plate", breaker="20 A", **given) == "pass"
+    assert verdict("breaker against the plate", breaker="25 A", **given) == "fail"
+    names = {c.criterion.name for c in breaker(breaker="25 A", **given).criteria}
+    assert "breaker for this appliance" not in names
+
+
+def test_a_storage_water_heater_counts_125_percent_however_long_it_runs():
+    # NEC 422.13: 4500 W at 240 V is 18.75 A, x 1.25 = 23.4 A: not on 20 A, on 25 A
+    heater = {"current": "18.75 A", "storage_water_heater": "yes"}
+    assert verdict(LOAD, breaker="20 A", **heater) == "fail"
+    assert verdict(LOAD, breaker="25 A", **heater) == "pass"
+    assert verdict(LOAD, breaker="20 A", current="18.75 A", storage_water_heater="no") == "pass"
+
+
+NEEDED = "circuit that carries it"
+
+
+@pytest.mark.parametrize(
+    ("current", "run_time", "rating", "gauge"),
+    [
+        # NEC 240.6(A), 240.4(D) and the 60 C column of Table 310.16, by hand
+        ("15.1 A", "1 h", 20, 12),
+        ("15.1 A", "3 h", 20, 12),  # 18.9 A
+        ("16.1 A", "3 h", 25, 10),  # 20.1 A
+        ("24.1 A", "3 h", 35, 8),  # 30.1 A
+        ("33 A", "3 h", 45, 6),  # 41.3 A
+        ("56 A", "1 h", 60, 4),
+    ],
+)
+def test_the_circuit_that_a_load_needs(current, run_time, rating, gauge):
+    finding = breaker(current=current, breaker="15 A", wire="14 AWG", run_time=run_time)
+    (needed,) = (a for a in finding.answers if a.name == NEEDED)
+    assert needed.text == f"{rating} A on {gauge} AWG copper: a job for an electrician"
+    assert finding.figure("breaker for a circuit of its own").figure.value == rating
+
+
+def test_the_circuit_that_a_load_needs_in_the_heat():
+    # 20 A: 12 AWG has 20 x 0.71 at 45 C = 14.2 A, 10 AWG 30 x 0.71 = 21.3 A
+    place = {"wire": "14 AWG", "ambient": "45 C", "conductors": 2}
+    finding = breaker(current="15.1 A", breaker="15 A", **place)
+    (needed,) = (a for a in finding.answers if a.name == NEEDED)
+    assert needed.text.startswith("20 A on 10 AWG copper")
+    # 14 AWG has 15 x 0.71 = 10.65 A, and no standard rating is so small
+    assert all(f.figure.name != "largest breaker on this wire" for f in finding.figures)
+
+
+@pytest.mark.parametrize(
+    ("wire", "count", "largest"),
+    # 240.4(D); 10 AWG: 30 x 0.80 = 24 A for 6 wires, 20 A is the standard rating within it
+    [("14 AWG", 2, 15), ("12 AWG", 2, 20), ("10 AWG", 2, 30), ("10 AWG", 6, 20), ("8 AWG", 2, 40)],
+)
+def test_the_largest_breaker_that_a_wire_allows(wire, count, largest):
+    finding = breaker(current="5 A", breaker="15 A", wire=wire, ambient="30 C", conductors=count)
+    assert finding.figure("largest breaker on this wire").figure.value == largest
+
+
+def test_no_circuit_is_named_where_this_one_carries_the_load():
+    finding = breaker(current="12 A", breaker="15 A", wire="14 AWG", run_time="3 h")
+    assert not finding.answers
+
+
+def test_the_weakest_link_stands_first():
+    given = {"breaker": "20 A", "receptacle": "15 A", "only_receptacle": "no", "cord": "18 AWG"}
+    given |= {"cord_conductors": 2, "ambient": "25 C"}
+    (links,) = breaker(current="9 A", **given).listings
+    # 9 of the 10 A of the cord, of 12 A of the receptacle, 16 A of the circuit, 20 A
+    assert [(row[0], row[2], row[3]) for row in links.rows] == [
+        ("load on the cord", "10", "90"),
+        ("load on the receptacle", "12", "75"),
+        ("plug-in load on a shared circuit", "16", "56"),
+        ("load on the breaker", "20", "45"),
+    ]

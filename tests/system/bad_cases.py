@@ -16,10 +16,19 @@ GOOD: dict[str, dict[str, str]] = {
     "breaker": {"current": "8.7 A", "breaker": "15 A", "wire": "14 AWG", "run_time": "1 h"}
     | {"insulation_class": "60 C", "termination_temperature": "60 C", "receptacle": "15 A"}
     | {"only_receptacle": "yes", "cord": "16 AWG", "cord_conductors": "2", "ambient": "25 C"}
-    | {"conductors": "2"},
+    | {"conductors": "2", "maximum_breaker": "20 A", "plate_current": "9 A", "has_motor": "no"},
     "inrush": {"rated_load_current": "1.6 A", "locked_rotor_current": "12 A", "voltage": "117 V"}
     | {"nameplate_voltage": "115 V", "frequency": "60 Hz", "peak": "11 A", "settled": "1.2 A"}
     | {"horsepower": "1/4 hp", "code_letter": "L", "settle_time": "0.4 s", "breaker": "15 A"},
+    "circuit": {"breaker": "15 A", "plug_loads": "6.2 A", "long_plug_loads": "1.6 A"}
+    | {"fastened_loads": "3 A", "long_fastened_loads": "2 A", "light_loads": "1 A"}
+    | {"receptacle": "15 A", "wire": "14 AWG", "insulation_class": "60 C", "ambient": "25 C"}
+    | {"termination_temperature": "60 C", "conductors": "2", "feeds_others": "yes"},
+    "motor-circuit": {"motor_kind": "motor", "fastened_in_place": "yes", "horsepower": "1/2 hp"}
+    | {"nameplate_voltage": "115 V", "full_load_current": "8.6 A", "rated_load_current": "6 A"}
+    | {"branch_selection_current": "7 A", "minimum_ampacity": "9 A", "maximum_breaker": "25 A"}
+    | {"breaker": "25 A", "other_current": "3 A", "wire": "14 AWG", "ambient": "25 C"}
+    | {"motor_device": "inverse-time breaker", "plate_governs": "no"},
     "ampacity": {"use": "building", "wire": "14 AWG", "insulation_class": "60 C"}
     | {"termination_temperature": "60 C", "conductors": "2", "cord_conductors": "2"}
     | {"wire_temperature": "105 C", "place_temperature": "60 C", "ambient": "25 C"}
@@ -43,20 +52,55 @@ GOOD: dict[str, dict[str, str]] = {
     "heat-rating": {"place_temperature": "60 C", "near_heater": "yes", "wire_temperature": "105 C"}
     | {"terminal_temperature": "105 C", "terminal_material": "nylon"}
     | {"sleeve_temperature": "125 C", "sleeve_material": "PVC tubing"},
+    "supply": {"nameplate_voltage": "240 V", "nameplate_voltage_low": "208 V"}
+    | {"voltage_at_rest": "236 V", "voltage_running": "232 V", "voltage_at_start": "225 V"}
+    | {"nominal_voltage": "240 V"},
+    "upstream": {"voltage_at_rest": "119.8 V", "voltage_running": "116.6 V", "current": "8.7 A"}
+    | {"wire": "14 AWG", "run_length": "40 ft", "cord": "16 AWG", "cord_length": "6 ft"}
+    | {"conductor_temperature": "20 C", "panel_at_rest": "120.1 V", "panel_running": "119.6 V"}
+    | {"second_leg_at_rest": "119.9 V", "second_leg_running": "118.2 V"},
+    "short-time": {"wire": "16 AWG", "current": "180 A", "overcurrent_time": "0.5 s"}
+    | {"insulation": "pvc-70", "conductor_temperature": "30 C", "cut_strands": "2"}
+    | {"strands": "26"},
+    "trip": {"device": "ul-489", "breaker": "15 A", "locked_rotor_current": "40 A"}
+    | {"settle_time": "0.4 s", "settled": "5 A", "on_time": "60 s", "off_time": "20 s"}
+    | {"starts": "3", "device_ambient": "30 C"},
+    "drop": {"current": "1.6 A", "nameplate_voltage": "115 V", "wire": "14 AWG"}
+    | {"run_length": "60 ft", "cord": "16 AWG", "cord_length": "50 ft", "other_current": "6.2 A"}
+    | {"other_leg_current": "5 A", "system": "three-wire", "power_factor": "80 %"}
+    | {"conductor_temperature": "60 C"},
+    "dip": {"locked_rotor_current": "14.2 A", "nameplate_voltage": "115 V"}
+    | {"voltage_at_rest": "117.5 V", "rated_load_current": "1.6 A", "wire": "14 AWG"}
+    | {"run_length": "60 ft", "cord": "16 AWG", "cord_length": "50 ft", "other_current": "6.2 A"}
+    | {"voltage_at_start": "104 V", "start_power_factor": "65 %", "conductor_temperature": "60 C"},
+    "extension": {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A"}
+    | {"maker_allows": "no", "grounding": "yes", "cord_rating": "15 A", "cord_conductors": "2"}
+    | {"ambient": "25 C", "nameplate_voltage": "115 V", "locked_rotor_current": "14.2 A"}
+    | {"voltage_at_rest": "117.5 V", "voltage_at_start": "104 V", "wire": "14 AWG"}
+    | {"run_length": "60 ft", "other_current": "6.2 A", "conductor_temperature": "60 C"},
 }
 ZERO_MEANS_SOMETHING = {
+    *("conductor_temperature", "other_leg_current", "other_current of drop"),
+    *("other_current of dip", "other_current of extension"),
+    *("on_time", "off_time", "device_ambient"),
+    *("voltage_at_rest of supply", "voltage_running of supply", "voltage_at_start of supply"),
+    "second_leg_running",
     *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
-    *("run_time", "voltage of splice", "current of splice"),
+    *("run_time", "voltage of splice", "current of splice", "other_current of motor-circuit"),
 }
 PRINTED = {
+    *("power_factor", "start_power_factor", "cord_rating"),
+    *("nameplate_voltage_low", "nominal_voltage"),
     *("wire_temperature", "terminal_temperature", "terminal_voltage", "termination_temperature"),
     "insulation_class",
     *("breaker", "receptacle", "rated_load_current", "locked_rotor_current", "horsepower"),
     *("nameplate_voltage", "frequency"),
+    *("full_load_current", "branch_selection_current", "minimum_ampacity", "maximum_breaker"),
+    "plate_current",
     *("old_wire_temperature", "new_wire_temperature", "old_wire_voltage", "new_wire_voltage"),
     *("tab_width", "terminal_width", "tab_thickness", "terminal_thickness", "sleeve_temperature"),
 }
-UNITS = ("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s", "in")
+UNITS = ("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s", "in", "ft", "%")
 
 
 @dataclass(frozen=True)
@@ -220,6 +264,7 @@ def counts() -> Iterator[Bad]:
         ("ampacity", "conductors"),
         ("ampacity", "cord_conductors"),
         ("ring", "stud_terminals"),
+        ("circuit", "conductors"),
     ):
         for text in ("2.5", "2.0", "two", "", "1e1", "２", "0x2", "1/1", "2 wires", "nan"):
             yield Bad(calc, name, text, f"'{text}'", "whole number")
@@ -293,5 +338,103 @@ JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what canno
     Bad("heat-rating", "sleeve_material", "nylon", "'nylon'", "polyolefin tubing"),
 ]
 
+CIRCUITS = [  # one load, all loads, a motor: volts for amps, contradictions, wrong words
+    Bad("breaker", "breaker", "115 A", "'115 A'", "15 A"),
+    Bad("breaker", "breaker", "115 V", "'V'", "A"),
+    Bad("breaker", "current", "1.5 kW", "'kW'", "divide by the voltage"),
+    Bad("circuit", "breaker", "115 A", "'115 A'", "15 A"),
+    Bad("circuit", "plug_loads", "1500 W", "'W'", "divide by the voltage"),
+    Bad("circuit", "plug_loads", "0 A", "'0 A'", "6.2 A"),
+    Bad("circuit", "light_loads", "6200 A", "'6200 A'", "6200 mA"),
+    Bad("circuit", "feeds_others", "maybe", "'maybe'", "yes or no"),
+    Bad("circuit", "insulation_class", "105 C", "105 C", "60 C, 75 C or 90 C"),
+    Bad("motor-circuit", "motor_kind", "hermatic", "'hermatic'", "did you mean hermetic?"),
+    Bad("motor-circuit", "motor_device", "time delay fuse", "'time delay fuse'", "time-delay fuse"),
+    Bad("motor-circuit", "fastened_in_place", "no", "plugged in", "ask breaker"),
+    Bad("motor-circuit", "plate_governs", "maybe", "'maybe'", "yes or no"),
+    Bad("breaker", "has_motor", "maybe", "'maybe'", "yes or no"),
+    Bad("motor-circuit", "branch_selection_current", "5 A", "5 A", "look at the plate"),
+    Bad("motor-circuit", "horsepower", "115 V", "'V'", "hp"),
+]
+TRIP = [  # watts, minutes, volts for a rating, a start and a current at once, a start below its run
+    Bad("trip", "device", "ul-498", "'ul-498'", "did you mean ul-489?"),
+    Bad("trip", "breaker", "115 A", "'115 A'", "15 A"),
+    Bad("trip", "breaker", "0 A", "'0 A'", "15 A"),
+    Bad("trip", "settled", "1200 W", "'W'", "divide by the voltage"),
+    Bad("trip", "settle_time", "2 m", "'m'", "min"),
+    Bad("trip", "settle_time", "400 min", "'400 min'", "400 s"),
+    Bad("trip", "settled", "41 A", "41 A is above the start current", "LRA"),
+    Bad("trip", "device_ambient", "104 C", "'104 C'", "104 F"),
+    Bad("trip", "starts", "1001", "1001 is outside", "whole number"),
+    Bad("trip", "starts", "2.5", "'2.5'", "whole number"),
+    Bad("trip", "curve", "no-such-file.csv", "no-such-file.csv", "check the name"),
+]
+
+RUNS = [  # feet, metres, inches; volts of another plug; watts; what no path to a load does
+    Bad("drop", "run_length", "-60 ft", "'-60 ft'", "60 ft"),
+    Bad("drop", "run_length", "2001 ft", "'2001 ft'", "60 ft"),
+    Bad("drop", "run_length", "700 m", "'700 m'", "60 ft"),
+    Bad("drop", "cord_length", "0 m", "'0 m'", "50 ft"),
+    Bad("drop", "cord_length", "700 m", "'700 m'", "50 ft"),
+    Bad("drop", "current", "184 W", "'W'", "divide by the voltage"),
+    Bad("drop", "current", "0 A", "'0 A'", "1.6 A"),
+    Bad("drop", "system", "two-wire", "no other leg", "three-wire"),
+    Bad("drop", "system", "2-wire", "'2-wire'", "two-wire"),
+    Bad("drop", "power_factor", "0.8", "'0.8'", "0.8 %"),
+    Bad("drop", "power_factor", "0.8 %", "'0.8 %'", "80 %"),
+    Bad("drop", "conductor_temperature", "167 C", "'167 C'", "167 F"),
+    Bad("drop", "nameplate_voltage", "115 mV", "'115 mV'", "115 V"),
+    Bad("dip", "voltage_at_rest", "236 V", "240 V outlet for a 115 V plate?", "read plate"),
+    Bad("dip", "voltage_at_rest", "12 V", "12 V", "115 V plate"),
+    Bad("dip", "voltage_at_rest", "117.5 mV", "0.1175 V", "read plate"),
+    Bad("dip", "locked_rotor_current", "1.2 A", "1.2 A", "look at the plate"),
+    Bad("dip", "locked_rotor_current", "1633 W", "'W'", "divide by the voltage"),
+    Bad("dip", "voltage_at_start", "125 V", "125 V", "lowest reading"),
+    Bad("dip", "conductor_temperature", "-60 C", "'-60 C'", "75 C"),
+    Bad("dip", "run_length", "1500 ft", "would be lost on the way", "check ft and m"),
+    Bad("extension", "maker_allows", "maybe", "'maybe'", "no, three-wire grounding, yes"),
+    Bad("extension", "grounding", "three", "'three'", "yes or no"),
+    Bad("extension", "cord_conductors", "4", "4 is outside", "whole number, 2 to 3"),
+    Bad("extension", "cord_rating", "1875 W", "'W'", "divide by the voltage"),
+    Bad("extension", "cord_length", "-50 ft", "'-50 ft'", "50 ft"),
+    Bad("extension", "locked_rotor_current", "1.5 A", "1.5 A", "look at the plate"),
+    Bad("extension", "ambient", "104 C", "'104 C'", "104 F"),
+]
+
+SUPPLY = [  # supply, upstream and short-time
+    Bad("supply", "voltage_running", "23.2 V", "23.2 V is neither", "check the unit"),
+    Bad("supply", "voltage_running", "232 mV", "0.232 V is neither", "check the unit"),
+    Bad("supply", "voltage_running", "244 V", "244 V is over the 236 V", "exchanged"),
+    Bad("supply", "voltage_at_start", "240 V", "240 V is over the 232 V", "exchanged"),
+    Bad("supply", "voltage_at_rest", "2320 V", "'2320 V'", "2320 mV"),
+    Bad("supply", "nominal_voltage", "230 V", "230 V", "120 V, 208 V or 240 V"),
+    Bad("supply", "nameplate_voltage", "240 W", "'W'", "V"),
+    Bad("supply", "nameplate_voltage_low", "120 V", "120/240 V", "leave it out"),
+    Bad("supply", "nameplate_voltage_low", "250 V", "250 V is not below", "exchange them"),
+    Bad("upstream", "voltage_running", "120.6 V", "120.6 V with the load on", "exchanged"),
+    Bad("upstream", "voltage_running", "116.6 mV", "'116.6 mV'", "116.6 V"),
+    Bad("upstream", "voltage_running", "21 V", "21 V are left of 119.8 V", "check the unit"),
+    Bad("upstream", "voltage_at_rest", "0.1198 V", "'0.1198 V'", "119.8 V"),
+    Bad("upstream", "current", "0.2 A", "'0.2 A'", "8.7 A"),
+    Bad("upstream", "current", "8.7 mA", "'8.7 mA'", "8.7 A"),
+    Bad("upstream", "current", "1044 W", "'W'", "divide by the voltage"),
+    Bad("upstream", "run_length", "2000 ft", "half of the volts", "check ft and m"),
+    Bad("upstream", "cord_length", "700 m", "'700 m'", "6 ft"),
+    Bad("upstream", "conductor_temperature", "167 C", "'167 C'", "167 F"),
+    Bad("upstream", "panel_running", "120.6 V", "120.6 V with the load on", "exchanged"),
+    Bad("upstream", "panel_running", "114 V", "6.1 V lost at the panel", "the same load"),
+    Bad("upstream", "second_leg_at_rest", "239 V", "239 V", "each leg to neutral"),
+    Bad("short-time", "overcurrent_time", "0.5 min", "'0.5 min'", "0.5 s"),
+    Bad("short-time", "overcurrent_time", "500 s", "'500 s'", "500 ms"),
+    Bad("short-time", "current", "0 A", "'0 A'", "180 A"),
+    Bad("short-time", "current", "-180 A", "'-180 A'", "180 A"),
+    Bad("short-time", "insulation", "pvc-80", "'pvc-80'", "did you mean pvc-"),
+    Bad("short-time", "insulation", "wool", "'wool'", "pvc-70"),
+    Bad("short-time", "conductor_temperature", "158 C", "'158 C'", "158 F"),
+    Bad("short-time", "cut_strands", "26", "26 of 26", "count again"),
+    Bad("short-time", "cut_strands", "-1", "'-1'", "whole number"),
+    Bad("short-time", "strands", "0", "0 is outside", "whole number"),
+]
+
 CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]
-CASES += [*WIRE_ITSELF, *JOINTS]
+CASES += [*SUPPLY, *RUNS, *TRIP, *WIRE_ITSELF, *JOINTS, *CIRCUITS]

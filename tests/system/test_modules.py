@@ -19,14 +19,25 @@ IN_DECLARED_UNITS = {
     "strip": "--wire|18 AWG|--style|closed|--barrel-length|6.5 mm|--stripped|7.1 mm ±0.1 mm",
     "splice": "--wire|16 AWG|--barrel|16-14 AWG|--place-temperature|60 C ±2 C|--current|8 A",
     "breaker": "--current|8.7 A|--breaker|15 A|--wire|14 AWG|--ambient|25 C|--run-time|1 h",
+    "circuit": "--breaker|15 A|--plug-loads|6.2 A|--fastened-loads|1.6 A|--wire|14 AWG",
+    "motor-circuit": "--motor-kind|hermetic|--fastened-in-place|yes|--rated-load-current|9 A",
     "inrush": "--horsepower|1/4 hp|--code-letter|L|--nameplate-voltage|115 V|--peak|11 A",
     "ampacity": "--use|appliance|--wire|18 AWG|--wire-temperature|105 C|--place-temperature|60 C",
     "gauge": "--strands|41|--strand-diameter|0.254 mm ±0.01 mm|--metal|copper",
     "strands": "--wire|16 AWG|--strands|26|--cut-strands|1|--nicked-strands|0",
     "joint-drop": "--drop|0.36 V|--current|8.7 A|--wire|16 AWG|--joint-length|150 mm",
+    "drop": "--current|1.6 A ±(2%+5)|--nameplate-voltage|115 V|--wire|14 AWG|--run-length|60 ft",
+    "dip": "--locked-rotor-current|14.2 A|--nameplate-voltage|115 V|--voltage-at-rest|117.5 V"
+    "|--wire|14 AWG|--run-length|60 ft",
+    "extension": "--cord|16 AWG|--cord-length|50 ft|--current|1.6 A|--maker-allows|no",
     "tab": "--tab-width|0.250 in|--wire|14 AWG|--current|10.8 A ±(2%+5)",
     "ring": "--stud|No.8|--wire|14 AWG|--hole|4.4 mm ±0.05 mm",
     "heat-rating": "--place-temperature|60 C ±3 C|--wire-temperature|105 C",
+    "trip": "--device|ul-489|--breaker|15 A|--current|20 A ±2%|--overcurrent-time|60 s",
+    "supply": "--nameplate-voltage|115 V|--voltage-running|117.2 V ±(1%+3)|--voltage-at-rest|119 V",
+    "upstream": "--voltage-at-rest|119.8 V|--voltage-running|116.6 V|--current|8.7 A ±(2%+5)"
+    "|--wire|14 AWG|--run-length|40 ft",
+    "short-time": "--wire|18 AWG|--current|180 A|--overcurrent-time|0.1 s",
     "substitute": "--old-wire|16 AWG|--new-wire|14 AWG|--old-wire-temperature|105 C",
 }
 PROGRAM = """

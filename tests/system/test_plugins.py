@@ -78,14 +78,18 @@ BROKEN = {
 BUNDLED = {
     "batch": ["pull-batch"],
     "choose": ["choose"],
-    "circuit": ["breaker"],
+    "circuit": ["breaker", "circuit", "motor-circuit"],
     "heat": ["heat-rating"],
     "joint": ["joint-drop", "ring", "tab"],
     "pull": ["pull"],
+    "run": ["dip", "drop", "extension"],
+    "short_time": ["short-time"],
     "splice": ["splice"],
     "start": ["inrush"],
     "strip": ["strip"],
     "substitute": ["substitute"],
+    "supply": ["supply", "upstream"],
+    "trip": ["trip"],
     "wire": ["ampacity", "equivalent", "gauge", "strands", "wire-break"],
 }
 FAILING = {k: v for k, v in BROKEN.items() if k != "table folder is not there"}

@@ -1,0 +1,219 @@
+"""NEC 430 and 440: the current that sizes a motor circuit, and its largest device."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from wirecalc import Item, Source, at_most, at_or_below, cannot_tell, figure, tables
+from wirecalc.sources import confirmed, from_memory
+
+from .standard_ratings import rating_at_least, rating_at_most
+
+MOTOR, HERMETIC = "motor", "hermetic"
+INVERSE, INSTANTANEOUS = "inverse-time breaker", "instantaneous breaker"
+DEVICES = (INVERSE, "time-delay fuse", "nontime-delay fuse", INSTANTANEOUS)
+CONDUCTOR = 1.25  # NEC 430.22, 430.24, 440.32
+_NAME = "device on this motor circuit"
+_PRINTED_AS = 0.002  # 1/3 hp stands as 0.3333; a power nearer than this is that of the row
+_COLUMNS = (  # system ranges of the table, V
+    (110, 120, "at_115V_A"),
+    (200, 200, "at_200V_A"),
+    (208, 208, "at_208V_A"),
+    (220, 240, "at_230V_A"),
+)
+_FLOOR_A = 15.0
+_FLOOR = from_memory("nec-440-22-a-ex", "NEC", "440.22(A) exception")
+_WITH_OTHERS = confirmed("nec-440-22-b", "NEC", "440.22(B)", copies=1)
+_BY_PLATE = confirmed(
+    "nec-430-6-a-1", "NEC", "440.6(B); 430.6(A)(1) exceptions, these from memory", copies=1
+)
+_BY_RLA = confirmed("nec-440-2", "NEC", "440.2 and 440.6(A)", copies=1)
+_FIT = "have an electrician fit a device within the limit"
+
+
+class Sizing(NamedTuple):
+    """The current in A that sizes conductors and device, and where it stands."""
+
+    amps: float
+    source: Source
+    working: str
+
+
+class _Limit(NamedTuple):
+    """The largest rating of a device in A, and where it stands."""
+
+    amps: float
+    source: Source
+
+
+def table_current(table: str, horsepower: float, voltage: float) -> Sizing | None:
+    """Return the current of a motor by horsepower and rated volts; None between rows.
+
+    `table` is nec-motor-full-load (430.248) or nec-motor-locked-rotor (430.251(A)).
+    """
+    column = next((c for low, high, c in _COLUMNS if low <= voltage <= high), "")
+    for row in tables.load(table).rows:
+        if column in row.cells and abs(horsepower / row.number("hp_decimal") - 1) < _PRINTED_AS:
+            working = f"{row.text('hp')} hp, column of {column[3:6]} V"
+            return Sizing(row.number(column), row.source, working)
+    return None
+
+
+def motor_sizing(
+    horsepower: float | None, voltage: float | None, plate: float | None, by_plate: bool | None
+) -> Sizing | None:
+    """Return the current that sizes a motor's circuit; None where the table has no row."""
+    if by_plate and plate is not None:
+        return Sizing(plate, _BY_PLATE, "the plate's current")
+    if horsepower is None or voltage is None:
+        return None
+    return table_current("nec-motor-full-load", horsepower, voltage)
+
+
+def compressor_sizing(rated: float | None, selection: float | None) -> Sizing | None:
+    """Return the current that sizes a compressor's circuit, the greater of RLA and BCSC."""
+    amps = max(rated or 0.0, selection or 0.0)
+    return Sizing(amps, _BY_RLA, "the greater of RLA and BCSC") if amps else None
+
+
+def unsized(kind: str) -> Item:
+    """Say what is missing for the current that sizes the circuit."""
+    name = "current that sizes the circuit"
+    if kind == HERMETIC:
+        return cannot_tell(
+            name,
+            "neither RLA nor branch-circuit selection current was given",
+            measure="read RLA on the plate of the compressor",
+            needs=("rated_load_current", "branch_selection_current"),
+        )
+    return cannot_tell(
+        name,
+        "NEC Table 430.248 has no row for this motor, or horsepower or volts were not given",
+        measure="read hp and volts on the plate; for a fan or a listed appliance its amps",
+        needs=("horsepower", "nameplate_voltage", "full_load_current", "plate_governs"),
+    )
+
+
+def device_limits(kind: str, device: str, amps: float, others: float) -> Iterator[Item]:
+    """Yield the largest device as a figure, with what it is worked out from."""
+    row, first = _first(kind, device, amps, others)
+    more = f" + {others:.4g} A" if others else ""
+    rounded = {"up": "next standard rating up", "down": "standard rating at or below"}
+    rule = rounded.get(row.text("rounded"), "not rounded")
+    yield figure(
+        "largest device by the rule",
+        first.amps,
+        "A",
+        source=first.source,
+        working=lambda: f"{row.number('percent'):g} % of {amps:.4g} A{more}, {rule}",
+        toward="down",
+    )
+
+
+def judge_device(
+    kind: str, device: str, rating: float, amps: float, others: float, will_not_start: bool | None
+) -> Item:
+    """Judge the rating of the device in A, which protects against short circuit only.
+
+    Up to the first limit it holds; up to the second only where the motor will not start on the
+    first; a device of 15 A may always serve a compressor (from memory).
+    """
+    if kind == MOTOR and others > 0:
+        return cannot_tell(
+            _NAME,
+            "several loads behind one device: NEC 430.53 rules, which was not seen",
+            measure="have an electrician read the code for this group",
+        )
+    row, first = _first(kind, device, amps, others)
+    last = _last(kind, device, amps, others, first)
+    if will_not_start and last is not None:
+        first = last
+    unsure = will_not_start is None or (will_not_start and last is None)
+    inside = last is None or at_or_below(rating, last.amps)
+    if unsure and inside and not at_or_below(rating, first.amps):
+        return cannot_tell(
+            _NAME,
+            f"over {first.amps:.4g} A, {row.number('percent'):g} %; allowed only where the motor "
+            "will not start on that",
+            measure="find out whether it starts on the smaller device; never fit a larger one",
+            needs=("will_not_start",),
+            source=first.source,
+        )
+    return at_most(
+        _NAME,
+        rating,
+        first.amps,
+        "A",
+        source=first.source,
+        says=row.note if kind == HERMETIC and first.source is not _FLOOR else "",
+        action=_FIT,
+    )
+
+
+def _row(kind: str, device: str, case: str) -> tables.Row | None:
+    of = "any" if kind == HERMETIC else device
+    return tables.load("nec-motor-devices").find(kind=kind, device=of, case=case)
+
+
+def _first(kind: str, device: str, amps: float, others: float) -> tuple[tables.Row, _Limit]:
+    row = _row(kind, device, "starts")
+    if row is None:
+        raise LookupError(f"nec-motor-devices has no row for {kind}, {device}")
+    return row, _limit(row, amps, others)
+
+
+def _last(kind: str, device: str, amps: float, others: float, first: _Limit) -> _Limit | None:
+    row = _row(kind, device, "will not start")
+    if row is None:
+        return None
+    last = _limit(row, amps, others)
+    return first if at_or_below(last.amps, first.amps) else last
+
+
+def _limit(row: tables.Row, amps: float, others: float) -> _Limit:
+    """Return percent of the motor's current, with the other loads, as a standard rating."""
+    most = row.number("percent") / 100 * amps + others
+    source = _WITH_OTHERS if others else row.source
+    if row.text("rounded") == "up":
+        return _Limit(rating_at_least(most), source)
+    if row.text("rounded") == "not":
+        return _Limit(most, source)
+    rating = rating_at_most(most)
+    return _Limit(_FLOOR_A, _FLOOR) if rating is None else _Limit(rating, source)
+
+
+def overload_limits(
+    kind: str, amps: float | None, plate: float | None, cool_running: bool | None
+) -> Iterator[Item]:
+    """Yield the largest overload settings: they protect the motor, which the device does not.
+
+    `amps` is the current that sizes the circuit, `plate` the full-load current on the plate.
+    """
+    rows = tables.load("nec-motor-overload")
+    if kind == HERMETIC:
+        if amps is not None:
+            relay = rows.row(protector="compressor relay", case="any")
+            yield _percent("largest trip of the overload relay", relay, amps)
+        return
+    if plate is not None:
+        case = "service factor 1.15 or rise 40 C" if cool_running else "other"
+        separate = rows.row(protector="separate", case=case)
+        yield _percent("largest overload setting", separate, plate)
+    if amps is not None:
+        bands = rows.where(protector="thermal")
+        ends = ((r, r.cells["to_A"]) for r in bands)
+        thermal = next(r for r, to in ends if to is None or at_or_below(amps, r.number("to_A")))
+        yield _percent("largest trip of a thermal protector", thermal, amps)
+
+
+def _percent(name: str, row: tables.Row, amps: float) -> Item:
+    percent = row.number("percent")
+    return figure(
+        name,
+        percent / 100 * amps,
+        "A",
+        source=row.source,
+        working=lambda: f"{percent:g} % of {amps:.4g} A",
+        toward="down",
+    )

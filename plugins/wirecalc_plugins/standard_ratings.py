@@ -1,0 +1,24 @@
+"""Standard ratings of fuses and breakers (NEC 240.6(A))."""
+
+from __future__ import annotations
+
+from wirecalc import Source, at_or_below, tables
+
+
+def rating_at_least(amps: float) -> float:
+    """Return the standard rating at or above a current (NEC 240.6(A)); without one, itself."""
+    return next((r for r in _ratings() if at_or_below(amps, r)), amps)
+
+
+def rating_at_most(amps: float) -> float | None:
+    """Return the standard rating at or below a current (NEC 240.6(A)), None under the least."""
+    return max((r for r in _ratings() if at_or_below(r, amps)), default=None)
+
+
+def _ratings() -> list[float]:
+    return sorted(r.number("rating_A") for r in tables.load("standard-ratings").rows)
+
+
+def rating_source() -> Source:
+    """Return where the standard ratings stand."""
+    return tables.load("standard-ratings").rows[0].source

@@ -1,0 +1,151 @@
+"""Everything on one branch circuit against the NEC, worked by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+import wirecalc
+from wirecalc import BadInput
+
+SUM, FASTENED = "all loads on the breaker", "loads fastened in place"
+PLUGGED = "plug-in load on a shared circuit"
+
+
+def circuit(**given):
+    return wirecalc.run("circuit", **({"breaker": "15 A"} | given))
+
+
+def verdict(criterion, **given):
+    return circuit(**given).criterion(criterion).verdict
+
+
+def names(**given):
+    return {c.criterion.name for c in circuit(**given).criteria}
+
+
+@pytest.mark.parametrize(
+    ("given", "counted", "expected"),
+    [
+        # NEC 210.20(A): what runs under 3 h as it is, with 125 % of what runs 3 h or more
+        ({"plug_loads": ["6.2 A", "1.6 A"]}, 7.8, "pass"),
+        ({"long_plug_loads": ["6.2 A", "1.6 A"]}, 9.75, "pass"),
+        (
+            {"plug_loads": ["5 A"], "long_fastened_loads": ["4 A"], "light_loads": ["4 A"]},
+            15,
+            "pass",
+        ),
+        ({"plug_loads": ["5 A"], "light_loads": ["8.01 A"]}, 15.0125, "fail"),
+        ({"plug_loads": ["5.01 A"], "fastened_loads": ["10 A"]}, 15.01, "fail"),
+        ({"plug_loads": ["12 A"], "long_plug_loads": ["2.4 A"]}, 15, "pass"),
+    ],
+)
+def test_the_sum_on_the_breaker(given, counted, expected):
+    finding = circuit(**given)
+    assert finding.figure("sum as it counts").figure.value == pytest.approx(counted, rel=1e-12)
+    assert finding.criterion(SUM).verdict == expected
+
+
+def test_a_dishwasher_fastened_in_place_and_a_bank_of_receptacles():
+    # 8.70 A on 15 A: half is 7.5 A, over by 1.2 A (NEC 210.23(A)(2)); all of 8.48 to 8.92 A over
+    finding = circuit(fastened_loads=["8.70 A ±(2%+5)"], feeds_others="yes")
+    assert finding.verdict == "fail"
+    assert finding.criterion(FASTENED).criterion.limit == 7.5
+    over = finding.figure("load over half of the circuit")
+    assert over.figure.value == pytest.approx(1.2)
+    assert (round(over.low, 2), round(over.high, 2)) == (0.98, 1.42)
+    assert finding.criterion(SUM).verdict == "pass"
+
+
+def test_a_freezer_and_a_dehumidifier_on_one_circuit():
+    finding = circuit(plug_loads=["6.2 A", "1.6 A"])  # 7.8 A
+    assert finding.verdict == "pass"
+    assert finding.figure("room left on the breaker").figure.value == pytest.approx(7.2)
+
+
+@pytest.mark.parametrize(
+    ("given", "expected"),
+    [
+        ({"fastened_loads": ["7.5 A"]}, "pass"),
+        ({"fastened_loads": ["4 A", "3.6 A"]}, "cannot tell"),  # 7.6 A, and what else is fed?
+        ({"fastened_loads": ["4 A", "3.6 A"], "feeds_others": "yes"}, "fail"),
+        (
+            {"fastened_loads": ["4 A"], "long_fastened_loads": ["3.6 A"], "plug_loads": ["1 A"]},
+            "fail",
+        ),
+        ({"fastened_loads": ["7.6 A"], "light_loads": ["1 A"]}, "fail"),
+        ({"fastened_loads": ["7 A"], "light_loads": ["4 A"]}, "pass"),  # lights do not count
+    ],
+)
+def test_what_is_fastened_takes_half_if_anything_else_is_fed(given, expected):
+    assert verdict(FASTENED, **given) == expected
+
+
+def test_what_is_fastened_may_take_all_of_a_circuit_of_its_own():
+    assert FASTENED not in names(fastened_loads=["14 A"], feeds_others="no")  # NEC 210.22
+    assert FASTENED not in names(breaker="30 A", fastened_loads=["16 A"], plug_loads=["1 A"])
+
+
+@pytest.mark.parametrize(
+    ("given", "expected"),
+    [
+        # NEC 210.23(A)(1): 80 % of 15 A is 12 A, for each plug-in load and not for the sum
+        ({"plug_loads": ["12 A", "2 A"]}, "pass"),
+        ({"plug_loads": ["12.1 A", "2 A"]}, "fail"),
+        ({"plug_loads": ["12.1 A"], "light_loads": ["1 A"]}, "fail"),
+        ({"plug_loads": ["12.1 A"], "feeds_others": "yes"}, "fail"),
+        ({"plug_loads": ["12.1 A"]}, "cannot tell"),
+        ({"plug_loads": ["7 A", "6 A"]}, "pass"),
+    ],
+)
+def test_the_largest_plug_in_load(given, expected):
+    assert verdict(PLUGGED, **given) == expected
+
+
+def test_one_plug_in_load_may_take_all_of_a_circuit_of_its_own():
+    assert PLUGGED not in names(plug_loads=["14 A"], feeds_others="no")
+
+
+def test_the_receptacle_of_the_largest_plug_in_load():
+    # NEC Table 210.21(B)(2): a 15 A receptacle on a shared 20 A circuit gives 12 A
+    given = {"breaker": "20 A", "receptacle": "15 A"}
+    assert verdict("load on the receptacle", plug_loads=["12 A", "3 A"], **given) == "pass"
+    assert verdict("load on the receptacle", plug_loads=["12.1 A", "3 A"], **given) == "fail"
+    assert verdict("load on the receptacle", plug_loads=["12.1 A"], **given) == "cannot tell"
+
+
+def test_the_sum_on_the_wire_before_and_after_correction():
+    # 14 AWG, 60 C: 15 A; at 40 C x 0.82 = 12.3 A (NEC Tables 310.16, 310.15(B)(1)(1))
+    given = {"breaker": "20 A", "wire": "14 AWG", "ambient": "40 C", "conductors": 2}
+    for loads, before, after in (
+        (["6 A", "6.3 A"], "pass", "pass"),
+        (["6 A", "6.4 A"], "pass", "fail"),
+        (["6 A", "9.1 A"], "fail", "fail"),
+    ):
+        finding = circuit(plug_loads=loads, **given)
+        assert finding.criterion("load on the wire").verdict == before
+        assert finding.criterion("load on the wire, corrected").verdict == after
+        assert finding.criterion("breaker on this wire").verdict == "fail"  # 240.4(D): 15 A
+    # 125 % of 12.1 A is 15.1 A
+    assert verdict("load on the wire", long_plug_loads=["12.1 A"], **given) == "fail"
+
+
+def test_the_loads_are_listed_as_counted_and_equal_ones_pointed_out():
+    finding = circuit(plug_loads=["6.2 A", "1.6 A", "6.2 A"], light_loads=["0.8 A"])
+    loads = finding.listings[-1]
+    assert [row[4] for row in loads.rows] == ["6.2", "1.6", "6.2", "1"]
+    assert [row[5] for row in loads.rows] == ["", "", "as line 1", ""]
+    assert "loads of the same amps" in {n.what for n in finding.not_checked}
+    once = circuit(plug_loads=["6.2 A", "1.6 A"])
+    assert "loads of the same amps" not in {n.what for n in once.not_checked}
+
+
+def test_the_circuit_that_the_sum_needs():
+    # 17.75 A: 20 A (NEC 240.6(A)) on 12 AWG
+    finding = circuit(plug_loads=["7 A", "7 A"], long_fastened_loads=["3 A"], wire="14 AWG")
+    (answer,) = finding.answers
+    assert answer.text == "20 A on 12 AWG copper: a job for an electrician"
+
+
+def test_no_load_is_refused():
+    with pytest.raises(BadInput, match="no load was listed"):
+        circuit()
