@@ -36,7 +36,7 @@ def _refuse(
     overload_resistance: float | None = None,
     lead_resistance: float | None = None,
     overload_open: bool | None = None,
-    overload_warm: bool | None = None,
+    overload_cold: bool | None = None,
     trip_temperature: float | None = None,
     reset_temperature: float | None = None,
 ) -> Iterator[Problem]:
@@ -73,8 +73,8 @@ def overload(
     ] = None,
     lead_resistance: Annotated[float | None, LEADS] = None,
     overload_open: Annotated[bool | None, YesNo("the overload reads open")] = None,
-    overload_warm: Annotated[
-        bool | None, YesNo("it, or the motor it sits on, is warmer than the room")
+    overload_cold: Annotated[
+        bool | None, YesNo("it and the motor it sits on are as cold as the room")
     ] = None,
     trip_temperature: Annotated[
         float | None,
@@ -92,15 +92,15 @@ def overload(
     manual). Opened at 225 to 250 F and closed at 150 to 160 F (107 to 121 C, 65 to 71 C) is usual
     (one trade author, whose two pages differ); parts differ, so outside is marginal.
 
-    Inputs: resistances in ohm (0 to 10000, leads to 2), overload_open, overload_warm,
+    Inputs: resistances in ohm (0 to 10000, leads to 2), overload_open, overload_cold,
     trip_temperature and reset_temperature in C where they were measured. Yields a criterion a
     question. Refuses an open overload with a reading, and a reset not below the trip.
     Source: table start-parts.
     """
     if overload_resistance is not None:
-        yield from _reads(overload_resistance, lead_resistance, overload_warm)
+        yield from _reads(overload_resistance, lead_resistance, overload_cold)
     elif overload_open:
-        yield _open(overload_warm)
+        yield _open(overload_cold)
     else:
         yield cannot_tell(
             _CONDUCTS,
@@ -114,18 +114,18 @@ def overload(
         yield from _usual("closes", reset_temperature)
 
 
-def _reads(reading: float, leads: float | None, warm: bool | None) -> Iterator[Item]:
+def _reads(reading: float, leads: float | None, cold: bool | None) -> Iterator[Item]:
     ohms = less_leads(reading, leads)
     row = _text("cold resistance", "manual")
     most = row.number("most")
     if leads is not None:
         yield figure("resistance less leads", ohms.high, "ohm", source=PRACTICE)
-    if warm is not False and not at_or_below(ohms.high, most):
+    if not cold and not at_or_below(ohms.high, most):
         yield cannot_tell(
             _CONDUCTS,
-            f"{ohms.high:.4g} ohm is over {most:g} ohm, and " + _warmth(warm),
+            f"{ohms.high:.4g} ohm is over {most:g} ohm, and " + _warmth(cold),
             measure="let it cool to the room and read it again",
-            needs=() if warm else ("overload_warm",),
+            needs=("overload_cold",) if cold is None else (),
             source=row.source,
         )
         return
@@ -139,19 +139,19 @@ def _reads(reading: float, leads: float | None, warm: bool | None) -> Iterator[I
     )
 
 
-def _warmth(warm: bool | None) -> str:
-    return "it is warm" if warm else "it was not said whether it is cold"
+def _warmth(cold: bool | None) -> str:
+    return "it was not said whether it is cold" if cold is None else "it is warm"
 
 
-def _open(warm: bool | None) -> Item:
-    if warm is not False:
+def _open(cold: bool | None) -> Item:
+    if not cold:
         wait = _text("wait before a reading", "manual")
         return cannot_tell(
             _CONDUCTS,
-            f"it reads open, and {_warmth(warm)}: it may only have tripped",
+            f"it reads open, and {_warmth(cold)}: it may only have tripped",
             measure="let it cool and read it again; an internal one may take "
             f"{wait.number('least'):g} min",
-            needs=() if warm else ("overload_warm",),
+            needs=("overload_cold",) if cold is None else (),
             source=wait.source,
         )
     return requires(

@@ -44,25 +44,26 @@ class Readings(NamedTuple):
     plate: float | None
 
 
-def not_by_itself(in_circuit: bool | None, warm: bool | None, device: str) -> Iterator[Item]:
+def not_by_itself(alone: bool | None, cold: bool | None, device: str) -> Iterator[Item]:
     """Yield why a reading means nothing yet: wires on it, or a device that is still warm."""
-    if in_circuit is not False:
-        said = "it was read in circuit" if in_circuit else "it was not said whether wires were on"
+    if not alone:
+        unsaid = "it was not said whether wires were on"
+        said = unsaid if alone is None else "it was read in circuit"
         yield cannot_tell(
             "start device by itself",
             f"{said}: the windings read along with it",
             measure="take it off the compressor, with no wire on it, and read it again",
-            needs=() if in_circuit else ("in_circuit",),
+            needs=("by_itself",) if alone is None else (),
             source=PRACTICE,
         )
-    if warm is not False and device in RESISTORS:
+    if not cold and device in RESISTORS:
         row = _text("ptc", "wait before a reading", "manual")
-        said = "it is still warm" if warm else "it was not said whether it is warm"
+        said = "it was not said whether it is cold" if cold is None else "it is not yet cold"
         yield cannot_tell(
             "start device cold",
             f"{said}: warm, a good one reads high or open",
             measure=f"wait {row.number('least'):g} min or more, until it is as cold as the room",
-            needs=() if warm else ("device_warm",),
+            needs=("device_cold",) if cold is None else (),
             source=row.source,
         )
 
@@ -86,7 +87,7 @@ def plate_volts(readings: Readings) -> Iterator[Item]:
 
 
 def judge_resistor(
-    device: str, readings: Readings, in_circuit: bool | None, *, settled: bool
+    device: str, readings: Readings, alone: bool | None, *, settled: bool
 ) -> Iterator[Item]:
     """Judge a device that is a resistor; `settled` says that it was off, and cold."""
     if readings.reading is None:
@@ -95,7 +96,7 @@ def judge_resistor(
     ohms = less_leads(readings.reading, readings.leads)
     if readings.leads is not None:
         yield figure("resistance less leads", ohms.high, "ohm", source=PRACTICE)
-    if in_circuit is False:  # warmth makes it read high, never short
+    if alone:  # warmth makes it read high, never short
         yield ohms_at_least(
             "start device not shorted",
             ohms,

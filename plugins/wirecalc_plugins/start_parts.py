@@ -47,8 +47,8 @@ def _refuse(
     device_resistance: float | None = None,
     lead_resistance: float | None = None,
     device_open: bool | None = None,
-    in_circuit: bool | None = None,
-    device_warm: bool | None = None,
+    by_itself: bool | None = None,
+    device_cold: bool | None = None,
     maker_resistance: float | None = None,
     maker_tolerance: float | None = None,
     nameplate_voltage: float | None = None,
@@ -86,7 +86,7 @@ def _refuse(
         "that it is the device which the compressor's maker names",
     ),
     refuse=_refuse,
-    example_with=("device_resistance", "in_circuit", "device_warm"),
+    example_with=("device_resistance", "by_itself", "device_cold"),
 )
 def start_device(
     device: Annotated[str, OneOf(DEVICES, text="kind of start device")],
@@ -96,11 +96,11 @@ def start_device(
     ] = None,
     lead_resistance: Annotated[float | None, LEADS] = None,
     device_open: Annotated[bool | None, YesNo("the start device reads open")] = None,
-    in_circuit: Annotated[
-        bool | None, YesNo("it was read on the compressor, or with a wire or capacitor on it")
+    by_itself: Annotated[
+        bool | None, YesNo("it was read off the compressor, with no wire or capacitor on it")
     ] = None,
-    device_warm: Annotated[
-        bool | None, YesNo("it is warm, or had power in the last five minutes")
+    device_cold: Annotated[
+        bool | None, YesNo("it is as cold as the room, without power for five minutes")
     ] = None,
     maker_resistance: Annotated[
         float | None,
@@ -137,7 +137,7 @@ def start_device(
     thermistor on a run capacitor: 100 to 180 % of its mark. A current relay is open upright and
     closed inverted, a potential relay closed; the coil of either conducts (common practice).
 
-    Inputs: device; resistances in ohm (leads to 2); in_circuit and device_warm, yes or unsaid:
+    Inputs: device; resistances in ohm (leads to 2); by_itself and device_cold: no or unsaid
     can't be told; maker's ohms and %; contacts, coil_open. Yields a criterion a question. Refuses
     readings that the device has not. Source: tables start-parts, ptc-start-devices.
     """
@@ -149,14 +149,14 @@ def start_device(
         maker_tolerance,
         nameplate_voltage,
     )
-    unsettled = list(not_by_itself(in_circuit, device_warm, device))
+    unsettled = list(not_by_itself(by_itself, device_cold, device))
     yield from unsettled
     if device in RELAYS:
         if not unsettled:
             yield from judge_relay(device, contact_upright, contact_inverted, coil_open)
     else:
         yield from plate_volts(readings)
-        yield from judge_resistor(device, readings, in_circuit, settled=not unsettled)
+        yield from judge_resistor(device, readings, by_itself, settled=not unsettled)
 
 
 @hookimpl

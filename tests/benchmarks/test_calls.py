@@ -97,9 +97,9 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"on_time": [18.0, 17.0], "off_time": [22.0, 23.0]},
     ),
     "start-device": (
-        {"device": "ptc", "device_resistance": "6.8 ohm", "in_circuit": False},
-        {"device": "ptc", "device_resistance": "6800 mohm", "in_circuit": False},
-        {"device": "ptc", "device_resistance": 6.8, "in_circuit": False},
+        {"device": "ptc", "device_resistance": "6.8 ohm", "by_itself": True},
+        {"device": "ptc", "device_resistance": "6800 mohm", "by_itself": True},
+        {"device": "ptc", "device_resistance": 6.8, "by_itself": True},
     ),
     "overload": (
         {"overload_resistance": "0.4 ohm", "trip_temperature": "110 C"},

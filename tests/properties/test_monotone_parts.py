@@ -82,8 +82,8 @@ devices = around(1, 3, 10, 12, 50, 100, 500, 1000, high=1500)
     devices,
     st.fixed_dictionaries(
         {
-            "in_circuit": st.sampled_from(["no", "yes"]),
-            "device_warm": st.sampled_from(["no", "yes"]),
+            "by_itself": st.sampled_from(["no", "yes"]),
+            "device_cold": st.sampled_from(["no", "yes"]),
         },
         optional={
             "maker_resistance": st.sampled_from(["6.8 ohm", "33 ohm", "50 ohm"]),
@@ -110,7 +110,7 @@ def test_a_start_device_of_more_ohms_is_no_better_on_the_high_side(
 @BOUNDED
 @given(around(1, 1.3, high=3), around(1, 1.3, high=3), st.sampled_from(["yes", "no", None]))
 def test_an_overload_of_more_ohms_is_no_better(one: float, two: float, warm: str | None) -> None:
-    more = {} if warm is None else {"overload_warm": warm}
+    more = {} if warm is None else {"overload_cold": warm}
     low, high = (
         ranks(run("overload", overload_resistance=full(ohm, "ohm"), **more))
         for ohm in sorted((one, two))

@@ -34,9 +34,9 @@ def test_largest_current_through_the_cold_ohms_stays_below_the_largest_volts(ohm
 
 
 def device(kind: str = "ptc", **given: object) -> wirecalc.Finding:
-    by_itself = {"in_circuit": "no"}
+    by_itself = {"by_itself": "yes"}
     if kind in ("ptc", "run-thermistor"):
-        by_itself |= {"device_warm": "no"}
+        by_itself |= {"device_cold": "yes"}
     if "device_resistance" in given:
         by_itself |= {"lead_resistance": "0 ohm"}
     return wirecalc.run("start-device", device=kind, **(by_itself | given))
@@ -106,14 +106,14 @@ def test_the_volts_of_a_10_ohm_device_are_225(plate, verdict):
     assert device(**given, nameplate_voltage=plate).verdict == verdict
 
 
-@pytest.mark.parametrize("given", [{"device_warm": "yes"}, {"in_circuit": "yes"}])
+@pytest.mark.parametrize("given", [{"device_cold": "no"}, {"by_itself": "no"}])
 @pytest.mark.parametrize("read", [{"device_resistance": "6 ohm"}, {"device_open": "yes"}])
-def test_warm_or_in_circuit_tells_nothing(given, read):
+def test_warm_or_by_itself_tells_nothing(given, read):
     assert device(**read, **given).verdict == "cannot tell"
 
 
 def test_a_short_shows_warm_too_and_an_open_one_only_cold():
-    assert device(device_resistance="0.2 ohm", device_warm="yes").verdict == "fail"
+    assert device(device_resistance="0.2 ohm", device_cold="no").verdict == "fail"
     assert device(device_open="yes").verdict == "fail"
 
 
@@ -121,7 +121,7 @@ def test_how_it_was_read_has_to_be_said():
     found = wirecalc.run("start-device", device="ptc", device_resistance="6 ohm")
     assert found.verdict == "cannot tell"
     needs = {n for c in found.criteria for n in c.criterion.needs}
-    assert {"in_circuit", "device_warm"} <= needs
+    assert {"by_itself", "device_cold"} <= needs
 
 
 @pytest.mark.parametrize(
@@ -189,21 +189,21 @@ def overload(**given: object) -> wirecalc.Finding:
     ("given", "verdict"),
     [
         # one service manual: 1 ohm at most, closed and at room temperature
-        ({"overload_resistance": "1 ohm", "overload_warm": "no"}, "pass"),
-        ({"overload_resistance": "1.4 ohm", "overload_warm": "no"}, "fail"),
-        ({"overload_resistance": "1.2 ohm", "overload_warm": "no"}, "cannot tell"),  # the leads?
+        ({"overload_resistance": "1 ohm", "overload_cold": "yes"}, "pass"),
+        ({"overload_resistance": "1.4 ohm", "overload_cold": "yes"}, "fail"),
+        ({"overload_resistance": "1.2 ohm", "overload_cold": "yes"}, "cannot tell"),  # the leads?
         (
             {
                 "overload_resistance": "1.2 ohm",
                 "lead_resistance": "0.2 ohm",
-                "overload_warm": "no",
+                "overload_cold": "yes",
             },
             "pass",
         ),
         ({"overload_resistance": "1.4 ohm"}, "cannot tell"),
         ({"overload_resistance": "0.4 ohm"}, "pass"),
-        ({"overload_open": "yes", "overload_warm": "no"}, "fail"),
-        ({"overload_open": "yes", "overload_warm": "yes"}, "cannot tell"),
+        ({"overload_open": "yes", "overload_cold": "yes"}, "fail"),
+        ({"overload_open": "yes", "overload_cold": "no"}, "cannot tell"),
         ({"overload_open": "yes"}, "cannot tell"),
         ({}, "cannot tell"),
     ],
@@ -214,7 +214,7 @@ def test_an_overload_by_its_resistance(given, verdict):
 
 def test_an_internal_overload_may_take_an_hour():
     # one room air conditioner manual: 60 min when hot
-    finding = overload(overload_open="yes", overload_warm="yes")
+    finding = overload(overload_open="yes", overload_cold="no")
     assert "60 min" in finding.criterion("overload conducts").action
 
 

@@ -53,10 +53,10 @@ GOOD: dict[str, dict[str, str]] = {
     "duty": {"on_time": "18 min", "off_time": "22 min", "running_power": "120 W"}
     | {"after_restock": "no"},
     "start-device": {"device": "ptc", "device_resistance": "6.8 ohm", "lead_resistance": "0.2 ohm"}
-    | {"in_circuit": "no", "device_warm": "no", "maker_resistance": "6.8 ohm"}
+    | {"by_itself": "yes", "device_cold": "yes", "maker_resistance": "6.8 ohm"}
     | {"maker_tolerance": "25 %", "nameplate_voltage": "115 V"},
     "overload": {"overload_resistance": "0.6 ohm", "lead_resistance": "0.2 ohm"}
-    | {"overload_warm": "no", "trip_temperature": "110 C", "reset_temperature": "68 C"},
+    | {"overload_cold": "yes", "trip_temperature": "110 C", "reset_temperature": "68 C"},
     "locked": {"high_time": "6 s", "high_current": "11 A", "locked_rotor_current": "12 A"}
     | {"rated_load_current": "1.6 A", "nameplate_voltage": "115 V", "voltage": "117 V"}
     | {"settled": "1.2 A", "overload_trips": "3", "reset_time": "3 min"},
@@ -341,12 +341,12 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("start-device", "device", "PTCs", "'PTCs'", "ptc"),
     Bad("start-device", "device_resistance", "6.8 Mohm", "'6.8 Mohm'", "6.8 mohm"),
     Bad("start-device", "maker_tolerance", "80 %", "'80 %'", "25 %"),
-    Bad("start-device", "in_circuit", "off", "'off'", "yes or no"),
-    Bad("start-device", "device_warm", "cold", "'cold'", "yes or no"),
+    Bad("start-device", "by_itself", "off", "'off'", "yes or no"),
+    Bad("start-device", "device_cold", "cold", "'cold'", "yes or no"),
     Bad("duty", "after_restock", "maybe", "'maybe'", "yes or no"),
     Bad("overload", "trip_temperature", "230 C", "'230 C'", "230 F"),
     Bad("overload", "reset_temperature", "115 C", "115 C", "cooler than it opens"),
-    Bad("overload", "overload_warm", "tepid", "'tepid'", "yes or no"),
+    Bad("overload", "overload_cold", "tepid", "'tepid'", "yes or no"),
     Bad("locked", "high_time", "6 min", "'6 min'", "6 s"),
     Bad("locked", "reset_time", "300 min", "'300 min'", "300 s"),
     Bad("locked", "high_current", "1 A", "1 A", "while it stays high"),  # below the settled one

@@ -30,7 +30,7 @@ IN_DECLARED_UNITS = {
     "element": "--element-resistance|22.6 ohm ±(1%+1)|--nameplate-power|2585 W|--voltage|232 V",
     "cutoff": "--old-functioning-temperature|130 C|--new-functioning-temperature|130 C",
     "duty": "--on-time|18 min|--off-time|22 min ±1 min|--running-power|120 W",
-    "start-device": "--device|ptc|--device-resistance|6.8 ohm ±(1%+1)|--in-circuit|no",
+    "start-device": "--device|ptc|--device-resistance|6.8 ohm ±(1%+1)|--by-itself|yes",
     "overload": "--overload-resistance|0.4 ohm|--trip-temperature|110 C ±2 C",
     "locked": "--high-time|6 s ±1 s|--high-current|11 A|--locked-rotor-current|12 A",
     "substitute": "--old-wire|16 AWG|--new-wire|14 AWG|--old-wire-temperature|105 C",
