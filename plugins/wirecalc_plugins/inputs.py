@@ -64,3 +64,4 @@ AROUND_WIRE = Reading(
 TOGETHER = Count(
     "current-carrying wires in the cable or raceway", low=1, high=100, goes_with="wire"
 )
+LEADS = Reading("ohm", low=0, high=2, typical="0.2 ohm", text="resistance of the test leads")

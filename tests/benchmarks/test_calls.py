@@ -157,6 +157,36 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         },
         {"place_temperature": 60.0, "wire_temperature": 105.0, "terminal_temperature": 105.0},
     ),
+    "element": (
+        {"element_resistance": "22.6 ohm", "nameplate_power": "2585 W"},
+        {"element_resistance": "22600 mohm", "nameplate_power": "2.585 kW"},
+        {"element_resistance": 22.6, "nameplate_power": 2585.0},
+    ),
+    "cutoff": (
+        {"old_functioning_temperature": "130 C", "new_functioning_temperature": "130 C"},
+        {"old_functioning_temperature": "266 F", "new_functioning_temperature": "266 F"},
+        {"old_functioning_temperature": 130.0, "new_functioning_temperature": 130.0},
+    ),
+    "duty": (
+        {"on_times": ["18 min", "17 min"], "off_times": ["22 min", "23 min"]},
+        {"on_times": ["0.3 h", "17 min"], "off_times": ["22 min", "0.4 h"]},
+        {"on_times": [18.0, 17.0], "off_times": [22.0, 23.0]},
+    ),
+    "start-device": (
+        {"start_device": "ptc", "device_resistance": "6.8 ohm", "by_itself": True},
+        {"start_device": "ptc", "device_resistance": "6800 mohm", "by_itself": True},
+        {"start_device": "ptc", "device_resistance": 6.8, "by_itself": True},
+    ),
+    "overload": (
+        {"overload_resistance": "0.4 ohm", "trip_temperature": "110 C"},
+        {"overload_resistance": "400 mohm", "trip_temperature": "230 F"},
+        {"overload_resistance": 0.4, "trip_temperature": 110.0},
+    ),
+    "locked": (
+        {"high_time": "6 s", "high_current": "11 A", "locked_rotor_current": "12 A"},
+        {"high_time": "6000 ms", "high_current": "11 A", "locked_rotor_current": "12 A"},
+        {"high_time": 6.0, "high_current": 11.0, "locked_rotor_current": 12.0},
+    ),
     "joint-drop": (
         {"drop": "0.014 V", "current": "8.7 A", "wire": "16 AWG", "joint_length": "150 mm"},
         {"drop": "14 mV", "current": "8.7 A", "wire": "16 AWG", "joint_length": "6 in"},

@@ -28,6 +28,7 @@ BOUNDED = settings(
 CATALOGUE = wirecalc.build(bundled_only=True)
 # its readings are a list: tests/properties/test_batch.py, test_monotone_circuit.py
 LISTS = ("pull-batch", "circuit")
+LISTS = ("pull-batch", "duty")  # their readings are lists: test_batch.py, test_monotone_parts.py
 NAMES = [
     name
     for plugin in CATALOGUE.plugins
@@ -160,6 +161,16 @@ RUN = {
     "run_length": near(60, 100, high=300),
     "other_current": near(6.2, 20, high=60),
     "conductor_temperature": near(20, 75, low=-20, high=110),
+    "element": {},
+    "cutoff": {
+        "old_functioning_temperature": texts(["130 C", "184 C"]),
+        "new_functioning_temperature": texts(["125 C", "128 C", "130 C", "140 C"]),
+    },
+    "start-device": {
+        "start_device": texts(["ptc", "ptc", "run-thermistor", "current-relay", "potential-relay"])
+    },
+    "overload": {},
+    "locked": {"high_time": near(1, 3, high=10)},
 }
 OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "breaker": {
@@ -214,6 +225,57 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "settle_time": near(1, 3, 50, 120, high=150),
         "meter_mode": texts(["inrush", "peak-hold", "max-hold"]),
         "breaker": texts(["5 A", "15 A", "20 A"]),
+        "nameplate_current": texts(["1.5 A", "6.5 A"]),
+        "nameplate_load": texts(["appliance", "heater", "motor"]),
+    },
+    "element": {
+        # 2585 W at 240 V are 22.28 ohm: 10 % less and more are 20.05 and 24.51
+        "element_resistance": near(0.5, 20.05, 20.35, 22.28, 24.51, 24.81, high=60),
+        "lead_resistance": near(0.3, high=1),
+        "element_open": texts(["yes", "no"]),
+        "nameplate_power": texts(["2585 W"]),
+        "nameplate_voltage": texts(["240 V"]),
+        "voltage": near(120, 187.2, 208, 232, 264, high=300),
+    },
+    "cutoff": {
+        "old_cutoff_current": texts(["10 A", "15 A"]),
+        "new_cutoff_current": texts(["10 A", "15 A"]),
+        "old_cutoff_voltage": texts(["250 V"]),
+        "new_cutoff_voltage": texts(["120 V", "250 V"]),
+        "holding_temperature": texts(["100 C"]),
+        "place_temperature": near(100, low=-40, high=130),
+        "cause_found": texts(["yes", "no"]),
+    },
+    "start-device": {
+        "device_resistance": near(1, 3, 5.1, 8.84, 10, 12, 25, 50, 500, 1000, high=2000),
+        "lead_resistance": near(0.3, high=1),
+        "device_open": texts(["yes", "no"]),
+        "by_itself": texts(["yes", "yes", "no"]),
+        "device_cold": texts(["yes", "yes", "no"]),
+        "maker_resistance": texts(["6.8 ohm", "33 ohm"]),
+        "maker_tolerance": texts(["20 %", "25 %"]),
+        "nameplate_voltage": texts(["115 V", "230 V"]),
+        "contact_upright": texts(["open", "closed"]),
+        "contact_inverted": texts(["open", "closed"]),
+        "coil_open": texts(["yes", "no"]),
+    },
+    "overload": {
+        "overload_resistance": near(0.3, 1, 1.3, high=3),
+        "lead_resistance": near(0.3, high=1),
+        "overload_open": texts(["yes", "no"]),
+        "overload_cold": texts(["yes", "no"]),
+        "trip_temperature": near(107.22, 121.11, low=40, high=200),
+        "reset_temperature": near(65.56, 71.11, low=20, high=100),
+    },
+    "locked": {
+        "high_current": near(7.56, 8.4, 9.24, high=14),
+        "locked_rotor_current": texts(["12 A"]),
+        "rated_load_current": texts(["1.6 A"]),
+        "nameplate_voltage": texts(["115 V"]),
+        "voltage": near(103.5, 115, 126.5, high=140),
+        "settled": near(1.6, 1.76, high=3),
+        "overload_trips": texts(["0", "3"]),
+        "reset_time": near(1, 60, high=100),
     },
     "drop": RUN
     | {

@@ -235,3 +235,114 @@ def test_when_a_breaker_must_have_tripped(settle_time, limit):
     finding = start(peak="12 A", settled="1.4 A", settle_time=settle_time, breaker="15 A")
     held = [c for c in finding.criteria if c.criterion.name == "start current held for so long"]
     assert [c.criterion.limit for c in held] == ([] if limit is None else [pytest.approx(limit)])
+
+
+def kinds(finding):
+    (listed,) = finding.listings
+    return {str(row[0]): str(row[1]) for row in listed.rows}
+
+
+# levels: common practice, no source; RLA = MCC / 1.56 or 1.44 (two trade articles)
+def test_a_locked_rotor_and_an_open_start_circuit_read_alike():
+    # one service manual: an open PTC hums and its overload trips on LRA
+    finding = start(peak="11.4 A", settled="11 A", settle_time="6 s")
+    assert kind(finding) == "cannot tell: locked rotor / start winding or start device open"
+    assert finding.verdict == "fail"
+    evidence = kinds(finding)
+    assert evidence["locked rotor"] == evidence["start circuit open"]
+    assert "does not come down" in evidence["locked rotor"]
+    assert "against" in evidence["normal start"]
+    assert "against" in evidence["overloaded"]
+
+
+def test_every_kind_has_its_evidence_beside_a_clear_one():
+    evidence = kinds(start(peak="11 A", settled="1.4 A", settle_time="0.4 s"))
+    assert len(evidence) == 10
+    assert "against: " not in evidence.pop("normal start")
+    assert all("against: " in said for said in evidence.values())
+
+
+@pytest.mark.parametrize(
+    ("given", "says", "verdict"),
+    [
+        # no current at all: not running, or both wires in the jaws
+        ({"peak": "0.2 A", "settled": "0.05 A"}, "not running / clamp around both", "fail"),
+        ({"settled": "0.05 A"}, "not running / clamp around both", "fail"),
+        # a peak was seen: the jaws are right
+        ({"peak": "11 A", "settled": "0 A", "settle_time": "0.5 s"}, "not running", "fail"),
+        # too little against LRA, and settled as it should
+        (
+            {"peak": "6 A", "settled": "1.4 A", "settle_time": "0.5 s"},
+            "starts on too little current",
+            "marginal",
+        ),
+        # settled well, but how long it took was not read
+        ({"peak": "11 A", "settled": "1.4 A"}, "normal start / slow start", "cannot tell"),
+    ],
+)
+def test_kinds_that_fit_the_same_readings(given, says, verdict):
+    finding = start(**given)
+    assert says in kind(finding)
+    assert ("cannot tell" in kind(finding)) == (" / " in says)
+    assert finding.verdict == verdict
+
+
+def test_without_lra_an_overload_and_a_locked_rotor_read_alike():
+    given = {"rated_load_current": "2 A", "settle_time": "0.5 s", "settled": "8 A"}
+    found = wirecalc.run("inrush", **given)
+    assert kind(found).startswith("cannot tell: starts, and runs overloaded / locked rotor")
+    # a peak that came down shows that it turns
+    assert kind(wirecalc.run("inrush", **given, peak="16 A")) == "starts, and runs overloaded"
+    high = wirecalc.run("inrush", **given, peak="8.4 A")
+    assert kind(high).startswith("cannot tell: locked rotor / start winding")
+
+
+APPLIANCE = {  # an invented refrigerator whose plate names its defrost heater's amps
+    "nameplate_current": "6.5 A",
+    "locked_rotor_current": "12 A",
+    "nameplate_voltage": "115 V",
+    "voltage": "115 V",
+    "peak": "11 A",
+    "settle_time": "0.4 s",
+}
+
+
+@pytest.mark.parametrize(
+    ("settled", "load", "says", "verdict"),
+    [
+        ("1.2 A", None, "a heater's, not the motor's / runs with little load", "cannot tell"),
+        ("1.2 A", "heater", "a heater's, not the motor's / runs with little load", "cannot tell"),
+        ("3 A", "appliance", "normal start / starts, and runs overloaded", "cannot tell"),
+        ("7.2 A", "appliance", "runs overloaded", "fail"),  # over 1.1 x 6.5 = 7.15 A
+        ("1.2 A", "motor", "runs with little load", "marginal"),  # 18 % of the motor's own amps
+    ],
+)
+def test_amps_of_an_appliances_plate_may_be_its_heaters(settled, load, says, verdict):
+    more = {"nameplate_load": load} if load else {}
+    finding = wirecalc.run("inrush", **APPLIANCE, settled=settled, **more)
+    assert says in kind(finding)
+    assert finding.verdict == verdict
+
+
+def test_the_motors_own_rla_goes_before_the_plate_of_the_appliance():
+    finding = wirecalc.run("inrush", **APPLIANCE, settled="1.2 A", rated_load_current="1.6 A")
+    assert (kind(finding), finding.verdict) == ("normal start", "pass")
+
+
+def test_rla_is_a_mark_of_its_continuous_limit_and_has_an_idle_floor():
+    # 1.44 x 2 A; 0.3 x 2 A
+    finding = start(peak="11 A", settled="1.4 A", settle_time="0.4 s")
+    limit = finding.figure("continuous limit that RLA stands for").figure.value
+    assert limit == pytest.approx(2.88)
+    assert finding.figure("idle floor").figure.value == pytest.approx(0.6)
+
+
+def test_an_open_motor_by_its_code_letter():
+    # L: 9 to 10 kVA/hp; 1/4 hp at 115 V: 19.57 to 21.74 A
+    motor = {"code_letter": "L", "horsepower": "1/4 hp", "nameplate_voltage": "115 V"}
+    motor |= {"voltage": "115 V", "nameplate_current": "5.8 A", "nameplate_load": "motor"}
+    good = wirecalc.run("inrush", **motor, peak="20 A", settled="4 A", settle_time="0.4 s")
+    assert (kind(good), good.verdict) == ("normal start", "pass")
+    stuck = wirecalc.run("inrush", **motor, peak="20 A", settled="19 A", settle_time="6 s")
+    assert "locked rotor" in kind(stuck)
+    assert stuck.verdict == "fail"

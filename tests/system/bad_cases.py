@@ -19,7 +19,8 @@ GOOD: dict[str, dict[str, str]] = {
     | {"conductors": "2", "maximum_breaker": "20 A", "plate_current": "9 A", "has_motor": "no"},
     "inrush": {"rated_load_current": "1.6 A", "locked_rotor_current": "12 A", "voltage": "117 V"}
     | {"nameplate_voltage": "115 V", "frequency": "60 Hz", "peak": "11 A", "settled": "1.2 A"}
-    | {"horsepower": "1/4 hp", "code_letter": "L", "settle_time": "0.4 s", "breaker": "15 A"},
+    | {"horsepower": "1/4 hp", "code_letter": "L", "settle_time": "0.4 s", "breaker": "15 A"}
+    | {"nameplate_current": "6.5 A", "nameplate_load": "appliance"},
     "circuit": {"breaker": "15 A", "plug_loads": "6.2 A", "long_plug_loads": "1.6 A"}
     | {"fastened_loads": "3 A", "long_fastened_loads": "2 A", "light_loads": "1 A"}
     | {"receptacle": "15 A", "wire": "14 AWG", "insulation_class": "60 C", "ambient": "25 C"}
@@ -78,6 +79,23 @@ GOOD: dict[str, dict[str, str]] = {
     | {"ambient": "25 C", "nameplate_voltage": "115 V", "locked_rotor_current": "14.2 A"}
     | {"voltage_at_rest": "117.5 V", "voltage_at_start": "104 V", "wire": "14 AWG"}
     | {"run_length": "60 ft", "other_current": "6.2 A", "conductor_temperature": "60 C"},
+    "element": {"element_resistance": "22.6 ohm", "lead_resistance": "0.2 ohm"}
+    | {"nameplate_power": "2585 W", "nameplate_voltage": "240 V", "voltage": "232 V"},
+    "cutoff": {"old_functioning_temperature": "130 C", "new_functioning_temperature": "130 C"}
+    | {"old_cutoff_current": "15 A", "new_cutoff_current": "15 A", "old_cutoff_voltage": "250 V"}
+    | {"new_cutoff_voltage": "250 V", "holding_temperature": "100 C", "place_temperature": "80 C"}
+    | {"cause_found": "yes"},
+    "duty": {"on_times": "18 min", "off_times": "22 min", "running_power": "120 W"}
+    | {"after_restock": "no"},
+    "start-device": {"start_device": "ptc", "device_resistance": "6.8 ohm"}
+    | {"lead_resistance": "0.2 ohm"}
+    | {"by_itself": "yes", "device_cold": "yes", "maker_resistance": "6.8 ohm"}
+    | {"maker_tolerance": "25 %", "nameplate_voltage": "115 V"},
+    "overload": {"overload_resistance": "0.6 ohm", "lead_resistance": "0.2 ohm"}
+    | {"overload_cold": "yes", "trip_temperature": "110 C", "reset_temperature": "68 C"},
+    "locked": {"high_time": "6 s", "high_current": "11 A", "locked_rotor_current": "12 A"}
+    | {"rated_load_current": "1.6 A", "nameplate_voltage": "115 V", "voltage": "117 V"}
+    | {"settled": "1.2 A", "overload_trips": "3", "reset_time": "3 min"},
 }
 ZERO_MEANS_SOMETHING = {
     *("conductor_temperature", "other_leg_current", "other_current of drop"),
@@ -87,20 +105,27 @@ ZERO_MEANS_SOMETHING = {
     "second_leg_running",
     *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
     *("run_time", "voltage of splice", "current of splice", "other_current of motor-circuit"),
+    *("run_time", "voltage of splice", "current of splice"),
+    *("lead_resistance", "off_times", "device_resistance", "overload_resistance", "high_time"),
 }
 PRINTED = {
     *("power_factor", "start_power_factor", "cord_rating"),
     *("nameplate_voltage_low", "nominal_voltage"),
     *("wire_temperature", "terminal_temperature", "terminal_voltage", "termination_temperature"),
     "insulation_class",
+    "nameplate_current",
     *("breaker", "receptacle", "rated_load_current", "locked_rotor_current", "horsepower"),
     *("nameplate_voltage", "frequency"),
     *("full_load_current", "branch_selection_current", "minimum_ampacity", "maximum_breaker"),
     "plate_current",
     *("old_wire_temperature", "new_wire_temperature", "old_wire_voltage", "new_wire_voltage"),
     *("tab_width", "terminal_width", "tab_thickness", "terminal_thickness", "sleeve_temperature"),
+    *("nameplate_power", "holding_temperature", "maker_resistance", "maker_tolerance"),
+    *("old_functioning_temperature", "new_functioning_temperature"),
+    *("old_cutoff_current", "new_cutoff_current", "old_cutoff_voltage", "new_cutoff_voltage"),
 }
 UNITS = ("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s", "in", "ft", "%")
+UNITS = ("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s", "in", "ohm", "W", "min", "%")
 
 
 @dataclass(frozen=True)
@@ -194,6 +219,9 @@ SLIPS = [  # a unit in place of another, where the span or the other inputs show
     Bad("inrush", "settle_time", "2 m", "'m'", "min"),
     Bad("inrush", "settle_time", "400 min", "'400 min'", "400 s"),
     Bad("inrush", "nameplate_voltage", "115 mV", "'115 mV'", "115 V"),
+    Bad("inrush", "nameplate_current", "6500 A", "'6500 A'", "6500 mA"),
+    Bad("inrush", "nameplate_load", "fan", "'fan'", "appliance"),
+    Bad("inrush", "peak", "1 A", "1 A", "highest reading"),  # below the settled current
     Bad("inrush", "locked_rotor_current", "1.2 A", "1.2 A", "look at the plate"),  # below RLA
 ]
 
@@ -438,3 +466,42 @@ SUPPLY = [  # supply, upstream and short-time
 
 CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]
 CASES += [*SUPPLY, *RUNS, *TRIP, *WIRE_ITSELF, *JOINTS, *CIRCUITS]
+ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locked rotor
+    Bad("element", "nameplate_power", "2585 kW", "'2585 kW'", "2585 W"),
+    Bad("element", "nameplate_power", "2.585 W", "2.585 W", "check W and kW"),
+    Bad("element", "nameplate_power", "10.8 A", "'A'", "W"),
+    Bad("element", "element_resistance", "0 ohm", "'0 ohm'", "22.6 ohm"),
+    Bad("element", "element_resistance", "22.4 kohm", "'22.4 kohm'", "22.6 ohm"),
+    Bad("element", "element_resistance", "0.15 ohm", "0.15 ohm", "touched together"),  # the leads
+    Bad("element", "lead_resistance", "20 ohm", "'20 ohm'", "0.2 ohm"),
+    Bad("element", "voltage", "232 mV", "'232 mV'", "232 V"),
+    Bad("cutoff", "new_functioning_temperature", "500 C", "'500 C'", "500 F"),
+    Bad("cutoff", "old_functioning_temperature", "120 F", "'120 F'", "120 C"),
+    Bad("cutoff", "holding_temperature", "130 C", "130 C", "the lower of the two"),
+    Bad("cutoff", "new_cutoff_current", "1500 W", "'W'", "divide by the voltage"),
+    Bad("cutoff", "cause_found", "perhaps", "'perhaps'", "yes or no"),
+    Bad("duty", "on_times", "1800 min", "'1800 min'", "1800 s"),
+    Bad("duty", "on_times", "18 m", "'m'", "min"),
+    Bad("duty", "on_times", "0 min", "'0 min'", "18 min"),  # it must have run
+    Bad("duty", "on_times", ["18 min", "19 min", "18 min"], "3 times on and 1 off", "take turns"),
+    Bad("duty", "running_power", "120 kW", "'120 kW'", "120 W"),
+    Bad("duty", "running_power", "1.2 A", "'A'", "W"),
+    Bad("start-device", "start_device", "PTCs", "'PTCs'", "ptc"),
+    Bad("start-device", "device_resistance", "6.8 Mohm", "'6.8 Mohm'", "6.8 mohm"),
+    Bad("start-device", "maker_tolerance", "80 %", "'80 %'", "25 %"),
+    Bad("start-device", "by_itself", "off", "'off'", "yes or no"),
+    Bad("start-device", "device_cold", "cold", "'cold'", "yes or no"),
+    Bad("duty", "after_restock", "maybe", "'maybe'", "yes or no"),
+    Bad("overload", "trip_temperature", "230 C", "'230 C'", "230 F"),
+    Bad("overload", "reset_temperature", "115 C", "115 C", "cooler than it opens"),
+    Bad("overload", "overload_cold", "tepid", "'tepid'", "yes or no"),
+    Bad("locked", "high_time", "6 min", "'6 min'", "6 s"),
+    Bad("locked", "reset_time", "300 min", "'300 min'", "300 s"),
+    Bad("locked", "high_current", "1 A", "1 A", "while it stays high"),  # below the settled one
+    Bad("locked", "locked_rotor_current", "1.2 A", "1.2 A", "look at the plate"),
+    Bad("locked", "overload_trips", "0", "never opened", "count its clicks"),
+    Bad("locked", "overload_trips", "2.5", "'2.5'", "whole number"),
+]
+
+CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]
+CASES += [*WIRE_ITSELF, *JOINTS, *ELEMENTS_AND_STARTS]

@@ -87,7 +87,15 @@ def test_listing_shows_each_under_its_part(command: Command) -> None:
         "trip",
         "upstream",
     ]
-    assert parts["motor and start"] == ["dip", "inrush"]
+    assert parts["heating element"] == ["cutoff", "element"]
+    assert parts["motor and start"] == [
+        "dip",
+        "duty",
+        "inrush",
+        "locked",
+        "overload",
+        "start-device",
+    ]
     assert parts["wire and joint"] == [
         "choose",
         "equivalent",

@@ -15,10 +15,18 @@ CATALOGUE = wirecalc.build(bundled_only=True)
 NAMES = sorted(CATALOGUE.calculations)
 
 
+APART = {  # inputs that contradict the example of another, such as open and a resistance
+    "element": {"element_open"},
+    "overload": {"overload_open"},
+    "start-device": {"device_open", "contact_upright", "contact_inverted", "coil_open"},
+}
+
+
 def examples(name: str) -> dict[str, object]:
     """Return the example of every input that stands by itself, a list where it may be one."""
     inputs = CATALOGUE.calculations[name].calculation.inputs
-    return {i.name: [i.kind.example] if i.many else i.kind.example for i in inputs if alone(i)}
+    shown = [i for i in inputs if alone(i) and i.name not in APART.get(name, ())]
+    return {i.name: [i.kind.example] if i.many else i.kind.example for i in shown}
 
 
 def alone(declared: Input) -> bool:

@@ -38,6 +38,12 @@ IN_DECLARED_UNITS = {
     "upstream": "--voltage-at-rest|119.8 V|--voltage-running|116.6 V|--current|8.7 A ±(2%+5)"
     "|--wire|14 AWG|--run-length|40 ft",
     "short-time": "--wire|18 AWG|--current|180 A|--overcurrent-time|0.1 s",
+    "element": "--element-resistance|22.6 ohm ±(1%+1)|--nameplate-power|2585 W|--voltage|232 V",
+    "cutoff": "--old-functioning-temperature|130 C|--new-functioning-temperature|130 C",
+    "duty": "--on-times|18 min|--off-times|22 min ±1 min|--running-power|120 W",
+    "start-device": "--start-device|ptc|--device-resistance|6.8 ohm ±(1%+1)|--by-itself|yes",
+    "overload": "--overload-resistance|0.4 ohm|--trip-temperature|110 C ±2 C",
+    "locked": "--high-time|6 s ±1 s|--high-current|11 A|--locked-rotor-current|12 A",
     "substitute": "--old-wire|16 AWG|--new-wire|14 AWG|--old-wire-temperature|105 C",
 }
 PROGRAM = """

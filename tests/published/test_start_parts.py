@@ -1,0 +1,250 @@
+"""Start devices and overloads against what manuals, trade texts and component sheets give."""
+
+from __future__ import annotations
+
+import pytest
+
+import wirecalc
+from wirecalc import tables
+
+# component data sheets, PTC motor-start thermistors at 25 C: ohm, largest V, largest A
+PTC = [
+    (3.3, 160, 12),
+    (4.7, 180, 12),
+    (6.8, 200, 10),
+    (10, 225, 9),
+    (15, 250, 8),
+    (22, 300, 7),
+    (33, 355, 6),
+    (47, 400, 5),
+    (100, 410, 2.5),
+]
+
+
+def test_ptc_table_is_that_of_the_data_sheets():
+    rows = tables.load("ptc-start-devices").rows
+    cells = [(r.number("cold_ohm"), r.number("max_V"), r.number("max_A")) for r in rows]
+    assert cells == PTC
+
+
+@pytest.mark.parametrize(("ohm", "volts", "amps"), PTC)
+def test_largest_current_through_the_cold_ohms_stays_below_the_largest_volts(ohm, volts, amps):
+    # Ohm's law over two columns that stand apart on the sheets
+    assert amps * ohm < volts
+
+
+def device(kind: str = "ptc", **given: object) -> wirecalc.Finding:
+    by_itself = {"by_itself": "yes"}
+    if kind in ("ptc", "run-thermistor"):
+        by_itself |= {"device_cold": "yes"}
+    if "device_resistance" in given:
+        by_itself |= {"lead_resistance": "0 ohm"}
+    return wirecalc.run("start-device", start_device=kind, **(by_itself | given))
+
+
+@pytest.mark.parametrize(
+    ("ohm", "verdict"),
+    [
+        # two service manuals: 3 to 10 and 3 to 12 ohm; a trade page: 10 to 100 ohm; under 1 ohm
+        # short, over 10 times the most of them open (common practice)
+        ("0 ohm", "fail"),
+        ("0.9 ohm", "fail"),
+        ("1 ohm", "cannot tell"),
+        ("2.9 ohm", "cannot tell"),
+        ("3 ohm", "pass"),
+        ("10 ohm", "pass"),
+        ("11 ohm", "marginal"),
+        ("12 ohm", "marginal"),
+        ("13 ohm", "cannot tell"),
+        ("1000 ohm", "cannot tell"),
+        ("1100 ohm", "fail"),
+    ],
+)
+def test_a_ptc_without_its_makers_ohms(ohm, verdict):
+    assert device(device_resistance=ohm).verdict == verdict
+
+
+def test_the_manuals_are_for_115_v_units():
+    assert device(device_resistance="6.8 ohm", nameplate_voltage="115 V").verdict == "pass"
+    assert device(device_resistance="6.8 ohm", nameplate_voltage="230 V").verdict == "cannot tell"
+
+
+def test_the_text_that_disagrees_is_shown():
+    finding = device(device_resistance="6.8 ohm")
+    least = finding.figure("trade page: cold ohms of a PTC device, least")
+    assert least.figure.value == 10
+
+
+@pytest.mark.parametrize(
+    ("ohm", "tolerance", "verdict"),
+    [
+        # two data sheets: ±25 %; ±20 or ±30 %. 33 ohm: 26.4 to 39.6 (20 %), 23.1 to 42.9 (30 %)
+        ("26.5 ohm", None, "pass"),
+        ("39.5 ohm", None, "pass"),
+        ("26.3 ohm", None, "cannot tell"),
+        ("39.7 ohm", None, "cannot tell"),
+        ("42.8 ohm", None, "cannot tell"),
+        ("43 ohm", None, "fail"),
+        ("23 ohm", None, "fail"),
+        # ±25 %: 24.75 to 41.25
+        ("24.8 ohm", "25 %", "pass"),
+        ("24.7 ohm", "25 %", "fail"),
+        ("41.2 ohm", "25 %", "pass"),
+        ("41.3 ohm", "25 %", "fail"),
+    ],
+)
+def test_a_ptc_by_its_makers_ohms(ohm, tolerance, verdict):
+    given = {"device_resistance": ohm, "maker_resistance": "33 ohm"}
+    if tolerance:
+        given["maker_tolerance"] = tolerance
+    assert device(**given).verdict == verdict
+
+
+@pytest.mark.parametrize(("plate", "verdict"), [("115 V", "pass"), ("230 V", "marginal")])
+def test_the_volts_of_a_10_ohm_device_are_225(plate, verdict):
+    given = {"device_resistance": "10 ohm", "maker_resistance": "10 ohm"}
+    assert device(**given, nameplate_voltage=plate).verdict == verdict
+
+
+@pytest.mark.parametrize("given", [{"device_cold": "no"}, {"by_itself": "no"}])
+@pytest.mark.parametrize("read", [{"device_resistance": "6 ohm"}, {"device_open": "yes"}])
+def test_warm_or_by_itself_tells_nothing(given, read):
+    assert device(**read, **given).verdict == "cannot tell"
+
+
+def test_a_short_shows_warm_too_and_an_open_one_only_cold():
+    assert device(device_resistance="0.2 ohm", device_cold="no").verdict == "fail"
+    assert device(device_open="yes").verdict == "fail"
+
+
+def test_how_it_was_read_has_to_be_said():
+    found = wirecalc.run("start-device", start_device="ptc", device_resistance="6 ohm")
+    assert found.verdict == "cannot tell"
+    needs = {n for c in found.criteria for n in c.criterion.needs}
+    assert {"by_itself", "device_cold"} <= needs
+
+
+@pytest.mark.parametrize(
+    ("ohm", "mark", "verdict"),
+    [
+        # one trade training text: 25 to 50 ohm cold; good at 100 to 180 % of the mark, replace
+        # above 200 % or well below 100 %
+        ("30 ohm", None, "pass"),
+        ("60 ohm", None, "cannot tell"),
+        ("20 ohm", None, "cannot tell"),
+        ("600 ohm", None, "fail"),
+        ("25 ohm", "25 ohm", "pass"),
+        ("45 ohm", "25 ohm", "pass"),
+        ("46 ohm", "25 ohm", "marginal"),
+        ("51 ohm", "25 ohm", "fail"),
+        ("24 ohm", "25 ohm", "cannot tell"),
+        ("0.5 ohm", "25 ohm", "fail"),
+    ],
+)
+def test_a_start_thermistor_on_a_run_capacitor(ohm, mark, verdict):
+    given = {"device_resistance": ohm} | ({"maker_resistance": mark} if mark else {})
+    assert device("run-thermistor", **given).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("kind", "upright", "inverted", "coil", "verdict"),
+    [
+        # common practice: gravity opens a current relay, a potential relay is closed at rest
+        ("current-relay", "open", "closed", "no", "pass"),
+        ("current-relay", "closed", "closed", "no", "fail"),
+        ("current-relay", "open", "open", "no", "fail"),
+        ("current-relay", "open", None, "no", "cannot tell"),
+        ("current-relay", "open", "closed", "yes", "fail"),
+        ("current-relay", "open", "closed", None, "cannot tell"),
+        ("potential-relay", "closed", None, "no", "pass"),
+        ("potential-relay", "open", None, "no", "fail"),
+        ("potential-relay", "closed", None, "yes", "fail"),
+    ],
+)
+def test_relays(kind, upright, inverted, coil, verdict):
+    given = {"contact_upright": upright, "contact_inverted": inverted, "coil_open": coil}
+    found = device(kind, **{n: v for n, v in given.items() if v is not None})
+    assert found.verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("kind", "given"),
+    [
+        ("current-relay", {"device_resistance": "6 ohm"}),
+        ("ptc", {"contact_upright": "open"}),
+        ("ptc", {"device_resistance": "6 ohm", "device_open": "yes"}),
+        ("potential-relay", {"contact_inverted": "open"}),
+    ],
+)
+def test_a_reading_that_the_device_has_not_is_refused(kind, given):
+    with pytest.raises(wirecalc.BadInput):
+        device(kind, **given)
+
+
+def overload(**given: object) -> wirecalc.Finding:
+    return wirecalc.run("overload", **given)
+
+
+@pytest.mark.parametrize(
+    ("given", "verdict"),
+    [
+        # one service manual: 1 ohm at most, closed and at room temperature
+        ({"overload_resistance": "1 ohm", "overload_cold": "yes"}, "pass"),
+        ({"overload_resistance": "1.4 ohm", "overload_cold": "yes"}, "fail"),
+        ({"overload_resistance": "1.2 ohm", "overload_cold": "yes"}, "cannot tell"),  # the leads?
+        (
+            {
+                "overload_resistance": "1.2 ohm",
+                "lead_resistance": "0.2 ohm",
+                "overload_cold": "yes",
+            },
+            "pass",
+        ),
+        ({"overload_resistance": "1.4 ohm"}, "cannot tell"),
+        ({"overload_resistance": "0.4 ohm"}, "pass"),
+        ({"overload_open": "yes", "overload_cold": "yes"}, "fail"),
+        ({"overload_open": "yes", "overload_cold": "no"}, "cannot tell"),
+        ({"overload_open": "yes"}, "cannot tell"),
+        ({}, "cannot tell"),
+    ],
+)
+def test_an_overload_by_its_resistance(given, verdict):
+    assert overload(**given).verdict == verdict
+
+
+def test_an_internal_overload_may_take_an_hour():
+    # one room air conditioner manual: 60 min when hot
+    finding = overload(overload_open="yes", overload_cold="no")
+    assert "60 min" in finding.criterion("overload conducts").action
+
+
+@pytest.mark.parametrize(
+    ("trip", "reset", "verdict"),
+    [
+        # one trade author: opens at 225 to 250 F, closes at 150 or 160 F (two pages)
+        ("225 F", "160 F", "pass"),
+        ("250 F", "150 F", "pass"),
+        ("224 F", "155 F", "marginal"),
+        ("251 F", "155 F", "marginal"),
+        ("230 F", "161 F", "marginal"),
+        ("230 F", "149 F", "marginal"),
+        ("110 C", "68 C", "pass"),  # 230 F, 154.4 F
+        ("107.5 C", "65.6 C", "pass"),  # 225.5 F, 150.1 F
+        ("107 C", "68 C", "marginal"),  # 224.6 F: the printed 225 F is 107.2 C
+    ],
+)
+def test_an_overload_by_its_temperatures(trip, reset, verdict):
+    given = {"overload_resistance": "0.4 ohm", "lead_resistance": "0 ohm"}
+    assert overload(**given, trip_temperature=trip, reset_temperature=reset).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        {"overload_resistance": "0.4 ohm", "overload_open": "yes"},
+        {"trip_temperature": "100 C", "reset_temperature": "100 C"},
+    ],
+)
+def test_what_an_overload_cannot_do_is_refused(given):
+    with pytest.raises(wirecalc.BadInput):
+        overload(**given)
