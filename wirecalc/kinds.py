@@ -45,6 +45,9 @@ _SLIPS = {
     "s": "ms",
     "ms": "s",
     "N": "lbf",
+    "kohm": "ohm",
+    "uF": "nF",
+    "nF": "uF",
 }
 
 

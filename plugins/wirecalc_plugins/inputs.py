@@ -11,3 +11,5 @@ TAB_WIDTH = Nameplate("in", low=0.05, high=0.5, typical="0.250 in", text="width 
 CURRENT = Reading("A", low=0, high=200, typical="8.7 A", text="line current of the load")
 VOLTAGE = Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
 BREAKER = Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle")
+MARKED_CAPACITANCE = Nameplate("uF", above=0, high=2000, typical="30 uF", text="size marked on it")
+LINE_VOLTAGE = Reading("V", above=0, high=700, typical="120 V", text="volts of the supply")

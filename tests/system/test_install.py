@@ -112,7 +112,10 @@ def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> Non
     assert sorted(found) == [
         "ampacity",
         "breaker",
+        "capacitor",
+        "capacitor-swap",
         "choose",
+        "discharge",
         "equivalent",
         "gauge",
         "heat-rating",
@@ -126,6 +129,8 @@ def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> Non
         "strip",
         "substitute",
         "tab",
+        "winding-heat",
+        "windings",
         "wire-break",
     ]
     listing = _done(its_command, cwd=empty_folder)

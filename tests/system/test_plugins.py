@@ -77,6 +77,7 @@ BROKEN = {
 }
 BUNDLED = {
     "batch": ["pull-batch"],
+    "capacitor": ["capacitor", "capacitor-swap", "discharge"],
     "choose": ["choose"],
     "circuit": ["breaker"],
     "heat": ["heat-rating"],
@@ -86,6 +87,7 @@ BUNDLED = {
     "start": ["inrush"],
     "strip": ["strip"],
     "substitute": ["substitute"],
+    "windings": ["winding-heat", "windings"],
     "wire": ["ampacity", "equivalent", "gauge", "strands", "wire-break"],
 }
 FAILING = {k: v for k, v in BROKEN.items() if k != "table folder is not there"}

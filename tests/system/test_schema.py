@@ -18,6 +18,9 @@ from wirecalc import commands
 CALCULATIONS = (
     "ampacity",
     "breaker",
+    "capacitor",
+    "capacitor-swap",
+    "discharge",
     "equivalent",
     "gauge",
     "heat-rating",
@@ -30,6 +33,8 @@ CALCULATIONS = (
     "strip",
     "substitute",
     "tab",
+    "winding-heat",
+    "windings",
     "wire-break",
 )
 SHEETS = sorted(Path(__file__).parents[2].glob("docs/examples/*.toml"))
