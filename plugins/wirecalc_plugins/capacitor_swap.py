@@ -157,7 +157,7 @@ def _duty(old: str, new: str) -> Iterator[Item]:
     yield requires(
         name,
         old == new,
-        says="a start part in a run place: it bursts or burns within minutes",
+        says="a start part in a run place: it is made for seconds, and overheats",
         source=_DUTY,
         origin=Origin.MAKER,
         action="take a run part",

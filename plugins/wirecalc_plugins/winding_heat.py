@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterator, Sequence
 from itertools import product
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from wirecalc import (
     Bands,
@@ -23,40 +22,12 @@ from wirecalc import (
     tables,
 )
 
+from .winding_cooling import SOON_S, Point, Read, Result, at_switch_off
+
 LEADS = Reading("ohm", low=0, high=2, typical="0.1 ohm", text="test leads touched together")
 LEADS_OHM = 0.3  # test leads that were not read have 0.1 to 0.3 ohm; practice
-SOON_S = 30.0  # one reading this soon counts as taken at switch-off; IEC 60034-1, from memory
 
 _NAME = "winding temperature at switch-off"
-
-
-class _Read(NamedTuple):
-    """What was read: resistances in ohm with the leads in them, temperatures in C, times in s."""
-
-    cold: float
-    cold_temperature: float
-    hot: Sequence[float]
-    times: Sequence[float] | None
-    room: float
-    leads: float
-
-
-class _Point(NamedTuple):
-    """The winding's temperature at one reading, and low and high of it, in C."""
-
-    time: float | None
-    at: float
-    low: float
-    high: float
-
-
-class _Result(NamedTuple):
-    """A temperature, low and high of it, and whether it is that at switch-off."""
-
-    at: float
-    low: float
-    high: float
-    known: bool
 
 
 def _metals() -> list[str]:
@@ -155,7 +126,7 @@ def winding_heat(
     leads = lead_resistance or 0.0
     if lead_resistance is None:
         yield not_checked("test leads", f"taken as 0 to {LEADS_OHM:g} ohm: touch and read them")
-    read = _Read(
+    read = Read(
         cold_resistance, cold_temperature, hot_resistance, hot_time, room_temperature, leads
     )
     ends = dict(bands or {})
@@ -175,7 +146,7 @@ def winding_heat(
     rows = {r.number("constant_C"): r for r in constants}
     for k in sorted(rows):
         points = list(_temperatures(k, read, ends))
-        found = _at_switch_off(points, read, ends)
+        found = at_switch_off(points, read, ends)
         if found is None:
             yield cannot_tell(
                 _NAME,
@@ -197,7 +168,7 @@ def winding_heat(
                 yield _judge(winding_class, found, leads_known=lead_resistance is not None)
 
 
-def _rise(found: _Result, read: _Read, ends: Bands, source: Source) -> Iterator[Item]:
+def _rise(found: Result, read: Read, ends: Bands, source: Source) -> Iterator[Item]:
     """Yield the rise over the room, by the highest constant."""
     room = ends.get("room_temperature", (read.room, read.room))
     yield figure(
@@ -214,7 +185,7 @@ def _rise(found: _Result, read: _Read, ends: Bands, source: Source) -> Iterator[
         )
 
 
-def _temperatures(k: float, read: _Read, ends: Bands) -> Iterator[_Point]:
+def _temperatures(k: float, read: Read, ends: Bands) -> Iterator[Point]:
     """Yield the winding's temperature at each reading, with the ends of its band."""
     cold = ends.get("cold_resistance", (read.cold, read.cold))
     at = ends.get("cold_temperature", (read.cold_temperature, read.cold_temperature))
@@ -224,58 +195,14 @@ def _temperatures(k: float, read: _Read, ends: Bands) -> Iterator[_Point]:
     for hot, low, high, time in zip(read.hot, lows, highs, times, strict=True):
         corners = [_by_resistance(k, *p) for p in product((low, high), cold, at, leads)]
         centre = _by_resistance(k, hot, read.cold, read.cold_temperature, read.leads)
-        yield _Point(time, centre, min(corners), max(corners))
+        yield Point(time, centre, min(corners), max(corners))
 
 
 def _by_resistance(k: float, hot: float, cold: float, at: float, leads: float) -> float:
     return (hot - leads) / (cold - leads) * (k + at) - k
 
 
-def _at_switch_off(points: Sequence[_Point], read: _Read, ends: Bands) -> _Result | None:
-    """Return the temperature at switch-off and its band, None where the readings give none."""
-    hottest = max(points, key=lambda p: p.at)
-    if read.times is None or len(points) == 1:
-        latest = ends.get("hot_time", (read.times, read.times))[1]
-        known = latest is not None and latest[0] <= SOON_S
-        return _Result(hottest.at, hottest.low, hottest.high, known)
-    room = ends.get("room_temperature", (read.room, read.room))
-    times = ends.get("hot_time", (read.times, read.times))
-    first, last = min(times[1]), max(times[1])
-    if min(p.low for p in points) <= room[1] or first > last - first:
-        return None
-    if _slope(read.times, [math.log(p.at - read.room) for p in points]) >= 0:
-        return None
-    centre = _carried_back(read.times, [p.at for p in points], read.room)
-    found = [centre]
-    for share in (0.0, 0.25, 0.5, 0.75, 1.0):
-        at = room[0] + share * (room[1] - room[0])
-        for clock in (times[0], read.times, times[1]):
-            weights = _weights(clock)
-            pairs = list(zip(weights, points, strict=True))
-            found.append(_carried_back(clock, [p.high if w > 0 else p.low for w, p in pairs], at))
-            found.append(_carried_back(clock, [p.low if w > 0 else p.high for w, p in pairs], at))
-    return _Result(centre, min(found), max(found), True)
-
-
-def _weights(times: Sequence[float]) -> list[float]:
-    """Return how much each reading counts in the straight line's value at time 0."""
-    mean = sum(times) / len(times)
-    spread = sum((t - mean) ** 2 for t in times)
-    return [1 / len(times) - mean * (t - mean) / spread for t in times]
-
-
-def _slope(times: Sequence[float], values: Sequence[float]) -> float:
-    mean = sum(times) / len(times)
-    spread = sum((t - mean) ** 2 for t in times)
-    return sum((t - mean) * v for t, v in zip(times, values, strict=True)) / spread
-
-
-def _carried_back(times: Sequence[float], temperatures: Sequence[float], room: float) -> float:
-    weighted = zip(_weights(times), temperatures, strict=True)
-    return room + math.exp(sum(w * math.log(t - room) for w, t in weighted))
-
-
-def _working(points: Sequence[_Point], k: float, cold: float) -> Callable[[], str]:
+def _working(points: Sequence[Point], k: float, cold: float) -> Callable[[], str]:
     def write() -> str:
         each = ", ".join(
             f"{p.at:.1f} C" + (f" at {p.time:g} s" if p.time is not None else "") for p in points
@@ -285,7 +212,7 @@ def _working(points: Sequence[_Point], k: float, cold: float) -> Callable[[], st
     return write
 
 
-def _judge(winding_class: str, found: _Result, *, leads_known: bool) -> Item:
+def _judge(winding_class: str, found: Result, *, leads_known: bool) -> Item:
     row = tables.load("winding-limits").row(winding_class=winding_class)
     limit = row.number("limit_C")
     if not found.known and at_or_below(found.low, limit):

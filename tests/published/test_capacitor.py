@@ -265,7 +265,9 @@ def test_a_fitted_bleed_resistor():
 
 
 def test_volts_left_that_are_lower_do_not_shorten_the_time():
-    assert value(discharge(left_voltage="10 V"), "hold for") == value(discharge(), "hold for")
+    for name in ("peak voltage", "time to 5 V", "hold for"):
+        assert value(discharge(left_voltage="10 V"), name) == value(discharge(), name)
+    assert value(discharge(left_voltage="400 V"), "peak voltage") == 400
     alone = wirecalc.run(
         "discharge", marked_capacitance="30 uF", resistor="20 kohm", left_voltage="4 V"
     )

@@ -259,6 +259,24 @@ def test_aluminium_by_its_highest_constant():
 
 
 @pytest.mark.parametrize(
+    # IEC 60085, from memory; the compressor's 130 C from one data sheet
+    ("winding_class", "limit"),
+    [("A", 105), ("E", 120), ("B", 130), ("F", 155), ("H", 180), ("compressor", 130)],
+)
+def test_the_limit_of_each_class(winding_class, limit):
+    row = tables.load("winding-limits").row(winding_class=winding_class)
+    assert row.number("limit_C") == limit
+    assert (row.source.confidence == "memory") == (winding_class != "compressor")
+
+
+def test_ratios_of_the_measured_compressors():
+    row = tables.load("winding-ratios").row(motor="air-conditioner compressors, measured")
+    ratios = [start / run for start, run in MEASURED[:5]]
+    assert round(min(ratios), 2) == row.number("least")
+    assert round(max(ratios), 2) == row.number("greatest")
+
+
+@pytest.mark.parametrize(
     ("rise", "winding_class", "verdict"),
     [
         (104.0, "B", "marginal"),  # 129 C of 130 C: the class is from memory
@@ -309,3 +327,11 @@ def test_leads_count_against_the_winding():
     assert finding.verdict == "pass"
     hot = typed | {"hot_resistance": ["5.7 ohm"]}  # 128.4 C, and 137.2 C with 0.3 ohm of leads
     assert wirecalc.run("winding-heat", **hot).verdict == "cannot tell"
+
+
+@pytest.mark.parametrize("error", ["±10 s", "±9.9 s", "±40 s"])
+def test_times_that_may_be_in_another_order_are_not_carried_back(error):
+    typed = {"cold_resistance": "4 ohm", "cold_temperature": "20 C", "room_temperature": "25 C"}
+    typed |= {"lead_resistance": "0 ohm", "hot_resistance": ["5.3 ohm", "5.2 ohm", "5.1 ohm"]}
+    finding = wirecalc.run("winding-heat", **typed, hot_time=[f"20 s {error}", "30 s", "60 s"])
+    assert (finding.verdict == "cannot tell") == (error != "±9.9 s")

@@ -345,6 +345,7 @@ MOTOR = [  # windings and capacitors: slips of a unit, wrong words, what cannot 
     Bad("capacitor", "tolerance", "±5 %", "''", "a number and a unit"),
     Bad("capacitor", "tolerance", "60 %", "'60 %'", "up to 50 %"),
     Bad("capacitor", "marked_high", "25 uF", "25 uF is not above 30 uF", "low to high"),
+    Bad("capacitor-swap", "old_capacitor_duty", "strat", "'strat'", "did you mean start?"),
     Bad("capacitor-swap", "new_capacitor_duty", "motor run", "'motor run'", "run"),
     Bad("capacitor-swap", "new_capacitor_high", "36 uF", "one size", "a start part?"),
     Bad("capacitor-swap", "new_capacitor_voltage", "370 mV", "'370 mV'", "370 V"),
