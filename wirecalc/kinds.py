@@ -47,6 +47,9 @@ _SLIPS = {
     "N": "lbf",
     "W": "kW",
     "kW": "W",
+    "kohm": "ohm",
+    "uF": "nF",
+    "nF": "uF",
 }
 
 

@@ -118,6 +118,8 @@ _HINTS = {
     ("time", "m"): "m is metres; minutes are min",
     ("current", "W"): "watts are not amps: divide by the voltage, or read the plate for amps",
     ("current", "kW"): "watts are not amps: divide by the voltage, or read the plate for amps",
+    ("capacitance", "mF"): "a capacitor's MF, MFD or mF is uF",
+    ("capacitance", "MF"): "a capacitor's MF, MFD or mF is uF",
     ("area", "AWG"): "a gauge is a name, not an area",
 }
 

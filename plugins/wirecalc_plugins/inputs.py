@@ -65,3 +65,5 @@ TOGETHER = Count(
     "current-carrying wires in the cable or raceway", low=1, high=100, goes_with="wire"
 )
 LEADS = Reading("ohm", low=0, high=2, typical="0.2 ohm", text="resistance of the test leads")
+MARKED_CAPACITANCE = Nameplate("uF", above=0, high=2000, typical="30 uF", text="size marked on it")
+LINE_VOLTAGE = Reading("V", above=0, high=700, typical="120 V", text="volts of the supply")

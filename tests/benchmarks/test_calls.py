@@ -143,6 +143,43 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"wire": "1.5 mm2"},
         {"wire": read_wire("1.5 mm2")},
     ),
+    "capacitor": (
+        {"capacitor_current": "2.05 A", "capacitor_voltage": "214 V", "frequency": "60 Hz"}
+        | {"marked_capacitance": "30 uF", "tolerance": "5 %"},
+        {"capacitor_current": "2050 mA", "capacitor_voltage": "0.214 kV", "frequency": "60 Hz"}
+        | {"marked_capacitance": "30000 nF", "tolerance": "5 %"},
+        {"capacitor_current": 2.05, "capacitor_voltage": 214.0, "frequency": 60.0}
+        | {"marked_capacitance": 30.0, "tolerance": 5.0},
+    ),
+    "capacitor-swap": (
+        {"old_capacitor": "30 uF", "new_capacitor": "30 uF", "old_capacitor_voltage": "250 V"}
+        | {"new_capacitor_voltage": "370 V", "old_capacitor_duty": "run"}
+        | {"new_capacitor_duty": "run"},
+        {"old_capacitor": "30000 nF", "new_capacitor": "30 uF", "old_capacitor_voltage": "250 V"}
+        | {"new_capacitor_voltage": "0.37 kV", "old_capacitor_duty": "run"}
+        | {"new_capacitor_duty": "run"},
+        {"old_capacitor": 30.0, "new_capacitor": 30.0, "old_capacitor_voltage": 250.0}
+        | {"new_capacitor_voltage": 370.0, "old_capacitor_duty": "run"}
+        | {"new_capacitor_duty": "run"},
+    ),
+    "discharge": (
+        {"marked_capacitance": "30 uF", "resistor": "20000 ohm", "capacitor_voltage": "214 V"},
+        {"marked_capacitance": "30 uF", "resistor": "20 kohm", "capacitor_voltage": "0.214 kV"},
+        {"marked_capacitance": 30.0, "resistor": 20000.0, "capacitor_voltage": 214.0},
+    ),
+    "winding-heat": (
+        {"cold_resistance": "4.5 ohm", "cold_temperature": "22 C", "room_temperature": "24 C"}
+        | {"hot_resistance": ["5.9 ohm", "5.8 ohm"], "hot_time": ["20 s", "50 s"]},
+        {"cold_resistance": "4500 mohm", "cold_temperature": "72 F", "room_temperature": "75 F"}
+        | {"hot_resistance": ["5900 mohm", "5.8 ohm"], "hot_time": ["20 s", "1 min"]},
+        {"cold_resistance": 4.5, "cold_temperature": 22.0, "room_temperature": 24.0}
+        | {"hot_resistance": [5.9, 5.8], "hot_time": [20.0, 50.0]},
+    ),
+    "windings": (
+        {"reading_1_2": "4.1 ohm", "reading_1_3": "16.2 ohm", "reading_2_3": "12.2 ohm"},
+        {"reading_1_2": "4100 mohm", "reading_1_3": "16.2 ohm", "reading_2_3": "0.0122 kohm"},
+        {"reading_1_2": 4.1, "reading_1_3": 16.2, "reading_2_3": 12.2},
+    ),
     "gauge": (
         {"strands": 41, "strand_diameter": "0.254 mm"},
         {"strands": 41, "strand_diameter": "10 mil"},

@@ -29,6 +29,8 @@ CATALOGUE = wirecalc.build(bundled_only=True)
 # its readings are a list: tests/properties/test_batch.py, test_monotone_circuit.py
 LISTS = ("pull-batch", "circuit")
 LISTS = ("pull-batch", "duty")  # their readings are lists: test_batch.py, test_monotone_parts.py
+# readings that are a list: tests/properties/test_batch.py and test_monotone_windings.py
+LISTS = ("pull-batch", "winding-heat")
 NAMES = [
     name
     for plugin in CATALOGUE.plugins
@@ -171,6 +173,20 @@ RUN = {
     },
     "overload": {},
     "locked": {"high_time": near(1, 3, high=10)},
+    "windings": {},
+    "capacitor": {},
+    "capacitor-swap": {
+        "old_capacitor": texts(["30 uF", "88 uF"]),
+        "new_capacitor": texts(["28.5 uF", "30 uF", "35 uF", "88 uF", "90 uF"]),
+        "old_capacitor_voltage": texts(["125 V", "250 V", "370 V"]),
+        "new_capacitor_voltage": texts(["110 V", "250 V", "330 V", "440 V"]),
+        "old_capacitor_duty": texts(["run", "start"]),
+        "new_capacitor_duty": texts(["run", "start"]),
+    },
+    "discharge": {
+        "marked_capacitance": texts(["5 uF", "30 uF", "108 uF"]),
+        "resistor": texts(["20 ohm", "1 kohm", "15 kohm", "20 kohm"]),
+    },
 }
 OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "breaker": {
@@ -423,6 +439,44 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "conductor_temperature": near(30, 70, 90, low=-20, high=138),
         "cut_strands": texts(["0", "3"]),
         "strands": texts(["7", "26"]),
+    },
+    # a motor of 4 and 12 ohm: the third pair at the ends of the 5 % that closure allows
+    "windings": {
+        "reading_1_2": near(4, 4.6, 8, 10, 12, 15.2, high=20),
+        "reading_1_3": near(8, 12, 4.6, 4.8, 15.2, 16.84, high=20),
+        "reading_2_3": near(15.2, 16, 16.84, 4, 9.3, high=20),
+        "open_pin": texts(["none", "none", "1", "3", "all"]),
+        "lead_resistance": near(0.1, 0.3, high=0.5),
+        "common_pin": texts(["1", "3"]),
+        "winding_temperature": near(7.1, 25, 43.2, low=-40, high=120),
+        "maker_run": texts(["4 ohm", "4.3 ohm"]),
+        "maker_start": texts(["12 ohm", "11.2 ohm"]),
+        "case_resistance": near(1, 2, high=30),
+    },
+    # 30 uF at 60 Hz and 214 V: 28.5 and 31.5 uF at 2.2993 and 2.5413 A; 15 % at 2.0572 and 2.7833
+    "capacitor": {
+        "capacitor_current": near(2.0572, 2.2993, 2.5413, 2.7833, 3.15, high=5),
+        "capacitor_voltage": near(120, 122.4, 214, 250, 275, high=400),
+        "frequency": texts(["60 Hz", "50 Hz"]),
+        "measured_capacitance": near(25.5, 27, 28.5, 30, 31.5, 34.5, 36, high=60),
+        "marked_capacitance": texts(["30 uF", "25 uF"]),
+        "marked_high": texts(["36 uF"]),
+        "tolerance": texts(["5 %", "10 %"]),
+        "tolerance_above": texts(["20 %"]),
+        "capacitor_rating": texts(["250 V", "370 V"]),
+        "voltage": near(120, high=250),
+    },
+    "capacitor-swap": {
+        "old_capacitor_high": texts(["106 uF"]),
+        "new_capacitor_high": texts(["106 uF", "120 uF"]),
+        "old_capacitor_temperature": texts(["70 C"]),
+        "new_capacitor_temperature": texts(["65 C", "85 C"]),
+        "cutoff_voltage": near(160, 300, 400, high=500),
+    },
+    "discharge": {
+        "capacitor_voltage": near(5 / 2**0.5, 214, high=500),
+        "left_voltage": near(5, 50, 300, high=600),
+        "resistor_power": texts(["2 W"]),
     },
 }
 

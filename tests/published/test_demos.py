@@ -36,6 +36,13 @@ ANSWERED |= {"C33": "element"}  # heating element
 # is judged too, as in D4.1: good, and no part at fault.
 JUDGED_TOO = {"D4.2-232": "pass", "D4.2-208": "pass"}
 
+ANSWERED |= {  # winding pins (C22), weak capacitor (C24), its replacement (C25), discharge (C26)
+    "C22": "windings",
+    "C24": "capacitor",
+    "C25": "capacitor-swap",
+    "C26": "discharge",
+}
+
 # the file's name of an input -> the program's; None: said in words and no input of the program
 INPUTS = {
     "wires": "wire",
@@ -77,6 +84,17 @@ INPUTS = {
 # the same name is another quantity: drop is a share of the plate's volts, a dip starts at rest
 IN_ONE = {("C16", "voltage"): "nameplate_voltage", ("C17", "voltage"): "voltage_at_rest"}
 IN_ONE |= {("C15", "voltage"): "voltage_running"}  # of an oven that heats slowly
+OWN = {  # where a name of the file means another quantity in one question
+    "C22": {f"reading_{p}": f"reading_{p}" for p in ("1_2", "1_3", "2_3")}
+    | {"leads": "lead_resistance"},
+    "C24": {"current": "capacitor_current", "voltage": "capacitor_voltage"}
+    | {"frequency": "frequency", "marked": "marked_capacitance", "tolerance": "tolerance"},
+    "C25": {
+        f"{w}{a}": f"{w}_capacitor{a}" for w in ("old", "new") for a in ("", "_voltage", "_duty")
+    },
+    "C26": {"capacitance": "marked_capacitance", "voltage_rms": "capacitor_voltage"}
+    | {"resistor": "resistor", "resistor_power": "resistor_power"},
+}
 # C7 asks of temperature only; it is asked of a wire that fits its barrel
 ALSO = {"C7": {"wire": ["14 AWG"], "barrel": "16-14 AWG"}}
 ALSO |= {"C16": {"current": "1.6 A", "nameplate_voltage": "115 V"}}  # as D3.2a; D3.1 has neither
@@ -85,10 +103,13 @@ ONLY_FIGURES = ("D3.1", "D3.7")  # the list asks for no verdict, and the program
 
 def given(demo):
     typed = dict(ALSO.get(demo["calculation"], {}))
+    names = {**INPUTS, **OWN.get(demo["calculation"], {})}
     for name, text in demo["inputs"].items():
         ours = IN_ONE.get((demo["calculation"], name)) or INPUTS[name]
         if ours is not None:
             typed[ours] = text.removesuffix(" on the house wire") if isinstance(text, str) else text
+        if names[name] is not None:
+            typed[names[name]] = text
     if "wires" in demo["inputs"]:
         typed["wire"] = [part.strip() for part in demo["inputs"]["wires"].split(",")]
     if " with " in typed.get("listed_for", ""):  # a combination that the maker names
@@ -168,6 +189,25 @@ FIGURES = {
     ("C17", "impedance"): figure("impedance of the motor"),
     ("C17", "limit"): figure("least volts, 90 % of the plate"),
 }
+FIGURES |= {
+    ("C22", name): figure(name)
+    for name in (*(f"{p} less leads" for p in ("1-2", "1-3", "2-3")), "closure", "ratio")
+}
+FIGURES |= {
+    ("C22", "closure allowed"): figure("closure allowed"),
+    ("C24", "capacitance"): figure("capacitance"),
+    ("C24", "deviation"): figure("deviation"),
+    ("C24", "band low"): low("capacitance"),
+    ("C24", "band high"): high("capacitance"),
+    ("C24", "limit low"): figure("limit low"),
+    ("C24", "limit high"): figure("limit high"),
+    ("C26", "voltage after 3 s"): figure("voltage after that"),
+}
+FIGURES |= {
+    ("C26", name): figure(name)
+    for name in ("peak voltage", "time constant", "time to 50 V", "time to 5 V", "energy")
+}
+FIGURES["C26", "resistor first instant"] = figure("resistor first instant")
 MINE = [name for name, demo in DEMOS.items() if demo["calculation"] in ANSWERED]
 
 
@@ -195,6 +235,7 @@ def test_no_demonstration_is_forgotten():
     }
     expected |= {"D4.2v"}
     expected |= {"D3.1", "D3.2a", "D3.2b", "D3.3", "D3.5", "D3.6a", "D3.6b", "D3.7", "D3.8"}
+    expected |= {"D1.1", "D1.2", "D1.4a", "D1.4b", "D1.5"}
     assert set(MINE) == expected
 
 
@@ -226,6 +267,9 @@ def test_figures(worked):
         ("D4.5a", "temperature rating of the wire"),
         ("D4.5a", "temperature rating of the terminal"),
         ("D4.5c", "place_temperature"),
+        ("D1.1", "start over run winding"),
+        ("D1.2", "capacitance is not too low"),
+        ("D1.4b", "duty"),
         ("D5.s", "pull-out force"),
         ("D5.t", "pull-out force"),
     ],

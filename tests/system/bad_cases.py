@@ -96,6 +96,22 @@ GOOD: dict[str, dict[str, str]] = {
     "locked": {"high_time": "6 s", "high_current": "11 A", "locked_rotor_current": "12 A"}
     | {"rated_load_current": "1.6 A", "nameplate_voltage": "115 V", "voltage": "117 V"}
     | {"settled": "1.2 A", "overload_trips": "3", "reset_time": "3 min"},
+    "windings": {"reading_1_2": "4.1 ohm", "reading_1_3": "16.2 ohm", "reading_2_3": "12.2 ohm"}
+    | {"lead_resistance": "0.1 ohm", "open_pin": "none", "common_pin": "2", "maker_run": "4 ohm"}
+    | {"maker_start": "12 ohm", "winding_temperature": "24 C", "case_resistance": "20 Mohm"},
+    "winding-heat": {"cold_resistance": "4.5 ohm", "cold_temperature": "22 C"}
+    | {"hot_resistance": "5.9 ohm", "hot_time": "20 s", "room_temperature": "24 C"}
+    | {"lead_resistance": "0.1 ohm", "winding_metal": "copper", "winding_class": "B"},
+    "capacitor": {"capacitor_current": "2.05 A", "capacitor_voltage": "214 V"}
+    | {"frequency": "60 Hz", "measured_capacitance": "26 uF", "marked_capacitance": "30 uF"}
+    | {"tolerance": "5 %", "capacitor_rating": "250 V", "voltage": "120 V"},
+    "capacitor-swap": {"old_capacitor": "30 uF", "new_capacitor": "30 uF"}
+    | {"old_capacitor_voltage": "250 V", "new_capacitor_voltage": "370 V"}
+    | {"old_capacitor_duty": "run", "new_capacitor_duty": "run"}
+    | {"old_capacitor_temperature": "70 C", "new_capacitor_temperature": "85 C"}
+    | {"cutoff_voltage": "280 V"},
+    "discharge": {"marked_capacitance": "30 uF", "resistor": "20000 ohm"}
+    | {"capacitor_voltage": "214 V", "left_voltage": "300 V", "resistor_power": "2 W"},
 }
 ZERO_MEANS_SOMETHING = {
     *("conductor_temperature", "other_leg_current", "other_current of drop"),
@@ -105,8 +121,10 @@ ZERO_MEANS_SOMETHING = {
     "second_leg_running",
     *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
     *("run_time", "voltage of splice", "current of splice", "other_current of motor-circuit"),
-    *("run_time", "voltage of splice", "current of splice"),
     *("lead_resistance", "off_times", "device_resistance", "overload_resistance", "high_time"),
+    *("reading_1_2", "reading_1_3", "reading_2_3", "lead_resistance", "case_resistance"),
+    *("winding_temperature", "cold_temperature", "room_temperature", "hot_time"),
+    *("measured_capacitance", "tolerance"),
 }
 PRINTED = {
     *("power_factor", "start_power_factor", "cord_rating"),
@@ -123,9 +141,14 @@ PRINTED = {
     *("nameplate_power", "holding_temperature", "maker_resistance", "maker_tolerance"),
     *("old_functioning_temperature", "new_functioning_temperature"),
     *("old_cutoff_current", "new_cutoff_current", "old_cutoff_voltage", "new_cutoff_voltage"),
+    *("maker_run", "maker_start", "marked_capacitance", "tolerance", "capacitor_rating"),
+    *(f"{w}_capacitor{a}" for w in ("old", "new") for a in ("", "_voltage", "_temperature")),
+    *("resistor", "resistor_power"),
 }
-UNITS = ("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s", "in", "ft", "%")
-UNITS = ("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s", "in", "ohm", "W", "min", "%")
+UNITS = (
+    *("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s", "in", "ft", "ohm", "Mohm", "uF", "%", "W"),
+    "min",
+)
 
 
 @dataclass(frozen=True)
@@ -505,3 +528,44 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
 
 CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]
 CASES += [*WIRE_ITSELF, *JOINTS, *ELEMENTS_AND_STARTS]
+MOTOR = [  # windings and capacitors: slips of a unit, wrong words, what cannot be
+    Bad("windings", "reading_1_2", "4.6 kohm", "'4.6 kohm'", "4.6 ohm"),
+    Bad("windings", "reading_1_3", "OL", "'OL'", "a number and a unit"),
+    Bad("windings", "reading_2_3", "-0.1 ohm", "'-0.1 ohm'", "up to 1000 ohm"),
+    Bad("windings", "reading_1_2", "4.6 W", "'W'", "write it in ohm"),
+    Bad("windings", "lead_resistance", "4.6 ohm", "'4.6 ohm'", "up to 2 ohm"),
+    Bad("windings", "open_pin", "4", "'4'", "such as none"),
+    Bad("windings", "open_pin", "OL", "'OL'", "such as none"),
+    Bad("windings", "common_pin", "C", "'C'", "such as 1"),
+    Bad("windings", "winding_temperature", "200 C", "'200 C'", "200 F"),
+    Bad("windings", "case_resistance", "20 megs", "'megs'", "did you mean"),
+    Bad("winding-heat", "hot_resistance", "4.4 ohm", "4.4 ohm hot is below", "swapped"),
+    Bad("winding-heat", "hot_time", ["20 s", "50 s"], "2 times for 1", "a time for each"),
+    Bad("winding-heat", "hot_time", "2 m", "'m'", "min"),
+    Bad(
+        "winding-heat", "cold_resistance", "0.1 ohm", "no more than the 0.1 ohm", "subtracted here"
+    ),
+    Bad("winding-heat", "cold_temperature", "72 C", "'72 C'", "72 F"),
+    Bad("winding-heat", "winding_metal", "aluminum", "'aluminum'", "did you mean aluminium?"),
+    Bad("winding-heat", "winding_class", "G", "'G'", "A, E, B, F, H"),
+    Bad("capacitor", "capacitor_current", "439 W", "'W'", "divide by the voltage"),
+    Bad("capacitor", "capacitor_current", "2050 A", "'2050 A'", "2050 mA"),
+    Bad("capacitor", "capacitor_voltage", "0 V", "'0 V'", "214 V"),
+    Bad("capacitor", "marked_capacitance", "30 mF", "'mF'", "is uF"),
+    Bad("capacitor", "marked_capacitance", "30000 uF", "'30000 uF'", "30000 nF"),
+    Bad("capacitor", "marked_capacitance", "30 V", "'V'", "write it in uF"),
+    Bad("capacitor", "tolerance", "5", "'5'", "5 %"),
+    Bad("capacitor", "tolerance", "±5 %", "''", "a number and a unit"),
+    Bad("capacitor", "tolerance", "60 %", "'60 %'", "up to 50 %"),
+    Bad("capacitor", "marked_high", "25 uF", "25 uF is not above 30 uF", "low to high"),
+    Bad("capacitor-swap", "old_capacitor_duty", "strat", "'strat'", "did you mean start?"),
+    Bad("capacitor-swap", "new_capacitor_duty", "motor run", "'motor run'", "run"),
+    Bad("capacitor-swap", "new_capacitor_high", "36 uF", "one size", "a start part?"),
+    Bad("capacitor-swap", "new_capacitor_voltage", "370 mV", "'370 mV'", "370 V"),
+    Bad("discharge", "resistor", "R 20", "'R 20'", "a number and a unit"),
+    Bad("discharge", "resistor", "20 Mohm", "'20 Mohm'", "up to"),
+    Bad("discharge", "resistor_power", "2 A", "'A'", "write it in W"),
+]
+
+CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]
+CASES += [*WIRE_ITSELF, *JOINTS, *MOTOR]

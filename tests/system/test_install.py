@@ -112,6 +112,8 @@ def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> Non
     assert sorted(found) == [
         "ampacity",
         "breaker",
+        "capacitor",
+        "capacitor-swap",
         "choose",
         "circuit",
         "dip",
@@ -119,6 +121,7 @@ def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> Non
         "cutoff",
         "duty",
         "element",
+        "discharge",
         "equivalent",
         "extension",
         "gauge",
@@ -141,6 +144,8 @@ def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> Non
         "tab",
         "trip",
         "upstream",
+        "winding-heat",
+        "windings",
         "wire-break",
     ]
     listing = _done(its_command, cwd=empty_folder)

@@ -44,6 +44,14 @@ IN_DECLARED_UNITS = {
     "start-device": "--start-device|ptc|--device-resistance|6.8 ohm ±(1%+1)|--by-itself|yes",
     "overload": "--overload-resistance|0.4 ohm|--trip-temperature|110 C ±2 C",
     "locked": "--high-time|6 s ±1 s|--high-current|11 A|--locked-rotor-current|12 A",
+    "windings": "--reading-1-2|4.1 ohm ±(1%+1)|--reading-1-3|16.2 ohm|--reading-2-3|12.2 ohm",
+    "winding-heat": "--cold-resistance|4.5 ohm|--cold-temperature|22 C|--room-temperature|24 C"
+    "|--hot-resistance|5.9 ohm ±0.1 ohm|--winding-class|B",
+    "capacitor": "--capacitor-current|2.05 A ±(2%+5)|--capacitor-voltage|214 V|--frequency|60 Hz"
+    "|--marked-capacitance|30 uF|--tolerance|5 %",
+    "capacitor-swap": "--old-capacitor|30 uF|--new-capacitor|30 uF|--old-capacitor-voltage|250 V"
+    "|--new-capacitor-voltage|370 V|--old-capacitor-duty|run|--new-capacitor-duty|run",
+    "discharge": "--marked-capacitance|30 uF|--resistor|20000 ohm|--capacitor-voltage|214 V ±3%",
     "substitute": "--old-wire|16 AWG|--new-wire|14 AWG|--old-wire-temperature|105 C",
 }
 PROGRAM = """

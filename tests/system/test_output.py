@@ -163,7 +163,7 @@ def test_explain_says_what_help_says(cli_main: Cli) -> None:
             declared
         )
         for words in ((name, "--help"), ("explain", name)):
-            listed = re.findall(r'^  --([a-z-]+) "', cli_main(*words).out, re.MULTILINE)
+            listed = re.findall(r'^  --([a-z0-9-]+) "', cli_main(*words).out, re.MULTILINE)
             assert {w.replace("-", "_") for w in listed} == declared
 
 

@@ -24,6 +24,9 @@ CALCULATIONS = (
     "cutoff",
     "duty",
     "element",
+    "capacitor",
+    "capacitor-swap",
+    "discharge",
     "equivalent",
     "extension",
     "gauge",
@@ -45,6 +48,8 @@ CALCULATIONS = (
     "tab",
     "trip",
     "upstream",
+    "winding-heat",
+    "windings",
     "wire-break",
 )
 SHEETS = sorted(Path(__file__).parents[2].glob("docs/examples/*.toml"))

@@ -1,0 +1,260 @@
+"""Whether a capacitor may take the place of another."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Nameplate,
+    OneOf,
+    Origin,
+    Problem,
+    Reading,
+    at_least,
+    at_most,
+    at_or_below,
+    calculation,
+    cannot_tell,
+    caution,
+    figure,
+    requires,
+    tables,
+)
+from wirecalc.sources import confirmed
+from wirecalc.tables import Row
+
+SAME_SIZE = 0.05  # a run capacitor of another size than this: only where the maker says; practice
+DUTIES = ("run", "start")
+
+_VOLTS = confirmed("capacitor-volts", "trade texts and one component maker's guide", "", copies=4)
+_DUTY = confirmed("capacitor-duty", "trade texts and one component maker's guide", "", copies=4)
+_RANGE = confirmed("start-range", "one component maker's guide", "size of start parts", copies=1)
+
+
+def _marked(text: str, typical: str) -> Nameplate:
+    return Nameplate("uF", above=0, high=2000, typical=typical, text=text)
+
+
+def _end(text: str, goes_with: str) -> Nameplate:
+    return Nameplate("uF", above=0, high=2000, typical="108 uF", text=text, goes_with=goes_with)
+
+
+def _refuse(
+    old_capacitor: float,
+    new_capacitor: float,
+    old_capacitor_voltage: float,
+    new_capacitor_voltage: float,
+    old_capacitor_duty: str,
+    new_capacitor_duty: str,
+    old_capacitor_high: float | None = None,
+    new_capacitor_high: float | None = None,
+    **others: object,
+) -> Iterator[Problem]:
+    for whose, low, high, duty in (
+        ("old", old_capacitor, old_capacitor_high, old_capacitor_duty),
+        ("new", new_capacitor, new_capacitor_high, new_capacitor_duty),
+    ):
+        name = f"{whose}_capacitor_high"
+        if high is not None and high <= low:
+            yield Problem(name, f"{high:g} uF is not above {low:g} uF", "write the upper end")
+        if high is not None and duty == "run":
+            yield Problem(
+                name, "a run capacitor is marked with one size, not a range", "is it a start part?"
+            )
+
+
+@calculation(
+    part="motor and start",
+    cautions=("cap-03", "cap-01", "cap-02", "cap-04", "sub-01"),
+    not_checked=(
+        "the maker's own list of parts, which goes first",
+        "size of the case, its mounting, terminals, and a rating for 50 or 60 Hz alone",
+        "a part with two sections: hold each section against its own",
+    ),
+    refuse=_refuse,
+)
+def capacitor_swap(
+    old_capacitor: Annotated[
+        float, _marked("size marked on the old part, or the lower end of its range", "30 uF")
+    ],
+    new_capacitor: Annotated[
+        float, _marked("size marked on the new part, or the lower end of its range", "30 uF")
+    ],
+    old_capacitor_voltage: Annotated[
+        float, Nameplate("V", low=50, high=1000, typical="250 V", text="volts on the old part")
+    ],
+    new_capacitor_voltage: Annotated[
+        float, Nameplate("V", low=50, high=1000, typical="370 V", text="volts on the new part")
+    ],
+    old_capacitor_duty: Annotated[
+        str, OneOf(DUTIES, text="what its place asks for", on_plate=True)
+    ],
+    new_capacitor_duty: Annotated[str, OneOf(DUTIES, text="what the new part is", on_plate=True)],
+    old_capacitor_high: Annotated[
+        float | None, _end("upper end of the old part's range", "old_capacitor")
+    ] = None,
+    new_capacitor_high: Annotated[
+        float | None, _end("upper end of the new part's range", "new_capacitor")
+    ] = None,
+    old_capacitor_temperature: Annotated[
+        float | None,
+        Nameplate("C", low=40, high=150, typical="70 C", text="temperature on the old part"),
+    ] = None,
+    new_capacitor_temperature: Annotated[
+        float | None,
+        Nameplate("C", low=40, high=150, typical="85 C", text="temperature on the new part"),
+    ] = None,
+    cutoff_voltage: Annotated[
+        float | None,
+        Reading("V", above=0, high=1000, typical="280 V", text="across a start part at cut-off"),
+    ] = None,
+) -> Iterator[Item]:
+    """May this capacitor take the place of that one?
+
+    Run: the same size (within 5 %, common practice, unless the maker says otherwise), no fewer
+    volts, and a run part. Start: inside the range marked on the old part, no fewer volts; where
+    the volts at cut-off were measured, they stay within the limit of the new part's class. A start
+    part never sits in a run place; a run part in a start place is for the maker to say.
+
+    Inputs: sizes in uF (over 0 to 2000), ranges by their upper end, volts in V (50 to 1000), duty,
+    temperatures in C. Yields a criterion a line. Refuses a range on a run part.
+    Source: table start-capacitors.
+    """
+    yield from _duty(old_capacitor_duty, new_capacitor_duty)
+    yield at_least(
+        "volts",
+        new_capacitor_voltage,
+        old_capacitor_voltage,
+        "V",
+        source=_VOLTS,
+        origin=Origin.MAKER,
+        action="take a part marked with as many volts or more",
+    )
+    if old_capacitor_duty == "run":
+        yield from _same_size(old_capacitor, new_capacitor)
+    else:
+        yield from _in_range(
+            (old_capacitor, old_capacitor_high), (new_capacitor, new_capacitor_high)
+        )
+    if new_capacitor_duty == "start":
+        yield from _cut_off(new_capacitor_voltage, cutoff_voltage)
+    yield from _temperature(old_capacitor_temperature, new_capacitor_temperature)
+
+
+def _duty(old: str, new: str) -> Iterator[Item]:
+    name = "duty"
+    if old == "start" and new == "run":
+        yield cannot_tell(
+            name,
+            "a run part in a start place stands the duty, and motors are not made for it",
+            measure="ask the maker's list of parts",
+            source=PRACTICE,
+        )
+        return
+    yield requires(
+        name,
+        old == new,
+        says="a start part in a run place: it is made for seconds, and overheats",
+        source=_DUTY,
+        origin=Origin.MAKER,
+        action="take a run part",
+    )
+
+
+def _same_size(old: float, new: float) -> Iterator[Item]:
+    action = "take the marked size, unless the maker's sheet names another"
+    for side, limit, compare in (
+        ("not too small", old * (1 - SAME_SIZE), at_least),
+        ("not too large", old * (1 + SAME_SIZE), at_most),
+    ):
+        yield compare(
+            f"size {side}", new, limit, "uF", source=PRACTICE, origin=Origin.PRACTICE, action=action
+        )
+
+
+def _in_range(old: tuple[float, float | None], new: tuple[float, float | None]) -> Iterator[Item]:
+    action = "take a start part whose whole range lies inside the old one"
+    yield at_least(
+        "size not too small",
+        new[0],
+        old[0],
+        "uF",
+        source=_RANGE,
+        origin=Origin.MAKER,
+        action=action,
+    )
+    largest = new[0] if new[1] is None else new[1]
+    if old[1] is None and (new[1] is not None or largest > old[0]):
+        yield cannot_tell(
+            "size not too large",
+            "the old part's range has no upper end here, and start parts are marked with a range",
+            measure="read the whole range on the old part",
+            needs=("old_capacitor_high",),
+            source=_RANGE,
+        )
+        return
+    limit = old[0] if old[1] is None else old[1]
+    yield at_most(
+        "size not too large",
+        largest,
+        limit,
+        "uF",
+        source=_RANGE,
+        origin=Origin.MAKER,
+        action=action,
+    )
+
+
+def _cut_off(rating: float, measured: float | None) -> Iterator[Item]:
+    """Hold the volts at cut-off against the limit of the class; between classes the lower."""
+    yield caution("start-01")
+    rows = [r for r in tables.load("start-capacitors").rows if _limited(r, rating)]
+    if not rows:
+        if measured is not None:
+            yield cannot_tell(
+                "volts at cut-off",
+                f"no limit was seen for a start part of {rating:g} V",
+                measure="take it from the maker's sheet of the part",
+            )
+        return
+    row = max(rows, key=lambda r: r.number("rated_V"))
+    limit = row.number("cutoff_V")
+    yield figure("cut-off limit of its class", limit, "V", source=row.source, toward="down")
+    if measured is not None:
+        yield at_most(
+            "volts at cut-off",
+            measured,
+            limit,
+            "V",
+            source=row.source,
+            origin=Origin.MAKER,
+            action="take a part of a higher class, and see that the relay drops out in time",
+        )
+
+
+def _limited(row: Row, rating: float) -> bool:
+    return bool(row.cells["cutoff_V"]) and at_or_below(row.number("rated_V"), rating)
+
+
+def _temperature(old: float | None, new: float | None) -> Iterator[Item]:
+    name = "temperature rating"
+    if old is not None and new is not None:
+        yield at_least(
+            name,
+            new,
+            old,
+            "C",
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            action="take a hotter part",
+        )
+    elif old is not None:
+        yield cannot_tell(
+            name,
+            f"the old part is marked {old:g} C, the new one was not read",
+            measure="read it on the new part",
+            needs=("new_capacitor_temperature",),
+        )

@@ -1,0 +1,244 @@
+"""How hot a winding was when it was switched off, by its resistance."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from itertools import product
+from typing import Annotated
+
+from wirecalc import (
+    Bands,
+    Item,
+    OneOf,
+    Problem,
+    Reading,
+    Source,
+    at_most,
+    at_or_below,
+    calculation,
+    cannot_tell,
+    figure,
+    not_checked,
+    tables,
+)
+
+from .winding_cooling import SOON_S, Point, Read, Result, at_switch_off
+
+LEADS = Reading("ohm", low=0, high=2, typical="0.1 ohm", text="test leads touched together")
+LEADS_OHM = 0.3  # test leads that were not read have 0.1 to 0.3 ohm; practice
+
+_NAME = "winding temperature at switch-off"
+
+
+def _metals() -> list[str]:
+    return list(dict.fromkeys(r.text("metal") for r in tables.load("winding-constants").rows))
+
+
+def _classes() -> list[str]:
+    return [r.text("winding_class") for r in tables.load("winding-limits").rows]
+
+
+def _refuse(
+    cold_resistance: float,
+    cold_temperature: float,
+    hot_resistance: list[float],
+    room_temperature: float,
+    hot_time: list[float] | None = None,
+    lead_resistance: float | None = None,
+    **others: object,
+) -> Iterator[Problem]:
+    leads = lead_resistance or 0.0
+    if cold_resistance <= leads:
+        yield Problem(
+            "cold_resistance",
+            f"{cold_resistance:g} ohm is no more than the {leads:g} ohm of the leads",
+            "type the reading with the leads in it; they are subtracted here",
+        )
+    for hot in hot_resistance:
+        if hot < cold_resistance:
+            yield Problem(
+                "hot_resistance",
+                f"{hot:g} ohm hot is below {cold_resistance:g} ohm cold",
+                "a warm winding reads more: same pins, same range? the two swapped?",
+            )
+            break
+    if hot_time is not None and len(hot_time) != len(hot_resistance):
+        yield Problem(
+            "hot_time",
+            f"{len(hot_time)} times for {len(hot_resistance)} resistances",
+            "give a time for each, in the same order",
+        )
+    elif hot_time is not None and len(set(hot_time)) < len(hot_time):
+        yield Problem("hot_time", "two readings have the same time", "give each its own time")
+
+
+@calculation(
+    part="motor and start",
+    cautions=("dead-01", "cap-01", "hot-01", "pin-01"),
+    not_checked=(
+        "the hottest spot: resistance gives the average of the winding",
+        "the rise against the limit of the machine's own standard",
+    ),
+    refuse=_refuse,
+    example_with=("hot_time", "winding_class"),
+)
+def winding_heat(
+    cold_resistance: Annotated[
+        float,
+        Reading("ohm", above=0, high=1000, typical="4.50 ohm", text="winding cold, leads included"),
+    ],
+    cold_temperature: Annotated[
+        float,
+        Reading("C", low=-40, high=60, typical="22 C", text="temperature of the cold winding"),
+    ],
+    hot_resistance: Annotated[
+        list[float],
+        Reading("ohm", above=0, high=2000, typical="5.90 ohm", text="the same winding, hot"),
+    ],
+    room_temperature: Annotated[
+        float,
+        Reading("C", low=-40, high=60, typical="24 C", text="air around the machine, at the end"),
+    ],
+    hot_time: Annotated[
+        list[float] | None,
+        Reading("s", low=0, high=3600, typical="20 s", text="time of each since switch-off"),
+    ] = None,
+    lead_resistance: Annotated[float | None, LEADS] = None,
+    winding_metal: Annotated[str, OneOf(_metals, text="metal of the winding wire")] = "copper",
+    winding_class: Annotated[
+        str | None, OneOf(_classes, text="insulation class of the winding", on_plate=True)
+    ] = None,
+    bands: Bands | None = None,
+) -> Iterator[Item]:
+    """How hot was this winding when it was switched off?
+
+    t2 = R2/R1 (k + t1) - k. The constants of two standards are shown, and the higher judges.
+    Readings at several times are carried back to switch-off along a straight line through the
+    logarithm of the rise over the room (least squares). One reading counts as it is within 30 s
+    (IEC 60034-1, from memory); later, or without a time, the winding has been hotter: then it can
+    fail, and not pass.
+
+    Inputs: resistances in ohm with the leads in them (hot_resistance and hot_time are repeated, in
+    the same order), temperatures in C, times in s. Yields temperature and rise, and a criterion
+    where winding_class is given. Refuses hot below cold, and lists of unequal length.
+    Source: tables winding-constants and winding-limits.
+    """
+    leads = lead_resistance or 0.0
+    if lead_resistance is None:
+        yield not_checked("test leads", f"taken as 0 to {LEADS_OHM:g} ohm: touch and read them")
+    read = Read(
+        cold_resistance, cold_temperature, hot_resistance, hot_time, room_temperature, leads
+    )
+    ends = dict(bands or {})
+    if lead_resistance is None:
+        ends["lead_resistance"] = (0.0, LEADS_OHM)
+    if (
+        ends.get("cold_resistance", (cold_resistance,))[0]
+        <= ends.get("lead_resistance", (leads,))[-1]
+    ):
+        yield cannot_tell(
+            _NAME,
+            "the cold winding reads no more than the leads, over this meter's band",
+            measure="read it with a four-wire low-ohm meter",
+        )
+        return
+    constants = tables.load("winding-constants").where(metal=winding_metal)
+    rows = {r.number("constant_C"): r for r in constants}
+    for k in sorted(rows):
+        points = list(_temperatures(k, read, ends))
+        found = at_switch_off(points, read, ends)
+        if found is None:
+            yield cannot_tell(
+                _NAME,
+                "the readings do not fall toward the room's temperature, or reach too far back",
+                measure="take the first within a minute, and read on for at least as long again",
+            )
+            return
+        yield figure(
+            f"temperature at switch-off, k {k:g}" if found.known else f"hot winding, k {k:g}",
+            found.at,
+            "C",
+            source=rows[k].source,
+            working=_working(points, k, cold_temperature),
+            band=(found.low, found.high),
+        )
+        if k == max(rows):
+            yield from _rise(found, read, ends, rows[k].source)
+            if winding_class is not None:
+                yield _judge(winding_class, found, leads_known=lead_resistance is not None)
+
+
+def _rise(found: Result, read: Read, ends: Bands, source: Source) -> Iterator[Item]:
+    """Yield the rise over the room, by the highest constant."""
+    room = ends.get("room_temperature", (read.room, read.room))
+    yield figure(
+        "rise over the room",
+        found.at - read.room,
+        "K",
+        source=source,
+        band=(found.low - room[1], found.high - room[0]),
+    )
+    if found.known and len(read.hot) == 1:
+        yield not_checked(
+            "cooling before the reading",
+            f"none is counted up to {SOON_S:g} s (IEC 60034-1, recalled)",
+        )
+
+
+def _temperatures(k: float, read: Read, ends: Bands) -> Iterator[Point]:
+    """Yield the winding's temperature at each reading, with the ends of its band."""
+    cold = ends.get("cold_resistance", (read.cold, read.cold))
+    at = ends.get("cold_temperature", (read.cold_temperature, read.cold_temperature))
+    leads = ends.get("lead_resistance", (read.leads, read.leads))
+    lows, highs = ends.get("hot_resistance", (read.hot, read.hot))
+    times: Sequence[float | None] = read.times or [None] * len(read.hot)
+    for hot, low, high, time in zip(read.hot, lows, highs, times, strict=True):
+        corners = [_by_resistance(k, *p) for p in product((low, high), cold, at, leads)]
+        centre = _by_resistance(k, hot, read.cold, read.cold_temperature, read.leads)
+        yield Point(time, centre, min(corners), max(corners))
+
+
+def _by_resistance(k: float, hot: float, cold: float, at: float, leads: float) -> float:
+    return (hot - leads) / (cold - leads) * (k + at) - k
+
+
+def _working(points: Sequence[Point], k: float, cold: float) -> Callable[[], str]:
+    def write() -> str:
+        each = ", ".join(
+            f"{p.at:.1f} C" + (f" at {p.time:g} s" if p.time is not None else "") for p in points
+        )
+        return f"R2/R1 x ({k:g} + {cold:g}) - {k:g}: {each}"
+
+    return write
+
+
+def _judge(winding_class: str, found: Result, *, leads_known: bool) -> Item:
+    row = tables.load("winding-limits").row(winding_class=winding_class)
+    limit = row.number("limit_C")
+    if not found.known and at_or_below(found.low, limit):
+        return cannot_tell(
+            _NAME,
+            f"{found.at:.0f} C when it was read, and it had cooled since switch-off",
+            measure="read it within 30 s, or several times with the seconds since switch-off",
+            needs=("hot_time",),
+            source=row.source,
+        )
+    if not leads_known and at_or_below(found.low, limit) and not at_or_below(found.high, limit):
+        return cannot_tell(
+            _NAME,
+            f"{found.low:.0f} to {found.high:.0f} C with test leads of 0 to {LEADS_OHM:g} ohm, "
+            f"against {limit:g} C",
+            measure="touch the test leads together and read them",
+            needs=("lead_resistance",),
+            source=row.source,
+        )
+    return at_most(
+        _NAME,
+        found.at,
+        limit,
+        "C",
+        source=row.source,
+        says=row.note,
+        action="find out why: low volts, a stuck load, no cooling air, a weak capacitor",
+        band=(found.low, found.high),
+    )
