@@ -21,7 +21,6 @@ from .criteria import (
     requires,
 )
 from .declaration import Bands, Calculation, calculation
-from .deferred import Deferred, deferred
 from .errors import (
     BadInput,
     BadText,
@@ -36,6 +35,7 @@ from .hooks import hookimpl
 from .host import Catalogue, build
 from .items import Caution, Item, answer, caution, chart, figure, listing, not_checked
 from .kinds import Count, Nameplate, OneOf, Reading, Words, YesNo
+from .offers import Deferred, deferred
 from .readings_file import FileColumns, ReadingsFile
 from .running import HouseRule
 from .sources import MAKER, PLATE, PRACTICE, Confidence, Source

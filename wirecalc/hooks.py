@@ -21,8 +21,8 @@ import pluggy
 
 if TYPE_CHECKING:
     from .declaration import Calculation
-    from .deferred import Deferred
     from .items import Caution
+    from .offers import Deferred
     from .running import HouseRule
 
 PROJECT = "wirecalc"  # pluggy's project name and the entry-point group

@@ -17,10 +17,10 @@ import pluggy
 
 from . import hooks, tables
 from .declaration import Calculation
-from .deferred import Deferred
 from .errors import BadInput, PluginDefect, Problem, TableError, did_you_mean
 from .findings import Finding
 from .items import Caution, NotChecked, use_cautions
+from .offers import Deferred
 from .running import HouseRule, ProvidedCalculation, ProvidedRule, run
 
 BUNDLED = "wirecalc"  # the distribution whose entry points are the bundled plugins

@@ -18,10 +18,10 @@ from .band import (
 )
 from .criteria import Criterion, Origin, cannot_tell
 from .declaration import BANDS, Calculation
-from .deferred import Deferred
 from .errors import PluginDefect
 from .findings import Finding, Judged, collect_sources
 from .items import Answer, Caution, ChartItem, Figure, Item, Listing, NotChecked, library_caution
+from .offers import Deferred
 from .reading_inputs import Prepared, prepare
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
@@ -118,16 +118,17 @@ def _own_runs(
     provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
 ) -> list[Run]:
     """Run a calculation that works out its band itself, once, and see it at the band's ends."""
-    names = list(prepared.bands)
-    ends = [(step, dict.fromkeys(names, step)) for step in (0, -1, 1)]
-    at = [(s, values_at(point, prepared.values, prepared.bands)) for s, point in ends]
-    low, high = at[1][1], at[2][1]
-    bands = {} if low is None or high is None else {n: (low[n], high[n]) for n in names}
+    excluded = prepared.excluded()  # judged apart: nothing can be said at their ends
+    names = [n for n in prepared.bands if n not in excluded]
+    at = [
+        (step, values_at(dict.fromkeys(names, step), prepared.values, prepared.bands) or {})
+        for step in (0, -1, 1)
+    ]
+    bands = {n: (at[1][1][n], at[2][1][n]) for n in names}
     items = _items(provided, {**_copy(prepared.values), BANDS: bands})
     return [
         _with_rules(provided, values, [at_end(item, step) for item in items], rules)
         for step, values in at
-        if values is not None
     ]
 
 

@@ -356,3 +356,10 @@ def test_a_house_rule_counts_the_meter_of_a_band_of_its_own() -> None:
 
 def test_a_band_that_reaches_zero_is_cannot_tell_for_a_band_of_its_own_too() -> None:
     assert run(DEAR, {"load": "0.1 A ±0.2 A"}).verdict == "cannot tell"
+
+
+def test_one_excluded_reading_leaves_the_other_its_band() -> None:
+    finding = run(DEAR, {"load": "4.9 A ±0.5 A", "other": "0.1 A ±0.2 A"})
+    assert finding.criterion("not too much").verdict == "cannot tell"
+    assert finding.criterion("other").verdict == "cannot tell"
+    assert runs_of_dear[-1] == {"load": pytest.approx((4.4, 5.4))}

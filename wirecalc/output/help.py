@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from typing import Any
 
 from ..declaration import Calculation, Input
-from ..deferred import Deferred
 from ..host import Catalogue, Plugin
 from ..items import library_caution
+from ..offers import Deferred
 from ..options import GENERAL
 from .layout import WIDTH, table, wrap
 
