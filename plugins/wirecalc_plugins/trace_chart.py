@@ -1,0 +1,109 @@
+"""The chart of a recording: the highest start of a waveform, or the whole log."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from wirecalc import RecordedColumns, envelope, recordings
+from wirecalc.charts import Axis, Chart, Limit, Line
+from wirecalc.rounding import show
+from wirecalc.starts import Run
+
+from .start import RUNNING, SHORT_OF_LRA, WINDOW_RMS
+from .trace_analysis import Analysis
+from .trace_judge import Plate
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Numbers = NDArray[np.float64]
+
+_ACROSS = 1600  # places across the chart; of more readings the least and most of each are drawn
+_BEFORE, _AFTER, _LEAST_S = 0.1, 3.0, 0.4  # of the time to settle, around a start
+_MOST_S = 5.0
+
+
+def trace_chart(
+    recording: RecordedColumns, found: Analysis, run: Run | None, plate: Plate, unit: str
+) -> Chart:
+    """Describe the chart: what was recorded, its rms, the settled level, the expected band."""
+    begin, end = _span(recording, found, run)
+    wave = found.wave
+    name = "current" if wave is not None else f"{found.kind} readings"
+    shift = wave.offset if wave is not None else 0.0
+    pieces = ((f.t, f.values[0] - shift) for f in recordings.frames(recording, waveform=bool(wave)))
+    lines = [Line(name, *_drawn(pieces, begin, end))]
+    if wave is not None:
+        levels = ((p.t, p.level) for p in envelope.cycles(recording, wave))
+        lines.append(Line("one-cycle rms", *_drawn(levels, begin, end)))
+    limits = []
+    if run is not None and run.settled is not None:
+        limits.append(Limit(f"settled: {show(run.settled, unit)}", run.settled, binding=False))
+    if plate.locked is not None and unit == "A":
+        least, most = plate.locked * SHORT_OF_LRA, plate.locked * WINDOW_RMS
+        limits.append(Limit(f"expected start rms, most: {show(most, unit)}", most))
+        limits.append(Limit(f"expected start rms, least: {show(least, unit)}", least))
+    if plate.rated is not None and unit == "A":
+        limits.append(Limit(f"rated load: {show(plate.rated, unit)}", plate.rated, binding=False))
+        limits.append(
+            Limit(f"running at all: {show(RUNNING * plate.rated, unit)}", RUNNING * plate.rated)
+        )
+    what = "Highest start" if wave is not None and run is not None else "Recording"
+    quantity = "power" if unit == "W" else "current"
+    return Chart(
+        title=f"{what} of {recording.name}",
+        text=_text(recording, found, run, unit),
+        x=Axis("time", "s"),
+        y=Axis(quantity, unit),
+        lines=tuple(lines),
+        limits=tuple(limits),
+    )
+
+
+def _span(recording: RecordedColumns, found: Analysis, run: Run | None) -> tuple[float, float]:
+    """Return the span of time to draw: around the start of a waveform, or all."""
+    over = recording.overview
+    if found.wave is None or run is None:
+        return over.first, over.last
+    settle = run.settle[0] if run.settle is not None else run.end - run.start
+    long = min(max(_AFTER * settle, _LEAST_S), _MOST_S)
+    return max(over.first, run.start - _BEFORE * long), min(over.last, run.start + long)
+
+
+def _drawn(
+    pieces: Iterator[tuple[Numbers, Numbers]], begin: float, end: float
+) -> tuple[list[float], list[float]]:
+    """Return the curve within a span; of too many values the least and most of each place."""
+    import numpy as np
+
+    least, most = np.full(_ACROSS, np.inf), np.full(_ACROSS, -np.inf)
+    few: list[tuple[Numbers, Numbers]] | None = []
+    for t, y in pieces:
+        mine = (t >= begin) & (t <= end)
+        t, y = t[mine], y[mine]
+        place = np.minimum(((t - begin) / (end - begin) * _ACROSS).astype(int), _ACROSS - 1)
+        np.minimum.at(least, place, y)
+        np.maximum.at(most, place, y)
+        if few is not None:
+            few.append((t, y))
+            few = few if sum(len(piece) for piece, _ in few) <= 2 * _ACROSS else None
+    if few is not None:
+        return [float(v) for t, _ in few for v in t], [float(v) for _, y in few for v in y]
+    at = np.flatnonzero(np.isfinite(least))
+    centres = begin + (at + 0.5) * (end - begin) / _ACROSS
+    both = np.column_stack((least[at], most[at])).ravel()
+    return np.repeat(centres, 2).tolist(), both.tolist()
+
+
+def _text(recording: RecordedColumns, found: Analysis, run: Run | None, unit: str) -> str:
+    said = [f"{recording}, {found.kind}, {len(found.begun)} starts."]
+    if run is not None:
+        said.append(f"Highest level of the start drawn: {show(run.highest, unit)}")
+        if run.settled is not None:
+            said.append(f", settled at {show(run.settled, unit)}")
+        if run.settle is not None:
+            said.append(f" after {show(run.settle[0], 's')}")
+        said.append(".")
+    return " ".join(said[:1]) + " " + "".join(said[1:])
