@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
 RISE = 2.0  # levels that differ less are one; practice
 _FLOOR = 0.002  # share of the highest level below which all is one: nothing
+_QUARTER, _RARE = 0.25, 0.05  # of the usual level, and of the time that it is on; practice
 _BINS, _LEAST, _MOST = 50, -6, 7  # classes a decade of the levels, and their decades
 
 
@@ -44,11 +45,12 @@ class Histogram:
         classes = np.minimum(((exponents - _LEAST) * _BINS).astype(int), len(self.counts) - 1)
         self.counts += np.bincount(classes, minlength=len(self.counts))
 
-    def switch(self) -> Switch:
+    def switch(self, *, log: bool) -> Switch:
         """Part on from off where the two classes of levels differ most (Otsu, of logarithms).
 
         Levels under 0.2 % of the highest count as nothing, and levels over the median of the rest
         as that median, so that a start of ten times the running current is no class of its own.
+        In a log, a level that is rare and under a quarter of the usual (a lamp) is off too.
         """
         import numpy as np
 
@@ -70,11 +72,15 @@ class Histogram:
             return ALWAYS
         middle = math.sqrt(low * high)
         slack = min(1.2, (high / low) ** 0.2)
-        usual = (
-            _median(centres[: best + 1], counts[: best + 1]),
-            _median(centres[best + 1 :], counts[best + 1 :]),
-        )
-        return Switch(middle * slack, middle / slack, *(_level(v) for v in usual))
+        up, down = middle * slack, middle / slack
+        usual_low = _level(_median(centres[: best + 1], counts[: best + 1]))
+        usual = _level(_median(centres[best + 1 :], counts[best + 1 :]))
+        quarter = usual_low + _QUARTER * (usual - usual_low)
+        if log and quarter > up:
+            over = 10**centres >= middle
+            rare = counts[over & (10**centres < quarter)].sum() <= _RARE * counts[over].sum()
+            up, down = (quarter, quarter / slack) if rare else (up, down)
+        return Switch(up, down, usual_low, usual)
 
 
 def _median(values: Numbers, counts: Numbers) -> float:

@@ -1,22 +1,19 @@
-"""Rows of a recording in blocks of numbers, checked, and kept so that they can be read again.
+"""The rows of a recording in blocks, checked once, and kept so that they can be read again.
 
-A block of bytes is parsed by numpy at once where every cell is a plain number, and row by row
-where it is not: there the bad rows are named. Small recordings stay in memory, larger ones as
-binary numbers in a nameless temporary file, and where that has no room they are parsed again.
+Small recordings stay in memory, larger ones as binary numbers in a nameless temporary file, and
+where that has no room they are parsed again.
 """
 
 from __future__ import annotations
 
-import csv
 import math
 import tempfile
 from collections.abc import Callable, Iterator, Sequence
-from datetime import datetime, time
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, NamedTuple
 
 from .errors import BadText
-from .kinds import Reading
+from .readings_rows import SHOWN, Layout, Stamps, at_once, inside, named, row_by_row
 
 if TYPE_CHECKING:
     import numpy as np
@@ -27,25 +24,7 @@ if TYPE_CHECKING:
 CHUNK = 1 << 20  # bytes parsed at once
 MOST_KEPT = 1_000_000  # numbers kept in memory
 MOST_SPOOLED = 1 << 30  # bytes of the file up to which its numbers go to a temporary file
-_SHOWN = 5  # bad rows named in one complaint
-_DAY = 86400.0
 _BINS, _LEAST = 20, -12  # steps between stamps are counted in 20 classes a decade from 1e-12 s
-
-
-class Layout(NamedTuple):
-    """How the rows are written: which cells count, and what turns each into its declared unit."""
-
-    delimiter: str
-    cells: int
-    stamps: tuple[int, ...]
-    columns: tuple[int, ...]
-    factors: tuple[float, ...]  # of the stamps, then of each column
-    kinds: tuple[Reading, ...]
-    heads: tuple[str, ...]
-    begins: int  # byte at which the rows begin
-    line: int  # number of the line that begins there
-    comma: bool
-    clock: bool
 
 
 class Block(NamedTuple):
@@ -145,9 +124,9 @@ def read_store(path: Path, layout: Layout) -> tuple[Store, Overview]:
         t = block[:, 0]
         steps = np.diff(t, prepend=last if rows else t[0])[0 if rows else 1 :]
         if steps.size and steps.min() < 0:
-            back = np.flatnonzero(steps < 0)[:_SHOWN] + (0 if rows else 1)
+            back = np.flatnonzero(steps < 0)[:SHOWN] + (0 if rows else 1)
             raise BadText(
-                f"row {_named(line_of(back))}: the time goes backwards",
+                f"row {named(line_of(back))}: the time goes backwards",
                 "sort the rows, or cut the file where a new recording begins",
             )
         some = steps[steps > 0]
@@ -180,13 +159,13 @@ _LineOf = Callable[["NDArray[np.int_]"], Sequence[int]]
 
 def _parsed(path: Path, layout: Layout) -> Iterator[tuple[Numbers, _LineOf]]:
     """Parse the rows in blocks; with each block, what finds the line numbers of its rows."""
-    stamps = _Stamps(layout)
+    stamps = Stamps(layout)
     for line, data in _pieces(path, layout):
-        found = None if layout.clock else _at_once(data, layout)
-        if found is not None and _inside(found, layout):
+        found = None if layout.clock else at_once(data, layout)
+        if found is not None and inside(found, layout):
             lines = _lines_of(data, line)
         else:
-            found, numbers = _row_by_row(data, layout, line, stamps)
+            found, numbers = row_by_row(data, layout, line, stamps)
             lines = _taken_from(numbers)
         if len(found):
             yield found, lines
@@ -202,10 +181,6 @@ def _lines_of(data: bytes, line: int) -> _LineOf:
         return [filled[i] for i in at]
 
     return find
-
-
-def _named(lines: Sequence[int]) -> str:
-    return ", ".join(map(str, lines))
 
 
 def _pieces(path: Path, layout: Layout) -> Iterator[tuple[int, bytes]]:
@@ -225,144 +200,6 @@ def _pieces(path: Path, layout: Layout) -> Iterator[tuple[int, bytes]]:
             line += whole.count(b"\n") + 1
         if rest.strip():
             yield line, rest + b"\n"
-
-
-def _at_once(data: bytes, layout: Layout) -> Numbers | None:
-    """Parse rows of plain numbers; None where any cell is something else."""
-    import warnings
-
-    import numpy as np
-
-    data = data.replace(b"\r\n", b"\n").lstrip(b"\n")
-    while b"\n\n" in data:
-        data = data.replace(b"\n\n", b"\n")
-    parting = layout.delimiter.encode()
-    data = data.replace(parting + b" ", parting)
-    if b" " in data or (parting != b"\t" and b"\t" in data):
-        return None
-    marks = np.frombuffer(data, np.uint8)
-    at = np.flatnonzero((marks == parting[0]) | (marks == 10))
-    if not at.size or at.size % layout.cells or np.diff(at, prepend=-1).min() < 2:
-        return None
-    ends = marks[at].reshape(-1, layout.cells) == 10
-    if ends[:, :-1].any() or not ends[:, -1].all():
-        return None
-    comma = b",." if layout.comma else b""
-    table = bytes.maketrans(parting + b"\n" + comma[:1], b"  " + comma[1:])
-    try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("error")
-            numbers = np.fromstring(data.translate(table), sep=" ")
-    except (ValueError, DeprecationWarning):
-        return None
-    if numbers.size != at.size:
-        return None
-    rows = numbers.reshape(-1, layout.cells)[:, [layout.stamps[0], *layout.columns]]
-    return np.ascontiguousarray(rows * np.array(layout.factors))
-
-
-def _inside(rows: Numbers, layout: Layout) -> bool:
-    """Whether every number is finite and within the span of its column."""
-    import numpy as np
-
-    lows, highs = rows.min(axis=0), rows.max(axis=0)
-    ends = zip(lows[1:], highs[1:], layout.kinds, strict=True)
-    return bool(np.isfinite(lows + highs).all()) and all(
-        kind.inside(low) and kind.inside(high) for low, high, kind in ends
-    )
-
-
-def _row_by_row(
-    data: bytes, layout: Layout, line: int, stamps: _Stamps
-) -> tuple[Numbers, list[int]]:
-    """Parse the rows of a piece one by one; raises BadText that names those that are bad."""
-    import numpy as np
-
-    rows, numbers = [], []
-    bad: dict[str, list[int]] = {}
-    hint: dict[str, str] = {}
-    texts = data.decode("utf-8", errors="replace").split("\n")
-    for number, text in enumerate(texts, start=line):
-        if not text.strip():
-            continue
-        try:
-            cells = next(csv.reader([text.rstrip("\r")], delimiter=layout.delimiter))
-            if len(cells) != layout.cells:
-                raise BadText(
-                    f"{len(cells)} cells and not {layout.cells}", "every row needs as many cells"
-                )
-            rows.append([stamps.read(cells), *_values(cells, layout)])
-            numbers.append(number)
-        except (BadText, csv.Error) as error:
-            said = error.wrong if isinstance(error, BadText) else str(error)
-            hint.setdefault(said, error.would_do if isinstance(error, BadText) else "")
-            bad.setdefault(said, []).append(number)
-    if bad:
-        said, where = next(iter(bad.items()))
-        named = _named(sorted(n for lines in bad.values() for n in lines)[:_SHOWN])
-        first = f" (row {where[0]})" if len(bad) > 1 else ""
-        raise BadText(f"row {named}: {said}{first}", hint[said])
-    return np.array(rows, dtype=float).reshape(-1, 1 + len(layout.columns)), numbers
-
-
-def _values(cells: Sequence[str], layout: Layout) -> Iterator[float]:
-    of_each = zip(layout.columns, layout.factors[1:], layout.kinds, layout.heads, strict=True)
-    for at, factor, kind, head in of_each:
-        value = _number(cells[at], head, layout) * factor
-        if not kind.inside(value):
-            raise BadText(f"column {head}: outside {kind.span}", "check the unit")
-        yield value
-
-
-def _number(cell: str, head: str, layout: Layout) -> float:
-    text = cell.strip().replace(",", ".") if layout.comma else cell.strip()
-    try:
-        value = math.nan if "_" in text else float(text)
-    except ValueError:
-        value = math.nan
-    if not math.isfinite(value):
-        raise BadText(
-            f"column {head}: {cell[:20]!r} is no number",
-            "say that commas are decimal (--decimal-comma yes)" if "," in cell else "mend the row",
-        )
-    return value
-
-
-class _Stamps:
-    """Stamps as numbers of seconds; a clock time that steps back by half a day is the next day."""
-
-    def __init__(self, layout: Layout) -> None:
-        self.layout = layout
-        self.day, self.before = 0.0, -math.inf
-        self.zero: datetime | None = None
-
-    def read(self, cells: Sequence[str]) -> float:
-        if not self.layout.clock:
-            at = self.layout.stamps[0]
-            return _number(cells[at], "of time", self.layout) * self.layout.factors[0]
-        text = " ".join(cells[i].strip() for i in self.layout.stamps).replace(",", ".")
-        try:
-            return self._dated(text) if "-" in text[:8] else self._clock(text)
-        except (ValueError, TypeError):
-            raise BadText(
-                f"{text[:30]!r} is no time", "such as 12:03:07.250 or 2026-01-31 12:03:07"
-            ) from None
-
-    def _dated(self, text: str) -> float:
-        stamp = datetime.fromisoformat(text)
-        if self.zero is None:
-            self.zero = datetime.combine(stamp.date(), time(), stamp.tzinfo)
-        return (stamp - self.zero).total_seconds()
-
-    def _clock(self, text: str) -> float:
-        hours, minutes, *rest = text.split(":")
-        seconds = 3600 * int(hours) + 60 * int(minutes) + float(rest[0] if rest else 0)
-        if len(rest) > 1 or not (0 <= int(hours) < 24 and 0 <= int(minutes) < 60):
-            raise ValueError(text)
-        if seconds < self.before - _DAY / 2:
-            self.day += _DAY
-        self.before = seconds
-        return self.day + seconds
 
 
 def _last_digit(path: Path, layout: Layout) -> float:

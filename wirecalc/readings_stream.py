@@ -29,7 +29,8 @@ from .readings_file import delimiter_of, unreadable
 from .units import converter, read_unit
 
 if TYPE_CHECKING:
-    from .readings_blocks import Block, Layout, Overview, Store
+    from .readings_blocks import Block, Overview, Store
+    from .readings_rows import Layout
 
 _HEAD = 65536  # bytes in which the header and the first rows are looked for
 _STAMP = re.compile(r"^(t|time|timestamp|date|datetime|clock|elapsed)(?![a-z])", re.IGNORECASE)
@@ -129,7 +130,7 @@ class ReadingsStream(Kind):
         return Read(value, low, high, notes=(f"each ±{error}",))
 
     def _layout(self, path: Path, comma: bool, wanted: str) -> tuple[tuple[str, ...], Layout]:
-        from .readings_blocks import Layout
+        from .readings_rows import Layout
 
         lines, delimiter = _first_lines(path)
         head = _cells(lines[0], delimiter)

@@ -217,7 +217,7 @@ class _Open:
         settle = None
         if settled is not None:
             settle = self._settle(inner, settled, width, waveform)
-        until = math.inf if settle is None else self.start + settle[0] + width
+        until = math.inf if settle is None else self.start + settle[2] + width
         mine = t <= until
         return Run(
             self.start,
@@ -245,9 +245,8 @@ class _Open:
 
         t, _, least, most = inner[:4]
         out = (least < (1 - SETTLED) * settled) | (most > (1 + SETTLED) * settled)
-        if not waveform and least[0] < settled:
-            out[0] = False  # the first reading covers a part of the start only
-        last = np.flatnonzero(out)
+        part = not waveform and bool(out[0]) and least[0] < settled  # it covers a part of the start
+        last = np.flatnonzero(out[1:] if part else out) + part
         at = int(last[-1]) + 1 if last.size else 0
         if at >= len(t):
             return None
@@ -256,7 +255,8 @@ class _Open:
             return value, max(0.0, value - width / 2), value + width / 2
         before = self.before if self.before is not None else self.start - width
         soonest = max(0.0, float(t[at - 1]) - self.start) if at else 0.0
-        return value, soonest, max(value, float(t[at]) - before)
+        latest = float(t[max(at, int(part))]) - before
+        return value, soonest, max(value, latest)
 
 
 def _settled(inner: Numbers, start: float) -> float | None:

@@ -1,115 +1,19 @@
-"""A recorded current: starts, settled level, cycles, and what the recording cannot show."""
+"""A recorded current; imported when a recording is asked about."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from typing import Annotated, Any
+from collections.abc import Sequence
 
-from wirecalc import (
-    Bands,
-    Calculation,
-    Item,
-    Nameplate,
-    OneOf,
-    Problem,
-    Reading,
-    ReadingsStream,
-    RecordedColumns,
-    Words,
-    YesNo,
-    calculation,
-    hookimpl,
-)
-
-from .inputs import BREAKER
-
-# What shows the recording is loaded when one is given: the listing of calculations needs none.
-
-_KINDS = {
-    "current": Reading("A", low=-5000, high=5000, text="current"),
-    "power": Reading("W", low=-100_000, high=100_000, text="power"),
-    "voltage": Reading("V", low=-1500, high=1500, text="volts at the plug"),
-}
-
-
-def _refuse(recording: RecordedColumns, recorded: str, **given: Any) -> Iterator[Problem]:
-    from .trace_refuse import wrong_plate, wrong_recording
-
-    yield from wrong_recording(recording, recorded)
-    yield from wrong_plate(given.get("rated_load_current"), given.get("locked_rotor_current"))
-
-
-@calculation(
-    part="motor and start",
-    cautions=("live-01", "meter-01", "start-01", "pin-01"),
-    not_checked=(
-        "that it cools, pumps or turns: current alone does not show it",
-        "which load it was: whatever else is on the wire is in the recording",
-    ),
-    refuse=_refuse,
-)
-def trace(
-    recording: Annotated[
-        RecordedColumns,
-        ReadingsStream(
-            ("current", "power"),
-            _KINDS,
-            beside=("voltage",),
-            text="CSV of time and current (or power), and volts if recorded",
-            error_input="current_error",
-            comma_input="decimal_comma",
-            column_input="column",
-            typical="start.csv",
-        ),
-    ],
-    recorded: Annotated[
-        str,
-        OneOf(
-            ("auto", "instantaneous", "rms", "power"),
-            text="what the values are; auto: by the header and the values",
-        ),
-    ] = "auto",
-    column: Annotated[
-        str | None, Words("header of the column to take, if not the first that fits")
-    ] = None,
-    current_error: Annotated[
-        str | None, Words("meter error of every value, such as 2% or (2%+5)")
-    ] = None,
-    decimal_comma: Annotated[bool, YesNo("the numbers of the file have decimal commas")] = False,
-    rated_load_current: Annotated[
-        float | None, Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate")
-    ] = None,
-    locked_rotor_current: Annotated[
-        float | None, Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate")
-    ] = None,
-    nameplate_voltage: Annotated[
-        float | None, Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
-    ] = None,
-    breaker: Annotated[float | None, BREAKER] = None,
-    bands: Bands | None = None,
-) -> Iterator[Item]:
-    """How did it start, where did it settle, and when was it on?
-
-    Waveform: frequency from crossings with hysteresis; direct part taken off; rms over exactly
-    one cycle; 100 ms rms from the start, as a meter's inrush function. Log: one reading a step.
-    On and off are parted where the levels differ most; a start is a step from off, or a steady
-    waveform that doubles. Settled: the median of a run's last half, if steady; time to settle:
-    until the level stays within 10 % of it. A gap is not bridged. Equal stamps are kept in order.
-
-    Inputs: recording in A or W, V; plate in A, V. Yields figures, a line a start, a chart, the
-    command lines to go on with, and with plate values the criteria of `inrush` for the worst
-    start. What the sampling cannot show is `cannot tell`, with the least that it was. Refuses
-    stamps that go backwards, text, equal stamps in a waveform. Source: common practice.
-    """
-    from .trace_report import Report
-
-    low, high = (bands or {}).get("recording", (recording, recording))
-    plate = (rated_load_current, locked_rotor_current, nameplate_voltage, breaker)
-    del column, current_error, decimal_comma  # read with the recording
-    yield from Report(recording, low, high, recorded).items(*plate)
+from wirecalc import Deferred, deferred, hookimpl
 
 
 @hookimpl
-def wirecalc_calculations() -> Sequence[Calculation[Any]]:
+def wirecalc_calculations() -> Sequence[Deferred]:
     """Provide the recorded current."""
-    return [trace]
+    return [
+        deferred(
+            "wirecalc_plugins.trace_calculation:trace",
+            part="motor and start",
+            question="How did it start, where did it settle, and when was it on?",
+        )
+    ]

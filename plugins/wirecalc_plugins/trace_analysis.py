@@ -75,7 +75,7 @@ def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     for points in _points(recording, wave):
         histogram.add(points.level)
         highest = max(highest, points.highest)
-    switch = histogram.switch()
+    switch = histogram.switch(log=not waveform)
     over = recording.overview
     width = wave.per_cycle * over.step if wave is not None else over.step
     finder = starts.Finder(switch, width, waveform=waveform)

@@ -10,9 +10,9 @@ from wirecalc.charts import Axis, Chart, Limit, Line
 from wirecalc.rounding import show
 from wirecalc.starts import Run
 
-from .start import RUNNING, SHORT_OF_LRA, WINDOW_RMS
+from .start import SHORT_OF_LRA, WINDOW_RMS
 from .trace_analysis import Analysis
-from .trace_judge import Plate
+from .trace_judge import Plate, at_supply
 
 if TYPE_CHECKING:
     import numpy as np
@@ -33,24 +33,18 @@ def trace_chart(
     wave = found.wave
     name = "current" if wave is not None else f"{found.kind} readings"
     shift = wave.offset if wave is not None else 0.0
-    pieces = ((f.t, f.values[0] - shift) for f in recordings.frames(recording, waveform=bool(wave)))
-    lines = [Line(name, *_drawn(pieces, begin, end))]
+    rows = recordings.frames(recording, waveform=wave is not None)
+    pieces = ((f.t, f.values[0] - shift, f.fresh) for f in rows)
+    lines = [Line(name, *_drawn(pieces, begin, end), fine=wave is not None, strong=wave is None)]
     if wave is not None:
-        levels = ((p.t, p.level) for p in envelope.cycles(recording, wave))
-        lines.append(Line("one-cycle rms", *_drawn(levels, begin, end)))
+        levels = ((p.t, p.level, p.fresh) for p in envelope.cycles(recording, wave))
+        lines.append(Line("one-cycle rms", *_drawn(levels, begin, end), strong=True))
     limits = []
     if run is not None and run.settled is not None:
         limits.append(Limit(f"settled: {show(run.settled, unit)}", run.settled, binding=False))
-    if plate.locked is not None and unit == "A":
-        least, most = plate.locked * SHORT_OF_LRA, plate.locked * WINDOW_RMS
-        limits.append(Limit(f"expected start rms, most: {show(most, unit)}", most))
-        limits.append(Limit(f"expected start rms, least: {show(least, unit)}", least))
-    if plate.rated is not None and unit == "A":
-        limits.append(Limit(f"rated load: {show(plate.rated, unit)}", plate.rated, binding=False))
-        limits.append(
-            Limit(f"running at all: {show(RUNNING * plate.rated, unit)}", RUNNING * plate.rated)
-        )
-    what = "Highest start" if wave is not None and run is not None else "Recording"
+    if unit == "A":
+        limits += _expected(plate)
+    what = "Highest start" if wave is not None and found.begun else "Recording"
     quantity = "power" if unit == "W" else "current"
     return Chart(
         title=f"{what} of {recording.name}",
@@ -60,6 +54,19 @@ def trace_chart(
         lines=tuple(lines),
         limits=tuple(limits),
     )
+
+
+def _expected(plate: Plate) -> Iterator[Limit]:
+    """Yield the expected band of a start and the rated load, as `inrush` has them."""
+    locked = at_supply(plate)
+    if locked is not None:
+        least = locked.least * SHORT_OF_LRA
+        yield Limit(f"expected start rms, least: {show(least, 'A')}", least)
+        if locked.most is not None:
+            most = locked.most * WINDOW_RMS
+            yield Limit(f"expected start rms, most: {show(most, 'A')}", most)
+    if plate.rated is not None:
+        yield Limit(f"rated load: {show(plate.rated, 'A')}", plate.rated, binding=False)
 
 
 def _span(recording: RecordedColumns, found: Analysis, run: Run | None) -> tuple[float, float]:
@@ -73,24 +80,28 @@ def _span(recording: RecordedColumns, found: Analysis, run: Run | None) -> tuple
 
 
 def _drawn(
-    pieces: Iterator[tuple[Numbers, Numbers]], begin: float, end: float
+    pieces: Iterator[tuple[Numbers, Numbers, bool]], begin: float, end: float
 ) -> tuple[list[float], list[float]]:
-    """Return the curve within a span; of too many values the least and most of each place."""
+    """Return the curve within a span, broken at gaps; of too many values least and most of each
+    place.
+    """
     import numpy as np
 
     least, most = np.full(_ACROSS, np.inf), np.full(_ACROSS, -np.inf)
-    few: list[tuple[Numbers, Numbers]] | None = []
-    for t, y in pieces:
+    few: list[Numbers] | None = []
+    for t, y, fresh in pieces:
         mine = (t >= begin) & (t <= end)
         t, y = t[mine], y[mine]
         place = np.minimum(((t - begin) / (end - begin) * _ACROSS).astype(int), _ACROSS - 1)
         np.minimum.at(least, place, y)
         np.maximum.at(most, place, y)
-        if few is not None:
-            few.append((t, y))
-            few = few if sum(len(piece) for piece, _ in few) <= 2 * _ACROSS else None
-    if few is not None:
-        return [float(v) for t, _ in few for v in t], [float(v) for _, y in few for v in y]
+        if few is not None and t.size:
+            few += [np.array([[t[0]], [np.nan]])] if fresh and few else []
+            few.append(np.array([t, y]))
+            few = few if sum(piece.shape[1] for piece in few) <= 2 * _ACROSS else None
+    if few:
+        whole = np.concatenate(few, axis=1)
+        return whole[0].tolist(), whole[1].tolist()
     at = np.flatnonzero(np.isfinite(least))
     centres = begin + (at + 0.5) * (end - begin) / _ACROSS
     both = np.column_stack((least[at], most[at])).ravel()

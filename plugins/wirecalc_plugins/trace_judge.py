@@ -10,7 +10,17 @@ from wirecalc.items import Answer, Figure
 from wirecalc.starts import Run
 
 from .breaker_hold import breaker_hold
-from .start import _as_rms, _at_supply, _expected, _locked_rotor, _meaning, _peak, _settled, _time
+from .start import (
+    _as_rms,
+    _at_supply,
+    _expected,
+    _locked_rotor,
+    _LockedRotor,
+    _meaning,
+    _peak,
+    _settled,
+    _time,
+)
 
 LOG_MODE, WAVE_MODE = "max-hold", "inrush"
 
@@ -43,6 +53,14 @@ class Ends(NamedTuple):
         return self.low.moved(value), self.high.moved(value)
 
 
+def at_supply(plate: Plate) -> _LockedRotor | None:
+    """Return the locked-rotor current of the plate at the supply's voltage."""
+    locked = _locked_rotor(plate.locked, None, None, None)
+    if locked is None:
+        return None
+    return _at_supply(locked, plate.voltage, plate.nameplate_voltage)
+
+
 def peak_of(run: Run, lower_bound: bool) -> float | None:
     """Return what a meter's inrush function shows of a start: the least, where it is a log's."""
     return run.highest if lower_bound else run.surge
@@ -50,11 +68,9 @@ def peak_of(run: Run, lower_bound: bool) -> float | None:
 
 def judged(runs: Sequence[Run], plate: Plate, ends: Ends, lower_bound: bool) -> Iterator[Item]:
     """Yield what is expected, and each criterion for the start that meets it worst."""
-    if plate.locked is not None:
-        locked = _locked_rotor(plate.locked, None, None, None)
-        if locked is not None:
-            at_supply = _at_supply(locked, plate.voltage, plate.nameplate_voltage)
-            yield from _expected(at_supply, plate.frequency)
+    locked = at_supply(plate)
+    if locked is not None:
+        yield from _expected(locked, plate.frequency)
     worst: dict[str, Criterion] = {}
     kinds: list[Answer | Criterion] = []
     for run in runs:
@@ -80,11 +96,10 @@ def _criteria(
     if run.settle is not None:
         time = run.settle[(0, 1, 2)[side]]
     mode = LOG_MODE if lower_bound else WAVE_MODE
-    locked = _locked_rotor(plate.locked, None, None, None)
+    locked = at_supply(plate)
     items: list[Item] = []
     answer: Answer | None = None
     if locked is not None:
-        locked = _at_supply(locked, plate.voltage, plate.nameplate_voltage)
         items += [i for i in _peak(locked, peak, mode) if not _only_least(i, lower_bound)]
     if plate.rated is not None:
         items += _settled(settled, plate.rated)

@@ -172,6 +172,9 @@ class Report:
                 working=lambda: f"{on:.4g} s / ({on:.4g} s + {off:.4g} s)",
             )
             yield figure("cycles an hour", 3600 * each / (on + off))
+        if self.found.begun and self.found.recorded > 0:
+            share = sum(run.end - run.start for run in self.found.runs) / self.found.recorded
+            yield figure("on, of the recorded time", 100 * share, "%")
         if self.kind == POWER and self.found.recorded > 0:
             kwh = self.found.energy / 3.6e6
             yield figure("energy recorded", kwh, "kWh")
@@ -233,7 +236,8 @@ class Report:
         settled = "" if run.settled is None else show(run.settled, unit)
         settle = "" if run.settle is None or run.cut_start else _settling(run.settle)
         cut = [w for w, is_ in (("begins", run.cut_start), ("ends", run.cut_end)) if is_]
-        note = f"{' and '.join(cut)} unseen" if cut else "a rise" if run.rise else ""
+        quiet = "a rise" if run.rise else "after a gap" if run.gap_before else ""
+        note = f"{' and '.join(cut)} unseen" if cut else quiet
         start, end = self._time(run.start), self._time(run.end)
         on = _seconds(run.end - run.start)
         if self.found.wave is None:

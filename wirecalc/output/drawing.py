@@ -74,10 +74,10 @@ def _fill(axes: Any, chart: Chart) -> None:
         axes.plot(
             line.x,
             line.y,
-            color="0.35",
-            linewidth=1.6,
+            color="0.6" if line.fine else "0.0" if line.strong else "0.35",
+            linewidth=0.9 if line.fine else 2.8 if line.strong else 1.6,
             label=line.name or None,
-            linestyle=_DASHES[(named + 1) % len(_DASHES)],
+            linestyle="-" if line.strong or line.fine else _DASHES[(named + 1) % len(_DASHES)],
         )
     if chart.x.places:
         axes.set_xticks(range(len(chart.x.places)), chart.x.places)
