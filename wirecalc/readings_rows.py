@@ -192,14 +192,20 @@ class Stamps:
         self.layout = layout
         self.day, self.before = 0.0, -math.inf
         self.zero: datetime | None = None
+        self.dated: bool | None = None
 
     def read(self, cells: Sequence[str]) -> float:
+        """Return the stamp of a row in s; raises BadText where it is none."""
         if not self.layout.clock:
             at = self.layout.stamps[0]
             return _number(cells[at], "of time", self.layout) * self.layout.factors[0]
         text = " ".join(cells[i].strip() for i in self.layout.stamps).replace(",", ".")
+        dated = "-" in text[:8]
+        self.dated = dated if self.dated is None else self.dated
+        if dated is not self.dated:
+            raise BadText("a time with a date among times without", "write all in one way")
         try:
-            return self._dated(text) if "-" in text[:8] else self._clock(text)
+            return self._dated(text) if dated else self._clock(text)
         except (ValueError, TypeError):
             raise BadText(
                 f"{text[:30]!r} is no time", "such as 12:03:07.250 or 2026-01-31 12:03:07"

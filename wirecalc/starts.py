@@ -22,8 +22,11 @@ if TYPE_CHECKING:
     Numbers = NDArray[np.float64]
 
 SETTLED = 0.1  # share of the settled level within which a level has settled; practice
-STEADY = 0.9  # share of the last half of a run that must be within it
+STEADY = 0.9  # share of the last part of a run that must be within it
+DRIFT = 0.04  # by which a level of less than a minute may drift and be settled; practice
+LONG_S = 60.0  # beyond that it is warming up, not starting; practice
 FEWEST = 4  # levels of a run that say where it settles
+_NOISE = 6.0  # times the rms of nothing that noise does not reach; practice
 _LAG = 12  # levels over which a steady level is compared
 _HEAD, _TAIL = 4096, 8192  # levels of a run that are kept as they are, and thinned
 
@@ -113,7 +116,8 @@ class Finder:
             start -= self.width / 2
         surge = None
         if points.samples is not None and not cut:
-            level = self.switch.up
+            # the first sample that is not noise: a closing circuit begins slowly
+            level = min(self.switch.up, max(_NOISE * self.switch.low, self.switch.up / 20))
             if rise and points.crest is not None and at > 0:
                 level = 1.1 * float(points.crest[max(0, at - 8)])
             found = points.samples.first_over(start - self.width, start + self.width, level)
@@ -260,13 +264,20 @@ class _Open:
 
 
 def _settled(inner: Numbers, start: float) -> float | None:
-    """Return the median level of the last half of a run; None where that is not steady."""
+    """Return the median of the last half of a run, or else of its last quarter, if steady."""
     import numpy as np
 
     if inner.shape[1] < FEWEST:
         return None
     t = inner[0]
-    last = inner[:, t >= (max(start, float(t[0])) + float(t[-1])) / 2]
-    middle = float(np.median(last[1]))
-    inside = (last[2] >= (1 - SETTLED) * middle) & (last[3] <= (1 + SETTLED) * middle)
-    return middle if middle > 0 and inside.mean() >= STEADY else None
+    begin, end = max(start, float(t[0])), float(t[-1])
+    for part in (0.5, 0.25):
+        last = inner[:, t >= end - part * (end - begin)]
+        middle = float(np.median(last[1]))
+        inside = (last[2] >= (1 - SETTLED) * middle) & (last[3] <= (1 + SETTLED) * middle)
+        if last.shape[1] < FEWEST // 2 or middle == 0 or inside.mean() < STEADY:
+            continue
+        one, two = (float(np.median(half)) for half in np.array_split(last[1], 2))
+        if abs(two - one) <= DRIFT * middle or part * (end - begin) > LONG_S:
+            return middle
+    return None

@@ -95,8 +95,8 @@ def trace(
     Waveform: frequency from crossings with hysteresis; direct part taken off; rms over exactly
     one cycle; 100 ms rms from the start, as a meter's inrush function. Log: one reading a step.
     On and off are parted where the levels differ most; a start is a step from off, or a steady
-    waveform that doubles. Settled: the median of a run's last half, if steady; time to settle:
-    until the level stays within 10 % of it. A gap is not bridged. Equal stamps are kept in order.
+    waveform that doubles. Settled: the median of a run's last half, or quarter, if steady; time to
+    settle: until it stays within 10 % of that. A gap is not bridged. Equal stamps keep their order.
 
     Inputs: recording in A or W, V; plate in A, V. Yields figures, a line a start, a chart, the
     command lines to go on with, and with plate values the criteria of `inrush` for the worst

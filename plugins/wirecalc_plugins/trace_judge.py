@@ -104,6 +104,14 @@ def _criteria(
     if plate.rated is not None:
         items += _settled(settled, plate.rated)
     items += _time(time)
+    if time is None:
+        items.append(
+            cannot_tell(
+                "time to settle",
+                f"a start had not settled after {run.end - run.start:.3g} s",
+                measure="record until it runs steadily",
+            )
+        )
     if settled is not None and plate.rated is not None:
         meaning = _meaning(locked, plate.rated, peak, settled, time, mode)
         answer = meaning if isinstance(meaning, Answer) else None

@@ -147,7 +147,7 @@ class Report:
         if run.settled is None:
             yield cannot_tell(
                 f"settled level{one}",
-                "its last half does not stay within 10 %",
+                "its last quarter does not stay within 10 %",
                 measure="record until it runs steadily",
             )
 

@@ -26,7 +26,7 @@ BOUNDED = settings(
 )
 
 CATALOGUE = wirecalc.build(bundled_only=True)
-LISTS = ("pull-batch",)  # its readings are a list: tests/properties/test_batch.py
+LISTS = ("pull-batch", "trace")  # their readings are lists: test_batch.py and test_trace.py
 NAMES = [
     name
     for plugin in CATALOGUE.plugins

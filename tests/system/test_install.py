@@ -126,6 +126,7 @@ def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> Non
         "strip",
         "substitute",
         "tab",
+        "trace",
         "wire-break",
     ]
     listing = _done(its_command, cwd=empty_folder)

@@ -86,6 +86,7 @@ BUNDLED = {
     "start": ["inrush"],
     "strip": ["strip"],
     "substitute": ["substitute"],
+    "trace": ["trace"],
     "wire": ["ampacity", "equivalent", "gauge", "strands", "wire-break"],
 }
 FAILING = {k: v for k, v in BROKEN.items() if k != "table folder is not there"}
