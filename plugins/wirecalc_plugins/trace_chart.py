@@ -105,7 +105,9 @@ def _drawn(
     at = np.flatnonzero(np.isfinite(least))
     centres = begin + (at + 0.5) * (end - begin) / _ACROSS
     both = np.column_stack((least[at], most[at])).ravel()
-    return np.repeat(centres, 2).tolist(), both.tolist()
+    gaps = 2 * (np.flatnonzero(np.diff(at) > 2) + 1)
+    across = np.insert(np.repeat(centres, 2), gaps, np.repeat(centres, 2)[gaps])
+    return across.tolist(), np.insert(both, gaps, np.nan).tolist()
 
 
 def _text(recording: RecordedColumns, found: Analysis, run: Run | None, unit: str) -> str:
