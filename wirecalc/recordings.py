@@ -138,10 +138,11 @@ def _periods(window: Numbers) -> tuple[float, float] | None:
     return float(lengths.mean()), float(window[at[0] : at[-1]].mean())
 
 
-def flat_top(recording: RecordedColumns, per_cycle: float) -> int:
+def flat_top(recording: RecordedColumns, wave: Waveform) -> int:
     """Return how many samples in a row stand at the very highest or lowest value, if clipped.
 
-    0 where the row is no longer than the last digit makes of any crest.
+    0 where the row is no longer than the last digit makes of any crest. An end that lies near the
+    middle, as the pause of a half-wave load does, is no top.
     """
     import numpy as np
 
@@ -159,5 +160,6 @@ def flat_top(recording: RecordedColumns, per_cycle: float) -> int:
             carry[side] = int(rows[-1])
     height = max((ends[1] - ends[0]) / 2, 1e-300)
     natural = math.acos(max(-1.0, 1 - digit / height)) / math.pi if digit < math.inf else 1.0
-    row = max(longest)
-    return row if row >= 3 and row > 2 * natural * per_cycle + 2 else 0
+    far = [abs(end - wave.offset) for end in ends]
+    row = max(n for n, size in zip(longest, far, strict=True) if size > max(far) / 2)
+    return row if row >= 3 and row > 2 * natural * wave.per_cycle + 2 else 0

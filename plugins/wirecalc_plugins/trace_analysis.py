@@ -70,7 +70,7 @@ def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     """Go through the recording: frequency, then levels, then runs."""
     waveform = kind == INSTANT
     wave = recordings.waveform(recording) if waveform else None
-    flat = recordings.flat_top(recording, wave.per_cycle) if wave is not None else 0
+    flat = recordings.flat_top(recording, wave) if wave is not None else 0
     histogram, highest = levels.Histogram(), 0.0
     for points in _points(recording, wave):
         histogram.add(points.level)

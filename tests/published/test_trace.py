@@ -255,6 +255,14 @@ def test_an_eight_bit_recorder_is_not_taken_for_clipped(start, record, tmp_path)
     assert all(c.criterion.name != "highest instantaneous current" for c in finding.criteria)
 
 
+def test_the_pauses_of_a_half_wave_load_are_no_clipped_tops(record, tmp_path):
+    t = np.arange(10_000) / 5000
+    x = np.where(t > 0.5, np.maximum(8 * np.sin(2 * np.pi * 60 * t), 0), 0) - 0.001
+    finding = trace(record(tmp_path / "start.csv", t, x))
+    assert all(c.criterion.name != "highest instantaneous current" for c in finding.criteria)
+    assert value(finding, "settled level") == pytest.approx(4.0, rel=0.002)  # half of the crest
+
+
 def test_few_readings_a_cycle_show_no_crest(start, record, tmp_path):
     one = start()
     t, x = one.sampled(400)
