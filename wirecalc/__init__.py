@@ -37,6 +37,7 @@ from .items import Caution, Item, answer, caution, chart, figure, listing, not_c
 from .kinds import Count, Nameplate, OneOf, Reading, Words, YesNo
 from .offers import Deferred, deferred
 from .readings_file import FileColumns, ReadingsFile
+from .readings_stream import ReadingsStream, RecordedColumns
 from .running import HouseRule
 from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
 from .wires import SizeRange, Wire
@@ -67,6 +68,8 @@ __all__ = [
     "Problem",
     "Reading",
     "ReadingsFile",
+    "ReadingsStream",
+    "RecordedColumns",
     "SizeRange",
     "Source",
     "TableError",

@@ -40,12 +40,16 @@ class Points(NamedTuple):
 
 
 class Line(NamedTuple):
-    """A curve, or a piece of a level from one x to another; a strong one is what is judged."""
+    """A curve, or a piece of a level from one x to another; a strong one is what is judged.
+
+    A fine one is what was recorded, drawn thin behind the rest.
+    """
 
     name: str
     x: Sequence[float]
     y: Sequence[float]
     strong: bool = False
+    fine: bool = False
 
 
 class Band(NamedTuple):

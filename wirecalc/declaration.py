@@ -23,6 +23,7 @@ from .errors import DeclarationError, Problem
 from .items import Item
 from .kinds import Count, Kind, OneOf, RangeKind, WireKind, Words, YesNo, _QuantityKind
 from .readings_file import FileColumns, ReadingsFile
+from .readings_stream import ReadingsStream, RecordedColumns
 from .wires import SizeRange, Wire
 
 P = ParamSpec("P")
@@ -57,6 +58,7 @@ _WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
 }
 _ALLOWED: dict[type, tuple[type[Kind], ...]] = {
     FileColumns: (ReadingsFile,),
+    RecordedColumns: (ReadingsStream,),
     bool: (YesNo,),
     float: (_QuantityKind,),
     int: (Count,),

@@ -113,18 +113,28 @@ class ReadingsFile(Kind):
         )
 
 
+def delimiter_of(line: str) -> str:
+    """Return what parts the cells of a file, from its first line."""
+    return max(_DELIMITERS, key=line.count)
+
+
+def unreadable(path: Path, error: Exception) -> BadText:
+    """Return the complaint about a file that cannot be opened or is no text."""
+    if isinstance(error, FileNotFoundError):
+        return BadText(f"there is no file {str(path)!r}", "check the name")
+    why = getattr(error, "strerror", None) or error
+    return BadText(f"{str(path)!r} cannot be read ({why})", "save it as CSV, UTF-8")
+
+
 def _read_lines(path: Path) -> tuple[list[str], list[list[str]]]:
     try:
         with path.open(encoding="utf-8-sig", newline="") as file:
             first = file.readline()
-            delimiter = max(_DELIMITERS, key=first.count)
+            delimiter = delimiter_of(first)
             file.seek(0)
             lines = [line for line in csv.reader(file, delimiter=delimiter) if any(line)]
-    except FileNotFoundError:
-        raise BadText(f"there is no file {str(path)!r}", "check the name") from None
     except (OSError, UnicodeDecodeError, csv.Error, ValueError) as error:
-        why = getattr(error, "strerror", None) or error
-        raise BadText(f"{str(path)!r} cannot be read ({why})", "save it as CSV, UTF-8") from None
+        raise unreadable(path, error) from None
     if len(lines) < 2:
         raise BadText(f"{str(path)!r} holds no readings", "write a header line and a row a reading")
     header = [head.lstrip("\ufeff") for head in lines[0]]

@@ -37,6 +37,7 @@ from .start_checks import (
     judge_settled,
     judge_time,
     locked_rotor,
+    wrong_plate,
 )
 from .start_kinds import PLATE_LOADS, Start, kind_of_start
 
@@ -62,13 +63,7 @@ def _refuse(
     nameplate_current: float | None = None,
     nameplate_load: str | None = None,
 ) -> Iterator[Problem]:
-    rla, lra = rated_load_current, locked_rotor_current
-    if rla is not None and lra is not None and lra <= rla:
-        yield Problem(
-            "locked_rotor_current",
-            f"{lra:g} A is not above the rated load of {rla:g} A",
-            "look at the plate again: LRA is several times RLA",
-        )
+    yield from wrong_plate(rated_load_current, locked_rotor_current)
     if peak is not None and settled is not None and peak < settled:
         yield Problem(
             "peak",

@@ -11,7 +11,9 @@ from wirecalc import (
     PRACTICE,
     Item,
     Origin,
+    Problem,
     Source,
+    Verdict,
     at_least,
     at_most,
     cannot_tell,
@@ -31,6 +33,16 @@ LOADED, RUNNING = 0.3, 0.05  # share of rated load below which it runs idle, or 
 SUPPLY = (0.9, 1.1)  # share of plate voltage where it was not measured; makers' sheets
 
 _OFFSET = computed("rl-offset", "offset peak of an R-L circuit closed at the voltage zero")
+
+
+def wrong_plate(rated: float | None, locked: float | None) -> Iterator[Problem]:
+    """Yield what is wrong between rated-load and locked-rotor current of a plate."""
+    if rated is not None and locked is not None and locked <= rated:
+        yield Problem(
+            "locked_rotor_current",
+            f"{locked:g} A is not above the rated load of {rated:g} A",
+            "look at the plate again: LRA is several times RLA",
+        )
 
 
 class LockedRotor(NamedTuple):
@@ -114,19 +126,22 @@ def judge_peak(locked: LockedRotor, peak: float | None, mode: str) -> Iterator[I
             says="one wire in the jaws? a start winding or start device that is open?",
             action="check the clamp and the start device",
         )
-    if locked.most is not None:
-        most = motors.offset_crest(PF_LOW) if mode == "peak-hold" else WINDOW_RMS
-        yield at_most(
-            "start peak is low enough",
-            peak,
-            locked.most * most,
-            "A",
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            advisory=True,
-            says="a crest taken for an rms value, another load, or a shorted part?",
-            action="repeat the reading with the inrush function on the motor's own wire",
-        )
+    if locked.most is None:
+        return
+    most = motors.offset_crest(PF_LOW) if mode == "peak-hold" else WINDOW_RMS
+    high = at_most(
+        "start peak is low enough",
+        peak,
+        locked.most * most,
+        "A",
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        advisory=True,
+        says="a crest taken for an rms value, another load, or a shorted part?",
+        action="repeat the reading with the inrush function on the motor's own wire",
+    )
+    if mode != "max-hold" or high.verdict is not Verdict.PASS:
+        yield high  # the least that a start was proves no upper limit
 
 
 def judge_settled(settled: float | None, rated: float | None) -> Iterator[Item]:

@@ -31,6 +31,7 @@ LISTS = ("pull-batch", "circuit")
 LISTS = ("pull-batch", "duty")  # their readings are lists: test_batch.py, test_monotone_parts.py
 # readings that are a list: tests/properties/test_batch.py and test_monotone_windings.py
 LISTS = ("pull-batch", "winding-heat")
+LISTS = ("pull-batch", "trace")  # their readings are lists: test_batch.py and test_trace.py
 NAMES = [
     name
     for plugin in CATALOGUE.plugins

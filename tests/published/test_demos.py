@@ -81,10 +81,10 @@ INPUTS = {
     "plate_voltage": "nameplate_voltage",
     "voltage": "voltage",
 }
-# the same name is another quantity: drop is a share of the plate's volts, a dip starts at rest
-IN_ONE = {("C16", "voltage"): "nameplate_voltage", ("C17", "voltage"): "voltage_at_rest"}
-IN_ONE |= {("C15", "voltage"): "voltage_running"}  # of an oven that heats slowly
 OWN = {  # where a name of the file means another quantity in one question
+    "C15": {"voltage": "voltage_running"},  # of an oven that heats slowly
+    "C16": {"voltage": "nameplate_voltage"},  # drop is a share of the plate's volts
+    "C17": {"voltage": "voltage_at_rest"},  # a dip starts at rest
     "C22": {f"reading_{p}": f"reading_{p}" for p in ("1_2", "1_3", "2_3")}
     | {"leads": "lead_resistance"},
     "C24": {"current": "capacitor_current", "voltage": "capacitor_voltage"}
@@ -105,11 +105,9 @@ def given(demo):
     typed = dict(ALSO.get(demo["calculation"], {}))
     names = {**INPUTS, **OWN.get(demo["calculation"], {})}
     for name, text in demo["inputs"].items():
-        ours = IN_ONE.get((demo["calculation"], name)) or INPUTS[name]
+        ours = names[name]
         if ours is not None:
             typed[ours] = text.removesuffix(" on the house wire") if isinstance(text, str) else text
-        if names[name] is not None:
-            typed[names[name]] = text
     if "wires" in demo["inputs"]:
         typed["wire"] = [part.strip() for part in demo["inputs"]["wires"].split(",")]
     if " with " in typed.get("listed_for", ""):  # a combination that the maker names

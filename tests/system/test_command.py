@@ -102,6 +102,8 @@ def test_listing_shows_each_under_its_part(command: Command) -> None:
         "winding-heat",
         "windings",
     ]
+    assert parts["circuit"] == ["ampacity", "breaker"]
+    assert parts["motor and start"] == ["inrush", "trace"]
     assert parts["wire and joint"] == [
         "choose",
         "equivalent",

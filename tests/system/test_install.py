@@ -146,6 +146,7 @@ def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> Non
         "upstream",
         "winding-heat",
         "windings",
+        "trace",
         "wire-break",
     ]
     listing = _done(its_command, cwd=empty_folder)

@@ -96,6 +96,7 @@ BUNDLED = {
     "supply": ["supply", "upstream"],
     "trip": ["trip"],
     "windings": ["winding-heat", "windings"],
+    "trace": ["trace"],
     "wire": ["ampacity", "equivalent", "gauge", "strands", "wire-break"],
 }
 FAILING = {k: v for k, v in BROKEN.items() if k != "table folder is not there"}

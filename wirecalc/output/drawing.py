@@ -96,10 +96,10 @@ def _data(axes: Any, chart: Chart) -> None:
         axes.plot(
             line.x,
             line.y,
-            color="0.0" if line.strong else "0.35",
-            linewidth=2.8 if line.strong else 1.6,
+            color="0.6" if line.fine else "0.0" if line.strong else "0.35",
+            linewidth=0.9 if line.fine else 2.8 if line.strong else 1.6,
             label=line.name or None,
-            linestyle="-" if line.strong else _DASHES[(named + 1) % len(_DASHES)],
+            linestyle="-" if line.strong or line.fine else _DASHES[(named + 1) % len(_DASHES)],
         )
 
 

@@ -1,0 +1,127 @@
+"""What a recording shows: its kind, its runs, its highest values, duty and energy."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from typing import TYPE_CHECKING, NamedTuple
+
+from wirecalc import RecordedColumns, envelope, levels, recordings, starts
+
+if TYPE_CHECKING:
+    from wirecalc.envelope import Points
+
+INSTANT, RMS, POWER = "instantaneous", "rms", "power"
+SLOWEST_S = 0.005  # between instantaneous values; four a cycle of 50 Hz
+CREST_SAMPLES = 10  # a cycle; fewer miss more than 5 % of a crest
+BEGINS_IN = 1.5  # times the settled level at which a recording begins within a start; practice
+
+
+class Analysis(NamedTuple):
+    """What was found. `highest` is the highest one-cycle rms, reading or power.
+
+    `wave` is None for a log; `flat` is how many samples in a row a clipped top has; `recorded` the
+    time in s without gaps, `on` the time in s that it is on, `energy` in Ws for a power log.
+    """
+
+    kind: str
+    wave: recordings.Waveform | None
+    switch: levels.Switch
+    runs: tuple[starts.Run, ...]
+    highest: float
+    flat: int
+    recorded: float
+    gaps: int
+    energy: float
+
+    @property
+    def begun(self) -> list[starts.Run]:
+        """The runs whose start was recorded."""
+        return [run for run in self.runs if not run.cut_start]
+
+    @property
+    def lower_bound(self) -> bool:
+        """Whether its highest value is only the least that there was."""
+        return self.kind != INSTANT or self.flat > 0
+
+
+class Cycle(NamedTuple):
+    """A whole time on and the pause after it, in s."""
+
+    on: float
+    off: float
+
+
+def kind_of(recording: RecordedColumns, said: str) -> tuple[str, list[str]]:
+    """Return what was recorded, and the evidence."""
+    over, head = recording.overview, recording.heads[0]
+    if said != "auto":
+        return said, ["as typed"]
+    if recording.columns[0] == "power":
+        return POWER, [f"column {head} is in units of power"]
+    if "rms" in head.casefold():
+        return RMS, [f"column {head} says rms"]
+    if over.low[0] < 0 and over.step <= SLOWEST_S:
+        return INSTANT, ["values on both sides of zero", f"{1 / over.step:.4g} a second"]
+    return RMS, ["no value below zero", f"one reading in {over.step:.3g} s"]
+
+
+def analyse(recording: RecordedColumns, kind: str) -> Analysis:
+    """Go through the recording: frequency, then levels, then runs."""
+    waveform = kind == INSTANT
+    wave = recordings.waveform(recording) if waveform else None
+    flat = recordings.flat_top(recording, wave) if wave is not None else 0
+    histogram, highest = levels.Histogram(), 0.0
+    for points in _points(recording, wave):
+        histogram.add(points.level)
+        highest = max(highest, points.highest)
+    switch = histogram.switch(log=not waveform)
+    over = recording.overview
+    width = wave.per_cycle * over.step if wave is not None else over.step
+    finder = starts.Finder(switch, width, waveform=waveform)
+    runs: list[starts.Run] = []
+    for points in _points(recording, wave):
+        runs.extend(finder.add(points))
+    runs.extend(finder.close(cut=True))
+    recorded, gaps, energy = _covered(recording, waveform)
+    return Analysis(kind, wave, switch, tuple(runs), highest, flat, recorded, gaps, energy)
+
+
+def _points(recording: RecordedColumns, wave: recordings.Waveform | None) -> Iterator[Points]:
+    if wave is not None:
+        return envelope.cycles(recording, wave)
+    return envelope.readings(recording)
+
+
+def _covered(recording: RecordedColumns, waveform: bool) -> tuple[float, int, float]:
+    """Return the time that is covered, the gaps, and the integral of the values (trapezoids)."""
+    import numpy as np  # dear to load, and only a recording needs it
+
+    covered, gaps, energy = 0.0, -1, 0.0
+    last: tuple[float, float] | None = None
+    for frame in recordings.frames(recording, waveform=waveform):
+        t, x = frame.t, frame.values[0]
+        if frame.fresh or last is None:
+            gaps += 1
+        else:
+            covered += float(t[0]) - last[0]
+            energy += (float(t[0]) - last[0]) * (float(x[0]) + last[1]) / 2
+        covered += float(t[-1] - t[0])
+        energy += float(((x[1:] + x[:-1]) * np.diff(t)).sum()) / 2
+        last = (float(t[-1]), float(x[-1]))
+    return covered, gaps, energy
+
+
+def whole_cycles(runs: Sequence[starts.Run]) -> list[Cycle]:
+    """Return the cycles of which neither start nor end nor pause is cut."""
+    joined: list[starts.Run] = []
+    for run in runs:  # a further start during a run is the same time on
+        if run.rise and joined:
+            joined[-1] = joined[-1]._replace(end=run.end, cut_end=run.cut_end)
+        else:
+            joined.append(run)
+    return [
+        Cycle(run.end - run.start, after.start - run.end)
+        for run, after in pairwise(joined)
+        if not (run.cut_start or run.cut_end or after.cut_start or after.gap_before)
+    ]

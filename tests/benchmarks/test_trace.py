@@ -1,0 +1,52 @@
+"""`trace` over a waveform, beside numpy's own read of the same file in the same run."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+import wirecalc
+
+FULL, QUICK = 10_000_000, 60_000  # samples: when measured, and when benchmarks are disabled
+RATE, CYCLE = 20_000, 400  # 50 Hz
+
+
+@pytest.fixture(scope="module")
+def waveform(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    disabled = request.config.getoption("--benchmark-disable")
+    enabled = request.config.getoption("--benchmark-enable") or not disabled
+    samples = FULL if enabled else QUICK
+    path = tmp_path_factory.mktemp("waveform") / "start.csv"
+    one = [f",{1.7 * math.sin(2 * math.pi * i / CYCLE):.3f}\n" for i in range(CYCLE)]
+    with path.open("w") as file:
+        file.write("t_s,current_A\n")
+        file.writelines(f"{i / RATE:.5f},0.000\n" for i in range(RATE // 2))
+        for first in range(RATE // 2, samples, CYCLE):
+            size = 1 + 9 * math.exp(-(first - RATE // 2) / RATE / 0.1)
+            big = [f",{1.7 * size * math.sin(2 * math.pi * i / CYCLE):.3f}\n" for i in range(CYCLE)]
+            cycle = big if size > 1.001 else one
+            file.writelines(f"{(first + i) / RATE:.5f}{cycle[i]}" for i in range(CYCLE))
+    return path
+
+
+def plain_read(path: Path) -> Any:
+    import numpy as np
+
+    return np.loadtxt(path, delimiter=",", skiprows=1)
+
+
+def traced(path: Path) -> Any:
+    return wirecalc.run("trace", recording=str(path))
+
+
+@pytest.mark.benchmark(group="trace over 1e7 samples")
+@pytest.mark.parametrize("work", [plain_read, traced], ids=["floor: numpy.loadtxt", "trace"])
+def test_trace(benchmark: Any, waveform: Path, work: Callable[[Path], Any]) -> None:
+    found = benchmark.pedantic(work, args=(waveform,), rounds=1)
+    if work is traced:
+        found = found.figure("settled level").figure.value
+        assert found == pytest.approx(1.7 / math.sqrt(2), rel=0.01)

@@ -1,0 +1,60 @@
+"""What tests of several rooms share: a motor's start in closed form, and writing a recording."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import numpy as np
+import pytest
+
+
+class Start(NamedTuple):
+    """A start in closed form: an R-L circuit closed at the voltage zero whose forced part falls.
+
+    i(u) = sqrt2 [ (s + (L - s) exp(-u / tau)) sin(w u - phi) + L sin(phi) exp(-w u / tan phi) ]
+    for u = t - begin > 0, with locked-rotor rms L, settled rms s, and phi = acos(power factor).
+    """
+
+    locked: float = 12.0
+    settled: float = 1.2
+    tau: float = 0.12
+    power_factor: float = 0.6
+    frequency: float = 60.0
+    begin: float = 0.35
+    end: float = 2.2
+
+    def at(self, t: Any) -> Any:
+        """Return the current in A at some times."""
+        phi, w = math.acos(self.power_factor), 2 * math.pi * self.frequency
+        u = np.maximum(np.asarray(t, dtype=float) - self.begin, 0.0)
+        forced = self.settled + (self.locked - self.settled) * np.exp(-u / self.tau)
+        free = self.locked * math.sin(phi) * np.exp(-w * u / math.tan(phi))
+        current = math.sqrt(2) * (forced * np.sin(w * u - phi) + free)
+        return np.where(np.asarray(t) > self.begin, current, 0.0)
+
+    def sampled(self, rate: float) -> tuple[Any, Any]:
+        """Return times and currents at a sampling rate, in Hz."""
+        t = np.arange(round(self.end * rate)) / rate
+        return t, self.at(t)
+
+
+def write_recording(path: Path, t: Any, x: Any, head: str = "t_s,current_A") -> Path:
+    """Write a recording with enough digits to tell every sample."""
+    rows = np.column_stack((t, x))
+    np.savetxt(path, rows, delimiter=",", fmt=["%.6f", "%.5f"], header=head, comments="")
+    return path
+
+
+@pytest.fixture
+def start() -> type[Start]:
+    """The closed form of a start."""
+    return Start
+
+
+@pytest.fixture
+def record() -> Callable[..., Path]:
+    """Write a recording."""
+    return write_recording
