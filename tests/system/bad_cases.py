@@ -487,8 +487,6 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("short-time", "strands", "0", "0 is outside", "whole number"),
 ]
 
-CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]
-CASES += [*SUPPLY, *RUNS, *TRIP, *WIRE_ITSELF, *JOINTS, *CIRCUITS]
 ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locked rotor
     Bad("element", "nameplate_power", "2585 kW", "'2585 kW'", "2585 W"),
     Bad("element", "nameplate_power", "2.585 W", "2.585 W", "check W and kW"),
@@ -526,8 +524,6 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("locked", "overload_trips", "2.5", "'2.5'", "whole number"),
 ]
 
-CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]
-CASES += [*WIRE_ITSELF, *JOINTS, *ELEMENTS_AND_STARTS]
 MOTOR = [  # windings and capacitors: slips of a unit, wrong words, what cannot be
     Bad("windings", "reading_1_2", "4.6 kohm", "'4.6 kohm'", "4.6 ohm"),
     Bad("windings", "reading_1_3", "OL", "'OL'", "a number and a unit"),
@@ -568,4 +564,4 @@ MOTOR = [  # windings and capacitors: slips of a unit, wrong words, what cannot 
 ]
 
 CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]
-CASES += [*WIRE_ITSELF, *JOINTS, *MOTOR]
+CASES += [*WIRE_ITSELF, *JOINTS, *SUPPLY, *RUNS, *TRIP, *CIRCUITS, *ELEMENTS_AND_STARTS, *MOTOR]
