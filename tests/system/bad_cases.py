@@ -492,7 +492,7 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("element", "nameplate_power", "2.585 W", "2.585 W", "check W and kW"),
     Bad("element", "nameplate_power", "10.8 A", "'A'", "W"),
     Bad("element", "element_resistance", "0 ohm", "'0 ohm'", "22.6 ohm"),
-    Bad("element", "element_resistance", "22.4 kohm", "'22.4 kohm'", "22.6 ohm"),
+    Bad("element", "element_resistance", "22.4 kohm", "'22.4 kohm'", "22.4 ohm"),
     Bad("element", "element_resistance", "0.15 ohm", "0.15 ohm", "touched together"),  # the leads
     Bad("element", "lead_resistance", "20 ohm", "'20 ohm'", "0.2 ohm"),
     Bad("element", "voltage", "232 mV", "'232 mV'", "232 V"),
