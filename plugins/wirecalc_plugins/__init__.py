@@ -1,6 +1,7 @@
-"""The calculations that come with wirecalc, one module for each part of the trade.
+"""The calculations that come with wirecalc, one package for each part of the trade.
 
-They use the public names of `wirecalc` and the trade arithmetic in `wirecalc.conductors`,
-`crimps`, `motors`, `runs`, `tables`, `sources`, `statistics`, `wires` and `charts`; a shop's
-plugin may use the same, and copy these.
+`shelf` names them all; each stands in the module of its name. They use the public names of
+`wirecalc` and its trade arithmetic (`wirecalc.conductors`, `crimps`, `motors`, `overcurrent`,
+`recordings`, `runs`, `statistics`, `wires`, `charts` ...); a shop's plugin may use the same, and
+copy these.
 """

@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 
 import wirecalc
 from wirecalc import courses, motors, overcurrent
-from wirecalc_plugins.trip_course import Run
-from wirecalc_plugins.trip_judge import judge
+from wirecalc_plugins.overcurrent.course import Run
+from wirecalc_plugins.overcurrent.judge import judge
 
 BOUNDED = settings(
     deadline=None, max_examples=200, suppress_health_check=[HealthCheck.filter_too_much]

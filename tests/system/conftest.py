@@ -18,6 +18,54 @@ import pytest
 from wirecalc import cli
 
 COMMAND = Path(sys.executable).with_name("wirecalc")
+BUNDLED = {  # all calculations, by part of the trade, as the listing shows them
+    "circuit": [
+        "ampacity",
+        "breaker",
+        "circuit",
+        "drop",
+        "extension",
+        "motor-circuit",
+        "short-time",
+        "supply",
+        "trip",
+        "upstream",
+    ],
+    "heating element": [
+        "cutoff",
+        "element",
+    ],
+    "motor and start": [
+        "capacitor",
+        "capacitor-swap",
+        "dip",
+        "discharge",
+        "duty",
+        "inrush",
+        "locked",
+        "overload",
+        "start-device",
+        "trace",
+        "winding-heat",
+        "windings",
+    ],
+    "wire and joint": [
+        "choose",
+        "equivalent",
+        "gauge",
+        "heat-rating",
+        "joint-drop",
+        "pull",
+        "pull-batch",
+        "ring",
+        "splice",
+        "strands",
+        "strip",
+        "substitute",
+        "tab",
+        "wire-break",
+    ],
+}
 LONGEST_RUN = 60  # seconds; a hung command fails its test and does not hold up the rest
 
 

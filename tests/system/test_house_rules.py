@@ -106,10 +106,10 @@ def test_house_rule_tightens(plugged: Command, outside: Outside) -> None:
     assert "shop sheet" in done.out
     finding = plugged(*PULL, "24 lbf", "--format", "json").json
     found = _by_provider(finding)
-    assert (found["pull"]["verdict"], found["pull"]["limit"]) == ("pass", 20)
+    assert (found["bundled"]["verdict"], found["bundled"]["limit"]) == ("pass", 20)
     assert (found["demo_shop"]["verdict"], found["demo_shop"]["limit"]) == ("fail", 25)
     assert found["demo_shop"]["origin"] == "house"
-    assert found["pull"]["origin"] == "standard"
+    assert found["bundled"]["origin"] == "standard"
     assert finding["decided_by"] == "shop pull-out force"
 
 
@@ -167,7 +167,7 @@ def test_house_rule_cannot_loosen(plugged: Command, outside: Outside, case: str)
     outside.add("demo_shop", _shop(CANNOT_LOOSEN[case]))
     finding = plugged(*PULL, "19 lbf", "--format", "json")
     assert finding.status == 1
-    own = [c for c in finding.json["criteria"] if c["provider"] == "pull"]
+    own = [c for c in finding.json["criteria"] if c["provider"] == "bundled"]
     assert [(c["verdict"], c["limit"], c["actual"]) for c in own] == [("fail", 20, 19)]
 
 

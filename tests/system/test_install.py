@@ -16,7 +16,7 @@ from pathlib import Path
 import pytest
 from packaging.requirements import Requirement
 
-from .conftest import clean_environment
+from .conftest import BUNDLED, clean_environment
 
 PROJECT = Path(__file__).parents[2]
 LEFT_OUT = shutil.ignore_patterns(".*", "*.egg-info", "build", "dist", "__pycache__", "tests")
@@ -109,46 +109,7 @@ def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> Non
     plugins = json.loads(_done(its_command, "plugins", "--format", "json", cwd=empty_folder))
     assert {p["state"] for p in plugins} == {"loaded"}
     found = [name for p in plugins for name in p["calculations"]]
-    assert sorted(found) == [
-        "ampacity",
-        "breaker",
-        "capacitor",
-        "capacitor-swap",
-        "choose",
-        "circuit",
-        "dip",
-        "drop",
-        "cutoff",
-        "duty",
-        "element",
-        "discharge",
-        "equivalent",
-        "extension",
-        "gauge",
-        "heat-rating",
-        "inrush",
-        "joint-drop",
-        "motor-circuit",
-        "locked",
-        "overload",
-        "pull",
-        "pull-batch",
-        "ring",
-        "short-time",
-        "splice",
-        "start-device",
-        "strands",
-        "strip",
-        "substitute",
-        "supply",
-        "tab",
-        "trip",
-        "upstream",
-        "winding-heat",
-        "windings",
-        "trace",
-        "wire-break",
-    ]
+    assert found == sorted(name for names in BUNDLED.values() for name in names)
     listing = _done(its_command, cwd=empty_folder)
     assert all(f"\n  {name} " in listing for name in found)
 

@@ -1,0 +1,1 @@
+"""Capacitors of a motor: weak or good, what may replace one, and how to bleed it."""

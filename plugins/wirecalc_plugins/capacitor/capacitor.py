@@ -1,0 +1,234 @@
+"""Motor capacitors: is it weak, and how long does it take to discharge."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    Item,
+    Nameplate,
+    Problem,
+    Reading,
+    at_most,
+    calculation,
+    cannot_tell,
+    figure,
+)
+from wirecalc.sources import computed, confirmed
+
+from ..inputs import LINE_VOLTAGE, MARKED_CAPACITANCE
+from .mark import Mark, against_mark
+
+SAME_VOLTS = 0.02  # volts this near the line's may be the line's: practice
+OVER_VOLTAGE, OVER_CURRENT = 1.1, 1.3
+
+_UNDER_LOAD = computed("capacitor-under-load", "C = I / (2 pi f V), the capacitor under load")
+_OVER = confirmed(
+    "iec-60252-1-overload", "IEC 60252-1 as in one data sheet", "1.1 x volts, 1.3 x amps", copies=1
+)
+
+
+def _refuse(
+    marked_capacitance: float | None = None, marked_high: float | None = None, **others: object
+) -> Iterator[Problem]:
+    if marked_high is not None and marked_high <= (marked_capacitance or 0.0):
+        yield Problem(
+            "marked_high",
+            f"{marked_high:g} uF is not above {marked_capacitance or 0:g} uF",
+            "a range is marked low to high, such as 88-108 uF",
+        )
+
+
+@calculation(
+    part="motor and start",
+    cautions=("cap-01", "live-01", "live-02", "meter-01", "mov-01"),
+    not_checked=(
+        "leakage, swelling and oil: replace a swollen part unseen",
+        "that the start winding and its relay or PTC are out of the circuit",
+    ),
+    refuse=_refuse,
+    example_with=(
+        *("capacitor_current", "capacitor_voltage", "frequency"),
+        *("marked_capacitance", "tolerance"),
+    ),
+)
+def capacitor(
+    capacitor_current: Annotated[
+        float | None,
+        Reading("A", above=0, high=50, typical="2.05 A", text="amps in the capacitor's own lead"),
+    ] = None,
+    capacitor_voltage: Annotated[
+        float | None,
+        Reading("V", above=0, high=1000, typical="214 V", text="volts across it, running"),
+    ] = None,
+    frequency: Annotated[
+        float | None,
+        Nameplate("Hz", low=16, high=400, typical="60 Hz", text="frequency on the plate"),
+    ] = None,
+    measured_capacitance: Annotated[
+        float | None,
+        Reading("uF", low=0, high=2000, typical="26 uF", text="by a capacitance meter, discharged"),
+    ] = None,
+    marked_capacitance: Annotated[float | None, MARKED_CAPACITANCE] = None,
+    marked_high: Annotated[
+        float | None,
+        Nameplate(
+            "uF",
+            above=0,
+            high=2000,
+            typical="108 uF",
+            text="upper end, where a range is marked",
+            goes_with="marked_capacitance",
+        ),
+    ] = None,
+    tolerance: Annotated[
+        float | None,
+        Nameplate(
+            "%",
+            low=0,
+            high=50,
+            typical="5 %",
+            text="tolerance as marked",
+            goes_with="marked_capacitance",
+        ),
+    ] = None,
+    tolerance_above: Annotated[
+        float | None,
+        Nameplate(
+            "%",
+            low=0,
+            high=50,
+            typical="10 %",
+            text="tolerance upward, where it is another",
+            goes_with="tolerance",
+        ),
+    ] = None,
+    capacitor_rating: Annotated[
+        float | None,
+        Nameplate("V", low=50, high=1000, typical="250 V", text="volts marked on it"),
+    ] = None,
+    voltage: Annotated[float | None, LINE_VOLTAGE] = None,
+) -> Iterator[Item]:
+    """Is this capacitor weak?
+
+    C = I / (2 pi f V): 2652.6 I/V in uF at 60 Hz, 3183.1 at 50 Hz, with the current in its own
+    lead and the volts across it; or a capacitance meter's reading. It must lie within the marked
+    tolerance, or the marked range of a start capacitor. Where no tolerance was read, it is good
+    within the narrowest that is marked on such parts, bad outside the widest, and not to be told
+    between. Volts that equal the line's are suspected to be the line's.
+
+    Inputs: capacitor_current in A (over 0 to 50), capacitor_voltage and voltage in V, frequency in
+    Hz, capacitances in uF (to 2000), tolerances in %. Yields capacitance, its deviation, the
+    limits, and a criterion a side; with capacitor_rating also volts and amps against it.
+    Refuses a range the wrong way round. Source: table capacitor-tolerances.
+    """
+    found: dict[str, float] = {}
+    if capacitor_current is not None and capacitor_voltage is not None and frequency is not None:
+        found["capacitance"] = _by_load(capacitor_current, capacitor_voltage, frequency)
+        yield figure(
+            "capacitance",
+            found["capacitance"],
+            "uF",
+            source=_UNDER_LOAD,
+            working=lambda: (
+                f"10^6 x {capacitor_current:.4g} A / (2 x pi x {frequency:g} Hz x "
+                f"{capacitor_voltage:.4g} V)"
+            ),
+        )
+    else:
+        yield from _not_under_load(
+            capacitor_current, capacitor_voltage, needed=measured_capacitance is None
+        )
+    if measured_capacitance is not None:
+        found["capacitance by meter"] = measured_capacitance
+    if marked_capacitance is None:
+        yield _not_marked()
+    else:
+        mark = Mark(marked_capacitance, marked_high, tolerance, tolerance_above)
+        yield from against_mark(found, mark)
+    if capacitor_voltage is not None and voltage is not None:
+        yield from _line_volts(capacitor_voltage, voltage)
+    if capacitor_rating is not None:
+        yield from _stress(
+            (capacitor_current, capacitor_voltage), capacitor_rating, marked_capacitance, frequency
+        )
+
+
+def _by_load(current: float, voltage: float, frequency: float) -> float:
+    return 1e6 * current / (2 * math.pi * frequency * voltage)
+
+
+def _not_under_load(
+    current: float | None, voltage: float | None, *, needed: bool
+) -> Iterator[Item]:
+    """Say what is missing for the capacitance under load; nothing, where a meter read it."""
+    if current is not None and voltage is not None:
+        at_60, at_50 = (_by_load(current, voltage, f) for f in (60.0, 50.0))
+        yield cannot_tell(
+            "capacitance under load",
+            f"{at_60:.4g} uF at 60 Hz, {at_50:.4g} uF at 50 Hz, and the frequency was not given",
+            measure="read the frequency on the plate",
+            needs=("frequency",),
+        )
+    elif needed or current is not None or voltage is not None:
+        missing = {"capacitor_current": current, "capacitor_voltage": voltage}
+        needs = [name for name, value in missing.items() if value is None]
+        yield cannot_tell(
+            "capacitance under load",
+            f"not read: {', '.join(needs)}",
+            measure="read amps in its own lead and volts across it at one moment, running; or use "
+            "a capacitance meter",
+            needs=needs,
+        )
+
+
+def _not_marked() -> Item:
+    return cannot_tell(
+        "marked capacitance",
+        "it was not given",
+        measure="read it on the part or on the wiring diagram",
+        needs=("marked_capacitance",),
+    )
+
+
+def _line_volts(across: float, line: float) -> Iterator[Item]:
+    """Volts across a run capacitor mostly differ from the line's; the same may be the line's."""
+    if abs(across - line) <= SAME_VOLTS * line:
+        yield cannot_tell(
+            "volts across the capacitor",
+            f"{across:.4g} V is the line's {line:.4g} V within 2 %: probably read at the line",
+            measure="put both probes on its own terminals; if they were, leave voltage out",
+        )
+
+
+def _stress(
+    read: tuple[float | None, float | None],
+    rating: float,
+    marked: float | None,
+    frequency: float | None,
+) -> Iterator[Item]:
+    """Hold the running volts and amps against what IEC 60252-1 lets a run capacitor take."""
+    current, voltage = read
+    if voltage is not None:
+        yield at_most(
+            "volts against its rating",
+            voltage,
+            OVER_VOLTAGE * rating,
+            "V",
+            caution=rating,
+            source=_OVER,
+            action="fit the voltage of the wiring diagram; is it on the right winding?",
+        )
+    if current is not None and marked is not None and frequency is not None:
+        rated = 2 * math.pi * frequency * marked * 1e-6 * rating
+        yield figure("rated current", rated, "A", source=_UNDER_LOAD)
+        yield at_most(
+            "amps against its rating",
+            current,
+            OVER_CURRENT * rated,
+            "A",
+            source=_OVER,
+            action="check the supply's frequency and volts, and the marked size",
+        )

@@ -1,0 +1,133 @@
+"""How long a capacitor takes to discharge through a resistor."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    Item,
+    Nameplate,
+    Origin,
+    Reading,
+    at_least,
+    calculation,
+    cannot_tell,
+    figure,
+)
+from wirecalc.sources import computed, confirmed
+
+from ..inputs import MARKED_CAPACITANCE
+
+LOW_OHM, USUAL_OHM = 1000.0, 20_000.0
+LIVE_V, PROVEN_V = 50.0, 5.0  # volts treated as live; volts to prove with the meter
+TIME_CONSTANTS = 5
+
+_DECAY = computed("rc-decay", "V = V0 exp(-t / RC)")
+_ENERGY = computed("capacitor-energy", "E = C V^2 / 2")
+_USUAL = confirmed(
+    "discharge-resistor", "makers' service texts", "20 kohm, 2 W; one says 20 to 30 ohm", copies=3
+)
+
+
+@calculation(
+    part="motor and start",
+    cautions=("cap-01", "cap-02"),
+    not_checked=(
+        "that it is discharged: only your meter across its terminals shows it, under 5 V",
+        "a broken resistor or clip: it discharges nothing, and shows nothing",
+        "the resistor's own voltage and pulse rating (its maker's sheet)",
+        "volts that come back by themselves after a while: leave it shorted when proven",
+    ),
+    example_with=("capacitor_voltage", "resistor_power"),
+)
+def discharge(
+    marked_capacitance: Annotated[float, MARKED_CAPACITANCE],
+    resistor: Annotated[
+        float,
+        Nameplate("ohm", low=5, high=1e6, typical="20000 ohm", text="resistor it bleeds through"),
+    ],
+    capacitor_voltage: Annotated[
+        float | None,
+        Reading("V", above=0, high=1000, typical="214 V", text="volts across it, running"),
+    ] = None,
+    left_voltage: Annotated[
+        float | None,
+        Reading("V", above=0, high=1500, typical="300 V", text="dc volts left on it, switched off"),
+    ] = None,
+    resistor_power: Annotated[
+        float | None,
+        Nameplate("W", above=0, high=500, typical="2 W", text="power rating of the resistor"),
+    ] = None,
+) -> Iterator[Item]:
+    """How long must this capacitor bleed before it is proven?
+
+    V = V0 exp(-t / RC). It may be left with the crest of its running volts, 1.414 times the
+    reading; dc volts that were read on it count as they are, and the higher of the two is taken.
+    Hold for five time constants, and until 5 V by the sum; then prove it with the meter. Three
+    service texts use 20 kohm of 2 W; one says 20 to 30 ohm: it sparks and is marginal here.
+
+    Inputs: marked_capacitance in uF (to 2000), resistor in ohm (5 to 1000000), volts in V,
+    resistor_power in W. Yields times, energy, the resistor's first instant; a criterion only for
+    a resistor under 1 kohm.
+    """
+    if capacitor_voltage is None and left_voltage is None:
+        yield cannot_tell(
+            "peak voltage",
+            "no volts were given",
+            measure="read the volts across it while it runs, or those left on it",
+            needs=("capacitor_voltage", "left_voltage"),
+        )
+        return
+    crest = 0.0 if capacitor_voltage is None else math.sqrt(2) * capacitor_voltage
+    start = max(crest, left_voltage or 0.0)
+    constant = resistor * marked_capacitance * 1e-6
+    hold = max(TIME_CONSTANTS * constant, _time(start, PROVEN_V, constant))
+    yield figure(
+        "peak voltage",
+        start,
+        "V",
+        working=lambda: (
+            f"1.414 x {capacitor_voltage:g} V"
+            if start == crest and capacitor_voltage is not None
+            else "as read"
+        ),
+    )
+    yield figure(
+        "time constant",
+        constant,
+        "s",
+        source=_DECAY,
+        working=lambda: f"{resistor:g} ohm x {marked_capacitance:g} uF / 10^6",
+    )
+    for level in (LIVE_V, PROVEN_V):
+        yield figure(f"time to {level:g} V", _time(start, level, constant), "s", source=_DECAY)
+    yield figure("hold for", hold, "s", source=_DECAY, toward="up")
+    yield figure("voltage after that", start * math.exp(-hold / constant), "V", source=_DECAY)
+    yield figure("energy", marked_capacitance * 1e-6 * start**2 / 2, "J", source=_ENERGY)
+    yield figure(
+        "resistor first instant",
+        start**2 / resistor,
+        "W",
+        working=lambda: f"({start:.4g} V)^2 / {resistor:g} ohm, falling at once",
+    )
+    if resistor_power is not None:
+        yield figure("first instant over its rating", start**2 / resistor / resistor_power, "times")
+    if resistor < LOW_OHM:
+        yield at_least(
+            "discharge resistor",
+            resistor,
+            USUAL_OHM,
+            "ohm",
+            source=_USUAL,
+            origin=Origin.MAKER,
+            advisory=True,
+            says="one manual does say 20 to 30 ohm; it sparks and takes "
+            f"{start / resistor:.3g} A in the first instant. If 20 kohm was meant, type kohm",
+            action="take 20 kohm of 2 W or more",
+        )
+
+
+def _time(start: float, level: float, constant: float) -> float:
+    return constant * math.log(start / level) if start > level else 0.0

@@ -1,0 +1,1 @@
+"""The branch circuit: breaker, wire, receptacle and cord, and all that hangs on it."""

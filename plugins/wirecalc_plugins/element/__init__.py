@@ -1,0 +1,1 @@
+"""Heating elements and the thermal cut-offs beside them."""

@@ -1,0 +1,202 @@
+"""What may take the place of a thermal cut-off."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    Item,
+    Nameplate,
+    Problem,
+    YesNo,
+    at_least,
+    at_most,
+    at_or_below,
+    calculation,
+    cannot_tell,
+    figure,
+    requires,
+    tables,
+)
+from wirecalc.sources import confirmed
+
+from ..inputs import PLACE
+
+_TEXTS = confirmed("cutoff-application", "component makers' texts on IEC 60691", "replacing", 3)
+_SAME = "get the cut-off that the maker of the machine names"
+
+
+def _functioning(whose: str) -> Nameplate:
+    text = f"functioning temperature marked on the {whose} cut-off"
+    return Nameplate("C", low=50, high=320, typical="130 C", text=text)
+
+
+def _current(whose: str) -> Nameplate:
+    text = f"current marked on the {whose} cut-off"
+    return Nameplate("A", above=0, high=60, typical="15 A", text=text)
+
+
+def _voltage(whose: str) -> Nameplate:
+    text = f"volts marked on the {whose} cut-off"
+    return Nameplate("V", low=12, high=600, typical="250 V", text=text)
+
+
+def _refuse(
+    old_functioning_temperature: float,
+    new_functioning_temperature: float,
+    old_cutoff_current: float | None = None,
+    new_cutoff_current: float | None = None,
+    old_cutoff_voltage: float | None = None,
+    new_cutoff_voltage: float | None = None,
+    holding_temperature: float | None = None,
+    place_temperature: float | None = None,
+    cause_found: bool | None = None,
+) -> Iterator[Problem]:
+    if holding_temperature is not None and at_or_below(
+        new_functioning_temperature, holding_temperature
+    ):
+        yield Problem(
+            "holding_temperature",
+            f"{holding_temperature:g} C is not below the new cut-off's functioning temperature of "
+            f"{new_functioning_temperature:g} C",
+            "the holding temperature is the lower of the two on the maker's sheet",
+        )
+
+
+@calculation(
+    part="heating element",
+    cautions=("heat-02", "heat-03", "sub-01", "dead-01", "hot-01"),
+    not_checked=(
+        "size, leads and fastening of the new cut-off: it must sit as the old one did",
+        "heat of a crimp or solder joint at its leads, which can open it",
+    ),
+    refuse=_refuse,
+)
+def cutoff(
+    old_functioning_temperature: Annotated[float, _functioning("old")],
+    new_functioning_temperature: Annotated[float, _functioning("new")],
+    old_cutoff_current: Annotated[float | None, _current("old")] = None,
+    new_cutoff_current: Annotated[float | None, _current("new")] = None,
+    old_cutoff_voltage: Annotated[float | None, _voltage("old")] = None,
+    new_cutoff_voltage: Annotated[float | None, _voltage("new")] = None,
+    holding_temperature: Annotated[
+        float | None,
+        Nameplate(
+            "C", low=20, high=320, typical="100 C", text="holding temperature of the new cut-off"
+        ),
+    ] = None,
+    place_temperature: Annotated[float | None, PLACE] = None,
+    cause_found: Annotated[bool | None, YesNo("why the old one opened was found and cured")] = None,
+) -> Iterator[Item]:
+    """May this thermal cut-off take the place of the old one?
+
+    It has the same functioning temperature: a higher one fails. A cut-off may open up to 10 K
+    below its mark by two makers' texts, 5 K by a third: a mark up to 5 K lower is marginal, a
+    lower one fails (the stricter rules). Current and volts are no lower than the old ones'. Its
+    holding temperature lies above the place in normal use. Why the old one opened is found and
+    cured first. What is not known counts as lower: it can't be told.
+
+    Inputs: functioning temperatures in C (50 to 320), currents in A (over 0 to 60), volts (12 to
+    600), holding and place temperature in C, cause_found. Yields both spans and one criterion a
+    rating. Refuses a holding temperature that is not below the functioning temperature.
+    Source: table thermal-cutoffs.
+    """
+    yield from _same_temperature(old_functioning_temperature, new_functioning_temperature)
+    for name, old, new, unit in (
+        ("current", old_cutoff_current, new_cutoff_current, "A"),
+        ("voltage", old_cutoff_voltage, new_cutoff_voltage, "V"),
+    ):
+        yield _no_lower(name, old, new, unit)
+    yield from _holds(holding_temperature, place_temperature)
+    yield _cause(cause_found)
+
+
+def _same_temperature(old: float, new: float) -> Iterator[Item]:
+    rows = sorted(tables.load("thermal-cutoffs").rows, key=lambda r: r.number("below_K"))
+    for row in rows:
+        yield figure(
+            f"lowest mark by {row.text('said_by').replace('-', ' ')}",
+            old - row.number("below_K"),
+            "C",
+            source=row.source,
+            toward="up",
+        )
+    yield at_most(
+        "functioning temperature not higher",
+        new,
+        old,
+        "C",
+        source=_TEXTS,
+        says="it would let the machine get hotter than its maker allows",
+        action=_SAME,
+    )
+    yield at_least(
+        "functioning temperature not lower",
+        new,
+        old - rows[0].number("below_K"),
+        "C",
+        caution=old,
+        source=rows[0].source,
+        says="not the same mark: it may open in normal use",
+        action=_SAME,
+    )
+
+
+def _no_lower(name: str, old: float | None, new: float | None, unit: str) -> Item:
+    said = f"{name} rating"
+    missing = [f"{w}_cutoff_{name}" for w, v in (("old", old), ("new", new)) if v is None]
+    if old is None or new is None:
+        return cannot_tell(
+            said,
+            "a rating that is not known counts as lower",
+            measure="read the marking of both, or the maker's sheet",
+            needs=missing,
+            source=_TEXTS,
+        )
+    return at_least(said, new, old, unit, source=_TEXTS, action=_SAME)
+
+
+def _holds(holding: float | None, place: float | None) -> Iterator[Item]:
+    name = "holding temperature above the place"
+    if holding is None or place is None:
+        given = (("holding_temperature", holding), ("place_temperature", place))
+        yield cannot_tell(
+            name,
+            "a cut-off that sits hotter than its holding temperature ages and opens",
+            measure="take the holding temperature from its maker's sheet and measure the place in "
+            "normal use",
+            needs=[n for n, value in given if value is None],
+            source=_TEXTS,
+        )
+        return
+    yield figure("holding temperature over the place", holding - place, "K", source=_TEXTS)
+    yield requires(
+        name,
+        not at_or_below(holding, place),
+        says=f"{holding:g} C is not above the place of {place:.4g} C in normal use",
+        source=_TEXTS,
+        action="find out why the place is so hot; the maker's part stands the normal heat",
+    )
+
+
+def _cause(found: bool | None) -> Item:
+    name, look = (
+        "cause of the opening",
+        "look for lint, a blocked vent, a stopped fan, a welded relay",
+    )
+    if found is None:
+        return cannot_tell(
+            name,
+            "it was not said whether the cause was found",
+            measure=look,
+            needs=("cause_found",),
+            source=_TEXTS,
+        )
+    return requires(
+        name,
+        found,
+        says="a new cut-off will open too, or hide a fault that is still there",
+        source=_TEXTS,
+        action=look,
+    )

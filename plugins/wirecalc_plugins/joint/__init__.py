@@ -1,0 +1,1 @@
+"""Joints: strip, crimp, splice, push-on and ring terminals, and whether they heat."""

@@ -1,0 +1,207 @@
+"""Temperature ratings of all that sits in one joint."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Annotated, NamedTuple
+
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Nameplate,
+    OneOf,
+    Origin,
+    Reading,
+    Source,
+    YesNo,
+    at_least,
+    at_or_below,
+    calculation,
+    cannot_tell,
+    figure,
+    not_checked,
+    requires,
+    tables,
+)
+from wirecalc.sources import Confidence
+
+from ..inputs import TERMINAL_RATING, WIRE_RATING
+from .joint_ratings import ROOM_K
+
+HEATER_C = 200.0  # place beside a heater that was not measured; common practice, no source
+
+
+class _Part(NamedTuple):
+    """One part of the joint: its rating as marked, else what it is made of."""
+
+    name: str
+    marked: float | None
+    material: str | None = None
+
+
+def _terminals() -> list[str]:
+    return _materials("terminal")
+
+
+def _sleeves() -> list[str]:
+    return _materials("sleeve")
+
+
+def _materials(part: str) -> list[str]:
+    return [r.text("material") for r in tables.load("temperature-classes").where(part=part)]
+
+
+@calculation(
+    part="wire and joint",
+    cautions=("heat-01", "hot-01"),
+    not_checked=(
+        "heat that the joint makes itself beyond those 20 K: measure the drop across it",
+        "tape and solder: neither belongs near a heater",
+    ),
+    example_with=("place_temperature", "wire_temperature", "terminal_temperature"),
+)
+def heat_rating(
+    place_temperature: Annotated[
+        float | None,
+        Reading("C", low=-40, high=500, typical="60 C", text="temperature of the place, running"),
+    ] = None,
+    near_heater: Annotated[
+        bool | None, YesNo("the place is beside a heater and was not measured")
+    ] = None,
+    wire_temperature: Annotated[float | None, WIRE_RATING] = None,
+    terminal_temperature: Annotated[float | None, TERMINAL_RATING] = None,
+    terminal_material: Annotated[
+        str | None, OneOf(_terminals, text="make of a terminal that carries no rating")
+    ] = None,
+    sleeve_temperature: Annotated[
+        float | None,
+        Nameplate("C", low=40, high=500, typical="125 C", text="rating of the sleeve"),
+    ] = None,
+    sleeve_material: Annotated[
+        str | None, OneOf(_sleeves, text="make of a sleeve that carries no rating")
+    ] = None,
+) -> Iterator[Item]:
+    """Is every part of this joint rated for the heat of the place?
+
+    A rating must exceed the place and the rise by the current (FAA AC 43.13-1B, 11-174 a); 20 K
+    of room are taken for the rise (common practice, 15 to 20 K). The weakest part decides. A
+    place beside a heater that was not measured is taken as 200 C, the usual assumption: parts
+    below it fail, and no part passes on it, it is marginal. Any other place that was not
+    measured can't be told. A terminal or sleeve without a mark goes by what it is made of; where
+    the usual ratings of that make lie on both sides of the need, it can't be told.
+
+    Inputs: place_temperature in C (-40 to 500), near_heater, ratings in C as marked (40 to 500),
+    terminal_material and sleeve_material, which count only without a mark. Yields the weakest
+    rating, the rating that is needed, and a criterion for each part.
+    Source: table temperature-classes.
+    """
+    parts = [
+        _Part("wire", wire_temperature),
+        _Part("terminal", terminal_temperature, terminal_material),
+    ]
+    if sleeve_temperature is not None or sleeve_material is not None:
+        parts.append(_Part("sleeve", sleeve_temperature, sleeve_material))
+    yield from _weakest(parts)
+    assumed = place_temperature is None and near_heater is True
+    place = HEATER_C if assumed else place_temperature
+    if assumed:
+        yield _assumed()
+    if place is None:
+        yield _unknown_place(parts, near_heater)
+    else:
+        yield figure("needed rating", place + ROOM_K, "C", source=PRACTICE, toward="up")
+    for part in parts:
+        yield from _judge(part, place, "; the place is assumed" if assumed else "")
+
+
+def _rating(part: _Part) -> tuple[float, float, Source] | None:
+    """Return the least and greatest rating of a part and its source, None where unknown."""
+    if part.marked is not None:
+        return part.marked, part.marked, PRACTICE
+    if part.material is None:
+        return None
+    row = tables.load("temperature-classes").row(material=part.material)
+    return row.number("least_C"), row.number("greatest_C"), row.source
+
+
+def _weakest(parts: Sequence[_Part]) -> Iterator[Item]:
+    known = [r for r in map(_rating, parts) if r is not None]
+    if known:
+        name = "weakest rating" if len(known) == len(parts) else "weakest known rating"
+        yield figure(name, min(least for least, _, _ in known), "C", toward="down")
+    for part, rating in zip(parts, map(_rating, parts), strict=True):
+        if rating is not None and part.marked is None:
+            least, _, source = rating
+            yield figure(f"usual rating of the {part.name}", least, "C", source=source)
+        elif part.material is not None:
+            yield not_checked(f"{part.name}_material", "the marked rating decides")
+
+
+def _assumed() -> Item:
+    return requires(
+        "temperature of the place",
+        False,
+        says=f"not measured: {HEATER_C:.0f} C is assumed, the usual figure beside a heater; there "
+        "are hotter places",
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        advisory=True,
+        action="measure the place with the machine hot, or ask the maker's sheet",
+    )
+
+
+def _unknown_place(parts: Sequence[_Part], near_heater: bool | None) -> Item:
+    ratings = [_rating(p) for p in parts]
+    known = [r[0] for r in ratings if r is not None]
+    would_do = (
+        f"; the weakest rating that is known, {min(known):g} C, would do up to "
+        f"{min(known) - ROOM_K:g} C"
+        if known
+        else ""
+    )
+    return cannot_tell(
+        "temperature of the place",
+        f"it was not measured{would_do}",
+        measure="measure it with the machine hot; a shiny metal misleads an infrared thermometer",
+        needs=("place_temperature",)
+        if near_heater is not None
+        else ("place_temperature", "near_heater"),
+    )
+
+
+def _judge(part: _Part, place: float | None, assumed: str) -> Iterator[Item]:
+    name = f"temperature rating of the {part.name}"
+    rating = _rating(part)
+    if rating is None:
+        needed = (
+            f"a rating of {place + ROOM_K:.0f} C or more would do; " if place is not None else ""
+        )
+        yield cannot_tell(
+            name,
+            "the rating is not known, and the weakest one decides",
+            measure=f"{needed}read the marking",
+            needs=(f"{part.name}_temperature",),
+        )
+        return
+    if place is None:
+        return
+    least, greatest, source = rating
+    wanted = place + ROOM_K
+    if at_or_below(wanted, greatest) and not at_or_below(wanted, least):
+        yield cannot_tell(
+            name,
+            f"{part.material} is sold for {least:g} to {greatest:g} C; {wanted:.0f} C is needed",
+            measure="read the marking, or use a part that is marked",
+            source=source,
+        )
+        return
+    yield at_least(
+        name,
+        least if at_or_below(wanted, least) else greatest,
+        wanted,
+        "C",
+        source=source if source.confidence is Confidence.MEMORY else PRACTICE,
+        origin=Origin.PRACTICE,
+        says=f"it must lie {ROOM_K:.0f} K above the place, for the heat of the current{assumed}",
+        action=f"use parts rated {wanted:.0f} C or more",
+    )

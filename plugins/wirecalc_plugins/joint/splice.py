@@ -1,0 +1,205 @@
+"""Choosing a splice or terminal: does the barrel take these wires, here?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Annotated
+
+from wirecalc import (
+    MAKER,
+    Count,
+    Item,
+    Nameplate,
+    OneOf,
+    Origin,
+    Reading,
+    SizeRange,
+    Wire,
+    at_least,
+    at_most,
+    calculation,
+    cannot_tell,
+    caution,
+    conductors,
+    figure,
+    requires,
+)
+from wirecalc.sources import confirmed
+
+from ..inputs import CURRENT, PLACE, TAB_WIDTH, TERMINAL_RATING, VOLTAGE, WIRE_RATING
+from . import joint_ratings
+from .barrel_fit import fit
+
+CONNECTORS = ("butt", "closed-end", "twist-on", "push-on", "ring", "fork")
+LISTED_FOR = ("stranded", "solid", "either", "combination")
+
+_UL_310 = confirmed("ul-310", "UL 310", "scope 1.2 and 1.3", copies=2)
+_ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "June 2011", copies=3)
+_UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copies=3)
+
+
+@calculation(
+    part="wire and joint",
+    cautions=("crimp-01", "dead-01"),
+    not_checked=("the die of the tool",),
+)
+def splice(
+    wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],
+    barrel: Annotated[SizeRange, "range of the barrel, as stamped or as on the bag"],
+    connector: Annotated[str | None, OneOf(CONNECTORS, text="kind of connector")] = None,
+    listed_for: Annotated[
+        str | None,
+        OneOf(LISTED_FOR, text="wire that the maker lists it for; combination: just these wires"),
+    ] = None,
+    wire_limit: Annotated[
+        int | None, Count("most wires that the maker lists for one barrel", low=1, high=12)
+    ] = None,
+    wire_temperature: Annotated[float | None, WIRE_RATING] = None,
+    terminal_temperature: Annotated[float | None, TERMINAL_RATING] = None,
+    place_temperature: Annotated[float | None, PLACE] = None,
+    current: Annotated[float | None, CURRENT] = None,
+    tab_width: Annotated[float | None, TAB_WIDTH] = None,
+    voltage: Annotated[float | None, VOLTAGE] = None,
+    insulation_diameter: Annotated[
+        float | None,
+        Reading("mm", above=0, high=30, typical="2.4 mm", text="diameter over the insulation"),
+    ] = None,
+    insulation_limit: Annotated[
+        float | None,
+        Nameplate(
+            "mm",
+            above=0,
+            high=30,
+            typical="3.4 mm",
+            text="largest insulation that the maker lists",
+            goes_with="insulation_diameter",
+        ),
+    ] = None,
+    terminal_voltage: Annotated[
+        float | None,
+        Nameplate(
+            "V",
+            low=1,
+            high=35000,
+            typical="300 V",
+            text="voltage marked on the connector",
+            goes_with="voltage",
+        ),
+    ] = None,
+) -> Iterator[Item]:
+    """Does this barrel take this wire or these wires, and may it sit in this place?
+
+    One wire with a gauge in a barrel named by gauges is judged by gauge. Sums, metric and odd
+    wire are judged by area: inside the areas of the named gauges passes, up to one gauge beyond
+    either end is marginal (the area ranges of barrel classes reach just so far, from memory),
+    outside fails. A range typed in cmil or mm2 is the maker's and binds as typed, with care in
+    the 5 % at either end (common practice). Solid or mixed wire, and more wires than one, need a
+    connector listed for them; aluminium is refused. The weakest temperature rating must lie 20 K
+    above the place (common practice). The current is judged by the thinnest wire: on a push-on
+    tab by UL 310's test current, else by what UL 486 assigns to a connector of one wire.
+
+    Inputs: wire, barrel, connector, listed_for, wire_limit, temperatures in C, current in A,
+    voltages in V. Yields the sum, the place in the range, the barrel class that would do, and a
+    criterion for each question. Source: tables barrel-ranges and joint-currents.
+    """
+    total = sum(w.area_cmil for w in wire)
+    yield figure(
+        "copper in the barrel",
+        total,
+        "cmil",
+        source=conductors.AWG_LAW,
+        working=lambda: " + ".join(f"{w.area_cmil:.0f}" for w in wire) + f" = {total:.0f} cmil",
+        also=[(sum(w.area_mm2 for w in wire), "mm2")],
+    )
+    yield from fit(wire, barrel, total)
+    yield from _count(wire, connector, wire_limit, listed_for)
+    yield from _build(wire, listed_for)
+    yield from joint_ratings.temperature(wire_temperature, terminal_temperature, place_temperature)
+    if current is not None:
+        yield (
+            joint_ratings.push_on(wire, current, tab_width)
+            if connector == "push-on"
+            else joint_ratings.current(wire, current)
+        )
+    if voltage is not None:
+        yield from joint_ratings.voltage(voltage, terminal_voltage)
+    if insulation_diameter is not None:
+        yield joint_ratings.insulation(insulation_diameter, insulation_limit)
+
+
+def _count(
+    wires: Sequence[Wire], connector: str | None, limit: int | None, listed_for: str | None
+) -> Iterator[Item]:
+    number = float(len(wires))
+    name = "wires in one barrel"
+    if connector == "push-on" and number > 2:
+        yield at_most(
+            name,
+            number,
+            2,
+            source=_UL_310,
+            action="use a terminal or splice listed for so many wires",
+        )
+    elif limit is not None:
+        yield at_most(
+            name,
+            number,
+            limit,
+            source=MAKER,
+            origin=Origin.MAKER,
+            action="use a connector listed for so many wires",
+        )
+    elif number > 1 and listed_for != "combination":
+        yield cannot_tell(
+            name,
+            f"whether the maker lists it for {len(wires)} wires together is not known",
+            measure="read the package: --wire-limit, or --listed-for combination",
+            needs=("wire_limit",),
+        )
+    if connector in ("closed-end", "twist-on"):
+        yield at_least(
+            "wires to join", number, 2, source=_UL_486C, action="it joins two wires or more"
+        )
+
+
+def _build(wires: Sequence[Wire], listed_for: str | None) -> Iterator[Item]:
+    others = sorted({w.metal for w in wires} - {"copper"})
+    if others:
+        yield caution("alu-01")
+    yield requires(
+        "copper only",
+        not others,
+        says=f"{' and '.join(others)} wire is not for an ordinary copper connector",
+        source=_ALUMINIUM,
+        action="stop: it needs a method listed for that metal and a qualified electrician",
+    )
+    coatings = sorted({w.coating for w in wires})
+    if len(coatings) > 1 and set(coatings) != {"bare", "tinned"}:
+        yield cannot_tell(
+            "platings together",
+            f"whether {' and '.join(coatings)} wire may share a barrel is not known",
+            measure="read the maker's sheet of the connector",
+        )
+    builds = {"stranded" if w.stranded else "solid" for w in wires}
+    what = "solid and stranded wire together" if len(builds) > 1 else f"{builds.pop()} wire"
+    name = "listed for this wire"
+    takes = {"stranded": "stranded wire", "solid": "solid wire"}
+    if listed_for is None:
+        if what != "stranded wire":
+            yield cannot_tell(
+                name,
+                f"whether the maker lists it for {what} is not known",
+                measure="read the package and say --listed-for",
+                needs=("listed_for",),
+            )
+        return
+    single = what != "solid and stranded wire together"
+    fits = listed_for == "combination" or (single and listed_for == "either")
+    yield requires(
+        name,
+        fits or takes.get(listed_for) == what,
+        says=f"a connector listed for {listed_for} wire is not listed for {what}",
+        source=MAKER,
+        origin=Origin.MAKER,
+        action=f"use a connector listed for {what}",
+    )

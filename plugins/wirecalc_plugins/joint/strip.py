@@ -1,0 +1,190 @@
+"""Strip lengths."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Annotated, NamedTuple
+
+from wirecalc import (
+    PRACTICE,
+    Item,
+    OneOf,
+    Origin,
+    Reading,
+    Source,
+    Wire,
+    at_least,
+    at_most,
+    calculation,
+    cannot_tell,
+    figure,
+    tables,
+)
+from wirecalc.conductors import STRANDING_SLACK
+from wirecalc.wires import gauge_cmil
+
+_MM_PER_IN = 25.4
+_BRUSH_MM = 0.8  # wire past the barrel: flush to 1/32 in, common practice, no source
+STYLES = ("closed", "closed-insulated", "open", "stop", "ferrule", "twist-on")
+
+
+class _Length(NamedTuple):
+    """Least and most strip length in mm, and the least that fills the barrel at all.
+
+    `most` has a source of its own where the brush of wire past the barrel is practice.
+    """
+
+    least: float
+    most: float
+    fills: float
+    source: Source
+    most_source: Source
+
+
+@calculation(
+    part="wire and joint",
+    cautions=("crimp-01", "crimp-02"),
+    not_checked=("nicked or cut strands: look at every strand", "the maker's own strip length"),
+    example_with=("barrel_length",),
+)
+def strip(
+    wire: Annotated[list[Wire], "wire to strip; repeat it for each wire of a twist-on connector"],
+    style: Annotated[str, OneOf(STYLES, text="how the wire sits in the connector")],
+    barrel_length: Annotated[
+        float | None,
+        Reading(
+            "mm",
+            above=0,
+            high=60,
+            typical="6.5 mm",
+            text="length of the wire barrel, or depth to the stop",
+        ),
+    ] = None,
+    window_length: Annotated[
+        float | None,
+        Reading(
+            "mm",
+            low=0,
+            high=20,
+            typical="2 mm",
+            text="gap between wire crimp and insulation crimp of an open barrel",
+        ),
+    ] = None,
+    stripped: Annotated[
+        float | None,
+        Reading("mm", above=0, high=100, typical="8 mm", text="strip length as measured"),
+    ] = None,
+) -> Iterator[Item]:
+    """How long must this wire be stripped, and is a stripped length right?
+
+    closed: barrel + gap + brush; the gap 0.25 to 0.75 mm for 20 AWG and thinner, to 1.25 mm for
+    thicker wire (NASA-STD-8739.4), the brush flush to 0.8 mm (common practice). closed-insulated:
+    barrel + brush, the insulation butts against the barrel. open: wire crimp + brush 0.1 to
+    0.5 mm, the insulation edge anywhere in the window. stop: depth + gap. ferrule: sleeve, 2 mm
+    more with a collar. twist-on: the connector's own instruction governs; about 12.7 mm for two
+    wires, 19 to 25.4 mm for three or more.
+
+    Inputs: wire; style; barrel_length in mm (over 0 to 60), window_length in mm (0 to 20),
+    stripped in mm (over 0 to 100). Yields least, nominal and most length in mm and inch, and
+    judges a measured one: insulation in the barrel fails, past the advised span is marginal.
+    Source: table strip-rules.
+    """
+    if style == "twist-on":
+        yield from _twist_on(wire, stripped)
+        return
+    if barrel_length is None:
+        yield cannot_tell(
+            "strip length",
+            f"a {style} barrel is stripped by its length, and it was not given",
+            measure="measure the wire barrel, or read its maker's drawing",
+            needs=("barrel_length",),
+        )
+        return
+    if style == "open" and window_length is None:
+        yield cannot_tell(
+            "longest strip length",
+            "how far the strip may reach depends on the window of this open barrel",
+            measure="measure the gap between the two crimps",
+            needs=("window_length",),
+        )
+    length = _length(style, wire, barrel_length, window_length or 0.0)
+    for name, value, source in (
+        ("least strip length", length.least, length.source),
+        ("nominal strip length", (length.least + length.most) / 2, length.source),
+        ("most strip length", length.most, length.most_source),
+    ):
+        yield figure(name, value, "mm", source=source, also=[(value / _MM_PER_IN, "in")])
+    if stripped is not None:
+        yield from _judge(
+            stripped, length, reach_known=style != "open" or window_length is not None
+        )
+
+
+def _length(style: str, wires: Sequence[Wire], barrel: float, window: float) -> _Length:
+    if style == "closed":
+        gap = _gap(wires)
+        least, most = gap.number("min_mm"), gap.number("max_mm") + _BRUSH_MM
+        return _Length(barrel + least, barrel + most, barrel, gap.source, PRACTICE)
+    if style == "closed-insulated":
+        return _Length(barrel, barrel + _BRUSH_MM, barrel, _rule("PI1").source, PRACTICE)
+    if style == "open":
+        rule = _rule("OB1")
+        least, most = rule.number("min_mm"), rule.number("max_mm") + window
+        return _Length(barrel + least, barrel + most, barrel, rule.source, rule.source)
+    if style == "stop":
+        gap = _gap(wires)
+        most = barrel + gap.number("max_mm")
+        return _Length(barrel, most, barrel, _rule("PI3").source, gap.source)
+    source = _rule("FE1").source
+    return _Length(barrel, barrel + 2.0, barrel, source, source)
+
+
+def _twist_on(wires: Sequence[Wire], stripped: float | None) -> Iterator[Item]:
+    """Say about how long; the connector's own instruction governs, so nothing is judged."""
+    row = _rule("TW1" if len(wires) <= 2 else "TW2")
+    least, most = row.number("min_mm"), row.number("max_mm")
+    for name, value in (("least strip length, about", least), ("most strip length, about", most)):
+        yield figure(name, value, "mm", source=row.source, also=[(value / _MM_PER_IN, "in")])
+    if stripped is not None:
+        yield cannot_tell(
+            "strip length",
+            "the instruction of the twist-on connector governs, and lengths differ by model",
+            measure="read the length on its package, or its strip gauge",
+            source=row.source,
+        )
+
+
+def _gap(wires: Sequence[Wire]) -> tables.Row:
+    """Return the rule for the gap behind the barrel; the thinnest wire has the narrower one."""
+    thinnest = min(w.area_cmil for w in wires)
+    from_18_awg = thinnest >= gauge_cmil(18) * (1 - STRANDING_SLACK)
+    return _rule("NASA2" if from_18_awg else "NASA1")
+
+
+def _rule(rule_id: str) -> tables.Row:
+    return tables.load("strip-rules").row(rule_id=rule_id)
+
+
+def _judge(stripped: float, length: _Length, *, reach_known: bool) -> Iterator[Item]:
+    yield at_least(
+        "stripped long enough",
+        stripped,
+        length.fills,
+        "mm",
+        caution=length.least,
+        source=length.source,
+        says="the insulation is in the barrel or so near that it may be drawn in",
+        action="cut back and strip again",
+    )
+    if reach_known:
+        yield at_most(
+            "stripped short enough",
+            stripped,
+            length.most,
+            "mm",
+            source=length.most_source,
+            origin=Origin.PRACTICE,
+            advisory=True,
+            says="bare wire shows outside the connector",
+            action="trim the end",
+        )

@@ -1,0 +1,1 @@
+"""Motors: windings, start parts, and what the readings of a start mean."""

@@ -1,0 +1,122 @@
+"""How much of the time a machine runs, and what that uses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Origin,
+    Problem,
+    Reading,
+    YesNo,
+    at_most,
+    at_or_below,
+    calculation,
+    cannot_tell,
+    figure,
+)
+
+MUCH = 80.0  # % of the time; practice
+LOOK = "look at door seals, fans, the condenser and the charge"
+_NAME = "share of the time that it runs"
+
+
+def _refuse(
+    on_times: list[float],
+    off_times: list[float],
+    running_power: float | None = None,
+    after_restock: bool | None = None,
+) -> Iterator[Problem]:
+    if abs(len(on_times) - len(off_times)) > 1:
+        yield Problem(
+            "on_times",
+            f"{len(on_times)} times on and {len(off_times)} off do not take turns",
+            "give one time off for each time on; they may differ by one",
+        )
+
+
+@calculation(
+    part="motor and start",
+    cautions=("live-02", "meter-01"),
+    not_checked=(
+        "whether the room is a normal one, and how often the door was opened",
+        "that it cools: a share of the time proves no fault, and none of its absence",
+    ),
+    refuse=_refuse,
+    example_with=("running_power",),
+)
+def duty(
+    on_times: Annotated[
+        list[float],
+        Reading("min", above=0, high=1440, typical="18 min", text="how long it ran, each time"),
+    ],
+    off_times: Annotated[
+        list[float],
+        Reading("min", low=0, high=1440, typical="22 min", text="how long it stood, each time"),
+    ],
+    running_power: Annotated[
+        float | None,
+        Reading("W", above=0, high=10_000, typical="120 W", text="power while it runs"),
+    ] = None,
+    after_restock: Annotated[
+        bool | None, YesNo("it was filled, defrosted or switched on in the last day")
+    ] = None,
+) -> Iterator[Item]:
+    """How much of the time does it run, and how much energy is that?
+
+    Duty is the time on over time on and off. Over 80 % in a normal room is a sign of a fault, not
+    proof (common practice): marginal. After a restock or a defrost it pulls down for a day and
+    runs much: then, or where it was not said, it can't be told. Energy of a day is running power
+    times 24 h times the duty.
+
+    Inputs: on_times in min (over 0 to 1440) and off_times in min (0 to 1440; 0 for never off), each
+    as a list; running_power in W; after_restock. Yields duty, cycles an hour, energy a day and
+    one criterion. Refuses lists that cannot have taken turns. Source: common practice.
+    """
+    on, off = sum(on_times), sum(off_times)
+    share = 100 * on / (on + off)
+    yield figure(
+        "duty",
+        share,
+        "%",
+        source=PRACTICE,
+        working=lambda: f"100 x {on:.4g} min / ({on:.4g} min + {off:.4g} min)",
+    )
+    if off > 0:
+        yield figure("cycles in an hour", 60 * len(on_times) / (on + off), source=PRACTICE)
+    if running_power is not None:
+        yield figure(
+            "energy in a day",
+            running_power * 24 * share / 100_000,
+            "kWh",
+            source=PRACTICE,
+            working=lambda: f"{running_power:.4g} W x 24 h x {share:.4g} %",
+        )
+    yield _judge(share, after_restock)
+
+
+def _judge(share: float, after_restock: bool | None) -> Item:
+    if not at_or_below(share, MUCH) and after_restock is not False:
+        said = "and it is pulling down" if after_restock else "and it was not said whether it was "
+        said += "" if after_restock else "filled or defrosted in the last day"
+        return cannot_tell(
+            _NAME,
+            f"{share:.4g} % is over {MUCH:g} %, {said}",
+            measure="time it again a day later, with the door kept shut",
+            needs=() if after_restock else ("after_restock",),
+            source=PRACTICE,
+        )
+    return at_most(
+        _NAME,
+        share,
+        MUCH,
+        "%",
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        advisory=True,
+        says="a sign, not proof of a fault",
+        action=LOOK,
+    )

@@ -1,0 +1,1 @@
+"""Breakers, fuses and wires under too much current."""

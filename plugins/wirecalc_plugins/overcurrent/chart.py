@@ -1,0 +1,175 @@
+"""The chart of a breaker or fuse: between the earliest and the latest trip, and the course."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from wirecalc import courses, overcurrent
+from wirecalc.charts import Axis, Band, Chart, Line, Points, Words
+
+from .course import Run
+
+_SHORTEST, _LONGEST = 0.01, 20_000.0  # s, ends of the time axis
+_SMALLEST = 0.5  # times the rating, where the current axis begins
+_HIGH = 1500.0  # s, where the area of a sure trip is named
+_STEPS = 80
+_MULTIPLES = (0.5, 1, 2, 3, 5, 10, 20, 50, 100, 200)
+_TIMES = ((0.01, "0.01"), (0.1, "0.1"), (1.0, "1"), (10.0, "10"), (60.0, "60 (1 min)"))
+_LONG = ((600.0, "600 (10 min)"), (3600.0, "3600 (1 h)"))
+_NAMES = {
+    "ul-489": "UL 489 breaker",
+    "fuse-ul-248-14": "UL 248-14 fuse",
+    "fuse-class-k-time-delay": "Class K time-delay fuse",
+    "fuse-class-r-j-time-delay": "Class R or J time-delay fuse",
+    "fuse-plug-time-delay": "Time-delay plug fuse",
+}
+
+
+def trip_chart(
+    stated: overcurrent.Device, points: Sequence[overcurrent.CurvePoint], run: Run
+) -> Chart:
+    """Describe the chart: current over time, both logarithmic."""
+    device = overcurrent.with_curve(stated, points, None) if points else stated
+    rating = stated.rating
+    most = max([2 * t.multiple for t in device.trips] or [20.0])
+    most = max(most, 1.5 * device.most, 1.3 * run.course.highest / rating, 12.0)
+    band = _band(device, most)
+    marks = tuple((m * rating, f"{m * rating:.4g}") for m in _MULTIPLES if m <= most)
+    return Chart(
+        title=f"{_title(stated.name)}, {rating:g} A: earliest and latest trip",
+        text=_text(device, run),
+        x=Axis(
+            "current",
+            "A",
+            logarithmic=True,
+            marks=marks,
+            across=("times the rating", rating),
+            span=(_SMALLEST * rating, most * rating),
+        ),
+        y=Axis(
+            "time",
+            "s",
+            logarithmic=True,
+            marks=(*_TIMES, *_LONG),
+            span=(_SHORTEST, _LONGEST),
+        ),
+        points=tuple(_points(stated, points)),
+        lines=(
+            Line("earliest trip, from cold", band.x, band.low),
+            Line("latest trip", band.x, band.high),
+            *_instantaneous(device),
+            _course(run, rating),
+        ),
+        bands=(band,),
+        words=tuple(_areas(device, most)),
+    )
+
+
+def _title(name: str) -> str:
+    return _NAMES.get(name) or f"IEC 60898-1 breaker, type {name[-1].upper()}"
+
+
+def _band(device: overcurrent.Device, most: float) -> Band:
+    """Return the band with upright edges: each level stands twice, below and above its step."""
+    levels = {p.multiple for p in (*device.holds, *device.trips)}
+    x: list[float] = []
+    for level in sorted({_SMALLEST, *levels, most}):
+        x += [level * (1 - 1e-6), level * (1 + 1e-6)]
+    low = [max(min(device.held_for(m), _LONGEST), _SHORTEST) for m in x]
+    high = [max(min(device.tripped_in(m), _LONGEST), _SHORTEST) for m in x]
+    return Band("may trip", [m * device.rating for m in x], low, high)
+
+
+def _areas(device: overcurrent.Device, most: float) -> Iterator[Words]:
+    """Name the three areas at a height where each is wide."""
+    height = 6.0
+    rating = device.rating
+    held = max((h.multiple for h in device.holds if h.seconds >= height), default=_SMALLEST)
+    tripped = min((t.multiple for t in device.trips if t.seconds <= height), default=most)
+    if device.holds:
+        yield Words("holds", rating * 0.65, height)
+    yield Words("may trip", rating * math.sqrt(held * tripped), height)
+    if any(t.from_cold < _HIGH for t in device.trips):
+        yield Words("trips", rating * most * 0.7, _HIGH)
+
+
+def _points(
+    device: overcurrent.Device, points: Sequence[overcurrent.CurvePoint]
+) -> Iterator[Points]:
+    rating = device.rating
+    held = [h for h in device.holds if math.isfinite(h.seconds)]
+    for name, limits, word in (("held", held, "holds"), ("tripped", device.trips, "trips in")):
+        if limits:
+            yield Points(
+                f"{name} for so long" if name == "held" else "tripped by then",
+                [p.multiple * rating for p in limits],
+                [p.seconds for p in limits],
+                [f"{p.multiple:g} x {word} {_time(p)} ({_whose(p)})" for p in limits],
+            )
+    recalled = [r for _, r in device.recalled]
+    if recalled:
+        yield Points(
+            "recalled, judges nothing",
+            [r.multiple * rating for r in recalled],
+            [r.seconds for r in recalled],
+        )
+    if points:
+        yield Points(
+            "the maker's curve, as typed",
+            [p.multiple * rating for p in points for _ in (0, 1)],
+            [t for p in points for t in (p.hold, p.trip)],
+        )
+
+
+def _whose(limit: overcurrent.Limit) -> str:
+    return limit.source.title.partition(",")[0]
+
+
+def _time(limit: overcurrent.Limit) -> str:
+    seconds = limit.seconds
+    text = f"{seconds:g} s" if seconds < 600 else f"{seconds / 3600:g} h"
+    return text + (" after test a" if limit.after else "")
+
+
+def _instantaneous(device: overcurrent.Device) -> Iterator[Line]:
+    part = device.instantaneous
+    if part is None or part.high is None:
+        return
+    ends = [part.low * device.rating, part.high * device.rating]
+    name = f"instantaneous trip {part.low:.3g} to {part.high:.3g} x, {part.source.title}"
+    yield Line(name, [ends[0], ends[0]], [_SHORTEST, 0.1])
+    yield Line("", [ends[1], ends[1]], [_SHORTEST, 0.1])
+    yield Line("", ends, [0.1, 0.1])
+
+
+def _course(run: Run, rating: float) -> Line:
+    """Return the longest time without a break at or above each current, as a line."""
+    top = run.course.highest
+    start = min(_SMALLEST * rating, top)
+    if top <= 0:
+        return Line("", [], [])
+    levels = [start * (top / start) ** (i / _STEPS) for i in range(_STEPS)]
+    levels = sorted({*levels, courses.from_level(top)})
+    times = courses.longest(run.course, levels)
+    pairs = [(x, min(t, _LONGEST)) for x, t in zip(levels, times, strict=True) if t > 0]
+    pairs.append((pairs[-1][0] if pairs else top, _SHORTEST))
+    name = "this course: longest time at or above"
+    return Line(name, [x for x, _ in pairs], [t for _, t in pairs], strong=True)
+
+
+def _text(device: overcurrent.Device, run: Run) -> str:
+    rating = device.rating
+    held = [f"{h.multiple * rating:.4g} A for {_ends(h.seconds)}" for h in device.holds[:4]]
+    trips = [f"{t.multiple * rating:.4g} A within {t.seconds:g} s" for t in device.trips[:4]]
+    said = f"It holds {', '.join(held) or 'nothing stated'}; "
+    said += f"it has tripped at {', '.join(trips) or 'nothing stated'}. Between them it may trip. "
+    seconds = run.course.times[-1] - run.course.times[0]
+    return said + (
+        f"The course lasts {seconds:.4g} s and reaches {run.course.highest:.4g} A, "
+        f"{run.course.highest / rating:.3g} times the rating."
+    )
+
+
+def _ends(seconds: float) -> str:
+    return "any time" if math.isinf(seconds) else f"{seconds:g} s"

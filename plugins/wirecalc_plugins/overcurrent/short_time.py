@@ -1,0 +1,240 @@
+"""A wire in an overcurrent: how long until its insulation is damaged, and until copper melts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    Count,
+    Item,
+    OneOf,
+    Problem,
+    Reading,
+    Wire,
+    answer,
+    at_most,
+    at_or_below,
+    calculation,
+    cannot_tell,
+    caution,
+    figure,
+    not_checked,
+    tables,
+)
+
+from .adiabatic import (
+    STRONGEST,
+    WEAKEST,
+    Case,
+    constant,
+    formula_source,
+    insulation_of,
+    insulations,
+)
+
+ADIABATIC_S = 5.0  # IEC 60364-4-43, from memory: beyond it a wire sheds heat
+_NAME = "time to the limit of the insulation"
+
+
+def _total(wire: Wire, strands: int | None) -> int | None:
+    return strands if wire.strands is None else wire.strands
+
+
+def _refuse(
+    wire: Wire,
+    current: float,
+    overcurrent_time: float | None,
+    insulation: str | None,
+    conductor_temperature: float | None,
+    cut_strands: int | None,
+    strands: int | None,
+) -> Iterator[Problem]:
+    if strands is not None and wire.strands is not None and strands != wire.strands:
+        yield Problem(
+            "strands", f"{strands}, and {wire} has {wire.strands}", "count again, or drop one"
+        )
+    total = _total(wire, strands)
+    if cut_strands is not None and total is None:
+        yield Problem(
+            "cut_strands",
+            f"{cut_strands} of how many? {wire} does not say",
+            "give strands, or write the wire as 26x30 AWG",
+        )
+    elif cut_strands is not None and total is not None and cut_strands >= total:
+        yield Problem("cut_strands", f"{cut_strands} of {total}", "nothing is left: count again")
+    final = insulation_of(wire.metal, wire.area_mm2, insulation or WEAKEST).final
+    if conductor_temperature is not None and conductor_temperature >= final:
+        yield Problem(
+            "conductor_temperature",
+            f"{conductor_temperature:g} C is over the limit in a fault, {final:g} C",
+            "the temperature before the overcurrent is meant",
+        )
+
+
+@calculation(
+    part="circuit",
+    cautions=("brk-01",),
+    not_checked=(
+        "steady current: ask ampacity",
+        "joints, terminals and what touches the wire, which may stand less",
+        "the offset of the first cycles of a short circuit under 0.1 s",
+    ),
+    refuse=_refuse,
+    example_with=("overcurrent_time",),
+)
+def short_time(
+    wire: Annotated[Wire, "wire that the overcurrent flows in"],
+    current: Annotated[
+        float,
+        Reading(
+            "A",
+            above=0,
+            high=20_000,
+            typical="180 A",
+            text="current of the fault or of the locked motor",
+        ),
+    ],
+    overcurrent_time: Annotated[
+        float | None,
+        Reading("s", above=0, high=10, typical="0.5 s", text="time until it is switched off"),
+    ] = None,
+    insulation: Annotated[
+        str | None,
+        OneOf(insulations, text="insulation of the wire and its highest running temperature, C"),
+    ] = None,
+    conductor_temperature: Annotated[
+        float | None,
+        Reading(
+            "C",
+            low=-40,
+            high=150,
+            typical="30 C",
+            text="temperature of the wire before the overcurrent; else that of full load",
+        ),
+    ] = None,
+    cut_strands: Annotated[
+        int | None, Count("strands cut off or broken", low=0, high=5000, goes_with="wire")
+    ] = None,
+    strands: Annotated[
+        int | None, Count("strands of the wire", low=1, high=5000, goes_with="cut_strands")
+    ] = None,
+) -> Iterator[Item]:
+    """How long does this wire stand this current before its insulation is damaged?
+
+    t = (k x area / I)^2, all heat staying in the wire (IEC 60364-4-43): with the published k from
+    full load, or from another temperature by k = sqrt(Qc (beta + 20) / rho20 x ln((beta + Tf) /
+    (beta + Ti))), whose constants are from memory. ICEA P-32-382 stands beside it: the stricter
+    rules where both are confirmed, else ICEA is a caution level. Over 5 s (from memory) a wire
+    sheds heat: the time is a low bound. Insulation not said: the weakest may pass it, and only
+    the strongest may fail it.
+
+    Inputs: wire; current in A (over 0 to 20000), overcurrent_time in s (over 0 to 10),
+    insulation, conductor_temperature in C (-40 to 150), cut_strands of strands. Yields the times,
+    the temperature, when copper melts (Onderdonk); one criterion if a time was given. Refuses as
+    many cut strands as there are. Source: tables adiabatic-k and adiabatic-constants.
+    """
+    if wire.metal != "copper":
+        yield caution("alu-01")
+    if wire.metal not in ("copper", "aluminium"):
+        yield cannot_tell(
+            _NAME,
+            f"no constants of {wire.metal} wire were seen",
+            measure="take the short-time current from the maker's sheet",
+        )
+        return
+    total = _total(wire, strands)
+    share = (total - cut_strands) / total if cut_strands and total else 1.0
+    area = wire.area_mm2 * share
+    yield figure(
+        "area",
+        area,
+        "mm2",
+        working=None if share == 1 else lambda: f"{wire.area_mm2:.4g} mm2 x {share:.4g} left",
+    )
+    if insulation is None:
+        yield answer("insulation", f"not said: {WEAKEST} was taken, which stands the least")
+
+    def case(of: str) -> Case:
+        kind = insulation_of(wire.metal, wire.area_mm2, of)
+        return Case(wire.metal, area, current, kind, conductor_temperature)
+
+    weakest = case(insulation or WEAKEST)
+    yield from _times(weakest)
+    if overcurrent_time is not None:
+        reached = weakest.temperature_after(overcurrent_time)
+        if reached is not None:
+            yield figure("temperature then", reached, "C", source=formula_source())
+        strongest = weakest if insulation is not None else case(STRONGEST)
+        yield _judge(weakest, strongest, overcurrent_time)
+
+
+def _times(case: Case) -> Iterator[Item]:
+    k, source = case.factor()
+    seconds = case.time(k)
+    yield figure(
+        "time that the insulation stands",
+        seconds,
+        "s",
+        source=source,
+        toward="down",
+        working=lambda: (
+            f"({k:.4g} x {case.area:.4g} mm2 / {case.current:.4g} A)^2, {case.start:g} to "
+            f"{case.insulation.final:g} C"
+        ),
+    )
+    icea = case.icea()
+    if icea is not None:
+        yield figure("time by ICEA P-32-382", icea[0], "s", source=icea[1], toward="down")
+    if case.metal == "copper":
+        yield _melting(case)
+    if not at_or_below(seconds, ADIABATIC_S):
+        yield not_checked(
+            "the heat that the wire sheds", f"over {ADIABATIC_S:g} s the time is a low bound"
+        )
+
+
+def _melting(case: Case) -> Item:
+    constants = tables.load("adiabatic-constants")
+    factor = constants.row(law="onderdonk", metal="copper", item="factor")
+    melting = constant("onderdonk", "copper", "melting")
+    zero = constant("onderdonk", "copper", "zero_resistance")
+    ratio = (melting + zero) / (case.start + zero)
+    return figure(
+        "copper melts after", case.log_time("onderdonk", ratio), "s", source=factor.source
+    )
+
+
+def _judge(case: Case, strongest: Case, time: float) -> Item:
+    """Judge by the weakest insulation that the wire may have; fail only by the strongest."""
+    limit = case.limit(time)
+    if not at_or_below(time, limit.seconds):
+        most = strongest.limit(time)
+        if at_or_below(time, most.seconds):
+            return cannot_tell(
+                _NAME,
+                f"from {limit.seconds:.3g} s ({WEAKEST}) to {most.seconds:.3g} s ({STRONGEST})",
+                measure="read what is printed on the wire",
+                needs=("insulation",),
+            )
+        case, limit = strongest, most
+    if not at_or_below(time, limit.seconds) and not at_or_below(limit.seconds, ADIABATIC_S):
+        return cannot_tell(
+            _NAME,
+            f"{limit.seconds:.3g} s if no heat is shed; over {ADIABATIC_S:g} s some is, and how "
+            "much is not known",
+            measure="have it switched off sooner, or take the maker's short-time current",
+            source=limit.source,
+        )
+    return at_most(
+        _NAME,
+        time,
+        limit.seconds,
+        "s",
+        source=limit.source,
+        caution=limit.care,
+        says=f"{case.insulation.final:g} C is the limit of the insulation in a fault"
+        if limit.care is None
+        else "ICEA P-32-382 allows less (from memory)",
+        action="a thicker wire, or a breaker that opens sooner; test the insulation after a fault",
+    )

@@ -1,0 +1,70 @@
+"""What comes with wirecalc: where each calculation is, and what a listing says of it.
+
+Nothing else is imported until a calculation is asked for. Part and question are those that the
+calculation declares itself; loading it compares them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from wirecalc import Deferred, deferred, hookimpl
+
+_PARTS = {
+    "circuit": {
+        "wire.ampacity:ampacity": "How much current does a published table give this wire in this use?",
+        "circuit.breaker:breaker": "Do breaker, building wire, receptacle and cord carry this load?",
+        "circuit.branch_circuit:circuit": "Does this branch circuit carry all that hangs on it?",
+        "supply.drop:drop": "How many volts does the run take while the load runs?",
+        "supply.extension:extension": "May this extension cord feed this machine?",
+        "circuit.motor_circuit:motor_circuit": "Do wire and breaker of this motor or compressor keep to NEC 430 and 440?",
+        "overcurrent.short_time:short_time": "How long does this wire stand this current before its insulation is damaged?",
+        "supply.supply:supply": "Is the supply voltage acceptable?",
+        "overcurrent.trip:trip": "Does the breaker or fuse hold, may it trip, or does it trip?",
+        "supply.upstream:upstream": "Is something upstream of the plug bad?",
+    },
+    "heating element": {
+        "element.cutoff:cutoff": "May this thermal cut-off take the place of the old one?",
+        "element.element:element": "Is this heating element good, and what does it heat at these volts?",
+    },
+    "motor and start": {
+        "capacitor.capacitor:capacitor": "Is this capacitor weak?",
+        "capacitor.capacitor_swap:capacitor_swap": "May this capacitor take the place of that one?",
+        "supply.dip:dip": "Do the volts stay high enough while the motor starts?",
+        "capacitor.discharge:discharge": "How long must this capacitor bleed before it is proven?",
+        "motor.duty:duty": "How much of the time does it run, and how much energy is that?",
+        "motor.inrush:inrush": "Do start and running current make sense, and does the breaker hold?",
+        "motor.locked:locked": "Is the motor locked, or its overload weak?",
+        "motor.overload:overload": "Is this overload good?",
+        "motor.start_device:start_device": "Is this start device good?",
+        "trace.trace:trace": "How did it start, where did it settle, and when was it on?",
+        "motor.winding_heat:winding_heat": "How hot was this winding when it was switched off?",
+        "motor.windings:windings": "Which pin of this motor is common, start, run, and do its windings read right?",
+    },
+    "wire and joint": {
+        "joint.choose:choose": "Which part of the stock fits these wires in this place?",
+        "wire.equivalent:equivalent": "Which size of the other system may stand in for this wire?",
+        "wire.gauge:gauge": "Which size is this unmarked wire?",
+        "joint.heat_rating:heat_rating": "Is every part of this joint rated for the heat of the place?",
+        "joint.joint_drop:joint_drop": "Is this joint heating?",
+        "joint.pull:pull": "Does this crimp hold the least pull-out force of its standard?",
+        "joint.pull_batch:pull_batch": "Is this batch of crimps good, and does the learner or the tool make the difference?",
+        "joint.ring:ring": "Does this ring terminal suit its stud, and what torque is published for it?",
+        "joint.splice:splice": "Does this barrel take this wire or these wires, and may it sit in this place?",
+        "wire.strands:strands": "Are too many strands nicked or cut?",
+        "joint.strip:strip": "How long must this wire be stripped, and is a stripped length right?",
+        "wire.substitute:substitute": "May this wire take the place of that one?",
+        "joint.tab:tab": "Is this push-on terminal good for this current on this tab?",
+        "wire.strands:wire_break": "At what force does this wire itself break?",
+    },
+}
+
+
+@hookimpl
+def wirecalc_calculations() -> Sequence[Deferred]:
+    """Provide all bundled calculations."""
+    return [
+        deferred(f"wirecalc_plugins.{target}", part=part, question=question)
+        for part, questions in _PARTS.items()
+        for target, question in questions.items()
+    ]

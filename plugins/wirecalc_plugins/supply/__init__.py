@@ -1,0 +1,1 @@
+"""From the panel to the plug: volts, drop, dip, and what is bad upstream."""

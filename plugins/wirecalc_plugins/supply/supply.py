@@ -1,0 +1,288 @@
+"""The supply at the plug: its volts against plate and service, and what is lost on the way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+from typing import Annotated
+
+from wirecalc import (
+    Item,
+    Nameplate,
+    Problem,
+    Reading,
+    answer,
+    at_least,
+    at_most,
+    calculation,
+    cannot_tell,
+    figure,
+    not_checked,
+    tables,
+)
+from wirecalc.sources import computed
+
+from ..inputs import NAMEPLATE_VOLTAGE
+
+NOMINAL = (120.0, 208.0, 240.0)  # volts of a service
+DRIFT = 0.03  # share by which a supply may rise between two readings; common practice
+GHOST = 0.25  # share of the plate's volts; less is a meter on an open wire, or a slip of the unit
+
+_RESISTIVE = computed("resistive", "power of a resistance", "goes with the square of the volts")
+_AT_LOAD = "measure the volts at the plug while the load runs"
+_LOST = "look for the loss: upstream, drop; a dead outlet: breaker, GFCI or an open joint"
+_IS_IT_208 = "is it a 208 V service? Then no part is at fault; else " + _LOST
+_TOO_HIGH = "do not run it; see that plug and plate are of one voltage, then call the utility"
+
+
+def _reading(text: str, typical: str) -> Reading:
+    return Reading("V", low=0, high=700, typical=typical, text=text)
+
+
+def _refuse(
+    nameplate_voltage: float,
+    voltage_running: float | None,
+    voltage_at_rest: float | None,
+    voltage_at_start: float | None,
+    nameplate_voltage_low: float | None,
+    nominal_voltage: float | None,
+) -> Iterator[Problem]:
+    if nameplate_voltage_low is not None:
+        yield from _refuse_plate(nameplate_voltage_low, nameplate_voltage)
+    if nominal_voltage is not None and nominal_voltage not in NOMINAL:
+        yield Problem(
+            "nominal_voltage", f"{nominal_voltage:g} V", "a service is 120 V, 208 V or 240 V"
+        )
+    readings = {
+        "voltage_at_rest": voltage_at_rest,
+        "voltage_running": voltage_running,
+        "voltage_at_start": voltage_at_start,
+    }
+    sound = []
+    for name, volts in readings.items():
+        if volts is not None and not 0 < volts < GHOST * nameplate_voltage:
+            sound.append((name, volts))
+        elif volts is not None:
+            yield Problem(
+                name,
+                f"{volts:g} V is neither a supply for a {nameplate_voltage:g} V plate nor a "
+                "dead outlet",
+                "check the unit, and test with a lamp: an open wire shows such volts; dead is 0 V",
+            )
+    for (_, before), (name, volts) in pairwise(sound):
+        if volts > before * (1 + DRIFT):
+            yield Problem(
+                name,
+                f"{volts:g} V is over the {before:g} V before the load was on",
+                "are the readings exchanged? Measure again, one right after the other",
+            )
+
+
+def _refuse_plate(low: float, high: float) -> Iterator[Problem]:
+    if low >= high:
+        yield Problem(
+            "nameplate_voltage_low", f"{low:g} V is not below {high:g} V", "exchange them"
+        )
+    elif low * 1.1 < high * 0.9:
+        yield Problem(
+            "nameplate_voltage_low",
+            f"{low:g}/{high:g} V is no span of volts: a three-wire supply, or two connections",
+            "leave it out, and give the volts that the load is connected for",
+        )
+
+
+@calculation(
+    part="circuit",
+    cautions=("live-01", "meter-01", "brk-01"),
+    not_checked=(
+        "a maker's narrower span: one service manual allows 6 % off the plate",
+        "the volts at another time of the day",
+    ),
+    refuse=_refuse,
+    example_with=("voltage_running", "voltage_at_rest"),
+)
+def supply(
+    nameplate_voltage: Annotated[float, NAMEPLATE_VOLTAGE],
+    voltage_running: Annotated[
+        float | None, _reading("volts at the plug while the load runs", "117.2 V")
+    ] = None,
+    voltage_at_rest: Annotated[
+        float | None, _reading("volts at the plug with nothing running", "119.4 V")
+    ] = None,
+    voltage_at_start: Annotated[
+        float | None, _reading("lowest volts at the plug during a start", "109 V")
+    ] = None,
+    nameplate_voltage_low: Annotated[
+        float | None,
+        Nameplate(
+            "V",
+            low=12,
+            high=600,
+            typical="208 V",
+            text="lower volts of a 208/240 V plate",
+            goes_with="nameplate_voltage",
+        ),
+    ] = None,
+    nominal_voltage: Annotated[
+        float | None,
+        Nameplate("V", low=100, high=300, typical="120 V", text="the service: 120, 208 or 240 V"),
+    ] = None,
+) -> Iterator[Item]:
+    """Is the supply voltage acceptable?
+
+    Running volts past 90 or 110 % of the plate fail (makers' sheets); without them it can't be
+    told, and the volts at rest are held against the same limits, since a load only lowers them.
+    Volts at rest are also held against the service, scaled from 120 V, as advice: 113 to 127 V by
+    one state's rule, with ANSI C84.1 range A, 114 to 126 V (from memory), as caution level. Volts
+    at start under 90 % are marginal. A 240 V plate does not match a 208 V service.
+
+    Inputs in V: nameplate_voltage (12 to 600) and its lower end, readings at rest, running and at
+    start (0 to 700; 0 is a dead outlet), nominal_voltage. Yields shares of the plate, power of a
+    resistive load, criteria. Refuses volts that rise by over 3 % with the load, under 25 % of
+    the plate, and a plate of two voltages that are no span. Source: table supply-ranges.
+    """
+    plate = tables.load("supply-ranges").row(range="plate")
+    low = plate.number("low") / 100 * (nameplate_voltage_low or nameplate_voltage)
+    high = plate.number("high") / 100 * nameplate_voltage
+    if nominal_voltage is not None:
+        yield from _match(nominal_voltage, nameplate_voltage, nameplate_voltage_low, low, high)
+    if voltage_running is not None:
+        own = nameplate_voltage_low if nominal_voltage == 208 else None
+        yield from _shares(voltage_running, own or nameplate_voltage)
+        yield from _against_plate("running volts", voltage_running, low, high)
+    else:
+        yield cannot_tell(
+            "running volts are high enough",
+            "the volts while the load runs were not given; those at rest show no bad joint",
+            measure=_AT_LOAD,
+            needs=("voltage_running",),
+        )
+    if voltage_at_rest is not None:
+        if voltage_running is None:
+            yield from _against_plate("volts at rest", voltage_at_rest, low, high)
+        else:
+            lost = voltage_at_rest - voltage_running
+            yield figure("volts lost when the load comes on", lost, "V")
+        nominal = nominal_voltage or _service_of(nameplate_voltage, nameplate_voltage_low)
+        yield from _against_service(voltage_at_rest, nominal, nominal_voltage is None)
+    if voltage_at_start is not None:
+        yield at_least(
+            "volts at start against the plate",
+            voltage_at_start,
+            low,
+            "V",
+            source=plate.source,
+            advisory=True,
+            says="the makers' 90 % is for running volts and advice here: design reckons with a "
+            "dip of 10 to 15 % at the motor (from memory)",
+            action="find what takes the volts: dip; no cord, fewer loads on the circuit",
+        )
+
+
+def _shares(volts: float, plate: float) -> Iterator[Item]:
+    yield figure(
+        "share of the plate's volts",
+        100 * volts / plate,
+        "%",
+        working=lambda: f"100 x {volts:.4g} V / {plate:g} V",
+    )
+    yield figure(
+        "power of a resistive load",
+        100 * (volts / plate) ** 2,
+        "%",
+        source=_RESISTIVE,
+        working=lambda: f"100 x ({volts:.4g} V / {plate:g} V)^2",
+    )
+
+
+def _against_plate(what: str, volts: float, low: float, high: float) -> Iterator[Item]:
+    source = tables.load("supply-ranges").row(range="plate").source
+    name, says = f"{what} are high enough", "90 % of the plate"
+    action = _IS_IT_208 if 190 < low < 230 else _LOST
+    yield at_least(name, volts, low, "V", source=source, says=says, action=action)
+    name, says = f"{what} are not too high", "110 % of the plate"
+    yield at_most(name, volts, high, "V", source=source, says=says, action=_TOO_HIGH)
+
+
+def _match(
+    nominal: float, plate: float, plate_low: float | None, low: float, high: float
+) -> Iterator[Item]:
+    """Judge the service itself against the plate: a 240 V plate does not match 208 V."""
+    source = tables.load("supply-ranges").row(range="plate").source
+    says = "the plate is for another service"
+    power = 100 * (nominal / plate) ** 2
+    if nominal == 208 and plate_low is None and nominal < low:
+        yield answer(
+            "part at fault",
+            f"none: on 208 V a resistive load gives {power:.0f} % of its plate power",
+            because=[f"(208 V / {plate:g} V)^2"],
+        )
+    yield at_least(
+        "service is high enough for the plate",
+        nominal,
+        low,
+        "V",
+        source=source,
+        says=says,
+        action="change no part for it; ask the maker for a 208 V version or part",
+    )
+    yield at_most(
+        "service is not too high for the plate",
+        nominal,
+        high,
+        "V",
+        source=source,
+        says=says,
+        action="do not plug it in: it wants another outlet",
+    )
+
+
+def _service_of(plate: float, plate_low: float | None) -> float | None:
+    """Return the service that a plate is made for, None where it may be one of several."""
+    if plate_low is not None:
+        return None
+    spans = ((100, 127, 120.0), (200, 209, 208.0), (220, 250, 240.0))
+    return next((nominal for low, high, nominal in spans if low <= plate <= high), None)
+
+
+def _against_service(volts: float, nominal: float | None, by_plate: bool) -> Iterator[Item]:
+    if nominal is None:
+        yield not_checked(
+            "the service's own range", "the plate does not say which; nominal_voltage"
+        )
+        return
+    if by_plate:
+        yield answer("service", f"taken as {nominal:g} V, from the plate")
+    rule, care, wide = (
+        tables.load("supply-ranges").row(range=r) for r in ("state-code", "ansi-a", "ansi-b")
+    )
+    scale = nominal / 120
+    for end, toward in (("low", "up"), ("high", "down")):
+        volts_a = care.number(end) * scale
+        yield figure(f"ANSI C84.1 range A, {end}", volts_a, "V", source=care.source, toward=toward)
+    says = "advice: one state's rule, with ANSI C84.1 range A as caution level"
+    where = f"{rule.source.where}; caution level: ANSI C84.1 range A, from memory"
+    source = rule.source._replace(where=where)
+    action = "measure at the panel and at another hour, then tell the utility"
+    yield at_least(
+        "service volts are high enough",
+        volts,
+        rule.number("low") * scale,
+        "V",
+        source=source,
+        caution=care.number("low") * scale,
+        advisory=True,
+        says=f"{says}; range B begins at {wide.number('low') * scale:.4g} V (from memory)",
+        action=action,
+    )
+    yield at_most(
+        "service volts are not too high",
+        volts,
+        rule.number("high") * scale,
+        "V",
+        source=source,
+        caution=care.number("high") * scale,
+        advisory=True,
+        says=says,
+        action=action,
+    )

@@ -1,0 +1,197 @@
+"""What is lost on the way to the plug, beyond the known wire: a bad joint that no breaker sees."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    PRACTICE,
+    Bands,
+    Item,
+    Origin,
+    Problem,
+    Reading,
+    Wire,
+    at_most,
+    at_or_below,
+    calculation,
+    caution,
+)
+
+from ..inputs import CONDUCTOR_TEMPERATURE
+from .upstream_heat import Leg, Span, span, wiring_of
+
+RISE_PCT, RISE_CARE_PCT = 5.0, 2.0  # of the other leg when this one falls; common practice
+LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no supply
+SLIP = 0.25  # share of the volts that is left; less is a slip of the unit
+NOISE = 0.005  # share of the volts by which two readings of one drop may differ
+
+
+def _refuse(
+    voltage_at_rest: float,
+    voltage_running: float,
+    current: float,
+    wire: Wire | None,
+    run_length: float | None,
+    cord: Wire | None,
+    cord_length: float | None,
+    conductor_temperature: float,
+    panel_at_rest: float | None,
+    panel_running: float | None,
+    second_leg_at_rest: float | None,
+    second_leg_running: float | None,
+) -> Iterator[Problem]:
+    lost = voltage_at_rest - voltage_running
+    risen = list(_rises("voltage_running", voltage_at_rest, voltage_running))
+    if risen:
+        yield from risen
+        return
+    if voltage_running < SLIP * voltage_at_rest:
+        yield Problem(
+            "voltage_running",
+            f"{voltage_running:g} V are left of {voltage_at_rest:g} V, with a current flowing",
+            "check the unit, and that both readings are of one plug",
+        )
+    if panel_at_rest is not None and panel_running is not None:
+        ahead = panel_at_rest - panel_running
+        yield from _rises("panel_running", panel_at_rest, panel_running)
+        if ahead > lost + NOISE * voltage_at_rest:
+            yield Problem(
+                "panel_running",
+                f"{ahead:.3g} V lost at the panel, {lost:.3g} V at the plug behind it",
+                "take both pairs with the same load, on the same leg",
+            )
+    if second_leg_at_rest is not None and not 0.5 < second_leg_at_rest / voltage_at_rest < 1.8:
+        yield Problem(
+            "second_leg_at_rest",
+            f"{second_leg_at_rest:g} V, and the first leg has {voltage_at_rest:g} V",
+            "read each leg to neutral",
+        )
+    wiring = wiring_of(wire, run_length, cord, cord_length, conductor_temperature, {})
+    if current * wiring.ohms(2).centre >= voltage_at_rest / 2:
+        yield Problem(
+            "cord_length" if run_length is None else "run_length",
+            "such a run would take half of the volts",
+            "check ft and m, the current and the gauge; lengths are one way",
+        )
+
+
+def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
+    if not at_or_below(after, before):
+        yield Problem(
+            name,
+            f"{after:g} V with the load on is more than {before:g} V without it",
+            "are the readings exchanged, or did the supply drift? Measure again",
+        )
+
+
+def _volts(text: str, typical: str, goes_with: str = "") -> Reading:
+    return Reading("V", low=LEAST_V, high=700, typical=typical, text=text, goes_with=goes_with)
+
+
+def _length(text: str, typical: str, goes_with: str) -> Reading:
+    return Reading("ft", low=0.1, high=2000, typical=typical, text=text, goes_with=goes_with)
+
+
+@calculation(
+    part="circuit",
+    cautions=("live-01", "meter-01", "cord-04", "brk-01"),
+    not_checked=(
+        "which part it is: take the millivolt drop across plug, receptacle and joints (joint-drop)",
+        "the service ahead of the panel: compare another receptacle of the same panel",
+        "a length that is given too long: it hides a bad joint",
+        "heat at a larger current: it grows with the square of the current",
+    ),
+    refuse=_refuse,
+    example_with=("wire", "run_length"),
+)
+def upstream(
+    voltage_at_rest: Annotated[float, _volts("volts at the plug, load off", "119.8 V")],
+    voltage_running: Annotated[float, _volts("volts at the plug, load on", "116.6 V")],
+    current: Annotated[
+        float,
+        Reading("A", low=LEAST_A, high=200, typical="8.7 A", text="line current of that load"),
+    ],
+    wire: Annotated[Wire | None, "building wire from the panel to the receptacle"] = None,
+    run_length: Annotated[
+        float | None, _length("length of the building wire, one way", "40 ft", "wire")
+    ] = None,
+    cord: Annotated[Wire | None, "wire of a cord between panel and readings"] = None,
+    cord_length: Annotated[
+        float | None, _length("length of the cord, one way", "6 ft", "cord")
+    ] = None,
+    conductor_temperature: Annotated[float, CONDUCTOR_TEMPERATURE] = 20.0,
+    panel_at_rest: Annotated[
+        float | None,
+        _volts("another receptacle of this panel and leg, load off", "120.1 V", "panel_running"),
+    ] = None,
+    panel_running: Annotated[
+        float | None,
+        _volts("another receptacle of this panel and leg, load on", "119.6 V", "panel_at_rest"),
+    ] = None,
+    second_leg_at_rest: Annotated[
+        float | None,
+        _volts("second leg of 120/240 V to neutral, load off", "119.9 V", "second_leg_running"),
+    ] = None,
+    second_leg_running: Annotated[
+        float | None,
+        _volts("second leg of 120/240 V to neutral, load on", "118.2 V", "second_leg_at_rest"),
+    ] = None,
+    bands: Bands | None = None,
+) -> Iterator[Item]:
+    """Is something upstream of the plug bad?
+
+    R = (rest - running) / I, less the known wire, taken as cold: that hides the least. Heat
+    beyond it, I^2 x R, fails over 5 W and is marginal over 1 W (common practice). Nothing is
+    blamed on a guess: without the wire no more than 1 W in all passes; without readings at the
+    panel (same leg, same load) 0.1 ohm may lie ahead of it (common practice). With a second leg
+    both are read to neutral, which may carry none or all of the current; if that leg rises as
+    this one falls, over 5 % fails and over 2 % is marginal.
+
+    Inputs: volts in V (20 to 700), current in A (0.5 to 200), lengths in ft one way (to
+    2000), conductor_temperature in C. Yields resistances, heat, a criterion a leg and one for
+    the neutral. Refuses volts that rise with the load. Source: table nec-ch9-table8, practice.
+    """
+    known = bands or {}
+    wiring = wiring_of(wire, run_length, cord, cord_length, conductor_temperature, known)
+    amps = span("current", current, known)
+    before = span("voltage_at_rest", voltage_at_rest, known)
+    drop = before.less(span("voltage_running", voltage_running, known))
+    ahead: Span | None = None
+    if panel_at_rest is not None and panel_running is not None:
+        at_panel = span("panel_at_rest", panel_at_rest, known)
+        ahead = at_panel.less(span("panel_running", panel_running, known))
+    legs = second_leg_at_rest is not None and second_leg_running is not None
+    ways = 1 if legs else 2
+    yield from wiring.figures(ways)
+    if any(run.wire.metal != "copper" for _, run, _ in wiring.runs):
+        yield caution("alu-01")
+    yield from Leg(drop, amps, wiring, ways, ahead).items()
+    if second_leg_at_rest is None or second_leg_running is None:
+        return
+    before = span("second_leg_at_rest", second_leg_at_rest, known)
+    after = span("second_leg_running", second_leg_running, known)
+    yield from Leg(before.less(after), amps, wiring, ways, which=", second leg").items()
+    yield _neutral(before, after)
+
+
+def _neutral(before: Span, after: Span) -> Item:
+    """Judge the rise of the second leg: with a weak neutral the legs move apart."""
+    rise = Span(
+        100 * (after.low / before.high - 1),
+        100 * (after.centre / before.centre - 1),
+        100 * (after.high / before.low - 1),
+    )
+    return at_most(
+        "rise of the second leg",
+        rise.centre,
+        RISE_PCT,
+        "%",
+        caution=RISE_CARE_PCT,
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        says="one leg falls and the other rises: suspect the neutral",
+        action="switch all off, lamps too; have an electrician or the utility look at the neutral",
+        band=(rise.low, rise.high),
+    )

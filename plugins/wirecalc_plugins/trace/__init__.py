@@ -1,0 +1,1 @@
+"""A recorded current."""

@@ -1,0 +1,168 @@
+"""Recorded starts against the plate, by the criteria of `inrush`, the worst start for each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from wirecalc import Criterion, Item, RecordedColumns, cannot_tell
+from wirecalc.items import Answer, Figure
+from wirecalc.starts import Run
+
+from ..motor.start_checks import (
+    LockedRotor,
+    as_rms,
+    at_supply,
+    expected_start,
+    judge_peak,
+    judge_settled,
+    judge_time,
+    locked_rotor,
+)
+from ..motor.start_kinds import Start, kind_of_start
+from ..overcurrent.breaker_hold import breaker_hold
+
+LOG_MODE, WAVE_MODE = "max-hold", "inrush"
+
+
+class Plate(NamedTuple):
+    """What is printed, in A and V, and the volts while it ran; None where unknown."""
+
+    rated: float | None
+    locked: float | None
+    nameplate_voltage: float | None
+    voltage: float | None
+    breaker: float | None
+    frequency: float
+
+    @property
+    def known(self) -> bool:
+        """Whether there is anything to compare with."""
+        return any(v is not None for v in (self.rated, self.locked, self.breaker))
+
+
+class Ends(NamedTuple):
+    """The recording at the low end, the centre and the high end of the meter's band."""
+
+    low: RecordedColumns
+    centre: RecordedColumns
+    high: RecordedColumns
+
+    def of(self, value: float) -> tuple[float, float]:
+        """Return the band of a value."""
+        return self.low.moved(value), self.high.moved(value)
+
+
+def locked_at_supply(plate: Plate) -> LockedRotor | None:
+    """Return the locked-rotor current of the plate at the supply's voltage."""
+    locked = locked_rotor(plate.locked, None, None, None)
+    if locked is None:
+        return None
+    return at_supply(locked, plate.voltage, plate.nameplate_voltage)
+
+
+def peak_of(run: Run, lower_bound: bool) -> float | None:
+    """Return what a meter's inrush function shows of a start: the least, where it is a log's."""
+    return run.highest if lower_bound else run.surge
+
+
+def judged(runs: Sequence[Run], plate: Plate, ends: Ends, lower_bound: bool) -> Iterator[Item]:
+    """Yield what is expected, and each criterion for the start that meets it worst."""
+    locked = locked_at_supply(plate)
+    if locked is not None:
+        yield from expected_start(locked, plate.frequency)
+    worst: dict[str, Criterion] = {}
+    kinds: list[Answer | Criterion] = []
+    for run in runs:
+        at_ends = [_criteria(run, plate, end, i - 1, lower_bound) for i, end in enumerate(ends)]
+        for found in _with_bands([criteria for criteria, _ in at_ends]):
+            known = worst.get(found.name)
+            if known is None or _badness(found) > _badness(known):
+                worst[found.name] = found
+        kinds += _kind([answer for _, answer in at_ends])
+    yield from worst.values()
+    if kinds:
+        yield next((k for k in kinds if not _normal(k)), kinds[0])
+
+
+def _criteria(
+    run: Run, plate: Plate, end: RecordedColumns, side: int, lower_bound: bool
+) -> tuple[list[Criterion], Answer | None]:
+    """Ask the criteria of `inrush` at one end of the band (-1, 0, 1)."""
+    raw = peak_of(run, lower_bound)
+    peak = None if raw is None else end.moved(raw)
+    settled = None if run.settled is None else end.moved(run.settled)
+    time = None
+    if run.settle is not None:
+        time = run.settle[(0, 1, 2)[side]]
+    mode = LOG_MODE if lower_bound else WAVE_MODE
+    locked = locked_at_supply(plate)
+    items: list[Item] = []
+    answer: Answer | None = None
+    if locked is not None:
+        items += judge_peak(locked, peak, mode)
+    if plate.rated is not None:
+        items += judge_settled(settled, plate.rated)
+    items += judge_time(time)
+    if time is None:
+        items.append(
+            cannot_tell(
+                "time to settle",
+                f"a start had not settled after {run.end - run.start:.3g} s",
+                measure="record until it runs steadily",
+            )
+        )
+    if settled is not None and plate.rated is not None:
+        kind = list(kind_of_start(Start(locked, plate.rated, None, peak, settled, time, mode)))
+        answer = next((i for i in kind if isinstance(i, Answer)), None)
+        items += (i for i in kind if isinstance(i, Criterion))
+    if plate.breaker is not None:
+        most = 0.0 if locked is None else locked.most or locked.least
+        items += breaker_hold(plate.breaker, most, as_rms(peak, mode), settled, time)
+    return [i for i in items if isinstance(i, Criterion)], answer
+
+
+def _with_bands(ends: Sequence[Sequence[Criterion]]) -> Iterator[Criterion]:
+    """Yield the criteria at the centre, each with its actual value at the ends of the band."""
+    by_name: dict[str, list[Criterion]] = {}
+    for criteria in (ends[1], ends[0], ends[2]):
+        for criterion in criteria:
+            by_name.setdefault(criterion.name, []).append(criterion)
+    for alike in by_name.values():
+        actuals = [c.actual for c in alike if c.actual is not None]
+        band = (min(actuals), max(actuals)) if len(actuals) > 1 else None
+        yield alike[0]._replace(band=band)
+
+
+def _badness(criterion: Criterion) -> tuple[int, float]:
+    return criterion.verdict.rank, -criterion.closeness
+
+
+def _kind(answers: Sequence[Answer | None]) -> list[Answer | Criterion]:
+    known = [a for a in answers if a is not None]
+    if not known:
+        return []
+    said = list(dict.fromkeys(a.text for a in known))
+    if len(said) == 1:
+        return [known[len(known) // 2]]
+    return [
+        cannot_tell(
+            known[0].name,
+            f"over the band of the readings: {' / '.join(said)}",
+            measure="measure with a better instrument or a faster recorder",
+        )
+    ]
+
+
+def _normal(found: Answer | Criterion) -> bool:
+    return isinstance(found, Answer) and found.text.startswith("normal")
+
+
+def banded(name: str, value: float, ends: Ends, **more: float) -> Figure:
+    """Return a figure of the measured quantity with the band of the meter.
+
+    `more` widens its high end by a factor: what the sampling may have missed.
+    """
+    low, high = ends.of(value)
+    unit = ends.centre.store.layout.kinds[0].unit
+    return Figure(name, value, unit, band=(low, high * more.get("missed", 1.0)))

@@ -1,0 +1,315 @@
+"""The report of a recording: what was found, what cannot be seen, and how to go on."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from wirecalc import (
+    PRACTICE,
+    Item,
+    RecordedColumns,
+    answer,
+    cannot_tell,
+    chart,
+    figure,
+    listing,
+    not_checked,
+)
+from wirecalc.rounding import show
+from wirecalc.sources import computed
+from wirecalc.starts import Run
+
+from .analysis import (
+    BEGINS_IN,
+    CREST_SAMPLES,
+    POWER,
+    Analysis,
+    analyse,
+    kind_of,
+    whole_cycles,
+)
+from .chart import trace_chart
+from .judge import LOG_MODE, Ends, Plate, banded, judged, peak_of
+
+MOST_ROWS = 20  # starts that are listed
+_FASTER = "record the start at 1000 readings a second or more, or with the inrush function"
+_COUNTED = computed("recording", "worked out from the recording")
+
+
+class Report:
+    """One recording, at the centre and the ends of the meter's band."""
+
+    def __init__(
+        self, recording: RecordedColumns, low: RecordedColumns, high: RecordedColumns, said: str
+    ) -> None:
+        self.recording, self.ends = recording, Ends(low, recording, high)
+        self.kind, self.because = kind_of(recording, said)
+        self.found: Analysis = analyse(recording, self.kind)
+        self.unit = recording.store.layout.kinds[0].unit
+        runs = self.found.begun or list(self.found.runs)
+        self.main: Run | None = max(runs, key=lambda r: r.highest, default=None)
+
+    def items(
+        self,
+        rated: float | None,
+        locked: float | None,
+        nameplate_voltage: float | None,
+        breaker: float | None,
+    ) -> Iterator[Item]:
+        """Yield all that is to be said."""
+        found = self.found
+        frequency = found.wave.frequency if found.wave is not None else None
+        volts = self.main.volts[1] if self.main is not None and self.main.volts else None
+        plate = Plate(rated, locked, nameplate_voltage, volts, breaker, frequency or 60.0)
+        yield self._what()
+        yield from self._waveform()
+        yield from self._highest()
+        yield from self._start()
+        yield from self._volts()
+        yield from self._cycles()
+        yield from self._unseen()
+        if plate.known and self.kind != POWER and found.begun:
+            yield from judged(found.begun, plate, self.ends, found.lower_bound)
+        elif plate.known:
+            why = "a power log has no current" if self.kind == POWER else "no start was recorded"
+            yield cannot_tell("start against the plate", why, measure=_FASTER)
+        yield self._starts()
+        yield from self._go_on(plate)
+        yield chart(lambda: trace_chart(self.recording, found, self.main, plate, self.unit))
+
+    def _what(self) -> Item:
+        over, found = self.recording.overview, self.found
+        each = f"{1 / over.step:.4g} a second" if over.step < 0.5 else f"one in {over.step:.3g} s"
+        said = f"{self.kind}, {over.rows} values in {_seconds(over.last - over.first)}, {each}"
+        counted = len(found.begun)
+        starts = f"{counted} start{'s' * (counted != 1)}" if counted else "no start"
+        evidence = list(self.because)
+        if over.repeats:
+            evidence.append(f"{over.repeats} rows repeat the time before")
+        if found.switch.high > 0:
+            low, high = show(found.switch.low, self.unit), show(found.switch.high, self.unit)
+            evidence.append(f"off about {low}, on about {high}")
+        if found.gaps:
+            evidence.append(f"{found.gaps} gap{'s' * (found.gaps > 1)}, not bridged")
+        return answer("recording", f"{said}; {starts}", because=evidence)
+
+    def _waveform(self) -> Iterator[Item]:
+        wave = self.found.wave
+        if wave is None:
+            return
+        if wave.frequency is not None:
+            yield figure("mains frequency", wave.frequency, "Hz", source=_COUNTED)
+            yield figure("readings a cycle", wave.per_cycle)
+        else:
+            seen = wave.apparent
+            said = "no steady cycle" if seen is None else f"{show(seen, 'Hz')} is no mains"
+            yield cannot_tell(
+                "mains frequency",
+                f"{said}; rms is over 100 ms" + ("; folded by too few readings?" if seen else ""),
+                measure="record faster, and for longer than a second",
+            )
+        yield figure("direct part, taken off", wave.offset, self.unit)
+        if not wave.from_off and abs(wave.offset) > 0.02 * self.found.highest:
+            yield not_checked(
+                "whether the direct part is the clamp's or the load's",
+                "record some time with it off",
+            )
+
+    def _highest(self) -> Iterator[Item]:
+        found, over = self.found, self.recording.overview
+        if found.wave is None:
+            yield banded("highest reading", found.highest, self.ends)
+            return
+        crest = max(abs(over.high[0] - found.wave.offset), abs(over.low[0] - found.wave.offset))
+        # the nearest reading may stand half a step beside the crest of a sine
+        missed = 1.0
+        if found.wave.per_cycle >= CREST_SAMPLES and found.wave.frequency is not None:
+            missed = 1 / math.cos(math.pi / found.wave.per_cycle)
+        yield banded("highest instantaneous current", crest, self.ends, missed=missed)
+        yield banded("highest one-cycle rms", found.highest, self.ends)
+        surges = [run.surge for run in found.begun if run.surge is not None]
+        if surges:
+            yield banded("highest 100 ms rms from a start", max(surges), self.ends)
+
+    def _start(self) -> Iterator[Item]:
+        run = self.main
+        if run is None:
+            return
+        one = "" if len(self.found.runs) == 1 else ", highest start"
+        if run.settled is not None:
+            yield banded(f"settled level{one}", run.settled, self.ends)
+        if run.settle is not None and not run.cut_start:
+            value, low, high = run.settle
+            yield figure(
+                f"time to settle{one}", value, "s", source=PRACTICE, band=(min(low, value), high)
+            )
+        if run.settled is None:
+            yield cannot_tell(
+                f"settled level{one}",
+                "its last quarter does not stay within 10 %",
+                measure="record until it runs steadily",
+            )
+
+    def _volts(self) -> Iterator[Item]:
+        volts = [run.volts for run in self.found.runs if run.volts is not None]
+        if volts and self.main is not None and self.main.volts is not None:
+            yield figure("volts while it runs", self.main.volts[1], "V")
+            yield figure("lowest volts while it is on", min(low for low, _ in volts), "V")
+
+    def _cycles(self) -> Iterator[Item]:
+        cycles = whole_cycles(self.found.runs)
+        if cycles:
+            on, off = sum(c.on for c in cycles), sum(c.off for c in cycles)
+            each = len(cycles)
+            yield figure("whole cycles", each)
+            yield figure("mean time on", on / each, "s")
+            yield figure("mean time off", off / each, "s")
+            yield figure(
+                "duty of the whole cycles",
+                100 * on / (on + off),
+                "%",
+                working=lambda: f"{on:.4g} s / ({on:.4g} s + {off:.4g} s)",
+            )
+            yield figure("cycles an hour", 3600 * each / (on + off))
+        if self.found.begun and self.found.recorded > 0:
+            share = sum(run.end - run.start for run in self.found.runs) / self.found.recorded
+            yield figure("on, of the recorded time", 100 * share, "%")
+        if self.kind == POWER and self.found.recorded > 0:
+            kwh = self.found.energy / 3.6e6
+            yield figure("energy recorded", kwh, "kWh")
+            yield figure("energy a day at this rate", kwh * 86400 / self.found.recorded, "kWh")
+
+    def _unseen(self) -> Iterator[Item]:
+        """Say what the recording cannot show, with the least that it does show."""
+        found, over = self.found, self.recording.overview
+        least = show(found.highest, self.unit, toward="down")
+        name = "highest instantaneous current"
+        if self.kind == POWER:
+            yield cannot_tell(
+                "current of the start",
+                f"a power log has no current and no power factor; the power was at least {least}",
+                measure="record the current",
+            )
+        elif found.wave is None:
+            yield cannot_tell(
+                name,
+                f"one reading in {over.step:.3g} s shows no crest; it was at least {least}",
+                measure=_FASTER,
+            )
+        elif found.flat:
+            crest = show(max(over.high[0], -over.low[0]), self.unit, toward="down")
+            yield cannot_tell(
+                name,
+                f"{found.flat} readings in a row at the top: it is cut off at {crest}; "
+                f"rms was at least {least}",
+                measure="record again in a higher range",
+            )
+        elif found.wave.per_cycle < CREST_SAMPLES and found.wave.frequency is not None:
+            crest = show(max(over.high[0], -over.low[0]), self.unit, toward="down")
+            yield cannot_tell(
+                name,
+                f"{found.wave.per_cycle:.3g} readings a cycle miss the crest; at least {crest}",
+                measure=_FASTER,
+            )
+        for run in self.found.runs[:1]:
+            begins = run.settled is not None and run.first > BEGINS_IN * run.settled
+            if run.cut_start and begins:
+                yield cannot_tell(
+                    "start at the beginning",
+                    f"the recording begins within a start; at least {show(run.highest, self.unit)}",
+                    measure="begin to record before it is switched on",
+                )
+
+    def _starts(self) -> Item:
+        runs = self.found.runs
+        rows = [self._row(run) for run in runs[:MOST_ROWS]]
+        title = "On" if len(runs) <= MOST_ROWS else f"On, the first {MOST_ROWS} of {len(runs)}"
+        if self.found.wave is None:
+            head = ("from", "until", "time on", "highest", "settled", "settles in", "")
+        else:
+            head = ("from", "time on", "crest", "100 ms", "settled", "settles in", "")
+        return listing(title, head, rows)
+
+    def _row(self, run: Run) -> Sequence[str]:
+        unit = self.unit
+        settled = "" if run.settled is None else show(run.settled, unit)
+        settle = "" if run.settle is None or run.cut_start else _settling(run.settle)
+        cut = [w for w, is_ in (("begins", run.cut_start), ("ends", run.cut_end)) if is_]
+        quiet = "a rise" if run.rise else "after a gap" if run.gap_before else ""
+        note = f"{' and '.join(cut)} unseen" if cut else quiet
+        start, end = self._time(run.start), self._time(run.end)
+        on = _seconds(run.end - run.start)
+        if self.found.wave is None:
+            return (start, end, on, show(run.highest, unit), settled, settle, note)
+        crest = "" if run.crest is None else show(run.crest, unit)
+        surge = "" if run.surge is None else show(run.surge, unit)
+        return (start, on, crest, surge, settled, settle, note)
+
+    def _time(self, when: float) -> str:
+        if not self.recording.clock:
+            return f"{when:.3f} s" if self.found.wave is not None else f"{show(when)} s"
+        day, rest = divmod(when, 86400)
+        minutes, seconds = divmod(rest, 60)
+        fine = f"{seconds:06.3f}" if self.found.wave is not None else f"{seconds:02.0f}"
+        later = f" +{day:.0f} d" if day else ""
+        return f"{minutes // 60:02.0f}:{minutes % 60:02.0f}:{fine}{later}"
+
+    def _go_on(self, plate: Plate) -> Iterator[Item]:
+        """Give the command lines that go on with the readings of the highest start."""
+        run = self.main
+        if run is None or self.kind == POWER or run.cut_start:
+            return
+        peak = peak_of(run, self.found.lower_bound)
+        words = []
+        if peak is not None:
+            words.append(self._option("peak", peak))
+            if self.found.lower_bound:
+                words.append(f"--meter-mode {LOG_MODE}")
+        if run.settled is not None:
+            words.append(self._option("settled", run.settled))
+        if run.settle is not None:
+            words.append(f'--settle-time "{_settling(run.settle)}"')
+        printed = {
+            "rated-load-current": (plate.rated, "A"),
+            "locked-rotor-current": (plate.locked, "A"),
+            "nameplate-voltage": (plate.nameplate_voltage, "V"),
+            "breaker": (plate.breaker, "A"),
+        }
+        words += [f'--{n} "{v:g} {u}"' for n, (v, u) in printed.items() if v is not None]
+        if plate.nameplate_voltage is not None and plate.voltage is not None:
+            words.append(f'--voltage "{plate.voltage:.4g} V"')
+        lines = _continued("wirecalc inrush", words)
+        if peak is not None and run.settle is not None and not self.found.lower_bound:
+            held = f'--overcurrent-time "{_settling(run.settle)}"'
+            lines += _continued("wirecalc trip", [self._option("current", peak), held])
+            lines.append("# and --device and --breaker: what stands on the breaker")
+        title = "Go on with the readings of the highest start"
+        yield listing(title, ("command",), [[line] for line in lines])
+
+    def _option(self, name: str, value: float) -> str:
+        low, high = self.ends.of(value)
+        off = max(value - low, high - value)
+        error = f" ±{show(off)} A" if off > 0 else ""
+        return f'--{name} "{show(value)} A{error}"'
+
+
+def _continued(command: str, words: Sequence[str]) -> list[str]:
+    """Write a command line in pieces that a shell takes as one."""
+    if not words:
+        return []
+    lines = [f"{command} {words[0]}", *words[1:]]
+    return [*(f"{line} \\" for line in lines[:-1]), lines[-1]]
+
+
+def _settling(settle: tuple[float, float, float]) -> str:
+    """Write a time to settle with what the sampling leaves open."""
+    _, low, high = settle
+    middle, off = (low + high) / 2, (high - low) / 2
+    return f"{show(middle, digits=3)} s ±{show(off, digits=2, toward='up')} s"
+
+
+def _seconds(seconds: float) -> str:
+    if seconds < 600:
+        return show(seconds, "s")
+    return f"{show(seconds / 60)} min" if seconds < 36_000 else f"{show(seconds / 3600)} h"

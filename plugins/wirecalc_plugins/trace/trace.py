@@ -1,0 +1,110 @@
+"""A recorded current: starts, settled level, cycles, and what the recording cannot show."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    Bands,
+    Item,
+    Nameplate,
+    OneOf,
+    Problem,
+    Reading,
+    ReadingsStream,
+    RecordedColumns,
+    Words,
+    YesNo,
+    calculation,
+)
+
+from ..inputs import BREAKER
+from ..motor.start_checks import wrong_plate
+from .refuse import wrong_recording
+from .report import Report
+
+_KINDS = {
+    "current": Reading("A", low=-5000, high=5000, text="current"),
+    "power": Reading("W", low=-100_000, high=100_000, text="power"),
+    "voltage": Reading("V", low=-1500, high=1500, text="volts at the plug"),
+}
+
+
+def _refuse(
+    recording: RecordedColumns,
+    recorded: str,
+    rated_load_current: float | None,
+    locked_rotor_current: float | None,
+    **_: object,
+) -> Iterator[Problem]:
+    yield from wrong_recording(recording, recorded)
+    yield from wrong_plate(rated_load_current, locked_rotor_current)
+
+
+@calculation(
+    part="motor and start",
+    cautions=("live-01", "meter-01", "start-01", "pin-01"),
+    not_checked=(
+        "that it cools, pumps or turns: current alone does not show it",
+        "which load it was: whatever else is on the wire is in the recording",
+    ),
+    refuse=_refuse,
+)
+def trace(
+    recording: Annotated[
+        RecordedColumns,
+        ReadingsStream(
+            ("current", "power"),
+            _KINDS,
+            beside=("voltage",),
+            text="CSV of time and current (or power), and volts if recorded",
+            error_input="current_error",
+            comma_input="decimal_comma",
+            column_input="column",
+            typical="start.csv",
+        ),
+    ],
+    recorded: Annotated[
+        str,
+        OneOf(
+            ("auto", "instantaneous", "rms", "power"),
+            text="what the values are; auto: by the header and the values",
+        ),
+    ] = "auto",
+    column: Annotated[
+        str | None, Words("header of the column to take, if not the first that fits")
+    ] = None,
+    current_error: Annotated[
+        str | None, Words("meter error of every value, such as 2% or (2%+5)")
+    ] = None,
+    decimal_comma: Annotated[bool, YesNo("the numbers of the file have decimal commas")] = False,
+    rated_load_current: Annotated[
+        float | None, Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate")
+    ] = None,
+    locked_rotor_current: Annotated[
+        float | None, Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate")
+    ] = None,
+    nameplate_voltage: Annotated[
+        float | None, Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
+    ] = None,
+    breaker: Annotated[float | None, BREAKER] = None,
+    bands: Bands | None = None,
+) -> Iterator[Item]:
+    """How did it start, where did it settle, and when was it on?
+
+    Waveform: frequency from crossings with hysteresis; direct part taken off; rms over exactly
+    one cycle; 100 ms rms from the start, as a meter's inrush function. Log: one reading a step.
+    On and off are parted where the levels differ most; a start is a step from off, or a steady
+    waveform that doubles. Settled: the median of a run's last half, or quarter, if steady; time to
+    settle: until it stays within 10 % of that. A gap is not bridged. Equal stamps keep their order.
+
+    Inputs: recording in A or W, V; plate in A, V. Yields figures, a line a start, a chart, the
+    command lines to go on with, and with plate values the criteria of `inrush` for the worst
+    start. What the sampling cannot show is `cannot tell`, with the least that it was. Refuses
+    stamps that go backwards, text, equal stamps in a waveform. Source: common practice.
+    """
+    low, high = (bands or {}).get("recording", (recording, recording))
+    plate = (rated_load_current, locked_rotor_current, nameplate_voltage, breaker)
+    del column, current_error, decimal_comma  # read with the recording
+    yield from Report(recording, low, high, recorded).items(*plate)

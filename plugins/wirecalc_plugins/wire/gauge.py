@@ -1,0 +1,271 @@
+"""Wire by itself: which size it is, and the size of the other system that may stand for it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from typing import Annotated
+
+from wirecalc import (
+    Count,
+    Item,
+    OneOf,
+    Problem,
+    Reading,
+    Wire,
+    answer,
+    at_or_below,
+    calculation,
+    cannot_tell,
+    conductors,
+    figure,
+    not_checked,
+    requires,
+    tables,
+)
+from wirecalc.sources import confirmed
+from wirecalc.wires import CMIL_PER_MM2, GAUGES, gauge_cmil, gauge_number
+
+from .equivalent import thinnest_metric, thinnest_stocked
+
+LEAST_MM2, MOST_MM2 = 0.1, 10.0  # the wires inside appliances
+ONE_SIZE = 0.08  # nearer than this a wire is of that size; beyond it both neighbours are named
+METALS = (
+    "copper",
+    "tinned copper",
+    "nickel-plated copper",
+    "aluminium",
+    "copper-clad aluminium",
+)
+_ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "aluminium wire", copies=3)
+
+
+def _area_mm2(strands: int, diameter: float) -> float:
+    return strands * math.pi / 4 * diameter**2
+
+
+def _refuse(
+    strands: int | None = None,
+    strand_diameter: float | None = None,
+    metal: str = "copper",
+    outside_diameter: float | None = None,
+) -> Iterator[Problem]:
+    if strands is None or strand_diameter is None:
+        return
+    area = _area_mm2(strands, strand_diameter)
+    if not at_or_below(LEAST_MM2, area) or not at_or_below(area, MOST_MM2):
+        yield Problem(
+            "strand_diameter",
+            f"{strands} x {strand_diameter:g} mm is {area:.3g} mm2, outside 0.1 to 10 mm2",
+            _check_what(strands, strand_diameter, area),
+        )
+    elif outside_diameter is not None and outside_diameter <= strand_diameter * math.sqrt(strands):
+        yield Problem(
+            "outside_diameter",
+            f"{outside_diameter:g} mm does not hold {strands} strands of {strand_diameter:g} mm",
+            "check the count and the units",
+        )
+
+
+def _check_what(strands: int, diameter: float, area: float) -> str:
+    if LEAST_MM2 <= area * 25.4**2 <= MOST_MM2:
+        return f"did you mean {diameter:g} in?"
+    if area > MOST_MM2:
+        return "measure one strand and not the bundle; check mm, mil and in"
+    return "count every strand; check mm, mil and in"
+
+
+@calculation(
+    part="wire and joint",
+    cautions=("alu-01",),
+    not_checked=("the insulation: its temperature and voltage rating are printed on it",),
+    refuse=_refuse,
+    example_with=("strands", "strand_diameter"),
+)
+def gauge(
+    strands: Annotated[
+        int | None, Count("strands of the wire; 1 for solid wire", low=1, high=5000)
+    ] = None,
+    strand_diameter: Annotated[
+        float | None,
+        Reading(
+            "mm",
+            above=0,
+            high=5,
+            typical="0.254 mm",
+            text="diameter of one strand, bare of lacquer",
+        ),
+    ] = None,
+    metal: Annotated[
+        str, OneOf(METALS, text="metal of a strand, scraped: copper is red through")
+    ] = "copper",
+    outside_diameter: Annotated[
+        float | None,
+        Reading("mm", above=0, high=30, typical="3 mm", text="diameter over the insulation"),
+    ] = None,
+) -> Iterator[Item]:
+    """Which size is this unmarked wire?
+
+    Area = strands x pi/4 x diameter squared. A standard build of so many strands names its gauge
+    (a strand may lack 2.5 % of its area); else a wire within 8 % of a size of the ASTM B258 law,
+    or of a nominal size of IEC 60228, is of that size, and beyond it both neighbours are named.
+    To replace it: the thinnest stocked size that is not thinner. To judge its current: the
+    thickest gauge that is not thicker. Both allow 2.5 %, as standard builds need.
+
+    Inputs: strands; strand_diameter in mm (over 0 to 5; mil and inch may be typed); metal;
+    outside_diameter in mm, from which nothing is ever judged. Yields area, difference from the
+    sizes, and the answers. Refuses an area under 0.1 or over 10 mm2, and an outside diameter that
+    does not hold the strands. Aluminium and copper-clad wire fail: copper parts are not for them.
+    Source: tables strandings and iec-60228; ASTM B258.
+    """
+    if strands is None or strand_diameter is None:
+        yield _too_little(strands, strand_diameter, outside_diameter)
+        return
+    if outside_diameter is not None:
+        yield not_checked(
+            "the outside diameter", "insulation is of any thickness: no gauge is in it"
+        )
+    wire = _wire(strands, strand_diameter, metal)
+    yield figure(
+        "area",
+        wire.area_mm2,
+        "mm2",
+        working=lambda: f"{strands} x pi/4 x ({strand_diameter:.4g} mm)^2",
+    )
+    yield figure("circular mils", wire.area_cmil, "cmil")
+    yield from _by_gauge(wire)
+    yield from _by_metric(wire)
+    yield from _what_to_do(wire)
+
+
+def _wire(strands: int, diameter: float, metal: str) -> Wire:
+    words = metal.removesuffix(" copper") if metal.endswith(" copper") else "bare"
+    strand = (diameter / 0.0254) ** 2
+    return Wire(
+        f"{strands}x{diameter:.4g} mm",
+        strands * strand,
+        strands=strands,
+        strand_cmil=strand,
+        stranded=strands > 1,
+        metal=metal if "aluminium" in metal else "copper",
+        coating=words,
+    )
+
+
+def _too_little(count: int | None, diameter: float | None, outside: float | None) -> Item:
+    given = (("strands", count), ("strand_diameter", diameter))
+    missing = [name for name, value in given if value is None]
+    only = " and insulation is of any thickness, so the outside diameter names no gauge"
+    return cannot_tell(
+        "gauge",
+        f"{' and '.join(missing)} not given" + (only if outside is not None else ""),
+        measure="strip the end, count the strands, and measure one strand with a calliper",
+        needs=missing,
+    )
+
+
+def _by_gauge(wire: Wire) -> Iterator[Item]:
+    """Name the gauge: that of a standard build, else the nearest, else two neighbours."""
+    areas = {g: gauge_cmil(gauge_number(g)) / CMIL_PER_MM2 for g in reversed(GAUGES)}
+    sizes = [(f"{g} AWG", area) for g, area in areas.items()]
+    nearest, near = _nearest(wire.area_mm2, sizes)
+    known = conductors.known_gauge(wire)
+    size = nearest if known is None else f"{known} AWG"
+    if known is not None:
+        build = next(tables.load("strandings").where(awg=known, strands=wire.strands))
+        by_area = near and size == nearest
+        yield answer(
+            "gauge",
+            size if by_area else f"{size}, build {build.text('construction')}",
+            because=[f"{build.text('construction')} is a standard build ({build.source.trust})"],
+            against=[] if by_area else [f"by its area it would be {_by_area(wire, sizes)}"],
+        )
+    elif near:
+        yield answer("gauge", size, because=["its area is within 8 % of that size"])
+    else:
+        yield answer("gauge", _neighbours(wire.area_mm2, sizes), against=list(_builds(wire)))
+    own = dict(sizes)[size]
+    yield figure(
+        f"difference from {size}",
+        100 * (wire.area_mm2 / own - 1),
+        "%",
+        source=conductors.AWG_LAW,
+        working=lambda: f"100 x ({wire.area_mm2:.4g} / {own:.4g} mm2 - 1)",
+    )
+
+
+def _by_area(wire: Wire, sizes: Sequence[tuple[str, float]]) -> str:
+    size, near = _nearest(wire.area_mm2, sizes)
+    return size if near else _neighbours(wire.area_mm2, sizes)
+
+
+def _builds(wire: Wire) -> Iterator[str]:
+    """Name the standard builds of so many strands that a coarse calliper may have missed."""
+    for row in tables.load("strandings").where(strands=wire.strands):
+        own = gauge_cmil(gauge_number(row.text("strand_awg")))
+        if abs((wire.strand_cmil or 0.0) / own - 1) <= ONE_SIZE:
+            strand = row.number("strand_diameter_mm")
+            yield f"with strands of {strand:.4g} mm it would be {row.text('awg')} AWG"
+
+
+def _by_metric(wire: Wire) -> Iterator[Item]:
+    rows = {f"{r.number('nominal_mm2'):g} mm2": r for r in tables.load("iec-60228").rows}
+    sizes = sorted(((n, r.number("nominal_mm2")) for n, r in rows.items()), key=_size)
+    size, near = _nearest(wire.area_mm2, sizes)
+    yield answer(
+        "metric size",
+        size if near else _neighbours(wire.area_mm2, sizes),
+        because=["its area is within 8 % of that nominal size"] if near else [],
+    )
+    yield figure(
+        f"difference from {size}",
+        100 * (wire.area_mm2 / dict(sizes)[size] - 1),
+        "%",
+        source=rows[size].source,
+    )
+
+
+def _size(named: tuple[str, float]) -> float:
+    return named[1]
+
+
+def _nearest(area: float, sizes: Sequence[tuple[str, float]]) -> tuple[str, bool]:
+    name, size = min(sizes, key=lambda s: abs(math.log(area / s[1])))
+    return name, at_or_below(abs(area / size - 1), ONE_SIZE)
+
+
+def _neighbours(area: float, sizes: Sequence[tuple[str, float]]) -> str:
+    """Name the two sizes that an area lies between, of sizes from thin to thick."""
+    below = [name for name, size in sizes if size <= area]
+    above = [name for name, size in sizes if size > area]
+    if not below or not above:
+        return f"thinner than {above[0]}" if above else f"thicker than {below[-1]}"
+    return f"between {below[-1]} and {above[0]}"
+
+
+def _what_to_do(wire: Wire) -> Iterator[Item]:
+    if wire.metal != "copper":
+        yield requires(
+            "copper wire",
+            False,
+            says=f"this is {wire.metal}: ordinary copper terminals and splices are not for it",
+            source=_ALUMINIUM,
+            action="stop: leave it to a qualified electrician",
+        )
+        return
+    known, current = conductors.known_gauge(wire), conductors.gauge_for_current(wire)
+    least = wire.area_mm2 * (1 - conductors.STRANDING_SLACK)
+    awg, metric = known or thinnest_stocked(least), thinnest_metric(least)
+    either = [f"{awg} AWG"] * bool(awg) + [f"{metric:g} mm2"] * bool(metric)
+    yield answer(
+        "replace with",
+        f"{' or '.join(either)}, or thicker" if either else "no size listed here",
+        because=["a standard build of that gauge" if known else "no thinner than what is there"],
+        against=["a thicker wire may not fit the barrel or the strain relief"],
+    )
+    plated = ["plated strands read thick, so it may be thinner"] if wire.coating != "bare" else []
+    yield answer(
+        "judge its current as",
+        f"{current} AWG" if current else "no gauge listed here",
+        against=plated,
+    )
