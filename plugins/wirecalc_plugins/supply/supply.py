@@ -134,7 +134,7 @@ def supply(
     told, and the volts at rest are held against the same limits, since a load only lowers them.
     Volts at rest are also held against the service, scaled from 120 V, as advice: 113 to 127 V by
     one state's rule, with ANSI C84.1 range A, 114 to 126 V (from memory), as caution level. Volts
-    at start under 90 % are marginal. A 240 V plate does not match a 208 V service.
+    at start under 90 % fail, as in dip. A 240 V plate does not match a 208 V service.
 
     Inputs in V: nameplate_voltage (12 to 600) and its lower end, readings at rest, running and at
     start (0 to 700; 0 is a dead outlet), nominal_voltage. Yields shares of the plate, power of a
@@ -172,9 +172,7 @@ def supply(
             low,
             "V",
             source=plate.source,
-            advisory=True,
-            says="the makers' 90 % is for running volts and advice here: design reckons with a "
-            "dip of 10 to 15 % at the motor (from memory)",
+            says="90 % of the plate, as dip has it",
             action="find what takes the volts: dip; no cord, fewer loads on the circuit",
         )
 
