@@ -26,12 +26,9 @@ BOUNDED = settings(
 )
 
 CATALOGUE = wirecalc.build(bundled_only=True)
-# its readings are a list: tests/properties/test_batch.py, test_monotone_circuit.py
-LISTS = ("pull-batch", "circuit")
-LISTS = ("pull-batch", "duty")  # their readings are lists: test_batch.py, test_monotone_parts.py
-# readings that are a list: tests/properties/test_batch.py and test_monotone_windings.py
-LISTS = ("pull-batch", "winding-heat")
-LISTS = ("pull-batch", "trace")  # their readings are lists: test_batch.py and test_trace.py
+# their readings are lists or files: test_batch.py, test_monotone_circuit.py,
+# test_monotone_parts.py, test_monotone_windings.py, test_trace.py
+LISTS = ("pull-batch", "circuit", "duty", "trace", "winding-heat")
 NAMES = [
     name
     for plugin in CATALOGUE.plugins
@@ -64,6 +61,7 @@ def near(*limits: float, low: float = 0.0, high: float) -> st.SearchStrategy[flo
 
 texts = st.sampled_from
 # calculation -> input -> strategy; a reading's is a number in its declared unit
+
 REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "breaker": {
         "current": near(5.6, 7, 10, 12, 15, 16, 20, 24, high=45),
@@ -158,12 +156,6 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         ),
         "breaker": texts(["10 A", "15 A", "70 A"]),
     },
-}
-RUN = {
-    "wire": texts(["14 AWG", "12 AWG", "12 AWG aluminum", "2.5 mm2", "2/0 AWG"]),
-    "run_length": near(60, 100, high=300),
-    "other_current": near(6.2, 20, high=60),
-    "conductor_temperature": near(20, 75, low=-20, high=110),
     "element": {},
     "cutoff": {
         "old_functioning_temperature": texts(["130 C", "184 C"]),
@@ -188,6 +180,12 @@ RUN = {
         "marked_capacitance": texts(["5 uF", "30 uF", "108 uF"]),
         "resistor": texts(["20 ohm", "1 kohm", "15 kohm", "20 kohm"]),
     },
+}
+RUN = {
+    "wire": texts(["14 AWG", "12 AWG", "12 AWG aluminum", "2.5 mm2", "2/0 AWG"]),
+    "run_length": near(60, 100, high=300),
+    "other_current": near(6.2, 20, high=60),
+    "conductor_temperature": near(20, 75, low=-20, high=110),
 }
 OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "breaker": {
@@ -244,55 +242,6 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "breaker": texts(["5 A", "15 A", "20 A"]),
         "nameplate_current": texts(["1.5 A", "6.5 A"]),
         "nameplate_load": texts(["appliance", "heater", "motor"]),
-    },
-    "element": {
-        # 2585 W at 240 V are 22.28 ohm: 10 % less and more are 20.05 and 24.51
-        "element_resistance": near(0.5, 20.05, 20.35, 22.28, 24.51, 24.81, high=60),
-        "lead_resistance": near(0.3, high=1),
-        "element_open": texts(["yes", "no"]),
-        "nameplate_power": texts(["2585 W"]),
-        "nameplate_voltage": texts(["240 V"]),
-        "voltage": near(120, 187.2, 208, 232, 264, high=300),
-    },
-    "cutoff": {
-        "old_cutoff_current": texts(["10 A", "15 A"]),
-        "new_cutoff_current": texts(["10 A", "15 A"]),
-        "old_cutoff_voltage": texts(["250 V"]),
-        "new_cutoff_voltage": texts(["120 V", "250 V"]),
-        "holding_temperature": texts(["100 C"]),
-        "place_temperature": near(100, low=-40, high=130),
-        "cause_found": texts(["yes", "no"]),
-    },
-    "start-device": {
-        "device_resistance": near(1, 3, 5.1, 8.84, 10, 12, 25, 50, 500, 1000, high=2000),
-        "lead_resistance": near(0.3, high=1),
-        "device_open": texts(["yes", "no"]),
-        "by_itself": texts(["yes", "yes", "no"]),
-        "device_cold": texts(["yes", "yes", "no"]),
-        "maker_resistance": texts(["6.8 ohm", "33 ohm"]),
-        "maker_tolerance": texts(["20 %", "25 %"]),
-        "nameplate_voltage": texts(["115 V", "230 V"]),
-        "contact_upright": texts(["open", "closed"]),
-        "contact_inverted": texts(["open", "closed"]),
-        "coil_open": texts(["yes", "no"]),
-    },
-    "overload": {
-        "overload_resistance": near(0.3, 1, 1.3, high=3),
-        "lead_resistance": near(0.3, high=1),
-        "overload_open": texts(["yes", "no"]),
-        "overload_cold": texts(["yes", "no"]),
-        "trip_temperature": near(107.22, 121.11, low=40, high=200),
-        "reset_temperature": near(65.56, 71.11, low=20, high=100),
-    },
-    "locked": {
-        "high_current": near(7.56, 8.4, 9.24, high=14),
-        "locked_rotor_current": texts(["12 A"]),
-        "rated_load_current": texts(["1.6 A"]),
-        "nameplate_voltage": texts(["115 V"]),
-        "voltage": near(103.5, 115, 126.5, high=140),
-        "settled": near(1.6, 1.76, high=3),
-        "overload_trips": texts(["0", "3"]),
-        "reset_time": near(1, 60, high=100),
     },
     "drop": RUN
     | {
@@ -441,7 +390,55 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "cut_strands": texts(["0", "3"]),
         "strands": texts(["7", "26"]),
     },
-    # a motor of 4 and 12 ohm: the third pair at the ends of the 5 % that closure allows
+    "element": {
+        # 2585 W at 240 V are 22.28 ohm: 10 % less and more are 20.05 and 24.51
+        "element_resistance": near(0.5, 20.05, 20.35, 22.28, 24.51, 24.81, high=60),
+        "lead_resistance": near(0.3, high=1),
+        "element_open": texts(["yes", "no"]),
+        "nameplate_power": texts(["2585 W"]),
+        "nameplate_voltage": texts(["240 V"]),
+        "voltage": near(120, 187.2, 208, 232, 264, high=300),
+    },
+    "cutoff": {
+        "old_cutoff_current": texts(["10 A", "15 A"]),
+        "new_cutoff_current": texts(["10 A", "15 A"]),
+        "old_cutoff_voltage": texts(["250 V"]),
+        "new_cutoff_voltage": texts(["120 V", "250 V"]),
+        "holding_temperature": texts(["100 C"]),
+        "place_temperature": near(100, low=-40, high=130),
+        "cause_found": texts(["yes", "no"]),
+    },
+    "start-device": {
+        "device_resistance": near(1, 3, 5.1, 8.84, 10, 12, 25, 50, 500, 1000, high=2000),
+        "lead_resistance": near(0.3, high=1),
+        "device_open": texts(["yes", "no"]),
+        "by_itself": texts(["yes", "yes", "no"]),
+        "device_cold": texts(["yes", "yes", "no"]),
+        "maker_resistance": texts(["6.8 ohm", "33 ohm"]),
+        "maker_tolerance": texts(["20 %", "25 %"]),
+        "nameplate_voltage": texts(["115 V", "230 V"]),
+        "contact_upright": texts(["open", "closed"]),
+        "contact_inverted": texts(["open", "closed"]),
+        "coil_open": texts(["yes", "no"]),
+    },
+    "overload": {
+        "overload_resistance": near(0.3, 1, 1.3, high=3),
+        "lead_resistance": near(0.3, high=1),
+        "overload_open": texts(["yes", "no"]),
+        "overload_cold": texts(["yes", "no"]),
+        "trip_temperature": near(107.22, 121.11, low=40, high=200),
+        "reset_temperature": near(65.56, 71.11, low=20, high=100),
+    },
+    "locked": {
+        "high_current": near(7.56, 8.4, 9.24, high=14),
+        "locked_rotor_current": texts(["12 A"]),
+        "rated_load_current": texts(["1.6 A"]),
+        "nameplate_voltage": texts(["115 V"]),
+        "voltage": near(103.5, 115, 126.5, high=140),
+        "settled": near(1.6, 1.76, high=3),
+        "overload_trips": texts(["0", "3"]),
+        "reset_time": near(1, 60, high=100),
+    },
     "windings": {
         "reading_1_2": near(4, 4.6, 8, 10, 12, 15.2, high=20),
         "reading_1_3": near(8, 12, 4.6, 4.8, 15.2, 16.84, high=20),
@@ -454,7 +451,6 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "maker_start": texts(["12 ohm", "11.2 ohm"]),
         "case_resistance": near(1, 2, high=30),
     },
-    # 30 uF at 60 Hz and 214 V: 28.5 and 31.5 uF at 2.2993 and 2.5413 A; 15 % at 2.0572 and 2.7833
     "capacitor": {
         "capacitor_current": near(2.0572, 2.2993, 2.5413, 2.7833, 3.15, high=5),
         "capacitor_voltage": near(120, 122.4, 214, 250, 275, high=400),

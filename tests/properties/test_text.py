@@ -88,14 +88,19 @@ def options_of(name: str) -> list[str]:
     return [i.option for i in CATALOGUE.calculations[name].calculation.inputs]
 
 
+# columns are those of a file, which is not there; what reads open contradicts its resistance
+NOT_BESIDE = ("by", "column", "element_open", "overload_open", "device_open", "coil_open")
+NOT_BESIDE += ("contact_upright", "contact_inverted")  # of a relay, and the example is none
+
+
 def examples_of(name: str) -> list[str]:
     inputs = [
         i
         for i in CATALOGUE.calculations[name].calculation.inputs
         if not i.kind.goes_with
         and not isinstance(i.kind, ReadingsFile | ReadingsStream)
-        and i.name not in ("by", "column")
-    ]  # a file is not there, and columns are those of a file
+        and i.name not in NOT_BESIDE
+    ]
     return [word for i in inputs for word in (i.option, i.kind.example)]
 
 
