@@ -31,12 +31,16 @@ class Axis(NamedTuple):
 
 
 class Points(NamedTuple):
-    """Measured values, or points of a standard; each may have a label of its own."""
+    """Measured values, or points of a standard; each may have a label of its own.
+
+    `shape` numbers the mark, where the same kind of points shall look alike in every chart.
+    """
 
     name: str
     x: Sequence[float]
     y: Sequence[float]
     labels: Sequence[str] = ()
+    shape: int | None = None
 
 
 class Line(NamedTuple):

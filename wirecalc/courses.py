@@ -61,6 +61,11 @@ def steps(parts: Sequence[tuple[float, float]]) -> Course:
     return Course(times, [current for current, _ in parts])
 
 
+def raised(course: Course, by: float) -> Course:
+    """Return a course with so many A more all the time."""
+    return course._replace(currents=[current + by for current in course.currents])
+
+
 def from_level(level: float) -> float:
     """Return the least number that counts as at or above a level, as every criterion judges."""
     return level * (1 - SAME)

@@ -67,7 +67,7 @@ def chosen(path: Path) -> Any:
 
 
 def tripped(path: Path) -> Any:
-    return wirecalc.run("trip", device="iec-60898-b", breaker="10 A", course=str(path))
+    return wirecalc.run("trip", device="iec-60898-b", breaker="10 A", recording=str(path))
 
 
 @pytest.mark.benchmark(group="pull-batch over 1e6 rows")

@@ -69,7 +69,7 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     },
     "inrush": {},
     "motor-circuit": {
-        "motor_kind": texts(["motor", "hermetic"]),
+        "motor_kind": texts(["motor", "compressor"]),
         "fastened_in_place": texts(["yes"]),
     },
     "pull": {
@@ -209,7 +209,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "motor-circuit": {
         "horsepower": texts(["1/8 hp", "1/2 hp", "2 hp"]),
         "nameplate_voltage": texts(["115 V", "230 V", "277 V"]),
-        "full_load_current": texts(["8.6 A"]),
+        "full_load_current": texts(["8.6 A", "14 A"]),
         "plate_governs": texts(["yes", "no"]),
         "cool_running": texts(["yes", "no"]),
         "rated_load_current": texts(["1.6 A", "9 A", "20 A"]),
@@ -361,7 +361,8 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "off_time": near(2, 120, high=3600),
         "starts": texts(["1", "2", "7"]),
         "device_ambient": near(25, 30, 40, low=-40, high=90),
-        "course_error": texts(["2%"]),
+        "other_current": near(0.5, 5, high=20),
+        "current_error": texts(["2%"]),
         "waveform": texts(["rms", "instantaneous"]),
         "frequency": texts(["50 Hz"]),
     },

@@ -50,7 +50,8 @@ def said(
     ambient: float | None = None,
 ) -> int:
     points = [overcurrent.CurvePoint(*p) for p in curve]
-    items = list(judge(found, points, run_of(course), ambient))
+    air = 30.0 if ambient is None and found.ambient else ambient  # as every standard has it
+    items = list(judge(found, points, run_of(course), air))
     (text,) = (i.text for i in items if isinstance(i, wirecalc.items.Answer))
     return RANK[text]
 

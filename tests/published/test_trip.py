@@ -19,6 +19,9 @@ CREST = "crest over sqrt2 against the instantaneous trip"
 
 
 def trip(**given):
+    """Run it where the air is as every standard has it, unless the case says otherwise."""
+    if not str(given.get("device", "")).startswith("fuse"):
+        given = {"device_ambient": "30 C"} | given
     return wirecalc.run("trip", **given)
 
 
@@ -336,7 +339,7 @@ def write(path: Path, head: str, rows) -> str:
 def test_a_recording_answers_like_its_steps(tmp_path):
     rows = [(0.0, 14.2), (0.4, 1.3), (60.4, 0.0), (61.0, 0.0)]
     file = write(tmp_path / "c.csv", "time_s,current_A", rows)
-    recorded = trip(device="iec-60898-b", breaker="10 A", course=file)
+    recorded = trip(device="iec-60898-b", breaker="10 A", recording=file)
     typed = trip(
         device="iec-60898-b",
         breaker="10 A",
@@ -355,7 +358,7 @@ def test_test_b_counts_what_came_before_it(tmp_path):
     for warm, late, answer in ((3600, 3700, "trips"), (3600, 3500, "may trip"), (0, 3700, "may")):
         rows = [(0.0, 11.3), (float(warm), 14.5), (float(warm + late), 0.0), (1e4, 0.0)]
         file = write(tmp_path / "b.csv", "time_s,current_A", rows[0 if warm else 1 :])
-        found = trip(device="iec-60898-b", breaker="10 A", course=file)
+        found = trip(device="iec-60898-b", breaker="10 A", recording=file)
         assert found.answers[0].text.startswith(answer)
 
 
@@ -365,7 +368,7 @@ def test_instantaneous_samples_give_rms_and_crest(tmp_path):
         (i / 4800, 20 * math.sqrt(2) * math.sin(2 * math.pi * 60 * i / 4800)) for i in range(4801)
     ]
     file = write(tmp_path / "w.csv", "time_s,current_A", rows)
-    found = trip(device="iec-60898-c", breaker="16 A", course=file, waveform="instantaneous")
+    found = trip(device="iec-60898-c", breaker="16 A", recording=file, waveform="instantaneous")
     assert found.criterion(HIGHEST).criterion.actual == pytest.approx(20, rel=1e-6)
     assert found.criterion(CREST).criterion.actual == pytest.approx(20, rel=1e-9)
     assert found.verdict == "pass"  # 1.25 In for a second
@@ -438,7 +441,7 @@ def test_curve_that_cannot_be_is_refused(tmp_path, rows, wrong):
 def test_course_that_cannot_be_is_refused(tmp_path, head, rows, more, wrong):
     file = write(tmp_path / "c.csv", head, rows)
     with pytest.raises(wirecalc.BadInput, match=wrong):
-        trip(device="ul-489", breaker="15 A", course=file, **more)
+        trip(device="ul-489", breaker="15 A", recording=file, **more)
 
 
 def test_a_current_of_unknown_time():
@@ -484,3 +487,29 @@ def test_chart_of_every_device(tmp_path, device, with_curve):
     if device == "ul-489":
         (start, end) = made.lines[2].x[0], made.lines[3].x[0]
         assert (start, end) == (75.0, 150.0)  # 5 to 10 times, common practice
+
+
+def test_other_loads_on_the_device_count():
+    # 14.2 A of a start beside 6.2 A of another load are 20.4 A, above a 15 A breaker's rating
+    start = {"locked_rotor_current": "14.2 A", "settle_time": "0.5 s", "settled": "1.6 A"}
+    alone = trip(device="ul-489", breaker="15 A", **start)
+    beside = trip(device="ul-489", breaker="15 A", other_current="6.2 A", **start)
+    assert (alone.verdict, beside.verdict) == ("pass", "marginal")
+    assert beside.criterion(HIGHEST).criterion.actual == pytest.approx(20.4)
+    assert "other_current" in {n.what for n in alone.not_checked}
+
+
+def test_what_is_known_to_trip_trips_whatever_else_is_unknown():
+    # 60 A are 4 times a 15 A breaker, which has tripped within 120 s at twice its rating
+    start = {"locked_rotor_current": "60 A", "settle_time": "300 s"}
+    for more in ({}, {"settled": "8 A"}, {"settled": "8 A", "on_time": "600 s"}):
+        assert trip(device="ul-489", breaker="15 A", **start, **more).verdict == "fail"
+    short = trip(device="ul-489", breaker="15 A", **start | {"settle_time": "20 s"}, settled="40 A")
+    assert short.criterion(MUST).verdict == "cannot tell"  # how long it runs at 40 A is not said
+
+
+def test_an_ambient_that_is_left_out_is_no_pass():
+    given = {"device": "iec-60898-c", "breaker": "16 A", "current": "16 A"}
+    assert wirecalc.run("trip", **given).verdict == "cannot tell"
+    assert wirecalc.run("trip", **given, device_ambient="30 C").verdict == "pass"
+    assert wirecalc.run("trip", **given, device_ambient="45 C").verdict == "marginal"

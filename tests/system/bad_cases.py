@@ -65,7 +65,7 @@ GOOD: dict[str, dict[str, str]] = {
     | {"strands": "26"},
     "trip": {"device": "ul-489", "breaker": "15 A", "locked_rotor_current": "40 A"}
     | {"settle_time": "0.4 s", "settled": "5 A", "on_time": "60 s", "off_time": "20 s"}
-    | {"starts": "3", "device_ambient": "30 C"},
+    | {"starts": "3", "device_ambient": "30 C", "other_current": "6.2 A"},
     "drop": {"current": "1.6 A", "nameplate_voltage": "115 V", "wire": "14 AWG"}
     | {"run_length": "60 ft", "cord": "16 AWG", "cord_length": "50 ft", "other_current": "6.2 A"}
     | {"other_leg_current": "5 A", "system": "three-wire", "power_factor": "80 %"}
@@ -120,7 +120,7 @@ ZERO_MEANS_SOMETHING = {
     *("voltage_at_rest of supply", "voltage_running of supply", "voltage_at_start of supply"),
     "second_leg_running",
     *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
-    *("run_time", "voltage of splice", "current of splice", "other_current of motor-circuit"),
+    *("run_time", "voltage of splice", "current of splice", "other_current of motor-circuit", "other_current of trip"),
     *("lead_resistance", "off_times", "device_resistance", "overload_resistance", "high_time"),
     *("reading_1_2", "reading_1_3", "reading_2_3", "lead_resistance", "case_resistance"),
     *("winding_temperature", "cold_temperature", "room_temperature", "hot_time"),
@@ -399,7 +399,7 @@ CIRCUITS = [  # one load, all loads, a motor: volts for amps, contradictions, wr
     Bad("circuit", "light_loads", "6200 A", "'6200 A'", "6200 mA"),
     Bad("circuit", "feeds_others", "maybe", "'maybe'", "yes or no"),
     Bad("circuit", "insulation_class", "105 C", "105 C", "60 C, 75 C or 90 C"),
-    Bad("motor-circuit", "motor_kind", "hermatic", "'hermatic'", "did you mean hermetic?"),
+    Bad("motor-circuit", "motor_kind", "compresor", "'compresor'", "did you mean compressor?"),
     Bad("motor-circuit", "motor_device", "time delay fuse", "'time delay fuse'", "time-delay fuse"),
     Bad("motor-circuit", "fastened_in_place", "no", "plugged in", "ask breaker"),
     Bad("motor-circuit", "plate_governs", "maybe", "'maybe'", "yes or no"),

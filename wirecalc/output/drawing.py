@@ -77,7 +77,8 @@ def _fill(axes: Any, chart: Chart) -> None:
 
 
 def _data(axes: Any, chart: Chart) -> None:
-    for number, points in enumerate(chart.points):
+    for place, points in enumerate(chart.points):
+        number = place if points.shape is None else points.shape
         x = _spread(points) if chart.x.places else points.x
         axes.plot(
             x,

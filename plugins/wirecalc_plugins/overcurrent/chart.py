@@ -14,6 +14,7 @@ _SHORTEST, _LONGEST = 0.01, 20_000.0  # s, ends of the time axis
 _SMALLEST = 0.5  # times the rating, where the current axis begins
 _HIGH = 1500.0  # s, where the area of a sure trip is named
 _STEPS = 80
+_HELD, _TRIPPED, _RECALLED, _CURVE = range(4)  # the same marks in every chart
 _MULTIPLES = (0.5, 1, 2, 3, 5, 10, 20, 50, 100, 200)
 _TIMES = ((0.01, "0.01"), (0.1, "0.1"), (1.0, "1"), (10.0, "10"), (60.0, "60 (1 min)"))
 _LONG = ((600.0, "600 (10 min)"), (3600.0, "3600 (1 h)"))
@@ -34,7 +35,8 @@ def trip_chart(
     rating = stated.rating
     most = max([2 * t.multiple for t in device.trips] or [20.0])
     most = max(most, 1.5 * device.most, 1.3 * run.course.highest / rating, 12.0)
-    band = _band(device, most)
+    shortest = min(_SHORTEST, 0.5 * (run.course.times[-1] - run.course.times[0]) or _SHORTEST)
+    band = _band(device, most, shortest)
     marks = tuple((m * rating, f"{m * rating:.4g}") for m in _MULTIPLES if m <= most)
     return Chart(
         title=f"{_title(stated.name)}, {rating:g} A: earliest and latest trip",
@@ -52,14 +54,14 @@ def trip_chart(
             "s",
             logarithmic=True,
             marks=(*_TIMES, *_LONG),
-            span=(_SHORTEST, _LONGEST),
+            span=(shortest, _LONGEST),
         ),
         points=tuple(_points(stated, points)),
         lines=(
             Line("earliest trip, from cold", band.x, band.low),
             Line("latest trip", band.x, band.high),
-            *_instantaneous(device),
-            _course(run, rating),
+            *_instantaneous(device, shortest),
+            _course(run, rating, shortest),
         ),
         bands=(band,),
         words=tuple(_areas(device, most)),
@@ -70,15 +72,16 @@ def _title(name: str) -> str:
     return _NAMES.get(name) or f"IEC 60898-1 breaker, type {name[-1].upper()}"
 
 
-def _band(device: overcurrent.Device, most: float) -> Band:
+def _band(device: overcurrent.Device, most: float, shortest: float) -> Band:
     """Return the band with upright edges: each level stands twice, below and above its step."""
     levels = {p.multiple for p in (*device.holds, *device.trips)}
     x: list[float] = []
     for level in sorted({_SMALLEST, *levels, most}):
         x += [level * (1 - 1e-6), level * (1 + 1e-6)]
-    low = [max(min(device.held_for(m), _LONGEST), _SHORTEST) for m in x]
-    high = [max(min(device.tripped_in(m), _LONGEST), _SHORTEST) for m in x]
-    return Band("may trip", [m * device.rating for m in x], low, high)
+    low = [max(min(device.held_for(m), _LONGEST), shortest) for m in x]
+    high = [max(min(device.tripped_in(m), _LONGEST), shortest) for m in x]
+    name = "may trip" if device.holds or device.trips else "not known"
+    return Band(name, [m * device.rating for m in x], low, high)
 
 
 def _areas(device: overcurrent.Device, most: float) -> Iterator[Words]:
@@ -89,7 +92,9 @@ def _areas(device: overcurrent.Device, most: float) -> Iterator[Words]:
     tripped = min((t.multiple for t in device.trips if t.seconds <= height), default=most)
     if device.holds:
         yield Words("holds", rating * 0.65, height)
-    yield Words("may trip", rating * math.sqrt(held * tripped), height)
+    known = bool(device.holds or device.trips)
+    says = "may trip" if known else "nothing confirmed: cannot tell"
+    yield Words(says, rating * math.sqrt(held * tripped), height)
     if any(t.from_cold < _HIGH for t in device.trips):
         yield Words("trips", rating * most * 0.7, _HIGH)
 
@@ -106,6 +111,7 @@ def _points(
                 [p.multiple * rating for p in limits],
                 [p.seconds for p in limits],
                 [f"{p.multiple:g} x {word} {_time(p)} ({_whose(p)})" for p in limits],
+                shape=_HELD if name == "held" else _TRIPPED,
             )
     recalled = [r for _, r in device.recalled]
     if recalled:
@@ -113,12 +119,14 @@ def _points(
             "recalled, judges nothing",
             [r.multiple * rating for r in recalled],
             [r.seconds for r in recalled],
+            shape=_RECALLED,
         )
     if points:
         yield Points(
             "the maker's curve, as typed",
             [p.multiple * rating for p in points for _ in (0, 1)],
             [t for p in points for t in (p.hold, p.trip)],
+            shape=_CURVE,
         )
 
 
@@ -132,18 +140,18 @@ def _time(limit: overcurrent.Limit) -> str:
     return text + (" after test a" if limit.after else "")
 
 
-def _instantaneous(device: overcurrent.Device) -> Iterator[Line]:
+def _instantaneous(device: overcurrent.Device, shortest: float) -> Iterator[Line]:
     part = device.instantaneous
     if part is None or part.high is None:
         return
     ends = [part.low * device.rating, part.high * device.rating]
     name = f"instantaneous trip {part.low:.3g} to {part.high:.3g} x, {part.source.title}"
-    yield Line(name, [ends[0], ends[0]], [_SHORTEST, 0.1])
-    yield Line("", [ends[1], ends[1]], [_SHORTEST, 0.1])
+    yield Line(name, [ends[0], ends[0]], [shortest, 0.1])
+    yield Line("", [ends[1], ends[1]], [shortest, 0.1])
     yield Line("", ends, [0.1, 0.1])
 
 
-def _course(run: Run, rating: float) -> Line:
+def _course(run: Run, rating: float, shortest: float) -> Line:
     """Return the longest time without a break at or above each current, as a line."""
     top = run.course.highest
     start = min(_SMALLEST * rating, top)
@@ -153,8 +161,8 @@ def _course(run: Run, rating: float) -> Line:
     levels = sorted({*levels, courses.from_level(top)})
     times = courses.longest(run.course, levels)
     pairs = [(x, min(t, _LONGEST)) for x, t in zip(levels, times, strict=True) if t > 0]
-    pairs.append((pairs[-1][0] if pairs else top, _SHORTEST))
-    name = "this course: longest time at or above"
+    pairs.append((pairs[-1][0] if pairs else top, shortest))
+    name = "this current: longest time at or above"
     return Line(name, [x for x, _ in pairs], [t for _, t in pairs], strong=True)
 
 
@@ -166,7 +174,7 @@ def _text(device: overcurrent.Device, run: Run) -> str:
     said += f"it has tripped at {', '.join(trips) or 'nothing stated'}. Between them it may trip. "
     seconds = run.course.times[-1] - run.course.times[0]
     return said + (
-        f"The course lasts {seconds:.4g} s and reaches {run.course.highest:.4g} A, "
+        f"The current lasts {seconds:.4g} s and reaches {run.course.highest:.4g} A, "
         f"{run.course.highest / rating:.3g} times the rating."
     )
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 from typing import NamedTuple
 
 from wirecalc import FileColumns, Problem, Reading, courses, motors, overcurrent
@@ -22,7 +22,8 @@ class Run(NamedTuple):
     """A course, and what is known beside it.
 
     `crest` is the highest instantaneous current over sqrt2, in A; `level` the one current in A
-    and `elapsed` its time in s, where there is only one; `timed` says that its time is known.
+    and `elapsed` its time in s, where there is only one; `known` is the part of the course whose
+    times are known, where they are not all.
     """
 
     course: courses.Course
@@ -30,14 +31,25 @@ class Run(NamedTuple):
     crest_says: str
     level: float | None = None
     elapsed: float | None = None
-    timed: bool = True
+    known: courses.Course | None = None
     ignored: tuple[tuple[str, str], ...] = ()
 
     @classmethod
     def steady(cls, current: float, seconds: float | None, endless: float) -> Run:
         """Return the run of one current; without a time it is taken to go on."""
         course = courses.steps([(current, endless if seconds is None else seconds)])
-        return cls(course, *_crest(current), current, seconds, seconds is not None)
+        known = courses.steps([]) if seconds is None else None
+        return cls(course, *_crest(current), current, seconds, known)
+
+    def beside(self, other: float) -> Run:
+        """Return the run with other loads in A on the same device all the time."""
+        course = courses.raised(self.course, other)
+        known = None if self.known is None else courses.raised(self.known, other)
+        level = None if self.level is None else self.level + other
+        says = f"{self.crest_says} + {other:.4g} A of other loads"
+        return self._replace(
+            course=course, known=known, crest=self.crest + other, crest_says=says, level=level
+        )
 
     def without(self, what: str, why: str) -> Run:
         """Return the run, saying what is left out of it."""
@@ -69,15 +81,16 @@ def course_of_starts(
     """Return the run of starts: locked rotor, then the settled current, then a pause."""
     if settled is None and (starts or 1) == 1:
         return Run.steady(locked, settle_time, endless)
-    parts: list[tuple[float, float]] = []
-    for _ in range(starts or 1):
-        parts.append((locked, endless if settle_time is None else settle_time))
-        if settled is not None:
-            parts.append((settled, endless if on_time is None else on_time))
-        if off_time is not None:
-            parts.append((0.0, off_time))
-    timed = settle_time is not None and (settled is None or on_time is not None)
-    return Run(courses.steps(parts), *_crest(locked), timed=timed)
+    once = [(locked, settle_time)]
+    if settled is not None:
+        once.append((settled, on_time))
+    if off_time is not None:
+        once.append((0.0, off_time))
+    parts = once * (starts or 1)
+    course = courses.steps([(a, endless if s is None else s) for a, s in parts])
+    timed = [(a, s or 0.0) for a, s in itertools.takewhile(lambda p: p[1] is not None, parts)]
+    known = courses.steps(timed) if len(timed) < len(parts) else None
+    return Run(course, *_crest(locked), known=known)
 
 
 def course_of_file(file: FileColumns, waveform: str, frequency: float) -> Run:
@@ -105,20 +118,20 @@ def wrong_course(
     """Yield what is wrong with a recording; rows are counted with the header as the first."""
     times, currents = file.numbers["time"], file.numbers["current"]
     if len(times) < 2:
-        yield Problem("course", "one row is no course", "the last row ends the one before")
+        yield Problem("recording", "one row is no recording", "the last row ends the one before")
         return
-    gaps = [two - one for one, two in pairwise(times)]
+    gaps = [two - one for one, two in itertools.pairwise(times)]
     still = next((i for i, gap in enumerate(gaps) if gap <= 0), None)
     if still is not None:
         wrong = f"row {still + 3}: its time is not after that of the row before"
-        yield Problem("course", wrong, "sort the rows, and drop what stands there twice")
+        yield Problem("recording", wrong, "sort the rows, and drop what stands there twice")
         return
     yield from _wrong_gap(gaps, waveform, frequency)
     lowest = min(currents)
     if waveform == "rms" and lowest < 0:
         row = list(currents).index(lowest) + 2
         yield Problem(
-            "course", f"row {row}: an rms current is not negative", "--waveform instantaneous"
+            "recording", f"row {row}: an rms current is not negative", "--waveform instantaneous"
         )
     if waveform == "instantaneous" and lowest >= 0:
         yield Problem(
@@ -126,7 +139,9 @@ def wrong_course(
         )
     if waveform == "instantaneous" and error:
         yield Problem(
-            "course_error", "an error of instantaneous samples is not followed", "record rms values"
+            "current_error",
+            "an error of instantaneous samples is not followed",
+            "record rms values",
         )
 
 
@@ -135,7 +150,7 @@ def _wrong_gap(gaps: Sequence[float], waveform: str, frequency: float) -> Iterat
     row = gaps.index(widest) + 3
     if waveform == "instantaneous" and widest > 1 / (FEWEST * frequency):
         wrong = f"row {row}: {widest:g} s to the row before is too long for samples of a cycle"
-        yield Problem("course", wrong, f"{FEWEST} a cycle at least, or --waveform rms")
+        yield Problem("recording", wrong, f"{FEWEST} a cycle at least, or --waveform rms")
     if widest > GAP_S and widest > GAP_TIMES * sorted(gaps)[len(gaps) // 2]:
         wrong = f"row {row}: nothing was recorded for {widest:.4g} s"
-        yield Problem("course", wrong, "split the recording there")
+        yield Problem("recording", wrong, "split the recording there")

@@ -31,6 +31,7 @@ _SWITCH_OFF = "switch off and find out what draws so much; never fit a larger br
 _MODEL = computed("thermal-memory", "first-order thermal model", "most sensitive allowed devices")
 _WORDS = {Verdict.PASS: "holds", Verdict.MARGINAL: "may trip", Verdict.FAIL: "trips"}
 _ENDLESS = "without end"
+_AIR = "air around the device"
 
 
 def judge(
@@ -80,13 +81,25 @@ def _criteria(device: overcurrent.Device, run: Run, ambient: float | None) -> It
         yield _held(device, found.held)
     yield from _crest(device, run)
     cold = ambient is not None and device.ambient is not None and ambient < device.ambient.trip
+    known = found if run.known is None else overcurrent.measure(device, run.known)
     if found.trips is not None:
-        yield _must(device, found.trips, "time at what must trip it", run, cold=cold)
+        sure = known.trips if known.trips and _past(known.trips) else found.trips
+        yield _must(device, sure, "time at what must trip it", timed=sure is known.trips, cold=cold)
     if found.instant is not None:
-        yield _must(device, found.instant, "time at what trips it at once", run, cold=False)
+        sure = known.instant if known.instant and _past(known.instant) else found.instant
+        timed = sure is known.instant
+        yield _must(device, sure, "time at what trips it at once", timed=timed, cold=False)
+    if device.ambient is not None and ambient is None:
+        yield cannot_tell(
+            _AIR,
+            f"it holds as stated up to {device.ambient.hold:g} C, and the air was not given",
+            measure="measure the air at the panel or fuse",
+            needs=("device_ambient",),
+            source=device.ambient.source,
+        )
     if ambient is not None and device.ambient is not None:
         yield at_most(
-            "air around the device",
+            _AIR,
             ambient,
             device.ambient.hold,
             "C",
@@ -156,12 +169,16 @@ def _crest(device: overcurrent.Device, run: Run) -> Iterator[Criterion]:
     )
 
 
+def _past(reached: overcurrent.Reached) -> bool:
+    return not at_or_below(reached.stretch.time, reached.stretch.limit)
+
+
 def _must(
-    device: overcurrent.Device, reached: overcurrent.Reached, name: str, run: Run, *, cold: bool
+    device: overcurrent.Device, reached: overcurrent.Reached, name: str, *, timed: bool, cold: bool
 ) -> Criterion:
     amperes = reached.limit.multiple * device.rating
     stretch = reached.stretch
-    if not run.timed and not at_or_below(stretch.time, stretch.limit):
+    if not timed and _past(reached):
         return cannot_tell(
             name,
             f"{amperes:.4g} A trips it within {stretch.limit:g} s, "
@@ -213,12 +230,16 @@ def _heat_rows(heats: Sequence[courses.Heat]) -> Item:
 
 
 def _answer(criteria: Sequence[Criterion]) -> Item:
+    asked = [c for c in criteria if c.name == _AIR and c.needs]
+    criteria = [c for c in criteria if c not in asked]
     worst = max((c.verdict for c in criteria), key=lambda v: v.rank)
     word = _WORDS.get(worst, "cannot tell")
     if worst is Verdict.CANNOT_TELL and any(c.verdict is Verdict.FAIL for c in criteria):
         word = "trips"
     decided = [c for c in criteria if c.verdict is worst]
     because = [f"{c.name}: {c.reason}" for c in decided][:3] if word != "holds" else []
+    if asked and word in ("holds", "may trip"):
+        word += ", where the air is as its standard has it"
     return answer("device", word, because=because)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Annotated, Any
 
 from wirecalc import (
@@ -30,15 +30,33 @@ WAVEFORMS = ("rms", "instantaneous")
 
 
 def _refuse(**given: Any) -> Iterator[Problem]:
-    course, current = given.get("course"), given.get("current")
+    yield from _wrong_choice(given)
+    yield from _wrong_starts(given)
+    if given.get("recording") is not None:
+        waveform, error = given.get("waveform", "rms"), given.get("current_error")
+        yield from wrong_course(given["recording"], waveform, given.get("frequency", 60.0), error)
+    if given.get("curve") is not None:
+        found = overcurrent.device(given["device"], given["breaker"])
+        for row, wrong in overcurrent.wrong_curve(curve_of(given["curve"]), found):
+            yield Problem("curve", f"row {row + 2}: {wrong}", "read the maker's curve again")
+
+
+def _wrong_choice(given: Mapping[str, Any]) -> Iterator[Problem]:
+    """A current, the plate's start or a recording: one of them."""
+    course, current = given.get("recording"), given.get("current")
     if course is not None and current is not None:
-        yield Problem("current", "a current and a course were both given", "give one of them")
+        yield Problem("current", "a current and a recording were both given", "give one of them")
     if course is None and current is None and given.get("locked_rotor_current") is None:
-        yield Problem("current", "there is no current to judge", "--current 20 A, or a --course")
+        yield Problem("current", "there is no current to judge", "--current 20 A, or a --recording")
+    if course is not None and given.get("other_current"):
+        yield Problem("other_current", "a recording has all loads in it", "leave it out")
     typed = [n for n in _STARTED if given.get(n) is not None]
     if typed and (course is not None or current is not None):
-        said = "a course" if current is None else "a current"
+        said = "a recording" if current is None else "a current"
         yield Problem(typed[0], f"is part of a start, and {said} was given", "give one of them")
+
+
+def _wrong_starts(given: Mapping[str, Any]) -> Iterator[Problem]:
     starts = given.get("starts") or 1
     if starts > 1 and given.get("settle_time") is None:
         yield Problem("starts", f"{starts} starts, and how long each lasts is not said", "0.4 s")
@@ -51,13 +69,6 @@ def _refuse(**given: Any) -> Iterator[Problem]:
             f"{settled:g} A is above the start current of {locked:g} A",
             "LRA on the plate is several times the running current",
         )
-    if course is not None:
-        waveform, error = given.get("waveform", "rms"), given.get("course_error")
-        yield from wrong_course(course, waveform, given.get("frequency", 60.0), error)
-    if given.get("curve") is not None:
-        found = overcurrent.device(given["device"], given["breaker"])
-        for row, wrong in overcurrent.wrong_curve(curve_of(given["curve"]), found):
-            yield Problem("curve", f"row {row + 2}: {wrong}", "read the maker's curve again")
 
 
 @calculation(
@@ -68,7 +79,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
         "a start current above the plate's: it goes with the supply voltage",
     ),
     refuse=_refuse,
-    example_with=("current", "overcurrent_time"),
+    example_with=("current", "overcurrent_time", "device_ambient"),
 )
 def trip(
     device: Annotated[str, OneOf(overcurrent.devices, text="standard or class of the device")],
@@ -141,24 +152,28 @@ def trip(
     starts: Annotated[
         int | None, Count("starts one after the other", high=1000, goes_with="off_time")
     ] = None,
+    other_current: Annotated[
+        float | None,
+        Reading("A", low=0, high=100, typical="6.2 A", text="other loads on this device, rms"),
+    ] = None,
     device_ambient: Annotated[
         float | None,
         Reading("C", low=-40, high=90, typical="25 C", text="air around the breaker or fuse"),
     ] = None,
-    course: Annotated[
+    recording: Annotated[
         FileColumns | None,
         ReadingsFile(
             SAMPLES,
             text="CSV of a recording; a value holds until the next time stamp",
-            error_input="course_error",
+            error_input="current_error",
             typical="start.csv",
         ),
     ] = None,
-    course_error: Annotated[
-        str | None, Words("error of the recorder in percent, such as 2%", goes_with="course")
+    current_error: Annotated[
+        str | None, Words("error of the recorder in percent, such as 2%", goes_with="recording")
     ] = None,
     waveform: Annotated[
-        str, OneOf(WAVEFORMS, text="what the recorder wrote down", goes_with="course")
+        str, OneOf(WAVEFORMS, text="what the recorder wrote down", goes_with="recording")
     ] = "rms",
     frequency: Annotated[
         float,
@@ -168,7 +183,7 @@ def trip(
             high=400,
             typical="60 Hz",
             text="frequency of the supply",
-            goes_with="course",
+            goes_with="recording",
         ),
     ] = 60.0,
     curve: Annotated[
@@ -195,20 +210,23 @@ def trip(
     hold.
 
     Inputs: device; breaker in A; current in A, rms, for overcurrent_time in s; or LRA with
-    settle_time, settled, on_time, off_time, starts; or a course (CSV: time, current); a maker's
-    curve. Yields the answer, times in s, heat of each start, criteria and a chart. Refuses a
-    stamp that does not rise, a curve against its standard. Source: tables breaker-ul489,
-    breaker-iec60898, fuses-ul248; recalled points are shown and judge nothing.
+    settle_time, settled, on_time, off_time, starts; either with other_current beside it; or a
+    recording (CSV: time, current); a maker's curve. Yields the answer, times in s, heat of each
+    start, criteria and a chart. Refuses a stamp that does not rise, a curve against its standard.
+    Source: tables breaker-ul489, breaker-iec60898, fuses-ul248; recalled points are shown and judge
+    nothing.
     """
     found = overcurrent.device(device, breaker)
-    if course is not None:
-        run = course_of_file(course, waveform, frequency)
+    if recording is not None:
+        run = course_of_file(recording, waveform, frequency)
     elif current is not None:
         run = Run.steady(current, overcurrent_time, _LONGEST)
     else:
         run = course_of_starts(
             locked_rotor_current or 0.0, settle_time, settled, on_time, off_time, starts, _LONGEST
         )
+    if other_current:
+        run = run.beside(other_current)
     points = curve_of(curve) if curve is not None else []
     if current is not None and locked_rotor_current is not None:
         run = run.without("start on the plate's LRA", "a current was given")
