@@ -125,9 +125,10 @@ def _plan(
         )
         return
     calc = catalogue.calculations[named].calculation
-    given = _nameplate(calc, sheet.get("nameplate", {}))
+    shared = _nameplate(calc, sheet.get("nameplate", {}))
     if "uses" in raw:
-        given |= _used(calc, label, raw["uses"], sheet.get("readings", {}), problems)
+        shared |= _used(calc, label, raw["uses"], sheet.get("readings", {}), problems)
+    given = _that_go_with(calc, shared, raw)
     inputs = {i.name for i in calc.inputs}
     for key, value in raw.items():
         if key in inputs:
@@ -152,6 +153,19 @@ def _is_nameplate(calc: Calculation[Any], name: str) -> bool:
 
 def _nameplate(calc: Calculation[Any], plate: Mapping[str, object]) -> dict[str, object]:
     return {k: v for k, v in plate.items() if _is_nameplate(calc, k)}
+
+
+def _that_go_with(
+    calc: Calculation[Any], shared: Mapping[str, object], own: Mapping[str, object]
+) -> dict[str, object]:
+    """Leave out what all checks share and this one has no use for: a class without its wire."""
+    kept = dict(shared)
+    while True:
+        there = {*kept, *own}
+        idle = [i.name for i in calc.inputs if i.kind.goes_with and i.kind.goes_with not in there]
+        if not any(name in kept for name in idle):
+            return kept
+        kept = {name: value for name, value in kept.items() if name not in idle}
 
 
 def _used(

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from .declaration import Calculation
-from .errors import BadInput, Problem, did_you_mean
+from .errors import BadInput, Problem, nearest
 
 FORMATS = ("text", "json")
 GENERAL = {  # option -> what its value is (empty: it takes none), and what it does
@@ -25,6 +25,25 @@ GENERAL = {  # option -> what its value is (empty: it takes none), and what it d
     "--no-marginal": ("", "a marginal verdict exits with 3"),
     "--bundled-only": ("", "run without plugins from outside"),
     "--help": ("", "show the inputs, each with unit, span and an example"),
+}
+
+
+_SAID = {  # words of the trade for an input -> the options that may be meant
+    "lra": ("--locked-rotor-current",),
+    "rla": ("--rated-load-current",),
+    "fla": ("--full-load-current", "--rated-load-current"),
+    "hp": ("--horsepower",),
+    "amps": ("--current", "--settled"),
+    "volts": ("--voltage", "--voltage-at-rest", "--nameplate-voltage"),
+    "temp": ("--ambient", "--place-temperature", "--device-ambient", "--conductor-temperature"),
+    "temperature": ("--ambient", "--place-temperature", "--conductor-temperature"),
+    "length": ("--run-length", "--cord-length", "--barrel-length", "--joint-length"),
+    "time": ("--overcurrent-time", "--settle-time", "--run-time", "--high-time"),
+    "gauge": ("--wire", "--cord"),
+    "awg": ("--wire", "--cord"),
+    "capacitance": ("--marked-capacitance", "--measured-capacitance"),
+    "resistance": ("--element-resistance", "--device-resistance", "--overload-resistance"),
+    "file": ("--recording", "--readings", "--stock"),
 }
 
 
@@ -126,13 +145,23 @@ def _general(options: Options, found: dict[str, Any], formats: Sequence[str]) ->
         options.chart = Path(found["chart"][0])
 
 
+def _meant(option: str, known: Sequence[str]) -> str:
+    """Return what to try in place of an unknown option: by the trade's word, else by spelling."""
+    plain = option.lstrip("-").replace("_", "-").casefold()
+    for name in _SAID.get(plain, ()):
+        if name in known:
+            return f"did you mean {name}?"
+    close = nearest(plain, [name.lstrip("-") for name in known])
+    return f"did you mean --{close}?" if close else ""
+
+
 def _extra(options: Options, extra: Sequence[str], known: Sequence[str], most_words: int) -> None:
     """Report unknown options, each with its nearest known name, and stray words."""
     after_unknown = False
     for word in extra:
         if word.startswith("-") and len(word) > 1:
             name = word.split("=", 1)[0]
-            would_do = did_you_mean(name, known) or "--help lists them"
+            would_do = _meant(name, known) or "--help lists them"
             options.problems.append(Problem(name, "there is no such option", would_do))
             after_unknown = "=" not in word
             continue

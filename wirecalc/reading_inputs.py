@@ -68,10 +68,25 @@ def prepare(
             )
         )
     if not problems and prepared.runs and calc.refuse is not None:
-        problems = [_named(calc, p, origin) for p in calc.refuse(**prepared.values)]
+        found = list(calc.refuse(**prepared.values))
+        if prepared.unknown:  # what is said to be unknown is not refused as missing
+            there = [p for p in found if _known(given.get(p.name))]
+            prepared.runs = len(there) == len(found)
+            found = there
+        problems = [_named(calc, p, origin) for p in found]
     if problems:
         raise BadInput(problems)
     return prepared
+
+
+def _known(given: object) -> bool:
+    """Whether a value was given for an input, and not all of it is said to be unknown."""
+    items = given if isinstance(given, list | tuple) else [given]
+    return any(item is not None and not _says_unknown(item) for item in items)
+
+
+def _says_unknown(given: object) -> bool:
+    return isinstance(given, str) and given.strip().casefold() == UNKNOWN
 
 
 def _named(calc: Calculation[Any], problem: Problem, origin: str) -> Problem:
@@ -100,17 +115,21 @@ def _take(
             f"is needed ({declared.kind.text})",
             f'such as {declared.option} "{declared.kind.example}"',
         )
-    said_unknown = isinstance(given, str) and given.strip().casefold() == UNKNOWN
-    if said_unknown or (given is None and declared.required):
-        _take_unknown(declared, prepared, said_unknown)
+    items = list(given) if isinstance(given, list | tuple) else [given]
+    known = [item for item in items if not _says_unknown(item)]
+    companions = {n: all_given.get(n) for n in declared.kind.companions}
+    if len(known) < len(items) or (given is None and declared.required):
+        _take_unknown(declared, prepared, said=given is not None, rest=bool(known))
+        if given is not None and known:
+            _take_given(declared, known, companions, origin, prepared)
     elif given is None:
         _take_default(declared, prepared)
     else:
-        companions = {n: all_given.get(n) for n in declared.kind.companions}
         _take_given(declared, given, companions, origin, prepared)
 
 
-def _take_unknown(declared: Input, prepared: Prepared, said: bool) -> None:
+def _take_unknown(declared: Input, prepared: Prepared, *, said: bool, rest: bool) -> None:
+    """Take an input that is not known, or of which only the rest is."""
     kind, unit = declared.kind, declared.kind.unit
     prepared.values[declared.name] = declared.default
     notes = (f"worked with {declared.assumed}",) if declared.assumed else ()
@@ -122,12 +141,18 @@ def _take_unknown(declared: Input, prepared: Prepared, said: bool) -> None:
     prepared.unknown.append(
         cannot_tell(
             declared.name,
-            f"{declared.name} is not known" if said else f"{declared.name} was not given",
+            _why(declared.name, said=said, rest=rest and said),
             measure=f"find out {kind.text} ({kind.span})",
             needs=(declared.name,),
         )
     )
-    prepared.runs = prepared.runs and not declared.required
+    prepared.runs = prepared.runs and (not declared.required or (said and rest))
+
+
+def _why(name: str, *, said: bool, rest: bool) -> str:
+    if rest:
+        return f"not all of {name} is known"
+    return f"{name} is not known" if said else f"{name} was not given"
 
 
 def _take_default(declared: Input, prepared: Prepared) -> None:

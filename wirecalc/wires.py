@@ -149,6 +149,9 @@ def read_wire(text: str) -> Wire:
     bare = re.fullmatch(r"#?([0-9]+(?:/0)?)(?: [a-z -]*)?", clean)
     if bare and all(word in _WORDS for word in clean.split()[1:]):
         raise BadText(f"{text!r} has no unit of size", f"write {bare[1]} AWG or {bare[1]} mm2")
+    jacket = re.match(r"#?\s*(?P<gauge>[0-9]{1,2})(?:\s*[-/]\s*[2-9]\b|\s*ga\b|\s*gauge\b)", clean)
+    if jacket:  # 14-2, 16/3: gauge and number of wires, as printed on a jacket
+        raise BadText(f"{text!r} is how a cable is marked", f"write {jacket['gauge']} AWG")
     raise BadText(f"{text!r} names no wire size", "write 18 AWG, 1.5 mm2, 26x30 AWG or 41x0.254 mm")
 
 

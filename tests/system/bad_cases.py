@@ -59,6 +59,7 @@ GOOD: dict[str, dict[str, str]] = {
     "upstream": {"voltage_at_rest": "119.8 V", "voltage_running": "116.6 V", "current": "8.7 A"}
     | {"wire": "14 AWG", "run_length": "40 ft", "cord": "16 AWG", "cord_length": "6 ft"}
     | {"conductor_temperature": "20 C", "panel_at_rest": "120.1 V", "panel_running": "119.6 V"}
+    | {"load_kind": "motor", "power_factor": "80 %"}
     | {"second_leg_at_rest": "119.9 V", "second_leg_running": "118.2 V"},
     "short-time": {"wire": "16 AWG", "current": "180 A", "overcurrent_time": "0.5 s"}
     | {"insulation": "pvc-70", "conductor_temperature": "30 C", "cut_strands": "2"}
@@ -78,7 +79,8 @@ GOOD: dict[str, dict[str, str]] = {
     | {"maker_allows": "no", "grounding": "yes", "cord_rating": "15 A", "cord_conductors": "2"}
     | {"ambient": "25 C", "nameplate_voltage": "115 V", "locked_rotor_current": "14.2 A"}
     | {"voltage_at_rest": "117.5 V", "voltage_at_start": "104 V", "wire": "14 AWG"}
-    | {"run_length": "60 ft", "other_current": "6.2 A", "conductor_temperature": "60 C"},
+    | {"run_length": "60 ft", "other_current": "6.2 A", "conductor_temperature": "60 C"}
+    | {"has_motor": "yes"},
     "element": {"element_resistance": "22.6 ohm", "lead_resistance": "0.2 ohm"}
     | {"nameplate_power": "2585 W", "nameplate_voltage": "240 V", "voltage": "232 V"},
     "cutoff": {"old_functioning_temperature": "130 C", "new_functioning_temperature": "130 C"}
@@ -120,7 +122,13 @@ ZERO_MEANS_SOMETHING = {
     *("voltage_at_rest of supply", "voltage_running of supply", "voltage_at_start of supply"),
     "second_leg_running",
     *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
-    *("run_time", "voltage of splice", "current of splice", "other_current of motor-circuit", "other_current of trip"),
+    *(
+        "run_time",
+        "voltage of splice",
+        "current of splice",
+        "other_current of motor-circuit",
+        "other_current of trip",
+    ),
     *("lead_resistance", "off_times", "device_resistance", "overload_resistance", "high_time"),
     *("reading_1_2", "reading_1_3", "reading_2_3", "lead_resistance", "case_resistance"),
     *("winding_temperature", "cold_temperature", "room_temperature", "hot_time"),
@@ -431,6 +439,7 @@ RUNS = [  # feet, metres, inches; volts of another plug; watts; what no path to 
     Bad("drop", "current", "0 A", "'0 A'", "1.6 A"),
     Bad("drop", "system", "two-wire", "no other leg", "three-wire"),
     Bad("drop", "system", "2-wire", "'2-wire'", "two-wire"),
+    Bad("drop", "nameplate_voltage", "240 V", "240 V is leg to leg", "the larger of the two"),
     Bad("drop", "power_factor", "0.8", "'0.8'", "0.8 %"),
     Bad("drop", "power_factor", "0.8 %", "'0.8 %'", "80 %"),
     Bad("drop", "conductor_temperature", "167 C", "'167 C'", "167 F"),
@@ -450,6 +459,7 @@ RUNS = [  # feet, metres, inches; volts of another plug; watts; what no path to 
     Bad("extension", "cord_length", "-50 ft", "'-50 ft'", "50 ft"),
     Bad("extension", "locked_rotor_current", "1.5 A", "1.5 A", "look at the plate"),
     Bad("extension", "ambient", "104 C", "'104 C'", "104 F"),
+    Bad("extension", "has_motor", "no", "an LRA on the plate", "look at the plate"),
 ]
 
 SUPPLY = [  # supply, upstream and short-time
@@ -474,9 +484,13 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("upstream", "conductor_temperature", "167 C", "'167 C'", "167 F"),
     Bad("upstream", "panel_running", "120.6 V", "120.6 V with the load on", "exchanged"),
     Bad("upstream", "panel_running", "114 V", "6.1 V lost at the panel", "the same load"),
+    Bad("upstream", "load_kind", "heater", "a heater has 100 %", "is a motor"),
+    Bad("upstream", "load_kind", "toaster", "'toaster'", "heater"),
+    Bad("upstream", "power_factor", "0.8", "'0.8'", "0.8 %"),
     Bad("upstream", "second_leg_at_rest", "239 V", "239 V", "each leg to neutral"),
-    Bad("short-time", "overcurrent_time", "0.5 min", "'0.5 min'", "0.5 s"),
-    Bad("short-time", "overcurrent_time", "500 s", "'500 s'", "500 ms"),
+    Bad("short-time", "overcurrent_time", "11 min", "'11 min'", "11 s"),
+    Bad("short-time", "overcurrent_time", "700 s", "'700 s'", "700 ms"),
+    Bad("short-time", "wire", "16 AWG solid", "26, and 16 AWG solid has one", "no strands"),
     Bad("short-time", "current", "0 A", "'0 A'", "180 A"),
     Bad("short-time", "current", "-180 A", "'-180 A'", "180 A"),
     Bad("short-time", "insulation", "pvc-80", "'pvc-80'", "did you mean pvc-"),

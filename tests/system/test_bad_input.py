@@ -136,6 +136,24 @@ def test_option_without_a_value_is_reported_with_the_rest(cli_main: Cli) -> None
     assert sorted({line.split(":")[0] for line in lines}) == ["--force", "--terminal"]
 
 
+@pytest.mark.parametrize(
+    ("words", "meant"),
+    [
+        (("dip", "--lra", "14 A"), "--locked-rotor-current"),
+        (("motor-circuit", "--hp", "1/2 hp"), "--horsepower"),
+        (("breaker", "--amps", "8 A"), "--current"),
+        (("trip", "--file", "start.csv"), "--recording"),
+        (("drop", "--run_lenght", "60 ft"), "--run-length"),
+    ],
+)
+def test_a_word_of_the_trade_finds_its_option(
+    cli_main: Cli, words: tuple[str, ...], meant: str
+) -> None:
+    lines = _refused(cli_main(*words))
+    (line,) = (line for line in lines if "no such option" in line)
+    assert f"did you mean {meant}?" in line
+
+
 def test_no_abbreviated_option(cli_main: Cli) -> None:
     lines = _refused(cli_main("pull", "--forc", "24 lbf", *_words("", GOOD["pull"])))
     assert any("did you mean --force?" in line for line in lines)

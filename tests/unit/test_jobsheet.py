@@ -147,3 +147,20 @@ def test_file_that_is_missing_or_no_toml(tmp_path: Any) -> None:
         jobsheet.read(tmp_path / "bad.toml")
     (tmp_path / "bom.toml").write_text('\ufeff[job]\ntitle = "t"\n', encoding="utf-8")
     assert jobsheet.read(tmp_path / "bom.toml") == {"job": {"title": "t"}}
+
+
+def test_a_shared_value_that_a_check_has_no_use_for_is_left_out_of_it() -> None:
+    job = evaluate(
+        '[nameplate]\ninsulation_class = "90 C"\n'
+        '[[check]]\ncalculation = "breaker"\ncurrent = "8 A"\nbreaker = "15 A"\n'
+        '[[check]]\ncalculation = "breaker"\nname = "wire"\ncurrent = "8 A"\n'
+        'breaker = "15 A"\nwire = "14 AWG"\n'
+    )
+    assert "insulation_class" not in inputs(job)
+    assert inputs(job, 1)["insulation_class"] == ("90 C", "sheet")
+
+
+def test_an_unknown_one_of_a_list_is_cannot_tell() -> None:
+    loads = 'breaker = "15 A"\nplug_loads = ["3 A", "unknown"]\n'
+    job = evaluate('[[check]]\ncalculation = "circuit"\n' + loads)
+    assert job.verdict == "cannot tell"

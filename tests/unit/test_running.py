@@ -363,3 +363,39 @@ def test_one_excluded_reading_leaves_the_other_its_band() -> None:
     assert finding.criterion("not too much").verdict == "cannot tell"
     assert finding.criterion("other").verdict == "cannot tell"
     assert runs_of_dear[-1] == {"load": pytest.approx((4.4, 5.4))}
+
+
+def only_one(load: float | None = None, plate: list[float] | None = None) -> Iterator[Problem]:
+    if load is None and plate is None:
+        yield Problem("load", "there is nothing to judge", "give a load")
+    if load is not None and load > 50:
+        yield Problem("load", "is too much", "look again")
+
+
+@calculation(part="test", refuse=only_one)
+def either(
+    load: Annotated[float | None, A] = None,
+    plate: Annotated[list[float] | None, A] = None,
+) -> Iterator[Item]:
+    """Is what was given at most ten?"""
+    yield at_most("sum", sum(plate or []) + (load or 0.0), 10.0, "A", source=PRINTED)
+
+
+EITHER = ProvidedCalculation("demo", "1.0", either)
+
+
+def test_what_is_unknown_is_not_refused_as_missing() -> None:
+    with pytest.raises(BadInput, match="nothing to judge"):
+        run(EITHER, {})
+    finding = run(EITHER, {"load": "unknown"})
+    assert [c.criterion.name for c in finding.criteria] == ["load"]
+    assert finding.verdict == "cannot tell"
+    with pytest.raises(BadInput, match="too much"):
+        run(EITHER, {"load": "60 A", "plate": "unknown"})
+
+
+def test_one_unknown_of_a_list_is_cannot_tell_and_the_rest_runs() -> None:
+    finding = run(EITHER, {"plate": ["3 A", "unknown", "4 A"]})
+    assert finding.criterion("plate").reason == "not all of plate is known"
+    assert finding.criterion("sum").criterion.actual == 7.0
+    assert run(EITHER, {"plate": ["unknown", "unknown"]}).verdict == "cannot tell"
