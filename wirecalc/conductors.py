@@ -79,6 +79,42 @@ def resistance(wire: Wire, temperature: float = 20.0) -> float:
     return at_20 * lay * (1 + row.number("alpha_20C_per_K") * (temperature - 20))
 
 
+def greatest_resistance(wire: Wire, temperature: float = 20.0) -> Factor | None:
+    """Return the most that a metric wire may have, in ohm/km at a temperature in C (IEC 60228).
+
+    >>> from wirecalc.wires import read_wire
+    >>> greatest_resistance(read_wire("1.5 mm2 solid")).value
+    12.1
+
+    Such a wire is named by this limit, its area is not prescribed. Solid is class 1; stranded may
+    be class 2, 5 or 6, and the highest counts. A size between has the limit of the next thinner
+    one over its area. None for a wire that is not metric, and for copper-clad aluminium.
+    """
+    coating = "plain" if wire.coating == "bare" or wire.metal != "copper" else "tinned"
+    rows = list(load("iec-60228").where(metal=wire.metal, coating=coating))
+    own = wire.nominal_mm2
+    if own is None or not rows:
+        return None
+    of_class: dict[float, Row] = {}
+    for row in rows:  # thin to thick within a class
+        number = row.number("class")
+        if (number > 1) == wire.stranded and (
+            number not in of_class or row.number("nominal_mm2") <= own
+        ):
+            of_class[number] = row
+    most = max(
+        of_class.values(), key=lambda r: r.number("max_ohm_per_km") * r.number("nominal_mm2")
+    )
+    nominal = most.number("nominal_mm2")
+    source = most.source
+    if nominal != own:
+        source = computed("iec-60228-area", "IEC 60228", f"limit of {nominal:g} mm2, by area")
+    metal = "annealed copper, IACS" if wire.metal == "copper" else "aluminium 1350, 61 % IACS"
+    alpha = load("metals").row(metal=metal).number("alpha_20C_per_K")
+    at_20 = most.number("max_ohm_per_km") * nominal / own
+    return Factor(at_20 * (1 + alpha * (temperature - 20)), source)
+
+
 def ampacity(wire: Wire, rating: int) -> Row | None:
     """Return the row of NEC Table 310.16 for a wire and an insulation class of 60, 75 or 90 C.
 

@@ -1,7 +1,8 @@
 """Runs of wire to a load: resistance and reactance of a length, and the volts that are left.
 
 A run is two conductors, there and back: its loop is twice its length. Resistance is that of NEC
-Chapter 9 Table 8 at 75 C, and of the IACS for a wire that the table does not list.
+Chapter 9 Table 8 at 75 C, the limit of IEC 60228 for a metric wire, and that of the IACS for any
+other that the tables do not list.
 """
 
 from __future__ import annotations
@@ -9,7 +10,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from .conductors import known_gauge, resistance
+from .conductors import greatest_resistance, known_gauge, resistance
 from .sources import Source, computed
 from .tables import load
 from .wires import Wire, gauge_name
@@ -44,10 +45,16 @@ def resistance_per_length(wire: Wire, temperature: float = TABLE_C) -> PerLength
     >>> resistance_per_length(read_wire("14 AWG")).ohm_per_kft
     3.14
 
-    A coated wire has the coated column, of one copy. What Table 8 does not list (metric, other
-    strandings and sizes, solid over 8 AWG) is computed. Raises TableError for copper-clad
-    aluminium.
+    A coated wire has the coated column, of one copy. A metric wire has the most that IEC 60228
+    lets it have. What neither lists (other strandings and sizes, solid over 8 AWG) is computed.
+    Raises TableError for copper-clad aluminium.
     """
+    metric = greatest_resistance(wire, temperature)
+    if metric is not None:
+        source = metric.source
+        if temperature != 20:
+            source = source._replace(where=f"{source.where}, corrected for the temperature")
+        return PerLength(metric.value / KFT_PER_KM, source)
     build = "stranded" if wire.stranded else "solid"
     gauge = known_gauge(wire)
     row = load("nec-ch9-table8").find(awg=gauge, stranding=build)
@@ -62,6 +69,13 @@ def resistance_per_length(wire: Wire, temperature: float = TABLE_C) -> PerLength
         source = source._replace(where=_ALPHA)
     factor = 1 + ALPHA_75[wire.metal] * (temperature - TABLE_C)
     return PerLength(row.number(f"{column}_ohm_per_kft") * factor, source)
+
+
+def least_resistance_per_length(wire: Wire, temperature: float = TABLE_C) -> PerLength:
+    """Return the least that is expected of one conductor: a metric wire may hold its whole area."""
+    if wire.nominal_mm2 is None:
+        return resistance_per_length(wire, temperature)
+    return PerLength(resistance(wire, temperature) / KFT_PER_KM, _IACS)
 
 
 def reactance_per_length(wire: Wire) -> PerLength | None:
@@ -81,14 +95,23 @@ def reactance_per_length(wire: Wire) -> PerLength | None:
 
 
 class Run(NamedTuple):
-    """A length of wire to a load: building wire or cord, in ft one way."""
+    """A length of wire to a load: building wire or cord, in ft one way.
+
+    `least` takes the least resistance that is expected of it, in place of the greatest.
+    """
 
     wire: Wire
     length_ft: float
+    least: bool = False
+
+    def per_length(self, temperature: float) -> PerLength:
+        """Return the resistance of one conductor, in ohm per 1000 ft."""
+        known = least_resistance_per_length if self.least else resistance_per_length
+        return known(self.wire, temperature)
 
     def one_way(self, temperature: float) -> float:
         """Return the resistance of one conductor, in ohm."""
-        return resistance_per_length(self.wire, temperature).ohm_per_kft * self.length_ft / 1000
+        return self.per_length(temperature).ohm_per_kft * self.length_ft / 1000
 
     def loop(self, temperature: float) -> float:
         """Return the resistance there and back, in ohm."""
@@ -124,9 +147,12 @@ class Path(NamedTuple):
         """Impedance of the whole loop to the load, in ohm."""
         return self.shared + self.lead
 
-    def at(self, temperature: float) -> Path:
-        """Return the same path at another temperature in C."""
-        return path(self.wire, self.cord, temperature)
+    def kindest(self, temperature: float) -> Path:
+        """Return the same path at another temperature in C, of the least resistance expected."""
+        wire, cord = (
+            None if run is None else run._replace(least=True) for run in (self.wire, self.cord)
+        )
+        return path(wire, cord, temperature)
 
 
 def path(wire: Run | None, cord: Run | None, temperature: float = TABLE_C) -> Path:

@@ -156,6 +156,24 @@ def test_kindest_case_by_hand():
     assert by_hand < 103.5
 
 
+def test_a_metric_wire_passes_at_its_most_and_fails_at_its_least():
+    # 40 m of 1.5 mm2 at 20 C, 30 A, 230 V plate: IEC 60228 13.3 ohm/km (class 5), 207 V needed;
+    # 17.241 ohm mm2/km over its area with 2 % lay is 11.72 ohm/km
+    most, least = (0.08 * v for v in (13.3, 17.241 / 1.5 * 1.02))
+    start = {"nameplate_voltage": "230 V", "locked_rotor_current": "30 A", "wire": "1.5 mm2"}
+    start |= {"run_length": "40 m", "conductor_temperature": "20 C"}
+    lowest = 207 + 30 * abs(complex(most, 2 * 0.1312 * 0.058))  # X of 14 AWG, Table 9, 131.2 ft
+    z = cmath.rect(230 / 30, math.radians(60))
+    kindest = 207 * abs(z + least) / abs(z)
+    for volts, verdict in (
+        (lowest + 0.1, Verdict.PASS),
+        (lowest - 0.1, Verdict.CANNOT_TELL),
+        (kindest + 0.1, Verdict.CANNOT_TELL),
+        (kindest - 0.1, Verdict.FAIL),
+    ):
+        assert dip(**start, voltage_at_rest=f"{volts:.4f} V").verdict is verdict
+
+
 def test_a_measured_start_decides():
     shared = CORD | {"other_current": "6.2 A"}
     assert dip(**shared, voltage_at_start="104.5 V").verdict is Verdict.PASS

@@ -102,7 +102,7 @@ def test_tinned_wire_has_the_coated_column():
     assert runs.resistance_per_length(read_wire("14 AWG tinned")).source.copies == 1
 
 
-@pytest.mark.parametrize("wire", ["2.5 mm2", "13 AWG", "6 AWG solid", "41x0.254 mm"])
+@pytest.mark.parametrize("wire", ["13 AWG", "6 AWG solid", "41x0.254 mm"])
 def test_what_table_8_does_not_list_is_computed_and_says_so(wire):
     found = runs.resistance_per_length(read_wire(wire))
     assert found.source.confidence == "computed" or wire == "41x0.254 mm"  # 41 x 30 AWG is 14 AWG
@@ -110,6 +110,38 @@ def test_what_table_8_does_not_list_is_computed_and_says_so(wire):
     lay = 1.0 if "solid" in wire else 1.02
     by_hand = 17.241 / area * (1 + 0.00393 * 55) * 0.3048 * lay  # ohm/km and ft
     assert found.ohm_per_kft == pytest.approx(by_hand, rel=0.01)
+
+
+# IEC 60228 maximum at 20 C, ohm/km: class 1 and 2 of 1.5 mm2 12.1 (tinned 12.2), class 5 13.3
+# (tinned 13.7); aluminium 16 mm2 1.91
+@pytest.mark.parametrize(
+    ("wire", "most"),
+    [
+        ("1.5 mm2 solid", 12.1),
+        ("1.5 mm2", 13.3),  # class 2 or 5: not said
+        ("1.5 mm2 tinned", 13.7),
+        ("2.5 mm2 solid", 7.41),
+        ("16 mm2 aluminum", 1.91),
+        ("3 mm2", 7.98 * 2.5 / 3),  # no such size: that of 2.5 mm2 by area
+        ("0.4 mm2", 39.0 * 0.5 / 0.4),
+        ("50 mm2", 0.780 * 25 / 50),
+    ],
+)
+def test_a_metric_wire_has_the_most_that_iec_60228_lets_it_have(wire, most):
+    for temperature in (20, 75):
+        found = runs.resistance_per_length(read_wire(wire), temperature)
+        alpha = 0.00403 if "aluminum" in wire else 0.00393
+        by_hand = most * 0.3048 * (1 + alpha * (temperature - 20))
+        assert found.ohm_per_kft == pytest.approx(by_hand)
+        assert "IEC 60228" in found.source.title
+    assert runs.least_resistance_per_length(read_wire(wire), 20).ohm_per_kft < most * 0.3048
+
+
+def test_a_metric_run_passes_at_the_limit_of_its_resistance():
+    # 26 m of 1.5 mm2: 2 x 0.026 x 13.3 ohm at 20 C; 3 % of 230 V is 6.9 V, 9.98 A
+    metric = {"wire": "1.5 mm2", "run_length": "26 m", "nameplate_voltage": "230 V"}
+    for current, verdict in (("9.97 A", "pass"), ("9.99 A", "marginal")):
+        assert drop(**metric, current=current, conductor_temperature="20 C").verdict == verdict
 
 
 def test_reactance_under_14_awg_is_left_out_and_a_size_between_has_the_thinner_ones():
@@ -328,6 +360,32 @@ def test_three_wire_drop_against_ngspice(spice, here, there):
 def test_leg_to_leg_is_the_same_as_two_wire():
     leg_to_leg = drop(system="three-wire", nameplate_voltage="240 V", current="20 A")
     assert value(leg_to_leg, "drop") == pytest.approx(20 * 0.3768)
+
+
+def test_a_load_leg_to_leg_is_not_judged_by_a_share_of_the_neutral():
+    # 24 A x 400 ft x 1.24 ohm/kft (Table 8) is 11.9 V of 240: 4.96 %
+    dryer = {"current": "24 A", "nameplate_voltage": "240 V", "wire": "10 AWG"}
+    dryer |= {"run_length": "200 ft", "system": "three-wire"}
+    with pytest.raises(BadInput, match="leg to leg"):
+        drop(**dryer, other_leg_current="24 A")
+    found = drop(**dryer)
+    assert value(found, "drop share") == pytest.approx(100 * 24 * 0.4 * 1.24 / 240)
+    assert found.verdict is Verdict.MARGINAL
+
+
+@pytest.mark.parametrize(
+    ("there", "verdict"),
+    # (2 x I2 - 10) A x 100 ft x 1.98 ohm/kft (Table 8) of 120 V: 3 % is 14.09 A
+    [("14 A", Verdict.PASS), ("14.2 A", Verdict.MARGINAL), ("30 A", Verdict.MARGINAL)],
+)
+def test_the_other_leg_is_judged_too(there, verdict):
+    three = {"system": "three-wire", "nameplate_voltage": "120 V", "wire": "12 AWG"}
+    found = drop(**three, run_length="100 ft", current="10 A", other_leg_current=there)
+    judged = found.criterion("drop of the other leg")
+    assert judged.verdict is found.verdict is verdict
+    ohm = 0.198
+    share = 100 * (2 * float(there.split()[0]) - 10) * ohm / 120
+    assert judged.criterion.actual == pytest.approx(share)
 
 
 def test_equal_legs_leave_only_the_leg_itself():

@@ -9,7 +9,8 @@ from wirecalc import BadInput, Verdict
 
 CORD = {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A"}
 GOOD = CORD | {"cord": "14 AWG", "grounding": "yes", "cord_rating": "15 A", "ambient": "25 C"}
-GOOD |= {"maker_allows": "three-wire grounding"}
+GOOD |= {"maker_allows": "three-wire grounding", "cord_conductors": "2"}
+GOOD |= {"nameplate_voltage": "115 V", "has_motor": "no", "wire": "14 AWG", "run_length": "10 ft"}
 WORD = "the maker's word on extension cords"
 
 
@@ -60,11 +61,41 @@ def test_a_maker_who_allows_none_decides_whatever_the_cord():
     assert found.decided_by.criterion.origin == "maker"
 
 
+# a cord is judged by load, drop and dip: none of them is left out
+@pytest.mark.parametrize(
+    ("given", "name", "needs"),
+    [
+        ({"nameplate_voltage": None}, "drop while running", ("nameplate_voltage",)),
+        ({"wire": None, "run_length": None}, "drop while running", ("wire", "run_length")),
+        ({"run_length": None}, "drop while running", ("run_length",)),
+        (
+            {"has_motor": None},
+            "volts at start",
+            ("locked_rotor_current", "voltage_at_rest", "has_motor"),
+        ),
+        ({"has_motor": "yes"}, "volts at start", ("locked_rotor_current", "voltage_at_rest")),
+    ],
+)
+def test_nothing_passes_without_drop_and_dip(given, name, needs):
+    found = extension(**GOOD | given)
+    assert found.verdict is Verdict.CANNOT_TELL
+    assert found.criterion(name).criterion.needs == needs
+    assert [n for n, v in verdicts(found).items() if v is not Verdict.PASS] == [name]
+
+
+@pytest.mark.parametrize("which", [{"cord": "12 AWG cca"}, {"wire": "12 AWG cca"}])
+@pytest.mark.parametrize("motor", [{}, {"has_motor": None, "locked_rotor_current": "14 A"}])
+def test_a_metal_of_unknown_resistance_is_untold(which, motor):
+    found = extension(**GOOD | which | motor)
+    assert found.verdict is Verdict.CANNOT_TELL
+    assert verdicts(found)["drop while running"] is Verdict.CANNOT_TELL
+
+
 def test_drop_and_dip_are_those_of_their_own_calculations():
     more = {"nameplate_voltage": "115 V", "wire": "14 AWG", "run_length": "60 ft"}
     more |= {"other_current": "6.2 A", "conductor_temperature": "60 C"}
     start = {"voltage_at_rest": "117.5 V", "locked_rotor_current": "14.2 A"}
-    found = extension(**GOOD | {"cord": "16 AWG"}, **more, **start)
+    found = extension(**GOOD | {"cord": "16 AWG", "has_motor": "yes"} | more | start)
     cord = {"cord": "16 AWG", "cord_length": "50 ft"}
     drop = wirecalc.run("drop", **more, **cord, current="1.6 A")
     dip = wirecalc.run("dip", **more, **cord, **start)
@@ -86,14 +117,13 @@ def test_drop_and_dip_are_those_of_their_own_calculations():
     ],
 )
 def test_start_with_plate_volts_alone(given, verdict):
-    found = extension(**GOOD, nameplate_voltage="115 V", **given)
+    found = extension(**GOOD | {"has_motor": "yes"} | given)
     assert verdicts(found)["volts at start"] is verdict
 
 
 def test_measured_start_without_plate_volts_is_not_dropped():
-    assert verdicts(extension(**GOOD, voltage_at_start="104 V"))["volts at start"] is (
-        Verdict.CANNOT_TELL
-    )
+    found = extension(**GOOD | {"nameplate_voltage": None, "voltage_at_start": "104 V"})
+    assert verdicts(found)["volts at start"] is Verdict.CANNOT_TELL
 
 
 def test_takes_care_that_it_is_laid_out():
@@ -106,6 +136,7 @@ def test_takes_care_that_it_is_laid_out():
     ("given", "words"),
     [
         ({"locked_rotor_current": "1.5 A"}, "not above the running current"),
+        ({"locked_rotor_current": "14 A"}, "an LRA on the plate"),
         ({"nameplate_voltage": "240 V", "voltage_at_rest": "120 V"}, "120 V outlet for a 240 V"),
         ({"cord_length": "2000 ft", "current": "10 A", "nameplate_voltage": "115 V"}, "lost"),
         ({"cord_length": "700 m"}, "2000 ft"),

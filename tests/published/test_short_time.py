@@ -191,6 +191,39 @@ def test_over_5_s_more_cannot_be_told():
     assert short_time(amps=80, overcurrent_time="9 s").verdict == "fail"
 
 
+@pytest.mark.parametrize(("amps", "word"), [(180, "fail"), (40, "cannot tell"), (15, "pass")])
+def test_minutes_are_no_slip(amps, word):
+    # XLPE 14 AWG, ICEA 142.0 A s^0.5/mm2: 2.69 s at 180 A, 54.6 s at 40 A; PVC 90 C 192 s at 15 A,
+    # of which ICEA (from memory) leaves 164 s
+    found = short_time("14 AWG", amps, None, overcurrent_time="2 min")
+    assert found.verdict == word
+    if word == "cannot tell":
+        assert "ampacity" in found.criterion(NAME).action
+
+
+def test_a_level_from_memory_is_shown_as_one():
+    # 18 AWG, 100 A: IEC 0.677 s (confirmed), ICEA to 150 C 0.578 s (from memory)
+    kept = short_time("18 AWG", 100, "pvc-90", overcurrent_time="0.57 s").criterion(NAME)
+    assert kept.criterion.limit == pytest.approx(0.677, abs=5e-4)
+    assert kept.criterion.source.confidence == "confirmed"
+    past = short_time("18 AWG", 100, "pvc-90", overcurrent_time="0.6 s").criterion(NAME)
+    assert (past.verdict, past.criterion.source.confidence) == ("marginal", "memory")
+    assert past.criterion.limit == pytest.approx(0.578, abs=5e-4)
+
+
+@pytest.mark.parametrize(
+    ("wire", "strands", "words"),
+    [
+        ("14 AWG solid", "7", "14 AWG solid has one"),
+        ("14 AWG stranded", "1", "has more"),
+        ("26x30 AWG", "19", "has 26"),
+    ],
+)
+def test_strands_that_the_wire_cannot_have(wire, strands, words):
+    with pytest.raises(wirecalc.BadInput, match=words):
+        short_time(wire, 100, strands=strands, cut_strands="0")
+
+
 def test_cut_strands_leave_less_area():
     whole = short_time("26x30 AWG", 100)
     cut = short_time("26x30 AWG", 100, cut_strands="13")

@@ -156,12 +156,14 @@ FT_14_AT_20 = 3.14e-3 * (1 - 0.00323 * 55)
 
 
 def upstream(rest, running, amps, **given):
+    """Run on a heater and a wire at 20 C, unless it is said otherwise (None: left out)."""
+    asked = {"load_kind": "heater", "conductor_temperature": "20 C"} | given
     return wirecalc.run(
         "upstream",
         voltage_at_rest=f"{rest:.9f} V",
         voltage_running=f"{running:.9f} V",
         current=f"{amps:.9f} A",
-        **given,
+        **{n: v for n, v in asked.items() if v is not None},
     )
 
 
@@ -189,7 +191,160 @@ def test_the_wire_counts_as_cold():
     found = upstream(120, 118, 8, wire="14 AWG solid", run_length="40 ft")
     (loop,) = (f.figure.value for f in found.figures if "there and back" in f.figure.name)
     assert loop == pytest.approx(0.080 * 2.525, rel=1e-3)
-    assert next(i for i in found.inputs if i.name == "conductor_temperature").value == 20
+
+
+@pytest.mark.parametrize(
+    ("watts", "temperature", "word"),
+    # 12 A, 75 ft of 14 AWG solid (Table 8: 3.07 ohm/kft): 0.379 ohm at 20 C, 0.4605 at 75 C
+    [
+        (6.4, None, "cannot tell"),
+        (6.4, "20 C", "fail"),
+        (6.4, "50 C", "pass"),
+        (0.9, None, "pass"),
+        (16.6, None, "cannot tell"),
+        (16.9, None, "fail"),  # 11.8 W of it are the wire at 75 C
+    ],
+)
+def test_a_wire_whose_temperature_was_not_given_is_at_20_to_75_c(watts, temperature, word):
+    loop = 0.15 * 3.07 * (1 - 0.00323 * 55)
+    given = {"wire": "14 AWG solid", "run_length": "75 ft", "conductor_temperature": temperature}
+    found = upstream(120, 120 - 12 * (loop + watts / 144), 12, **given, **PANEL)
+    assert found.verdict == word
+    if word == "cannot tell":
+        assert "conductor_temperature" in found.criterion(HEAT).criterion.needs
+
+
+@pytest.mark.parametrize(
+    ("ohm_per_km", "word"),
+    # 2.5 mm2 solid at 20 C, 60 m there and back, 16 A: IEC 60228 lets it have 7.41 ohm/km; the
+    # whole area has 17.241 / 2.5 = 6.90. 1 W is 0.065 ohm/km, 5 W 0.326
+    [
+        (6.95, "pass"),
+        (7.0, "marginal"),
+        (7.2, "marginal"),
+        (7.41, "cannot tell"),
+        (7.72, "cannot tell"),
+        (7.75, "fail"),
+    ],
+)
+def test_a_metric_wire_fails_only_beyond_its_limit(ohm_per_km, word):
+    found = upstream(
+        230,
+        230 - 16 * 0.06 * ohm_per_km,
+        16,
+        wire="2.5 mm2 solid",
+        run_length="30 m",
+        panel_at_rest="230 V",
+        panel_running="230 V",
+    )
+    assert found.verdict == word
+
+
+def at_a_plug(rest, amps, impedance, power_factor):
+    """Return the volts that are left of a source behind an impedance, its current lagging."""
+    # |V + I Z| = rest, the current I at an angle of -acos(pf) to V; by halving
+    drop = amps * complex(power_factor, -math.sqrt(1 - power_factor**2)) * impedance
+    low, high = 0.0, rest + abs(drop)
+    for _ in range(100):
+        middle = (low + high) / 2
+        low, high = (low, middle) if abs(middle + drop) > rest else (middle, high)
+    return low
+
+
+@pytest.mark.parametrize("power_factor", [0.3, 0.5, 0.8, 0.95])
+@pytest.mark.parametrize(("joint", "word"), [(0.01, "pass"), (0.05, "marginal"), (0.15, "fail")])
+def test_a_joint_behind_a_motor_is_found_by_its_power_factor(power_factor, joint, word):
+    # 8 A; 40 ft of 14 AWG has 0.058 ohm/kft of reactance (NEC Chapter 9 Table 9)
+    loop = complex(80 * FT_14_AT_20, 0.08 * 0.058)
+    running = at_a_plug(120, 8, loop + joint, power_factor)
+    motor = {"load_kind": "motor", "power_factor": f"{100 * power_factor:g} %"}
+    found = upstream(120, running, 8, **RUN, **PANEL, **motor)
+    watts = found.figure(f"{HEAT} at this current").figure.value
+    assert watts == pytest.approx(64 * joint, rel=1e-6)
+    assert found.verdict == word
+
+
+@pytest.mark.parametrize("kind", [None, "motor", "electronic"])
+def test_without_power_factor_nothing_passes(kind):
+    # 0.15 ohm makes 9.6 W, and at a power factor of 0.5 the volts of less than the wire alone
+    running = at_a_plug(120, 8, complex(80 * FT_14_AT_20 + 0.15, 0.08 * 0.058), 0.5)
+    found = upstream(120, running, 8, **RUN, **PANEL, load_kind=kind)
+    assert found.verdict == "cannot tell"
+    assert "power_factor" in found.criterion(HEAT).criterion.needs
+    assert upstream(120, 120, 8, **RUN, load_kind=kind).verdict == "cannot tell"
+
+
+@pytest.mark.parametrize("power_factor", [0.2, 0.5, 0.8, 0.95, 1.0])
+@pytest.mark.parametrize(("joint", "fails"), [(0.05, False), (0.3, True)])
+def test_a_fail_without_power_factor_holds_at_every_one(power_factor, joint, fails):
+    # 100 ft of 2/0 AWG (Table 8 0.0967 ohm/kft, Table 9 0.043): the volts of a joint of 8 A
+    loop = 0.2 * complex(0.0967 * (1 - 0.00323 * 55), 0.043)
+    running = at_a_plug(120, 8, loop + joint, power_factor)
+    found = upstream(
+        120, running, 8, wire="2/0 AWG", run_length="100 ft", **PANEL, load_kind="motor"
+    )
+    assert found.verdict in (("fail", "cannot tell") if fails else ("cannot tell",))
+    if fails and power_factor > 0.5:
+        assert found.verdict == "fail"
+
+
+def test_what_is_lost_is_told_where_the_wire_is_not_known():
+    # 8 of 121 V at 10 A; 14 AWG at 20 C (Table 8): 0.8 ohm is 155 ft one way
+    found = upstream(121, 113, 10, load_kind=None, conductor_temperature=None)
+    assert found.figure("volts lost").figure.value == pytest.approx(8)
+    assert found.figure("volts lost of those at rest").figure.value == pytest.approx(800 / 121)
+    length = found.figure("14 AWG copper at 20 C that takes as much").figure.value
+    assert length == pytest.approx(0.8 / 2 / FT_14_AT_20, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("second", "error", "said"),
+    # 2 %: common practice; 124 V ±(1%+3) may be 122.5 V, and 120 V 121.5
+    [(124, "", True), (122.3, "", False), (124, " ±(1%+3)", False), (132, " ±(1%+3)", True)],
+)
+def test_legs_that_move_apart_are_told_at_the_top(second, error, said):
+    found = wirecalc.run(
+        "upstream",
+        voltage_at_rest="120.0 V" + error,
+        voltage_running="110.0 V" + error,
+        current="22 A",
+        second_leg_at_rest="120.0 V" + error,
+        second_leg_running=f"{second:.1f} V" + error,
+    )
+    assert [a.name for a in found.answers] == (["neutral"] if said else [])
+
+
+def test_volts_lost_with_the_load_are_judged_by_the_advice():
+    # NEC 210.19(A) and 215.2(A) notes: 3 and 5 %, advice; of 121 V 3.63 and 6.05 V
+    name = "volts lost with the load, of those at rest"
+    for running, word in ((117.4, "pass"), (117.3, "marginal"), (113, "marginal")):
+        found = supply("120 V", voltage_at_rest="121 V", voltage_running=f"{running} V")
+        assert verdict(found, name) == found.verdict == word
+    assert "upstream" in found.criterion(name).action
+    assert supply(voltage_at_rest="0 V", voltage_running="0 V").verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    ("volts", "word"), [("120 V", "one leg is open"), ("208 V", "208 V service"), ("0 V", "dead")]
+)
+def test_what_to_do_about_too_few_volts_goes_by_how_many(volts, word):
+    for what in ("voltage_at_rest", "voltage_running"):
+        action = supply("240 V", **{what: volts}).decided_by.criterion.action
+        assert word in action
+        assert ("208" in action) == (volts == "208 V")
+    assert "one leg" not in supply("120 V", voltage_running="60 V").decided_by.criterion.action
+
+
+@pytest.mark.parametrize(
+    ("volts", "limit", "confidence"),
+    # 83 Ill. Adm. Code 410.300 113 V, confirmed; ANSI C84.1 range A 114 V, from memory
+    [(119.4, 113, "confirmed"), (113.5, 114, "memory"), (112.5, 113, "confirmed")],
+)
+def test_a_remembered_level_of_the_service_is_shown_as_one(volts, limit, confidence):
+    found = supply("120 V", voltage_running=f"{volts} V", voltage_at_rest=f"{volts} V")
+    judged = found.criterion("service volts are high enough").criterion
+    assert (judged.limit, judged.source.confidence) == (limit, confidence)
+    assert judged.caution_limit is None
 
 
 def test_a_loss_is_found_by_solving_the_circuit():
@@ -265,6 +420,7 @@ def test_two_one_percent_readings_settle_nothing():
         voltage_at_rest="119.8 V ±(1%+3)",
         voltage_running="116.6 V ±(1%+3)",
         current="8.7 A ±(2%+5)",
+        load_kind="heater",
         **RUN,
     )
     assert found.verdict == "cannot tell"
@@ -275,7 +431,12 @@ def test_the_heat_over_the_meters_band_has_its_most_inside():
     # 8.00 A ±50 %: I x 4 V - I^2 x R has its most at 4 V / 2R, not at an end
     ohm = 80 * FT_14_AT_20
     found = wirecalc.run(
-        "upstream", voltage_at_rest="120 V", voltage_running="116 V", current="8.00 A ±50%", **RUN
+        "upstream",
+        voltage_at_rest="120 V",
+        voltage_running="116 V",
+        current="8.00 A ±50%",
+        load_kind="heater",
+        **RUN,
     )
     band = found.figure(f"{HEAT} at this current")
     assert 4 < 4 / (2 * ohm) < 12

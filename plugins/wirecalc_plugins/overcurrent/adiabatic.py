@@ -22,11 +22,11 @@ class Insulation(NamedTuple):
 
 
 class Limit(NamedTuple):
-    """The time that is allowed, in s, a shorter one as caution level, and the source."""
+    """The time that is allowed, in s, and its source; a shorter one from memory, and its own."""
 
     seconds: float
-    care: float | None
     source: Source
+    care: tuple[float, Source] | None = None
 
 
 def insulations() -> list[str]:
@@ -125,7 +125,7 @@ class Case(NamedTuple):
     def limit(self, time: float) -> Limit:
         """Return what is allowed; the published k counts from a cooler start too, if it is enough.
 
-        ICEA P-32-382 rules where it is stricter and confirmed, and is else the caution level.
+        ICEA P-32-382 rules where it is stricter and confirmed; from memory it stands beside it.
         """
         k, source = self.factor()
         published, own = self.insulation.k, self.insulation
@@ -135,11 +135,10 @@ class Case(NamedTuple):
             )
         seconds, icea = self.time(k), self.icea()
         if icea is None or icea[0] >= seconds:
-            return Limit(seconds, None, source)
+            return Limit(seconds, source)
         if icea[1].copies:
-            return Limit(icea[0], None, icea[1])
-        where = f"{source.where}; caution level: ICEA P-32-382, from memory"
-        return Limit(seconds, icea[0], source._replace(where=where))
+            return Limit(icea[0], icea[1])
+        return Limit(seconds, source, icea)
 
     def temperature_after(self, seconds: float) -> float | None:
         """Return the temperature in C, None past any for which the table has a k."""

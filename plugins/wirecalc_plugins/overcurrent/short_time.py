@@ -34,6 +34,7 @@ from .adiabatic import (
 )
 
 ADIABATIC_S = 5.0  # IEC 60364-4-43, from memory: beyond it a wire sheds heat
+_THICKER = "a thicker wire, or a breaker that opens sooner; test the insulation after a fault"
 _NAME = "time to the limit of the insulation"
 
 
@@ -54,6 +55,8 @@ def _refuse(
         yield Problem(
             "strands", f"{strands}, and {wire} has {wire.strands}", "count again, or drop one"
         )
+    if strands is not None and (wire.strands or strands) == strands:
+        yield from _build(wire, strands)
     total = _total(wire, strands)
     if cut_strands is not None and total is None:
         yield Problem(
@@ -70,6 +73,14 @@ def _refuse(
             f"{conductor_temperature:g} C is over the limit in a fault, {final:g} C",
             "the temperature before the overcurrent is meant",
         )
+
+
+def _build(wire: Wire, strands: int) -> Iterator[Problem]:
+    """Refuse strands of a solid wire, and one strand of a wire that is called stranded."""
+    if not wire.stranded and strands > 1:
+        yield Problem("strands", f"{strands}, and {wire} has one", "a solid wire has no strands")
+    elif wire.stranded and strands == 1 and "stranded" not in wire.assumed:
+        yield Problem("strands", f"1, and {wire} has more", "count again, or write solid")
 
 
 @calculation(
@@ -97,7 +108,7 @@ def short_time(
     ],
     overcurrent_time: Annotated[
         float | None,
-        Reading("s", above=0, high=10, typical="0.5 s", text="time until it is switched off"),
+        Reading("s", above=0, high=600, typical="0.5 s", text="time until it is switched off"),
     ] = None,
     insulation: Annotated[
         str | None,
@@ -125,11 +136,11 @@ def short_time(
     t = (k x area / I)^2, all heat staying in the wire (IEC 60364-4-43): with the published k from
     full load, or from another temperature by k = sqrt(Qc (beta + 20) / rho20 x ln((beta + Tf) /
     (beta + Ti))), whose constants are from memory. ICEA P-32-382 stands beside it: the stricter
-    rules where both are confirmed, else ICEA is a caution level. Over 5 s (from memory) a wire
-    sheds heat: the time is a low bound. Insulation not said: the weakest may pass it, and only
-    the strongest may fail it.
+    rules where both are confirmed, and past ICEA from memory is marginal. Over 5 s (from memory)
+    a wire sheds heat: the time is a low bound, and more than it can't be told. Insulation not
+    said: the weakest may pass it, and only the strongest may fail it.
 
-    Inputs: wire; current in A (over 0 to 20000), overcurrent_time in s (over 0 to 10),
+    Inputs: wire; current in A (over 0 to 20000), overcurrent_time in s (over 0 to 600),
     insulation, conductor_temperature in C (-40 to 150), cut_strands of strands. Yields the times,
     the temperature, when copper melts (Onderdonk); one criterion if a time was given. Refuses as
     many cut strands as there are. Source: tables adiabatic-k and adiabatic-constants.
@@ -223,18 +234,29 @@ def _judge(case: Case, strongest: Case, time: float) -> Item:
             _NAME,
             f"{limit.seconds:.3g} s if no heat is shed; over {ADIABATIC_S:g} s some is, and how "
             "much is not known",
-            measure="have it switched off sooner, or take the maker's short-time current",
+            measure=f"ask trip how soon the breaker opens, and ampacity what it carries for good; "
+            f"have it switched off within {ADIABATIC_S:g} s, or ask the wire's maker",
             source=limit.source,
         )
+    if limit.care is not None and at_or_below(time, limit.seconds):
+        allowed, source = limit.care
+        if not at_or_below(time, allowed):
+            return at_most(
+                _NAME,
+                time,
+                allowed,
+                "s",
+                source=source,
+                advisory=True,
+                says=f"ICEA P-32-382; IEC 60364 allows {limit.seconds:.3g} s",
+                action=_THICKER,
+            )
     return at_most(
         _NAME,
         time,
         limit.seconds,
         "s",
         source=limit.source,
-        caution=limit.care,
-        says=f"{case.insulation.final:g} C is the limit of the insulation in a fault"
-        if limit.care is None
-        else "ICEA P-32-382 allows less (from memory)",
-        action="a thicker wire, or a breaker that opens sooner; test the insulation after a fault",
+        says=f"{case.insulation.final:g} C is the limit of the insulation in a fault",
+        action=_THICKER,
     )

@@ -90,7 +90,7 @@ class Start(NamedTuple):
     def highest(self, path: Path) -> float:
         """Return the kindest there may be: cold wire without reactance, inductive other loads."""
         motor = cmath.rect(self.impedance, math.acos(self.factors[0]))
-        cold = path.at(min(path.temperature, COLD_C))
+        cold = path.kindest(min(path.temperature, COLD_C))
         shared, whole = cold.shared.real, cold.whole.real
         lost = min(self.other * shared, self.at_rest * LOAD_PF)
         before = abs(self.at_rest - cmath.rect(lost, -math.acos(LOAD_PF)))
@@ -246,7 +246,7 @@ def dip(
     Inputs: currents in A, volts in V, lengths in ft one way (over 0 to 2000), temperature in C,
     start_power_factor in %. Yields loops, bound, model, torque (with the square of the volts) and
     one criterion. Refuses volts of another plug, LRA up to RLA, neither wire nor cord.
-    Source: makers' sheets; tables nec-ch9-table8 (resistance), nec-ch9-table9 (reactance).
+    Source: makers' sheets; tables nec-ch9-table8 and iec-60228 (resistance), nec-ch9-table9.
     """
     unknown = missing(NAME, wire, run_length, cord, cord_length)
     start = Start(

@@ -42,6 +42,8 @@ from .path import (
     too_much,
 )
 
+OTHER_LEG = "drop of the other leg"
+MOST_OF_A_LEG = 130.0  # V on a plate; more is leg to leg, and its neutral carries nothing
 REACTANCE_MATTERS = 0.2  # of the resistance; left out below that
 SYSTEMS = ("two-wire", "three-wire")
 
@@ -65,6 +67,11 @@ class _Load(NamedTuple):
         """Return the volts that the building wire takes from this load."""
         one_way, here = self.ohms(loop) / 2, self.current + self.other
         return here * one_way + (here - (self.other_leg or 0.0)) * one_way
+
+    def of_other_leg(self, loop: complex) -> float:
+        """Return the volts that the building wire takes from the other leg."""
+        other_leg = self.other_leg or 0.0
+        return (2 * other_leg - self.current - self.other) * self.ohms(loop) / 2
 
     def in_cord(self, loop: complex) -> float:
         return self.current * self.ohms(loop)
@@ -90,6 +97,12 @@ def _refuse(
             "a two-wire run has no other leg, and other_leg_current was given",
             "write three-wire, or leave other_leg_current out",
         )
+    if other_leg_current is not None and nameplate_voltage > MOST_OF_A_LEG:
+        yield Problem(
+            "nameplate_voltage",
+            f"{nameplate_voltage:g} V is leg to leg, and other_leg_current is of a load to neutral",
+            "leave other_leg_current out, and give the larger of the two line currents",
+        )
     if other_leg_current is not None and wire is None and run_length is None:
         yield Problem(
             "other_leg_current",
@@ -100,7 +113,8 @@ def _refuse(
         path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
         load = _load(current, other_current, other_leg_current, power_factor)
         lost = load.in_wire(path.shared) + load.in_cord(path.lead)
-        yield from too_much(lost, MOST_LOST * nameplate_voltage, path)
+        other_leg = load.of_other_leg(path.shared) if other_leg_current is not None else 0.0
+        yield from too_much(max(lost, other_leg), MOST_LOST * nameplate_voltage, path)
 
 
 @calculation(
@@ -148,14 +162,16 @@ def drop(
 
     V = I x 2 x length x ohm/kft; other loads count in the building wire only. Leg to leg of a
     120/240 V run is the same. With the current of the other leg (three-wire) the neutral carries
-    the difference: V = I x R + (I - I2) x R, which may be negative, a rise. Resistance is dc at
-    the temperature of the metal; with a power factor it is R x pf + X x sin.
+    the difference: V = I x R + (I - I2) x R, which may be negative, a rise; the other leg is
+    judged too. Resistance is dc at the temperature of the metal, that of a metric wire the most
+    it may have; with a power factor it is R x pf + X x sin.
 
     Inputs: current, other_current and other_leg_current in A (up to 200), lengths in ft one way
     (over 0 to 2000), nameplate_voltage in V, power_factor in %, conductor_temperature in C.
-    Yields loops, drop, the longest run and the smallest wire for 3 %, and one criterion: over
+    Yields loops, drop, the longest run and the smallest wire for 3 %, a criterion a leg: over
     3 % is past a caution level, over 5 % past an advised limit. Refuses neither wire nor cord,
-    and half of the volts lost. Source: tables nec-ch9-table8 and nec-ch9-table9.
+    half of the volts lost, an other leg of a 240 V load. Source: nec-ch9-table8 and -table9,
+    iec-60228.
     """
     unknown = missing(DROP, wire, run_length, cord, cord_length)
     if unknown is not None:
@@ -168,6 +184,8 @@ def drop(
     yield from _volts(load, path, in_wire, in_cord)
     yield figure("drop share", 100 * (in_wire + in_cord) / nameplate_voltage, "%", source=ADVICE)
     yield judge_drop(in_wire + in_cord, nameplate_voltage)
+    if other_leg_current is not None:
+        yield judge_drop(load.of_other_leg(path.shared), nameplate_voltage, OTHER_LEG)
     yield from _for_advice(load, path, in_cord, nameplate_voltage)
     yield from _left_out(path) if power_factor is None else reactances(path)
 
@@ -194,9 +212,8 @@ def _volts(load: _Load, path: Path, in_wire: float, in_cord: float) -> Iterator[
             ),
         )
     if path.wire is not None and other_leg is not None:
-        one_way = load.ohms(path.shared) / 2
         yield figure("current of the neutral", here - other_leg, "A")
-        yield figure("drop of the other leg", (2 * other_leg - here) * one_way, "V")
+        yield figure(OTHER_LEG, load.of_other_leg(path.shared), "V")
         yield not_checked("a neutral that is thinner than the legs")
     if path.cord is not None:
         ohms = load.ohms(path.lead)

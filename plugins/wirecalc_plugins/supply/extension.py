@@ -72,6 +72,7 @@ def _refuse(
     run_length: float | None,
     other_current: float | None,
     conductor_temperature: float,
+    has_motor: bool | None,
     **_others: object,
 ) -> Iterator[Problem]:
     if locked_rotor_current is not None and locked_rotor_current <= current:
@@ -80,6 +81,8 @@ def _refuse(
             f"{locked_rotor_current:g} A is not above the running current of {current:g} A",
             "look at the plate again: LRA is several times the running current",
         )
+    if locked_rotor_current is not None and has_motor is False:
+        yield Problem("has_motor", "no motor, and an LRA on the plate", "look at the plate again")
     if nameplate_voltage is None:
         return
     clash = list(volts_that_clash(nameplate_voltage, voltage_at_rest, voltage_at_start))
@@ -125,6 +128,7 @@ def extension(
         Reading("C", low=-40, high=90, typical="25 C", text="temperature around the cord"),
     ] = None,
     nameplate_voltage: Annotated[float | None, NAMEPLATE_VOLTAGE] = None,
+    has_motor: Annotated[bool | None, "the machine is driven by a motor"] = None,
     locked_rotor_current: Annotated[float | None, LOCKED_ROTOR] = None,
     voltage_at_rest: Annotated[float | None, VOLTAGE_AT_REST] = None,
     voltage_at_start: Annotated[float | None, VOLTAGE_AT_START] = None,
@@ -137,13 +141,14 @@ def extension(
 
     The maker's word comes first: a sheet that allows none ends it. Sheets that accept one ask for
     a three-wire grounding cord of 15 A or more. The cord carries the load by NEC Table
-    400.5(A)(1) and by its own rating; drop and dip are judged as by `drop` and `dip`, where
-    plate volts, volts at rest and locked-rotor current are given.
+    400.5(A)(1) and by its own rating. Drop, and dip unless it has no motor, are judged as by
+    `drop` and `dip`; what they need and was not given leaves it untold.
 
     Inputs: cord, cord_length in ft one way (over 0 to 2000), currents in A, maker_allows,
-    grounding, cord_rating in A, ambient and conductor_temperature in C, volts in V, the building
-    wire. Yields loops, drop and dip, and one criterion a question. Refuses volts of another plug
-    and half of the volts lost. Source: makers' sheets; tables cords, nec-ch9-table8 and -table9.
+    grounding, cord_rating in A, ambient and conductor_temperature in C, volts in V, has_motor,
+    the building wire. Yields loops, drop and dip, and one criterion a question. Refuses volts of
+    another plug, half of the volts lost. Source: makers' sheets; tables cords, nec-ch9-table8,
+    nec-ch9-table9, iec-60228.
     """
     yield _LAID
     yield from _makers_word(maker_allows, grounding, cord_rating)
@@ -158,19 +163,19 @@ def extension(
             origin=Origin.MAKER,
             action="take the cord away; it is too light for this load",
         )
-    path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
     other = other_current or 0.0
-    unknown = missing(DROP, wire, run_length, cord, cord_length)
-    if unknown is None:
+    path: Path | Item | None = missing(DROP, wire, run_length, cord, cord_length)
+    if path is None:
+        path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
         yield from loops(path)
-    if nameplate_voltage is not None:
-        yield from _drop(unknown, current, other, path, nameplate_voltage)
+    yield from _drop(path, current, other, nameplate_voltage)
     if voltage_at_start is not None and nameplate_voltage is not None:
         yield judge_measured(voltage_at_start, nameplate_voltage)
-    elif locked_rotor_current is not None or voltage_at_start is not None:
-        unknown = missing(DIP, wire, run_length, cord, cord_length)
-        volts_given = {"nameplate_voltage": nameplate_voltage, "voltage_at_rest": voltage_at_rest}
-        yield from _dip(unknown, path, volts_given, locked_rotor_current or 0.0, other)
+    elif has_motor is not False or voltage_at_start is not None:
+        path = missing(DIP, wire, run_length, cord, cord_length) or path
+        given = {"locked_rotor_current": locked_rotor_current}
+        given |= {"nameplate_voltage": nameplate_voltage, "voltage_at_rest": voltage_at_rest}
+        yield from _dip(path, given, other, has_motor)
 
 
 def _makers_word(
@@ -239,34 +244,41 @@ def _rating(rating: float | None) -> Item:
     )
 
 
-def _drop(
-    unknown: Item | None, current: float, other: float, path: Path, plate: float
-) -> Iterator[Item]:
-    if unknown is not None:
-        yield unknown
+def _drop(path: Path | Item, current: float, other: float, plate: float | None) -> Iterator[Item]:
+    if not isinstance(path, Path):
+        yield path
         return
     lost = running_drop(current, other, path)
-    yield figure("drop", lost, "V")
-    yield judge_drop(lost, plate)
+    yield figure("drop" if path.wire is not None else "drop in the cord", lost, "V")
+    needs = [] if plate is not None else ["nameplate_voltage"]
+    needs += [] if path.wire is not None else ["wire", "run_length"]
+    if plate is None or needs:
+        yield cannot_tell(
+            DROP,
+            f"{lost:.3g} V"
+            + (" and the building wire's" if path.wire is None else "")
+            + (", of a plate that was not given" if plate is None else ""),
+            measure="read the volts on the plate, and gauge and length of the building wire",
+            needs=needs,
+        )
+    else:
+        yield judge_drop(lost, plate)
 
 
 def _dip(
-    unknown: Item | None,
-    path: Path,
-    volts_given: dict[str, float | None],
-    locked_rotor: float,
-    other: float,
+    path: Path | Item, given: dict[str, float | None], other: float, has_motor: bool | None
 ) -> Iterator[Item]:
-    plate, at_rest = volts_given.values()
-    if unknown is not None:
-        yield unknown
-    elif plate is None or at_rest is None:
-        left_out = [name for name, value in volts_given.items() if value is None]
+    locked_rotor, plate, at_rest = given.values()
+    if not isinstance(path, Path):
+        yield path
+    elif locked_rotor is None or plate is None or at_rest is None:
+        left_out = [name for name, value in given.items() if value is None]
         yield cannot_tell(
             DIP,
-            f"{' and '.join(left_out)} not given",
+            f"{', '.join(left_out)} not given"
+            + ("" if has_motor else "; a machine without a motor has no start"),
             measure="read the plate, and the volts at the plug with nothing running",
-            needs=left_out,
+            needs=[*left_out, *([] if has_motor else ["has_motor"])],
         )
     else:
         start = Start(at_rest, plate, locked_rotor, other)

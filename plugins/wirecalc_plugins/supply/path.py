@@ -133,10 +133,10 @@ def running_drop(current: float, other: float, way: Path) -> float:
     return current * way.whole.real + other * way.shared.real
 
 
-def judge_drop(volts: float, nameplate_voltage: float) -> Item:
+def judge_drop(volts: float, nameplate_voltage: float, name: str = DROP) -> Item:
     """Judge the drop by the advice of the code, which is no rule."""
     return at_most(
-        DROP,
+        name,
         100 * volts / nameplate_voltage,
         TOTAL_PCT,
         "%",

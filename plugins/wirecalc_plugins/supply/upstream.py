@@ -9,10 +9,13 @@ from wirecalc import (
     PRACTICE,
     Bands,
     Item,
+    Nameplate,
+    OneOf,
     Origin,
     Problem,
     Reading,
     Wire,
+    answer,
     at_most,
     at_or_below,
     calculation,
@@ -20,11 +23,14 @@ from wirecalc import (
 )
 
 from ..inputs import CONDUCTOR_TEMPERATURE
-from .upstream_heat import Leg, Span, span, wiring_of
+from .upstream_heat import Load, Span, span, wiring_of
+from .upstream_leg import Leg
 
 RISE_PCT, RISE_CARE_PCT = 5.0, 2.0  # of the other leg when this one falls; common practice
 LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no supply
 SLIP = 0.25  # share of the volts that is left; less is a slip of the unit
+LOADS = ("heater", "motor", "electronic")
+HEATER_PF = 95.0  # %; less is no heater
 NOISE = 0.005  # share of the volts by which two readings of one drop may differ
 
 
@@ -36,7 +42,9 @@ def _refuse(
     run_length: float | None,
     cord: Wire | None,
     cord_length: float | None,
-    conductor_temperature: float,
+    conductor_temperature: float | None,
+    load_kind: str | None,
+    power_factor: float | None,
     panel_at_rest: float | None,
     panel_running: float | None,
     second_leg_at_rest: float | None,
@@ -47,6 +55,12 @@ def _refuse(
     if risen:
         yield from risen
         return
+    if load_kind == "heater" and power_factor is not None and power_factor < HEATER_PF:
+        yield Problem(
+            "load_kind",
+            f"heater, and its power factor is {power_factor:g} %: a heater has 100 %",
+            "a heater with a fan or a motor in it is a motor",
+        )
     if voltage_running < SLIP * voltage_at_rest:
         yield Problem(
             "voltage_running",
@@ -121,7 +135,14 @@ def upstream(
     cord_length: Annotated[
         float | None, _length("length of the cord, one way", "6 ft", "cord")
     ] = None,
-    conductor_temperature: Annotated[float, CONDUCTOR_TEMPERATURE] = 20.0,
+    conductor_temperature: Annotated[float | None, CONDUCTOR_TEMPERATURE] = None,
+    load_kind: Annotated[
+        str | None, OneOf(LOADS, text="what draws the current; heater: nothing but resistance")
+    ] = None,
+    power_factor: Annotated[
+        float | None,
+        Nameplate("%", low=10, high=100, typical="80 %", text="power factor of the load, lagging"),
+    ] = None,
     panel_at_rest: Annotated[
         float | None,
         _volts("another receptacle of this panel and leg, load off", "120.1 V", "panel_running"),
@@ -142,22 +163,24 @@ def upstream(
 ) -> Iterator[Item]:
     """Is something upstream of the plug bad?
 
-    R = (rest - running) / I, less the known wire, taken as cold: that hides the least. Heat
-    beyond it, I^2 x R, fails over 5 W and is marginal over 1 W (common practice). Nothing is
-    blamed on a guess: without the wire no more than 1 W in all passes; without readings at the
-    panel (same leg, same load) 0.1 ohm may lie ahead of it (common practice). With a second leg
-    both are read to neutral, which may carry none or all of the current; if that leg rises as
-    this one falls, over 5 % fails and over 2 % is marginal.
+    R = (rest - running) / I, in phase with the current (a heater, or a power factor; else no
+    pass), less the known wire. Heat beyond it, I^2 x R, fails over 5 W, is marginal over 1 W
+    (practice). It passes beyond the least that the wire may have and fails beyond the most: 20 to
+    75 C if not given, IEC 60228; without the panel's readings 0.1 ohm ahead of it (practice).
+    With a second leg both are read to neutral, which may carry none or all of the current; if it
+    rises as this one falls, over 5 % fails and over 2 % is marginal.
 
-    Inputs: volts in V (20 to 700), current in A (0.5 to 200), lengths in ft one way (to
-    2000), conductor_temperature in C. Yields resistances, heat, a criterion a leg and one for
-    the neutral. Refuses volts that rise with the load. Source: table nec-ch9-table8, practice.
+    Inputs: volts in V (20 to 700), current in A (0.5 to 200), lengths in ft one way (to 2000),
+    conductor_temperature in C, load_kind, power_factor in %. Yields resistances, heat, a criterion
+    a leg and one for the neutral. Refuses volts that rise with the load, a heater of low power
+    factor. Source: tables nec-ch9-table8, iec-60228, practice.
     """
     known = bands or {}
     wiring = wiring_of(wire, run_length, cord, cord_length, conductor_temperature, known)
     amps = span("current", current, known)
     before = span("voltage_at_rest", voltage_at_rest, known)
-    drop = before.less(span("voltage_running", voltage_running, known))
+    after = span("voltage_running", voltage_running, known)
+    load = Load(load_kind, None if power_factor is None else power_factor / 100)
     ahead: Span | None = None
     if panel_at_rest is not None and panel_running is not None:
         at_panel = span("panel_at_rest", panel_at_rest, known)
@@ -167,23 +190,30 @@ def upstream(
     yield from wiring.figures(ways)
     if any(run.wire.metal != "copper" for _, run, _ in wiring.runs):
         yield caution("alu-01")
-    yield from Leg(drop, amps, wiring, ways, ahead).items()
+    yield from Leg(before, after, amps, wiring, load, ways, ahead).items()
     if second_leg_at_rest is None or second_leg_running is None:
         return
+    fell = before.less(after)
     before = span("second_leg_at_rest", second_leg_at_rest, known)
     after = span("second_leg_running", second_leg_running, known)
-    yield from Leg(before.less(after), amps, wiring, ways, which=", second leg").items()
-    yield _neutral(before, after)
+    yield from Leg(before, after, amps, wiring, load, ways, which=", second leg").items()
+    yield from _neutral(fell, before, after)
 
 
-def _neutral(before: Span, after: Span) -> Item:
+def _neutral(fell: Span, before: Span, after: Span) -> Iterator[Item]:
     """Judge the rise of the second leg: with a weak neutral the legs move apart."""
     rise = Span(
         100 * (after.low / before.high - 1),
         100 * (after.centre / before.centre - 1),
         100 * (after.high / before.low - 1),
     )
-    return at_most(
+    if fell.low > 0 and not at_or_below(rise.low, RISE_CARE_PCT):
+        yield answer(
+            "neutral",
+            f"suspect it: one leg fell by {fell.centre:.3g} V and the other rose by "
+            f"{after.centre - before.centre:.3g} V. Switch all off, lamps too",
+        )
+    yield at_most(
         "rise of the second leg",
         rise.centre,
         RISE_PCT,
