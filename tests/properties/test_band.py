@@ -270,6 +270,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "locked_rotor_current": texts(["14.2 A", "40 A"]),
         "voltage_at_rest": near(103.5, 108.4, 115.9, low=85, high=140),
         "voltage_at_start": near(103.5, high=140),
+        "has_motor": texts(["yes", "no"]),
     },
     "pull": {"standard": texts(["own", "ul-486a", "as7928", "nasa-8739-4", "iec-60352-2"])},
     "splice": {
@@ -383,6 +384,8 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "panel_running": near(119.5, low=119, high=119.5),
         "second_leg_at_rest": near(120, low=118, high=122),
         "second_leg_running": near(117.6, 119.4, 122.4, 126, low=110, high=130),
+        "load_kind": texts(["heater", "heater", "heater", "motor"]),
+        "power_factor": texts(["100 %", "95 %", "50 %"]),
     },
     "short-time": {
         "overcurrent_time": near(0.5, 1, 5, high=10),

@@ -13,6 +13,8 @@ from wirecalc import BadInput, Finding, Verdict
 BOUNDED = settings(deadline=None, max_examples=120)
 KINDS = ("plug_loads", "long_plug_loads", "fastened_loads", "long_fastened_loads", "light_loads")
 GAUGES = ("14", "12", "10", "8", "6")
+THIN = ("18", "16")
+OWN_BREAKER = {"14": 15, "12": 20, "10": 30, "8": 40, "6": 55}  # 60 C, with 240.4(D)
 NEAR = (1.0, 1 - 1e-10, 1 + 1e-10, 0.98, 1.02)
 
 amps = st.sampled_from([0.4, 1.6, 3.75, 6.2, 7.5, 8.7, 12.0, 15.0]) | st.integers(1, 300).map(
@@ -146,6 +148,11 @@ def test_the_circuit_that_is_named_carries_the_load(
     if named:
         rating, _, rest = named[0].partition(" A on ")
         wire = rest.partition(" copper")[0]
+        if not rest:  # no thicker wire than is there: a larger breaker is not named
+            assert named == ["a circuit of its own: a job for an electrician"]
+            wire, rating = f"{gauge} AWG", str(OWN_BREAKER[gauge])
+        else:
+            assert int(wire.partition(" ")[0]) < int(gauge)
         there = run("breaker", **asked, breaker=f"{rating} A", wire=wire)
         for name in ("load on the breaker", "load on the wire", "breaker on this wire"):
             assert there.criterion(name).verdict != Verdict.FAIL
@@ -166,7 +173,7 @@ motors = st.one_of(
     ),
     st.fixed_dictionaries(
         {
-            "motor_kind": st.just("hermetic"),
+            "motor_kind": st.just("compressor"),
             "rated_load_current": st.sampled_from(["1.6 A", "8.6 A", "15 A", "20 A", "21.43 A"]),
         },
         optional={"other_current": st.sampled_from(["0 A", "6 A"])},
@@ -174,13 +181,27 @@ motors = st.one_of(
 )
 
 
+PLATES = st.fixed_dictionaries(  # what the plate of a motor may say beside its table
+    {}, optional={"plate_governs": st.sampled_from(["yes", "no"])}
+).flatmap(
+    lambda said: st.sampled_from(["4 A", "8.6 A", "14 A", "20 A"]).map(
+        lambda amps: {**said, "full_load_current": amps}
+    )
+)
+
+
 @BOUNDED
 @given(
-    motors, st.sampled_from(RATINGS), st.sampled_from(RATINGS), st.sampled_from([None, "yes", "no"])
+    motors,
+    st.just({}) | PLATES,
+    st.sampled_from(RATINGS),
+    st.sampled_from(RATINGS),
+    st.sampled_from([None, "yes", "no"]),
 )
 def test_a_larger_device_never_improves_a_motor_circuit(
-    asked: dict[str, str], one: int, two: int, will_not_start: str | None
+    asked: dict[str, str], plate: dict[str, str], one: int, two: int, will_not_start: str | None
 ) -> None:
+    asked |= plate
     if will_not_start:
         asked["will_not_start"] = will_not_start
     found = [
@@ -196,20 +217,48 @@ def test_a_larger_device_never_improves_a_motor_circuit(
 @BOUNDED
 @given(
     motors,
-    st.sampled_from(GAUGES),
-    st.sampled_from(GAUGES),
-    st.integers(-10, 80),
-    st.integers(-10, 80),
+    st.just({}) | PLATES,
+    st.sampled_from((*THIN, *GAUGES)),
+    st.sampled_from((*THIN, *GAUGES)),
+    st.sampled_from(["60 C", "90 C"]),
+    st.tuples(st.integers(-10, 80), st.integers(-10, 80)),
 )
 def test_thinner_wire_or_more_heat_never_improves_a_motor_circuit(
-    asked: dict[str, str], one: str, two: str, heat: int, more_heat: int
+    asked: dict[str, str],
+    plate: dict[str, str],
+    one: str,
+    two: str,
+    column: str,
+    heat: tuple[int, int],
 ) -> None:
-    asked |= {"fastened_in_place": "yes", "conductors": "3"}
+    asked |= {"fastened_in_place": "yes", "conductors": "3", "insulation_class": column}
+    asked |= plate | {"termination_temperature": column}
     thick, thin = sorted((one, two), key=int)
-    cool, hot = sorted((heat, more_heat))
+    cool, hot = sorted(heat)
     kinder = run("motor-circuit", **asked, wire=f"{thick} AWG", ambient=f"{cool} C")
     harder = run("motor-circuit", **asked, wire=f"{thin} AWG", ambient=f"{hot} C")
     assert rank(harder) >= rank(kinder)
+
+
+@BOUNDED
+@given(
+    st.sampled_from(["1/4 hp", "1/2 hp"]),
+    st.lists(st.sampled_from([5.8, 9.8]) | st.floats(1, 40), min_size=2, max_size=2),
+    st.sampled_from(NEAR),
+    st.sampled_from([None, "no"]),
+    st.sampled_from(GAUGES),
+)
+def test_more_amps_on_the_plate_never_improve_a_motors_wire(
+    power: str, plates: list[float], by: float, governs: str | None, gauge: str
+) -> None:
+    asked: dict[str, Any] = {"motor_kind": "motor", "fastened_in_place": "yes"}
+    asked |= {"horsepower": power, "nameplate_voltage": "115 V", "wire": f"{gauge} AWG"}
+    asked |= {"ambient": "25 C", "conductors": 2}
+    if governs:
+        asked["plate_governs"] = governs
+    few, more = sorted(a * by for a in plates)
+    one, two = (run("motor-circuit", **asked, full_load_current=f"{a:.17f} A") for a in (few, more))
+    assert rank(two) >= rank(one)
 
 
 @BOUNDED

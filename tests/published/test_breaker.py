@@ -307,7 +307,8 @@ def test_a_storage_water_heater_counts_125_percent_however_long_it_runs():
     assert verdict(LOAD, breaker="20 A", current="18.75 A", storage_water_heater="no") == "pass"
 
 
-NEEDED = "circuit that carries it"
+NEEDED, OWN = "circuit that carries it", "breaker for a circuit of its own"
+LARGEST = "largest breaker on this wire"
 
 
 @pytest.mark.parametrize(
@@ -326,7 +327,7 @@ def test_the_circuit_that_a_load_needs(current, run_time, rating, gauge):
     finding = breaker(current=current, breaker="15 A", wire="14 AWG", run_time=run_time)
     (needed,) = (a for a in finding.answers if a.name == NEEDED)
     assert needed.text == f"{rating} A on {gauge} AWG copper: a job for an electrician"
-    assert finding.figure("breaker for a circuit of its own").figure.value == rating
+    assert OWN not in {f.figure.name for f in finding.figures}  # the answer names it, with wire
 
 
 def test_the_circuit_that_a_load_needs_in_the_heat():
@@ -336,7 +337,7 @@ def test_the_circuit_that_a_load_needs_in_the_heat():
     (needed,) = (a for a in finding.answers if a.name == NEEDED)
     assert needed.text.startswith("20 A on 10 AWG copper")
     # 14 AWG has 15 x 0.71 = 10.65 A, and no standard rating is so small
-    assert all(f.figure.name != "largest breaker on this wire" for f in finding.figures)
+    assert LARGEST not in {f.figure.name for f in finding.figures}
 
 
 @pytest.mark.parametrize(
@@ -345,8 +346,59 @@ def test_the_circuit_that_a_load_needs_in_the_heat():
     [("14 AWG", 2, 15), ("12 AWG", 2, 20), ("10 AWG", 2, 30), ("10 AWG", 6, 20), ("8 AWG", 2, 40)],
 )
 def test_the_largest_breaker_that_a_wire_allows(wire, count, largest):
-    finding = breaker(current="5 A", breaker="15 A", wire=wire, ambient="30 C", conductors=count)
-    assert finding.figure("largest breaker on this wire").figure.value == largest
+    given = {"current": "5 A", "wire": wire, "ambient": "30 C", "conductors": count}
+    assert breaker(breaker="45 A", **given).figure(LARGEST).figure.value == largest
+    kept = breaker(breaker=f"{largest} A", **given)  # nothing to change, so nothing to fit
+    assert LARGEST not in {f.figure.name for f in kept.figures}
+
+
+@pytest.mark.parametrize(
+    ("breaker_", "wire", "current"),
+    [
+        # 125 % of 14 A is 17.5 A, 20 A on 12 AWG: that wire is there; the 15 A may have a reason
+        ("15 A", "12 AWG", "14 A"),
+        ("15 A", "10 AWG", "14 A"),
+        ("15 A", "10 AWG aluminum", "14 A"),  # 25 A
+        ("20 A", "8 AWG", "17 A"),  # 21.25 A
+    ],
+)
+def test_no_larger_breaker_is_named_for_the_wire_that_is_there(breaker_, wire, current):
+    given = {"wire": wire, "run_time": "4 h", "ambient": "25 C", "conductors": 2}
+    finding = breaker(current=current, breaker=breaker_, **given)
+    assert finding.criterion(LOAD).verdict == "fail"
+    (needed,) = finding.answers
+    assert needed.text == "a circuit of its own: a job for an electrician"
+    assert not {LARGEST, OWN} & {f.figure.name for f in finding.figures}
+
+
+def test_a_receptacle_that_does_not_belong_on_the_circuit_is_pointed_out():
+    # NEC Table 210.21(B)(3): 15 and 20 A receptacles on circuits to 20 A
+    (needed,) = breaker(current="22 A", breaker="20 A", wire="12 AWG").answers
+    assert any("receptacle" in said for said in needed.evidence_against)
+    (needed,) = breaker(current="16 A", breaker="15 A", wire="14 AWG").answers
+    assert not any("receptacle" in said for said in needed.evidence_against)
+
+
+@pytest.mark.parametrize(("typed", "meant"), [("75 C", "75 F"), ("61 C", "61 F")])
+def test_heat_past_the_table_may_be_fahrenheit(typed, meant):
+    given = {"wire": "14 AWG", "ambient": typed, "conductors": 2}
+    judged = breaker(current="8 A", breaker="15 A", **given).criterion(CORRECTED)
+    assert judged.verdict == "fail"
+    assert f"{meant}?" in judged.reason
+
+
+@pytest.mark.parametrize("ambient", ["95 F", "75 C"])
+def test_the_class_of_the_wire_is_asked_for_first(ambient):
+    # 14 AWG, 60 C: 15 x 0.91 = 13.65 A; of 75 C and ended at 60 C 20 x 0.94 = 18.8, so 15 A
+    given = {"wire": "14 AWG", "ambient": ambient, "conductors": 2}
+    finding = breaker(current="8 A", breaker="15 A", **given)
+    assert "read the class printed on the wire (60 C was taken)" in finding.decided_by.action
+    assert "--insulation-class" in finding.decided_by.action
+    warm = breaker(current="8 A", breaker="15 A", **given, insulation_class="75 C")
+    if ambient == "95 F":
+        assert warm.verdict == "pass"
+    else:
+        assert "class printed" not in warm.decided_by.action
 
 
 def test_no_circuit_is_named_where_this_one_carries_the_load():

@@ -139,11 +139,68 @@ def test_the_loads_are_listed_as_counted_and_equal_ones_pointed_out():
     assert "loads of the same amps" not in {n.what for n in once.not_checked}
 
 
-def test_the_circuit_that_the_sum_needs():
-    # 17.75 A: 20 A (NEC 240.6(A)) on 12 AWG
-    finding = circuit(plug_loads=["7 A", "7 A"], long_fastened_loads=["3 A"], wire="14 AWG")
+GO = "loads that have to go"
+
+
+@pytest.mark.parametrize(
+    ("given", "amps"),
+    [
+        # 7 + 7 + 1.25 x 3 = 17.75 A on 15 A
+        ({"plug_loads": ["7 A", "7 A"], "long_fastened_loads": ["3 A"], "wire": "14 AWG"}, 2.75),
+        # 12.5 + 8 + 6 + 1.25 x (1.6 + 1) = 29.75 A on 20 A, and on 12 AWG 20 A
+        (
+            {
+                "breaker": "20 A",
+                "plug_loads": ["12.5 A", "8 A"],
+                "fastened_loads": ["6 A"],
+                "long_plug_loads": ["1.6 A"],
+                "light_loads": ["1 A"],
+                "wire": "12 AWG",
+                "receptacle": "15 A",
+            },
+            9.75,
+        ),
+        # 16 A on 20 A holds; 14 AWG in 40 C has 15 x 0.82 = 12.3 A
+        (
+            {
+                "breaker": "20 A",
+                "plug_loads": ["8 A", "8 A"],
+                "wire": "14 AWG",
+                "ambient": "40 C",
+                "conductors": 2,
+            },
+            3.7,
+        ),
+    ],
+)
+def test_loads_that_have_to_go(given, amps):
+    finding = circuit(**given)
+    assert finding.figure(GO).figure.value == pytest.approx(amps)
     (answer,) = finding.answers
+    assert "second circuit" in answer.text
+    said = " ".join((answer.text, finding.decided_by.action, *answer.evidence_for))
+    assert f"{amps} A" in said
+    for larger in ("20 A on", "25 A on", "30 A on"):
+        assert larger not in said
+    carries = [f for f in finding.figures if f.figure.name == "breaker that carries the sum"]
+    assert all(f.figure.value <= float(given.get("breaker", "15 A")[:2]) for f in carries)
+
+
+def test_the_band_of_the_loads_does_not_unsettle_what_to_do():
+    finding = circuit(plug_loads=["9 A ±5%", "9 A"])
+    (answer,) = finding.answers
+    assert not answer.text.startswith("cannot tell")
+
+
+def test_one_load_alone_needs_a_circuit_that_carries_it():
+    # 17.75 A: 20 A (NEC 240.6(A)) on 12 AWG
+    (answer,) = circuit(plug_loads=["17.75 A"], wire="14 AWG").answers
     assert answer.text == "20 A on 12 AWG copper: a job for an electrician"
+
+
+def test_nothing_has_to_go_where_all_is_carried():
+    assert not circuit(plug_loads=["7 A", "8 A"]).answers
+    assert GO not in {f.figure.name for f in circuit(plug_loads=["7 A", "8 A"]).figures}
 
 
 def test_no_load_is_refused():

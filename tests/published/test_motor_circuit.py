@@ -18,7 +18,7 @@ def motor(**given):
 
 
 def hermetic(amps, **given):
-    return motor(motor_kind="hermetic", rated_load_current=f"{amps} A", **given)
+    return motor(motor_kind="compressor", rated_load_current=f"{amps} A", **given)
 
 
 def value(finding, name):
@@ -110,14 +110,23 @@ def test_a_fan_is_sized_by_its_plate():
         ("2", 115, "inverse-time breaker", 60),  # 60 A is a standard rating
         ("3/4", 115, "time-delay fuse", 25),  # 24.15 A
         ("3/4", 115, "nontime-delay fuse", 45),  # 41.4 A
-        ("3/4", 115, "instantaneous breaker", 110.4),  # 800 %
+        ("1/3", 115, "instantaneous breaker", 57.6),  # 800 % of 7.2 A
         ("1/6", 230, "inverse-time breaker", 15),  # 5.5 A
     ],
 )
 def test_largest_device_of_a_motor_against_nec_430_52(hp, volts, device, largest):
     given = {"horsepower": f"{hp} hp", "nameplate_voltage": f"{volts} V", "motor_device": device}
-    found = value(motor(breaker="15 A", **given), LARGEST)
+    found = value(motor(breaker="100 A", **given), LARGEST)
     assert found == pytest.approx(largest)
+
+
+def test_the_largest_device_is_no_invitation_to_fit_it():
+    # 1/2 hp 115 V: 25 A at most; who has 15 A keeps it, who has 30 A has too much
+    given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "wire": "14 AWG"}
+    for breaker, shown in (("15 A", False), ("25 A", False), ("30 A", True)):
+        finding = motor(breaker=breaker, **given)
+        assert (LARGEST in {f.figure.name for f in finding.figures}) is shown
+        assert "25 A" not in " ".join(a.text for a in finding.answers)
 
 
 @pytest.mark.parametrize(
@@ -198,8 +207,8 @@ def test_the_greater_of_rla_and_selection_current_counts():
 def test_a_unit_with_other_loads():
     # NEC 440.22(B): 175 % of 20 A and 6 A are 41 A, 40 A; 440.32/430.24: 25 A and 6 A
     finding = hermetic(20, other_current="6 A", breaker="40 A")
-    assert value(finding, LARGEST) == 40
     assert value(finding, "current that the wire must carry") == 31
+    assert value(hermetic(20, other_current="6 A"), LARGEST) == 40
     assert finding.criterion(DEVICE).verdict == "pass"
 
 
@@ -264,6 +273,138 @@ def test_a_larger_breaker_on_small_wire_is_explained_and_not_mended():
     (said,) = finding.answers
     assert "240.4(G)" in said.text
     assert not motor(breaker="15 A", **given).answers
+
+
+THIN = "device on wire this thin"
+
+
+@pytest.mark.parametrize("wire", ["18 AWG", "16 AWG", "17 AWG", "20 AWG"])
+@pytest.mark.parametrize("breaker", [None, "5 A", "15 A", "20 A"])
+def test_wire_thinner_than_14_awg_cannot_be_told(wire, breaker):
+    # NEC 240.4(D): 7 A for 18 AWG, 10 A for 16 AWG; the exemption of 240.4(G) was seen for 14, 12
+    # and 10 AWG copper only
+    place = {"insulation_class": "90 C", "termination_temperature": "90 C"}
+    place |= {"ambient": "25 C", "conductors": 2, "wire": wire}
+    given = place | ({"breaker": breaker} if breaker else {})
+    compressor = hermetic(9, minimum_ampacity="12 A", maximum_breaker="20 A", **given)
+    small = motor(horsepower="1/6 hp", nameplate_voltage="230 V", **given)
+    assert compressor.verdict == "cannot tell"
+    assert small.verdict == ("fail" if breaker == "20 A" else "cannot tell")  # 430.52: 15 A
+    for finding in (compressor, small):
+        assert finding.criterion(THIN).verdict == "cannot tell"
+        assert not any("240.4(G)" in a.text for a in finding.answers)
+
+
+@pytest.mark.parametrize("wire", ["14 AWG", "12 AWG", "10 AWG", "8 AWG", "12 AWG aluminum"])
+def test_wire_that_240_4_g_is_for(wire):
+    given = {"wire": wire, "ambient": "30 C", "conductors": 2, "breaker": "15 A"}
+    assert THIN not in {c.criterion.name for c in hermetic(4, **given).criteria}
+
+
+HALF = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V"}  # Table 430.248: 9.8 A
+COOL = {"ambient": "25 C", "conductors": 2}
+
+
+@pytest.mark.parametrize(
+    ("plate", "governs", "wire", "expected"),
+    [
+        # 14 AWG 15 A: 9.8 x 1.25 = 12.25 A by the table, 14 x 1.25 = 17.5 A by the plate
+        ("14 A", None, "14 AWG", "cannot tell"),
+        ("14 A", "no", "14 AWG", "cannot tell"),
+        ("14 A", "yes", "14 AWG", "fail"),
+        ("14 A", None, "12 AWG", "pass"),  # 20 A either way
+        ("12 A", None, "14 AWG", "pass"),  # 15 A
+        ("12.01 A", None, "14 AWG", "cannot tell"),
+        ("8 A", None, "14 AWG", "pass"),
+    ],
+)
+def test_wire_where_the_plate_has_more_than_the_table(plate, governs, wire, expected):
+    given = {**HALF, **COOL, "full_load_current": plate, "wire": wire}
+    if governs:
+        given["plate_governs"] = governs
+    finding = motor(**given)
+    assert finding.criterion(WIRE).verdict == expected
+    assert finding.criterion(f"{WIRE}, corrected").verdict == expected
+
+
+@pytest.mark.parametrize(
+    ("plate", "governs", "breaker", "expected"),
+    [
+        # 250 %, next standard rating: by the table 25 A, by 14 A 35 A, by 5 A 15 A
+        ("14 A", None, "25 A", "pass"),
+        ("14 A", None, "30 A", "cannot tell"),
+        ("14 A", "no", "35 A", "cannot tell"),
+        ("14 A", "yes", "35 A", "pass"),
+        ("5 A", None, "15 A", "pass"),
+        ("5 A", None, "20 A", "cannot tell"),
+        ("5 A", "no", "20 A", "pass"),
+        ("5 A", "yes", "20 A", "fail"),
+        ("14 A", None, "60 A", "fail"),
+    ],
+)
+def test_device_where_plate_and_table_differ(plate, governs, breaker, expected):
+    given = {**HALF, "full_load_current": plate, "breaker": breaker, "will_not_start": "no"}
+    if governs:
+        given["plate_governs"] = governs
+    assert motor(**given).criterion(DEVICE).verdict == expected
+
+
+def test_a_wire_that_the_table_allows_is_not_replaced():
+    given = {**HALF, **COOL, "full_load_current": "14 A", "breaker": "25 A"}
+    assert not motor(**given, wire="14 AWG").answers  # by the plate it would be too thin
+    (said,) = motor(**given, wire="12 AWG").answers  # 17.5 A either way: 240.4(G)
+    assert "240.4(G)" in said.text
+
+
+def test_the_rule_is_not_shown_where_the_plate_rules():
+    # RLA 9 A: 175 % is 15 A, and the plate's 20 A counts (NEC 440.22(C))
+    finding = hermetic(9, breaker="20 A", maximum_breaker="20 A")
+    assert LARGEST not in {f.figure.name for f in finding.figures}
+
+
+def test_a_plate_far_over_the_table_does_not_pass():
+    # 1/4 hp at 115 V: 5.8 A in the table, 20 A typed; 14 AWG carries 15 A
+    given = {"horsepower": "1/4 hp", "nameplate_voltage": "115 V", "full_load_current": "20 A"}
+    given |= {"plate_governs": "no", "wire": "14 AWG", "breaker": "15 A", **COOL}
+    assert motor(**given).verdict == "cannot tell"
+    assert value(motor(**given), "current that the wire must carry") == 25
+
+
+@pytest.mark.parametrize(
+    ("hp", "volts", "gauge", "device"),
+    [
+        # 125 % of the table's current in the 60 C column (14, 12, 10, 8 AWG: 15, 20, 30, 40 A)
+        ("1/2", 115, 14, 25),  # 12.25 A
+        ("3/4", 115, 12, 35),  # 17.25 A
+        ("1", 115, 12, 40),  # 20 A
+        ("1 1/2", 115, 10, 50),  # 25 A
+        ("3", 115, 6, 90),  # 42.5 A; 85 A, next 90 A
+    ],
+)
+def test_wire_and_device_that_a_motor_needs(hp, volts, gauge, device):
+    finding = motor(horsepower=f"{hp} hp", nameplate_voltage=f"{volts} V")
+    (needed,) = finding.answers
+    assert needed.text == (
+        f"{gauge} AWG copper or thicker; inverse-time breaker of at most {device} A"
+    )
+
+
+def test_wire_and_device_that_a_compressor_needs():
+    # 20 A: 25 A on 10 AWG; 175 % = 35 A; the plate's 30 A rules
+    (needed,) = hermetic(20).answers
+    assert needed.text == "10 AWG copper or thicker; breaker or fuse of at most 35 A"
+    (needed,) = hermetic(20, maximum_breaker="30 A").answers
+    assert needed.text == "10 AWG copper or thicker; breaker or fuse of at most 30 A"
+    # in 45 C with 2 wires 10 AWG has 30 x 0.71 = 21.3 A, 8 AWG 28.4 A
+    hot = {"ambient": "45 C", "conductors": 2, "wire": "14 AWG", "breaker": "15 A"}
+    (needed,) = hermetic(20, **hot).answers
+    assert needed.text == "8 AWG copper or thicker"
+
+
+def test_what_a_motor_needs_holds_for_table_and_plate():
+    # wire by the plate's 14 A (17.5 A: 12 AWG), device by the table's 9.8 A (25 A)
+    (needed,) = motor(**HALF, full_load_current="14 A").answers
+    assert needed.text == "12 AWG copper or thicker; inverse-time breaker of at most 25 A"
 
 
 @pytest.mark.parametrize(

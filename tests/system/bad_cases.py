@@ -490,7 +490,6 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("upstream", "second_leg_at_rest", "239 V", "239 V", "each leg to neutral"),
     Bad("short-time", "overcurrent_time", "11 min", "'11 min'", "11 s"),
     Bad("short-time", "overcurrent_time", "700 s", "'700 s'", "700 ms"),
-    Bad("short-time", "wire", "16 AWG solid", "26, and 16 AWG solid has one", "no strands"),
     Bad("short-time", "current", "0 A", "'0 A'", "180 A"),
     Bad("short-time", "current", "-180 A", "'-180 A'", "180 A"),
     Bad("short-time", "insulation", "pvc-80", "'pvc-80'", "did you mean pvc-"),

@@ -20,7 +20,7 @@ IN_DECLARED_UNITS = {
     "splice": "--wire|16 AWG|--barrel|16-14 AWG|--place-temperature|60 C ±2 C|--current|8 A",
     "breaker": "--current|8.7 A|--breaker|15 A|--wire|14 AWG|--ambient|25 C|--run-time|1 h",
     "circuit": "--breaker|15 A|--plug-loads|6.2 A|--fastened-loads|1.6 A|--wire|14 AWG",
-    "motor-circuit": "--motor-kind|hermetic|--fastened-in-place|yes|--rated-load-current|9 A",
+    "motor-circuit": "--motor-kind|compressor|--fastened-in-place|yes|--rated-load-current|9 A",
     "inrush": "--horsepower|1/4 hp|--code-letter|L|--nameplate-voltage|115 V|--peak|11 A",
     "ampacity": "--use|appliance|--wire|18 AWG|--wire-temperature|105 C|--place-temperature|60 C",
     "gauge": "--strands|41|--strand-diameter|0.254 mm ±0.01 mm|--metal|copper",

@@ -16,16 +16,14 @@ from wirecalc import (
     listing,
     not_checked,
 )
-from wirecalc.sources import confirmed
 
 from ..inputs import AROUND_WIRE, BREAKER, RECEPTACLE, TERMINATION, TOGETHER, WIRE_CLASS
 from .building_wire import CONTINUOUS, Place, building_wire, wrong_columns
-from .circuit_size import needed_circuit, sizes, weakest_first
+from .circuit_size import SUM, least_to_move, loads_to_move, needed_circuit, sizes, weakest_first
 from .receptacle import receptacle_load
 from .shared_circuit import fastened_load, plug_in_load
 
 PLUGGED, FASTENED = "plugged in", "fastened in place"
-_SUM = confirmed("nec-210-20", "NEC", "210.19(A)(1) and 210.20(A)", copies=2)
 
 
 def _load(text: str) -> Reading:
@@ -111,7 +109,7 @@ def circuit(
 
     Inputs: each load in A (over 0 to 100), a list for each kind; breaker and receptacle in A;
     temperatures in C; counts. Refuses an empty list. Yields the loads as counted, the sum, the
-    room left, the weakest link and one criterion a limit.
+    room left, what has to go, the weakest link and one criterion a limit.
     Source: tables nec-ampacity, nec-ambient, nec-conductor-count, nec-small-conductors,
     standard-ratings, nec-receptacles.
     """
@@ -124,19 +122,20 @@ def circuit(
     ]
     place = Place(int(insulation_class), int(termination_temperature), ambient, conductors)
     total, counted = sum(x.amps for x in loads), sum(x.counted for x in loads)
-    yield figure("sum of the loads", total, "A", source=_SUM)
+    yield figure("sum of the loads", total, "A", source=SUM)
     yield figure(
         "sum as it counts",
         counted,
         "A",
-        source=_SUM,
+        source=SUM,
         working=lambda: " + ".join(
             f"1.25 x {x.amps:.4g} A" if x.long else f"{x.amps:.4g} A" for x in loads
         ),
     )
-    yield figure("room left on the breaker", breaker - counted, "A", source=_SUM, toward="down")
-    yield from sizes("breaker that carries the sum", counted, wire, place)
-    yield from needed_circuit(total, counted / total, breaker, wire, place)
+    yield figure("room left on the breaker", breaker - counted, "A", source=SUM, toward="down")
+    yield from sizes("breaker that carries the sum", counted, breaker, wire, place)
+    remedy = needed_circuit if len(loads) == 1 else loads_to_move
+    yield from remedy(total, counted / total, breaker, wire, place)
     yield from weakest_first(_links(loads, breaker, feeds_others, receptacle, wire, place))
     yield from _list(loads)
 
@@ -156,9 +155,9 @@ def _links(
         counted,
         breaker,
         "A",
-        source=_SUM,
+        source=SUM,
         says="a load of 3 h or more counts 125 %" if counted > total else "",
-        action="move loads to another circuit; never fit a larger breaker",
+        action=least_to_move(total, counted / total, breaker, wire, place),
     )
     if wire is not None:
         yield from building_wire(total, counted / total, breaker, wire, place)

@@ -140,7 +140,7 @@ def breaker(
         working=lambda: f"100 x {current:.4g} A / {breaker:.4g} A",
     )
     yield from sizes(
-        "breaker for a circuit of its own", current * (factor or CONTINUOUS), wire, place
+        "breaker for a circuit of its own", current * (factor or CONTINUOUS), breaker, wire, place
     )
     yield from needed_circuit(current, factor or 1.0, breaker, wire, place)
 

@@ -27,6 +27,7 @@ RATINGS = (60, 75, 90)  # columns of the ampacity table, C
 CONTINUOUS = 1.25  # NEC 210.19(A)(1), 210.20(A): a load of 3 hours or more
 _TERMINATION = confirmed("nec-110-14", "NEC", "110.14(C)(1)", copies=2)
 _ELECTRICIAN = "put the load on a circuit that carries it: a job for an electrician"
+_CLASS = "read the class printed on the wire (60 C was taken): --insulation-class; if it is 60 C, "
 _ALLOWED = "have an electrician fit the breaker that the wire allows"
 _BREAKER, _LOAD, _CORRECTED = (
     "breaker on this wire",
@@ -194,9 +195,14 @@ def _breaker(
         _BREAKER,
         f"the breaker is over the wire's {amps:.4g} A; NEC 240.4(B) allows the next standard "
         "rating on some circuits (from memory)",
-        measure="have an electrician read the code for this circuit",
+        measure=_class_first(place) + "have an electrician read the code for this circuit",
         source=source,
     )
+
+
+def _class_first(place: Place) -> str:
+    """Ask for the class of the wire before anything else, where it is the lowest."""
+    return _CLASS if place.wire_class == RATINGS[0] else ""
 
 
 def _on_conditions(small: tables.Row) -> Item:
@@ -245,13 +251,14 @@ def _unlisted_load(load: float, wire: Wire, wire_class: int) -> Item:
 
 
 def _too_hot(place: Place) -> Item:
-    last = conductors.hottest_factor(place.wire_class)
+    last, hot = conductors.hottest_factor(place.wire_class), f"{place.ambient:g}"
     return requires(
         _CORRECTED,
         False,
-        says=f"the table of {place.wire_class} C wire ends below {place.ambient:g} C",
+        says=f"the table of {place.wire_class} C wire ends below {hot} C; is it {hot} F?",
         source=last.source,
-        action="this wire is not for so hot a place: a job for an electrician",
+        action=f"look at the thermometer's unit: {hot} C, or {hot} F? If C, {_class_first(place)}"
+        "this wire is not for so hot a place: a job for an electrician",
     )
 
 

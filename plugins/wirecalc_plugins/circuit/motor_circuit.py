@@ -6,51 +6,33 @@ from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
-    PLATE,
-    PRACTICE,
     Item,
     Nameplate,
     OneOf,
-    Origin,
     Problem,
     Reading,
     Wire,
     YesNo,
-    answer,
-    at_least,
-    at_or_below,
     calculation,
     figure,
     not_checked,
 )
-from wirecalc import (
-    conductors as wires,
-)
-from wirecalc.sources import confirmed
 
 from ..inputs import AROUND_WIRE, BREAKER, MAXIMUM_BREAKER, TERMINATION, TOGETHER, WIRE_CLASS
-from .building_wire import Place, building_wire, wrong_columns
-from .circuit_size import against_plate
+from .building_wire import Place, wrong_columns
+from .motor_checks import MotorLoad, device_of_motor, needed, small_wire, wire_of_motor
 from .motor_rules import (
-    CONDUCTOR,
+    COMPRESSOR,
     DEVICES,
-    HERMETIC,
-    INSTANTANEOUS,
     INVERSE,
     MOTOR,
-    Sizing,
     compressor_sizing,
-    device_limits,
-    judge_device,
     motor_sizing,
     overload_limits,
+    plate_sizing,
     table_current,
     unsized,
 )
-
-_ONE = confirmed("nec-430-22", "NEC", "430.22", copies=2)
-_SEVERAL = confirmed("nec-430-24", "NEC", "430.24", copies=2)
-_COMPRESSOR = confirmed("nec-440-32", "NEC", "440.32", copies=1)
 
 
 def _refuse(
@@ -93,7 +75,9 @@ def _refuse(
     example_with=("horsepower", "nameplate_voltage", "breaker", "wire"),
 )
 def motor_circuit(
-    motor_kind: Annotated[str, OneOf((MOTOR, HERMETIC), text="open motor, or hermetic compressor")],
+    motor_kind: Annotated[
+        str, OneOf((MOTOR, COMPRESSOR), text="open motor, or hermetic (sealed) compressor")
+    ],
     fastened_in_place: Annotated[bool, "it is built in or wired in, not plugged in"],
     horsepower: Annotated[
         float | None, Nameplate("hp", above=0, high=10, typical="1/2 hp", text="power on the plate")
@@ -116,7 +100,8 @@ def motor_circuit(
     plate_governs: Annotated[
         bool | None,
         YesNo(
-            "a shaded-pole or PSC fan motor, or part of a listed appliance",
+            "a shaded-pole, PSC fan, low-speed, high-torque or multispeed motor, or part of a "
+            "listed appliance",
             goes_with="full_load_current",
         ),
     ] = None,
@@ -168,18 +153,19 @@ def motor_circuit(
     """Do wire and breaker of this motor or compressor keep to NEC 430 and 440?
 
     A motor is sized by the table's current for its horsepower and volts, not its plate (430.6(A),
-    Table 430.248); a compressor by RLA or branch-circuit selection current, the greater. The wire,
-    corrected, carries 125 % of it and the other loads (430.22, 430.24, 440.32). The device is at
-    most 250 % (breaker; fuses as Table 430.52), rounded up; on a compressor 175 %, rounded down
-    (440.22); beyond that only where it will not start. The plate's largest device rules. 240.4(D)
-    does not bind (240.4(G)).
+    Table 430.248), by both where the plate may govern; a compressor by RLA or BCSC, the greater.
+    The wire, corrected, carries 125 % of it and the other loads (430.22, 430.24, 440.32). The
+    device is at most 250 % (breaker; fuses as Table 430.52), rounded up; on a compressor 175 %,
+    rounded down (440.22); beyond that only where it will not start. The plate's largest device
+    rules. 240.4(D) does not bind 14 AWG and thicker (240.4(G)).
 
     Inputs: plate values in hp, V, A; device and other loads in A; wire; temperatures in C. Yields
-    the current, limits, overload settings, criteria on wire and device. Refuses what is plugged
+    what it needs, limits, overload settings, criteria on wire and device. Refuses what is plugged
     in. Source: tables nec-motor-full-load, nec-motor-locked-rotor, nec-motor-devices,
     nec-motor-overload, nec-ampacity and those that correct it, standard-ratings.
     """
     kind, device, plate = motor_kind, motor_device, full_load_current
+    place = Place(int(insulation_class), int(termination_temperature), ambient, conductors)
     if kind == MOTOR:
         sizing = motor_sizing(horsepower, nameplate_voltage, plate, plate_governs)
     else:
@@ -198,24 +184,16 @@ def motor_circuit(
         source=sizing.source,
         working=lambda: sizing.working,
     )
+    other = plate_sizing(sizing, plate, plate_governs) if kind == MOTOR else None
     others = other_current or 0.0
-    running = sizing.amps + others
-    yield from _needed(kind, sizing, others, minimum_ampacity)
-    if kind == HERMETIC or not others:
-        yield from device_limits(kind, device, sizing.amps, others)
-    if maximum_breaker is not None:
-        yield figure("largest device by the plate", maximum_breaker, "A", source=PLATE)
+    load = MotorLoad(kind, device, sizing, other, plate_governs, others, minimum_ampacity)
+    yield from needed(load, wire, breaker, maximum_breaker, place)
     if wire is not None:
-        least = max(_wire_current(sizing, others), minimum_ampacity or 0.0)
-        place = Place(int(insulation_class), int(termination_temperature), ambient, conductors)
-        yield from building_wire(least, 1.0, None, wire, place)
+        yield from wire_of_motor(load, wire, place)
     if breaker is not None:
-        judged = judge_device(kind, device, breaker, sizing.amps, others, will_not_start)
-        yield from _device(kind, breaker, maximum_breaker, running, judged)
-        if not others:
-            yield from _small_wire(breaker, wire)
-        if device == INSTANTANEOUS:
-            yield not_checked("that the breaker is part of a listed combination", "see its marking")
+        yield from device_of_motor(load, breaker, maximum_breaker, will_not_start)
+    if breaker is not None and wire is not None:
+        yield from small_wire(load, breaker, wire, place)
     yield from overload_limits(kind, sizing.amps, plate, cool_running)
     yield from _locked_rotor(kind, horsepower, nameplate_voltage)
 
@@ -224,7 +202,7 @@ def _unused(kind: str, motor: float | None, compressor: float) -> Iterator[Item]
     """Say which plate values do not count for this kind."""
     if kind == MOTOR and compressor:
         yield not_checked("RLA and BCSC", "they size compressors, and this is an open motor")
-    if kind == HERMETIC and motor:
+    if kind == COMPRESSOR and motor:
         yield not_checked("horsepower and FLA", "they size motors, and this is a compressor")
 
 
@@ -234,57 +212,3 @@ def _locked_rotor(kind: str, horsepower: float | None, voltage: float | None) ->
         if locked is not None:
             name = "locked-rotor current for the disconnect"
             yield figure(name, locked.amps, "A", source=locked.source)
-
-
-def _needed(kind: str, sizing: Sizing, others: float, plate: float | None) -> Iterator[Item]:
-    source = _SEVERAL if others else _ONE if kind == MOTOR else _COMPRESSOR
-    more = f" + {others:.4g} A" if others else ""
-    yield figure(
-        "current that the wire must carry",
-        _wire_current(sizing, others),
-        "A",
-        source=source,
-        working=lambda: f"1.25 x {sizing.amps:.4g} A{more}",
-        toward="up",
-    )
-    if plate is not None:
-        yield figure("least ampacity by the plate", plate, "A", source=PLATE)
-
-
-def _wire_current(sizing: Sizing, others: float) -> float:
-    return CONDUCTOR * sizing.amps + others
-
-
-def _device(
-    kind: str, rating: float, largest: float | None, running: float, judged: Item
-) -> Iterator[Item]:
-    """Judge the device by its plate, which rules on a compressor, else by the code as well."""
-    if largest is not None:
-        yield against_plate(rating, largest)
-    if largest is None or kind == MOTOR:
-        yield judged
-    yield at_least(
-        "device carries the running current",
-        rating,
-        running,
-        "A",
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        advisory=True,
-        says="it will trip; no reason to go over the largest device",
-        action="look at what the motor draws, then have an electrician choose within the limit",
-    )
-
-
-def _small_wire(rating: float, wire: Wire | None) -> Iterator[Item]:
-    """Say why a device over the wire's ampacity may be right, so that nobody mends it."""
-    small = None if wire is None else wires.small_conductor_breaker(wire)
-    if wire is None or small is None or at_or_below(rating, small.number("breaker_A")):
-        return
-    yield answer(
-        "more amps than on other circuits",
-        f"the {small.number('breaker_A'):g} A of NEC 240.4(D) for {wire} does not bind a motor "
-        "circuit (240.4(G)): a device within its limit here stays as it is",
-        because=["the device guards against short circuit, the overload protector against heat"],
-        against=["only with an overload protector that works, and nothing else on the wire"],
-    )

@@ -10,7 +10,7 @@ from wirecalc.sources import confirmed, from_memory
 
 from .standard_ratings import rating_at_least, rating_at_most
 
-MOTOR, HERMETIC = "motor", "hermetic"
+MOTOR, COMPRESSOR = "motor", "compressor"
 INVERSE, INSTANTANEOUS = "inverse-time breaker", "instantaneous breaker"
 DEVICES = (INVERSE, "time-delay fuse", "nontime-delay fuse", INSTANTANEOUS)
 CONDUCTOR = 1.25  # NEC 430.22, 430.24, 440.32
@@ -71,6 +71,17 @@ def motor_sizing(
     return table_current("nec-motor-full-load", horsepower, voltage)
 
 
+def plate_sizing(sizing: Sizing, plate: float | None, by_plate: bool | None) -> Sizing | None:
+    """Return the plate's current where it may size a motor's circuit in place of the table's.
+
+    So while it was not said whether the plate governs, and whenever it has more than the table:
+    that is not for low-speed, high-torque and multispeed motors, or the plate was misread.
+    """
+    if plate is None or by_plate or (by_plate is False and at_or_below(plate, sizing.amps)):
+        return None
+    return Sizing(plate, _BY_PLATE, "the plate's current")
+
+
 def compressor_sizing(rated: float | None, selection: float | None) -> Sizing | None:
     """Return the current that sizes a compressor's circuit, the greater of RLA and BCSC."""
     amps = max(rated or 0.0, selection or 0.0)
@@ -80,7 +91,7 @@ def compressor_sizing(rated: float | None, selection: float | None) -> Sizing | 
 def unsized(kind: str) -> Item:
     """Say what is missing for the current that sizes the circuit."""
     name = "current that sizes the circuit"
-    if kind == HERMETIC:
+    if kind == COMPRESSOR:
         return cannot_tell(
             name,
             "neither RLA nor branch-circuit selection current was given",
@@ -95,13 +106,18 @@ def unsized(kind: str) -> Item:
     )
 
 
-def device_limits(kind: str, device: str, amps: float, others: float) -> Iterator[Item]:
-    """Yield the largest device as a figure, with what it is worked out from."""
+def largest_device(kind: str, device: str, amps: float, others: float) -> float | None:
+    """Return the largest device in A on which it starts; None where NEC 430.53 rules."""
+    return None if kind == MOTOR and others else _first(kind, device, amps, others)[1].amps
+
+
+def device_limit(kind: str, device: str, amps: float, others: float) -> Item:
+    """Return the largest device as a figure, with what it is worked out from."""
     row, first = _first(kind, device, amps, others)
     more = f" + {others:.4g} A" if others else ""
     rounded = {"up": "next standard rating up", "down": "standard rating at or below"}
     rule = rounded.get(row.text("rounded"), "not rounded")
-    yield figure(
+    return figure(
         "largest device by the rule",
         first.amps,
         "A",
@@ -146,14 +162,14 @@ def judge_device(
         first.amps,
         "A",
         source=first.source,
-        says=row.note if kind == HERMETIC and first.source is not _FLOOR else "",
+        says=row.note if kind == COMPRESSOR and first.source is not _FLOOR else "",
         action=_FIT,
     )
 
 
 def _row(kind: str, device: str, case: str) -> tables.Row | None:
-    of = "any" if kind == HERMETIC else device
-    return tables.load("nec-motor-devices").find(kind=kind, device=of, case=case)
+    listed, of = ("hermetic", "any") if kind == COMPRESSOR else (kind, device)
+    return tables.load("nec-motor-devices").find(kind=listed, device=of, case=case)
 
 
 def _first(kind: str, device: str, amps: float, others: float) -> tuple[tables.Row, _Limit]:
@@ -191,7 +207,7 @@ def overload_limits(
     `amps` is the current that sizes the circuit, `plate` the full-load current on the plate.
     """
     rows = tables.load("nec-motor-overload")
-    if kind == HERMETIC:
+    if kind == COMPRESSOR:
         if amps is not None:
             relay = rows.row(protector="compressor relay", case="any")
             yield _percent("largest trip of the overload relay", relay, amps)
