@@ -32,11 +32,12 @@ class Points(NamedTuple):
 
 
 class Line(NamedTuple):
-    """A curve, or a piece of a level from one x to another."""
+    """A curve, or a piece of a level from one x to another; `thin` for a waveform behind others."""
 
     name: str
     x: Sequence[float]
     y: Sequence[float]
+    thin: bool = False
 
 
 class Limit(NamedTuple):

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import escape
 
-from ..charts import Chart, Points
+from ..charts import Chart, Line, Points
 from ..errors import BadInput, Problem
 
 FORMATS = (".svg", ".png")
@@ -69,16 +69,10 @@ def _fill(axes: Any, chart: Chart) -> None:
             rasterized=len(points.y) > 2000,
         )
     named = -1
+    marked = sum(1 for line in chart.lines if line.name) > len(_DASHES)
     for line in chart.lines:  # a line without a name is a piece of the one before it
         named += 1 if line.name else 0
-        axes.plot(
-            line.x,
-            line.y,
-            color="0.35",
-            linewidth=1.6,
-            label=line.name or None,
-            linestyle=_DASHES[(named + 1) % len(_DASHES)],
-        )
+        axes.plot(line.x, line.y, label=line.name or None, **_line_style(line, named, marked))
     if chart.x.places:
         axes.set_xticks(range(len(chart.x.places)), chart.x.places)
         axes.set_xlim(-0.6, len(chart.x.places) - 0.4)
@@ -110,6 +104,23 @@ def _fill(axes: Any, chart: Chart) -> None:
     axes.set_axisbelow(True)
     if axes.get_legend_handles_labels()[1]:
         axes.legend(loc="best", frameon=True, framealpha=0.9, edgecolor="0.8")
+
+
+def _line_style(line: Line, number: int, marked: bool) -> dict[str, Any]:
+    """Return how a line is drawn; where there are more lines than dashes, marks tell them apart."""
+    if line.thin:
+        return {"color": "0.6", "linewidth": 0.7, "linestyle": "-"}
+    style: dict[str, Any] = {
+        "color": "0.35",
+        "linewidth": 1.6,
+        "linestyle": _DASHES[(number + 1) % len(_DASHES)],
+    }
+    if marked:
+        hollow = "1.0" if number % 2 else "0.2"
+        style |= {"marker": _MARKS[number % len(_MARKS)], "markerfacecolor": hollow}
+        style |= {"color": "0.2", "linewidth": 1.2, "linestyle": "-" if number % 2 else "--"}
+        style |= {"markevery": (0.015 * number, 0.11), "markersize": 6.5}
+    return style
 
 
 def _spread(points: Points) -> list[float]:
