@@ -19,7 +19,8 @@ memory; they follow from the winding axes, and the checks compare them with the 
 and windage brake in proportion to speed; the supply has resistance only. A contact opens at the
 next zero of the start winding's current. A PTC is one lump of ceramic: its resistance is flat and
 rises from a switching temperature on, it heats by its own loss and cools to the air. Once it has
-risen fifty-fold the winding counts as open and the trickle that keeps it hot is left out.
+risen fifty-fold, or to 60 times the winding's own ohm, the winding counts as open, and the trickle
+that keeps it hot is left out.
 """
 
 from __future__ import annotations
@@ -34,7 +35,9 @@ CUT_OUT = 0.75  # share of synchronous speed at which relay or switch opens; com
 AIR = 25.0  # C
 OPEN_AT = 50.0  # times its cold resistance at which a PTC counts as open
 MOST_RISE = 8.0  # natural logarithm of hot over cold ohm where a PTC rises no more: 3000
+OPEN_OVER = 60.0  # or so many times the ohm of the start winding, if that comes first
 STILL = 1.0  # rad/s; below it a load torque only holds, it does not drive
+BRAKE = 2000.0  # 1/s; a light rotor stops no faster than this, which widens the band above
 LM, LA, LQ, LD, VC, SPEED, ANGLE, HEAT = range(8)  # the states, in this order
 
 
@@ -126,6 +129,7 @@ class Constants(NamedTuple):
     switches_at: Any
     heat_inverse: Any
     cooling: Any
+    still: Any
 
 
 class Case(NamedTuple):
@@ -167,6 +171,7 @@ def constants(case: Case) -> Constants:
         switches_at=ptc.switches_at if ptc else AIR,
         heat_inverse=1 / ptc.heat_capacity if ptc else 0.0,
         cooling=ptc.cooling if ptc else 0.0,
+        still=max(STILL, load.constant / (BRAKE * load.inertia)),
     )
 
 
@@ -208,7 +213,7 @@ def slopes(
     The PTC's resistance goes over smoothly from flat to exponential, within some 5 K.
     """
     k1, k2, k3, r1, ra, r2, rs, peak, omega, phase, pairs, inverse = c[:12]
-    constant, pulsation, quadratic, viscous, switches_at, heat_inverse, cooling = c[12:]
+    constant, pulsation, quadratic, viscous, switches_at, heat_inverse, cooling, still = c[12:]
     g1, g2, g3, closed, cold, rise, series, leak, elastance = b
 
     def at(t: float, y: Sequence[Any]) -> tuple[Any, ...]:
@@ -220,7 +225,7 @@ def slopes(
         vt = peak * sin(omega * t + phase) - rs * (im + ia)
         bridge = leak * vc / rx
         turning = pairs * speed
-        drag = constant * (1 + pulsation * sin(angle)) * tanh(speed / STILL)
+        drag = constant * (1 + pulsation * sin(angle)) * tanh(speed / still)
         drag = drag + (quadratic * abs(speed) + viscous) * speed
         return (
             vt - r1 * im,
@@ -236,13 +241,20 @@ def slopes(
     return at
 
 
+def open_rise(limit: float) -> float:
+    """Return the rise over the cold ohm at which a PTC counts as open: 50, or less but over 2."""
+    return min(OPEN_AT, max(limit, 2.0))
+
+
 def opens_at(case: Case) -> tuple[int, float] | None:
     """Return the state, and its level, at which the start device opens; None where none does."""
     device = case.device
     if case.machine.start is None or not device.connected:
         return None
     if device.ptc is not None:
-        return HEAT, device.ptc.switches_at + math.log(OPEN_AT) / device.ptc.rise
+        winding = case.machine.start
+        hot = OPEN_OVER * (winding.resistance + winding.reactance) / device.ptc.cold
+        return HEAT, device.ptc.switches_at + math.log(open_rise(hot)) / device.ptc.rise
     if device.cut_out is None:
         return None
     return SPEED, device.cut_out * case.machine.synchronous

@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     Samples = NDArray[Any]
 
 STEPS = 100  # a cycle, at least
+_LEAST_CYCLES = 24  # a shorter time cannot show that anything has settled
 _STABLE = 2.4  # step times the fastest rate that the method bears with room (2.78 is its end)
 
 
@@ -60,7 +61,7 @@ def spread(cases: Sequence[Case], duration: float) -> Spread:
         raise ValueError("the cases of a spread have one frequency")
     c, before, after, waits, levels = _stacked(np, cases)
     steps = _steps(cases)
-    cycles = max(2, math.floor(duration * cases[0].machine.frequency))
+    cycles = max(_LEAST_CYCLES, math.floor(duration * cases[0].machine.frequency))
     h = 1 / (cases[0].machine.frequency * steps)
     y = np.zeros((8, len(cases)))
     y[HEAT] = AIR
@@ -69,12 +70,13 @@ def spread(cases: Sequence[Case], duration: float) -> Spread:
     peak, last = np.zeros(len(cases)), np.zeros(len(cases))
     rms, speeds = np.zeros((cycles, len(cases))), np.zeros((cycles, len(cases)))
     for cycle in range(cycles):
-        squares = np.zeros(len(cases))
+        squares, turned = np.zeros(len(cases)), np.zeros(len(cases))
         for step in range(steps):
             y = _stepped(np, f, (cycle * steps + step) * h, y, h)
             start = branch.g1 * y[1] - branch.g2 * y[3]
             line = c.k1 * y[0] - c.k2 * y[2] + start
             squares += line * line
+            turned += y[SPEED]
             np.maximum(peak, np.abs(line), out=peak)
             opens = (stage == 1) & (start * last <= 0)
             stage = np.where((stage == 0) & (y[waits, range(len(cases))] >= levels), 1, stage)
@@ -85,7 +87,7 @@ def spread(cases: Sequence[Case], duration: float) -> Spread:
                     *(np.where(opens, new, old) for new, old in zip(after, branch, strict=True))
                 )
                 f = slopes(c, branch, np.sin, np.tanh, np.exp, np.minimum)
-        rms[cycle], speeds[cycle] = np.sqrt(squares / steps), y[SPEED]
+        rms[cycle], speeds[cycle] = np.sqrt(squares / steps), turned / steps
     return _read(np, cases, peak, rms, speeds)
 
 
@@ -131,7 +133,9 @@ def _read(np: Any, cases: Sequence[Case], peak: Samples, rms: Samples, speeds: S
     last = len(rms) - np.argmax(off[::-1], axis=0)  # cycles up to the last one that is off
     last = np.where(off.any(axis=0), last, 1)
     synchronous = np.array([case.machine.synchronous for case in cases])
-    runs = (speeds[-1] >= AT_SPEED * synchronous) & (last < len(rms) - 1)
+    faster = np.abs(speeds[-6:].mean(axis=0) - speeds[-12:-6].mean(axis=0))
+    rests = (last <= len(rms) - 12) & (faster <= 0.005 * synchronous)
+    runs = (speeds[-1] >= AT_SPEED * synchronous) & rests
     return Spread(
         peak=peak,
         cycle=rms.max(axis=0),

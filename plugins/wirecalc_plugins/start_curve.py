@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib.util
 from collections.abc import Iterator, Sequence
 from typing import Annotated, Any
 
@@ -16,6 +17,7 @@ from wirecalc import (
     Reading,
     Wire,
     calculation,
+    cannot_tell,
     hookimpl,
     tables,
 )
@@ -149,7 +151,7 @@ def start_curve(
         float | None,
         Nameplate(
             "uF",
-            above=0,
+            low=1,
             high=2000,
             typical="189 uF",
             text="start capacitor's mark",
@@ -160,7 +162,7 @@ def start_curve(
         float | None,
         Nameplate(
             "uF",
-            above=0,
+            low=1,
             high=200,
             typical="15 uF",
             text="run capacitor's mark",
@@ -171,8 +173,8 @@ def start_curve(
         float | None,
         Reading(
             "ohm",
-            above=0,
-            high=200,
+            low=1,
+            high=100,
             typical="6.8 ohm",
             text="PTC start device, cold",
             goes_with="start_method",
@@ -187,7 +189,7 @@ def start_curve(
     ] = "constant",
     inertia: Annotated[
         float | None,
-        Nameplate("kg m2", above=0, high=10, typical="0.005 kg m2", text="rotor and load"),
+        Nameplate("kg m2", low=0.0001, high=10, typical="0.005 kg m2", text="rotor and load"),
     ] = None,
     voltage: Annotated[
         float | None,
@@ -227,11 +229,16 @@ def start_curve(
     refuses parts that do not fit the start. Source: tables textbook-motors and
     textbook-start-windings, or common practice.
     """
+    given = dict(locals())
     from .start_runs import items
     from .start_setup import Setup
 
-    given = dict(locals())
-    yield from items(Setup(**{name: given[name] for name in Setup._fields}), dict(bands or {}))
+    setup = Setup(**{name: given[name] for name in Setup._fields})
+    if importlib.util.find_spec("scipy") is None:
+        do = "install it with: pip install 'wirecalc[analysis]'"
+        yield cannot_tell("time to settle", "simulating a start needs scipy", measure=do)
+        return
+    yield from items(setup, dict(bands or {}))
 
 
 @hookimpl

@@ -9,6 +9,7 @@ from wirecalc import Problem
 
 from .start_curve import NONE, OWN, PTC, RELAY, RUN_CAPACITOR, START_CAPACITOR
 
+MOST_RATIO = 30.0  # ohm of start over main winding that is no good winding any more; practice
 _PLATE = (
     "nameplate_voltage",
     "locked_rotor_current",
@@ -24,7 +25,6 @@ def refuse(given: dict[str, Any]) -> Iterator[Problem]:
     get = given.get
     yield from _refuse_motor(given)
     method = get("start_method") or OWN
-    winding = get("start_winding") is not None
     textbook = get("machine") is not None
     if not textbook and get("start_winding") is None and method != NONE:
         yield Problem("start_winding", "was not given", "give its ohm, or start_method none")
@@ -66,11 +66,13 @@ def _refuse_motor(given: dict[str, Any]) -> Iterator[Problem]:
         elif volts / locked <= given["main_winding"]:
             said = f"{given['main_winding']:g} ohm alone would let through less than {locked:g} A"
             yield Problem("main_winding", said, "measure it again, cold, less the leads' ohm")
+    main, start = get("main_winding"), get("start_winding")
+    if main is not None and start is not None and start > MOST_RATIO * main:
+        said = f"{start:g} ohm is over {MOST_RATIO:g} times the main winding's {main:g} ohm"
+        yield Problem("start_winding", said, "measure both again: 1.2 to 5 times is usual")
     poles, cord = get("poles") or 2, get("cord")
     if poles % 2:
         yield Problem("poles", f"{poles} is odd", "poles come in pairs, such as 4")
-    if cord is not None and get("cord_length") is None:
-        yield Problem("cord_length", "was not given", "give the cord's length, such as 50 ft")
     if cord is not None and cord.metal not in ("copper", "aluminium"):
         yield Problem("cord", f"the ohm of {cord.metal} is not known", "such as 16 AWG")
 

@@ -143,11 +143,21 @@ def _figures(runs: list[starting.MeterReadings]) -> Iterator[Item]:
 
 
 def _criteria(setup: Setup, runs: list[starting.MeterReadings], own: Motor) -> Iterator[Item]:
+    if setup.cord is not None and setup.cord_length is None:
+        for name in (_SETTLE, _VOLTS):
+            yield cannot_tell(
+                name,
+                "there is a cord, and its length was not given",
+                measure="measure the cord",
+                needs=("cord_length",),
+            )
+        return
     never = max(setup.duration, 2 * STOP_S)
     times = [never if run.settle_time is None else run.settle_time for run in runs]
     assumed = tuple(name for name in _ASSUMED if getattr(setup, name) is None)
     if own.inertia_known:
         assumed = tuple(name for name in assumed if name != "inertia")
+    winding = own.machine.start is not None
     cut = setup.duration <= STOP_S and any(run.settle_time is None for run in runs)
     if cut:
         yield cannot_tell(
@@ -155,7 +165,7 @@ def _criteria(setup: Setup, runs: list[starting.MeterReadings], own: Motor) -> I
             f"it had not settled when the simulation ended at {setup.duration:g} s",
             measure="give a duration of 4 s",
         )
-    elif assumed and not all(at_or_below(t, STOP_S) for t in times):
+    elif assumed and winding and not all(at_or_below(t, STOP_S) for t in times):
         yield cannot_tell(
             _SETTLE,
             "it does not settle in time with the load that was assumed",

@@ -43,6 +43,11 @@ GOOD: dict[str, dict[str, str]] = {
     "heat-rating": {"place_temperature": "60 C", "near_heater": "yes", "wire_temperature": "105 C"}
     | {"terminal_temperature": "105 C", "terminal_material": "nylon"}
     | {"sleeve_temperature": "125 C", "sleeve_material": "PVC tubing"},
+    "start-curve": {"nameplate_voltage": "115 V", "frequency": "60 Hz", "horsepower": "1/4 hp"}
+    | {"locked_rotor_current": "20 A", "rated_load_current": "4.4 A", "poles": "4"}
+    | {"main_winding": "2 ohm", "start_winding": "7 ohm", "voltage": "117 V", "duration": "1 s"}
+    | {"start_method": "ptc", "ptc_resistance": "6.8 ohm", "inertia": "0.001 kg m2"}
+    | {"load_torque": "30 %"},
 }
 ZERO_MEANS_SOMETHING = {
     *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
@@ -52,7 +57,7 @@ PRINTED = {
     *("wire_temperature", "terminal_temperature", "terminal_voltage", "termination_temperature"),
     "insulation_class",
     *("breaker", "receptacle", "rated_load_current", "locked_rotor_current", "horsepower"),
-    *("nameplate_voltage", "frequency"),
+    *("nameplate_voltage", "frequency", "duration"),
     *("old_wire_temperature", "new_wire_temperature", "old_wire_voltage", "new_wire_voltage"),
     *("tab_width", "terminal_width", "tab_thickness", "terminal_thickness", "sleeve_temperature"),
 }
@@ -291,6 +296,26 @@ JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what canno
     Bad("heat-rating", "near_heater", "maybe", "'maybe'", "yes or no"),
     Bad("heat-rating", "terminal_material", "vynil", "'vynil'", "did you mean vinyl?"),
     Bad("heat-rating", "sleeve_material", "nylon", "'nylon'", "polyolefin tubing"),
+    Bad("start-curve", "inertia", "-0.001 kg m2", "'-0.001 kg m2'", "0.005 kg m2"),
+    Bad("start-curve", "inertia", "0 kg m2", "'0 kg m2'", "0.005 kg m2"),
+    Bad("start-curve", "inertia", "0.001 kg", "'kg'", "did you mean kg"),
+    Bad("start-curve", "poles", "3", "3 is odd", "poles come in pairs"),
+    Bad("start-curve", "poles", "1725", "1725 is outside 2 to 24", "whole number"),
+    Bad("start-curve", "frequency", "60 rpm", "'rpm'", "Hz"),
+    Bad("start-curve", "start_capacitor", "189 uF", "no place in this start", "start-capacitor"),
+    Bad("start-curve", "start_method", "capacitor", "'capacitor'", "start-capacitor"),
+    Bad("start-curve", "variants", ["healthy", "lockd-rotor"], "'lockd-rotor'", "locked-rotor?"),
+    Bad("start-curve", "variants", ["healthy", "healthy"], "stands there twice", "name it once"),
+    Bad("start-curve", "variants", ["weak-capacitor"], "this start has none", "leave it out"),
+    Bad("start-curve", "machine", "capacitor-start-110V", "was given too", "machine or a plate"),
+    Bad("start-curve", "locked_rotor_current", "4 A", "4 A is not above", "the plate again"),
+    Bad("start-curve", "main_winding", "7 ohm", "7 ohm alone", "measure it again"),
+    Bad("start-curve", "main_winding", "0 ohm", "'0 ohm'", "2 ohm"),
+    Bad("start-curve", "start_winding", "700 ohm", "700 ohm is over 30 times", "1.2 to 5 times"),
+    Bad("start-curve", "ptc_resistance", "15 kohm", "'15 kohm'", "6.8 ohm"),
+    Bad("start-curve", "ptc_resistance", "6.8 V", "'V'", "ohm"),
+    Bad("start-curve", "load_torque", "-5 %", "'-5 %'", "50 %"),
+    Bad("start-curve", "load_torque", "0.5 N", "'N'", "%"),
 ]
 
 CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]

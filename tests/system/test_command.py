@@ -71,7 +71,7 @@ def test_listing_shows_each_under_its_part(command: Command) -> None:
         elif line.startswith("  ") and not line.startswith("   "):
             part.append(line.split()[0])
     assert parts["circuit"] == ["ampacity", "breaker"]
-    assert parts["motor and start"] == ["inrush"]
+    assert parts["motor and start"] == ["inrush", "start-curve"]
     assert parts["wire and joint"] == [
         "choose",
         "equivalent",

@@ -122,6 +122,7 @@ def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> Non
         "pull-batch",
         "ring",
         "splice",
+        "start-curve",
         "strands",
         "strip",
         "substitute",

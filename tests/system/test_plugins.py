@@ -84,6 +84,7 @@ BUNDLED = {
     "pull": ["pull"],
     "splice": ["splice"],
     "start": ["inrush"],
+    "start-curve": ["start-curve"],
     "strip": ["strip"],
     "substitute": ["substitute"],
     "wire": ["ampacity", "equivalent", "gauge", "strands", "wire-break"],
