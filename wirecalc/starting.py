@@ -38,6 +38,7 @@ SETTLED = 0.1  # a current within this share of its last value has settled; comm
 INRUSH_S = 0.1  # window of a clamp meter's inrush function
 _CHUNK_SAMPLES = 6 * SAMPLES  # between two looks whether anything still changes
 _LAST_TWO = ((-2 * _CHUNK_SAMPLES, -_CHUNK_SAMPLES), (-_CHUNK_SAMPLES, None))
+_FIRST_STEP = 1e-5  # s; near a zero of the volts the solver's own guess is far too long
 _STEADY = 0.002  # relative change over a chunk that counts as none
 _SCALES = (0.5, 0.5, 0.5, 0.5, 100.0, 100.0, 1e3, 100.0)  # of the states, for the tolerance
 
@@ -123,6 +124,8 @@ def simulate(
             events=_event(branch, waits, at_level),
             rtol=rtol,
             atol=[rtol * 0.01 * scale for scale in _SCALES],
+            first_step=min(_FIRST_STEP, 0.5 * (grid[end] - t)),
+            max_step=0.25 / frequency,
         )
         if not solved.success:
             raise ArithmeticError(f"the start cannot be simulated: {solved.message}")

@@ -77,6 +77,9 @@ NASTY = (
 )
 
 
+APART = ("by", "nameplate_voltage")  # needs a file; in place of a machine
+
+
 def general(text: str) -> bool:
     return not text.startswith(ELSEWHERE)
 
@@ -92,7 +95,7 @@ def examples_of(name: str) -> list[str]:
     inputs = [
         i
         for i in CATALOGUE.calculations[name].calculation.inputs
-        if not i.kind.goes_with and not isinstance(i.kind, ReadingsFile) and i.name != "by"
+        if not i.kind.goes_with and not isinstance(i.kind, ReadingsFile) and i.name not in APART
     ]  # a file is not there, and columns are those of a file
     return [word for i in inputs for word in (i.option, i.kind.example)]
 

@@ -482,3 +482,13 @@ def test_what_does_not_fit_together_is_refused(given, said) -> None:
     assert said in str(caught.value).replace("--", "").replace("ptc-", "ptc_").replace(
         "start-c", "start_c"
     ).replace("start-w", "start_w")
+
+
+@pytest.mark.parametrize("angle", [0.0, 1e-9, 5.96e-8, 1e-4, 180.0])
+def test_closing_near_a_zero_of_the_volts_is_as_closing_at_it(angle: float) -> None:
+    case = Case(F2, CAPACITOR, LIGHT, Supply(101, 1.0))
+    at_zero = np.abs(starting.simulate(case, 0.1, to_the_end=True).line).max()
+    near = case._replace(supply=case.supply._replace(closing_angle=angle))
+    assert np.abs(starting.simulate(near, 0.1, to_the_end=True).line).max() == pytest.approx(
+        at_zero, rel=1e-4
+    )
