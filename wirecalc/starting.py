@@ -121,7 +121,7 @@ def simulate(
             y,
             method="DOP853",
             t_eval=grid[kept : end + 1],
-            events=_event(branch, waits, at_level),
+            events=_zero_of_start_current(branch) if at_level else None,
             rtol=rtol,
             atol=[rtol * 0.01 * scale for scale in _SCALES],
             first_step=min(_FIRST_STEP, 0.5 * (grid[end] - t)),
@@ -129,9 +129,14 @@ def simulate(
         )
         if not solved.success:
             raise ArithmeticError(f"the start cannot be simulated: {solved.message}")
-        if len(solved.t):
-            pieces.append(_piece(np, c, branch, solved.t, solved.y))
-        kept += len(solved.t)
+        upto = _reached(solved, waits) if not at_level else None
+        count = len(solved.t) if upto is None else upto + 1
+        if count:
+            pieces.append(_piece(np, c, branch, solved.t[:count], solved.y[:, :count]))
+        kept += count
+        if upto is not None:
+            t, y, at_level = float(solved.t[upto]), solved.y[:, upto], True
+            continue
         if solved.status == 0:
             t, y = float(grid[end]), solved.y[:, -1]
             marks.append(_mark(np, pieces))
@@ -139,10 +144,8 @@ def simulate(
                 break
             continue
         t, y = float(solved.t_events[0][0]), solved.y_events[0][0]
-        if at_level:  # the current is zero now: the contact opens
-            branch, waits, opened = after, None, t
-            marks.clear()
-        at_level = not at_level
+        branch, waits, opened, at_level = after, None, t, False  # the contact opens at the zero
+        marks.clear()
     time, main, start, volts, torque, states = (
         np.concatenate([piece[i] for piece in pieces], axis=-1) for i in range(6)
     )
@@ -159,19 +162,22 @@ def _tools() -> tuple[Any, Any]:
     return np, solve_ivp
 
 
-def _event(branch: Branch, waits: tuple[int, float] | None, at_level: bool) -> Any:
-    """Return what ends a piece: the device's level, then the zero of the start current."""
-    if waits is None:
+def _reached(solved: Any, waits: tuple[int, float] | None) -> int | None:
+    """Return the first sample at which the device's level is reached, if it is."""
+    if waits is None or not len(solved.t):
         return None
-    state, level = waits
+    over = solved.y[waits[0]] >= waits[1]
+    return int(over.argmax()) if over.any() else None
 
-    def reached(t: float, y: Samples) -> float:
-        if at_level:
-            return float(branch.g1 * y[LA] - branch.g2 * y[LD])
-        return float(y[state] - level)
 
-    reached.terminal = True  # type: ignore[attr-defined]
-    return reached
+def _zero_of_start_current(branch: Branch) -> Any:
+    """Return what ends a piece once the device is to open: the start winding's current is zero."""
+
+    def current(t: float, y: Samples) -> float:
+        return float(branch.g1 * y[LA] - branch.g2 * y[LD])
+
+    current.terminal = True  # type: ignore[attr-defined]
+    return current
 
 
 def _piece(np: Any, c: Constants, b: Branch, time: Samples, y: Samples) -> tuple[Samples, ...]:

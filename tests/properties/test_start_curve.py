@@ -84,10 +84,9 @@ def test_a_tenth_of_the_tolerance_changes_the_figures_by_less_than_half_a_percen
 ) -> None:
     case = Case(MACHINE, device, load, supply)
     usual, tight = meters(case), meters(case, starting.RTOL / 10)
-    for name in ("peak", "cycle", "inrush", "settled", "volts"):
+    for name in ("peak", "cycle", "inrush", "settled", "volts", "start_heat"):
         assert getattr(usual, name) == pytest.approx(getattr(tight, name), rel=5e-3), name
-    # where the speed grazes the cut-out, the contact opens at this zero or at the next
-    assert usual.start_heat == pytest.approx(tight.start_heat, rel=0.05)
+
     assert (usual.speed_time is None) == (tight.speed_time is None)
     if usual.settle_time is not None and tight.settle_time is not None:
         assert usual.settle_time == pytest.approx(tight.settle_time, abs=ONE_CYCLE)
