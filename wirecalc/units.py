@@ -83,6 +83,8 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
         "F": ("farad", "farads"),
     },
     "energy": {"J": ("joule", "joules")},
+    "angle": {"deg": ("°", "degree", "degrees")},
+    "inertia": {"kg m2": ("kg m²", "kg m^2", "kgm2", "kgm²")},
     "ratio": {"%": ("percent", "pct")},
     "resistance of a length": {"ohm/km": (), "ohm/kft": ("ohm/1000ft",), "mohm/m": ()},
 }

@@ -91,6 +91,7 @@ def options_of(name: str) -> list[str]:
 # columns are those of a file, which is not there; what reads open contradicts its resistance
 NOT_BESIDE = ("by", "column", "element_open", "overload_open", "device_open", "coil_open")
 NOT_BESIDE += ("contact_upright", "contact_inverted")  # of a relay, and the example is none
+NOT_BESIDE += ("nameplate_voltage of start-curve",)  # a plate stands in place of a machine
 
 
 def examples_of(name: str) -> list[str]:
@@ -99,7 +100,7 @@ def examples_of(name: str) -> list[str]:
         for i in CATALOGUE.calculations[name].calculation.inputs
         if not i.kind.goes_with
         and not isinstance(i.kind, ReadingsFile | ReadingsStream)
-        and i.name not in NOT_BESIDE
+        and not {i.name, f"{i.name} of {name}"} & {*NOT_BESIDE}
     ]
     return [word for i in inputs for word in (i.option, i.kind.example)]
 

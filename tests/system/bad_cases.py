@@ -114,6 +114,11 @@ GOOD: dict[str, dict[str, str]] = {
     | {"cutoff_voltage": "280 V"},
     "discharge": {"marked_capacitance": "30 uF", "resistor": "20000 ohm"}
     | {"capacitor_voltage": "214 V", "left_voltage": "300 V", "resistor_power": "2 W"},
+    "start-curve": {"nameplate_voltage": "115 V", "frequency": "60 Hz", "horsepower": "1/4 hp"}
+    | {"locked_rotor_current": "20 A", "rated_load_current": "4.4 A", "poles": "4"}
+    | {"main_winding": "2 ohm", "start_winding": "7 ohm", "voltage_at_rest": "117 V"}
+    | {"duration": "1 s", "start_method": "ptc", "device_resistance": "6.8 ohm"}
+    | {"inertia": "0.001 kg m2", "load_torque": "30 %"},
 }
 ZERO_MEANS_SOMETHING = {
     *("conductor_temperature", "other_leg_current", "other_current of drop"),
@@ -130,6 +135,9 @@ ZERO_MEANS_SOMETHING = {
         "other_current of trip",
     ),
     *("lead_resistance", "off_times", "device_resistance", "overload_resistance", "high_time"),
+    *("run_time", "voltage of splice", "current of splice", "other_current of motor-circuit"),
+    *("other_current of trip", "device_resistance of start-device", "overload_resistance"),
+    *("lead_resistance", "off_times", "high_time", "load_torque"),
     *("reading_1_2", "reading_1_3", "reading_2_3", "lead_resistance", "case_resistance"),
     *("winding_temperature", "cold_temperature", "room_temperature", "hot_time"),
     *("measured_capacitance", "tolerance"),
@@ -141,7 +149,7 @@ PRINTED = {
     "insulation_class",
     "nameplate_current",
     *("breaker", "receptacle", "rated_load_current", "locked_rotor_current", "horsepower"),
-    *("nameplate_voltage", "frequency"),
+    *("nameplate_voltage", "frequency", "duration"),
     *("full_load_current", "branch_selection_current", "minimum_ampacity", "maximum_breaker"),
     "plate_current",
     *("old_wire_temperature", "new_wire_temperature", "old_wire_voltage", "new_wire_voltage"),
@@ -395,6 +403,26 @@ JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what canno
     Bad("heat-rating", "near_heater", "maybe", "'maybe'", "yes or no"),
     Bad("heat-rating", "terminal_material", "vynil", "'vynil'", "did you mean vinyl?"),
     Bad("heat-rating", "sleeve_material", "nylon", "'nylon'", "polyolefin tubing"),
+    Bad("start-curve", "inertia", "-0.001 kg m2", "'-0.001 kg m2'", "0.005 kg m2"),
+    Bad("start-curve", "inertia", "0 kg m2", "'0 kg m2'", "0.005 kg m2"),
+    Bad("start-curve", "inertia", "0.001 kg", "'kg'", "did you mean kg"),
+    Bad("start-curve", "poles", "3", "3 is odd", "poles come in pairs"),
+    Bad("start-curve", "poles", "1725", "1725 is outside 2 to 24", "whole number"),
+    Bad("start-curve", "frequency", "60 rpm", "'rpm'", "Hz"),
+    Bad("start-curve", "start_capacitor", "189 uF", "no place in this start", "start-capacitor"),
+    Bad("start-curve", "start_method", "capacitor", "'capacitor'", "start-capacitor"),
+    Bad("start-curve", "variants", ["healthy", "lockd-rotor"], "'lockd-rotor'", "locked-rotor?"),
+    Bad("start-curve", "variants", ["healthy", "healthy"], "stands there twice", "name it once"),
+    Bad("start-curve", "variants", ["weak-capacitor"], "this start has none", "leave it out"),
+    Bad("start-curve", "machine", "capacitor-start-110V", "was given too", "machine or a plate"),
+    Bad("start-curve", "locked_rotor_current", "4 A", "4 A is not above", "the plate again"),
+    Bad("start-curve", "main_winding", "7 ohm", "7 ohm alone", "measure it again"),
+    Bad("start-curve", "main_winding", "0 ohm", "'0 ohm'", "2 ohm"),
+    Bad("start-curve", "start_winding", "700 ohm", "700 ohm is over 30 times", "1.2 to 5 times"),
+    Bad("start-curve", "device_resistance", "15 kohm", "'15 kohm'", "did you mean 15 ohm?"),
+    Bad("start-curve", "device_resistance", "6.8 V", "'V'", "ohm"),
+    Bad("start-curve", "load_torque", "-5 %", "'-5 %'", "50 %"),
+    Bad("start-curve", "load_torque", "0.5 N", "'N'", "%"),
 ]
 
 CIRCUITS = [  # one load, all loads, a motor: volts for amps, contradictions, wrong words

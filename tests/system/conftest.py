@@ -44,6 +44,7 @@ BUNDLED = {  # all calculations, by part of the trade, as the listing shows them
         "inrush",
         "locked",
         "overload",
+        "start-curve",
         "start-device",
         "trace",
         "winding-heat",

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import escape
 
-from ..charts import Chart, Points
+from ..charts import Chart, Line, Points
 from ..errors import BadInput, Problem
 
 FORMATS = (".svg", ".png")
@@ -92,16 +92,10 @@ def _data(axes: Any, chart: Chart) -> None:
             rasterized=len(points.y) > 2000,
         )
     named = -1
+    marked = sum(1 for n in chart.lines if n.name and not (n.fine or n.strong)) > len(_DASHES)
     for line in chart.lines:  # a line without a name is a piece of the one before it
         named += 1 if line.name else 0
-        axes.plot(
-            line.x,
-            line.y,
-            color="0.6" if line.fine else "0.0" if line.strong else "0.35",
-            linewidth=0.9 if line.fine else 2.8 if line.strong else 1.6,
-            label=line.name or None,
-            linestyle="-" if line.strong or line.fine else _DASHES[(named + 1) % len(_DASHES)],
-        )
+        axes.plot(line.x, line.y, label=line.name or None, **_line_style(line, named, marked))
 
 
 def _axes(axes: Any, chart: Chart) -> None:
@@ -199,6 +193,25 @@ def _place(
         if (right, up) != _PLACES[-1]:
             text.remove()
     return box
+
+
+def _line_style(line: Line, number: int, marked: bool) -> dict[str, Any]:
+    """Return how a line is drawn; where there are more lines than dashes, marks tell them apart."""
+    if line.fine:
+        return {"color": "0.6", "linewidth": 0.9, "linestyle": "-"}
+    if line.strong:
+        return {"color": "0.0", "linewidth": 2.8, "linestyle": "-"}
+    style: dict[str, Any] = {
+        "color": "0.35",
+        "linewidth": 1.6,
+        "linestyle": _DASHES[(number + 1) % len(_DASHES)],
+    }
+    if marked:
+        hollow = "1.0" if number % 2 else "0.2"
+        style |= {"marker": _MARKS[number % len(_MARKS)], "markerfacecolor": hollow}
+        style |= {"color": "0.2", "linewidth": 1.2, "linestyle": "-" if number % 2 else "--"}
+        style |= {"markevery": (0.015 * number, 0.11), "markersize": 6.5}
+    return style
 
 
 def _spread(points: Points) -> list[float]:

@@ -1,0 +1,1 @@
+"""The start of a single-phase motor, simulated."""

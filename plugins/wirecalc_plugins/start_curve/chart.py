@@ -1,0 +1,55 @@
+"""The chart of starts: one-cycle rms current of each variant, or the waveform of a single one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from wirecalc.charts import Axis, Chart, Line
+from wirecalc.starting import SAMPLES, Curve, MeterReadings, sliding_rms
+
+_LEAST_S, _ROOM = 0.3, 1.25  # the shortest time that is shown, and the room after settling
+_POINTS = 400
+
+Shown = tuple[str, Curve, MeterReadings]
+
+
+def start_chart(shown: Sequence[Shown], duration: float) -> Chart:
+    """Describe the chart: amperes against seconds, up to shortly after the last one settles."""
+    ends = [m.settle_time for _, _, m in shown if m.settle_time is not None]
+    end = min(duration, max(_LEAST_S, _ROOM * max(ends))) if ends else min(duration, 1.0)
+    lines = []
+    if len(shown) == 1:
+        _, curve, _ = shown[0]
+        keep = curve.time <= end
+        lines.append(Line("current", list(curve.time[keep]), list(curve.line[keep]), fine=True))
+        lines.append(_rms("one-cycle rms", curve, end)._replace(strong=True))
+    else:
+        lines.extend(_rms(name, curve, end) for name, curve, _ in shown)
+    said = "; ".join(
+        f"{name} falls from {m.cycle:.3g} to {m.settled:.3g} A within {m.settle_time:.2g} s"
+        if m.settle_time is not None
+        else f"{name} stays at {m.settled:.3g} A"
+        for name, _, m in shown
+    )
+    title = (
+        "Line current of the start" if len(shown) == 1 else "One-cycle rms current of each start"
+    )
+    return Chart(
+        title=title,
+        text=f"{title}, 0 to {end:.2g} s: {said}.",
+        x=Axis("time after closing", "s"),
+        y=Axis("line current", "A"),
+        lines=tuple(lines),
+    )
+
+
+def _rms(name: str, curve: Curve, end: float) -> Line:
+    """Return one-cycle rms against the end of each cycle; what no longer changes goes on flat."""
+    rms, time = sliding_rms(curve.line), curve.time[SAMPLES - 1 :]
+    keep = time <= end
+    step = max(1, int(keep.sum()) // _POINTS)
+    x, y = list(time[keep][::step]), list(rms[keep][::step])
+    if curve.time[-1] < end:
+        x.append(end)
+        y.append(float(rms[-1]))
+    return Line(name, x, y)

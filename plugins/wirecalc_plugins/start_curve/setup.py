@@ -1,0 +1,218 @@
+"""From what was typed to the case that is simulated, and the faults that are shown beside it."""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+from wirecalc import PRACTICE, Source, Wire, conductors, tables
+from wirecalc.machines import (
+    WATTS_PER_HP,
+    Machine,
+    Plate,
+    StartWinding,
+    both_windings,
+    estimate,
+    swapped,
+)
+from wirecalc.start_model import Case, Device, Load, Ptc, Supply
+from wirecalc.wires import read_wire
+
+from .start_curve import NONE, OWN, PTC, RELAY, RUN_CAPACITOR, START_CAPACITOR
+
+LOCKED_PF = (0.5, 0.65, 0.8)  # of the main winding at locked rotor: low, taken, high; practice
+KM_PER_FT = 0.3048 / 1000
+WARM_C = 75.0  # of the cord's copper, the unkind end
+LOSSY = 0.1  # resistance of a start capacitor over its reactance; practice
+HEAVY = 0.0146 / 186.4  # kg m2 per W: a quarter-horse textbook motor with its load
+WEAK, LOW = 0.5, 0.85  # what a weak capacitor has left, and a low supply
+LONG = (100.0, "16 AWG")  # ft and wire of the long cord
+PULSATION = 0.8  # of a compressor's mean torque; practice
+
+
+class Setup(NamedTuple):
+    """What was typed, in the declared units."""
+
+    machine: str | None
+    nameplate_voltage: float | None
+    frequency: float
+    locked_rotor_current: float | None
+    rated_load_current: float | None
+    horsepower: float | None
+    poles: int | None
+    main_winding: float | None
+    start_winding: float | None
+    start_method: str
+    start_capacitor: float | None
+    run_capacitor: float | None
+    device_resistance: float | None
+    load_torque: float | None
+    load_kind: str
+    inertia: float | None
+    voltage_at_rest: float | None
+    source_resistance: float | None
+    cord: Wire | None
+    cord_length: float | None
+    closing_angle: float
+    duration: float
+    variants: list[str] | None
+
+
+class Motor(NamedTuple):
+    """A machine with the way it starts, where its values come from, and its inertia if known."""
+
+    machine: Machine
+    device: Device
+    source: Source
+    start_source: Source
+    inertia: float
+    inertia_known: bool = False
+
+
+def motor(setup: Setup, power_factor: float) -> Motor:
+    """Return the textbook's motor, or the estimate from the plate at a power factor."""
+    if setup.machine is None:
+        return _estimated(setup, power_factor)
+    row = tables.load("textbook-motors").row(motor=setup.machine)
+    names = ("main_resistance", "main_reactance", "rotor_resistance", "rotor_reactance")
+    r1, x1, r2, x2, xm = (row.number(f"{n}_ohm") for n in (*names, "magnetising_reactance"))
+    machine = Machine(
+        row.number("voltage_V"),
+        row.number("frequency_Hz"),
+        int(row.number("poles")),
+        *(r1, x1, r2, x2, xm),
+        core_loss=row.number("core_loss_W"),
+        rotational_loss=row.number("rotational_loss_W"),
+        slip=row.number("slip"),
+    )
+    known = row.cells["inertia_kg_m2"] is not None
+    heavy = row.number("inertia_kg_m2") if known else _heavy(machine)
+    winding = tables.load("textbook-start-windings").row(motor=setup.machine)
+    coil = StartWinding(
+        winding.number("resistance_ohm"),
+        winding.number("reactance_ohm"),
+        winding.number("turns_ratio"),
+    )
+    machine = machine._replace(start=None if setup.start_method == NONE else coil)
+    method, setup = setup.start_method, _with_own_parts(setup, winding)
+    if method == OWN:
+        method = RUN_CAPACITOR if winding.text("stays_in") == "yes" else START_CAPACITOR
+    ohm = winding.number("capacitor_ohm")
+    parts = device(setup, method, machine.frequency, ohm)
+    return Motor(machine, parts, row.source, winding.source, heavy, known)
+
+
+def _with_own_parts(setup: Setup, winding: tables.Row) -> Setup:
+    """Fill in the textbook's capacitor where the start has one and none was typed."""
+    stays = winding.text("stays_in") == "yes"
+    own = RUN_CAPACITOR if stays else START_CAPACITOR
+    method = own if setup.start_method == OWN else setup.start_method
+    farads = winding.number("capacitor_uF")
+    if method == RUN_CAPACITOR and setup.run_capacitor is None:
+        return setup._replace(run_capacitor=farads)
+    if method == START_CAPACITOR and setup.start_capacitor is None:
+        return setup._replace(start_capacitor=farads)
+    return setup
+
+
+def _estimated(setup: Setup, power_factor: float) -> Motor:
+    values = (setup.nameplate_voltage, setup.locked_rotor_current, setup.rated_load_current)
+    volts, locked, rated = (v or 0.0 for v in values)
+    method = RELAY if setup.start_method == OWN else setup.start_method
+    plate = Plate(
+        *(volts, setup.frequency, setup.poles or 4, locked, rated),
+        power=(setup.horsepower or 0.0) * WATTS_PER_HP,
+        main_resistance=setup.main_winding or 0.0,
+        start_resistance=None if method == NONE else setup.start_winding,
+    )
+    parts = device(setup, method, setup.frequency, None)
+    in_series = None if method == NONE else _at_standstill(parts, setup.frequency)
+    machine = estimate(plate, power_factor, in_series)
+    return Motor(machine, parts, PRACTICE, PRACTICE, _heavy(machine))
+
+
+def rated_torque(own: Motor) -> float:
+    """Return the torque at rated slip and volts in N m, with a run capacitor that stays in."""
+    machine, run = own.machine, own.device.run_capacitor
+    if run is None or machine.start is None:
+        return max(machine.rated_torque, 0.0)
+    series = 1 / (2j * math.pi * machine.frequency * run)
+    return max(both_windings(machine, machine.voltage, machine.slip, series).shaft_torque, 0.0)
+
+
+def _heavy(machine: Machine) -> float:
+    """Return an inertia on the large side: the quarter-horse textbook motor's, by power."""
+    power = machine.rated_torque * (1 - machine.slip) * machine.synchronous
+    return HEAVY * max(power, 1.0) * (machine.poles / 4) ** 2
+
+
+def device(setup: Setup, method: str, frequency: float, ohm: float | None) -> Device:
+    """Return what is in series with the start winding; `ohm` of a start capacitor, if known."""
+    if method == NONE:
+        return Device(connected=False)
+    run = None if setup.run_capacitor is None else setup.run_capacitor * 1e-6
+    if method == RUN_CAPACITOR:
+        return Device(run_capacitor=run, cut_out=None)
+    if method == PTC:
+        return Device(run_capacitor=run, ptc=Ptc(setup.device_resistance or 1.0), cut_out=None)
+    if method == RELAY:
+        return Device()
+    farads = (setup.start_capacitor or 0.0) * 1e-6
+    lossy = LOSSY / (2 * math.pi * frequency * farads) if ohm is None else ohm
+    return Device(capacitor=farads, run_capacitor=run, resistance=lossy)
+
+
+def _at_standstill(parts: Device, frequency: float) -> complex:
+    """Return the impedance in series with the start winding at the first moment, in ohm."""
+    farads = (parts.capacitor or 0.0) + (parts.run_capacitor or 0.0)
+    admittance = 2j * math.pi * frequency * farads
+    if parts.ptc is not None:
+        return 1 / (1 / parts.ptc.cold + admittance)
+    return parts.resistance + (1 / admittance if farads else 0.0)
+
+
+def case(setup: Setup, own: Motor) -> Case:
+    """Return the case as typed."""
+    machine = own.machine
+    share = 100.0 if setup.load_torque is None else setup.load_torque
+    torque = rated_torque(own) * share / 100
+    fan = setup.load_kind == "fan"
+    load = Load(
+        own.inertia if setup.inertia is None else setup.inertia,
+        constant=0.0 if fan else torque,
+        quadratic=torque / (1 - machine.slip) ** 2 if fan else 0.0,
+        pulsation=PULSATION if setup.load_kind == "compressor" else 0.0,
+    )
+    ohm = setup.source_resistance or 0.0
+    if setup.cord is not None and setup.cord_length is not None:
+        ohm += cord_ohm(setup.cord, setup.cord_length)
+    volts = machine.voltage if setup.voltage_at_rest is None else setup.voltage_at_rest
+    return Case(machine, own.device, load, Supply(volts, ohm, setup.closing_angle))
+
+
+def cord_ohm(cord: Wire, length: float) -> float:
+    """Return the ohm of a cord there and back, warm, for a length in ft one way."""
+    return 2 * length * KM_PER_FT * conductors.resistance(cord, WARM_C)
+
+
+def with_fault(healthy: Case, variant: str) -> Case:
+    """Return the case with the fault that a variant names."""
+    device, supply = healthy.device, healthy.supply
+    if variant == "open-start-winding":
+        return healthy._replace(device=device._replace(connected=False))
+    if variant == "weak-capacitor":
+        start, run = (
+            None if farads is None else WEAK * farads
+            for farads in (device.capacitor, device.run_capacitor)
+        )
+        return healthy._replace(device=device._replace(capacitor=start, run_capacitor=run))
+    if variant == "low-supply":
+        return healthy._replace(supply=supply._replace(voltage=LOW * supply.voltage))
+    if variant == "long-cord":
+        more = cord_ohm(read_wire(LONG[1]), LONG[0])
+        return healthy._replace(supply=supply._replace(resistance=supply.resistance + more))
+    if variant == "locked-rotor":
+        return healthy._replace(load=healthy.load._replace(locked=True))
+    if variant == "swapped-leads":
+        return healthy._replace(machine=swapped(healthy.machine))
+    return healthy

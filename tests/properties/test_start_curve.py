@@ -1,0 +1,164 @@
+"""Simulated starts: less volts and more inertia are never faster, a tighter tolerance changes
+nothing, and the band of the calculation holds what lies inside it.
+
+Few examples: each one simulates starts.
+"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+import wirecalc
+from wirecalc import Finding, Reading, Verdict, starting
+from wirecalc.machines import Machine, StartWinding
+from wirecalc.start_model import Case, Device, Load, Ptc, Supply
+
+FEW = settings(deadline=None, max_examples=8)
+FEWEST = settings(deadline=None, max_examples=2)
+MACHINE = Machine(
+    110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18)
+)
+DEVICES = (
+    Device(capacitor=183e-6, resistance=3.0),
+    Device(),
+    Device(run_capacitor=60e-6, cut_out=None),
+    Device(ptc=Ptc(6.8)),
+)
+ONE_CYCLE = 1 / 60  # a contact opens at a zero, and rms is that of a cycle
+
+devices = st.sampled_from(DEVICES)
+loads = st.builds(
+    Load,
+    inertia=st.floats(0.001, 0.006),
+    constant=st.floats(0, 0.5),
+    quadratic=st.floats(0, 0.4),
+    pulsation=st.just(0.0),
+    locked=st.just(False),
+)
+supplies = st.builds(
+    Supply,
+    voltage=st.floats(95, 125),
+    resistance=st.floats(0, 1),
+    closing_angle=st.floats(0, 180),
+)
+
+
+def meters(case: Case, rtol: float = starting.RTOL) -> starting.MeterReadings:
+    return starting.read_meters(starting.simulate(case, 1.2, rtol=rtol), 1.2)
+
+
+def late(seconds: float | None) -> float:
+    return math.inf if seconds is None else seconds
+
+
+@FEW
+@given(devices, loads, supplies, st.floats(0.7, 0.97))
+def test_lower_volts_never_start_it_faster(
+    device: Device, load: Load, supply: Supply, share: float
+) -> None:
+    high = meters(Case(MACHINE, device, load, supply))
+    low = meters(Case(MACHINE, device, load, supply._replace(voltage=share * supply.voltage)))
+    assert late(low.speed_time) >= late(high.speed_time) - ONE_CYCLE
+    assert low.peak < high.peak
+
+
+@FEW
+@given(devices, loads, supplies, st.floats(1.1, 3))
+def test_more_inertia_never_settles_sooner(
+    device: Device, load: Load, supply: Supply, factor: float
+) -> None:
+    light = meters(Case(MACHINE, device, load, supply))
+    heavy = meters(Case(MACHINE, device, load._replace(inertia=factor * load.inertia), supply))
+    assert late(heavy.speed_time) >= late(light.speed_time) - ONE_CYCLE
+    assert late(heavy.settle_time) >= late(light.settle_time) - 2 * ONE_CYCLE
+
+
+@FEW
+@given(devices, loads, supplies)
+def test_a_tenth_of_the_tolerance_changes_the_figures_by_less_than_half_a_percent(
+    device: Device, load: Load, supply: Supply
+) -> None:
+    case = Case(MACHINE, device, load, supply)
+    usual, tight = meters(case), meters(case, starting.RTOL / 10)
+    for name in ("peak", "cycle", "inrush", "settled", "volts", "start_heat"):
+        assert getattr(usual, name) == pytest.approx(getattr(tight, name), rel=5e-3), name
+
+    assert (usual.speed_time is None) == (tight.speed_time is None)
+    if usual.settle_time is not None and tight.settle_time is not None:
+        assert usual.settle_time == pytest.approx(tight.settle_time, abs=ONE_CYCLE)
+
+
+@FEW
+@given(devices, loads, supplies)
+def test_no_current_is_over_the_offset_limit_and_no_volts_over_the_supply(
+    device: Device, load: Load, supply: Supply
+) -> None:
+    found = meters(Case(MACHINE, device, load, supply))
+    assert found.peak <= 2 * math.sqrt(2) * found.cycle
+    assert found.volts <= supply.voltage * (1 + 1e-6)
+    assert found.settled <= found.cycle * (1 + 1e-6)
+    assert found.start_heat >= 0
+
+
+# the band of the calculation
+
+START = wirecalc.build(bundled_only=True).calculations["start-curve"].calculation
+READINGS = {i.name: i.kind.unit for i in START.inputs if isinstance(i.kind, Reading)}
+PLATE = {
+    "nameplate_voltage": "115 V",
+    "locked_rotor_current": "20 A",
+    "rated_load_current": "4.4 A",
+    "horsepower": "1/4 hp",
+    "poles": 4,
+    "start_method": "ptc",
+    "load_torque": "20 %",
+    "inertia": "0.0005 kg m2",
+    "duration": "0.8 s",
+    "cord": "16 AWG",
+}
+CENTRES = {
+    "main_winding": 2.0,
+    "start_winding": 7.0,
+    "device_resistance": 6.8,
+    "voltage_at_rest": 117.0,
+    "source_resistance": 0.3,
+    "cord_length": 30.0,
+}
+
+
+def run(moved: dict[str, float], errors: dict[str, float]) -> Finding:
+    values = CENTRES | moved
+    texts = {n: f"{v:.6f} {READINGS[n]}" for n, v in values.items()}
+    texts |= {n: f"{texts[n]} ±{e:.6f} {READINGS[n]}" for n, e in errors.items()}
+    return wirecalc.run("start-curve", **PLATE, **texts)
+
+
+def test_every_reading_has_a_centre() -> None:
+    assert set(CENTRES) == set(READINGS)
+
+
+@pytest.mark.parametrize("name", CENTRES)
+def test_the_band_holds_what_lies_inside_it(name: str) -> None:
+    @FEWEST
+    @given(st.sampled_from([0.02, 0.08, 0.3]), st.floats(-1, 1))
+    def check(share: float, where: float) -> None:
+        error = round(share * CENTRES[name], 6)
+        banded = run({}, {name: error})
+        inside = run({name: CENTRES[name] + where * error}, {})
+        for judged in banded.criteria:
+            verdict = inside.criterion(judged.criterion.name).verdict
+            if judged.verdict in (Verdict.PASS, Verdict.MARGINAL):
+                assert verdict in (Verdict.PASS, Verdict.MARGINAL)
+            elif judged.verdict is Verdict.FAIL:
+                assert verdict is Verdict.FAIL
+        for figure in ("highest instantaneous current", "lowest volts at the motor"):
+            outer, inner = banded.figure(figure), inside.figure(figure)
+            assert outer.low is not None and outer.high is not None
+            room = 0.01 * outer.high  # the ends of one reading, not every point between them
+            assert outer.low - room <= inner.figure.value <= outer.high + room
+
+    check()

@@ -1,0 +1,494 @@
+"""The simulated start against phasors, the closed form of an R-L circuit, a circuit simulator,
+its own energy balance, and a second integrator.
+
+No published transient of such a motor was found; each expected value is worked out here in
+another way, or by another program.
+"""
+
+from __future__ import annotations
+
+import math
+import shutil
+import subprocess
+from pathlib import Path
+
+import numpy as np
+import pytest
+from scipy.integrate import simpson
+
+import wirecalc
+from wirecalc import motors, starting, tables
+from wirecalc.machines import Machine, StartWinding
+from wirecalc.start_model import AIR, HEAT, OPEN_AT, Case, Device, Load, Ptc, Supply
+from wirecalc.start_spread import spread
+
+DATA = Path(__file__).parents[1] / "data"
+# textbook machines: tests/published/test_machines.py names them
+F2 = Machine(110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18))
+G2 = Machine(120, 60, 4, 2.5, 1.25, 3.75, 1.25, 65, 25, 2, 0.05)
+M1 = Machine(115, 60, 4, 1.9, 2.6, 3.6, 2.6, 56, 0, 25, 0.05)
+C1 = Machine(120, 60, 4, 2.0, 2.56, 2.8, 2.56, 60.5, 0, 51, 0.05)
+G3 = Machine(
+    230, 50, 6, 34.14, 35.9, 23.25, 29.32, 248.59, 19.88, 1.9, 0.06,
+    StartWinding(149.78, 1.73**2 * 35.9, 1.73),
+)  # fmt: skip
+MAIN_ONLY = {"F2": F2, "G2": G2, "M1": M1, "C1": C1}
+OPEN = Device(connected=False)
+CAPACITOR = Device(capacitor=183e-6, resistance=3.0)
+STAYS = Device(run_capacitor=183e-6, cut_out=None)
+HELD = Load(inertia=1e9)  # the speed stays as it is
+LIGHT = Load(inertia=0.003, constant=0.4)  # comes to speed within a quarter of a second
+
+
+def rms(samples, frequency=60):
+    return float(np.sqrt(np.mean(samples[-4 * starting.SAMPLES :] ** 2)))
+
+
+def phasors(m, slip, external, rs=0.0):
+    """Solve the two-axis equations in phasors: main, start and both rotor currents, torque."""
+    w, turn = m.start, 1 - slip
+    a, rotor = (w.turns if w else 1.0), m.x2 + m.xm
+    own = (w.reactance if w else 1.0) + a * a * m.xm
+    ra = (w.resistance if w else 1.0) + external
+    z = np.array(
+        [
+            [rs + m.r1 + 1j * (m.x1 + m.xm), rs, 1j * m.xm, 0],
+            [rs, rs + ra + 1j * own, 0, 1j * a * m.xm],
+            [1j * m.xm, -turn * a * m.xm, m.r2 + 1j * rotor, -turn * rotor],
+            [turn * m.xm, 1j * a * m.xm, turn * rotor, m.r2 + 1j * rotor],
+        ]
+    )
+    im, ia, iq, i_d = np.linalg.solve(z, np.array([m.voltage, m.voltage, 0, 0]))
+    omega = 2 * math.pi * m.frequency
+    flux_q, flux_d = (m.xm * im + rotor * iq) / omega, (a * m.xm * ia + rotor * i_d) / omega
+    return im, ia, m.poles / 2 * (flux_q * np.conj(i_d) - flux_d * np.conj(iq)).real
+
+
+@pytest.mark.parametrize("name", MAIN_ONLY)
+@pytest.mark.parametrize("slip", [0.05, 0.4])
+def test_main_winding_running_comes_to_the_phasor_solution(name: str, slip: float) -> None:
+    machine = MAIN_ONLY[name]
+    case = Case(machine, OPEN, HELD, Supply(machine.voltage))
+    curve = starting.simulate(case, 0.8, speed=(1 - slip) * machine.synchronous, to_the_end=True)
+    main, _, torque = phasors(machine, slip, 1e9)  # an open start winding: a very large ohm
+    assert rms(curve.line) == pytest.approx(abs(main), rel=1e-3)
+    assert curve.torque[-4 * starting.SAMPLES :].mean() == pytest.approx(torque, rel=5e-3)
+
+
+@pytest.mark.parametrize("rs", [0.0, 5.0])
+def test_capacitor_motor_running_comes_to_the_phasor_solution(rs: float) -> None:
+    case = Case(G3, Device(run_capacitor=4e-6, cut_out=None), HELD, Supply(230, rs))
+    curve = starting.simulate(case, 0.6, speed=0.94 * G3.synchronous, to_the_end=True)
+    main, start, torque = phasors(G3, 0.06, -1j / (2 * math.pi * 50 * 4e-6), rs)
+    assert rms(curve.main) == pytest.approx(abs(main), rel=1e-3)
+    assert rms(curve.start) == pytest.approx(abs(start), rel=1e-3)
+    assert rms(curve.line) == pytest.approx(abs(main + start), rel=1e-3)
+    assert rms(curve.volts) == pytest.approx(abs(230 - rs * (main + start)), rel=1e-3)
+    assert curve.torque[-4 * starting.SAMPLES :].mean() == pytest.approx(torque, rel=5e-3)
+
+
+@pytest.mark.parametrize(
+    ("device", "external"),
+    [(CAPACITOR, 3 - 1j / (2 * math.pi * 60 * 183e-6)), (Device(), 0), (OPEN, 1e9)],
+)
+def test_locked_rotor_comes_to_the_standstill_phasors(device: Device, external: complex) -> None:
+    case = Case(F2, device, Load(1.0, locked=True), Supply(110, 0.5))
+    curve = starting.simulate(case, 1.0, to_the_end=True)  # the offset of the field decays slowly
+    main, start, torque = phasors(F2, 1.0, external, 0.5)
+    assert rms(curve.line) == pytest.approx(abs(main + start), rel=1e-3)
+    if device.connected:
+        assert rms(curve.start) == pytest.approx(abs(start), rel=1e-3)
+        assert curve.torque[-4 * starting.SAMPLES :].mean() == pytest.approx(torque, rel=5e-3)
+    meters = starting.read_meters(curve, 1.0)
+    assert (meters.settle_time, meters.speed_time, meters.rpm) == (None, None, 0)
+
+
+@pytest.mark.parametrize("r_over_x", [0.3, 0.7, 1.5])
+@pytest.mark.parametrize("angle", [0.0, 60.0])
+def test_rotor_open_is_the_closed_form_of_an_rl_circuit(r_over_x: float, angle: float) -> None:
+    # without mutual reactance the main winding is R1 and X1 in series, nothing else
+    machine = Machine(120, 60, 4, 3 * r_over_x, 3.0, 1.0, 1.0, 0.0)
+    case = Case(machine, OPEN, Load(1.0, locked=True), Supply(120, 0.0, angle))
+    curve = starting.simulate(case, 0.1, to_the_end=True)
+    z, phi = 3 * math.hypot(r_over_x, 1), math.atan2(1, r_over_x)
+    wt, theta = 2 * math.pi * 60 * curve.time, math.radians(angle)
+    decay = np.sin(theta - phi) * np.exp(-r_over_x * wt)
+    expected = math.sqrt(2) * 120 / z * (np.sin(wt + theta - phi) - decay)
+    assert curve.line == pytest.approx(expected, abs=3e-4 * np.abs(expected).max())
+    if angle == 0:
+        crest = motors.offset_crest(math.cos(phi)) * 120 / z
+        assert starting.read_meters(curve, 0.1).peak == pytest.approx(crest, rel=5e-4)
+
+
+def spice(case: Case, duration: float, folder: Path, step: float = 2e-5) -> np.ndarray:
+    """Have ngspice simulate a case: time, line current, speed."""
+    command = shutil.which("ngspice")
+    if command is None:
+        pytest.skip("ngspice is not installed")
+    m, device, load, supply = case
+    farads = (device.capacitor or 0) + (device.run_capacitor or 0)
+    values = {
+        "volts": supply.voltage, "hertz": m.frequency, "angle": supply.closing_angle,
+        "rs": max(supply.resistance, 1e-6), "r1": m.r1, "x1": m.x1, "r2": m.r2, "x2": m.x2,
+        "xm": m.xm, "ra": m.start.resistance + device.resistance, "xa": m.start.reactance,
+        "turns": m.start.turns, "farads": farads, "pairs": m.poles / 2, "inertia": load.inertia,
+        "constant": load.constant, "turning": 0 if load.locked else 1, "duration": duration,
+        "viscous": m.rotational_loss / ((1 - m.slip) * m.synchronous) ** 2, "step": step,
+    }  # fmt: skip
+    title, _, rest = (DATA / "start.cir").read_text().partition("\n")
+    params = "\n".join(f".param {name}={value!r}" for name, value in values.items())
+    (folder / "start.cir").write_text(f"{title}\n{params}\n{rest}")
+    done = subprocess.run(
+        [command, "-b", "start.cir"], cwd=folder, capture_output=True, text=True, check=False
+    )
+    assert (folder / "start.txt").exists(), done.stdout + done.stderr
+    time, current, _, speed = np.loadtxt(folder / "start.txt").T
+    return np.array([time, -current, speed])
+
+
+@pytest.mark.parametrize(
+    ("load", "supply"),
+    [
+        (LIGHT, Supply(110, 0.5)),
+        (LIGHT, Supply(120, 0.0, 70)),
+        (LIGHT._replace(locked=True), Supply(110)),
+    ],
+)
+def test_waveform_and_speed_are_those_of_a_circuit_simulator(
+    load: Load, supply: Supply, tmp_path: Path
+) -> None:
+    case = Case(F2, STAYS, load, supply)
+    time, line, speed = spice(case, 0.3, tmp_path)
+    curve = starting.simulate(case, 0.3, to_the_end=True)
+    theirs = np.interp(curve.time, time, line)
+    assert curve.line == pytest.approx(theirs, abs=1e-3 * np.abs(theirs).max())
+    assert curve.speed == pytest.approx(np.interp(curve.time, time, speed), abs=0.05)
+
+
+@pytest.mark.parametrize(
+    ("device", "load"),
+    [
+        (CAPACITOR, LIGHT),
+        (Device(ptc=Ptc(6.8)), LIGHT),
+        (Device(ptc=Ptc(6.8), run_capacitor=15e-6), Load(0.003, quadratic=0.8)),
+        (STAYS, LIGHT._replace(pulsation=0.8)),
+    ],
+)
+def test_energy_balance_closes(device: Device, load: Load) -> None:
+    case = Case(F2, device, load, Supply(110, 0.5, 30))
+    curve = starting.simulate(case, 0.5, to_the_end=True, rtol=1e-7)
+    t, omega, w = curve.time, 2 * math.pi * 60, F2.start
+    source = 110 * math.sqrt(2) * np.sin(omega * t + math.radians(30))
+    # rotor currents from the flux linkages that the rotor's coils have by the test's inductances
+    rotor, mutual = (F2.x2 + F2.xm) / omega, F2.xm / omega
+    iq = (curve.states[2] - mutual * curve.main) / rotor
+    i_d = (curve.states[3] - w.turns * mutual * curve.start) / rotor
+    own = np.array(
+        [
+            [(F2.x1 + F2.xm) / omega, 0, mutual, 0],
+            [0, (w.reactance + w.turns**2 * F2.xm) / omega, 0, w.turns * mutual],
+            [mutual, 0, rotor, 0],
+            [0, w.turns * mutual, 0, rotor],
+        ]
+    )
+    i = np.array([curve.main, curve.start, iq, i_d])
+    magnetic = 0.5 * np.einsum("it,ij,jt->t", i, own, i)
+    copper = F2.r1 * i[0] ** 2 + w.resistance * i[1] ** 2 + F2.r2 * (iq**2 + i_d**2)
+    copper += 0.5 * curve.line**2
+    opened = curve.opened or math.inf
+    if device.ptc is not None:  # what the disc took up and gave off until it opened
+        before = t <= opened
+        heat = device.ptc.heat_capacity * (curve.states[HEAT][before][-1] - AIR)
+        heat += simpson(device.ptc.cooling * (curve.states[HEAT][before] - AIR), x=t[before])
+    else:
+        heat = simpson(device.resistance * i[1] ** 2, x=t)
+    farads = (device.capacitor or 0) + (device.run_capacitor or 0)
+    stored = 0.5 * farads * curve.states[4][-1] ** 2
+    drag = F2.rotational_loss / ((1 - F2.slip) * F2.synchronous) ** 2 * curve.speed
+    drag = drag + load.quadratic * (curve.speed / F2.synchronous) ** 2
+    drag = drag + load.constant * (1 + load.pulsation * np.sin(curve.states[6])) * np.tanh(
+        curve.speed
+    )
+    mechanical = 0.5 * load.inertia * curve.speed[-1] ** 2 + simpson(drag * curve.speed, x=t)
+    supplied = simpson(source * curve.line, x=t)
+    used = simpson(copper, x=t) + heat + magnetic[-1] + stored + mechanical
+    assert supplied == pytest.approx(used, rel=1e-3)
+    assert curve.speed[-1] > 0.8 * F2.synchronous
+
+
+def test_open_start_winding_does_not_start_and_keeps_running_from_speed() -> None:
+    case = Case(F2, OPEN, Load(0.003), Supply(110))
+    curve = starting.simulate(case, 0.4, to_the_end=True)
+    assert np.abs(curve.torque).max() < 1e-9
+    assert np.abs(curve.speed).max() < 1e-9
+    for speed in (60.0, -60.0):  # either way
+        run = starting.simulate(case, 1.0, speed=speed)
+        assert run.speed[-1] * math.copysign(1, speed) > 0.95 * F2.synchronous
+
+
+def test_torque_turns_it_forward_with_a_capacitor_and_brakes_above_synchronous_speed() -> None:
+    start = starting.simulate(Case(F2, CAPACITOR, HELD, Supply(110)), 0.2, to_the_end=True)
+    assert start.torque[-starting.SAMPLES * 4 :].mean() > 3
+    case = Case(F2, OPEN, HELD, Supply(110))
+    over = starting.simulate(case, 0.5, speed=1.1 * F2.synchronous, to_the_end=True)
+    assert over.torque[-starting.SAMPLES * 4 :].mean() < 0
+
+
+def test_contact_opens_at_three_quarters_of_synchronous_speed_at_a_zero() -> None:
+    curve = starting.simulate(Case(F2, CAPACITOR, LIGHT, Supply(110)), 0.5)
+    after = np.searchsorted(curve.time, curve.opened)
+    assert np.all(curve.start[after:] == 0)
+    assert abs(curve.start[after - 1]) < 0.1 * np.abs(curve.start).max()
+    assert curve.speed[after] >= 0.75 * F2.synchronous
+    assert curve.speed[after - starting.SAMPLES] < 0.75 * F2.synchronous
+    assert starting.simulate(Case(F2, CAPACITOR, LIGHT, Supply(110)), 0.3, speed=150).opened == 0
+
+
+def test_ptc_opens_hot_after_the_energy_that_its_heat_capacity_takes() -> None:
+    case = Case(F2, Device(ptc=Ptc(6.8)), Load(1.0, locked=True), Supply(110))
+    curve = starting.simulate(case, 2.0)
+    before = curve.time <= curve.opened
+    heat = curve.states[HEAT]
+    assert heat.max() == pytest.approx(120 + 15 * math.log10(OPEN_AT), abs=1.5)
+    # energy balance of the disc with the cold ohm, which hold well below the switching temperature
+    cold = before & (heat < 80)
+    took = simpson(6.8 * curve.start[cold] ** 2, x=curve.time[cold])
+    gave = simpson(3.3 / 125 * (heat[cold] - 25), x=curve.time[cold])
+    assert heat[cold][-1] - 25 == pytest.approx((took - gave) / 1.0, rel=0.02)
+    assert 0.1 < curve.opened < 2  # one data sheet: 0.1 s to several seconds
+
+
+CASES = [
+    Case(F2, CAPACITOR, LIGHT, Supply(110)),
+    Case(F2, STAYS, LIGHT, Supply(110, 0.9, 40)),
+    Case(F2, Device(ptc=Ptc(6.8)), LIGHT, Supply(120)),
+    Case(F2, Device(ptc=Ptc(6.8), run_capacitor=15e-6), LIGHT, Supply(110)),
+    Case(F2, OPEN, LIGHT, Supply(110)),
+    Case(F2, CAPACITOR, LIGHT._replace(locked=True), Supply(90)),
+]
+
+
+def test_many_at_once_are_what_one_at_a_time_is() -> None:
+    many = spread(CASES, 0.8)
+    for i, case in enumerate(CASES):
+        one = starting.read_meters(starting.simulate(case, 0.8, to_the_end=True), 0.8)
+        assert many.peak[i] == pytest.approx(one.peak, rel=2e-3)
+        assert many.settled[i] == pytest.approx(one.settled, rel=5e-3)
+        assert many.rpm[i] == pytest.approx(one.rpm, abs=10)
+        if one.settle_time is None:
+            assert math.isinf(many.settle_time[i])
+        else:
+            assert many.settle_time[i] == pytest.approx(one.settle_time, abs=2 / 60)
+
+
+def test_a_spread_has_one_frequency() -> None:
+    with pytest.raises(ValueError, match="one frequency"):
+        spread([CASES[0], Case(G3, OPEN, LIGHT, Supply(230))], 0.1)
+
+
+# the calculation
+
+PLATE = {
+    "nameplate_voltage": "115 V",
+    "locked_rotor_current": "20 A",
+    "rated_load_current": "4.4 A",
+    "horsepower": "1/4 hp",
+    "poles": 4,
+    "main_winding": "2 ohm",
+    "start_winding": "7 ohm",
+}
+BOOK = {"machine": "capacitor-start-110V", "load_torque": "50 %", "inertia": "0.003 kg m2"}
+
+
+def run(**given):
+    return wirecalc.run("start-curve", **given)
+
+
+def value(finding, name):
+    return finding.figure(name).figure.value
+
+
+def test_figures_are_those_of_the_simulation_of_the_textbooks_machine() -> None:
+    finding = run(**BOOK)
+    torque = 0.5 * value(finding, "rated torque of the motor")
+    case = Case(F2, CAPACITOR, Load(0.003, constant=torque), Supply(110))
+    line = starting.simulate(case, 1.0, to_the_end=True).line
+    assert value(finding, "highest instantaneous current") == pytest.approx(np.abs(line).max())
+    first = line[: round(0.1 * 60 * starting.SAMPLES)]
+    assert value(finding, "inrush reading, first 100 ms") == pytest.approx(
+        np.sqrt(np.mean(first**2)), rel=1e-3
+    )
+    assert value(finding, "settled current") == pytest.approx(rms(line), rel=2e-3)
+    assert finding.verdict == "pass"
+    # 147.4 W less nothing over 0.95 x 188.5 rad/s, by the circuit: test_machines.py
+    assert value(finding, "rated torque of the motor") == pytest.approx(147.4 / 179.07, rel=1e-3)
+
+
+def test_a_slow_start_is_marginal_and_one_that_stalls_fails() -> None:
+    # common practice, no source: 1 s is normal, 3 s stop
+    slow = run(machine="capacitor-start-110V", load_torque="100 %", inertia="0.0146 kg m2")
+    assert slow.criterion("time to settle").verdict == "marginal"
+    stalled = run(**BOOK | {"load_torque": "300 %", "start_method": "relay"})
+    assert stalled.verdict == "fail"
+    assert "does not come to speed" in stalled.criterion("time to settle").reason
+
+
+def test_nothing_fails_on_an_assumed_load() -> None:
+    finding = run(machine="capacitor-run-230V")  # a capacitor-run motor, full torque assumed
+    assert finding.criterion("time to settle").verdict == "cannot tell"
+    assert finding.criterion("time to settle").criterion.needs == ("load_torque", "inertia")
+    light = run(machine="capacitor-run-230V", load_torque="100 %", load_kind="fan")
+    assert light.verdict in ("pass", "marginal")
+
+
+def test_too_short_a_simulation_cannot_tell() -> None:
+    finding = run(machine="capacitor-start-110V", load_torque="100 %", duration="0.6 s")
+    assert finding.criterion("time to settle").verdict == "cannot tell"
+
+
+def test_volts_at_the_motor_are_the_standstill_divider() -> None:
+    # 30 ft of 18 AWG, 2 % lay, 75 C: 2 x 9.144 m x 0.0214 ohm/m x (1 + 0.00393 x 55) = 0.476 ohm
+    # (wire, one conductor, 20 C, stranded 18 AWG: 21.4 ohm/km, computed from the IACS)
+    finding = run(**BOOK | {"cord": "18 AWG", "cord_length": "30 ft"})
+    ohm = 2 * 9.144 * 0.0214 * (1 + 0.00393 * 55)
+    assert value(finding, "ohm of supply and cord") == pytest.approx(ohm, rel=2e-3)
+    main, start, _ = phasors(F2, 1.0, 3 - 1j / (2 * math.pi * 60 * 183e-6), ohm)
+    expected = abs(110 - ohm * (main + start))
+    assert value(finding, "lowest volts at the motor") == pytest.approx(expected, rel=3e-3)
+
+
+def test_a_cord_of_unknown_length_cannot_be_told() -> None:
+    finding = run(**BOOK | {"cord": "18 AWG"})
+    assert {c.verdict for c in finding.criteria} == {"cannot tell"}
+    assert "cord_length" in finding.criteria[0].criterion.needs
+
+
+def test_low_volts_while_starting_are_advised_against() -> None:
+    finding = run(**BOOK | {"source_resistance": "1.2 ohm"})
+    judged = finding.criterion("volts at the motor while it starts")
+    assert (judged.verdict, judged.criterion.limit) == ("marginal", pytest.approx(99))
+
+
+def test_readings_with_an_error_have_a_band_from_both_ends() -> None:
+    finding = run(**BOOK | {"voltage_at_rest": "110 V ±5 V"})
+    low, high = (run(**BOOK | {"voltage_at_rest": f"{v} V"}) for v in (105, 115))
+    for name in ("highest instantaneous current", "settled current"):
+        banded = finding.figure(name)
+        ends = sorted(value(f, name) for f in (low, high))
+        assert [banded.low, banded.high] == pytest.approx(ends)
+    assert finding.verdict == "pass"
+    wide = run(**BOOK | {"source_resistance": "0.8 ohm ±0.4 ohm"})
+    assert wide.criterion("volts at the motor while it starts").low < 99
+
+
+def test_an_estimate_carries_the_band_of_its_power_factor() -> None:
+    finding = run(
+        **PLATE, load_torque="30 %", inertia="0.001 kg m2", start_method="ptc",
+        device_resistance="6.8 ohm ±1 ohm",
+    )  # fmt: skip
+    inrush = finding.figure("inrush reading, first 100 ms")
+    assert inrush.low < inrush.figure.value < inrush.high
+    # LRA is the whole line current at standstill; a few percent of estimate and offset
+    assert value(finding, "inrush reading, first 100 ms") == pytest.approx(20, rel=0.1)
+    assert value(finding, "rated torque of the motor") == pytest.approx(186.4 / 188.5, rel=0.1)
+    assert finding.figure("inrush reading, first 100 ms").figure.source.confidence == "computed"
+    assert finding.figure("rated torque of the motor").figure.source.confidence == "common practice"
+
+
+def test_variants_stand_side_by_side_and_only_healthy_is_judged() -> None:
+    wanted = ["healthy", "open-start-winding", "weak-capacitor", "low-supply", "long-cord"]
+    wanted += ["locked-rotor", "swapped-leads"]
+    finding = run(**BOOK, variants=wanted)
+    assert finding.verdict == "pass"
+    clamp, motor = finding.listings
+    rows = {row[0]: row for row in clamp.rows}
+    assert list(rows) == wanted
+    # standstill phasors: both windings, the main one alone, 85 % of the volts, half the capacitor
+    main, start, _ = phasors(F2, 1.0, 3 - 1j / (2 * math.pi * 60 * 183e-6))
+    alone = phasors(F2, 1.0, 1e9)[0]
+    assert rows["locked-rotor"][4] == pytest.approx(abs(main + start), rel=5e-3)
+    assert rows["open-start-winding"][4] == pytest.approx(abs(alone), rel=5e-3)
+    low = rows["low-supply"][1] / rows["healthy"][1]
+    assert low == pytest.approx(0.85, rel=0.03)  # exact only at one speed
+    assert rows["swapped-leads"][3] < 0.9 * rows["healthy"][3]
+    assert rows["open-start-winding"][5] == rows["locked-rotor"][5] == "does not"
+    heat = {row[0]: row[4] for row in motor.rows}
+    # locked for 4 s: 7.14 ohm x Ia^2 x 4 s
+    assert heat["locked-rotor"] == pytest.approx(7.14 * abs(start) ** 2 * 4, rel=0.02)
+    assert heat["open-start-winding"] == 0
+    assert "stays at" in next(a.text for a in finding.answers if a.name == "locked rotor")
+
+
+def test_faults_alone_give_no_verdict() -> None:
+    assert run(**BOOK, variants=["locked-rotor"]).verdict is None
+
+
+def test_chart_shows_each_variant_or_the_waveform() -> None:
+    both = run(**BOOK, variants=["healthy", "locked-rotor"]).charts[0]()
+    assert [line.name for line in both.lines] == ["healthy", "locked-rotor"]
+    assert both.lines[1].x[-1] == pytest.approx(both.lines[0].x[-1], rel=0.1)
+    assert both.y.unit == "A" and both.x.unit == "s"
+    assert "stays at 17.5 A" in both.text
+    single = run(**BOOK).charts[0]()
+    assert [line.name for line in single.lines] == ["current", "one-cycle rms"]
+
+
+def test_methods_differ_as_they_should() -> None:
+    def cycle(**more):
+        return value(run(**BOOK | more), "highest one-cycle rms current")
+
+    both = cycle()
+    assert cycle(start_method="none") < both  # the main winding alone draws least
+    resistance = run(**BOOK | {"start_method": "relay"})
+    assert resistance.verdict in ("pass", "marginal", "fail")
+    weak = run(**BOOK | {"start_method": "start-capacitor", "start_capacitor": "60 uF"})
+    strong = run(**BOOK | {"start_method": "start-capacitor", "start_capacitor": "183 uF"})
+    slow, fast = (f.criterion("time to settle").criterion.actual for f in (weak, strong))
+    assert slow > fast
+    # the textbook's capacitor and its 3 ohm, typed or taken
+    assert cycle(start_method="start-capacitor", start_capacitor="183 uF") == pytest.approx(both)
+
+
+def test_every_machine_on_offer_has_a_start_winding() -> None:
+    motors_ = {row.text("motor") for row in tables.load("textbook-motors").rows}
+    assert {r.text("motor") for r in tables.load("textbook-start-windings").rows} <= motors_
+
+
+def test_without_scipy_it_cannot_tell_and_says_what_to_install(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr("importlib.util.find_spec", lambda name: None)
+    finding = run(**BOOK)
+    assert finding.verdict == "cannot tell"
+    assert "wirecalc[analysis]" in finding.criteria[0].action
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        ({}, "nameplate_voltage, locked_rotor_current"),
+        ({**PLATE, "start_method": "relay", "device_resistance": "7 ohm"}, "goes with ptc"),
+        ({**PLATE, "start_method": "ptc"}, "device_resistance: is needed"),
+        ({**PLATE, "start_method": "start-capacitor"}, "start_capacitor: is needed"),
+        ({k: v for k, v in PLATE.items() if k != "start_winding"}, "start_winding: was not given"),
+        ({k: v for k, v in PLATE.items() if k != "horsepower"}, "horsepower: is needed"),
+        ({**BOOK, "variants": ["swapped-leads"], "start_method": "none"}, "no start winding"),
+        ({**BOOK, "device_resistance": "7 ohm"}, "start_method, which was not given"),
+    ],
+)
+def test_what_does_not_fit_together_is_refused(given, said) -> None:
+    with pytest.raises(wirecalc.BadInput) as caught:
+        run(**given)
+    assert said in str(caught.value).replace("--", "").replace("device-r", "device_r").replace(
+        "start-c", "start_c"
+    ).replace("start-w", "start_w")
+
+
+@pytest.mark.parametrize("angle", [0.0, 1e-9, 5.96e-8, 1e-4, 180.0])
+def test_closing_near_a_zero_of_the_volts_is_as_closing_at_it(angle: float) -> None:
+    case = Case(F2, CAPACITOR, LIGHT, Supply(101, 1.0))
+    at_zero = np.abs(starting.simulate(case, 0.1, to_the_end=True).line).max()
+    near = case._replace(supply=case.supply._replace(closing_angle=angle))
+    assert np.abs(starting.simulate(near, 0.1, to_the_end=True).line).max() == pytest.approx(
+        at_zero, rel=1e-4
+    )
