@@ -10,9 +10,8 @@ takes half of them:
                    Z22 = a^2 (Zf + Zb) + Ra + jXa + external
 
 The air-gap torque is [(|Im|^2 + a^2 |Ia|^2)(Rf - Rb) + 2 a |Im||Ia| sin(angle) (Rf + Rb)] / ws,
-the angle by which the start winding's current leads the main one's. Sources: A. E. Fitzgerald,
-C. Kingsley, S. D. Umans, Electric Machinery, 6th ed., chapter 9; B. S. Guru, H. R. Hiziroglu,
-Electric Machinery and Transformers, chapter 10.
+the angle by which the start winding's current leads the main one's. Sources: Electric
+Machinery, 6th ed., chapter 9; Electric Machinery and Transformers, chapter 10.
 """
 
 from __future__ import annotations

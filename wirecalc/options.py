@@ -20,7 +20,7 @@ FORMATS = ("text", "json")
 GENERAL = {  # option -> what its value is (empty: it takes none), and what it does
     "--format": ("FORM", "text (as here) or json"),
     "--output": ("FILE", "write to a file, whole or not at all"),
-    "--chart": ("FILE", "draw what it has to show, as .svg or .png"),
+    "--chart": ("FILE", "draw what it has to show, as .svg or .png; .csv for its numbers"),
     "--working": ("", "show the arithmetic with the numbers put in"),
     "--no-marginal": ("", "a marginal verdict exits with 3"),
     "--bundled-only": ("", "run without plugins from outside"),

@@ -12,15 +12,14 @@ the axes of m and a; flux linkage L, currents i, poles/2 = p, shaft speed w):
     dLd/dt = -p w Lq - R2 id                    dvc/dt = ia / C
     T = p (Lq id - Ld iq)                       J dw/dt = T - load - friction
 
-The form is that of P. C. Krause, O. Wasynczuk, S. D. Sudhoff, Analysis of Electric Machinery,
-chapter on symmetrical and unsymmetrical two-phase and single-phase machines (equations from
-memory; they follow from the winding axes, and the checks compare them with the circuit of
-`wirecalc.machines` and with a circuit simulator). Iron loss and saturation are left out; friction
-and windage brake in proportion to speed; the supply has resistance only. A contact opens at the
-next zero of the start winding's current. A PTC is one lump of ceramic: its resistance is flat and
-rises from a switching temperature on, it heats by its own loss and cools to the air. Once it has
-risen fifty-fold, or to 60 times the winding's own ohm, the winding counts as open, and the trickle
-that keeps it hot is left out.
+The form is that of Analysis of Electric Machinery, chapter on symmetrical and unsymmetrical two-
+phase and single-phase machines (equations from memory; they follow from the winding axes, and the
+checks compare them with the circuit of `wirecalc.machines` and with a circuit simulator). Iron
+loss and saturation are left out; friction and windage brake in proportion to speed; the supply has
+resistance only. A contact opens at the next zero of the start winding's current. A PTC is one lump
+of ceramic: its resistance is flat and rises from a switching temperature on, it heats by its own
+loss and cools to the air. Once it has risen fifty-fold, or to 60 times the winding's own ohm, the
+winding counts as open, and the trickle that keeps it hot is left out.
 """
 
 from __future__ import annotations

@@ -18,16 +18,16 @@ from scipy.optimize import minimize_scalar
 from wirecalc import machines, tables
 from wirecalc.machines import Machine, Plate, StartWinding
 
-# Fitzgerald, Kingsley, Umans, Electric Machinery, 6th ed., example 9.2; the start winding from
-# Krause, Wasynczuk, Sudhoff, Analysis of Electric Machinery (from memory)
+# Electric Machinery, 6th ed., example 9.2; the start winding from
+# Analysis of Electric Machinery (from memory)
 F2 = Machine(110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18))
-# Guru, Hiziroglu, Electric Machinery and Transformers, example 10.2
+# Electric Machinery and Transformers, example 10.2
 G2 = Machine(120, 60, 4, 2.5, 1.25, 3.75, 1.25, 65, 25, 2, 0.05)
-# McPherson, Introduction to Electrical Machines and Transformers, chapter 6, examples 1 and 2
+# Introduction to Electrical Machines and Transformers, chapter 6, examples 1 and 2
 M1 = Machine(115, 60, 4, 1.9, 2.6, 3.6, 2.6, 56, 0, 25, 0.05, StartWinding(12, 6.5, 1.6))
-# Chapman, Electric Machinery Fundamentals, problem 9-1
+# Electric Machinery Fundamentals, problem 9-1
 C1 = Machine(120, 60, 4, 2.0, 2.56, 2.8, 2.56, 60.5, 0, 51, 0.05)
-# Guru, Hiziroglu, example 10.3: 4 uF stay in series
+# Electric Machinery and Transformers, example 10.3: 4 uF stay in series
 G3 = Machine(
     230, 50, 6, 34.14, 35.9, 23.25, 29.32, 248.59, 19.88, 1.9, 0.06,
     StartWinding(149.78, 1.73**2 * 35.9, 1.73),
@@ -113,7 +113,7 @@ def test_shaft_power_is_what_the_copper_and_the_losses_leave(slip: float) -> Non
 
 
 def test_the_quarter_horse_motor_yields_what_is_recalled_of_its_example() -> None:
-    # Fitzgerald et al., example 9.2: 3.59 A at power factor 0.62, 147 W (from memory)
+    # Electric Machinery, example 9.2: 3.59 A at power factor 0.62, 147 W (from memory)
     found = machines.main_alone(F2, 110, 0.05)
     assert abs(found.main) == pytest.approx(3.59, rel=0.01)
     assert found.input_power / (110 * abs(found.main)) == pytest.approx(0.62, rel=0.01)
@@ -154,16 +154,17 @@ def test_starting_torque_is_the_textbooks_formula() -> None:
     assert machines.locked_rotor(M1, 115).torque == 0.0
 
 
-# windings at standstill: Fitzgerald 9.1; Hubert, Electric Machines, 6.1; Kosow, Electric Machinery
-# and Transformers, 10-1 (4 A at -15 and 6 A at -40 degrees at 110 V); Kulshreshtha 17.2; Sen,
-# Principles of Electric Machines and Power Electronics, 7.4; Nagrath, Kothari 10.4
+# windings at standstill: Electric Machinery, 6th ed., 9.1; Electric Machines (theory, operation,
+# applications), 6.1; Electric Machinery and Transformers, 10-1 (4 A at -15 and 6 A at -40 degrees
+# at 110 V); Basic Electrical Engineering, 17.2; Principles of Electric Machines and Power
+# Electronics, 7.4; Electric Machines, 10.4
 WINDINGS = {
-    "fitzgerald": (4.5 + 3.7j, 9.5 + 3.5j),
-    "hubert": (2 + 3.5j, 9.15 + 8.4j),
-    "kosow": (cmath.rect(110 / 6, math.radians(40)), cmath.rect(110 / 4, math.radians(15))),
-    "kulshreshtha": (5 + 12j, 12 + 5j),
-    "sen": (1.5 + 4j, 3 + 6j),
-    "nagrath": (3 + 2.7j, 7 + 3j),
+    "EM6 9.1": (4.5 + 3.7j, 9.5 + 3.5j),
+    "EM 6.1": (2 + 3.5j, 9.15 + 8.4j),
+    "EMT 10-1": (cmath.rect(110 / 6, math.radians(40)), cmath.rect(110 / 4, math.radians(15))),
+    "BEE 17.2": (5 + 12j, 12 + 5j),
+    "PEM 7.4": (1.5 + 4j, 3 + 6j),
+    "EM 10.4": (3 + 2.7j, 7 + 3j),
 }
 
 

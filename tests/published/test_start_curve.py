@@ -337,7 +337,7 @@ def test_nothing_fails_on_an_assumed_load() -> None:
     finding = run(machine="capacitor-run-230V")  # a capacitor-run motor, full torque assumed
     assert finding.criterion("time to settle").verdict == "cannot tell"
     assert finding.criterion("time to settle").criterion.needs == ("load_torque", "inertia")
-    light = run(machine="capacitor-run-230V", load_torque="100 %", load_kind="fan")
+    light = run(machine="capacitor-run-230V", load_torque="100 %", load_curve="fan")
     assert light.verdict in ("pass", "marginal")
 
 

@@ -1,6 +1,6 @@
-"""Drawing a chart as SVG or PNG, readable in grey and without telling colours apart.
+"""A chart as SVG, PNG or CSV. The pictures are readable in grey and without telling colours apart.
 
-Needs matplotlib (the extra `analysis`). Marks differ in shape, lines in dashes, and every limit
+They need matplotlib (the extra `analysis`). Marks differ in shape, lines in dashes, and every limit
 is labelled where it stands. The SVG carries the text of the chart for screen readers.
 """
 
@@ -13,8 +13,9 @@ from xml.sax.saxutils import escape
 
 from ..charts import Chart, Line, Points
 from ..errors import BadInput, Problem
+from .chart_data import as_csv
 
-FORMATS = (".svg", ".png")
+FORMATS = (".svg", ".png", ".csv")
 _LEFT_OUT = {".svg": ("Date", "Creator", "Format", "Type"), ".png": ("Software",)}
 _MARKS = "osD^vP*X"
 _DASHES = ("-", "--", ":", "-.")
@@ -25,14 +26,19 @@ _JITTER = 0.28  # half the width over which the points of one place are spread
 
 
 def check_name(path: Path) -> None:
-    """Refuse a file name that says no known form of picture; raises BadInput."""
+    """Refuse a file name that says no known form of a chart; raises BadInput."""
     if path.suffix.casefold() not in FORMATS:
-        wrong = f"{path.name!r} is neither {' nor '.join(FORMATS)}"
+        wrong = f"{path.name!r} is none of {', '.join(FORMATS)}"
         raise BadInput([Problem("--chart", wrong, "such as --chart batch.svg")])
 
 
 def draw(chart: Chart, form: str) -> bytes:
-    """Return the picture of a chart; `form` is .svg or .png. Raises BadInput without matplotlib."""
+    """Return the picture of a chart (.svg or .png), or its numbers (.csv).
+
+    Raises BadInput for a picture without matplotlib.
+    """
+    if form == ".csv":
+        return as_csv(chart)
     try:
         import matplotlib as mpl
     except ImportError:

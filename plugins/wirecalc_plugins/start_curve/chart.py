@@ -38,9 +38,16 @@ def start_chart(shown: Sequence[Shown], duration: float) -> Chart:
         title=title,
         text=f"{title}, 0 to {end:.2g} s: {said}.",
         x=Axis("time after closing", "s"),
-        y=Axis("line current", "A"),
+        y=Axis("line current", "A", span=_from_zero(lines)),
         lines=tuple(lines),
     )
+
+
+def _from_zero(lines: Sequence[Line]) -> tuple[float, float]:
+    """Return the span of the current axis; zero is in it, so that heights compare."""
+    values = [v for line in lines for v in (min(line.y), max(line.y))]
+    low, high = min(0.0, *values), max(values)
+    return 1.05 * low, 1.05 * high
 
 
 def _rms(name: str, curve: Curve, end: float) -> Line:

@@ -47,7 +47,7 @@ class Setup(NamedTuple):
     run_capacitor: float | None
     device_resistance: float | None
     load_torque: float | None
-    load_kind: str
+    load_curve: str
     inertia: float | None
     voltage_at_rest: float | None
     source_resistance: float | None
@@ -176,12 +176,12 @@ def case(setup: Setup, own: Motor) -> Case:
     machine = own.machine
     share = 100.0 if setup.load_torque is None else setup.load_torque
     torque = rated_torque(own) * share / 100
-    fan = setup.load_kind == "fan"
+    fan = setup.load_curve == "fan"
     load = Load(
         own.inertia if setup.inertia is None else setup.inertia,
         constant=0.0 if fan else torque,
         quadratic=torque / (1 - machine.slip) ** 2 if fan else 0.0,
-        pulsation=PULSATION if setup.load_kind == "compressor" else 0.0,
+        pulsation=PULSATION if setup.load_curve == "compressor" else 0.0,
     )
     ohm = setup.source_resistance or 0.0
     if setup.cord is not None and setup.cord_length is not None:

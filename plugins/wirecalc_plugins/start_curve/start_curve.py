@@ -182,7 +182,7 @@ def start_curve(
         float | None,
         Nameplate("%", low=0, high=300, typical="50 %", text="load, share of rated torque"),
     ] = None,
-    load_kind: Annotated[
+    load_curve: Annotated[
         str, OneOf(LOADS, text="constant; a fan's, with the square of speed; a compressor's")
     ] = "constant",
     inertia: Annotated[
