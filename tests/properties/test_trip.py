@@ -10,7 +10,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
-from wirecalc import courses, motors, overcurrent
+from wirecalc import courses, motors, overcurrent, trip_curves
 from wirecalc_plugins.overcurrent.course import Run
 from wirecalc_plugins.overcurrent.judge import judge
 
@@ -49,7 +49,7 @@ def said(
     curve: list[tuple[float, float, float]],
     ambient: float | None = None,
 ) -> int:
-    points = [overcurrent.CurvePoint(*p) for p in curve]
+    points = [trip_curves.CurvePoint(*p) for p in curve]
     air = 30.0 if ambient is None and found.ambient else ambient  # as every standard has it
     items = list(judge(found, points, run_of(course), air))
     (text,) = (i.text for i in items if isinstance(i, wirecalc.items.Answer))
@@ -66,10 +66,10 @@ def test_the_lower_bound_never_exceeds_the_upper(
     name: str, rating: float, curve: list[tuple[float, float, float]], multiple: float
 ) -> None:
     found = device(name, rating)
-    points = [overcurrent.CurvePoint(*p) for p in curve]
-    assume(not list(overcurrent.wrong_curve(points, found)))
+    points = [trip_curves.CurvePoint(*p) for p in curve]
+    assume(not list(trip_curves.wrong_curve(points, found)))
     if points:
-        found = overcurrent.with_curve(found, points, [multiple])
+        found = trip_curves.with_curve(found, points, [multiple])
     assert found.held_for(multiple) <= found.tripped_in(multiple)
 
 
@@ -110,7 +110,7 @@ def test_more_current_or_a_longer_time_never_improves_it(
     longer: bool,
 ) -> None:
     found = device(name, rating)
-    assume(not list(overcurrent.wrong_curve([overcurrent.CurvePoint(*p) for p in curve], found)))
+    assume(not list(trip_curves.wrong_curve([trip_curves.CurvePoint(*p) for p in curve], found)))
     worse = list(steps)
     multiple, time = worse[which % len(worse)]
     # a longer step of a middle part may be a pause; at the end of a course it only adds

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from wirecalc import courses, overcurrent
+from wirecalc import courses, overcurrent, trip_curves
 from wirecalc.charts import Axis, Band, Chart, Line, Points, Words
 from wirecalc.courses import After, Course, Element, Stretch
 from wirecalc.output.drawing import draw
@@ -68,12 +68,12 @@ def test_running_rms_of_a_square_wave() -> None:
 
 def test_instantaneous_part_of_a_curve_begins_where_it_holds_a_tenth_of_a_second() -> None:
     device = overcurrent.device("ul-489", 10.0)
-    points = [overcurrent.CurvePoint(2, 1, 100), overcurrent.CurvePoint(8, 0.01, 10)]
-    found = overcurrent.with_curve(device, points, [])
+    points = [trip_curves.CurvePoint(2, 1, 100), trip_curves.CurvePoint(8, 0.01, 10)]
+    found = trip_curves.with_curve(device, points, [])
     assert found.instantaneous is not None
     assert found.instantaneous.low == pytest.approx(5.0)  # 4 times: below the practice of 5
-    points[1] = overcurrent.CurvePoint(18, 0.01, 10)  # 1 s to 10 ms over 2 to 18: half way at 6
-    found = overcurrent.with_curve(device, points, [])
+    points[1] = trip_curves.CurvePoint(18, 0.01, 10)  # 1 s to 10 ms over 2 to 18: half way at 6
+    found = trip_curves.with_curve(device, points, [])
     assert found.instantaneous is not None
     assert found.instantaneous.low == pytest.approx(6.0)
     assert found.instantaneous.source == overcurrent.CURVE

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from wirecalc import courses, overcurrent
+from wirecalc import courses, overcurrent, trip_curves
 from wirecalc.charts import Axis, Band, Chart, Line, Points, Words
 
 from .course import Run
@@ -28,10 +28,10 @@ _NAMES = {
 
 
 def trip_chart(
-    stated: overcurrent.Device, points: Sequence[overcurrent.CurvePoint], run: Run
+    stated: overcurrent.Device, points: Sequence[trip_curves.CurvePoint], run: Run
 ) -> Chart:
     """Describe the chart: current over time, both logarithmic."""
-    device = overcurrent.with_curve(stated, points, None) if points else stated
+    device = trip_curves.with_curve(stated, points, None) if points else stated
     rating = stated.rating
     most = max([2 * t.multiple for t in device.trips] or [20.0])
     most = max(most, 1.5 * device.most, 1.3 * run.course.highest / rating, 12.0)
@@ -100,7 +100,7 @@ def _areas(device: overcurrent.Device, most: float) -> Iterator[Words]:
 
 
 def _points(
-    device: overcurrent.Device, points: Sequence[overcurrent.CurvePoint]
+    device: overcurrent.Device, points: Sequence[trip_curves.CurvePoint]
 ) -> Iterator[Points]:
     rating = device.rating
     held = [h for h in device.holds if math.isfinite(h.seconds)]

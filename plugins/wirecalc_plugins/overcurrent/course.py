@@ -7,7 +7,7 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from wirecalc import FileColumns, Problem, Reading, courses, motors, overcurrent
+from wirecalc import FileColumns, Problem, Reading, courses, motors, overcurrent, trip_curves
 
 FEWEST = 8  # samples of a cycle, below which no rms can be had from instantaneous values
 GAP_S, GAP_TIMES = 3600.0, 100.0  # a pause of a recorder: over an hour and 100 usual intervals
@@ -105,11 +105,11 @@ def course_of_file(file: FileColumns, waveform: str, frequency: float) -> Run:
     return Run(rms, highest / math.sqrt(2), says)
 
 
-def curve_of(file: FileColumns) -> list[overcurrent.CurvePoint]:
+def curve_of(file: FileColumns) -> list[trip_curves.CurvePoint]:
     """Return the points of a maker's curve."""
     names = ("multiple", "hold_time", "trip_time")
     rows = zip(*(file.numbers[n] for n in names), strict=True)
-    return [overcurrent.CurvePoint(m / 100, hold, trip) for m, hold, trip in rows]
+    return [trip_curves.CurvePoint(m / 100, hold, trip) for m, hold, trip in rows]
 
 
 def wrong_course(

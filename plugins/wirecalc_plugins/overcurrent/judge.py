@@ -21,6 +21,7 @@ from wirecalc import (
     listing,
     not_checked,
     overcurrent,
+    trip_curves,
 )
 from wirecalc.sources import computed
 
@@ -36,14 +37,14 @@ _AIR = "air around the device"
 
 def judge(
     stated: overcurrent.Device,
-    points: Sequence[overcurrent.CurvePoint],
+    points: Sequence[trip_curves.CurvePoint],
     run: Run,
     ambient: float | None,
 ) -> Iterator[Item]:
     """Judge a run on a device by its standard and the points of its maker's curve."""
     device = stated
     if points:
-        device = overcurrent.with_curve(stated, points, run.levels(stated.rating))
+        device = trip_curves.with_curve(stated, points, run.levels(stated.rating))
     elements = overcurrent.elements(device)
     heats = [courses.heat(run.course, e, stated.rating) for e in elements]
     criteria = list(_criteria(device, run, ambient))
@@ -267,7 +268,7 @@ def _figures(device: overcurrent.Device, run: Run) -> Iterator[Item]:
             yield figure("left until it has tripped", latest - run.elapsed, "s", toward="up")
 
 
-def _points(device: overcurrent.Device, points: Sequence[overcurrent.CurvePoint]) -> Item:
+def _points(device: overcurrent.Device, points: Sequence[trip_curves.CurvePoint]) -> Item:
     """List what is known of the device; a recalled point is shown and judges nothing."""
     rows = [_row(device, "holds", h, "") for h in device.holds]
     rows += [_row(device, "trips within", t, "") for t in device.trips]

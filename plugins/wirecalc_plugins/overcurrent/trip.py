@@ -18,6 +18,7 @@ from wirecalc import (
     calculation,
     chart,
     overcurrent,
+    trip_curves,
 )
 
 from .course import SAMPLES, Run, course_of_file, course_of_starts, curve_of, wrong_course
@@ -37,7 +38,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
         yield from wrong_course(given["recording"], waveform, given.get("frequency", 60.0), error)
     if given.get("curve") is not None:
         found = overcurrent.device(given["device"], given["breaker"])
-        for row, wrong in overcurrent.wrong_curve(curve_of(given["curve"]), found):
+        for row, wrong in trip_curves.wrong_curve(curve_of(given["curve"]), found):
             yield Problem("curve", f"row {row + 2}: {wrong}", "read the maker's curve again")
 
 
@@ -234,7 +235,7 @@ def trip(
     yield chart(lambda: _picture(found, points, run))
 
 
-def _picture(found: overcurrent.Device, points: Sequence[overcurrent.CurvePoint], run: Run) -> Any:
+def _picture(found: overcurrent.Device, points: Sequence[trip_curves.CurvePoint], run: Run) -> Any:
     from .chart import trip_chart  # only where somebody asks for the picture
 
     return trip_chart(found, points, run)
