@@ -217,7 +217,9 @@ def read_meters(curve: Curve, duration: float) -> MeterReadings:
     last = int(off[-1]) + SAMPLES if len(off) else SAMPLES
     fast = np.flatnonzero(curve.speed >= AT_SPEED * case.machine.synchronous)
     runs = curve.speed[-SAMPLES:].mean() >= AT_SPEED * case.machine.synchronous
-    done = bool(runs) and last < len(curve.time) and (curve.steady or _settles(curve, last))
+    waiting = curve.opened is None and opens_at(case) is not None  # the start device is still in
+    still = curve.steady or _settles(curve, last)
+    done = bool(runs) and last < len(curve.time) and still and not waiting
     watts = curve.start**2 * (case.machine.start.resistance if case.machine.start else 0.0)
     heat = float(watts[: last + 1].sum() * dt if done else watts.sum() * dt)
     if not done and curve.steady:

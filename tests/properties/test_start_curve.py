@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
@@ -144,6 +144,7 @@ def test_every_reading_has_a_centre() -> None:
 @pytest.mark.parametrize("name", CENTRES)
 def test_the_band_holds_what_lies_inside_it(name: str) -> None:
     @FEWEST
+    @example(0.3, -0.5)  # at low volts the PTC takes longer than the time that is simulated
     @given(st.sampled_from([0.02, 0.08, 0.3]), st.floats(-1, 1))
     def check(share: float, where: float) -> None:
         error = round(share * CENTRES[name], 6)

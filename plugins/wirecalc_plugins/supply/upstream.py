@@ -29,7 +29,7 @@ from .upstream_leg import Leg
 RISE_PCT, RISE_CARE_PCT = 5.0, 2.0  # of the other leg when this one falls; common practice
 LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no supply
 SLIP = 0.25  # share of the volts that is left; less is a slip of the unit
-LOADS = ("heater", "motor", "electronic")
+LOADS = ("motor", "heater", "electronic")
 HEATER_PF = 95.0  # %; less is no heater
 NOISE = 0.005  # share of the volts by which two readings of one drop may differ
 
