@@ -168,9 +168,10 @@ def _would_settle(centre: Criterion) -> str:
     if centre.sense == "cannot tell":
         return centre.action
     if not centre.margin:
-        return "measure with a better instrument"
+        return f"measure with {centre.better or 'a better instrument'}"
     enough = show(abs(centre.margin), centre.unit, toward="down")
-    return f"measure so that it is known to better than ±{enough}"
+    instrument = f"with {centre.better}, " if centre.better else ""
+    return f"measure {instrument}so that it is known to better than ±{enough}"
 
 
 def _too_close(weakest: Criterion, low: float | None, high: float | None) -> str:

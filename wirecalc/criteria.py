@@ -56,6 +56,7 @@ class Criterion(NamedTuple):
     """An actual value against a limit. The verdict is computed, never given.
 
     `band` is low and high of the actual value, where the calculation works them out itself.
+    `better` names the instrument that settles a value whose band reaches across the limit.
     """
 
     name: str
@@ -72,6 +73,7 @@ class Criterion(NamedTuple):
     action: str = ""
     needs: tuple[str, ...] = ()
     band: tuple[float, float] | None = None
+    better: str = ""
 
     @property
     def verdict(self) -> Verdict:
@@ -164,12 +166,14 @@ def at_least(
     says: str = "",
     action: str = "",
     band: tuple[float, float] | None = None,
+    better: str = "",
 ) -> Criterion:
     """Yield a criterion: `actual` must be at least `limit`; below `caution` it is marginal.
 
     An advisory limit, when missed, is marginal and not a fail. `says` is added to the reason
     when the value is past a level, `action` is what to do then. `band` is low and high of the
-    actual value, for a calculation that works out its band itself.
+    actual value, for a calculation that works out its band itself. `better` names the instrument
+    to take where the meter's error reaches across the limit.
     """
     return Criterion(
         name,
@@ -184,6 +188,7 @@ def at_least(
         says=says,
         action=action,
         band=band,
+        better=better,
     )
 
 
@@ -200,6 +205,7 @@ def at_most(
     says: str = "",
     action: str = "",
     band: tuple[float, float] | None = None,
+    better: str = "",
 ) -> Criterion:
     """Yield a criterion: `actual` must be at most `limit`; above `caution` it is marginal."""
     return Criterion(
@@ -215,6 +221,7 @@ def at_most(
         says=says,
         action=action,
         band=band,
+        better=better,
     )
 
 

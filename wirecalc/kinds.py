@@ -25,7 +25,7 @@ from .rounding import show
 from .units import SPELLINGS, convert, dimension_of, read_unit
 from .wires import read_size_range, read_wire
 
-# a unit that is typed in place of another; offered when the number fits the span in the other
+# units that are typed in place of another; offered when the number fits the span in the other
 _SLIPS = {
     "C": "F",
     "F": "C",
@@ -39,7 +39,8 @@ _SLIPS = {
     "V": "mV",
     "mV": "V",
     "A": "mA",
-    "mA": "A",
+    "mA": "A uA",
+    "uA": "mA",
     "min": "s",
     "h": "min",
     "s": "ms",
@@ -189,11 +190,10 @@ class _QuantityKind(Kind):
     def _slip(self, typed: str) -> str:
         number, word = read_number(split_error(typed)[0])
         unit = read_unit(word, self.dimension)
-        other = _SLIPS.get(unit, "")
-        if other not in SPELLINGS[self.dimension]:
-            return ""
-        if self.inside(convert(number.value, other, self.unit)):
-            return f"did you mean {show(number.value)} {other}?"
+        for other in _SLIPS.get(unit, "").split():
+            known = other in SPELLINGS[self.dimension]
+            if known and self.inside(convert(number.value, other, self.unit)):
+                return f"did you mean {show(number.value)} {other}?"
         return ""
 
 

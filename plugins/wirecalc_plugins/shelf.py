@@ -42,6 +42,11 @@ _PARTS = {
         "motor.winding_heat:winding_heat": "How hot was this winding when it was switched off?",
         "motor.windings:windings": "Which pin of this motor is common, start, run, and do its windings read right?",
     },
+    "return to service": {
+        "return_to_service.ground:ground": "Is the path from the case to ground good?",
+        "return_to_service.insulation:insulation": "Is the insulation good between live parts and the case?",
+        "return_to_service.leakage:leakage": "Does this machine leak too much, and does its GFCI hold?",
+    },
     "wire and joint": {
         "joint.choose:choose": "Which part of the stock fits these wires in this place?",
         "wire.equivalent:equivalent": "Which size of the other system may stand in for this wire?",

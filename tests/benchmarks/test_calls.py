@@ -204,6 +204,21 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"element_resistance": "22600 mohm", "nameplate_power": "2.585 kW"},
         {"element_resistance": 22.6, "nameplate_power": 2585.0},
     ),
+    "insulation": (
+        {"insulation_resistance": "50 Mohm", "protection": "class-i", "tested_part": "heater"},
+        {"insulation_resistance": "50000 kohm", "protection": "class-i", "tested_part": "heater"},
+        {"insulation_resistance": 50.0, "protection": "class-i", "tested_part": "heater"},
+    ),
+    "leakage": (
+        {"leakage_current": "0.3 mA", "machine_kind": "stationary", "switched_on": True},
+        {"leakage_current": "300 uA", "machine_kind": "stationary", "switched_on": True},
+        {"leakage_current": 0.3, "machine_kind": "stationary", "switched_on": True},
+    ),
+    "ground": (
+        {"ground_point": "plug-pin", "ground_resistance": "0.08 ohm", "lead_resistance": "0 ohm"},
+        {"ground_point": "plug-pin", "ground_resistance": "80 mohm", "lead_resistance": "0 ohm"},
+        {"ground_point": "plug-pin", "ground_resistance": 0.08, "lead_resistance": 0.0},
+    ),
     "cutoff": (
         {"old_functioning_temperature": "130 C", "new_functioning_temperature": "130 C"},
         {"old_functioning_temperature": "266 F", "new_functioning_temperature": "266 F"},

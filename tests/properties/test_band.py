@@ -41,9 +41,12 @@ PASSES = (Verdict.PASS, Verdict.MARGINAL)
 
 
 def inputs_of(name: str) -> dict[str, Any]:
-    """Every input but a file, which is another way to say what the rest says."""
+    """Every input but a file, which is another way to say what the rest says, and but a list of
+    readings (leakage: test_monotone_service.py).
+    """
     inputs = CATALOGUE.calculations[name].calculation.inputs
-    return {i.name: i.kind for i in inputs if not isinstance(i.kind, ReadingsFile)}
+    single = (i for i in inputs if not (i.many and isinstance(i.kind, Reading)))
+    return {i.name: i.kind for i in single if not isinstance(i.kind, ReadingsFile)}
 
 
 READINGS = [
@@ -177,6 +180,13 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "old_capacitor_duty": texts(["run", "start"]),
         "new_capacitor_duty": texts(["run", "start"]),
     },
+    "insulation": {
+        "insulation_resistance": near(0.01, 0.25, 0.3, 1, 2, 10, high=50),
+        "protection": texts(["class-i", "class-i", "class-ii", "class-iii"]),
+        "tested_part": texts(["machine", "heater", "compressor", "motor"]),
+    },
+    "leakage": {},
+    "ground": {"ground_point": texts(["plug-pin", "plug-pin", "cord-end", "wired-in"])},
     "discharge": {
         "marked_capacitance": texts(["5 uF", "30 uF", "108 uF"]),
         "resistor": texts(["20 ohm", "1 kohm", "15 kohm", "20 kohm"]),
@@ -474,6 +484,31 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "old_capacitor_temperature": texts(["70 C"]),
         "new_capacitor_temperature": texts(["65 C", "85 C"]),
         "cutoff_voltage": near(160, 300, 400, high=500),
+    },
+    "insulation": {
+        "test_voltage": texts(["500 V", "500 V", "250 V", "9 V"]),
+        "switched_on": texts(["yes", "yes", "no"]),
+        "electronics_unplugged": texts(["yes", "yes", "no"]),
+        "dried": texts(["yes", "no"]),
+        "nameplate_power": texts(["2585 W", "4 kW"]),
+    },
+    "leakage": {
+        "leakage_current": near(0.25, 0.5, 0.75, 1.5, 3.5, 4, 5, 6, 10, high=12),
+        "machine_kind": texts(["two-wire", "double-insulated", "portable", "stationary", "heater"]),
+        "standard": texts(["strictest", "ul-101", "iec-60335-1", "vde-0701-0702"]),
+        "switched_on": texts(["yes", "yes", "no"]),
+        "nameplate_power": texts(["500 W", "2585 W", "12 kW"]),
+        "on_gfci": texts(["yes", "yes", "no"]),
+    },
+    "ground": {
+        # 6 ft of 16 AWG are 0.0246 ohm at 20 C; 5 and 12.5 m are 16.404 and 41.01 ft
+        "ground_resistance": near(0.1, 0.1246, 0.2, 0.3, 0.4, 0.6, 1, 1.3, high=2),
+        "ground_open": texts(["no"]),
+        "lead_resistance": near(0.1, 0.2, high=0.3),
+        "standard": texts(["ul-507", "iec-60335-1", "en-50106", "vde-0701-0702"]),
+        "cord": texts(["16 AWG", "18 AWG", "1.5 mm2", "16 AWG cca"]),
+        "cord_length": near(6, 16.404199475, 41.01, high=60),
+        "conductor_temperature": near(20, low=-20, high=60),
     },
     "discharge": {
         "capacitor_voltage": near(5 / 2**0.5, 214, high=500),

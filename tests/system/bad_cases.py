@@ -119,6 +119,15 @@ GOOD: dict[str, dict[str, str]] = {
     | {"main_winding": "2 ohm", "start_winding": "7 ohm", "voltage_at_rest": "117 V"}
     | {"duration": "1 s", "start_method": "ptc", "device_resistance": "6.8 ohm"}
     | {"inertia": "0.001 kg m2", "load_torque": "30 %"},
+    "insulation": {"insulation_resistance": "50 Mohm", "protection": "class-i"}
+    | {"tested_part": "heater", "test_voltage": "500 V", "switched_on": "yes"}
+    | {"electronics_unplugged": "yes", "dried": "no", "nameplate_power": "2585 W"},
+    "leakage": {"leakage_current": "0.3 mA", "machine_kind": "stationary", "standard": "strictest"}
+    | {"switched_on": "yes", "nameplate_power": "2585 W", "on_gfci": "yes"}
+    | {"other_leakage": "0.5 mA"},
+    "ground": {"ground_point": "plug-pin", "ground_resistance": "0.25 ohm", "ground_open": "no"}
+    | {"lead_resistance": "0.2 ohm", "standard": "iec-60335-1", "cord": "16 AWG"}
+    | {"cord_length": "6 ft", "conductor_temperature": "20 C"},
 }
 ZERO_MEANS_SOMETHING = {
     *("conductor_temperature", "other_leg_current", "other_current of drop"),
@@ -141,6 +150,7 @@ ZERO_MEANS_SOMETHING = {
     *("reading_1_2", "reading_1_3", "reading_2_3", "lead_resistance", "case_resistance"),
     *("winding_temperature", "cold_temperature", "room_temperature", "hot_time"),
     *("measured_capacitance", "tolerance"),
+    *("insulation_resistance", "leakage_current", "other_leakage", "ground_resistance"),
 }
 PRINTED = {
     *("power_factor", "start_power_factor", "cord_rating"),
@@ -159,11 +169,11 @@ PRINTED = {
     *("old_cutoff_current", "new_cutoff_current", "old_cutoff_voltage", "new_cutoff_voltage"),
     *("maker_run", "maker_start", "marked_capacitance", "tolerance", "capacitor_rating"),
     *(f"{w}_capacitor{a}" for w in ("old", "new") for a in ("", "_voltage", "_temperature")),
-    *("resistor", "resistor_power"),
+    *("resistor", "resistor_power", "test_voltage"),
 }
 UNITS = (
     *("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s", "in", "ft", "ohm", "Mohm", "uF", "%", "W"),
-    "min",
+    *("min", "mA"),
 )
 
 
@@ -604,5 +614,42 @@ MOTOR = [  # windings and capacitors: slips of a unit, wrong words, what cannot 
     Bad("discharge", "resistor_power", "2 A", "'A'", "write it in W"),
 ]
 
+RETURN_TO_SERVICE = [  # insulation, leakage, ground path
+    Bad("insulation", "insulation_resistance", "20 mohm", "20 mohm", "did you mean 20 Mohm?"),
+    Bad("insulation", "insulation_resistance", "OL", "'OL'", "a number and a unit"),
+    Bad("insulation", "insulation_resistance", "-1 Mohm", "'-1 Mohm'", "50 Mohm"),
+    Bad("insulation", "protection", "grounded", "'grounded'", "class-i"),
+    Bad("insulation", "protection", "class-1", "'class-1'", "did you mean class-i"),
+    Bad("insulation", "tested_part", "heaters", "'heaters'", "did you mean heater?"),
+    Bad("insulation", "test_voltage", "500 mA", "'mA'", "write it in V"),
+    Bad("insulation", "test_voltage", "5000 V", "'5000 V'", "5000 mV"),
+    Bad("insulation", "switched_on", "on", "'on'", "yes or no"),
+    Bad("insulation", "electronics_unplugged", "partly", "'partly'", "yes or no"),
+    Bad("insulation", "dried", "damp", "'damp'", "yes or no"),
+    Bad("insulation", "nameplate_power", "2585 kW", "'2585 kW'", "2585 W"),
+    Bad("leakage", "leakage_current", "300 mA", "'300 mA'", "did you mean 300 uA?"),
+    Bad("leakage", "leakage_current", "0.3 A", "'0.3 A'", "did you mean 0.3 mA?"),
+    Bad("leakage", "leakage_current", "0.3 uA", "0.3 uA", "did you mean 0.3 mA?"),
+    Bad("leakage", "leakage_current", "0.3 V", "'V'", "mA, uA"),
+    Bad("leakage", "other_leakage", "500 mA", "'500 mA'", "did you mean 500 uA?"),
+    Bad("leakage", "other_leakage", ["1 mA", "0.5 uA"], "0.5 uA", "did you mean 0.5 mA?"),
+    Bad("leakage", "machine_kind", "fridge", "'fridge'", "refrigerator"),
+    Bad("leakage", "standard", "ul-102", "'ul-102'", "did you mean ul-101?"),
+    Bad("leakage", "switched_on", "half", "'half'", "yes or no"),
+    Bad("leakage", "on_gfci", "no", "leakage of other machines", "leave other_leakage out"),
+    Bad("leakage", "nameplate_power", "0 W", "'0 W'", "2585 W"),
+    Bad("ground", "ground_point", "pin", "'pin'", "plug-pin"),
+    Bad("ground", "ground_resistance", "0.25 Mohm", "'0.25 Mohm'", "did you mean 0.25 mohm?"),
+    Bad("ground", "ground_resistance", "OL", "'OL'", "a number and a unit"),
+    Bad("ground", "ground_open", "yes", "0.25 ohm is not open", "give the resistance"),
+    Bad("ground", "lead_resistance", "0.3 ohm", "0.3 ohm in a reading of 0.25 ohm", "zeroed"),
+    Bad("ground", "standard", "iec-60335", "'iec-60335'", "did you mean iec-60335-1?"),
+    Bad("ground", "cord", "16", "'16'", "16 AWG"),
+    Bad("ground", "cord_length", "200 ft", "more than was read", "ft and m"),
+    Bad("ground", "cord_length", "6 lbf", "'lbf'", "ft"),
+    Bad("ground", "conductor_temperature", "200 C", "'200 C'", "200 F"),
+]
+
 CASES = [*quantities(), *meter_errors(), *SLIPS, *wires(), *RANGES, *CHOICES, *counts()]
 CASES += [*WIRE_ITSELF, *JOINTS, *SUPPLY, *RUNS, *TRIP, *CIRCUITS, *ELEMENTS_AND_STARTS, *MOTOR]
+CASES += RETURN_TO_SERVICE

@@ -50,6 +50,11 @@ BUNDLED = {  # all calculations, by part of the trade, as the listing shows them
         "winding-heat",
         "windings",
     ],
+    "return to service": [
+        "ground",
+        "insulation",
+        "leakage",
+    ],
     "wire and joint": [
         "choose",
         "equivalent",

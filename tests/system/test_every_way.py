@@ -18,6 +18,7 @@ NAMES = sorted(set(CATALOGUE.calculations) - set(FILED))
 
 APART = {  # inputs that contradict the example of another, such as open and a resistance
     "element": {"element_open"},
+    "ground": {"ground_open"},
     "overload": {"overload_open"},
     "start-curve": {"nameplate_voltage"},  # a plate stands in place of a machine
     "start-device": {"device_open", "contact_upright", "contact_inverted", "coil_open"},

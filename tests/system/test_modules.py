@@ -52,6 +52,11 @@ IN_DECLARED_UNITS = {
     "capacitor-swap": "--old-capacitor|30 uF|--new-capacitor|30 uF|--old-capacitor-voltage|250 V"
     "|--new-capacitor-voltage|370 V|--old-capacitor-duty|run|--new-capacitor-duty|run",
     "discharge": "--marked-capacitance|30 uF|--resistor|20000 ohm|--capacitor-voltage|214 V ±3%",
+    "insulation": "--insulation-resistance|50 Mohm ±(3%+2)|--protection|class-i"
+    "|--tested-part|heater|--test-voltage|500 V|--switched-on|yes",
+    "leakage": "--leakage-current|0.30 mA ±(2%+3)|--machine-kind|stationary|--on-gfci|yes",
+    "ground": "--ground-point|plug-pin|--ground-resistance|0.25 ohm ±(1%+3)|--cord|16 AWG"
+    "|--cord-length|6 ft|--standard|iec-60335-1",
     "substitute": "--old-wire|16 AWG|--new-wire|14 AWG|--old-wire-temperature|105 C",
 }
 PROGRAM = """

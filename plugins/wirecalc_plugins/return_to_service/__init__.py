@@ -1,0 +1,1 @@
+"""Before a machine goes back to its user: insulation, leakage, ground path."""

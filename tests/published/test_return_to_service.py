@@ -1,0 +1,398 @@
+"""Insulation, leakage and ground path against the limits of their standards."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+import wirecalc
+
+
+def verdicts(finding: wirecalc.Finding) -> dict[str, str]:
+    return {c.criterion.name: str(c.verdict) for c in finding.criteria}
+
+
+def action(finding: wirecalc.Finding, name: str) -> str:
+    return next(c.action for c in finding.criteria if c.criterion.name == name)
+
+
+TESTED = {
+    "protection": "class-i",
+    "tested_part": "machine",
+    "test_voltage": "500 V",
+    "switched_on": "yes",
+    "electronics_unplugged": "yes",
+    "dried": "yes",
+}
+CASE = "insulation to the case"
+
+
+def insulation(reading: str, **given: object) -> wirecalc.Finding:
+    return wirecalc.run("insulation", insulation_resistance=reading, **(TESTED | given))
+
+
+@pytest.mark.parametrize(
+    ("protection", "part", "limit"),
+    [
+        # DIN VDE 0701:2000, limits in a tester's manual: 1, 2, 0.25 Mohm for class I, II, III at
+        # 500 V dc; 0.3 Mohm for class I with heating elements switched on
+        ("class-i", "machine", 1.0),
+        ("class-i", "motor", 1.0),
+        ("class-i", "compressor", 1.0),
+        ("class-i", "heater", 0.3),
+        ("class-ii", "machine", 2.0),
+        ("class-ii", "heater", 2.0),
+        ("class-iii", "machine", 0.25),
+    ],
+)
+def test_least_insulation_of_a_class(protection, part, limit):
+    given = {"protection": protection, "tested_part": part}
+    for share, verdict in ((1.001, "pass"), (1.0, "pass"), (0.999, "fail")):
+        assert verdicts(insulation(f"{limit * share:.5f} Mohm", **given))[CASE] == verdict
+
+
+@pytest.mark.parametrize(
+    ("reading", "part", "name", "verdict"),
+    [
+        # a UK inspection guide asks for 2 Mohm in class I where others ask for 1
+        ("1.9 Mohm", "machine", "insulation by an inspection guide", "marginal"),
+        ("2 Mohm", "machine", "insulation by an inspection guide", "pass"),
+        # a training page on hermetic compressors, common practice: above 10 Mohm good, 1 to 10
+        # usable with a short life expected
+        ("9.9 Mohm", "compressor", "insulation by trade practice", "marginal"),
+        ("10 Mohm", "compressor", "insulation by trade practice", "pass"),
+    ],
+)
+def test_the_stricter_of_two_that_disagree(reading, part, name, verdict):
+    finding = insulation(reading, tested_part=part)
+    assert verdicts(finding)[name] == finding.verdict == verdict
+
+
+@pytest.mark.parametrize("volts", ["9 V", "249 V", None])
+def test_a_few_volts_pass_nothing_and_may_fail(volts):
+    given = {} if volts is None else {"test_voltage": volts}
+    tested = {k: v for k, v in TESTED.items() if k != "test_voltage"} | given
+    good = wirecalc.run("insulation", insulation_resistance="200 Mohm", **tested)
+    bad = wirecalc.run("insulation", insulation_resistance="0.5 Mohm", **tested)
+    assert verdicts(good) == {CASE: "cannot tell"}
+    assert "500 V dc" in action(good, CASE)
+    assert verdicts(bad)[CASE] == "fail"
+
+
+def test_the_limits_hold_at_500_volts():
+    assert verdicts(insulation("50 Mohm", test_voltage="250 V"))["test voltage"] == "marginal"
+    assert verdicts(insulation("50 Mohm"))["test voltage"] == "pass"
+
+
+@pytest.mark.parametrize(
+    ("given", "reading", "verdict"),
+    [
+        ({"switched_on": "no"}, "50 Mohm", "cannot tell"),  # an open relay hides the element
+        ({"switched_on": "no"}, "0.5 Mohm", "fail"),
+        ({"electronics_unplugged": "no"}, "0.5 Mohm", "cannot tell"),  # a surge part may conduct
+        ({"electronics_unplugged": "no"}, "50 Mohm", "pass"),
+        ({"dried": "no"}, "0.5 Mohm", "cannot tell"),
+        ({"tested_part": "heater", "dried": "yes"}, "0.2 Mohm", "fail"),
+        ({"tested_part": "heater", "dried": "no"}, "0.2 Mohm", "cannot tell"),
+        # DIN VDE 0701:2000: under 0.3 Mohm at 3.5 kW or more the conductor's current decides
+        ({"tested_part": "heater", "nameplate_power": "3.5 kW"}, "0.2 Mohm", "cannot tell"),
+        ({"tested_part": "heater", "nameplate_power": "3.4 kW"}, "0.2 Mohm", "fail"),
+        # 10 mA at 100 V, above every leakage limit (DIN VDE 0701-0702: 10 mA at most): a fault
+        ({"dried": "no", "electronics_unplugged": "no"}, "0.0099 Mohm", "fail"),
+        ({"tested_part": "heater", "nameplate_power": "4 kW"}, "0 Mohm", "fail"),
+    ],
+)
+def test_what_a_reading_settles(given, reading, verdict):
+    assert verdicts(insulation(reading, **given))[CASE] == verdict
+
+
+def test_what_was_not_said_passes_nothing():
+    bare = {"protection": "class-i", "tested_part": "heater"}
+    finding = wirecalc.run("insulation", insulation_resistance="50 Mohm", **bare)
+    assert {n for c in finding.criteria for n in c.criterion.needs} == {
+        "test_voltage",
+        "switched_on",
+    }
+    low = wirecalc.run("insulation", insulation_resistance="0.2 Mohm", **bare)
+    needs = {n for c in low.criteria for n in c.criterion.needs}
+    assert needs == {"electronics_unplugged", "dried"}
+
+
+def test_boards_at_test_voltage_are_marginal_and_a_compressor_has_its_cautions():
+    finding = insulation("50 Mohm", electronics_unplugged="no", tested_part="compressor")
+    assert verdicts(finding)["boards unplugged for the test"] == "marginal"
+    assert {"ins-01", "ins-02", "flam-01"} <= {c.key for c in finding.cautions}
+    # IEEE 43: 5 Mohm at 40 C, random-wound below 1 kV; its 1974 scope starts at 1 hp: only shown
+    assert finding.figure("of a machine of 1 hp or more, at 40 C").figure.value == 5
+    assert any(n.what == "IEEE 43" for n in finding.not_checked)
+
+
+def test_a_straddling_reading_names_the_instrument():
+    finding = insulation("1.02 Mohm ±5%")
+    assert verdicts(finding)[CASE] == "cannot tell"
+    assert "500 V insulation tester" in action(finding, CASE)
+
+
+LEAKS = {"machine_kind": "stationary", "switched_on": "yes"}
+LEAK = "leakage current"
+
+
+def leakage(reading: str, **given: object) -> wirecalc.Finding:
+    return wirecalc.run("leakage", leakage_current=reading, **(LEAKS | given))
+
+
+# UL 101 as printed in UL 8750 8.7.1: 0.5 mA two-wire and portable, 0.75 mA three-wire stationary.
+# IEC 60335-1 13.2: class II 0.25, class 0 0.5, class I portable 0.75, stationary motor-operated
+# 3.5; IEC 60335-2-24: 1.5. DIN VDE 0701-0702: 3.5 mA in the protective conductor, 0.5 mA touch.
+LIMITS = {
+    "two-wire": (0.5, 0.5, 0.5),
+    "double-insulated": (0.5, 0.25, 0.5),
+    "portable": (0.5, 0.75, 3.5),
+    "stationary": (0.75, 3.5, 3.5),
+    "refrigerator": (0.75, 1.5, 3.5),
+}
+
+
+@pytest.mark.parametrize("kind", LIMITS)
+def test_leakage_of_a_kind_by_each_standard_and_by_the_strictest(kind):
+    by = dict(zip(("ul-101", "iec-60335-1", "vde-0701-0702"), LIMITS[kind], strict=True))
+    for standard, limit in {**by, "strictest": min(by.values())}.items():
+        given = {"machine_kind": kind, "standard": standard}
+        assert leakage(f"{limit} mA", **given).verdict == "pass"
+        assert leakage(f"{limit * 1.01:.4f} mA", **given).verdict == "fail"
+        shown = leakage("0.1 mA", **given)
+        assert {s: shown.figure(f"most by {s}").figure.value for s in by} == by
+
+
+@pytest.mark.parametrize(
+    ("standard", "power", "limit"),
+    [
+        # IEC 60335-1 13.2, stationary heating: the larger of 0.75 mA and 0.75 mA/kW, 5 at most
+        ("iec-60335-1", "800 W", 0.75),
+        ("iec-60335-1", "4 kW", 3.0),
+        ("iec-60335-1", "8 kW", 5.0),
+        # DIN VDE 0701-0702: 3.5 mA; above 3.5 kW 1 mA/kW, 10 at most
+        ("vde-0701-0702", "2 kW", 3.5),
+        ("vde-0701-0702", "6 kW", 6.0),
+        ("vde-0701-0702", "12 kW", 10.0),
+        ("strictest", "6 kW", 0.75),  # UL 101
+    ],
+)
+def test_leakage_of_a_heater_by_its_power(standard, power, limit):
+    given = {"machine_kind": "heater", "nameplate_power": power, "standard": standard}
+    assert leakage(f"{limit} mA", **given).verdict == "pass"
+    assert leakage(f"{limit * 1.01:.4f} mA", **given).verdict == "fail"
+
+
+def test_power_or_kind_that_is_not_known_may_decide():
+    heater = {"machine_kind": "heater", "standard": "iec-60335-1"}
+    assert [leakage(f"{i} mA", **heater).verdict for i in (0.75, 2, 5, 5.1)] == [
+        "pass",
+        "cannot tell",
+        "cannot tell",
+        "fail",
+    ]
+    found = [
+        wirecalc.run("leakage", leakage_current=f"{i} mA", switched_on="yes").verdict
+        for i in (0.25, 0.3, 0.75, 0.76)
+    ]
+    assert found == ["pass", "cannot tell", "cannot tell", "fail"]
+
+
+@pytest.mark.parametrize("on", ["no", None])
+def test_a_machine_that_is_off_passes_nothing(on):
+    given = {"machine_kind": "stationary"} | ({} if on is None else {"switched_on": on})
+    assert wirecalc.run("leakage", leakage_current="0.1 mA", **given).verdict == "cannot tell"
+    assert wirecalc.run("leakage", leakage_current="0.8 mA", **given).verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    ("others", "verdict"),
+    [
+        # UL 943, class A: trips between 4 and 6 mA
+        (["3.5 mA"], "pass"),  # with 0.5 mA of its own
+        (["3.6 mA"], "marginal"),
+        (["2 mA", "2 mA"], "marginal"),
+        (["5.5 mA"], "marginal"),
+        (["3 mA", "3 mA"], "cannot tell"),  # 6.5 mA in step, 4.27 mA at least
+        (["5 mA", "5 mA"], "fail"),  # sqrt(0.25 + 25 + 25) = 7.09 mA at least
+        (["6.1 mA"], "fail"),
+    ],
+)
+def test_the_sum_of_several_on_one_gfci(others, verdict):
+    finding = leakage("0.5 mA", other_leakage=others)
+    assert verdicts(finding)["sum on the GFCI"] == verdict
+    assert verdicts(finding)[LEAK] == "pass"
+
+
+def test_share_of_the_four_milliamperes():
+    finding = leakage("0.5 mA", other_leakage=["1.5 mA", "1 mA"])
+    share = finding.figure("share of the 4 mA of a GFCI").figure.value
+    assert share == pytest.approx(100 * 3 / 4)
+    alone = wirecalc.run("leakage", other_leakage=["1.5 mA", "1 mA"])
+    assert verdicts(alone) == {"sum on the GFCI": "pass"}
+    assert "sum on the GFCI" not in verdicts(leakage("0.5 mA"))
+    assert verdicts(leakage("0.5 mA", on_gfci="yes"))["sum on the GFCI"] == "pass"
+    assert verdicts(wirecalc.run("leakage")) == {LEAK: "cannot tell"}
+
+
+def test_a_straddling_leakage_names_the_instrument():
+    finding = leakage("0.74 mA ±(2%+3)")
+    assert verdicts(finding)[LEAK] == "cannot tell"
+    assert "leakage tester that reads 0.01 mA" in action(finding, LEAK)
+
+
+GROUND = {"ground_point": "plug-pin", "lead_resistance": "0 ohm"}
+PATH = "case to ground"
+FT = 0.3048  # m, exact
+
+
+def ground(reading: str, **given: object) -> wirecalc.Finding:
+    return wirecalc.run("ground", ground_resistance=reading, **(GROUND | given))
+
+
+@pytest.mark.parametrize(
+    ("point", "standard", "limit"),
+    [
+        ("plug-pin", "ul-507", 0.1),  # UL 507 section 42, the cord counted
+        ("wired-in", "ul-507", 0.1),
+        ("cord-end", "iec-60335-1", 0.1),  # IEC 60335-1 27.5, without the cord
+        ("wired-in", "iec-60335-1", 0.1),
+        ("plug-pin", "en-50106", 0.2),  # EN 50106:2008, with supply cord 0.2, others 0.1 ohm
+        ("wired-in", "en-50106", 0.1),
+    ],
+)
+def test_largest_ground_path(point, standard, limit):
+    given = {"ground_point": point, "standard": standard}
+    assert verdicts(ground(f"{limit} ohm", **given))[PATH] == "pass"
+    assert verdicts(ground(f"{limit * 1.01:.4f} ohm", **given))[PATH] == "fail"
+
+
+def test_the_strictest_is_assumed_and_the_others_are_shown():
+    finding = ground("0.15 ohm")
+    assert finding.verdict == "fail"
+    shown = {f.figure.name: f.figure.value for f in finding.figures}
+    assert shown["most by ul-507, counted"] == 0.1
+    assert shown["most by iec-60335-1, not counted"] == 0.1
+    assert shown["most by vde-0701-0702, counted"] == 0.3
+    assert next(a.text for a in finding.answers) == "counted"
+
+
+@pytest.mark.parametrize(
+    ("metres", "limit"),
+    # DIN VDE 0701/0702, one copy prints the steps: 5, 12.5, 20, 27.5, 35, 42.5, 50 m have 0.3 to
+    # 0.9 ohm, above 50 m 1.0
+    [
+        *((1.5, 0.3), (5, 0.3), (5.01, 0.4), (12.5, 0.4), (12.6, 0.5), (20, 0.5), (27.5, 0.6)),
+        *((35, 0.7), (42.5, 0.8), (50, 0.9), (50.1, 1.0), (75, 1.0)),
+    ],
+)
+def test_the_cord_raises_the_limit_by_steps(metres, limit):
+    given = {"standard": "vde-0701-0702", "cord": "10 AWG", "cord_length": f"{metres} m"}
+    assert verdicts(ground(f"{limit} ohm", **given))[PATH] == "pass"
+    assert verdicts(ground(f"{limit + 0.001:.3f} ohm", **given))[PATH] == "fail"
+
+
+def test_a_length_that_is_not_known_may_decide():
+    found = [ground(f"{r} ohm", standard="vde-0701-0702").verdict for r in (0.3, 0.31, 1, 1.01)]
+    assert found == ["pass", "cannot tell", "cannot tell", "fail"]
+
+
+def test_the_cord_is_computed_and_taken_off():
+    # NEC Chapter 9 Table 8: 16 AWG stranded, uncoated copper 4.99 ohm/kft at 75 C; less by
+    # 0.00323 per K at 20 C: 4.99 x (1 - 0.00323 x 55) = 4.1035 ohm/kft; 20 ft are 0.08207 ohm
+    cord = 4.99 * (1 - 0.00323 * 55) * 20 / 1000
+    given = {"standard": "iec-60335-1", "cord": "16 AWG", "cord_length": "20 ft"}
+    finding = ground(f"{cord + 0.0999:.5f} ohm", **given)
+    own = finding.figure("ground wire of the cord, greatest").figure.value
+    assert own == pytest.approx(0.08207, rel=1e-3)
+    assert verdicts(finding)[PATH] == "pass"
+    assert verdicts(ground(f"{cord + 0.1001:.5f} ohm", **given))[PATH] == "fail"
+    assert ground(f"{cord + 0.0999:.5f} ohm", **(given | {"standard": "ul-507"})).verdict == "fail"
+
+
+def test_the_metal_of_a_metric_cord_may_decide():
+    # IEC 60228 class 5: 1.5 mm2 13.3 ohm/km at most, plain; 17.241/1.5 x 1.02 = 11.72 expected
+    given = {"standard": "iec-60335-1", "cord": "1.5 mm2", "cord_length": "10 m"}
+    between = 0.1 + (0.1172 + 0.133) / 2
+    finding = ground(f"{between:.4f} ohm", **given)
+    assert verdicts(finding)[PATH] == "cannot tell"
+    assert "where the cord ends" in action(finding, PATH)
+    assert verdicts(ground("0.217 ohm", **given))[PATH] == "pass"
+    assert verdicts(ground("0.234 ohm", **given))[PATH] == "fail"
+
+
+def test_without_the_cord_a_reading_through_it_passes_only_what_is_low_anyway():
+    given = {"standard": "iec-60335-1"}
+    assert ground("0.1 ohm", **given).verdict == "pass"  # a cord only adds
+    high = ground("0.3 ohm", **given)
+    assert high.verdict == "cannot tell"
+    assert {"cord", "cord_length"} <= {n for c in high.criteria for n in c.criterion.needs}
+    unseen = ground("0.3 ohm", cord="16 AWG cca", cord_length="6 ft", **given)
+    assert unseen.verdict == "cannot tell"
+    assert "where the cord ends" in action(unseen, PATH)
+
+
+def test_at_the_end_of_the_cord_nothing_is_proven_of_its_ground_wire():
+    for standard, verdict in (("ul-507", "cannot tell"), ("iec-60335-1", "pass")):
+        finding = ground("0.05 ohm", ground_point="cord-end", standard=standard)
+        assert finding.verdict == verdict
+    assert any(n.what == "the ground wire of the cord" for n in finding.not_checked)
+    assert ground("0.11 ohm", ground_point="cord-end").verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    ("reading", "verdict"),
+    [
+        # a common meter's sheet (common practice): 1 % and 3 counts of 0.1 ohm
+        ("0.0 ohm ±(1%+3)", "cannot tell"),
+        ("0.1 ohm ±(1%+3)", "cannot tell"),
+        ("0.1 ohm ±(1%+1)", "cannot tell"),
+        ("0.6 ohm ±(1%+3)", "fail"),
+        ("0.050 ohm ±(1%+3)", "pass"),  # a low-ohm tester that reads 0.001 ohm
+    ],
+)
+def test_a_meter_of_tenths_cannot_pass_a_tenth(reading, verdict):
+    finding = ground(reading)
+    assert finding.verdict == verdict
+    if verdict == "cannot tell":
+        assert "four-wire low-ohm tester" in action(finding, PATH)
+    assert "gnd-02" in {c.key for c in finding.cautions}
+
+
+def test_leads_that_were_not_zeroed():
+    # leads have 0.1 to 0.3 ohm (common practice): 0.25 ohm may be 0 to 0.25
+    leads = {"ground_point": "plug-pin"}
+    found = [
+        wirecalc.run("ground", ground_resistance=f"{r} ohm", **leads).verdict
+        for r in (0.09, 0.25, 0.39, 0.41)
+    ]
+    assert found == ["pass", "cannot tell", "cannot tell", "fail"]
+    assert ground("0.25 ohm", lead_resistance="0.2 ohm").verdict == "pass"
+
+
+def test_an_open_path_fails_and_one_that_was_not_read_cannot_be_told():
+    assert wirecalc.run("ground", ground_point="plug-pin", ground_open="yes").verdict == "fail"
+    assert wirecalc.run("ground", ground_point="plug-pin").verdict == "cannot tell"
+
+
+@pytest.mark.parametrize(
+    "spoiled",
+    [
+        {"ground_open": "yes"},
+        {"lead_resistance": "0.3 ohm"},
+        {"cord": "18 AWG", "cord_length": "150 ft"},
+        {"ground_point": "wired-in", "standard": "vde-0701-0702"},
+    ],
+)
+def test_what_cannot_be_is_refused(spoiled):
+    with pytest.raises(wirecalc.BadInput):
+        ground("0.25 ohm", **spoiled)
+
+
+def test_a_sum_is_between_root_of_squares_and_plain_sum():
+    # two currents of 3 and 4 mA: in step 7 mA, a quarter turn apart 5 mA
+    assert math.hypot(3, 4) == 5
+    finding = wirecalc.run("leakage", other_leakage=["3 mA", "4 mA"])
+    assert "5 to 7 mA" in next(c.reason for c in finding.criteria)
