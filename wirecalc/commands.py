@@ -13,7 +13,7 @@ from .criteria import Verdict
 from .declaration import Calculation
 from .errors import BadInput, Problem, TableError, did_you_mean
 from .findings import Finding
-from .options import Options, split
+from .options import REPORTS, Options, split
 from .output import help as help_text
 from .output import text as text_output
 
@@ -56,7 +56,7 @@ def calculate(name: str, words: Sequence[str]) -> Result:
         return show_help([name])
     catalogue = _catalogue(words)
     calc = _find(catalogue, name)
-    options = split(words, calc)
+    options = split(words, calc, formats=REPORTS)
     _refuse_all(catalogue, name, options)
     finding = catalogue.run(name, options.given)
     drawn = _draw(finding, options.chart) if options.chart else []
@@ -64,6 +64,10 @@ def calculate(name: str, words: Sequence[str]) -> Result:
         from .output.json import dump, finding_object
 
         text = dump(finding_object(finding, working=options.working, drawn=drawn))
+    elif options.format == "html":
+        from .output.html import finding_page
+
+        text = finding_page(finding, calc.question, working=options.working)
     else:
         text = text_output.finding_text(finding, calc.question, working=options.working)
     status = status_of([finding.verdict], no_marginal=options.no_marginal)
@@ -141,7 +145,7 @@ def job(words: Sequence[str]) -> Result:
     """Evaluate a job sheet."""
     from . import jobsheet
 
-    options = split(words, most_words=1)
+    options = split(words, formats=REPORTS, most_words=1)
     options.refuse()
     if not options.words:
         raise BadInput([Problem("job", "needs a job sheet", "such as job repair.toml")])
@@ -151,6 +155,10 @@ def job(words: Sequence[str]) -> Result:
         from .output.json import dump, job_object
 
         text = dump(job_object(done))
+    elif options.format == "html":
+        from .output.html import job_page
+
+        text = job_page(done, working=options.working)
     else:
         text = text_output.job_text(done)
     status = status_of([done.verdict], defect=done.has_defect, no_marginal=options.no_marginal)

@@ -36,6 +36,22 @@ class NotTested(NamedTuple):
     reason: str
 
 
+class Counted(NamedTuple):
+    """One thing that counts toward the verdict of a job, and why it has its verdict.
+
+    `check` is the check it comes from; None for one that was not tested.
+    """
+
+    name: str
+    verdict: Verdict
+    why: str
+    check: JobCheck | None = None
+
+
+AGAIN = "failed as found, not measured again"
+MISSING = "not tested, and required"
+
+
 @dataclass(frozen=True)
 class Job:
     """One repair, evaluated as a whole.
@@ -53,36 +69,45 @@ class Job:
     @property
     def verdict(self) -> Verdict:
         """The verdict of the job."""
-        return worst(v for v, _ in self._counted()) or Verdict.CANNOT_TELL
+        return worst(c.verdict for c in self.counted) or Verdict.CANNOT_TELL
+
+    @property
+    def decided_by(self) -> tuple[Counted, ...]:
+        """What decided the verdict: everything that is as bad as the worst."""
+        return tuple(c for c in self.counted if c.verdict is self.verdict)
 
     @property
     def reasons(self) -> tuple[str, ...]:
-        """What decided the verdict: everything that is as bad as the worst, unless it is a pass."""
-        counted = list(self._counted())
-        if not counted:
+        """What decided the verdict, in words; nothing for a pass."""
+        if not self.counted:
             return ("nothing was checked as left",)
         if self.verdict is Verdict.PASS:
             return ()
-        return tuple(reason for verdict, reason in counted if verdict is self.verdict)
+        return tuple(f"{c.name}: {c.why}" for c in self.decided_by)
 
     @property
     def has_defect(self) -> bool:
         """Whether a plugin failed on one of the checks."""
         return any(c.defect for c in self.checks)
 
-    def _counted(self) -> Iterator[tuple[Verdict, str]]:
+    @property
+    def counted(self) -> tuple[Counted, ...]:
+        """Everything that counts toward the verdict."""
+        return tuple(self._counted())
+
+    def _counted(self) -> Iterator[Counted]:
         again = {(c.name, c.calculation) for c in self.checks if c.stage == AS_LEFT and c.verdict}
         for check in self.checks:
             if check.stage == AS_LEFT and check.finding is None:
-                yield Verdict.CANNOT_TELL, f"{check.name}: {check.defect}"
+                yield Counted(check.name, Verdict.CANNOT_TELL, check.defect, check)
             elif check.stage == AS_LEFT and check.verdict is not None and check.finding:
                 decided = check.finding.decided_by
-                yield check.verdict, f"{check.name}: {decided.reason if decided else ''}"
+                yield Counted(check.name, check.verdict, decided.reason if decided else "", check)
             elif self._failed_once(check, again):
-                yield Verdict.CANNOT_TELL, f"{check.name}: failed as found, not measured again"
+                yield Counted(check.name, Verdict.CANNOT_TELL, AGAIN, check)
         for missing in self.not_tested:
             if missing.required:
-                yield Verdict.CANNOT_TELL, f"{missing.name}: not tested, and required"
+                yield Counted(missing.name, Verdict.CANNOT_TELL, MISSING)
 
     @staticmethod
     def _failed_once(check: JobCheck, again: set[tuple[str, str]]) -> bool:

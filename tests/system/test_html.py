@@ -1,0 +1,256 @@
+"""`--format html`: one file to hand over, read on a phone, printed, and never run."""
+
+from __future__ import annotations
+
+import itertools
+import re
+import subprocess
+import sys
+from collections import Counter
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+import wirecalc
+from wirecalc.output.html import finding_page, job_page
+
+from .conftest import COMMAND
+from .pages import EXAMPLES, SHEETS, evaluated, evil_job, of_class, parsed, text
+
+Cli = Callable[..., Any]
+EVIL = "</td></style></title><script>alert('1')</script>\"'&amp;<img src=x onerror=alert(2)>"
+BATCH = {"wire": "18 AWG", "terminal": "ring", "standard": ["ul-486a"]}
+FORCES = [f"{force} lbf" for force in (24, 25, 23.5, 24.4, 26)]
+sheets = pytest.mark.parametrize("sheet", SHEETS, ids=lambda p: p.stem)
+
+
+@pytest.fixture(scope="module")
+def pages() -> dict[str, str]:
+    return {sheet.stem: job_page(evaluated(sheet)) for sheet in SHEETS}
+
+
+def test_every_text_of_a_job_is_escaped() -> None:
+    plain = parsed(job_page(evil_job("plain"), working=True))
+    evil = parsed(job_page(evil_job(EVIL), working=True))
+    for root in (plain, evil):
+        for style in list(root.iter("style")):
+            style.text = ""
+    assert Counter(e.tag for e in evil.iter()) == Counter(e.tag for e in plain.iter())
+    assert not list(evil.iter("script")) + list(evil.iter("img"))
+    said = re.sub(r"\s+", " ", "".join(evil.itertext()))
+    wanted = "".join(plain.itertext()).casefold().count("plain")
+    assert wanted > 40
+    assert said.casefold().count(EVIL.casefold()) == wanted
+    for element in evil.iter():
+        assert not [name for name in element.attrib if name.startswith("on")]
+
+
+def test_texts_of_a_finding_are_escaped_and_control_characters_do_not_pass() -> None:
+    finding = evil_job(f"{EVIL}\x00\x1b", chart=False).checks[0].finding
+    assert finding is not None
+    root = parsed(finding_page(finding, EVIL, working=True))
+    assert not list(root.iter("script"))
+    assert f"{EVIL}\ufffd\ufffd" in "".join(root.itertext())
+
+
+def test_a_sheet_cannot_bring_markup_in(cli_main: Cli, tmp_path: Path) -> None:
+    sheet = tmp_path / "sheet.toml"
+    evil = "'''" + EVIL.replace("'1'", "1").replace("\"'", '"') + "'''"
+    sheet.write_text(
+        f"[job]\ntitle = {evil}\nwork = {evil}\n[[check]]\ncalculation = 'pull'\nname = {evil}\n"
+        f"note = {evil}\nwire = '18 AWG'\nterminal = 'ring'\nforce = '24 lbf'\n"
+        f"[[not_tested]]\nname = {evil}\nreason = {evil}\n",
+        encoding="utf-8",
+    )
+    done = cli_main("job", str(sheet), "--format", "html")
+    assert (done.status, done.err) == (0, "")
+    root = parsed(done.out)
+    assert not list(root.iter("script")) + list(root.iter("img"))
+    assert "<script>alert(1)" in text(next(root.iter("h1")))
+
+
+@sheets
+def test_page_is_one_file_that_runs_and_fetches_nothing(sheet: Path, pages: Any) -> None:
+    root = parsed(pages[sheet.stem])
+    assert not list(root.iter("script")) + list(root.iter("link")) + list(root.iter("iframe"))
+    assert not re.search(r"https?:|//\w|@import|url\((?!#)", pages[sheet.stem])
+    ids = [e.get("id") for e in root.iter() if e.get("id")]
+    assert len(ids) == len(set(ids))
+    for element in root.iter():
+        target = element.get("href") or element.get("src")
+        assert target is None or (target[0] == "#" and target[1:] in ids)
+        for name in ("aria-labelledby", "aria-describedby"):
+            assert element.get(name) is None or element.get(name) in ids
+
+
+@sheets
+def test_page_has_an_order_that_can_be_followed(sheet: Path, pages: Any) -> None:
+    root = parsed(pages[sheet.stem])
+    assert root.get("lang") == "en"
+    levels = [int(e.tag[1]) for e in root.iter() if re.fullmatch("h[1-6]", e.tag)]
+    assert levels[0] == 1
+    assert levels.count(1) == 1
+    assert all(after <= before + 1 for before, after in itertools.pairwise(levels))
+    heads = list(root.iter("th"))
+    assert heads
+    assert all(e.get("scope") in ("col", "row", "rowgroup") for e in heads)
+    assert all(e.find("caption") is not None for e in root.iter("table") if "overview" not in
+               e.get("class", ""))  # fmt: skip
+    said = [text(e) for e in root.iter("h2")]
+    assert said.index("What was checked") < said.index("Evidence, for the technician")
+    assert said[-1] == "Limits of this answer"
+    assert "It does not approve the appliance" in text(list(root.iter("section"))[-1])
+
+
+@sheets
+def test_page_says_all_that_the_job_says_and_each_thing_once(sheet: Path, pages: Any) -> None:
+    job, root = evaluated(sheet), parsed(pages[sheet.stem])
+    findings = [c.finding for c in job.checks if c.finding]
+    shown = [e for t in of_class(root, "table", "criteria") for e in t.iter("tr")][0:]
+    rows = [[text(c) for c in e] for e in shown if e.find("td") is not None]
+    assert [(r[0].removeprefix("house rule, "), r[1], r[2]) for r in rows] == [
+        (c.criterion.name, c.verdict.upper(), " ".join(c.reason.split()))
+        for f in findings
+        for c in f.criteria
+    ]
+    given = [e for t in of_class(root, "table", "given") for e in t.iter("tr")]
+    assert len(given) == sum(len(f.inputs) + 1 for f in findings)
+    listed = [text(e) for e in root.iter("li") if (e.get("id") or "").startswith("source-")]
+    assert sorted(listed) == sorted({" ".join(s.cite().split()) for f in findings
+                                     for s in f.sources.values()})  # fmt: skip
+    whole = text(root)
+    for caution in {c.key: c for f in findings for c in f.cautions}.values():
+        assert whole.count(caution.text) == 1
+    for missing in job.not_tested:
+        assert f"{missing.name}{' (required)' if missing.required else ''}: {missing.reason}" in (
+            whole
+        )
+    overview = [
+        [text(c) for c in r]
+        for r in of_class(root, "table", "overview")[0].iter("tr")
+        if len(r) > 1
+    ][1:]
+    words = {c.name + "/" + (c.verdict.upper() if c.verdict else "NO VERDICT") for c in job.checks}
+    assert {f"{r[0]}/{r[1]}" for r in overview} == words
+
+
+@pytest.mark.parametrize(
+    ("sheet", "verdict", "number", "next_action"),
+    [
+        ("refrigerator", "PASS", "6.9 mm, at most 7.2 mm", "nothing that these checks ask for"),
+        ("washer", "CANNOT TELL", "24.01 uF is below 28.5 uF", "check “run capacitor” again"),
+        ("shed-freezer", "CANNOT TELL", "the maker's sheet allows none", "take the cord away"),
+        ("pull-class", "FAIL", "19.01 lbf is below", "set up the tool again"),
+    ],
+)
+def test_summary_has_verdict_number_and_next_action(
+    sheet: str, verdict: str, number: str, next_action: str, pages: Any
+) -> None:
+    root = parsed(pages[sheet])
+    box = of_class(root, "div", "box")[0]
+    assert text(of_class(box, "strong", "verdict")[0]) == verdict
+    assert number in text(box)
+    assert next_action in text(box)
+    assert text(next(root.iter("title"))).startswith(verdict)
+    before = list(next(root.iter("main")))[: list(next(root.iter("main"))).index(box)]
+    assert [e.tag for e in before] == ["h1"]  # nothing but the title stands above it
+
+
+def test_all_four_verdicts_are_words_with_borders_of_their_own(pages: Any) -> None:
+    root = [e for page in pages.values() for e in of_class(parsed(page), "strong", "verdict")]
+    words = {text(e): e.get("class") for e in root}
+    assert set(words) == {"PASS", "MARGINAL", "CANNOT TELL", "FAIL", "NO VERDICT"}
+    assert len(set(words.values())) == len(words)
+
+
+def test_a_page_is_black_white_and_grey(pages: Any) -> None:
+    page = pages["pull-class"]
+    assert "<svg" in page
+    for colour in re.findall(r"#([0-9a-f]{3}|[0-9a-f]{6})\b[;\" }]", page):
+        parts = re.findall(".." if len(colour) == 6 else ".", colour)
+        assert len(set(parts)) == 1, colour
+
+
+@pytest.mark.parametrize(
+    ("line", "status"),
+    [("24 lbf", 0), ("19.2 lbf", 1), ("20.3 lbf ±0.5 lbf", 3), ("24 V", 2)],
+)
+def test_a_finding_exits_as_its_text_does(
+    cli_main: Cli, tmp_path: Path, line: str, status: int
+) -> None:
+    words = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", line)
+    assert cli_main(*words).status == status
+    done = cli_main(*words, "--format", "html")
+    assert done.status == status
+    to = tmp_path / "finding.html"
+    assert cli_main(*words, "--format", "html", "--output", str(to)).status == status
+    if status == 2:
+        assert (done.out, to.exists()) == ("", False)
+        return
+    assert to.read_text(encoding="utf-8") == done.out
+    assert text(next(parsed(done.out).iter("h1"))).endswith("?")
+
+
+def test_working_stands_in_a_page_only_when_asked_for(cli_main: Cli) -> None:
+    words = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "24 lbf")
+    finding = wirecalc.run("pull", wire="18 AWG", terminal="ring", force="24 lbf")
+    working = next(f.figure.working() for f in finding.figures if f.figure.working)
+    plain = parsed(cli_main(*words, "--format", "html").out)
+    shown = parsed(cli_main(*words, "--format", "html", "--working").out)
+    assert (working in text(plain), working in text(shown)) == (False, True)
+
+
+def test_figures_alone_are_no_verdict(cli_main: Cli) -> None:
+    done = cli_main("wire-break", "--wire", "18 AWG", "--format", "html")
+    assert done.status == 0
+    assert text(of_class(parsed(done.out), "strong", "verdict")[0]) == "NO VERDICT"
+
+
+@pytest.mark.parametrize("name", ["plugins", "tables", "explain pull", "schema finding"])
+def test_what_is_no_finding_has_no_page(cli_main: Cli, name: str) -> None:
+    done = cli_main(*name.split(), "--format", "html")
+    assert (done.status, done.out) == (2, "")
+    assert "'html' is not known here" in done.err
+
+
+def test_a_chart_stands_in_the_page_with_its_words(pages: Any) -> None:
+    root = parsed(pages["pull-class"])
+    figures = list(root.iter("figure"))
+    assert len(figures) == 3
+    for figure in figures:
+        words = figure.find("figcaption")
+        assert words is not None
+        svg = next(e for e in figure.iter() if str(e.tag).endswith("svg"))
+        assert svg.get("role") == "img"
+        assert svg.get("aria-describedby") == words.get("id")
+        assert "Worst specimen" in text(words)
+
+
+def test_without_matplotlib_the_words_stand_in_place_of_the_chart(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    finding = wirecalc.run("pull-batch", force=FORCES, **BATCH)
+    monkeypatch.setitem(sys.modules, "matplotlib", None)
+    page = finding_page(finding, "?")
+    assert "<svg" not in page
+    assert "Worst specimen: 23.5 lbf" in text(parsed(page))
+    assert "pip install 'wirecalc[analysis]'" in page
+
+
+@pytest.mark.filterwarnings("ignore:Glyph")
+@pytest.mark.parametrize("name", ["\x00", r"$\frac{$"])
+def test_a_name_that_cannot_be_drawn_costs_no_report(name: str) -> None:
+    root = parsed(job_page(evil_job(name)))
+    assert text(next(root.iter("figure"))).endswith("No picture: a text in it cannot be drawn")
+    assert text(list(root.iter("h2"))[-1]) == "Limits of this answer"
+
+
+def test_the_installed_command_writes_the_page(tmp_path: Path) -> None:
+    to = tmp_path / "report.html"
+    words = ["job", str(EXAMPLES / "refrigerator.toml"), "--format", "html", "--output", str(to)]
+    done = subprocess.run([COMMAND, *words], capture_output=True, check=False, cwd=tmp_path)
+    assert (done.returncode, done.stdout, done.stderr) == (0, b"", b"")
+    assert to.read_text(encoding="utf-8").startswith("<!DOCTYPE html>")
+    assert [p.name for p in tmp_path.iterdir()] == ["report.html"]

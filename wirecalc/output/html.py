@@ -1,0 +1,187 @@
+"""A finding or a job as one page to hand over: a customer's summary, then the evidence.
+
+The first screen holds the verdict, the number that decided it and what to do next. The page is
+one file without script; it prints, and it reads on a phone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from importlib.metadata import version
+
+from ..criteria import Verdict
+from ..findings import Finding, Judged
+from ..items import Caution
+from ..job import AGAIN, AS_FOUND, AS_LEFT, MISSING, OPTION, Counted, Job, JobCheck
+from .html_evidence import Sources, because, caution_items, check_section, gathered
+from .html_parts import Element, Inside, badge, cell, el, items, page, pairs, section
+
+_FINDING_SAYS = {
+    Verdict.PASS: "Within the limits that were checked.",
+    Verdict.MARGINAL: "Within every limit that binds, but something here calls for attention.",
+    Verdict.CANNOT_TELL: "Neither a pass nor a fail: something is not known well enough.",
+    Verdict.FAIL: "Past a limit that binds.",
+    None: "Figures only: nothing was given to judge.",
+}
+_JOB_SAYS = {
+    Verdict.PASS: "What was checked after the work is within the limits.",
+    Verdict.MARGINAL: "What was checked after the work is within every limit that binds, but "
+    "something calls for attention.",
+    Verdict.CANNOT_TELL: "The work cannot be called good or bad yet: something that this takes "
+    "was not measured, or not well enough.",
+    Verdict.FAIL: "Something that was checked after the work is past a limit that binds.",
+}
+_STAGES = {
+    AS_FOUND: "As found, before the work",
+    OPTION: "Options, looked at and not counted",
+    AS_LEFT: "As left, after the work",
+}
+_TOLD = ("work", "machine", "circuit")  # of what the sheet says, for the customer
+_CIRCUIT = ("cord-", "brk-", "gfci-")  # keys of cautions about cord, receptacle and circuit
+_NOTHING_TO_DO = "nothing that these checks ask for"
+
+
+def finding_page(finding: Finding, question: str, *, working: bool = False) -> str:
+    """Return a finding as a page."""
+    check = JobCheck(finding.calculation, AS_LEFT, finding.calculation, finding)
+    decided = finding.decided_by
+    if decided is not None:
+        said = [("Decided by", because(decided)), ("Next", _next(decided))]
+    else:
+        said = [(a.name.capitalize(), a.text) for a in finding.answers]
+    box = _box(finding.verdict, _FINDING_SAYS[finding.verdict], said)
+    return page(
+        f"{question} {(finding.verdict or 'no verdict').upper()}",
+        el("main", el("h1", question), box, *_rest([check], (), working, one=True)),
+    )
+
+
+def job_page(job: Job, *, working: bool = False) -> str:
+    """Return a job as a page."""
+    about = [(k.replace("_", " ").capitalize(), v) for k, v in _ordered(job) if k != "circuit"]
+    summary = (
+        el("h1", job.title),
+        _box(job.verdict, _JOB_SAYS[job.verdict], [p for c in _shown(job) for p in c]),
+        pairs(about, "about"),
+        section("What was checked", _overview(job)),
+        section("Not tested", _not_tested(job)),
+    )
+    told = job.about.get("circuit", "")
+    return page(
+        f"{job.verdict.upper()}: {job.title}",
+        el("main", *summary, *_rest(job.checks, (told,) if told else (), working)),
+    )
+
+
+def _box(verdict: Verdict | None, says: str, said: Sequence[tuple[str, str]]) -> Element:
+    head = el("p", badge(verdict), " ", says, class_="says")
+    return el("div", head, pairs(said, "decided"), class_="box")
+
+
+def _rest(
+    checks: Sequence[JobCheck], told: Sequence[str], working: bool, *, one: bool = False
+) -> Iterator[Inside]:
+    """Return what every page has below its own summary."""
+    cautions = gathered(checks)
+    circuit = [c for c in cautions if c.key.startswith(_CIRCUIT)]
+    rest = [c for c in cautions if c not in circuit and c.severity != "note"]
+    sources = Sources(c.finding for c in checks if c.finding)
+    yield section("Cord and circuit", *(el("p", text) for text in told), caution_items(circuit))
+    parts = [
+        check_section(check, number, sources, working=working, titled=not one)
+        for number, check in enumerate(checks, start=1)
+    ]
+    heading = "Evidence" if one else "Evidence, for the technician"
+    yield section(heading, el("div", *parts, class_="checks"), name="evidence")
+    yield section("Take care", caution_items(rest), name="care")
+    yield sources.section()
+    yield _limits([c for c in cautions if c.severity == "note"])
+
+
+def _limits(notes: Sequence[Caution]) -> Element | None:
+    made = el("p", f"Worked out by wirecalc {version('wirecalc')}.", class_="note")
+    return section("Limits of this answer", caution_items(notes), made, name="limits")
+
+
+def _next(judged: Judged) -> str:
+    if judged.verdict is Verdict.PASS:
+        return _NOTHING_TO_DO
+    return judged.action or "see the evidence below"
+
+
+def _ordered(job: Job) -> list[tuple[str, str]]:
+    first = [(k, job.about[k]) for k in _TOLD if k in job.about]
+    return first + [(k, v) for k, v in job.about.items() if k not in _TOLD]
+
+
+def _shown(job: Job) -> Iterator[list[tuple[str, str]]]:
+    """Return what decided a job with what to do about each; for a pass, what came closest."""
+    decided = [c for c in job.decided_by if c.check is not None]
+    if job.verdict is Verdict.PASS:
+        decided = sorted(decided, key=_closeness)[:1]
+        later = "; what was not tested stands below" if job.not_tested else ""
+        for counted in decided:
+            yield [("Closest to its limit", _number(counted)), ("Next", _NOTHING_TO_DO + later)]
+        return
+    for counted in decided:
+        yield [("Decided by", _number(counted)), ("Next", _next_of(counted))]
+    missing = [c.name for c in job.decided_by if c.why == MISSING and c.check is None]
+    if missing:
+        yield [("Needed, and not tested", "; ".join(missing)), ("Next", "test what is missing")]
+    if not job.counted:
+        yield [("Decided by", "nothing was checked as left"), ("Next", "measure after the work")]
+
+
+def _closeness(counted: Counted) -> float:
+    finding = counted.check.finding if counted.check else None
+    decided = finding.decided_by if finding else None
+    return decided.criterion.closeness if decided else float("inf")
+
+
+def _number(counted: Counted) -> str:
+    """Return the number that decided, with the name of its check."""
+    finding = counted.check.finding if counted.check else None
+    decided = finding.decided_by if finding else None
+    if decided is None:
+        return f"{counted.name}: {counted.why}"
+    stage = ", as found" if counted.why == AGAIN else ""
+    return f"{counted.name}{stage}: {because(decided)}"
+
+
+def _next_of(counted: Counted) -> str:
+    finding = counted.check.finding if counted.check else None
+    decided = finding.decided_by if finding else None
+    if decided is None:
+        return "see the evidence below"
+    if counted.why == AGAIN:
+        first = f"{decided.action}; after that, " if decided.action else ""
+        return f"{first}check “{counted.name}” again, as left"
+    return _next(decided)
+
+
+def _overview(job: Job) -> Element | None:
+    """Return the checks by stage: name, verdict and the number that decided it."""
+    groups = []
+    for stage, text in _STAGES.items():
+        rows = [_row(c, n) for n, c in enumerate(job.checks, start=1) if c.stage == stage]
+        if rows:
+            head = el("tr", el("th", text, scope="rowgroup", colspan="3"))
+            groups.append(el("tbody", head, *rows))
+    if not groups:
+        return None
+    heads = el("tr", *(el("th", t, scope="col") for t in ("Check", "Verdict", "Decided by")))
+    return el("table", el("thead", heads), *groups, class_="overview")
+
+
+def _row(check: JobCheck, number: int) -> Element:
+    decided = check.finding.decided_by if check.finding else None
+    why = because(decided) if decided else check.defect or "figures only"
+    link = el("a", check.name, href=f"#check-{number}")
+    verdict = badge(check.verdict, "DEFECT" if check.defect else "NO VERDICT")
+    return el("tr", el("th", link, scope="row"), el("td", verdict), cell("td", why))
+
+
+def _not_tested(job: Job) -> Element | None:
+    return items(
+        f"{n.name}{' (required)' if n.required else ''}: {n.reason}" for n in job.not_tested
+    )

@@ -1,0 +1,184 @@
+"""The technician's part of a report: each check with its criteria, figures and inputs.
+
+Sources and cautions are gathered over all checks, so that each stands once in a report.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+
+from ..criteria import Verdict
+from ..findings import BandFigure, Finding, InputRecord, Judged
+from ..items import Caution, Listing, NotChecked
+from ..job import JobCheck
+from ..rounding import show, show_band
+from ..sources import Source
+from .html_parts import Element, Inside, badge, el, items, pairs, picture, section, table, wide
+
+_NOT_GIVEN = "not given"
+
+
+class Sources:
+    """The sources of a report, each with one number, in order of use."""
+
+    def __init__(self, findings: Iterable[Finding]) -> None:
+        cited = dict.fromkeys(s.cite() for f in findings for s in f.sources.values())
+        self._numbers = {text: number for number, text in enumerate(cited, start=1)}
+
+    def mark(self, source: Source | None) -> Element | None:
+        """Return the number of a source, as a link to where it stands."""
+        number = self._numbers.get(source.cite()) if source else None
+        return el("a", f"[{number}]", href=f"#source-{number}", class_="mark") if number else None
+
+    def section(self) -> Element | None:
+        """Return the list of sources."""
+        rows = [el("li", text, id=f"source-{n}") for text, n in self._numbers.items()]
+        return section("Sources", el("ol", *rows), name="sources") if rows else None
+
+
+def because(judged: Judged) -> str:
+    """Return what a criterion says, with its name."""
+    name = judged.criterion.name
+    return f"{name}: {judged.reason}" if judged.reason else name
+
+
+def check_section(
+    check: JobCheck, number: int, sources: Sources, *, working: bool, titled: bool = True
+) -> Element:
+    """Return one check with all that was given, worked out and judged."""
+    key = f"check-{number}"
+    head: list[Inside] = []
+    if titled:
+        verdict = badge(check.verdict, "DEFECT" if check.defect else "NO VERDICT")
+        head = [el("h3", f"{check.name}, {check.stage} ", verdict, id=key)]
+    if check.note:
+        head.append(el("p", check.note, class_="note"))
+    if check.finding is None:
+        head.append(el("p", check.defect))
+    else:
+        if titled:  # one finding alone has it in its summary
+            head.append(_next(check.finding))
+        head += _body(check.finding, key, sources, working)
+    return el("section", *head, class_="check", aria_labelledby=key if titled else "")
+
+
+def _next(finding: Finding) -> Element | None:
+    decided = finding.decided_by
+    if decided is None or not decided.action or decided.verdict is Verdict.PASS:
+        return None
+    return pairs([("Next", decided.action)], "next")
+
+
+def _body(finding: Finding, key: str, sources: Sources, working: bool) -> Iterator[Inside]:
+    yield table(
+        "Checked", ("Criterion", "Verdict", "Reading and limit", "Source"),
+        [_criterion(c, sources) for c in finding.criteria], "criteria",
+    )  # fmt: skip
+    yield pairs(_answers(finding), "answers")
+    yield el("div", table(
+        "Given", ("Input", "Reading", "Over the meter's error, or assumed"),
+        [_given(i) for i in finding.inputs], "given runs",
+    ), _figures(finding, sources, working), class_="beside")  # fmt: skip
+    for listing in finding.listings:
+        yield _listing(listing)
+    for number, build in enumerate(finding.charts, start=1):
+        yield picture(build(), f"{key}-{number}")
+    yield _not_checked(finding.not_checked)
+
+
+def _criterion(judged: Judged, sources: Sources) -> Sequence[Inside]:
+    house = "house rule, " if judged.criterion.origin == "house" else ""
+    mark = sources.mark(judged.criterion.source)
+    return house + judged.criterion.name, badge(judged.verdict), judged.reason, mark
+
+
+def _figures(finding: Finding, sources: Sources, working: bool) -> Element | None:
+    rows = [
+        (f.figure.name, _value(f, working), sources.mark(f.figure.source)) for f in finding.figures
+    ]
+    return table("Worked out", ("Figure", "Value", "Source"), rows, "figures runs")
+
+
+def _value(banded: BandFigure, working: bool) -> Inside:
+    figure = banded.figure
+    text = show(figure.value, figure.unit, toward=figure.toward)
+    if figure.also:
+        text += f" ({', '.join(show(v, u, toward=figure.toward) for v, u in figure.also)})"
+    if banded.low is not None and banded.high is not None:
+        text += f", {show_band(banded.low, banded.high)}"
+    if working and figure.working is not None:
+        return el("span", text, el("br"), figure.working())
+    return text
+
+
+def _answers(finding: Finding) -> Iterator[tuple[str, str]]:
+    for answer in finding.answers:
+        said = [answer.text]
+        said += [f"for: {'; '.join(answer.evidence_for)}"] if answer.evidence_for else []
+        said += (
+            [f"against: {'; '.join(answer.evidence_against)}"] if answer.evidence_against else []
+        )
+        yield answer.name.capitalize(), ". ".join(said)
+
+
+def _given(record: InputRecord) -> tuple[str, str, str]:
+    name = _plain(record.name)
+    if record.origin == "assumed":
+        return name, record.notes[0], "assumed"
+    if record.origin == "unknown":
+        return name, "unknown", "; ".join(record.notes)
+    notes = list(record.notes)
+    if record.low is not None and record.high is not None:
+        notes.insert(0, show_band(record.low, record.high, record.unit))
+    return name, record.given or "", ", ".join(notes)
+
+
+def _plain(name: str) -> str:
+    """Return the name of an input as words; between digits stands a dash, as in 1-2."""
+    return re.sub(r"(?<=\d)_(?=\d)", "-", name).replace("_", " ")
+
+
+def _listing(listing: Listing) -> Element | None:
+    rows = [tuple("" if c is None else str(c) for c in row) for row in listing.rows]
+    made = table(listing.title, listing.columns, rows, "listing")
+    return wide(made, listing.title) if made is not None and len(listing.columns) > 3 else made
+
+
+def _not_checked(found: Sequence[NotChecked]) -> Element | None:
+    missing = [n for n in found if n.why.startswith(_NOT_GIVEN)]
+    said = [f"{n.what}{': ' + n.why if n.why else ''}" for n in found if n not in missing]
+    rows: list[tuple[str, Inside]] = []
+    if said:
+        rows.append(("Not checked", items(said, "run")))
+    if missing:
+        rows.append(("Not given", items(map(_missing, missing), "run")))
+    return pairs(rows, "gaps")
+
+
+def _missing(gap: NotChecked) -> Element:
+    what = el("span", f" {gap.why.removeprefix(_NOT_GIVEN).strip()}", class_="gloss")
+    return el("span", _plain(gap.what), what)
+
+
+def gathered(checks: Iterable[JobCheck]) -> list[Caution]:
+    """Return the cautions of all checks, each once, those that only note something last."""
+    once: dict[str, Caution] = {}
+    for check in checks:
+        for caution in check.finding.cautions if check.finding else ():
+            once.setdefault(caution.key, caution)
+    return sorted(once.values(), key=lambda c: ("stop", "caution", "note").index(c.severity))
+
+
+def caution_items(found: Iterable[Caution], name: str = "") -> Element | None:
+    """Return cautions as a list, each with when it applies and whom it defers to."""
+    return items((_caution(c) for c in found), name)
+
+
+def _caution(caution: Caution) -> Element:
+    when = f"{caution.when}: " if caution.when not in ("", "always") else ""
+    to = f" ({caution.defers_to})" if caution.defers_to.strip("-") else ""
+    stop = el("strong", "STOP") if caution.severity == "stop" else None
+    lead = " " if stop is not None else ""
+    start = when[:1].upper() + when[1:]
+    return el("span", stop, lead, el("em", start) if start else None, f"{caution.text}{to}")
