@@ -13,7 +13,7 @@ from wirecalc import Verdict, conductors, crimps
 from wirecalc.wires import GAUGES, gauge_number, read_wire
 
 BOUNDED = settings(
-    deadline=None, max_examples=150, suppress_health_check=[HealthCheck.filter_too_much]
+    deadline=None, max_examples=80, suppress_health_check=[HealthCheck.filter_too_much]
 )
 
 RATINGS = (60, 75, 90)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 import wirecalc
 from wirecalc import BadInput, Finding, Verdict
 
-BOUNDED = settings(deadline=None, max_examples=120)
+BOUNDED = settings(deadline=None, max_examples=60)
 KINDS = ("plug_loads", "long_plug_loads", "fastened_loads", "long_fastened_loads", "light_loads")
 GAUGES = ("14", "12", "10", "8", "6")
 THIN = ("18", "16")

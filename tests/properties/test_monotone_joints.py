@@ -9,7 +9,7 @@ import wirecalc
 from wirecalc import BadInput, crimps
 from wirecalc.wires import read_wire
 
-BOUNDED = settings(deadline=None, max_examples=120)
+BOUNDED = settings(deadline=None, max_examples=60)
 SIZES = ("22 AWG", "18 AWG", "17 AWG", "14 AWG", "10 AWG", "8 AWG", "4 AWG", "0.1 mm2", "0.5 mm2")
 SIZES += ("0.75 mm2", "1.5 mm2", "3 mm2", "5.5 mm2", "27 mm2", "19x0.25 mm", "12 AWG aluminum")
 NEAR = (1.0, 1 - 1e-10, 1 + 1e-10, 0.99, 1.01)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 import wirecalc
 from wirecalc import BadInput, Verdict
 
-BOUNDED = settings(deadline=None, max_examples=100)
+BOUNDED = settings(deadline=None, max_examples=60)
 NEAR = (1.0, 1 - 1e-10, 1 + 1e-10, 0.99, 1.01)
 
 

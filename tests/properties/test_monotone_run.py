@@ -15,7 +15,7 @@ import wirecalc
 from wirecalc import BadInput
 from wirecalc.wires import GAUGES, gauge_number
 
-BOUNDED = settings(deadline=None, max_examples=100)
+BOUNDED = settings(deadline=None, max_examples=60)
 METRIC = ["25 mm2", "10 mm2", "4 mm2", "3 mm2", "2.5 mm2", "1.5 mm2"]  # thick to thin
 BUILDING = [f"{g} AWG" for g in GAUGES if gauge_number(g) <= 14]
 CORDS = [f"{g} AWG" for g in GAUGES if 8 <= gauge_number(g) <= 20]

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 import wirecalc
 from wirecalc import BadInput, Finding, Verdict
 
-BOUNDED = settings(deadline=None, max_examples=120)
+BOUNDED = settings(deadline=None, max_examples=60)
 PASSES = (Verdict.PASS, Verdict.MARGINAL)
 NEAR = (1.0, 1 - 1e-10, 1 + 1e-10, 0.97, 1.03)
 

@@ -9,7 +9,7 @@ import wirecalc
 from wirecalc import BadInput, Finding
 
 BOUNDED = settings(
-    deadline=None, max_examples=120, suppress_health_check=[HealthCheck.filter_too_much]
+    deadline=None, max_examples=60, suppress_health_check=[HealthCheck.filter_too_much]
 )
 NEAR = (1.0, 1 - 1e-10, 1 + 1e-10, 0.99, 1.01)
 

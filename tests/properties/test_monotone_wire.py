@@ -9,7 +9,7 @@ import wirecalc
 from wirecalc import BadInput, Verdict
 from wirecalc.wires import GAUGES, gauge_number, read_wire
 
-BOUNDED = settings(deadline=None, max_examples=120)
+BOUNDED = settings(deadline=None, max_examples=60)
 EVEN = [g for g in GAUGES if gauge_number(g) % 2 == 0 and 0 <= gauge_number(g) <= 28]
 AREAS = (0.3, 0.5, 0.75, 0.8, 1.0, 1.25, 1.3, 1.5, 2.0, 2.05, 2.5, 4.0, 6.0, 10.0)
 SIZES = [f"{g} AWG" for g in GAUGES if gauge_number(g) <= 30] + [f"{a} mm2" for a in AREAS]

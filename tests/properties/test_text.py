@@ -11,7 +11,7 @@ from wirecalc import ReadingsFile, ReadingsStream, cli
 
 BOUNDED = settings(
     deadline=None,
-    max_examples=50,
+    max_examples=25,
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 

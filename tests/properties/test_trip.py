@@ -15,7 +15,7 @@ from wirecalc_plugins.overcurrent.course import Run
 from wirecalc_plugins.overcurrent.judge import judge
 
 BOUNDED = settings(
-    deadline=None, max_examples=200, suppress_health_check=[HealthCheck.filter_too_much]
+    deadline=None, max_examples=100, suppress_health_check=[HealthCheck.filter_too_much]
 )
 NAMES = overcurrent.devices()
 RANK = {"holds": 0, "may trip": 1, "cannot tell": 1, "trips": 2}
@@ -155,7 +155,7 @@ short = st.lists(
 )
 
 
-@settings(BOUNDED, max_examples=2000)
+@settings(BOUNDED, max_examples=400)
 @given(conforming, short)
 def test_holds_is_never_said_where_a_conforming_device_could_trip(
     made: tuple[tuple[float, float, float, str], Conforming], steps: list[tuple[float, float]]
@@ -180,7 +180,7 @@ def test_the_slower_of_two_elements_is_not_always_the_more_sensitive() -> None:
     assert said(device("iec-60898-c", 1.0), courses.steps(steps), []) == RANK["may trip"]
 
 
-@settings(BOUNDED, max_examples=1000)
+@settings(BOUNDED, max_examples=300)
 @given(conforming, parts)
 def test_trips_is_never_said_where_a_conforming_device_could_hold(
     made: tuple[tuple[float, float, float, str], Conforming], steps: list[tuple[float, float]]
