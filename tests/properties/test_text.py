@@ -89,7 +89,15 @@ def options_of(name: str) -> list[str]:
 
 
 # columns are those of a file, which is not there; what reads open contradicts its resistance
-NOT_BESIDE = ("by", "column", "element_open", "overload_open", "device_open", "coil_open")
+NOT_BESIDE = (
+    "by",
+    "column",
+    "ground_open",
+    "element_open",
+    "overload_open",
+    "device_open",
+    "coil_open",
+)
 NOT_BESIDE += ("contact_upright", "contact_inverted")  # of a relay, and the example is none
 NOT_BESIDE += ("nameplate_voltage of start-curve",)  # a plate stands in place of a machine
 

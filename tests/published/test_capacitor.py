@@ -188,7 +188,7 @@ def test_a_run_capacitor(typed, verdict):
     ("low", "high", "verdict"),
     # an old part of 88-108 uF
     [
-        *(("88 uF", "108 uF", "pass"), ("90 uF", "100 uF", "pass"), ("90 uF", None, "pass")),
+        *(("88 uF", "108 uF", "pass"), ("90 uF", "100 uF", "pass"), ("90 uF", None, "cannot tell")),
         *(("87 uF", "108 uF", "fail"), ("88 uF", "109 uF", "fail"), ("109 uF", None, "fail")),
     ],
 )
@@ -287,3 +287,22 @@ def test_a_low_resistor_is_marginal(resistor, verdict):
 def test_no_volts_is_no_answer():
     finding = wirecalc.run("discharge", marked_capacitance="30 uF", resistor="20 kohm")
     assert finding.verdict == "cannot tell"
+
+
+@pytest.mark.parametrize(
+    ("old_high", "new", "new_high", "word"),
+    [
+        ("108 uF", "100 uF", None, "cannot tell"),  # it may be 100 to 120 uF
+        (None, "88 uF", None, "cannot tell"),
+        ("108 uF", "110 uF", None, "fail"),  # whatever its upper end is
+        ("108 uF", "90 uF", "106 uF", "pass"),
+    ],
+)
+def test_a_start_part_is_judged_by_its_whole_range(old_high, new, new_high, word):
+    typed = {"old_capacitor": "88 uF", "new_capacitor": new}
+    typed |= {"old_capacitor_voltage": "125 V", "new_capacitor_voltage": "125 V"}
+    typed |= {"old_capacitor_duty": "start", "new_capacitor_duty": "start"}
+    typed |= {} if old_high is None else {"old_capacitor_high": old_high}
+    typed |= {} if new_high is None else {"new_capacitor_high": new_high}
+    found = wirecalc.run("capacitor-swap", **typed)
+    assert found.criterion("size not too large").verdict == word

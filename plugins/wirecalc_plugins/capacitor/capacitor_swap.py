@@ -136,9 +136,8 @@ def capacitor_swap(
     if old_capacitor_duty == "run":
         yield from _same_size(old_capacitor, new_capacitor)
     else:
-        yield from _in_range(
-            (old_capacitor, old_capacitor_high), (new_capacitor, new_capacitor_high)
-        )
+        new_end = new_capacitor if new_capacitor_duty == "run" else new_capacitor_high
+        yield from _in_range((old_capacitor, old_capacitor_high), (new_capacitor, new_end))
     if new_capacitor_duty == "start":
         yield from _cut_off(new_capacitor_voltage, cutoff_voltage)
     yield from _temperature(old_capacitor_temperature, new_capacitor_temperature)
@@ -186,21 +185,22 @@ def _in_range(old: tuple[float, float | None], new: tuple[float, float | None]) 
         origin=Origin.MAKER,
         action=action,
     )
-    largest = new[0] if new[1] is None else new[1]
-    if old[1] is None and (new[1] is not None or largest > old[0]):
+    over = old[1] is not None and not at_or_below(new[0], old[1])
+    unread = [n for n, end in (("old", old[1]), ("new", new[1])) if end is None]
+    if unread and not over:
+        parts = " and ".join(unread)
         yield cannot_tell(
             "size not too large",
-            "the old part's range has no upper end here, and start parts are marked with a range",
-            measure="read the whole range on the old part",
-            needs=("old_capacitor_high",),
+            f"start parts are marked with a range, and its upper end was not read: {parts}",
+            measure="read the whole range on both parts",
+            needs=tuple(f"{name}_capacitor_high" for name in unread),
             source=_RANGE,
         )
         return
-    limit = old[0] if old[1] is None else old[1]
     yield at_most(
         "size not too large",
-        largest,
-        limit,
+        new[0] if new[1] is None else new[1],
+        old[1] or 0.0,
         "uF",
         source=_RANGE,
         origin=Origin.MAKER,

@@ -11,6 +11,7 @@ from wirecalc import (
     Nameplate,
     Origin,
     Reading,
+    answer,
     at_least,
     calculation,
     cannot_tell,
@@ -104,6 +105,9 @@ def discharge(
     for level in (LIVE_V, PROVEN_V):
         yield figure(f"time to {level:g} V", _time(start, level, constant), "s", source=_DECAY)
     yield figure("hold for", hold, "s", source=_DECAY, toward="up")
+    yield answer(
+        "bleed", "hold the resistor across it for the time below, then prove under 5 V by meter"
+    )
     yield figure("voltage after that", start * math.exp(-hold / constant), "V", source=_DECAY)
     yield figure("energy", marked_capacitance * 1e-6 * start**2 / 2, "J", source=_ENERGY)
     yield figure(
