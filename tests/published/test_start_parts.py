@@ -61,12 +61,29 @@ def device(kind: str = "ptc", **given: object) -> wirecalc.Finding:
     ],
 )
 def test_a_ptc_without_its_makers_ohms(ohm, verdict):
-    assert device(device_resistance=ohm).verdict == verdict
+    assert device(device_resistance=ohm, nameplate_voltage="115 V").verdict == verdict
 
 
 def test_the_manuals_are_for_115_v_units():
     assert device(device_resistance="6.8 ohm", nameplate_voltage="115 V").verdict == "pass"
     assert device(device_resistance="6.8 ohm", nameplate_voltage="230 V").verdict == "cannot tell"
+    unsaid = device(device_resistance="6.8 ohm")
+    assert unsaid.verdict == "cannot tell"
+    needs = {n for c in unsaid.criteria for n in c.criterion.needs}
+    assert needs == {"nameplate_voltage", "maker_resistance"}
+    assert device(device_resistance="6.8 ohm", maker_resistance="6.8 ohm").verdict == "pass"
+
+
+def test_the_manual_of_12_ohm_is_one_copy():
+    row = tables.load("start-parts").row(part="ptc", quantity="cold resistance", said_by="manuals")
+    assert (row.number("most"), row.source.copies) == (12, 1)
+
+
+def test_an_overload_that_reads_less_than_the_leads_is_refused():
+    with pytest.raises(wirecalc.BadInput, match="overload-resistance"):
+        wirecalc.run("overload", overload_resistance="0.1 ohm", lead_resistance="0.2 ohm")
+    level = {"overload_resistance": "0.2 ohm", "lead_resistance": "0.2 ohm"}
+    assert wirecalc.run("overload", **level).verdict == "pass"
 
 
 def test_the_text_that_disagrees_is_shown():

@@ -46,6 +46,16 @@ def _refuse(
             f"an overload that reads {overload_resistance:g} ohm is not open",
             "give the resistance, or overload_open yes",
         )
+    if (
+        overload_resistance is not None
+        and lead_resistance is not None
+        and not at_or_below(lead_resistance, overload_resistance)
+    ):
+        yield Problem(
+            "overload_resistance",
+            f"{overload_resistance:g} ohm is less than the leads of {lead_resistance:g} ohm",
+            "give the reading with the leads in it, and the leads touched together",
+        )
     if trip_temperature is None or reset_temperature is None:
         return
     if at_or_below(trip_temperature, reset_temperature):
@@ -94,7 +104,8 @@ def overload(
 
     Inputs: resistances in ohm (0 to 10000, leads to 2), overload_open, overload_cold,
     trip_temperature and reset_temperature in C where they were measured. Yields a criterion a
-    question. Refuses an open overload with a reading, and a reset not below the trip.
+    question. Refuses an open overload with a reading, a reading
+    below the leads, and a reset not below the trip.
     Source: table start-parts.
     """
     if overload_resistance is not None:

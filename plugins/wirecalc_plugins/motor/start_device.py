@@ -131,8 +131,8 @@ def start_device(
 
     Off the compressor and cold. The maker's ohms rule: within their tolerance good; where it was
     not given, within 20 % good, past 30 % bad (two data sheets). Without them a PTC of a 115 V
-    unit reads 3 to 12 ohm (manuals; one has 10); a trade page has 10 to 100. Under 1 ohm is
-    short, over 10 times the most is open (common practice); between, it can't be told. A start
+    unit (say its volts) reads 3 to 12 ohm (one manual; another 10); a trade page: 10 to 100. Under
+    1 ohm is short, over 10 times the most is open (common practice); between: cannot tell. A start
     thermistor on a run capacitor: 100 to 180 % of its mark. A current relay is open upright and
     closed inverted, a potential relay closed; the coil of either conducts (common practice).
 

@@ -149,9 +149,9 @@ def _by_texts(device: str, ohms: Ohms, plate: float | None) -> Iterator[Item]:
             where = f"{said_by.replace('-', ' ')}: cold ohms of a PTC device"
             for end in ("least", "most"):
                 yield figure(f"{where}, {end}", other.number(end), "ohm", source=other.source)
-        if plate is None:
-            yield not_checked("volts on the plate", "the manuals' ohms are for 115 V units")
-    fits_plate = device != "ptc" or plate is None or PLATE_115[0] <= plate <= PLATE_115[1]
+    unsaid = device == "ptc" and plate is None
+    fits_plate = device != "ptc" or (plate is not None and PLATE_115[0] <= plate <= PLATE_115[1])
+    needs = ("nameplate_voltage", "maker_resistance") if unsaid else ("maker_resistance",)
     between = f"{ohms.high:.4g} ohm: manuals for 115 V units have {least:g} to {most:g}, "
     between += f"other devices up to {widest:g} ohm"
     if device != "ptc":
@@ -159,9 +159,7 @@ def _by_texts(device: str, ohms: Ohms, plate: float | None) -> Iterator[Item]:
     if fits_plate and at_or_below(-ohms.low, -least):
         yield at_least(_LEAST, ohms.low, least, "ohm", source=row.source)
     else:
-        yield cannot_tell(
-            _LEAST, between, measure=_SHEET, needs=("maker_resistance",), source=row.source
-        )
+        yield cannot_tell(_LEAST, between, measure=_SHEET, needs=needs, source=row.source)
     if fits_plate and at_or_below(ohms.high, most):
         yield at_most(
             _MOST,
@@ -170,13 +168,11 @@ def _by_texts(device: str, ohms: Ohms, plate: float | None) -> Iterator[Item]:
             "ohm",
             caution=caution,
             source=row.source,
-            says="one of the two manuals has less",
+            says="another manual has less",
             action=_SHEET,
         )
     elif at_or_below(ohms.low, OPEN_TIMES * widest):
-        yield cannot_tell(
-            _MOST, between, measure=_SHEET, needs=("maker_resistance",), source=row.source
-        )
+        yield cannot_tell(_MOST, between, measure=_SHEET, needs=needs, source=row.source)
     else:
         yield at_most(
             _MOST,

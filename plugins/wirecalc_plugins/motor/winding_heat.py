@@ -21,12 +21,16 @@ from wirecalc import (
     not_checked,
     tables,
 )
+from wirecalc.sources import from_memory
 
 from .winding_cooling import SOON_S, Point, Read, Result, at_switch_off
 
 LEADS = Reading("ohm", low=0, high=2, typical="0.1 ohm", text="test leads touched together")
 LEADS_OHM = 0.3  # test leads that were not read have 0.1 to 0.3 ohm; practice
 
+_SOON = from_memory(
+    "iec-60034-1-time", "IEC 60034-1", f"one reading within {SOON_S:g} s counts as at switch-off"
+)
 _NAME = "winding temperature at switch-off"
 
 
@@ -115,8 +119,8 @@ def winding_heat(
     t2 = R2/R1 (k + t1) - k. The constants of two standards are shown, and the higher judges.
     Readings at several times are carried back to switch-off along a straight line through the
     logarithm of the rise over the room (least squares). One reading counts as it is within 30 s
-    (IEC 60034-1, from memory); later, or without a time, the winding has been hotter: then it can
-    fail, and not pass.
+    (IEC 60034-1, from memory: at best marginal); later, or without a time, the winding has been
+    hotter: then it can fail, and not pass.
 
     Inputs: resistances in ohm with the leads in them (hot_resistance and hot_time are repeated, in
     the same order), temperatures in C, times in s. Yields temperature and rise, and a criterion
@@ -165,7 +169,9 @@ def winding_heat(
         if k == max(rows):
             yield from _rise(found, read, ends, rows[k].source)
             if winding_class is not None:
-                yield _judge(winding_class, found, leads_known=lead_resistance is not None)
+                alone = found.known and len(hot_resistance) == 1
+                known = lead_resistance is not None
+                yield _judge(winding_class, found, alone=alone, leads_known=known)
 
 
 def _rise(found: Result, read: Read, ends: Bands, source: Source) -> Iterator[Item]:
@@ -212,7 +218,7 @@ def _working(points: Sequence[Point], k: float, cold: float) -> Callable[[], str
     return write
 
 
-def _judge(winding_class: str, found: Result, *, leads_known: bool) -> Item:
+def _judge(winding_class: str, found: Result, *, alone: bool, leads_known: bool) -> Item:
     row = tables.load("winding-limits").row(winding_class=winding_class)
     limit = row.number("limit_C")
     if not found.known and at_or_below(found.low, limit):
@@ -237,7 +243,7 @@ def _judge(winding_class: str, found: Result, *, leads_known: bool) -> Item:
         found.at,
         limit,
         "C",
-        source=row.source,
+        source=_SOON if alone and at_or_below(found.high, limit) else row.source,
         says=row.note,
         action="find out why: low volts, a stuck load, no cooling air, a weak capacitor",
         band=(found.low, found.high),

@@ -68,14 +68,16 @@ def pins(
         band=(least, middle.high / low.low),
     )
     yield _known_motors()
-    fits = at_or_below(abs(closure), allowed)
+    near = at_or_below(abs(closure), allowed)
+    says_little = allowed > LOOSE * high.ohm
+    fits = near and (not says_little or at_or_below(abs(closure), CLOSURE_SHARE * high.ohm))
     evidence = (
         f"{low.name} and {middle.name}: 1 to {ratio:.3g}",
         f"together {low.ohm + middle.ohm:.4g} ohm, {high.name} {high.ohm:.4g} ohm",
     )
     alike = high.ohm < LIKE * low.ohm
     if not fits and not alike:
-        yield _contradict(closure, allowed, high)
+        yield _too_small(closure, high) if near else _contradict(closure, allowed, high)
     if not at_or_below(LIKE, least):
         yield from _two_alike(alike, fits, ratio, evidence)
         return None
@@ -133,6 +135,17 @@ def _as_marked(marked: str, common: str) -> Item:
         name,
         f"the readings say {common}, the marking says {marked}",
         measure="were the pins numbered as the marking sits? number them again and read again",
+    )
+
+
+def _too_small(closure: float, high: Pair) -> Item:
+    """Say why readings within the ohms allowed still name no pin: the ohms are too few."""
+    return cannot_tell(
+        "readings fit together",
+        f"the other two together miss {high.name} by {abs(closure):.3g} ohm, "
+        f"{100 * abs(closure) / high.ohm:.2g} % of it, on windings so low",
+        measure="read all three again with a four-wire low-ohm meter",
+        source=PRACTICE,
     )
 
 

@@ -30,7 +30,7 @@ from .winding_heat import LEADS, LEADS_OHM
 from .winding_pins import Pair, no_more_than_leads, pins
 
 MAKER_SHARE, MAKER_C = 0.07, 25.0  # a maker's winding resistance holds within 7 % at 25 C
-CASE_MOHM, CASE_CARE_MOHM = 1.0, 2.0
+CASE_MOHM = 1.0
 PAIRS = ("1-2", "1-3", "2-3")
 
 _TOLERANCE = confirmed(
@@ -56,8 +56,16 @@ def _refuse(
     reading_1_3: float | None = None,
     reading_2_3: float | None = None,
     open_pin: str = "none",
+    maker_run: float | None = None,
+    maker_start: float | None = None,
     **others: object,
 ) -> Iterator[Problem]:
+    if maker_run is not None and maker_start is not None and maker_run > maker_start:
+        yield Problem(
+            "maker_run",
+            f"{maker_run:g} ohm of the run winding is over the {maker_start:g} ohm of the start",
+            "the run winding has the fewer ohms: the two swapped?",
+        )
     readings = dict(zip(PAIRS, (reading_1_2, reading_1_3, reading_2_3), strict=True))
     for pair, reading in readings.items():
         if reading is not None and (open_pin == "all" or open_pin in pair.split("-")):
@@ -119,7 +127,8 @@ def windings(
     Inputs: readings and leads in ohm (0 to 1000, leads to 2), open_pin, common_pin, maker's ohms
     (7 % at 25 C, with winding_temperature in C), case_resistance in Mohm. Yields each pair less
     the leads, closure, ratio, the pins, and ratios of known motors. Refuses a reading on an open
-    pin. Source: table winding-ratios.
+    pin, and maker's run ohms over start. To the case an ohmmeter can fail, never pass.
+    Source: table winding-ratios.
     """
     ends = dict(bands or {})
     given = dict(zip(PAIRS, (reading_1_2, reading_1_3, reading_2_3), strict=True))
@@ -129,7 +138,7 @@ def windings(
     for pair in pairs:
         yield figure(f"{pair.name} less leads", pair.ohm, "ohm", band=(pair.low, pair.high))
     if case_resistance is not None:
-        yield _to_case(case_resistance, ends.get("case_resistance"))
+        yield from _to_case(case_resistance, ends.get("case_resistance"))
     if open_pin != "none":
         yield _open(open_pin, common_pin, len(pairs))
         return
@@ -265,15 +274,21 @@ def _span(of: Callable[..., float], *ends: Ends) -> Ends:
     return min(found), max(found)
 
 
-def _to_case(value: float, band: Ends | None) -> Item:
-    return at_least(
+def _to_case(value: float, band: Ends | None) -> Iterator[Item]:
+    """Judge a reading to the case that is low; at few volts a high one shows nothing."""
+    yield figure("any pin to the case", value, "Mohm", band=band)
+    if at_or_below(CASE_MOHM, value if band is None else band[0]):
+        yield not_checked(
+            "insulation to the case",
+            "an ohmmeter's few volts are no insulation test: see insulation",
+        )
+        return
+    yield at_least(
         "any pin to the case, by ohmmeter",
         value,
         CASE_MOHM,
         "Mohm",
-        caution=CASE_CARE_MOHM,
         source=_INSULATION,
-        says="class II, and one guide for all, ask for 2 Mohm",
         action="dry and clean the terminal, read again; below 1 Mohm do not power it",
         band=band,
     )
