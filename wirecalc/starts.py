@@ -61,7 +61,7 @@ class Finder:
         self.switch, self.width, self.waveform = switch, width, waveform
         self.run: _Open | None = None
         self.last: float | None = None  # time of the level before
-        self.gap = True
+        self.gap = False
 
     def add(self, points: Points) -> Iterator[Run]:
         """Take levels; yield the runs that end within them."""
@@ -69,7 +69,8 @@ class Finder:
 
         if points.fresh:
             yield from self.close(cut=True)
-            self.last, self.gap = None, True
+            self.gap = self.gap or self.last is not None
+            self.last = None
         if not len(points.t):
             return
         side = np.where(

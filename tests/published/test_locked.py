@@ -123,3 +123,42 @@ def test_a_pull_down_day_tells_nothing(restock):
     more = {"after_restock": restock} if restock else {}
     assert duty(on_times=["50 min"], off_times=["5 min"], **more).verdict == "cannot tell"
     assert duty(on_times=["30 min"], off_times=["30 min"], **more).verdict == "pass"
+
+
+@pytest.mark.parametrize(
+    ("settled", "says", "verdict"),
+    [
+        # 0.05 and 0.3 of 1.6 A are 0.08 A and 0.48 A (common practice)
+        ("0 A", "cannot tell", "cannot tell"),
+        ("0.07 A", "cannot tell", "cannot tell"),
+        ("0.09 A", "normal", "marginal"),
+        ("0.47 A", "normal", "marginal"),
+        ("0.49 A", "normal", "pass"),
+    ],
+)
+def test_a_motor_that_does_not_run_is_not_normal(settled, says, verdict):
+    given = {"settled": settled, "rated_load_current": "1.6 A"}
+    finding = run(high_time="0.4 s", overload_trips=0, **given)
+    assert says in what(finding)
+    assert finding.verdict == verdict
+
+
+def test_no_start_and_no_settled_current_tell_nothing():
+    assert run(high_time="0 s", overload_trips=0).verdict == "cannot tell"
+    assert run(high_time="0 s", overload_trips=0, **WITHIN).verdict == "pass"
+
+
+@pytest.mark.parametrize(
+    ("volts", "verdict"),
+    # 90 and 110 % of 115 V are 103.5 and 126.5 V (makers' sheets)
+    [
+        ("60 V", "marginal"),
+        ("103 V", "marginal"),
+        ("104 V", "pass"),
+        ("126 V", "pass"),
+        ("127 V", "marginal"),
+    ],
+)
+def test_volts_outside_the_plate_are_marginal(volts, verdict):
+    given = {"nameplate_voltage": "115 V", "voltage": volts}
+    assert run(high_time="0.4 s", overload_trips=0, **WITHIN, **given).verdict == verdict

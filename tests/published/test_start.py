@@ -346,3 +346,15 @@ def test_an_open_motor_by_its_code_letter():
     stuck = wirecalc.run("inrush", **motor, peak="20 A", settled="19 A", settle_time="6 s")
     assert "locked rotor" in kind(stuck)
     assert stuck.verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    ("volts", "verdict"),
+    # 90 and 110 % of 115 V are 103.5 and 126.5 V (makers' sheets)
+    [("60 V", "marginal"), ("103 V", "marginal"), ("104 V", "pass"), ("127 V", "marginal")],
+)
+def test_volts_at_the_plug_outside_the_plate(volts, verdict):
+    # a peak of 0.9 of the locked-rotor current at those volts
+    peak = f"{0.9 * 12 * float(volts.split()[0]) / 115:.3f} A"
+    finding = start(peak=peak, settled="1.4 A", settle_time="0.5 s", voltage=volts)
+    assert finding.verdict == verdict

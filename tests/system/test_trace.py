@@ -252,3 +252,40 @@ def test_a_large_recording_is_drawn_by_least_and_most(
     assert len(current.x) <= 2 * 1600
     assert max(current.y) == pytest.approx(start().at(np.arange(0.35, 0.4, 1e-5)).max(), rel=0.001)
     assert len(rms.x) < len(current.x)
+
+
+LRA = {"locked_rotor_current": "12 A"}
+
+
+@pytest.mark.parametrize("plate", [LRA, LRA | {"rated_load_current": "1.6 A"}])
+@pytest.mark.parametrize(("long", "verdict"), [(8, "fail"), (2, "cannot tell")])
+def test_a_locked_rotor_has_not_settled(
+    start: Any, record: Any, tmp_path: Path, plate: dict[str, str], long: int, verdict: str
+) -> None:
+    t = np.arange(round((long + 2) * 2000)) / 2000
+    mine = (t > 1) & (t < 1 + long)
+    x = np.where(mine, 11 * np.sqrt(2) * np.sin(2 * np.pi * 60 * t), 0.0)
+    finding = trace(record(tmp_path / "locked.csv", t, x), **plate)
+    judged = finding.criterion("time to settle")
+    assert judged.verdict == verdict
+    if verdict == "fail":
+        assert judged.criterion.actual == pytest.approx(long, abs=0.05)
+        assert finding.figure("time to settle").figure.value == pytest.approx(long, abs=0.05)
+    assert finding.criterion("evidence for one kind of start").verdict == "cannot tell"
+    assert any("locked rotor" in a.text for a in finding.answers)
+
+
+@pytest.mark.parametrize("plate", [LRA, LRA | {"rated_load_current": "1.6 A"}])
+def test_a_log_of_a_locked_rotor_has_not_settled(tmp_path: Path, plate: dict[str, str]) -> None:
+    path = written(tmp_path, log([(0, 10), (11, 8), (0, 20)]))
+    finding = trace(path, **plate)
+    assert finding.criterion("time to settle").verdict == "fail"
+    # 8 A: 0.7 of 10.8 to 13.2 A is 7.56 to 9.24 A, so the volts decide
+    path = written(tmp_path, log([(0, 10), (8, 8), (0, 20)]))
+    assert trace(path, **plate).criterion("time to settle").verdict == "cannot tell"
+
+
+def test_the_first_run_comes_after_no_gap(tmp_path: Path) -> None:
+    path = written(tmp_path, log([(0, 10), (2, 60), (0, 60), (2, 60), (0, 10)]))
+    (listing,) = (x for x in trace(path).listings if x.title == "On")
+    assert [row[-1] for row in listing.rows] == ["", ""]

@@ -34,6 +34,7 @@ from .start_checks import (
     judge_peak,
     judge_settled,
     judge_time,
+    judge_volts,
     locked_rotor,
     wrong_plate,
 )
@@ -159,6 +160,7 @@ def inrush(
     crest, the kind of start with what speaks for and against each, one criterion a question.
     Source: tables code-letters and breaker-ul489.
     """
+    yield from judge_volts(voltage, nameplate_voltage)
     locked = locked_rotor(locked_rotor_current, code_letter, horsepower, nameplate_voltage)
     if locked is None:
         yield cannot_tell(

@@ -24,7 +24,17 @@ from wirecalc import (
 )
 
 from .locked_kinds import Seen, what_it_is
-from .start_checks import NORMAL_S, OVER_RLA, SHORT_OF_LRA, STOP_S, at_supply, locked_rotor
+from .start_checks import (
+    LOADED,
+    NORMAL_S,
+    OVER_RLA,
+    RUNNING,
+    SHORT_OF_LRA,
+    STOP_S,
+    at_supply,
+    judge_volts,
+    locked_rotor,
+)
 
 LEAST_RESET = 1.0  # min; an overload resets in minutes; practice
 _TIME = "time at high current"
@@ -142,14 +152,17 @@ def locked(
         )
         near = at_or_below(-high_current, -SHORT_OF_LRA * (lra.most or lra.least))
         far = not at_or_below(-high_current, -SHORT_OF_LRA * lra.least)
-    over = None
+    over = running = None
     if settled is not None and rated_load_current is not None:
         over = not at_or_below(settled, OVER_RLA * rated_load_current)
+        running = at_or_below(-settled, -RUNNING * rated_load_current)
         yield figure("share of rated load", 100 * settled / rated_load_current, "%", source=PLATE)
+        yield _runs(settled, rated_load_current, running)
+    yield from judge_volts(voltage, nameplate_voltage)
     yield _long(high_time, near, high_current, locked_rotor_current)
     yield _trips(overload_trips)
     yield from _resets(reset_time)
-    yield from what_it_is(Seen(high_time, near, far, over, overload_trips))
+    yield from what_it_is(Seen(high_time, near, far, over, running, overload_trips))
 
 
 def _long(high_time: float, near: bool | None, current: float | None, lra: float | None) -> Item:
@@ -177,6 +190,30 @@ def _long(high_time: float, near: bool | None, current: float | None, lra: float
         measure="switch off; clamp one wire, and read LRA and the volts of the plate",
         needs=missing,
         source=PRACTICE,
+    )
+
+
+def _runs(settled: float, rated: float, running: bool) -> Item:
+    """Judge whether the settled current is that of a motor which runs at all."""
+    name = "settled current is high enough"
+    if not running:
+        return cannot_tell(
+            name,
+            f"{settled:.4g} A is under {RUNNING:.0%} of rated load: not running, or the jaws are "
+            "around both wires",
+            measure="see and feel whether it runs; one wire in the jaws",
+            source=PRACTICE,
+        )
+    return at_least(
+        name,
+        settled,
+        LOADED * rated,
+        "A",
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        advisory=True,
+        says="it may run idle without pumping",
+        action="see and feel whether it runs, cools or pumps; one wire in the jaws",
     )
 
 

@@ -17,12 +17,16 @@ NORMAL = "normal"
 
 
 class Seen(NamedTuple):
-    """What was seen: near or far of locked-rotor current, over rated load; None where unknown."""
+    """What was seen: near or far of locked-rotor current, over rated load; None where unknown.
+
+    `running`: whether the settled current is that of a motor which runs at all.
+    """
 
     high_time: float
     near: bool | None
     far: bool | None
     over: bool | None
+    running: bool | None
     trips: int | None
 
     @property
@@ -122,7 +126,12 @@ def _overloaded(seen: Seen) -> _Facts:
 def _normal(seen: Seen) -> _Facts:
     opened = None if seen.opened is None else not seen.opened
     load = None if seen.over is None else not seen.over
-    return [(seen.short, seen.said_time), (opened, seen.said_trips), (load, seen.said_load)]
+    facts: _Facts = [(seen.short, seen.said_time), (opened, seen.said_trips)]
+    if seen.running is False:
+        return [*facts, (False, "the settled current is that of a motor not running")]
+    if seen.running is None and seen.high_time == 0:
+        facts.append((False, "no start was seen"))
+    return [*facts, (load, seen.said_load)]
 
 
 _FACTS = {LOCKED: _locked, SLOW: _slow, WEAK: _weak, OVERLOADED: _overloaded, NORMAL: _normal}

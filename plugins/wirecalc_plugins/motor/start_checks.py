@@ -16,6 +16,7 @@ from wirecalc import (
     Verdict,
     at_least,
     at_most,
+    at_or_below,
     cannot_tell,
     figure,
     motors,
@@ -42,6 +43,38 @@ def wrong_plate(rated: float | None, locked: float | None) -> Iterator[Problem]:
             "locked_rotor_current",
             f"{locked:g} A is not above the rated load of {rated:g} A",
             "look at the plate again: LRA is several times RLA",
+        )
+
+
+def judge_volts(voltage: float | None, plate: float | None) -> Iterator[Item]:
+    """Judge the volts at the plug, where they are outside what makers allow of the plate's."""
+    if voltage is None or plate is None:
+        return
+    low, high = (share * plate for share in SUPPLY)
+    action = "measure the supply with and without the load; is it the plate of this unit?"
+    if not at_or_below(-voltage, -low):
+        yield at_least(
+            "volts at the plug are high enough",
+            voltage,
+            low,
+            "V",
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            advisory=True,
+            says="90 % of the plate's: below, a motor starts badly and overheats",
+            action=action,
+        )
+    if not at_or_below(voltage, high):
+        yield at_most(
+            "volts at the plug are low enough",
+            voltage,
+            high,
+            "V",
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            advisory=True,
+            says="110 % of the plate's",
+            action=action,
         )
 
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from wirecalc import Criterion, Item, RecordedColumns, cannot_tell
+from wirecalc import Criterion, Item, RecordedColumns, at_or_below, cannot_tell
 from wirecalc.items import Answer, Figure
 from wirecalc.starts import Run
 
 from ..motor.start_checks import (
+    SHORT_OF_LRA,
+    STOP_S,
     LockedRotor,
     as_rms,
     at_supply,
@@ -17,6 +19,7 @@ from ..motor.start_checks import (
     judge_peak,
     judge_settled,
     judge_time,
+    judge_volts,
     locked_rotor,
 )
 from ..motor.start_kinds import Start, kind_of_start
@@ -66,11 +69,30 @@ def peak_of(run: Run, lower_bound: bool) -> float | None:
     return run.highest if lower_bound else run.surge
 
 
+def stays_high(settled: float | None, of: float | None) -> bool:
+    """Whether a level has not come down from a locked-rotor current."""
+    if settled is None or not of:
+        return False
+    return at_or_below(-settled, -SHORT_OF_LRA * of)
+
+
+def as_shown(run: Run, plate: Plate, step: float) -> Run:
+    """Return a run whose current stays high with its whole length as its time to settle."""
+    locked = locked_at_supply(plate)
+    if locked is None or run.cut_start or not stays_high(run.settled, locked.least):
+        return run
+    long = run.end - run.start
+    if at_or_below(long, STOP_S) or not stays_high(run.settled, locked.most):
+        return run._replace(settle=None)
+    return run._replace(settle=(long, max(0.0, long - step), long + step))
+
+
 def judged(runs: Sequence[Run], plate: Plate, ends: Ends, lower_bound: bool) -> Iterator[Item]:
     """Yield what is expected, and each criterion for the start that meets it worst."""
     locked = locked_at_supply(plate)
     if locked is not None:
         yield from expected_start(locked, plate.frequency)
+    yield from judge_volts(plate.voltage, plate.nameplate_voltage)
     worst: dict[str, Criterion] = {}
     kinds: list[Answer | Criterion] = []
     for run in runs:
@@ -92,11 +114,9 @@ def _criteria(
     raw = peak_of(run, lower_bound)
     peak = None if raw is None else end.moved(raw)
     settled = None if run.settled is None else end.moved(run.settled)
-    time = None
-    if run.settle is not None:
-        time = run.settle[(0, 1, 2)[side]]
     mode = LOG_MODE if lower_bound else WAVE_MODE
     locked = locked_at_supply(plate)
+    time = _time(run, settled, locked, side, end.overview.step)
     items: list[Item] = []
     answer: Answer | None = None
     if locked is not None:
@@ -112,7 +132,7 @@ def _criteria(
                 measure="record until it runs steadily",
             )
         )
-    if settled is not None and plate.rated is not None:
+    if settled is not None and (plate.rated is not None or locked is not None):
         kind = list(kind_of_start(Start(locked, plate.rated, None, peak, settled, time, mode)))
         answer = next((i for i in kind if isinstance(i, Answer)), None)
         items += (i for i in kind if isinstance(i, Criterion))
@@ -120,6 +140,25 @@ def _criteria(
         most = 0.0 if locked is None else locked.most or locked.least
         items += breaker_hold(plate.breaker, most, as_rms(peak, mode), settled, time)
     return [i for i in items if isinstance(i, Criterion)], answer
+
+
+def _time(
+    run: Run, settled: float | None, locked: LockedRotor | None, side: int, step: float
+) -> float | None:
+    """Return the time to settle at one end of the band; None where it has not settled.
+
+    A current that stays at a locked rotor's has not: then it is the whole length of the run, if
+    that is over what any start takes. Between the least and the most of a locked rotor either is.
+    """
+    time = None if run.settle is None else run.settle[(0, 1, 2)[side]]
+    if locked is None or not stays_high(settled, locked.least):
+        return time
+    long = run.end - run.start
+    if at_or_below(long, STOP_S):
+        return None
+    if not stays_high(settled, locked.most):
+        return (None, long + step, time)[side]
+    return max(0.0, long + side * step)
 
 
 def _with_bands(ends: Sequence[Sequence[Criterion]]) -> Iterator[Criterion]:

@@ -30,7 +30,7 @@ from .analysis import (
     whole_cycles,
 )
 from .chart import trace_chart
-from .judge import LOG_MODE, Ends, Plate, banded, judged, peak_of
+from .judge import LOG_MODE, Ends, Plate, as_shown, banded, judged, peak_of
 
 MOST_ROWS = 20  # starts that are listed
 _FASTER = "record the start at 1000 readings a second or more, or with the inrush function"
@@ -62,6 +62,11 @@ class Report:
         frequency = found.wave.frequency if found.wave is not None else None
         volts = self.main.volts[1] if self.main is not None and self.main.volts else None
         plate = Plate(rated, locked, nameplate_voltage, volts, breaker, frequency or 60.0)
+        if self.kind != POWER:
+            step = self.recording.overview.step
+            shown = tuple(as_shown(run, plate, step) for run in found.runs)
+            self.found = found._replace(runs=shown)
+            self.main = None if self.main is None else as_shown(self.main, plate, step)
         yield self._what()
         yield from self._waveform()
         yield from self._highest()
