@@ -96,7 +96,7 @@ def _all_runs(
 ) -> tuple[list[Run], int]:
     mine = [r for r in rules if {provided.calculation.name, "*"} & set(r.rule.calculations)]
     if provided.calculation.own_band:
-        return _own_runs(provided, prepared, mine), 0
+        return _own_runs(provided, prepared, mine), int(bool(prepared.excluded()))
     runs: list[Run] = []
     missing = 0
     for point in points(list(prepared.bands)):

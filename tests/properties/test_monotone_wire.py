@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from hypothesis import assume, given, settings
+from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
 from wirecalc import BadInput, Verdict
 from wirecalc.wires import GAUGES, gauge_number, read_wire
 
-BOUNDED = settings(deadline=None, max_examples=60)
+BOUNDED = settings(
+    deadline=None, max_examples=60, suppress_health_check=[HealthCheck.filter_too_much]
+)
 EVEN = [g for g in GAUGES if gauge_number(g) % 2 == 0 and 0 <= gauge_number(g) <= 28]
 AREAS = (0.3, 0.5, 0.75, 0.8, 1.0, 1.25, 1.3, 1.5, 2.0, 2.05, 2.5, 4.0, 6.0, 10.0)
 SIZES = [f"{g} AWG" for g in GAUGES if gauge_number(g) <= 30] + [f"{a} mm2" for a in AREAS]

@@ -399,3 +399,9 @@ def test_one_unknown_of_a_list_is_cannot_tell_and_the_rest_runs() -> None:
     assert finding.criterion("plate").reason == "not all of plate is known"
     assert finding.criterion("sum").criterion.actual == 7.0
     assert run(EITHER, {"plate": ["unknown", "unknown"]}).verdict == "cannot tell"
+
+
+def test_a_band_of_its_own_that_reaches_an_excluded_value_leaves_no_fail_standing() -> None:
+    finding = run(DEAR, {"load": "6 A", "other": "0.1 A ±0.2 A"})
+    assert finding.criterion("not too much").verdict == "cannot tell"  # as for any calculation
+    assert finding.verdict == "cannot tell"
