@@ -28,8 +28,7 @@ BOUNDED = settings(
 CATALOGUE = wirecalc.build(bundled_only=True)
 # their readings are lists or files: test_batch.py, test_monotone_circuit.py,
 # test_monotone_parts.py, test_monotone_windings.py, test_trace.py
-# upstream: with a current that is hardly known a fail may stand too firmly (known, to be mended)
-LISTS = ("pull-batch", "circuit", "duty", "trace", "upstream", "winding-heat")
+LISTS = ("pull-batch", "circuit", "duty", "trace", "winding-heat")
 DEAR = ("start-curve",)  # each run simulates starts: test_start_curve.py
 NAMES = [
     name

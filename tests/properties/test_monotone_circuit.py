@@ -97,7 +97,6 @@ def test_thinner_wire_never_improves_a_circuit(
     thick, thin = sorted((one, two), key=int)
     asked |= texts(listed) | {"ambient": asked.get("ambient", "30 C"), "conductors": str(count)}
     kinder, harder = (run("circuit", **asked | {"wire": f"{g} AWG"}) for g in (thick, thin))
-    assume(int(thin) <= 14 or rank(kinder) < 3)  # 240.4(G) was seen for 14 AWG and thicker only
     assert rank(harder) >= rank(kinder)
 
 
@@ -238,7 +237,6 @@ def test_thinner_wire_or_more_heat_never_improves_a_motor_circuit(
     cool, hot = sorted(heat)
     kinder = run("motor-circuit", **asked, wire=f"{thick} AWG", ambient=f"{cool} C")
     harder = run("motor-circuit", **asked, wire=f"{thin} AWG", ambient=f"{hot} C")
-    assume(int(thin) <= 14 or rank(kinder) < 3)  # 240.4(G) was seen for 14 AWG and thicker only
     assert rank(harder) >= rank(kinder)
 
 
