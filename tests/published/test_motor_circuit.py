@@ -432,3 +432,18 @@ def test_overload_setting_by_the_plate(cool, largest):
 def test_trip_of_a_thermal_protector(hp, volts, most):
     finding = motor(horsepower=f"{hp} hp", nameplate_voltage=f"{volts} V")
     assert value(finding, "largest trip of a thermal protector") == pytest.approx(most)
+
+
+def test_wire_too_thin_for_the_table_is_ruled_out_by_heat_as_the_thinnest_listed_is():
+    # NEC ambient table, 60 C column: it ends at 55 C, whatever the size
+    asked = {"motor_kind": "compressor", "rated_load_current": "1.6 A", "conductors": "3"}
+    for gauge in ("14", "16", "18"):
+        found = wirecalc.run(
+            "motor-circuit",
+            **asked,
+            fastened_in_place="yes",
+            wire=f"{gauge} AWG",
+            insulation_class="60 C",
+            ambient="56 C",
+        )
+        assert found.verdict == "fail", gauge

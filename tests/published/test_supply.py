@@ -553,3 +553,12 @@ def test_the_panel_was_read_on_the_first_leg_only():
     second = found.figure("resistance beyond the wiring, second leg").figure.value
     assert first == pytest.approx(0.05 - one_way)
     assert second == pytest.approx(0.2 - one_way)
+
+
+def test_power_factor_pairs_the_most_volts_lost_with_the_least_left():
+    # 113 V +-75 %: at 118.3 V of 120 V only 1.7 V are lost, so a fail cannot be certain
+    given = {"voltage_at_rest": "120 V", "current": "1 A", "power_factor": "95 %"}
+    given |= {"wire": "14 AWG", "run_length": "38.8 ft"}
+    assert wirecalc.run("upstream", **given, voltage_running="118.3 V").verdict != "fail"
+    banded = wirecalc.run("upstream", **given, voltage_running="113 V ±84.75 V")
+    assert banded.criterion("heat beyond the wiring").verdict == "cannot tell"

@@ -109,6 +109,7 @@ def building_wire(
         if breaker is not None:
             yield _unlisted_breaker(breaker, wire)
         yield _unlisted_load(current * (factor or 1.0), wire, place.wire_class)
+        yield from _unlisted_in_heat(current, wire, place)
         return
     yield _load(current, factor, at_terminal)
     heat = (
@@ -248,6 +249,30 @@ def _unlisted_load(load: float, wire: Wire, wire_class: int) -> Item:
         f"NEC Table 310.16 has no ampacity for {wire} at {wire_class} C",
         measure="use the table of the code that this wire was installed by",
     )
+
+
+def _unlisted_in_heat(current: float, wire: Wire, place: Place) -> Iterator[Item]:
+    """Rule out in heat what would rule out the thinnest size listed: thinner carries no more."""
+    own = conductors.thinnest_ampacity(wire, place.wire_class)
+    at_terminal = conductors.thinnest_ampacity(wire, min(place.wire_class, place.termination))
+    if own is None or at_terminal is None or place.ambient is None:
+        return
+    heat = conductors.ambient_factor(place.wire_class, place.ambient)
+    if heat is None:
+        yield _too_hot(place)
+    elif place.together is not None:
+        most = _corrected(own, at_terminal, place, heat)
+        if not at_or_below(current, most.amps):
+            says = f"{wire} is thinner than the thinnest size listed"
+            yield at_most(
+                _CORRECTED,
+                current,
+                most.amps,
+                "A",
+                source=most.source,
+                says=says,
+                action=_ELECTRICIAN,
+            )
 
 
 def _too_hot(place: Place) -> Item:

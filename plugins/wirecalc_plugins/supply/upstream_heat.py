@@ -69,10 +69,10 @@ class Load(NamedTuple):
             return math.sqrt(max(squared, 0.0)) - volts * pf
 
         across = [i * x for i, x in zip(current, reactance, strict=True)]
-        return Span(
-            resistive(lost.low, running.low, across[2]),
+        return Span(  # the least is lost where the most is left
+            resistive(lost.low, running.high, across[2]),
             resistive(lost.centre, running.centre, across[1]),
-            resistive(lost.high, running.high, across[0]),
+            resistive(lost.high, running.low, across[0]),
         )
 
     def least(self, lost: float, across: float) -> float:
