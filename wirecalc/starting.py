@@ -39,7 +39,7 @@ INRUSH_S = 0.1  # window of a clamp meter's inrush function
 _CHUNK_SAMPLES = 6 * SAMPLES  # between two looks whether anything still changes
 _LAST_TWO = ((-2 * _CHUNK_SAMPLES, -_CHUNK_SAMPLES), (-_CHUNK_SAMPLES, None))
 _FIRST_STEP = 1e-5  # s; near a zero of the volts the solver's own guess is far too long
-_STEADY = 0.002  # relative change over a chunk that counts as none
+_STEADY = 0.0005  # relative change over a chunk that counts as none
 _SCALES = (0.5, 0.5, 0.5, 0.5, 100.0, 100.0, 1e3, 100.0)  # of the states, for the tolerance
 
 
