@@ -13,9 +13,11 @@ from collections.abc import Sequence
 from importlib.metadata import version
 
 from . import commands
+from .commands import calculate, listing
+from .commands.result import DEFECT, Result
 from .errors import BadInput, PluginDefect, TableError, WirecalcError
 
-WRONG, DEFECT, INTERRUPTED = 2, 4, 130
+WRONG, INTERRUPTED = 2, 130
 _ASCII = str.maketrans({"±": "+/-", "Ω": "ohm", "×": "x", "²": "2", "°": "", "µ": "u"})
 
 
@@ -43,23 +45,23 @@ def main(argv: Sequence[str] | None = None) -> int:
         return DEFECT
 
 
-def _dispatch(words: list[str]) -> commands.Result:
-    if not words:
-        return commands.list_all([])
-    name, rest = words[0], words[1:]
+def _dispatch(words: list[str]) -> Result:
+    known = commands.COMMANDS
+    name, rest = (words[0], words[1:]) if words else ("", [])
     if name in ("--version", "version"):
-        return commands.Result(f"wirecalc {version('wirecalc')}")
+        return Result(f"wirecalc {version('wirecalc')}")
     if name in ("--help", "-h", "help"):
-        return commands.show_help(rest)
-    if name == "--bundled-only" and not rest:
-        return commands.list_all(words)
-    command = commands.COMMANDS.get(name)
-    if command and ("--help" in rest or "-h" in rest):
-        return commands.show_help([name])
-    return command(rest) if command else commands.calculate(name, rest)
+        return listing.show_help(rest, known)
+    if not words or (name == "--bundled-only" and not rest):
+        return listing.list_all(words, known)
+    if "--help" in rest or "-h" in rest:
+        return listing.show_help([name], known)
+    if name in known:
+        return commands.run(name, rest)
+    return calculate.run(name, rest, known)
 
 
-def _emit(result: commands.Result) -> int:
+def _emit(result: Result) -> int:
     """Print the result or write it to its file; a closed pipe ends quietly."""
     for line in result.warnings:
         _complain(line)

@@ -7,11 +7,12 @@ from __future__ import annotations
 
 import argparse
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 from pathlib import Path
-from typing import Any, NoReturn
+from types import MappingProxyType
+from typing import Any, NamedTuple, NoReturn
 
 from .declaration import Calculation
 from .errors import BadInput, Problem, nearest
@@ -48,9 +49,21 @@ _SAID = {  # words of the trade for an input -> the options that may be meant
 }
 
 
+class Command(NamedTuple):
+    """A command: how it is written, what it does, and its options beside the general ones."""
+
+    usage: str
+    text: str
+    own: Mapping[str, tuple[str, str]] = MappingProxyType({})
+
+
 @dataclass
 class Options:
-    """The general options of a command, its own words, and what is wrong so far."""
+    """The options of a command, its own words, and what is wrong so far.
+
+    `own` has the command's own options that were given, by their names without dashes; one that
+    takes no value is "" there.
+    """
 
     format: str = "text"
     output: Path | None = None
@@ -59,6 +72,7 @@ class Options:
     no_marginal: bool = False
     help: bool = False
     given: dict[str, object] = field(default_factory=dict)
+    own: dict[str, str] = field(default_factory=dict)
     words: list[str] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
 
@@ -77,17 +91,19 @@ def split(
     words: Sequence[str],
     calc: Calculation[Any] | None = None,
     *,
+    own: Mapping[str, tuple[str, str]] = MappingProxyType({}),
     formats: Sequence[str] = FORMATS,
     most_words: int = 0,
 ) -> Options:
-    """Split the words behind a command. `calc` gives the options beside the general ones."""
+    """Split the words behind a command. `calc` or `own` give options beside the general ones."""
     parser = _Parser(prog="wirecalc", add_help=False, allow_abbrev=False)
-    for option, (value, _) in GENERAL.items():
+    described = {**own, **GENERAL}
+    for option, (value, _) in described.items():
         parser.add_argument(option, action="append" if value else "store_true")
     inputs = calc.inputs if calc else ()
     for declared in inputs:
         parser.add_argument(declared.option, dest=f"input {declared.name}", action="append")
-    needs_value = {o for o, (value, _) in GENERAL.items() if value}
+    needs_value = {o for o, (value, _) in described.items() if value}
     needs_value |= {i.option for i in inputs}
     kept, empty = _without_empty(_join_negative(words), needs_value)
     parsed, extra = parser.parse_known_args(kept)
@@ -100,8 +116,10 @@ def split(
         values = found[f"input {declared.name}"]
         if values is not None:
             options.given[declared.name] = values[0] if len(values) == 1 else values
+    _single(options, found, described)
+    options.own = {o.lstrip("-"): _value(found, o) for o in own if found[_destination(o)]}
     _general(options, found, formats)
-    _extra(options, extra, [*GENERAL, *(i.option for i in inputs)], most_words)
+    _extra(options, extra, [*described, *(i.option for i in inputs)], most_words)
     return options
 
 
@@ -126,10 +144,24 @@ def _without_empty(words: Sequence[str], takes_value: set[str]) -> tuple[list[st
     return kept, empty
 
 
-def _general(options: Options, found: dict[str, Any], formats: Sequence[str]) -> None:
-    for name in ("format", "output", "chart"):
-        if found[name] is not None and len(found[name]) > 1:
-            options.problems.append(Problem(f"--{name}", "was given twice", "give it once"))
+def _destination(option: str) -> str:
+    return option.lstrip("-").replace("-", "_")
+
+
+def _single(
+    options: Options, found: Mapping[str, Any], described: Mapping[str, tuple[str, str]]
+) -> None:
+    for option, (value, _) in described.items():
+        if value and len(found[_destination(option)] or ()) > 1:
+            options.problems.append(Problem(option, "was given twice", "give it once"))
+
+
+def _value(found: Mapping[str, Any], option: str) -> str:
+    values = found[_destination(option)]
+    return str(values[0]) if isinstance(values, list) else ""
+
+
+def _general(options: Options, found: Mapping[str, Any], formats: Sequence[str]) -> None:
     if found["format"]:
         options.format = found["format"][0]
         if options.format not in formats:

@@ -13,7 +13,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 import wirecalc
-from wirecalc import commands
+from wirecalc.commands import schema
 
 CALCULATIONS = (
     "ampacity",
@@ -69,7 +69,7 @@ def _wrong(name: str, value: object) -> list[str]:
     return [f"{e.json_path}: {e.message}" for e in validator.iter_errors(value)]
 
 
-@pytest.mark.parametrize("name", commands.SCHEMAS)
+@pytest.mark.parametrize("name", schema.SCHEMAS)
 def test_schema_command_prints_the_schema(cli_main: Callable[..., Any], name: str) -> None:
     done = cli_main("schema", name)
     assert (done.status, done.err) == (0, "")

@@ -2,24 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..declaration import Calculation, Input
 from ..host import Catalogue, Plugin
 from ..items import library_caution
 from ..offers import Deferred
-from ..options import GENERAL
+from ..options import GENERAL, Command
 from .layout import WIDTH, table, wrap
 
-COMMANDS = {
-    "NAME": "run a calculation; NAME --help shows its inputs",
-    "job FILE": "evaluate a job sheet",
-    "explain NAME": "question, method, inputs, cautions; --format json for a schema",
-    "tables [NAME]": "list the published tables, or print one",
-    "plugins": "list the plugins, where they come from and their state",
-    "schema NAME": "print a JSON schema: finding or job",
-}
 METER_ERROR = (
     'Any input may be "unknown". A reading may carry its meter\'s error: '
     '"1.30 A ±(2%+5)", "1.30 A ±3%", "1.30 A +/-0.05 A".'
@@ -27,7 +19,7 @@ METER_ERROR = (
 EXITS = "Exit: 0 pass or marginal, 1 fail, 2 wrong input, 3 cannot tell, 4 a defect."
 
 
-def listing(catalogue: Catalogue, version: str) -> str:
+def listing(catalogue: Catalogue, version: str, commands: Mapping[str, Command]) -> str:
     """List all calculations by part of the trade."""
     lines = [f"wirecalc {version}: checks for wiring repairs, with sources and cautions"]
     parts: dict[str, list[Calculation[Any] | Deferred]] = {}
@@ -42,7 +34,9 @@ def listing(catalogue: Catalogue, version: str) -> str:
             *wrap("No calculations: no plugin provides any. `wirecalc plugins` says why."),
         ]
     lines += ["", "commands"]
-    lines += _indent(table(list(COMMANDS.items()), WIDTH - 4))
+    rows = [("NAME", "run a calculation; NAME --help shows its inputs")]
+    rows += [(c.usage, c.text) for c in commands.values()]
+    lines += _indent(table(rows, WIDTH - 4))
     return "\n".join([*lines, "", EXITS])
 
 
@@ -57,15 +51,18 @@ def calculation_help(calc: Calculation[Any]) -> str:
     return "\n".join(lines)
 
 
-def command_help(name: str) -> str:
-    """Show what a command does and the general options."""
-    usage, text = next((u, t) for u, t in COMMANDS.items() if u.split()[0] == name)
-    lines = [*wrap(f"wirecalc {usage}: {text}"), "", "options", *_general_options()]
-    return "\n".join([*lines, "", EXITS])
+def command_help(command: Command) -> str:
+    """Show what a command does, its own options and the general ones."""
+    lines = [*wrap(f"wirecalc {command.usage}: {command.text}"), "", "options"]
+    return "\n".join([*lines, *_options(command.own), *_general_options(), "", EXITS])
 
 
 def _general_options() -> list[str]:
-    rows = [(f"{option} {value}".strip(), text) for option, (value, text) in GENERAL.items()]
+    return _options(GENERAL)
+
+
+def _options(described: Mapping[str, tuple[str, str]]) -> list[str]:
+    rows = [(f"{option} {value}".strip(), text) for option, (value, text) in described.items()]
     return _indent(table(rows, WIDTH - 4))
 
 

@@ -1,0 +1,29 @@
+"""The commands: what the first word of a command line may be beside the name of a calculation.
+
+Each has a module of its name with `run(words)`, imported when it is asked for.
+"""
+
+from __future__ import annotations
+
+import importlib
+from collections.abc import Sequence
+
+from ..options import Command
+from .result import Result
+
+COMMANDS = {
+    "explain": Command(
+        "explain NAME", "question, method, inputs, cautions; --format json for a schema"
+    ),
+    "job": Command("job FILE", "evaluate a job sheet"),
+    "plugins": Command("plugins", "list the plugins, where they come from and their state"),
+    "schema": Command("schema NAME", "print a JSON schema: finding or job"),
+    "tables": Command("tables [NAME]", "list the published tables, or print one"),
+}
+
+
+def run(name: str, words: Sequence[str]) -> Result:
+    """Run a command on the words behind its name."""
+    module = importlib.import_module(f"{__name__}.{name.replace('-', '_')}")
+    result: Result = module.run(words)
+    return result

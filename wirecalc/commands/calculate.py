@@ -1,0 +1,69 @@
+"""`wirecalc NAME ...`: run a calculation, or show its help."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+
+from .. import host
+from ..charts import Chart
+from ..errors import BadInput, Problem
+from ..findings import Finding
+from ..options import REPORTS, Options, split
+from ..output import text as text_output
+from .loaded import catalogue, find, warnings
+from .result import Result, status_of
+
+
+def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
+    """Run a calculation; `commands` are the other words that may have been meant."""
+    loaded = catalogue(words)
+    calc = find(loaded, name, commands)
+    options = split(words, calc, formats=REPORTS)
+    _refuse_all(loaded, name, options)
+    finding = loaded.run(name, options.given)
+    drawn = _draw(finding, options.chart) if options.chart else []
+    text = _rendered(finding, calc.question, options, drawn)
+    status = status_of([finding.verdict], no_marginal=options.no_marginal)
+    return Result(text, status, options.output, warnings(loaded))
+
+
+def _rendered(
+    finding: Finding, question: str, options: Options, drawn: Sequence[tuple[Chart, str]]
+) -> str:
+    if options.format == "json":
+        from ..output.json import dump, finding_object
+
+        return dump(finding_object(finding, working=options.working, drawn=drawn))
+    if options.format == "html":
+        from ..output.html import finding_page
+
+        return finding_page(finding, question, working=options.working)
+    return text_output.finding_text(finding, question, working=options.working)
+
+
+def _draw(finding: Finding, path: Path) -> list[tuple[Chart, str]]:
+    """Draw the chart of a finding into a file; refuse where there is none to draw."""
+    from ..files import write_bytes
+    from ..output.drawing import check_name, draw
+
+    check_name(path)
+    if not finding.charts:
+        wrong = f"{finding.calculation} has no chart to draw"
+        raise BadInput([Problem("--chart", wrong, "leave it out")])
+    chart = finding.charts[0]()
+    write_bytes(path, draw(chart, path.suffix.casefold()))
+    return [(chart, str(path))]
+
+
+def _refuse_all(loaded: host.Catalogue, name: str, options: Options) -> None:
+    """Report wrong options together with inputs that cannot be read."""
+    if not options.problems:
+        return
+    problems = list(options.problems)
+    try:
+        loaded.run(name, options.given)
+    except BadInput as error:
+        said = {p.name for p in problems}
+        problems += [p for p in error.problems if p.name not in said]
+    raise BadInput(problems)

@@ -1,0 +1,31 @@
+"""`wirecalc` alone, and every `--help`."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from importlib.metadata import version
+
+from ..options import Command
+from ..output import help as help_text
+from .loaded import catalogue, catalogue_with, find, warnings
+from .result import Result
+
+Commands = Mapping[str, Command]
+
+
+def list_all(words: Sequence[str], commands: Commands) -> Result:
+    """List all calculations by part of the trade, and the commands."""
+    loaded = catalogue(words)
+    return Result(
+        help_text.listing(loaded, version("wirecalc"), commands), warnings=warnings(loaded)
+    )
+
+
+def show_help(words: Sequence[str], commands: Commands) -> Result:
+    """Show the help of a command or calculation, or list all."""
+    if not words:
+        return list_all([], commands)
+    name = words[0]
+    if name in commands:
+        return Result(help_text.command_help(commands[name]))
+    return Result(help_text.calculation_help(find(catalogue_with(name), name, commands)))

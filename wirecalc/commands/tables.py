@@ -1,0 +1,40 @@
+"""`wirecalc tables [NAME]`: the published values, with where each comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from .. import tables
+from ..errors import BadInput, Problem, TableError
+from ..options import split
+from ..output import tables as table_output
+from .loaded import catalogue, warnings
+from .result import Result
+
+
+def run(words: Sequence[str]) -> Result:
+    """List the published tables, or print one."""
+    options = split(words, formats=table_output.FORMATS, most_words=1)
+    options.refuse()
+    loaded = catalogue(words)  # plugins may add tables
+    name = options.words[0] if options.words else ""
+    try:
+        text = _one(name, options.format) if name else _all(options.format)
+    except TableError as error:
+        if name and name not in tables.names():
+            raise BadInput([Problem("", str(error))]) from None
+        raise
+    return Result(text, output=options.output, warnings=warnings(loaded))
+
+
+def _one(name: str, form: str) -> str:
+    return table_output.render(tables.load(name), form)
+
+
+def _all(form: str) -> str:
+    loaded = [tables.load(name) for name in tables.names()]
+    if form == "json":
+        from ..output.json import dump
+
+        return dump(table_output.overview_object(loaded))
+    return table_output.overview(loaded)
