@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import html
 import json
+import os
 import re
 import shutil
 import subprocess
@@ -13,6 +14,7 @@ from typing import Any
 
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 CHROMIUM = next((found for name in NAMES if (found := shutil.which(name))), None)
+AXE = Path(os.environ["WIRECALC_AXE"]) if os.environ.get("WIRECALC_AXE") else None
 LONGEST = 90  # seconds
 _QUIET = (
     "--headless",
@@ -25,6 +27,7 @@ _QUIET = (
     "--disable-component-update",
     "--disable-sync",
 )
+_SIZE = ("--window-size=1600,1000",)
 _MEASURE = """<script>
 addEventListener("load", () => {
   document.getElementById("said").textContent = JSON.stringify(
@@ -38,6 +41,20 @@ addEventListener("load", () => {
           .map(e => parseFloat(getComputedStyle(e).fontSize))),
       };
     }));
+});
+</script>"""
+_AUDIT = """<script>
+addEventListener("load", async () => {
+  const found = await axe.run(document, {
+    runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "best-practice"],
+  });
+  const said = document.createElement("pre");
+  said.id = "said";
+  said.textContent = JSON.stringify({
+    passed: found.passes.length,
+    wrong: found.violations.map(v => v.id + ": " + v.nodes.map(n => n.html).join(" | ")),
+  });
+  document.body.append(said);
 });
 </script>"""
 
@@ -67,11 +84,38 @@ def measure(page: str, folder: Path, *widths: int, height: int = 740) -> list[di
     wrapper.write_text(
         f'<!DOCTYPE html><body><pre id="said"></pre>{frames}{_MEASURE}', encoding="utf-8"
     )
-    dumped = _run("--window-size=1600,1000", "--dump-dom", wrapper.as_uri()).stdout
+    found: list[dict[str, Any]] = _said(_run(*_SIZE, "--dump-dom", wrapper.as_uri()).stdout)
+    return found
+
+
+def audit(page: str, folder: Path) -> dict[str, Any]:
+    """Return how many rules of accessibility a page keeps, and where it breaks one (axe-core).
+
+    The page lets no script run; the copy that is audited does.
+    """
+    assert AXE is not None
+    path = folder / "audit.html"
+    script = f"<script>{AXE.read_text(encoding='utf-8')}</script>{_AUDIT}"
+    open_page = re.sub(r'<meta http-equiv="Content-Security-Policy"[^>]*>', "", page)
+    path.write_text(open_page.replace("</body>", f"{script}</body>"), encoding="utf-8")
+    dumped = _run(*_SIZE, "--virtual-time-budget=60000", "--dump-dom", path.as_uri()).stdout
+    found: dict[str, Any] = _said(dumped)
+    return found
+
+
+def screenshot(path: Path, width: int, height: int) -> Path:
+    """Take a picture of a page's first screen; return where the PNG is."""
+    to = path.with_name(f"{path.stem}-{width}.png")
+    _run(
+        f"--window-size={width},{height}", "--hide-scrollbars", f"--screenshot={to}", path.as_uri()
+    )
+    return to
+
+
+def _said(dumped: str) -> Any:
     said = re.search(r'<pre id="said">(.*?)</pre>', dumped, re.DOTALL)
     assert said is not None
-    found: list[dict[str, Any]] = json.loads(html.unescape(said[1]))
-    return found
+    return json.loads(html.unescape(said[1]))
 
 
 def complaints(path: Path) -> list[str]:

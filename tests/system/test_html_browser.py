@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from matplotlib.image import imread
 from pypdf import PdfReader
 
 from wirecalc.output.html import job_page
@@ -57,3 +58,31 @@ def test_an_ordinary_job_prints_on_two_pages_without_complaint(sheet: str, tmp_p
     assert "Limits of this answer" in printed
     for check in evaluated(EXAMPLES / f"{sheet}.toml").checks:
         assert check.verdict is None or check.verdict.upper() in printed
+
+
+@pytest.mark.skipif(browser.AXE is None, reason="needs axe-core: WIRECALC_AXE names its script")
+@pytest.mark.parametrize("sheet", ["refrigerator", "washer", "oven", "pull-class"])
+def test_a_page_breaks_no_rule_of_accessibility(sheet: str, tmp_path: Path) -> None:
+    found = browser.audit(job_page(evaluated(EXAMPLES / f"{sheet}.toml")), tmp_path)
+    assert found["wrong"] == []
+    assert found["passed"] >= 20
+
+
+@pytest.mark.skipif(browser.AXE is None, reason="needs axe-core: WIRECALC_AXE names its script")
+def test_the_audit_sees_what_is_wrong(tmp_path: Path) -> None:
+    page = "<!DOCTYPE html><html><body><p style='color: #ddd'>pale</p><img src=''></body></html>"
+    wrong = " ".join(browser.audit(page, tmp_path)["wrong"])
+    assert "color-contrast" in wrong
+    assert "image-alt" in wrong
+
+
+@pytest.mark.parametrize(("width", "height"), [(500, 800), (1200, 900)])
+def test_the_first_screen_is_a_picture_with_dark_words_on_light_paper(
+    width: int, height: int, tmp_path: Path
+) -> None:
+    path = tmp_path / "page.html"
+    path.write_text(job_page(evaluated(EXAMPLES / "refrigerator.toml")), encoding="utf-8")
+    grey = imread(browser.screenshot(path, width, height))[:, :, :3].mean(axis=2)
+    assert grey.shape == (height, width)
+    assert (grey > 0.9).mean() > 0.5
+    assert 0.005 < (grey < 0.4).mean() < 0.3
