@@ -297,7 +297,7 @@ PLATE = {
     "main_winding": "2 ohm",
     "start_winding": "7 ohm",
 }
-BOOK = {"machine": "capacitor-start-110V", "load_torque": "50 %", "inertia": "0.003 kg m2"}
+BOOK = {"textbook_motor": "capacitor-start-110V", "load_torque": "50 %", "inertia": "0.003 kg m2"}
 
 
 def run(**given):
@@ -326,7 +326,7 @@ def test_figures_are_those_of_the_simulation_of_the_textbooks_machine() -> None:
 
 def test_a_slow_start_is_marginal_and_one_that_stalls_fails() -> None:
     # common practice, no source: 1 s is normal, 3 s stop
-    slow = run(machine="capacitor-start-110V", load_torque="100 %", inertia="0.0146 kg m2")
+    slow = run(textbook_motor="capacitor-start-110V", load_torque="100 %", inertia="0.0146 kg m2")
     assert slow.criterion("time to settle").verdict == "marginal"
     stalled = run(**BOOK | {"load_torque": "300 %", "start_method": "relay"})
     assert stalled.verdict == "fail"
@@ -334,15 +334,15 @@ def test_a_slow_start_is_marginal_and_one_that_stalls_fails() -> None:
 
 
 def test_nothing_fails_on_an_assumed_load() -> None:
-    finding = run(machine="capacitor-run-230V")  # a capacitor-run motor, full torque assumed
+    finding = run(textbook_motor="capacitor-run-230V")  # a capacitor-run motor, full torque assumed
     assert finding.criterion("time to settle").verdict == "cannot tell"
     assert finding.criterion("time to settle").criterion.needs == ("load_torque", "inertia")
-    light = run(machine="capacitor-run-230V", load_torque="100 %", load_curve="fan")
+    light = run(textbook_motor="capacitor-run-230V", load_torque="100 %", load_curve="fan")
     assert light.verdict in ("pass", "marginal")
 
 
 def test_too_short_a_simulation_cannot_tell() -> None:
-    finding = run(machine="capacitor-start-110V", load_torque="100 %", duration="0.6 s")
+    finding = run(textbook_motor="capacitor-start-110V", load_torque="100 %", duration="0.6 s")
     assert finding.criterion("time to settle").verdict == "cannot tell"
 
 

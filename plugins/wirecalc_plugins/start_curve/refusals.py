@@ -25,7 +25,7 @@ def refuse(given: dict[str, Any]) -> Iterator[Problem]:
     get = given.get
     yield from _refuse_motor(given)
     method = get("start_method") or OWN
-    textbook = get("machine") is not None
+    textbook = get("textbook_motor") is not None
     if not textbook and get("start_winding") is None and method != NONE:
         yield Problem("start_winding", "was not given", "give its ohm, or start_method none")
     if method == OWN:
@@ -53,12 +53,12 @@ def _refuse_motor(given: dict[str, Any]) -> Iterator[Problem]:
     get = given.get
     there = [name for name in (*_PLATE, "start_winding") if get(name) is not None]
     missing = [name for name in _PLATE if get(name) is None]
-    if get("machine") is not None and there:
-        yield Problem("machine", f"{there[0]} was given too", "give a machine or a plate")
-    elif get("machine") is None and missing:
+    if get("textbook_motor") is not None and there:
+        yield Problem("textbook_motor", f"{there[0]} was given too", "give a motor or a plate")
+    elif get("textbook_motor") is None and missing:
         do = "give it, or a textbook machine"
         yield Problem(missing[0], f"is needed for an estimate; with {', '.join(_PLATE)}", do)
-    elif get("machine") is None:
+    elif get("textbook_motor") is None:
         volts, locked, rated = (given[name] for name in _PLATE[:3])
         if locked <= rated:
             said = f"{locked:g} A is not above the rated load of {rated:g} A"

@@ -79,7 +79,7 @@ def _ends(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[starti
     """
     known = {n: ends if SLOWER[n] else ends[::-1] for n, ends in bands.items() if n in SLOWER}
     single: dict[str, tuple[Any, Any]] = {n: e for n, e in bands.items() if n not in SLOWER}
-    if setup.machine is None:
+    if setup.textbook_motor is None:
         single["power factor"] = (LOCKED_PF[0], LOCKED_PF[2])
     fast, slow = {n: e[0] for n, e in known.items()}, {n: e[1] for n, e in known.items()}
     if known:
@@ -89,7 +89,7 @@ def _ends(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[starti
         yield from runs
         swap = _slowness(runs[0]) > _slowness(runs[1])
         fast[name], slow[name] = ends[::-1] if swap else ends
-    if single and len(bands) + (setup.machine is None) > 1:
+    if single and len(bands) + (setup.textbook_motor is None) > 1:
         yield from (_run(setup, fast), _run(setup, slow))
 
 

@@ -33,7 +33,7 @@ PULSATION = 0.8  # of a compressor's mean torque; practice
 class Setup(NamedTuple):
     """What was typed, in the declared units."""
 
-    machine: str | None
+    textbook_motor: str | None
     nameplate_voltage: float | None
     frequency: float
     locked_rotor_current: float | None
@@ -71,9 +71,9 @@ class Motor(NamedTuple):
 
 def motor(setup: Setup, power_factor: float) -> Motor:
     """Return the textbook's motor, or the estimate from the plate at a power factor."""
-    if setup.machine is None:
+    if setup.textbook_motor is None:
         return _estimated(setup, power_factor)
-    row = tables.load("textbook-motors").row(motor=setup.machine)
+    row = tables.load("textbook-motors").row(motor=setup.textbook_motor)
     names = ("main_resistance", "main_reactance", "rotor_resistance", "rotor_reactance")
     r1, x1, r2, x2, xm = (row.number(f"{n}_ohm") for n in (*names, "magnetising_reactance"))
     machine = Machine(
@@ -87,7 +87,7 @@ def motor(setup: Setup, power_factor: float) -> Motor:
     )
     known = row.cells["inertia_kg_m2"] is not None
     heavy = row.number("inertia_kg_m2") if known else _heavy(machine)
-    winding = tables.load("textbook-start-windings").row(motor=setup.machine)
+    winding = tables.load("textbook-start-windings").row(motor=setup.textbook_motor)
     coil = StartWinding(
         winding.number("resistance_ohm"),
         winding.number("reactance_ohm"),

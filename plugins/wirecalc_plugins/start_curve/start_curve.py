@@ -60,10 +60,10 @@ def _refuse(**given: Any) -> Iterator[Problem]:
         "iron, saturation, warm windings, overload and breaker",
     ),
     refuse=_refuse,
-    example_with=("machine",),
+    example_with=("textbook_motor",),
 )
 def start_curve(
-    machine: Annotated[
+    textbook_motor: Annotated[
         str | None, OneOf(_machines, text="motor of a textbook, in place of a plate")
     ] = None,
     nameplate_voltage: Annotated[float | None, NAMEPLATE_VOLTAGE] = None,
