@@ -38,6 +38,7 @@ from .kinds import Count, Nameplate, OneOf, Reading, Words, YesNo
 from .offers import Deferred, deferred
 from .readings_file import FileColumns, ReadingsFile
 from .readings_stream import ReadingsStream, RecordedColumns
+from .requirements import RequiredChecks
 from .running import HouseRule
 from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
 from .wires import SizeRange, Wire
@@ -70,6 +71,7 @@ __all__ = [
     "ReadingsFile",
     "ReadingsStream",
     "RecordedColumns",
+    "RequiredChecks",
     "SizeRange",
     "Source",
     "TableError",

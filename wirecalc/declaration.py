@@ -46,8 +46,19 @@ COMMANDS = (
     "version",
 )
 OPTIONS = ("format", "output", "working", "chart", "help", "version", "bundled_only", "no_marginal")
-SHEET_KEYS = ("calculation", "name", "stage", "step", "machine", "uses", "required", "note")
-SHEET_KEYS += ("tool", "part", "reason")
+SHEET_KEYS = (
+    "calculation",
+    "name",
+    "stage",
+    "step",
+    "machine",
+    "uses",
+    "required",
+    "reason",
+    "note",
+    "tool",
+    "part",
+)
 RESERVED_NAMES = frozenset(COMMANDS)  # words that no calculation can take
 BANDS = "bands"  # the argument of a calculation that works out its band itself
 RESERVED_INPUTS = frozenset((*OPTIONS, *SHEET_KEYS))  # words that no input can take

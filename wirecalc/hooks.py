@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from .declaration import Calculation
     from .items import Caution
     from .offers import Deferred
+    from .requirements import RequiredChecks
     from .running import HouseRule
 
 PROJECT = "wirecalc"  # pluggy's project name and the entry-point group
@@ -54,9 +55,11 @@ def wirecalc_cautions() -> Sequence[Caution]:  # type: ignore[empty-body]
 
 
 @hookspec
-def wirecalc_house_rules() -> Sequence[HouseRule]:  # type: ignore[empty-body]
+def wirecalc_house_rules() -> Sequence[HouseRule | RequiredChecks]:  # type: ignore[empty-body]
     """Return a shop's own criteria.
 
     A house rule runs inside every run of the instrument's band, on that run's inputs and items.
     It can only add criteria and cautions, so it can make a verdict stricter and never milder.
+    `RequiredChecks` says which checks a kind of job must have; one that is not made is a required
+    check that was not tested.
     """

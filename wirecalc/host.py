@@ -21,6 +21,7 @@ from .errors import BadInput, PluginDefect, Problem, TableError, did_you_mean
 from .findings import Finding
 from .items import Caution, NotChecked, use_cautions
 from .offers import Deferred
+from .requirements import ProvidedRequirement, RequiredChecks
 from .running import HouseRule, ProvidedCalculation, ProvidedRule, run
 
 BUNDLED = "wirecalc"  # the distribution whose entry points are the bundled plugins
@@ -53,6 +54,7 @@ class Catalogue:
 
     calculations: dict[str, ProvidedCalculation] = field(default_factory=dict)
     rules: list[ProvidedRule] = field(default_factory=list)
+    required: list[ProvidedRequirement] = field(default_factory=list)
     plugins: list[Plugin] = field(default_factory=list)
 
     @property
@@ -175,11 +177,14 @@ def _collect(
     offered_folders = _results(manager.hook.wirecalc_tables, by_module, Path)
     tables.use_folders([path for plugin, path in offered_folders if _adds_only(plugin, path)])
     use_cautions(own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution))
-    rules = [
-        ProvidedRule(p.name, p.version, rule)
-        for p, rule in _results(manager.hook.wirecalc_house_rules, by_module, HouseRule)
-    ]
-    catalogue.rules = sorted(rules, key=lambda r: (r.plugin, r.rule.name))
+    wanted_rules = (HouseRule, RequiredChecks)
+    for plugin, rule in _results(manager.hook.wirecalc_house_rules, by_module, *wanted_rules):
+        if isinstance(rule, RequiredChecks):
+            catalogue.required.append(ProvidedRequirement(plugin.name, plugin.version, rule))
+        else:
+            catalogue.rules.append(ProvidedRule(plugin.name, plugin.version, rule))
+    catalogue.rules.sort(key=lambda r: (r.plugin, r.rule.name))
+    catalogue.required.sort(key=lambda r: (r.plugin, r.rule.name))
     offered: dict[str, list[tuple[Plugin, Calculation[Any] | Deferred]]] = {}
     wanted = (Calculation, Deferred)
     for plugin, calc in _results(manager.hook.wirecalc_calculations, by_module, *wanted):

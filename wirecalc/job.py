@@ -1,4 +1,4 @@
-"""A job as it was evaluated: checks with their stage and finding, and the job's verdict."""
+"""A job as it was evaluated: checks with their stage and finding, and the verdicts."""
 
 from __future__ import annotations
 
@@ -7,13 +7,32 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from .criteria import Verdict, worst
-from .findings import Finding
+from .findings import Finding, Judged
 
 AS_FOUND, OPTION, AS_LEFT = STAGES = ("as found", "option", "as left")
+STEPS = (  # of a repair, in the order of the work
+    "before leaving",
+    "arrival",
+    "live readings",
+    "isolate",
+    "dead tests",
+    "parts",
+    "wire",
+    "joint",
+    "prove the joint",
+    "power up",
+    "return to service",
+    "hand over",
+    "afterwards",
+)
 
 
 class JobCheck(NamedTuple):
-    """One check of a job: its finding, or the defect that kept it from one."""
+    """One check of a job: its finding, or the defect that kept it from one.
+
+    `machine` is empty for a check of the job as a whole, and in a job of one machine. `tool` and
+    `part` say with what and of what it was made.
+    """
 
     name: str
     stage: str
@@ -21,19 +40,58 @@ class JobCheck(NamedTuple):
     finding: Finding | None
     defect: str = ""
     note: str = ""
+    step: str = ""
+    machine: str = ""
+    tool: str = ""
+    part: str = ""
 
     @property
     def verdict(self) -> Verdict | None:
         """The verdict of its finding."""
         return self.finding.verdict if self.finding else None
 
+    @property
+    def decided_by(self) -> Judged | None:
+        """The criterion that decided its verdict."""
+        return self.finding.decided_by if self.finding else None
+
+    @property
+    def same_as(self) -> tuple[str, str, str]:
+        """What makes two checks the same one: name, calculation and machine."""
+        return self.name, self.calculation, self.machine
+
+    @property
+    def title(self) -> str:
+        """Its name, with its machine where it has one."""
+        return f"{self.machine}: {self.name}" if self.machine else self.name
+
 
 class NotTested(NamedTuple):
-    """A check that was not made, and why."""
+    """A check that was not made, and why. `rule` is the house rule that asks for it, if one does.
+
+    One that stands in no sheet, and that only a rule asks for, has no `reason` of a person's.
+    """
 
     name: str
     required: bool
     reason: str
+    step: str = ""
+    machine: str = ""
+    calculation: str = ""
+    rule: str = ""
+
+    @property
+    def title(self) -> str:
+        """Its name, with its machine where it has one."""
+        return f"{self.machine}: {self.name}" if self.machine else self.name
+
+
+class Machine(NamedTuple):
+    """One appliance of a job: its name, its kind, and what else the sheet says of it."""
+
+    name: str
+    kind: str = ""
+    about: Mapping[str, str] = {}
 
 
 class Counted(NamedTuple):
@@ -46,10 +104,57 @@ class Counted(NamedTuple):
     verdict: Verdict
     why: str
     check: JobCheck | None = None
+    machine: str = ""
+
+    @property
+    def action(self) -> str:
+        """What to do next; empty where nothing is known to do, or nothing is to be done."""
+        if self.why == MISSING:
+            return "test what is missing"
+        if self.why == NOTHING:
+            return "measure after the work"
+        decided = self.check.decided_by if self.check else None
+        if decided is None or self.verdict is Verdict.PASS:
+            return ""
+        if self.why == AGAIN:
+            first = f"{decided.action}; after that, " if decided.action else ""
+            return f"{first}check “{self.name}” again, as left"
+        return decided.action
+
+
+class BeforeAfter(NamedTuple):
+    """The same check as found and as left."""
+
+    found: JobCheck
+    left: JobCheck
+
+    @property
+    def then(self) -> Judged | None:
+        """What decided it as found."""
+        return self.found.decided_by
+
+    @property
+    def now(self) -> tuple[Judged, ...]:
+        """The same criterion as it is left, if it is there, and what decided it as left."""
+        left = self.left.finding
+        decided = self.left.decided_by
+        if left is None or decided is None:
+            return ()
+        same = [
+            c
+            for c in left.criteria
+            if self.then and (c.criterion.name, c.provider) == _identity(self.then)
+        ]
+        return tuple(same) if decided in same else (*same, decided)
+
+
+def _identity(judged: Judged) -> tuple[str, str]:
+    return judged.criterion.name, judged.provider
 
 
 AGAIN = "failed as found, not measured again"
 MISSING = "not tested, and required"
+NOTHING = "nothing was checked as left"
 
 
 @dataclass(frozen=True)
@@ -58,18 +163,27 @@ class Job:
 
     The verdict is that of the checks `as left` and of required checks that were not tested. A
     fail `as found` without a reading `as left` of the same check can't be told: it was not
-    measured again. Options are shown and never counted.
+    measured again. Options are shown and never counted. A machine has the verdict of what counts
+    of it; the job takes the worst.
     """
 
     title: str
     about: Mapping[str, str] = field(default_factory=dict)
     checks: tuple[JobCheck, ...] = ()
     not_tested: tuple[NotTested, ...] = ()
+    kind: str = ""
+    machines: tuple[Machine, ...] = ()
 
     @property
     def verdict(self) -> Verdict:
         """The verdict of the job."""
         return worst(c.verdict for c in self.counted) or Verdict.CANNOT_TELL
+
+    def verdict_of(self, machine: str) -> Verdict:
+        """Return the verdict of one machine, by its name; an only one has the job's."""
+        if len(self.machines) == 1:
+            return self.verdict
+        return worst(c.verdict for c in self.counted_of(machine)) or Verdict.CANNOT_TELL
 
     @property
     def decided_by(self) -> tuple[Counted, ...]:
@@ -80,7 +194,7 @@ class Job:
     def reasons(self) -> tuple[str, ...]:
         """What decided the verdict, in words; nothing for a pass."""
         if not self.counted:
-            return ("nothing was checked as left",)
+            return (NOTHING,)
         if self.verdict is Verdict.PASS:
             return ()
         return tuple(f"{c.name}: {c.why}" for c in self.decided_by)
@@ -91,25 +205,54 @@ class Job:
         return any(c.defect for c in self.checks)
 
     @property
+    def before_and_after(self) -> tuple[BeforeAfter, ...]:
+        """The checks that were made as found and as left."""
+        left = {c.same_as: c for c in self.checks if c.stage == AS_LEFT}
+        return tuple(
+            BeforeAfter(c, left[c.same_as])
+            for c in self.checks
+            if c.stage == AS_FOUND and c.same_as in left
+        )
+
+    @property
     def counted(self) -> tuple[Counted, ...]:
         """Everything that counts toward the verdict."""
         return tuple(self._counted())
 
+    def counted_of(self, machine: str) -> tuple[Counted, ...]:
+        """Return what counts toward the verdict of one machine, by its name."""
+        if len(self.machines) == 1:
+            return self.counted
+        return tuple(c for c in self.counted if c.machine == machine)
+
     def _counted(self) -> Iterator[Counted]:
-        again = {(c.name, c.calculation) for c in self.checks if c.stage == AS_LEFT and c.verdict}
+        again = {c.same_as for c in self.checks if c.stage == AS_LEFT and c.verdict}
         for check in self.checks:
+            title, of = check.title, check.machine
             if check.stage == AS_LEFT and check.finding is None:
-                yield Counted(check.name, Verdict.CANNOT_TELL, check.defect, check)
-            elif check.stage == AS_LEFT and check.verdict is not None and check.finding:
-                decided = check.finding.decided_by
-                yield Counted(check.name, check.verdict, decided.reason if decided else "", check)
+                yield Counted(title, Verdict.CANNOT_TELL, check.defect, check, of)
+            elif check.stage == AS_LEFT and check.verdict is not None:
+                decided = check.decided_by
+                yield Counted(title, check.verdict, decided.reason if decided else "", check, of)
             elif self._failed_once(check, again):
-                yield Counted(check.name, Verdict.CANNOT_TELL, AGAIN, check)
+                yield Counted(title, Verdict.CANNOT_TELL, AGAIN, check, of)
         for missing in self.not_tested:
             if missing.required:
-                yield Counted(missing.name, Verdict.CANNOT_TELL, MISSING)
+                yield Counted(missing.title, Verdict.CANNOT_TELL, MISSING, None, missing.machine)
+        for machine in self.machines if len(self.machines) > 1 else ():
+            if not any(c.machine == machine.name and c.verdict for c in self._left()):
+                yield Counted(machine.name, Verdict.CANNOT_TELL, NOTHING, None, machine.name)
+
+    def _left(self) -> Iterator[JobCheck]:
+        return (c for c in self.checks if c.stage == AS_LEFT)
 
     @staticmethod
-    def _failed_once(check: JobCheck, again: set[tuple[str, str]]) -> bool:
+    def _failed_once(check: JobCheck, again: set[tuple[str, str, str]]) -> bool:
         failed = check.stage == AS_FOUND and check.verdict is Verdict.FAIL
-        return failed and (check.name, check.calculation) not in again
+        return failed and check.same_as not in again
+
+
+def by_step(checks: tuple[JobCheck, ...]) -> list[tuple[str, list[JobCheck]]]:
+    """Gather checks by the step of the repair, in its order; what names none comes last."""
+    there = [s for s in (*STEPS, "") if any(c.step == s for c in checks)]
+    return [(s, [c for c in checks if c.step == s]) for s in there]

@@ -186,9 +186,21 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"strands": 41, "strand_diameter": 0.254},
     ),
     "start-curve": (
-        {"textbook_motor": "capacitor-start-110V", "start_method": "none", "voltage_at_rest": "110 V"},
-        {"textbook_motor": "capacitor-start-110V", "start_method": "none", "voltage_at_rest": "110000 mV"},
-        {"textbook_motor": "capacitor-start-110V", "start_method": "none", "voltage_at_rest": 110.0},
+        {
+            "textbook_motor": "capacitor-start-110V",
+            "start_method": "none",
+            "voltage_at_rest": "110 V",
+        },
+        {
+            "textbook_motor": "capacitor-start-110V",
+            "start_method": "none",
+            "voltage_at_rest": "110000 mV",
+        },
+        {
+            "textbook_motor": "capacitor-start-110V",
+            "start_method": "none",
+            "voltage_at_rest": 110.0,
+        },
     ),
     "heat-rating": (
         {"place_temperature": "60 C", "wire_temperature": "105 C", "terminal_temperature": "105 C"},

@@ -424,7 +424,9 @@ JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what canno
     Bad("start-curve", "variants", ["healthy", "lockd-rotor"], "'lockd-rotor'", "locked-rotor?"),
     Bad("start-curve", "variants", ["healthy", "healthy"], "stands there twice", "name it once"),
     Bad("start-curve", "variants", ["weak-capacitor"], "this start has none", "leave it out"),
-    Bad("start-curve", "textbook_motor", "capacitor-start-110V", "was given too", "motor or a plate"),
+    Bad(
+        "start-curve", "textbook_motor", "capacitor-start-110V", "was given too", "motor or a plate"
+    ),
     Bad("start-curve", "locked_rotor_current", "4 A", "4 A is not above", "the plate again"),
     Bad("start-curve", "main_winding", "7 ohm", "7 ohm alone", "measure it again"),
     Bad("start-curve", "main_winding", "0 ohm", "'0 ohm'", "2 ohm"),

@@ -15,7 +15,14 @@ COMMANDS = {
     "explain": Command(
         "explain NAME", "question, method, inputs, cautions; --format json for a schema"
     ),
-    "job": Command("job FILE", "evaluate a job sheet"),
+    "job": Command(
+        "job FILE",
+        "evaluate a job sheet",
+        {
+            "--new": ("KIND", "write a sheet to fill in for a kind of job; alone: the kinds"),
+            "--check-only": ("", "say only what is missing on the sheet"),
+        },
+    ),
     "plugins": Command("plugins", "list the plugins, where they come from and their state"),
     "schema": Command("schema NAME", "print a JSON schema: finding or job"),
     "tables": Command("tables [NAME]", "list the published tables, or print one"),

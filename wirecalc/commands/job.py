@@ -1,27 +1,35 @@
-"""`wirecalc job FILE`: evaluate a job sheet."""
+"""`wirecalc job`: evaluate a job sheet, say what is missing on one, or write a new one."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from pathlib import Path
 
 from .. import jobsheet
 from ..errors import BadInput, Problem
+from ..host import Catalogue
 from ..job import Job
 from ..options import REPORTS, Options, split
-from ..output import text as text_output
+from . import COMMANDS
 from .loaded import catalogue, warnings
-from .result import Result, status_of
+from .result import CANNOT_TELL, PASS, Result, status_of
 
 
 def run(words: Sequence[str]) -> Result:
-    """Evaluate a job sheet."""
-    options = split(words, formats=REPORTS, most_words=1)
+    """Evaluate a job sheet, or what its options ask for in place of that."""
+    options = split(words, own=COMMANDS["job"].own, formats=REPORTS, most_words=1)
+    if any(p.name == "--new" for p in options.problems) and not options.words:
+        return _kinds(words)
     options.refuse()
+    if "new" in options.own:
+        return _new(words, options)
     if not options.words:
         raise BadInput([Problem("job", "needs a job sheet", "such as job repair.toml")])
     loaded = catalogue(words)
     done = jobsheet.evaluate(jobsheet.read(Path(options.words[0])), loaded)
+    if "check-only" in options.own:
+        return _missing(done, options, loaded)
     status = status_of([done.verdict], defect=done.has_defect, no_marginal=options.no_marginal)
     return Result(_rendered(done, options), status, options.output, warnings(loaded))
 
@@ -35,4 +43,51 @@ def _rendered(done: Job, options: Options) -> str:
         from ..output.html import job_page
 
         return job_page(done, working=options.working)
-    return text_output.job_text(done)
+    from ..output.job import job_text
+
+    return job_text(done)
+
+
+def _missing(done: Job, options: Options, loaded: Catalogue) -> Result:
+    """Say what is missing on a sheet: exit 0 where nothing is, else 3."""
+    from ..jobsheet.gaps import gaps
+    from ..output.job import gaps_object, gaps_text
+
+    if options.format == "html":
+        raise BadInput([Problem("--format", "--check-only has no page", "write text or json")])
+    found = gaps(done)
+    if options.format == "json":
+        from ..output.json import dump
+
+        text = dump(gaps_object(done, found))
+    else:
+        text = gaps_text(done, found)
+    status = CANNOT_TELL if found.counts else PASS
+    return Result(text, status, options.output, warnings(loaded))
+
+
+def _kinds(words: Sequence[str]) -> Result:
+    """Say which kinds of job a new sheet can be written for."""
+    from ..jobsheet.kinds import table_kinds, usual
+
+    loaded = catalogue(words)
+    lines = [f"  {kind:<16} {len(usual(kind))} checks" for kind in table_kinds()]
+    text = "\n".join(["wirecalc job --new KIND writes a sheet for one of", *lines])
+    return Result(text, warnings=warnings(loaded))
+
+
+def _new(words: Sequence[str], options: Options) -> Result:
+    """Write a new job sheet; a file that is there stays as it is."""
+    from ..files import write_new
+    from ..jobsheet.template import new_sheet
+
+    wrong = [Problem(repr(w), "was not expected beside --new") for w in options.words]
+    if options.format != "text":
+        wrong.append(Problem("--format", "a new sheet is TOML", "leave --format out"))
+    if wrong:
+        raise BadInput(wrong)
+    loaded = catalogue(words)
+    kind = options.own["new"]
+    path = options.output or Path(f"{re.sub(r'[^a-z0-9]+', '-', kind.casefold())}.toml")
+    write_new(path, new_sheet(kind, path.name, loaded))
+    return Result(f"wrote {path}; fill it in, then: wirecalc job {path}", warnings=warnings(loaded))

@@ -13,7 +13,8 @@ from typing import Any
 from ..charts import Chart
 from ..declaration import Calculation
 from ..findings import BandFigure, Finding, InputRecord, Judged
-from ..job import Job
+from ..job import BeforeAfter, Job
+from ..jobsheet.gaps import reading_object, readings_missing
 from ..sources import Source
 
 
@@ -68,25 +69,79 @@ def finding_object(
 
 def job_object(job: Job) -> dict[str, Any]:
     """Return a job as a JSON object."""
+    only = job.machines[0].name if len(job.machines) == 1 else ""
     return {
         "schema": "wirecalc.job/1",
         "title": job.title,
+        "kind": job.kind,
         "about": dict(job.about),
         "verdict": job.verdict,
         "reasons": list(job.reasons),
+        "machines": [
+            {
+                "name": m.name,
+                "kind": m.kind,
+                "about": dict(m.about),
+                "verdict": job.verdict_of(m.name),
+            }
+            for m in job.machines
+        ],
         "checks": [
             {
                 "name": c.name,
                 "stage": c.stage,
+                "step": c.step,
+                "machine": c.machine or only,
                 "note": c.note,
+                "tool": c.tool,
+                "part": c.part,
                 "finding": finding_object(c.finding) if c.finding else None,
                 "defect": c.defect or None,
             }
             for c in job.checks
         ],
         "not_tested": [
-            {"name": n.name, "required": n.required, "reason": n.reason} for n in job.not_tested
+            {
+                "name": n.name,
+                "required": n.required,
+                "reason": n.reason,
+                "step": n.step,
+                "machine": n.machine or only,
+                "calculation": n.calculation,
+                "rule": n.rule,
+            }
+            for n in job.not_tested
         ],
+        "before_and_after": [_before_after(pair, only) for pair in job.before_and_after],
+        "missing": [reading_object(r) for c in job.checks for r in readings_missing(c)],
+    }
+
+
+def _before_after(pair: BeforeAfter, only: str) -> dict[str, Any]:
+    """Return the same check twice: verdicts, and the numbers that decided."""
+    found = pair.found
+    return {
+        "name": found.name,
+        "machine": found.machine or only,
+        "calculation": found.calculation,
+        "found": {"verdict": found.verdict, "decided_by": [_deciding(j) for j in _one(pair.then)]},
+        "left": {"verdict": pair.left.verdict, "decided_by": [_deciding(j) for j in pair.now]},
+    }
+
+
+def _one(judged: Judged | None) -> list[Judged]:
+    return [] if judged is None else [judged]
+
+
+def _deciding(judged: Judged) -> dict[str, Any]:
+    criterion = judged.criterion
+    return {
+        "name": criterion.name,
+        "actual": criterion.actual,
+        "limit": criterion.limit,
+        "unit": criterion.unit,
+        "verdict": judged.verdict,
+        "reason": judged.reason,
     }
 
 

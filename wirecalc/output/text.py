@@ -7,80 +7,42 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from ..criteria import Verdict
 from ..findings import BandFigure, Finding, InputRecord, Judged
 from ..items import Caution, NotChecked
-from ..job import Job, JobCheck
 from ..rounding import show, show_band
 from ..sources import Source
-from .layout import WIDTH, block, table, wrap
+from .layout import block, table, wrap
 
 
 def finding_text(finding: Finding, question: str, *, working: bool = False) -> str:
     """Return a finding as text: the first lines hold verdict, deciding number and next action."""
     parts = [
-        *_headline(finding),
+        *headline(finding),
         "",
         *wrap(f"{finding.calculation}: {question}"),
-        *_body(finding, working),
-        *block("Take care", _cautions(finding.cautions)),
+        *body(finding, working),
+        *block("Take care", caution_lines(finding.cautions)),
     ]
     return "\n".join(parts)
 
 
-def job_text(job: Job) -> str:
-    """Return a job as text: a summary, each finding, cautions once, and what was not tested."""
-    parts = wrap(f"JOB: {_word(job.verdict)}  {job.title}", indent="     ")
-    for reason in job.reasons:
-        parts += wrap(f"- {reason}", "  ", "    ")
-    about = [wrap(f"{k}: {v}", indent="  ") for k, v in job.about.items()]
-    parts += block("About", (line for lines in about for line in lines))
-    parts += ["", *table([("check", "stage", "verdict", "decided by"), *map(_row, job.checks)])]
-    parts += block("Not tested", _not_tested(job))
-    for check in job.checks:
-        parts += ["", "-" * WIDTH, f"{check.name} ({check.stage})"]
-        parts += wrap(check.note) if check.note else []
-        if check.finding is None:
-            parts += wrap(check.defect, "  ")
-            continue
-        parts += [*_headline(check.finding), *_body(check.finding, working=False)]
-    once: dict[str, Caution] = {}
-    for check in job.checks:
-        for caution in check.finding.cautions if check.finding else ():
-            once.setdefault(caution.key, caution)
-    last = sorted(once.values(), key=lambda c: c.severity == "note")
-    parts += ["", "-" * WIDTH, *block("Take care", _cautions(last))[1:]]
-    return "\n".join(parts)
-
-
-def _not_tested(job: Job) -> Iterator[str]:
-    for missing in job.not_tested:
-        required = " (required)" if missing.required else ""
-        yield from wrap(f"- {missing.name}{required}: {missing.reason}", indent="  ")
-
-
-def _row(check: JobCheck) -> tuple[str, str, str, str]:
-    if check.finding is None:
-        return check.name, check.stage, "DEFECT", check.defect
-    decided = check.finding.decided_by
-    why = _because(decided) if decided else "figures only"
-    return check.name, check.stage, _word(check.finding.verdict), why
-
-
-def _word(verdict: Verdict | None) -> str:
+def word(verdict: Verdict | None) -> str:
+    """Return a verdict as it is printed."""
     return verdict.upper() if verdict else "NO VERDICT"
 
 
-def _because(judged: Judged) -> str:
+def because(judged: Judged) -> str:
+    """Return what a criterion says, with its name."""
     name = judged.criterion.name
     return f"{name}: {judged.reason}" if judged.reason else name
 
 
-def _headline(finding: Finding) -> Iterator[str]:
+def headline(finding: Finding) -> Iterator[str]:
+    """Yield the first lines: verdict, deciding number, next action, first caution, answers."""
     decided = finding.decided_by
     if decided is None:
         yield "NO VERDICT  figures only"
         yield from _short_answers(finding)
         return
-    word = f"{_word(finding.verdict)}  "
-    yield from wrap(word + _because(decided), indent=" " * 6)
+    yield from wrap(f"{word(finding.verdict)}  {because(decided)}", indent=" " * 6)
     if decided.criterion.source is not None:
         yield from wrap(decided.criterion.source.cite(), "      ")
     if decided.action and decided.verdict is not Verdict.PASS:
@@ -97,7 +59,8 @@ def _short_answers(finding: Finding) -> Iterator[str]:
         yield from wrap(f"{answer.name.capitalize()}: {answer.text}", indent=" " * 6)
 
 
-def _body(finding: Finding, working: bool) -> Iterator[str]:
+def body(finding: Finding, working: bool) -> Iterator[str]:
+    """Yield the rest of a finding, all but its cautions."""
     number = {key: f"[{i}]" for i, key in enumerate(finding.sources, start=1)}
 
     def mark(source: Source | None) -> str:
@@ -136,8 +99,8 @@ def _working(finding: Finding) -> Iterator[str]:
 def _checked(finding: Finding, mark: Callable[[Source | None], str]) -> list[tuple[str, str, str]]:
     return [
         (
-            _word(c.verdict),
-            _house(c.criterion.origin) + _because(c),
+            word(c.verdict),
+            _house(c.criterion.origin) + because(c),
             mark(c.criterion.source),
         )
         for c in finding.criteria
@@ -170,7 +133,8 @@ def _figure(banded: BandFigure) -> str:
     return text
 
 
-def _cautions(cautions: Iterable[Caution]) -> Iterator[str]:
+def caution_lines(cautions: Iterable[Caution]) -> Iterator[str]:
+    """Yield cautions, each with when it applies and whom it defers to."""
     for caution in cautions:
         stop = "STOP: " if caution.severity == "stop" else ""
         to = f" ({caution.defers_to})" if caution.defers_to.strip("-") else ""

@@ -1,0 +1,143 @@
+"""The job sheet: one TOML file with the readings of one repair, evaluated as a whole.
+
+`shape` knows its sections and their keys, `plan` what each check is given, `complete` what a kind
+of job must have, `gaps` what is missing, `template` how a new one is written.
+
+A malformed value refuses the whole sheet, with everything that is wrong; a value that is missing
+or "unknown" is a `cannot tell` and the rest goes on. The same sheet gives the same job: no clock
+is read.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from ..errors import BadInput, PluginDefect, Problem, did_you_mean
+from ..host import Catalogue
+from ..job import Job, JobCheck, Machine, NotTested
+from .complete import with_required
+from .plan import Check, plan
+from .shape import MACHINE_KEYS, NOT_TESTED_KEYS, place_of, problems_of, words_of
+
+
+def read(path: Path) -> dict[str, Any]:
+    """Read a job sheet; raises BadInput where the file or its TOML cannot be read."""
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8-sig"))
+    except FileNotFoundError:
+        raise BadInput([Problem(str(path), "there is no such file", "check the name")]) from None
+    except (OSError, UnicodeDecodeError) as error:
+        why = getattr(error, "strerror", None) or error
+        raise BadInput([Problem(str(path), f"cannot be read ({why})")]) from None
+    except tomllib.TOMLDecodeError as error:
+        hint = 'texts stand in quotes, as wire = "18 AWG"'
+        raise BadInput([Problem(str(path), f"is not TOML: {error}", hint)]) from None
+
+
+def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue) -> Job:
+    """Evaluate a job sheet that was read; raises BadInput with everything that is wrong in it."""
+    problems = list(problems_of(sheet))
+    if problems:
+        raise BadInput(problems)
+    kind = words_of(sheet["job"].get("kind", ""))
+    machines = [_machine(raw, kind) for raw in sheet.get("machine", [])]
+    names = [m.name for m in machines]
+    problems += _unknown_kinds([kind, *(m.kind for m in machines)], catalogue)
+    planned = plan(sheet, catalogue, names, problems)
+    said = [
+        entry
+        for raw in sheet.get("not_tested", [])
+        for entry in _not_tested(raw, names, catalogue, problems)
+    ]
+    checks = tuple(c for check in planned for c in _run(check, catalogue, problems))
+    if problems:
+        raise BadInput(problems)
+    several = len(machines) > 1
+    kinds = [(m.name if several else "", m.kind) for m in machines] or [("", kind)]
+    not_tested = with_required(kinds, checks, said, catalogue.required, catalogue.calculations)
+    about = {k: words_of(v) for k, v in sheet["job"].items() if k not in ("title", "kind")}
+    title = words_of(sheet["job"]["title"])
+    return Job(title, about, checks, not_tested, kind, tuple(machines))
+
+
+def _machine(raw: Mapping[str, Any], kind: str) -> Machine:
+    about = {k: words_of(v) for k, v in raw.items() if k not in MACHINE_KEYS}
+    return Machine(raw["name"], words_of(raw.get("kind", kind)), about)
+
+
+def _unknown_kinds(kinds: Sequence[str], catalogue: Catalogue) -> Iterator[Problem]:
+    """Refuse a kind that is not known: what is asked of it would be forgotten silently."""
+    wanted = dict.fromkeys(k for k in kinds if k)
+    if not wanted:
+        return
+    from .kinds import known_kinds
+
+    known = known_kinds(catalogue)
+    for kind in wanted:
+        if kind not in known:
+            would_do = did_you_mean(kind, known)
+            if not would_do.startswith("did"):
+                would_do = f"write {', '.join(known)}, or leave kind out"
+            yield Problem("kind", f"there is no kind of job {kind!r}", would_do)
+
+
+def _not_tested(
+    raw: Mapping[str, Any],
+    machines: Sequence[str],
+    catalogue: Catalogue,
+    problems: list[Problem],
+) -> Iterator[NotTested]:
+    wrong = [k for k in raw if k not in NOT_TESTED_KEYS]
+    required = raw.get("required", False)
+    if wrong or not raw.get("name") or not raw.get("reason") or not isinstance(required, bool):
+        near = did_you_mean(wrong[0], NOT_TESTED_KEYS) if wrong else ""
+        problems.append(
+            Problem(
+                "not_tested",
+                f"an entry is incomplete or has unknown keys ({', '.join(wrong)})",
+                near or "write name, reason, and required = true or false",
+            )
+        )
+        return
+    label = f"not_tested {raw['name']}"
+    before = len(problems)
+    place = place_of(raw, label, machines, problems)
+    named = words_of(raw.get("calculation", ""))
+    if named and named not in catalogue.calculations:
+        known = sorted(catalogue.calculations)
+        problems.append(
+            Problem(label, f"there is no calculation {named!r}", did_you_mean(named, known))
+        )
+    if len(problems) == before:
+        name, reason = words_of(raw["name"]), words_of(raw["reason"])
+        yield NotTested(name, required, reason, place.step, place.machine, named)
+
+
+def _run(check: Check, catalogue: Catalogue, problems: list[Problem]) -> Iterator[JobCheck]:
+    calc, place = check.calculation, check.place
+    finding, defect = None, ""
+    try:
+        finding = catalogue.run(calc.name, check.given, origin="sheet", missing_is_unknown=True)
+    except BadInput as error:
+        label = f"check {place.machine + ': ' if place.machine else ''}{check.name}"
+        problems += [
+            Problem(f"{label}: {p.name}".rstrip(": "), p.wrong, p.would_do) for p in error.problems
+        ]
+        return
+    except PluginDefect as error:
+        defect = str(error)
+    yield JobCheck(
+        check.name,
+        place.stage,
+        calc.name,
+        finding,
+        defect,
+        check.note,
+        place.step,
+        place.machine,
+        check.tool,
+        check.part,
+    )

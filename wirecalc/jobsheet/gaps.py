@@ -1,0 +1,110 @@
+"""What is missing on a job sheet: readings, checks, and what failed and was not measured again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Any, NamedTuple
+
+from ..job import AGAIN, AS_FOUND, AS_LEFT, NOTHING, Job, JobCheck
+from .kinds import usual
+
+
+class MissingReading(NamedTuple):
+    """A reading that a check needs: the sheet leaves it out, or says that it is unknown.
+
+    `counts` is False for one as found or of an option: the verdict does not wait for it.
+    """
+
+    check: JobCheck
+    input: str
+    said_unknown: bool
+    measure: str
+
+    @property
+    def counts(self) -> bool:
+        """Whether the verdict of the job waits for it."""
+        return self.check.stage == AS_LEFT
+
+
+class MissingCheck(NamedTuple):
+    """A check that is not made: asked for by a rule, usual for the kind, or said to be required."""
+
+    name: str
+    why: str
+    required: bool
+
+
+class Gaps(NamedTuple):
+    """What is missing on a sheet; `counts` says whether anything of it keeps the job open."""
+
+    readings: tuple[MissingReading, ...]
+    checks: tuple[MissingCheck, ...]
+    again: tuple[JobCheck, ...]
+
+    @property
+    def counts(self) -> bool:
+        """Whether the sheet is not complete."""
+        return bool(
+            self.again
+            or any(r.counts for r in self.readings)
+            or any(c.required for c in self.checks)
+        )
+
+
+def readings_missing(check: JobCheck) -> Iterator[MissingReading]:
+    """Yield the readings that a check needs and does not have."""
+    if check.finding is None:
+        return
+    said = {i.name for i in check.finding.inputs if i.origin == "unknown" and i.given is not None}
+    seen: set[str] = set()
+    for judged in check.finding.criteria:
+        for name in judged.criterion.needs:
+            if name not in seen:
+                seen.add(name)
+                yield MissingReading(check, name, name in said, judged.action)
+
+
+def gaps(job: Job) -> Gaps:
+    """Return what is missing for a job to be judged: readings, checks, and second readings."""
+    readings = tuple(r for c in job.checks for r in readings_missing(c))
+    again = tuple(c.check for c in job.counted if c.why == AGAIN and c.check is not None)
+    checks = [MissingCheck(n.title, n.reason, n.required) for n in job.not_tested]
+    checks += _usual_missing(job)
+    checks += [MissingCheck(c.name, NOTHING, True) for c in job.counted if c.why == NOTHING]
+    if not job.counted:
+        checks.append(MissingCheck("the work", NOTHING, True))
+    return Gaps(readings, tuple(checks), again)
+
+
+def _usual_missing(job: Job) -> Iterator[MissingCheck]:
+    """Yield what belongs to every job of the kind and stands nowhere on the sheet."""
+    several = len(job.machines) > 1
+    kinds = [(m.name if several else "", m.kind) for m in job.machines] or [("", job.kind)]
+    for machine, kind in kinds:
+        here = {c.calculation for c in _of(job.checks, machine) if c.stage != AS_FOUND}
+        here |= {n.calculation for n in job.not_tested if n.machine == machine}
+        for check in usual(kind) if kind else ():
+            if check.required and check.calculation not in here:
+                name = f"{machine}: {check.name}" if machine else check.name
+                why = f"{check.calculation}, usual for a {kind}: {check.why}"
+                yield MissingCheck(name, why, True)
+
+
+def _of(checks: Sequence[JobCheck], machine: str) -> Iterator[JobCheck]:
+    return (c for c in checks if c.machine == machine)
+
+
+def reading_object(reading: MissingReading) -> dict[str, Any]:
+    """Return a missing reading as a JSON object."""
+    check = reading.check
+    return {
+        "check": check.name,
+        "machine": check.machine,
+        "stage": check.stage,
+        "step": check.step,
+        "calculation": check.calculation,
+        "input": reading.input,
+        "said_unknown": reading.said_unknown,
+        "counts": reading.counts,
+        "measure": reading.measure,
+    }

@@ -1,0 +1,70 @@
+"""Kinds of job, and the checks that each usually has: a table of common practice.
+
+A shop adds kinds, or checks to a kind, with a table of its own whose name starts with `job-kinds-`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from .. import tables
+from ..errors import BadInput, Problem, did_you_mean
+from ..host import Catalogue
+from ..requirements import ANY_KIND
+
+TABLE = "job-kinds"
+
+
+class UsualCheck(NamedTuple):
+    """A check that a kind of job usually has; `required` where it belongs to every such job."""
+
+    name: str
+    step: str
+    stage: str
+    calculation: str
+    required: bool
+    why: str
+
+
+def usual(kind: str) -> list[UsualCheck]:
+    """Return the checks that a kind of job usually has, in the order of the table."""
+    return [
+        UsualCheck(
+            *(row.text(c) for c in ("name", "step", "stage", "calculation")),
+            required=row.text("required") == "yes",
+            why=row.text("why"),
+        )
+        for table in _tables()
+        for row in table.where(kind=kind)
+    ]
+
+
+def table_kinds() -> list[str]:
+    """Return the kinds that the tables list, in their order."""
+    return list(dict.fromkeys(row.text("kind") for table in _tables() for row in table.rows))
+
+
+def known_kinds(catalogue: Catalogue) -> list[str]:
+    """Return all kinds of job: those of the tables, and those that a shop's rules name."""
+    asked = [k for r in catalogue.required for k in r.rule.kinds if k != ANY_KIND]
+    return list(dict.fromkeys([*table_kinds(), *sorted(asked)]))
+
+
+def find(kind: str) -> str:
+    """Return a kind that a table lists; raises BadInput with the nearest one."""
+    known = table_kinds()
+    if kind.casefold() in known:
+        return kind.casefold()
+    would_do = did_you_mean(kind, known)
+    if not would_do.startswith("did"):
+        would_do = f"write {', '.join(known)}"
+    raise BadInput([Problem("--new", f"there is no kind of job {kind!r}", would_do)])
+
+
+def _tables() -> Sequence[tables.Table]:
+    return [
+        tables.load(name)
+        for name in tables.names()
+        if name == TABLE or name.startswith(f"{TABLE}-")
+    ]

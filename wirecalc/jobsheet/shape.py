@@ -1,0 +1,177 @@
+"""The shape of a job sheet: its sections, their keys, and what is wrong before any check is read.
+
+[job]                       title; kind, date, technician, callback_of, callback_cause and
+                            whatever else in words
+[nameplate]                 printed values; feed the inputs declared as nameplate values
+[[machine]]                 name, kind, words, and [machine.nameplate]: one of several
+[readings.NAME]             readings that a check takes with  uses = "NAME"
+[[check]]                   calculation, name, stage, step, machine, uses, note, tool, part,
+                            and inputs of its own
+[[not_tested]]              name, required, reason, step, machine, calculation
+"""
+
+from __future__ import annotations
+
+import datetime
+import difflib
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any, NamedTuple
+
+from ..errors import Problem, did_you_mean
+from ..job import AS_LEFT, STAGES, STEPS
+
+SECTIONS = ("job", "nameplate", "machine", "readings", "check", "not_tested")
+JOB_KEYS = (
+    "title",
+    "kind",
+    "date",
+    "technician",
+    "callback_of",
+    "callback_cause",
+    "work",
+    "machine",
+    "hand_over",
+    "circuit",
+)
+MACHINE_KEYS = ("name", "kind", "nameplate")
+CHECK_KEYS = (
+    "calculation",
+    "name",
+    "stage",
+    "step",
+    "machine",
+    "uses",
+    "note",
+    "tool",
+    "part",
+)
+NOT_TESTED_KEYS = ("name", "required", "reason", "step", "machine", "calculation")
+_ALIKE = 0.85  # from which a free key of [job] is taken for a slip of a known one
+
+
+class Place(NamedTuple):
+    """Where a check stands: stage, step, and machine (empty for the job as a whole)."""
+
+    stage: str
+    step: str
+    machine: str
+
+
+def problems_of(sheet: Mapping[str, Any]) -> Iterator[Problem]:
+    """Yield what is wrong with the sections, so that the rest may trust their shape."""
+    for key in sheet:
+        if key not in SECTIONS:
+            yield Problem(key, "a job sheet has no such section", did_you_mean(key, SECTIONS))
+    job = sheet.get("job")
+    if not isinstance(job, dict) or not job.get("title"):
+        yield Problem("job", "the sheet has no title", 'write [job] and title = "..." below it')
+    else:
+        yield from _job(job)
+    for key in ("nameplate", "readings"):
+        if not isinstance(sheet.get(key, {}), dict):
+            yield Problem(key, "is written wrongly", f"write [{key}]")
+        elif key == "readings":
+            yield from _readings(sheet.get(key, {}))
+    for key in ("check", "not_tested", "machine"):
+        entries = sheet.get(key, [])
+        if not isinstance(entries, list) or not all(isinstance(e, dict) for e in entries):
+            yield Problem(key, "is written wrongly", f"write [[{key}]] above each entry")
+        elif key == "machine":
+            yield from _machines(entries, bool(sheet.get("nameplate")))
+    if not sheet.get("check") and not sheet.get("not_tested"):
+        yield Problem("check", "the sheet lists no check", "write [[check]] and a calculation")
+
+
+def _job(job: Mapping[str, Any]) -> Iterator[Problem]:
+    for key, value in job.items():
+        close = difflib.get_close_matches(key.casefold(), JOB_KEYS, n=1, cutoff=_ALIKE)
+        if key not in JOB_KEYS and close:
+            yield Problem(f"job: {key}", "is nearly a known key", f"did you mean {close[0]}?")
+        if isinstance(value, dict):
+            yield Problem(f"job: {key}", "is written wrongly", f'write {key} = "..."')
+    date = job.get("date")
+    if date is not None and not _is_date(date):
+        yield Problem("job: date", f"{date!r} is no date", "write it as 2026-01-31")
+
+
+def _is_date(value: object) -> bool:
+    if isinstance(value, datetime.date):
+        return True
+    try:
+        return bool(datetime.date.fromisoformat(value)) if isinstance(value, str) else False
+    except ValueError:
+        return False
+
+
+def _readings(readings: Mapping[str, Any]) -> Iterator[Problem]:
+    for name, values in readings.items():
+        if not isinstance(values, dict):
+            yield Problem(
+                f"readings.{name}", "is not a set of readings", f"write [readings.{name}]"
+            )
+
+
+def _machines(entries: Sequence[Mapping[str, Any]], shared_plate: bool) -> Iterator[Problem]:
+    seen: set[str] = set()
+    for number, entry in enumerate(entries, start=1):
+        name = entry.get("name")
+        if not isinstance(name, str) or not name.strip():
+            yield Problem(f"machine {number}", "has no name", 'write name = "..."')
+            continue
+        if name in seen:
+            yield Problem(f"machine {name}", "stands there twice", "give each a name of its own")
+        seen.add(name)
+        if not isinstance(entry.get("nameplate", {}), dict):
+            yield Problem(f"machine {name}", "has no table nameplate", "write [machine.nameplate]")
+        elif shared_plate and (len(entries) > 1 or entry.get("nameplate")):
+            yield Problem(
+                "nameplate",
+                "whose it is cannot be told",
+                f"write [machine.nameplate] below the [[machine]] that it is of, such as {name}",
+            )
+            return
+        for key, value in entry.items():
+            if isinstance(value, dict) and key != "nameplate":
+                would_do = did_you_mean(key, MACHINE_KEYS)
+                yield Problem(f"machine {name}: {key}", "is no table of a machine", would_do)
+
+
+def place_of(
+    raw: Mapping[str, Any], label: str, machines: Sequence[str], problems: list[Problem]
+) -> Place:
+    """Read stage, step and machine of an entry; what is wrong goes to `problems`."""
+    place = Place(
+        *(
+            _word(raw.get(key, default), key, label, known, problems)
+            for key, default, known in (
+                ("stage", AS_LEFT, STAGES),
+                ("step", "", STEPS),
+                ("machine", "", machines),
+            )
+        )
+    )
+    return place._replace(machine="") if len(machines) == 1 else place
+
+
+def _word(
+    given: object, key: str, label: str, known: Sequence[str], problems: list[Problem]
+) -> str:
+    if given in known or (given == "" and key != "stage"):
+        return str(given)
+    would_do = did_you_mean(str(given), known)
+    if not known:
+        would_do = f'write [[machine]] and name = "{given}" above the checks'
+    elif not would_do.startswith("did"):
+        would_do = f"write {', '.join(known)}"
+    problems.append(Problem(label, f"{key} {given!r} is not known", would_do))
+    return ""
+
+
+def words_of(value: object) -> str:
+    """Return what a free key says, as one line; several texts stand in one list."""
+    if isinstance(value, list):
+        return ", ".join(words_of(v) for v in value)
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return re.sub(r"\s*\n\s*", " ", str(value)).strip()

@@ -1,0 +1,183 @@
+"""A new job sheet to fill in, written from a kind of job and from what calculations declare.
+
+Every line that starts with `#` and a key is an example to replace; lines that start with `##` are
+words, or inputs that cannot stand beside the examples. Taking one `#` off every line gives a sheet
+that can be evaluated.
+"""
+
+from __future__ import annotations
+
+import json
+import textwrap
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from ..declaration import Calculation, Input
+from ..errors import BadInput, Problem
+from ..host import Catalogue
+from ..job import AS_LEFT
+from ..reading_inputs import prepare
+from .kinds import UsualCheck, find, usual
+from .plan import on_plate
+
+_WIDTH = 88
+_HEAD = """\
+A job sheet for a {kind}: fill it in, then run  wirecalc job {file}
+Take the # off a line and replace its value: every value here is an example, none was read.
+A reading may carry its meter's error, as "1.30 A ±(2%+5)". What you cannot read: "unknown".
+Lines with ## are words; one with "or" takes the place of a line above it. A check that is
+left as it stands is not known, and so is the job: `wirecalc job {file} --check-only`
+lists what is missing. A check whose [[check]] has a # is for a repair that touches it."""
+_JOB = (
+    ("date", "2026-01-31", "day of the repair"),
+    ("technician", "initials", ""),
+    ("machine", "make, type, volts", ""),
+    ("work", "what was done, in words for the customer", ""),
+    ("hand_over", "what the customer was told", ""),
+    ("circuit", "cord, receptacle and circuit, in words for the customer", ""),
+)
+_CALLBACK = (
+    ("callback_of", "2026-01-05", "a job that came back: its date or number"),
+    ("callback_cause", "high-resistance joint", "and why"),
+)
+
+
+def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
+    """Return a job sheet of a kind to fill in, as TOML.
+
+    `file` is the name under which it will stand. Raises BadInput with the nearest known kind, or
+    where the tables name a calculation that is not here.
+    """
+    kind = find(kind)
+    checks = usual(kind)
+    unknown = sorted({c.calculation for c in checks} - set(catalogue.calculations))
+    if unknown:
+        wrong = f"a check of {kind} needs {', '.join(unknown)}, which is not here"
+        raise BadInput([Problem("--new", wrong, "install the plugin that provides it")])
+    calculations = {c.calculation: catalogue.find(c.calculation).calculation for c in checks}
+    plate = _plate(list(calculations.values()))
+    lines = [
+        *(f"## {line}" for line in _HEAD.format(kind=kind, file=file).splitlines()),
+        "",
+        "[job]",
+        f"title = {_toml(f'{kind}: what is wrong')}",
+        f"kind = {_toml(kind)}",
+        *(line for key, value, text in (*_JOB, *_CALLBACK) for line in _line(key, value, text)),
+        "",
+        "## Printed values: they feed every check that takes them.",
+        "[nameplate]",
+        *(line for i in plate.values() for line in _input(i)),
+    ]
+    filled = {name: _given(i) for name, i in plate.items()}
+    for check in checks:
+        lines += ["", *_check(check, calculations[check.calculation], filled)]
+    return "\n".join([*lines, "", *_not_tested(checks), ""])
+
+
+def _plate(calculations: Sequence[Calculation[Any]]) -> dict[str, Input]:
+    """Return what the calculations take from a plate, as far as their examples go together."""
+    plate: dict[str, Input] = {}
+    for calc in calculations:
+        for declared in calc.inputs:
+            if not on_plate(declared.kind) or declared.name in plate or declared.kind.goes_with:
+                continue
+            tried = {**plate, declared.name: declared}
+            given = {name: _given(i) for name, i in tried.items()}
+            if all(_goes(c, _shared(c, given)) for c in calculations):
+                plate = tried
+    return plate
+
+
+def _shared(calc: Calculation[Any], filled: Mapping[str, object]) -> dict[str, object]:
+    return {i.name: filled[i.name] for i in calc.inputs if i.name in filled and on_plate(i.kind)}
+
+
+def _check(
+    check: UsualCheck, calc: Calculation[Any], filled: Mapping[str, object]
+) -> Iterator[str]:
+    off = "" if check.required else "# "
+    yield from _words(f"{check.name}, {check.stage}: {check.why}")
+    yield f"{off}[[check]]"
+    yield f"{off}calculation = {_toml(check.calculation)}"
+    yield f"{off}name = {_toml(check.name)}"
+    yield f"{off}step = {_toml(check.step)}"
+    yield f"{off}stage = {_toml(check.stage)}"
+    yield from _words(calc.question)
+    own = [i for i in calc.inputs if i.name not in filled]
+    own.sort(key=lambda i: (not i.required, i.name not in calc.example_with))
+    chosen = _together(calc, own, _shared(calc, filled))
+    for declared in own:
+        yield from _input(declared, instead=declared.name not in chosen)
+    yield from _line("note", "what you saw", "")
+    if check.stage == AS_LEFT and check.step in ("wire", "joint", "prove the joint", "parts"):
+        yield from _line("tool", "number of the crimper", "")
+        yield from _line("part", "number of the terminal or part", "")
+
+
+def _together(
+    calc: Calculation[Any], inputs: Sequence[Input], shared: Mapping[str, object]
+) -> set[str]:
+    """Return the inputs whose examples can all be given at once, those of the example first."""
+    first = [i for i in inputs if i.required or i.name in calc.example_with]
+    given = {**shared, **{i.name: _given(i) for i in first}}
+    if not _goes(calc, given):
+        given = dict(shared)
+    grown = True
+    while grown:  # one may go with another that comes later
+        grown = False
+        for declared in inputs:
+            tried = {**given, declared.name: _given(declared)}
+            if declared.name not in given and _goes(calc, tried):
+                given, grown = tried, True
+    return set(given)
+
+
+def _goes(calc: Calculation[Any], given: Mapping[str, object]) -> bool:
+    try:
+        prepare(calc, given, "sheet", missing_is_unknown=True)
+    except BadInput:
+        return False
+    return True
+
+
+def _given(declared: Input) -> object:
+    return [declared.kind.example] if declared.many else declared.kind.example
+
+
+def _input(declared: Input, *, instead: bool = False) -> Iterator[str]:
+    kind = declared.kind
+    if declared.required:
+        need = "needed"
+    elif declared.assumed:
+        need = f"assumed {declared.assumed}"
+    else:
+        need = "may be left out"
+    yield from _words(f"{kind.text} ({kind.span}; {need})")
+    line = f"{declared.name} = {_toml(_given(declared))}"
+    yield f"## or {line}" if instead else f"# {line}"
+
+
+def _line(key: str, value: str, text: str) -> Iterator[str]:
+    yield f"# {key} = {_toml(value)}" + (f"  # {text}" if text else "")
+
+
+def _words(text: str) -> list[str]:
+    return textwrap.wrap(text, _WIDTH, initial_indent="## ", subsequent_indent="## ")
+
+
+def _toml(value: object) -> str:
+    """Write a text or a list of texts as TOML: a text in JSON is one in TOML."""
+    return json.dumps(value, ensure_ascii=False)
+
+
+def _not_tested(checks: Sequence[UsualCheck]) -> Iterator[str]:
+    named = next((c for c in reversed(checks) if c.required), checks[-1])
+    yield from _words(
+        "A check that was not made: take it out above, and say here why. One block for each."
+    )
+    yield "# [[not_tested]]"
+    yield f"# name = {_toml(named.name)}"
+    yield f"# calculation = {_toml(named.calculation)}"
+    yield f"# step = {_toml(named.step)}"
+    yield "# required = true"
+    yield '# reason = "why it was not made"'

@@ -1,0 +1,174 @@
+"""A job as plain text: the verdict and what to do, the checks in the order of the work, the rest.
+
+`gaps_text` says only what is missing on its sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from ..criteria import Verdict
+from ..items import Caution
+from ..job import BeforeAfter, Job, JobCheck, by_step
+from ..jobsheet.gaps import Gaps, MissingReading, reading_object
+from .layout import WIDTH, block, table, wrap
+from .text import because, body, caution_lines, headline, word
+
+_NO_STEP = "at no step"
+
+
+def job_text(job: Job, *, working: bool = False) -> str:
+    """Return a job as text: a summary, each finding, cautions once, and what was not tested."""
+    parts = wrap(f"JOB: {word(job.verdict)}  {job.title}", indent="     ")
+    parts += _reasons(job)
+    kind = {"kind": job.kind} if job.kind else {}
+    about = [wrap(f"{k}: {v}", indent="  ") for k, v in {**kind, **job.about}.items()]
+    parts += block("About", (line for lines in about for line in lines))
+    parts += block("Machines", _machines(job))
+    parts += ["", *_overview(job)]
+    parts += block("Before and after", _before_and_after(job))
+    parts += block("Not tested", _not_tested(job))
+    for _, checks in by_step(job.checks):
+        for check in checks:
+            parts += _evidence(check, working)
+    once: dict[str, Caution] = {}
+    for check in job.checks:
+        for caution in check.finding.cautions if check.finding else ():
+            once.setdefault(caution.key, caution)
+    last = sorted(once.values(), key=lambda c: c.severity == "note")
+    parts += ["", "-" * WIDTH, *block("Take care", caution_lines(last))[1:]]
+    return "\n".join(parts)
+
+
+def _reasons(job: Job) -> Iterator[str]:
+    """Yield what decided, each with what to do about it; what is missing needs no more words."""
+    for reason in job.reasons if not job.counted else ():
+        yield from wrap(f"- {reason}", "  ", "    ")
+    for counted in job.decided_by if job.verdict is not Verdict.PASS else ():
+        yield from wrap(f"- {counted.name}: {counted.why}", "  ", "    ")
+        if counted.check is not None and counted.action:
+            yield from wrap(f"Next  {counted.action}", "    ", " " * 10)
+
+
+def _machines(job: Job) -> list[str]:
+    rows = []
+    for machine in job.machines:
+        worst = [c for c in job.counted_of(machine.name) if c.verdict is not Verdict.PASS]
+        verdict = job.verdict_of(machine.name)
+        why = next((f"{c.name}: {c.why}" for c in worst if c.verdict is verdict), "")
+        said = "; ".join(f"{k} {v}" for k, v in machine.about.items())
+        rows.append((machine.name, word(verdict), why or said))
+    return table(rows)
+
+
+def _overview(job: Job) -> Iterator[str]:
+    """Yield the checks in a table; by the step of the repair where steps are given."""
+    heads = ("check", "stage", "verdict", "decided by")
+    groups = by_step(job.checks)
+    if not any(step for step, _ in groups):
+        yield from table([heads, *map(_row, job.checks)])
+        return
+    rows: list[tuple[str, ...]] = [heads]
+    for step, checks in groups:
+        rows += [(f"{(step or _NO_STEP).upper()}", "", "", ""), *map(_row, checks)]
+    yield from table(rows)
+
+
+def _row(check: JobCheck) -> tuple[str, str, str, str]:
+    if check.finding is None:
+        return check.title, check.stage, "DEFECT", check.defect
+    decided = check.decided_by
+    why = because(decided) if decided else "figures only"
+    return check.title, check.stage, word(check.verdict), why
+
+
+def _before_and_after(job: Job) -> Iterator[str]:
+    for pair in job.before_and_after:
+        yield pair.found.title
+        yield from _pair(pair)
+
+
+def _pair(pair: BeforeAfter) -> Iterator[str]:
+    indent = " " * 21
+    found = because(pair.then) if pair.then else pair.found.defect or "figures only"
+    yield from wrap(f"  found  {_verdict(pair.found):<12}{found}", indent=indent)
+    now = [f"{word(j.verdict):<12}{because(j)}" for j in pair.now]
+    for line in now or [f"{_verdict(pair.left):<12}{pair.left.defect or 'figures only'}"]:
+        yield from wrap(f"  left   {line}", indent=indent)
+
+
+def _verdict(check: JobCheck) -> str:
+    return "DEFECT" if check.defect else word(check.verdict)
+
+
+def _not_tested(job: Job) -> Iterator[str]:
+    for missing in job.not_tested:
+        required = " (required)" if missing.required else ""
+        rule = f" [{missing.rule}]" if missing.rule and missing.rule not in missing.reason else ""
+        yield from wrap(f"- {missing.title}{required}: {missing.reason}{rule}", indent="  ")
+
+
+def _evidence(check: JobCheck, working: bool) -> Iterator[str]:
+    where = f"{check.step}, {check.stage}" if check.step else check.stage
+    yield from ("", "-" * WIDTH)
+    yield from wrap(f"{check.title} ({where})")
+    yield from wrap(check.note)
+    for key, said in (("tool", check.tool), ("part", check.part)):
+        yield from wrap(said, f"{key}: ", "      ")
+    if check.finding is None:
+        yield from wrap(check.defect, "  ")
+    else:
+        yield from (*headline(check.finding), *body(check.finding, working))
+
+
+def gaps_text(job: Job, found: Gaps) -> str:
+    """Return what is missing on a job sheet as text; no verdict of a check stands in it."""
+    word = "MISSING" if found.counts else "NOTHING MISSING"
+    parts = wrap(f"SHEET: {word}  {job.title}", indent="     ")
+    now = [r for r in found.readings if r.counts]
+    parts += block("Readings to take", _readings(now))
+    needed = [c for c in found.checks if c.required]
+    again = (f"{c.title}: it failed as found; check it again, as left" for c in found.again)
+    checks = (f"{c.name}: {c.why}" for c in needed)
+    parts += block("Checks to make", _listed([*again, *checks]))
+    rest = (f"{c.name}: {c.why}" for c in found.checks if not c.required)
+    parts += block("Not tested, and not required", _listed(list(rest)))
+    later = [r for r in found.readings if not r.counts]
+    parts += block("Not known as found, or of an option: nothing waits for it", _readings(later))
+    return "\n".join(parts)
+
+
+def _listed(texts: list[str]) -> Iterator[str]:
+    for text in texts:
+        yield from wrap(f"- {text}", indent="  ")
+
+
+def _readings(readings: list[MissingReading]) -> Iterator[str]:
+    checks = dict.fromkeys(_where(r.check) for r in readings)
+    for where in checks:
+        yield from wrap(where)
+        for reading in readings:
+            if _where(reading.check) == where:
+                said = "said to be unknown" if reading.said_unknown else "not given"
+                yield from wrap(f"- {reading.input}, {said}: {reading.measure}", "  ", "    ")
+
+
+def _where(check: JobCheck) -> str:
+    where = f"{check.step}, {check.stage}" if check.step else check.stage
+    return f"{check.title} ({where})"
+
+
+def gaps_object(job: Job, found: Gaps) -> dict[str, Any]:
+    """Return what is missing on a job sheet as a JSON object."""
+    return {
+        "schema": "wirecalc.job-gaps/1",
+        "title": job.title,
+        "complete": not found.counts,
+        "readings": [reading_object(r) for r in found.readings],
+        "checks": [{"name": c.name, "required": c.required, "reason": c.why} for c in found.checks],
+        "not_measured_again": [
+            {"name": c.name, "machine": c.machine, "calculation": c.calculation}
+            for c in found.again
+        ],
+    }

@@ -1,0 +1,37 @@
+"""What a shop asks of a kind of job: a record that the hook for house rules takes."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+ANY_KIND = "*"
+
+
+class RequiredChecks(NamedTuple):
+    """Checks that a shop wants in every job of some kinds.
+
+    `kinds` are kinds of job as sheets name them, ("*",) for all; `calculations` are names of
+    calculations. A job of such a kind without an as-left check of one of them is a `cannot tell`.
+    It asks for more and allows nothing.
+    """
+
+    name: str
+    kinds: tuple[str, ...]
+    calculations: tuple[str, ...]
+
+
+class ProvidedRequirement(NamedTuple):
+    """Checks that are asked for, and the plugin that asks."""
+
+    plugin: str
+    version: str
+    rule: RequiredChecks
+
+    @property
+    def said(self) -> str:
+        """The rule with its plugin, in words."""
+        return f"“{self.rule.name}” of plugin {self.plugin}"
+
+    def asks(self, kind: str) -> bool:
+        """Whether it says something of this kind of job."""
+        return ANY_KIND in self.rule.kinds or kind in self.rule.kinds
