@@ -34,9 +34,14 @@ def _link(beside: str, path: Path) -> None:
     try:
         os.link(beside, path)
     except FileExistsError:
+        os.unlink(beside)  # noqa: PTH108
         wrong = "is there already, and stays as it is"
         raise BadInput([Problem(str(path), wrong, "choose another place with --output")]) from None
-    finally:
+    except OSError:  # a disk that knows no links
+        if path.exists():
+            raise
+        os.replace(beside, path)  # noqa: PTH105
+    else:
         os.unlink(beside)  # noqa: PTH108
 
 

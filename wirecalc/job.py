@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
@@ -252,7 +252,7 @@ class Job:
         return failed and check.same_as not in again
 
 
-def by_step(checks: tuple[JobCheck, ...]) -> list[tuple[str, list[JobCheck]]]:
+def by_step(checks: Sequence[JobCheck]) -> list[tuple[str, list[JobCheck]]]:
     """Gather checks by the step of the repair, in its order; what names none comes last."""
     there = [s for s in (*STEPS, "") if any(c.step == s for c in checks)]
     return [(s, [c for c in checks if c.step == s]) for s in there]

@@ -73,15 +73,10 @@ def _unknown_kinds(kinds: Sequence[str], catalogue: Catalogue) -> Iterator[Probl
     wanted = dict.fromkeys(k for k in kinds if k)
     if not wanted:
         return
-    from .kinds import known_kinds
+    from .kinds import known_kinds, unknown
 
     known = known_kinds(catalogue)
-    for kind in wanted:
-        if kind not in known:
-            would_do = did_you_mean(kind, known)
-            if not would_do.startswith("did"):
-                would_do = f"write {', '.join(known)}, or leave kind out"
-            yield Problem("kind", f"there is no kind of job {kind!r}", would_do)
+    yield from (unknown("kind", kind, known) for kind in wanted if kind not in known)
 
 
 def _not_tested(

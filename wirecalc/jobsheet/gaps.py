@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any, NamedTuple
 
-from ..job import AGAIN, AS_FOUND, AS_LEFT, NOTHING, Job, JobCheck
+from ..job import AGAIN, AS_LEFT, NOTHING, Job, JobCheck
 from .kinds import usual
 
 
@@ -71,6 +71,9 @@ def gaps(job: Job) -> Gaps:
     checks = [MissingCheck(n.title, n.reason, n.required) for n in job.not_tested]
     checks += _usual_missing(job)
     checks += [MissingCheck(c.name, NOTHING, True) for c in job.counted if c.why == NOTHING]
+    checks += [
+        MissingCheck(c.title, c.defect, True) for c in job.checks if c.defect and c.stage == AS_LEFT
+    ]
     if not job.counted:
         checks.append(MissingCheck("the work", NOTHING, True))
     return Gaps(readings, tuple(checks), again)
@@ -81,7 +84,7 @@ def _usual_missing(job: Job) -> Iterator[MissingCheck]:
     several = len(job.machines) > 1
     kinds = [(m.name if several else "", m.kind) for m in job.machines] or [("", job.kind)]
     for machine, kind in kinds:
-        here = {c.calculation for c in _of(job.checks, machine) if c.stage != AS_FOUND}
+        here = {c.calculation for c in _of(job.checks, machine) if c.stage == AS_LEFT}
         here |= {n.calculation for n in job.not_tested if n.machine == machine}
         for check in usual(kind) if kind else ():
             if check.required and check.calculation not in here:

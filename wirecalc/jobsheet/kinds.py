@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from .. import tables
-from ..errors import BadInput, Problem, did_you_mean
+from ..errors import BadInput, Problem, nearest
 from ..host import Catalogue
 from ..requirements import ANY_KIND
 
@@ -31,9 +31,12 @@ def usual(kind: str) -> list[UsualCheck]:
     """Return the checks that a kind of job usually has, in the order of the table."""
     return [
         UsualCheck(
-            *(row.text(c) for c in ("name", "step", "stage", "calculation")),
-            required=row.text("required") == "yes",
-            why=row.text("why"),
+            row.text("name"),
+            row.text("step"),
+            row.text("stage"),
+            row.text("calculation"),
+            row.text("required") == "yes",
+            row.text("why"),
         )
         for table in _tables()
         for row in table.where(kind=kind)
@@ -56,10 +59,14 @@ def find(kind: str) -> str:
     known = table_kinds()
     if kind.casefold() in known:
         return kind.casefold()
-    would_do = did_you_mean(kind, known)
-    if not would_do.startswith("did"):
-        would_do = f"write {', '.join(known)}"
-    raise BadInput([Problem("--new", f"there is no kind of job {kind!r}", would_do)])
+    raise BadInput([unknown("--new", kind, known)])
+
+
+def unknown(name: str, kind: str, known: Sequence[str]) -> Problem:
+    """Return the complaint about a kind that is not known, with the nearest and all that are."""
+    close = nearest(kind, known)
+    would_do = (f"did you mean {close}? " if close else "") + f"The kinds are {', '.join(known)}"
+    return Problem(name, f"there is no kind of job {kind!r}", would_do)
 
 
 def _tables() -> Sequence[tables.Table]:

@@ -63,11 +63,7 @@ def problems_of(sheet: Mapping[str, Any]) -> Iterator[Problem]:
     for key in sheet:
         if key not in SECTIONS:
             yield Problem(key, "a job sheet has no such section", did_you_mean(key, SECTIONS))
-    job = sheet.get("job")
-    if not isinstance(job, dict) or not job.get("title"):
-        yield Problem("job", "the sheet has no title", 'write [job] and title = "..." below it')
-    else:
-        yield from _job(job)
+    yield from _job(sheet.get("job"))
     for key in ("nameplate", "readings"):
         if not isinstance(sheet.get(key, {}), dict):
             yield Problem(key, "is written wrongly", f"write [{key}]")
@@ -83,7 +79,10 @@ def problems_of(sheet: Mapping[str, Any]) -> Iterator[Problem]:
         yield Problem("check", "the sheet lists no check", "write [[check]] and a calculation")
 
 
-def _job(job: Mapping[str, Any]) -> Iterator[Problem]:
+def _job(job: object) -> Iterator[Problem]:
+    if not isinstance(job, dict) or not job.get("title"):
+        yield Problem("job", "the sheet has no title", 'write [job] and title = "..." below it')
+        return
     for key, value in job.items():
         close = difflib.get_close_matches(key.casefold(), JOB_KEYS, n=1, cutoff=_ALIKE)
         if key not in JOB_KEYS and close:

@@ -85,7 +85,8 @@ def _plate(calculations: Sequence[Calculation[Any]]) -> dict[str, Input]:
             given = {name: _given(i) for name, i in tried.items()}
             if all(_goes(c, _shared(c, given)) for c in calculations):
                 plate = tried
-    return plate
+    needed = {i.name: i for c in calculations for i in c.inputs if i.required}
+    return {name: needed.get(name, declared) for name, declared in plate.items()}
 
 
 def _shared(calc: Calculation[Any], filled: Mapping[str, object]) -> dict[str, object]:

@@ -12,9 +12,20 @@ from importlib.metadata import version
 from ..criteria import Verdict
 from ..findings import Finding, Judged
 from ..items import Caution
-from ..job import AGAIN, AS_FOUND, AS_LEFT, MISSING, OPTION, Counted, Job, JobCheck
+from ..job import (
+    AGAIN,
+    AS_FOUND,
+    AS_LEFT,
+    MISSING,
+    NOTHING,
+    OPTION,
+    Counted,
+    Job,
+    JobCheck,
+    by_step,
+)
 from .html_evidence import Sources, because, caution_items, check_section, gathered
-from .html_parts import Element, Inside, badge, cell, el, items, page, pairs, section
+from .html_parts import Element, Inside, badge, cell, el, items, page, pairs, section, table
 
 _FINDING_SAYS = {
     Verdict.PASS: "Within the limits that were checked.",
@@ -36,8 +47,9 @@ _STAGES = {
     OPTION: "Options, looked at and not counted",
     AS_LEFT: "As left, after the work",
 }
-_TOLD = ("work", "machine", "circuit")  # of what the sheet says, for the customer
+_TOLD = ("work", "hand_over", "machine", "circuit")  # of what the sheet says, for the customer
 _CIRCUIT = ("cord-", "brk-", "gfci-")  # keys of cautions about cord, receptacle and circuit
+_LOOK = "see the evidence below"
 _NOTHING_TO_DO = "nothing that these checks ask for"
 
 
@@ -63,6 +75,8 @@ def job_page(job: Job, *, working: bool = False) -> str:
         el("h1", job.title),
         _box(job.verdict, _JOB_SAYS[job.verdict], [p for c in _shown(job) for p in c]),
         pairs(about, "about"),
+        section("Machines", _machines(job)) if len(job.machines) > 1 else None,
+        section("Before and after", _before_and_after(job)),
         section("What was checked", _overview(job)),
         section("Not tested", _not_tested(job)),
     )
@@ -87,9 +101,11 @@ def _rest(
     rest = [c for c in cautions if c not in circuit and c.severity != "note"]
     sources = Sources(c.finding for c in checks if c.finding)
     yield section("Cord and circuit", *(el("p", text) for text in told), caution_items(circuit))
+    numbered = {id(c): n for n, c in enumerate(checks, start=1)}
     parts = [
-        check_section(check, number, sources, working=working, titled=not one)
-        for number, check in enumerate(checks, start=1)
+        check_section(check, numbered[id(check)], sources, working=working, titled=not one)
+        for _, found in by_step(checks)
+        for check in found
     ]
     heading = "Evidence" if one else "Evidence, for the technician"
     yield section(heading, el("div", *parts, class_="checks"), name="evidence")
@@ -106,11 +122,12 @@ def _limits(notes: Sequence[Caution]) -> Element | None:
 def _next(judged: Judged) -> str:
     if judged.verdict is Verdict.PASS:
         return _NOTHING_TO_DO
-    return judged.action or "see the evidence below"
+    return judged.action or _LOOK
 
 
 def _ordered(job: Job) -> list[tuple[str, str]]:
     first = [(k, job.about[k]) for k in _TOLD if k in job.about]
+    first += [("kind", job.kind)] if job.kind else []
     return first + [(k, v) for k, v in job.about.items() if k not in _TOLD]
 
 
@@ -124,12 +141,14 @@ def _shown(job: Job) -> Iterator[list[tuple[str, str]]]:
             yield [("Closest to its limit", _number(counted)), ("Next", _NOTHING_TO_DO + later)]
         return
     for counted in decided:
-        yield [("Decided by", _number(counted)), ("Next", _next_of(counted))]
-    missing = [c.name for c in job.decided_by if c.why == MISSING and c.check is None]
+        yield [("Decided by", _number(counted)), ("Next", counted.action or _LOOK)]
+    missing = [c.name for c in job.decided_by if c.why == MISSING]
     if missing:
         yield [("Needed, and not tested", "; ".join(missing)), ("Next", "test what is missing")]
-    if not job.counted:
-        yield [("Decided by", "nothing was checked as left"), ("Next", "measure after the work")]
+    bare = [c.name for c in job.decided_by if c.why == NOTHING]
+    if bare or not job.counted:
+        of = f" of {', '.join(bare)}" if bare else ""
+        yield [("Decided by", f"{NOTHING}{of}"), ("Next", "measure after the work")]
 
 
 def _closeness(counted: Counted) -> float:
@@ -148,40 +167,74 @@ def _number(counted: Counted) -> str:
     return f"{counted.name}{stage}: {because(decided)}"
 
 
-def _next_of(counted: Counted) -> str:
-    finding = counted.check.finding if counted.check else None
-    decided = finding.decided_by if finding else None
-    if decided is None:
-        return "see the evidence below"
-    if counted.why == AGAIN:
-        first = f"{decided.action}; after that, " if decided.action else ""
-        return f"{first}check “{counted.name}” again, as left"
-    return _next(decided)
+def _machines(job: Job) -> Element | None:
+    """Return each machine with its verdict and what decided it."""
+    rows = []
+    for machine in job.machines:
+        verdict = job.verdict_of(machine.name)
+        worst = [c for c in job.counted_of(machine.name) if c.verdict is verdict]
+        said = "; ".join(f"{k.replace('_', ' ')} {v}" for k, v in machine.about.items())
+        why = next((_number(c) for c in worst if c.check or c.why), NOTHING)
+        rows.append((machine.name, badge(verdict), why, said))
+    heads = ("Machine", "Verdict", "Decided by", "What it is")
+    return table("Each machine of the job", heads, rows, "machines")
+
+
+def _before_and_after(job: Job) -> Element | None:
+    """Return the same check as found and as left, side by side."""
+    rows = []
+    for pair in job.before_and_after:
+        found = because(pair.then) if pair.then else pair.found.defect or "figures only"
+        now = [because(judged) for judged in pair.now] or [pair.left.defect or "figures only"]
+        rows.append(
+            (
+                pair.found.title,
+                el("span", _badge(pair.found), " ", found),
+                el("span", _badge(pair.left), " ", "; ".join(now)),
+            )
+        )
+    heads = ("Check", "As found", "As left")
+    return table("The same check before the work and after it", heads, rows, "pairs")
 
 
 def _overview(job: Job) -> Element | None:
-    """Return the checks by stage: name, verdict and the number that decided it."""
+    """Return the checks: name, verdict and the number that decided it.
+
+    They stand by the step of the repair where the sheet gives steps, else by stage.
+    """
+    number = {id(c): n for n, c in enumerate(job.checks, start=1)}
+    steps = [(s or "Other checks", found) for s, found in by_step(job.checks)]
+    staged = all(not c.step for c in job.checks)
+    if staged:
+        steps = [(t, [c for c in job.checks if c.stage == s]) for s, t in _STAGES.items()]
     groups = []
-    for stage, text in _STAGES.items():
-        rows = [_row(c, n) for n, c in enumerate(job.checks, start=1) if c.stage == stage]
+    for text, checks in steps:
+        rows = [_row(c, number[id(c)], staged=staged) for c in checks]
         if rows:
-            head = el("tr", el("th", text, scope="rowgroup", colspan="3"))
+            head = el("tr", el("th", text[:1].upper() + text[1:], scope="rowgroup", colspan="3"))
             groups.append(el("tbody", head, *rows))
     if not groups:
         return None
     heads = el("tr", *(el("th", t, scope="col") for t in ("Check", "Verdict", "Decided by")))
-    return el("table", el("thead", heads), *groups, class_="overview")
+    return el("table", el("thead", heads), *groups, class_="overview" if staged else "overview steps")
 
 
-def _row(check: JobCheck, number: int) -> Element:
-    decided = check.finding.decided_by if check.finding else None
+def _row(check: JobCheck, number: int, *, staged: bool) -> Element:
+    decided = check.decided_by
     why = because(decided) if decided else check.defect or "figures only"
-    link = el("a", check.name, href=f"#check-{number}")
-    verdict = badge(check.verdict, "DEFECT" if check.defect else "NO VERDICT")
-    return el("tr", el("th", link, scope="row"), el("td", verdict), cell("td", why))
+    link = el("a", check.title, href=f"#check-{number}")
+    stage = "" if staged or check.stage == AS_LEFT else f", {check.stage}"
+    head = el("th", link, stage, scope="row")
+    return el("tr", head, el("td", _badge(check)), cell("td", why))
+
+
+def _badge(check: JobCheck) -> Element:
+    return badge(check.verdict, "DEFECT" if check.defect else "NO VERDICT")
 
 
 def _not_tested(job: Job) -> Element | None:
     return items(
-        f"{n.name}{' (required)' if n.required else ''}: {n.reason}" for n in job.not_tested
+        f"{n.title}{' (required)' if n.required else ''}: {n.reason}"
+        + (f" [{n.rule}]" if n.rule and n.rule not in n.reason else "")
+        for n in job.not_tested
     )

@@ -51,9 +51,12 @@ def check_section(
     head: list[Inside] = []
     if titled:
         verdict = badge(check.verdict, "DEFECT" if check.defect else "NO VERDICT")
-        head = [el("h3", f"{check.name}, {check.stage} ", verdict, id=key)]
+        step = f"{check.step.capitalize()}: " if check.step else ""
+        head = [el("h3", f"{step}{check.title}, {check.stage} ", verdict, id=key)]
     if check.note:
         head.append(el("p", check.note, class_="note"))
+    made = [(k, v) for k, v in (("Tool", check.tool), ("Part", check.part)) if v]
+    head.append(pairs(made, "made"))
     if check.finding is None:
         head.append(el("p", check.defect))
     else:

@@ -23,7 +23,9 @@ def job_text(job: Job, *, working: bool = False) -> str:
     parts = wrap(f"JOB: {word(job.verdict)}  {job.title}", indent="     ")
     parts += _reasons(job)
     kind = {"kind": job.kind} if job.kind else {}
-    about = [wrap(f"{k}: {v}", indent="  ") for k, v in {**kind, **job.about}.items()]
+    about = [
+        wrap(f"{k.replace('_', ' ')}: {v}", indent="  ") for k, v in {**kind, **job.about}.items()
+    ]
     parts += block("About", (line for lines in about for line in lines))
     parts += block("Machines", _machines(job))
     parts += ["", *_overview(job)]
