@@ -105,6 +105,7 @@ class Counted(NamedTuple):
     why: str
     check: JobCheck | None = None
     machine: str = ""
+    reason: str = ""  # why it was not tested
 
     @property
     def action(self) -> str:
@@ -238,7 +239,14 @@ class Job:
                 yield Counted(title, Verdict.CANNOT_TELL, AGAIN, check, of)
         for missing in self.not_tested:
             if missing.required:
-                yield Counted(missing.title, Verdict.CANNOT_TELL, MISSING, None, missing.machine)
+                yield Counted(
+                    missing.title,
+                    Verdict.CANNOT_TELL,
+                    MISSING,
+                    None,
+                    missing.machine,
+                    missing.reason,
+                )
         for machine in self.machines if len(self.machines) > 1 else ():
             if not any(c.machine == machine.name and c.verdict for c in self._left()):
                 yield Counted(machine.name, Verdict.CANNOT_TELL, NOTHING, None, machine.name)

@@ -15,6 +15,7 @@ import pytest
 import wirecalc
 from wirecalc import host, jobsheet, running
 from wirecalc.declaration import Calculation
+from wirecalc.job import STEPS
 
 ROOT = Path(__file__).parents[2]
 COMMAND = Path(sys.executable).with_name("wirecalc")
@@ -88,6 +89,16 @@ def test_job_sheet_page_is_a_working_sheet() -> None:
     job = jobsheet.evaluate(sheet, host.build(bundled_only=True))
     assert {c.name: str(c.verdict) for c in job.checks} == {"start": "cannot tell", "pull": "pass"}
     assert job.verdict == "cannot tell"
+    several = tomllib.loads(blocks(ROOT / "docs" / "job-sheet.md", "toml")[1])
+    job = jobsheet.evaluate(several, host.build(bundled_only=True))
+    assert [(m.name, str(job.verdict_of(m.name))) for m in job.machines] == [
+        ("range", "pass"), ("dishwasher", "pass"),
+    ]  # fmt: skip
+
+
+def test_job_sheet_page_names_every_step() -> None:
+    page = " ".join((ROOT / "docs" / "job-sheet.md").read_text().split())
+    assert f"*{', '.join(STEPS)}*" in page
 
 
 @pytest.mark.parametrize(

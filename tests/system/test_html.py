@@ -14,6 +14,7 @@ from typing import Any
 import pytest
 
 import wirecalc
+from wirecalc.job import by_step
 from wirecalc.output.html import finding_page, job_page
 
 from .conftest import COMMAND
@@ -107,7 +108,7 @@ def test_page_has_an_order_that_can_be_followed(sheet: Path, pages: Any) -> None
 @sheets
 def test_page_says_all_that_the_job_says_and_each_thing_once(sheet: Path, pages: Any) -> None:
     job, root = evaluated(sheet), parsed(pages[sheet.stem])
-    findings = [c.finding for c in job.checks if c.finding]
+    findings = [c.finding for _, found in by_step(job.checks) for c in found if c.finding]
     shown = [e for t in of_class(root, "table", "criteria") for e in t.iter("tr")][0:]
     rows = [[text(c) for c in e] for e in shown if e.find("td") is not None]
     assert [(r[0].removeprefix("house rule, "), r[1], r[2]) for r in rows] == [
@@ -132,6 +133,8 @@ def test_page_says_all_that_the_job_says_and_each_thing_once(sheet: Path, pages:
         for r in of_class(root, "table", "overview")[0].iter("tr")
         if len(r) > 1
     ][1:]
+    for row in overview:
+        row[0] = row[0].removesuffix(", as found").removesuffix(", option")
     words = {c.name + "/" + (c.verdict.upper() if c.verdict else "NO VERDICT") for c in job.checks}
     assert {f"{r[0]}/{r[1]}" for r in overview} == words
 
@@ -140,7 +143,9 @@ def test_page_says_all_that_the_job_says_and_each_thing_once(sheet: Path, pages:
     ("sheet", "verdict", "number", "next_action"),
     [
         ("refrigerator", "PASS", "6.9 mm, at most 7.2 mm", "nothing that these checks ask for"),
-        ("washer", "CANNOT TELL", "24.01 uF is below 28.5 uF", "check “run capacitor” again"),
+        ("washer", "PASS", "24.01 uF is below 28.5 uF", "nothing that these checks ask for"),
+        ("dishwasher", "FAIL", "8.924 A is above 7.5 A", "give it a circuit of its own"),
+        ("oven", "MARGINAL", "200 C is assumed", "measure the place with the machine hot"),
         ("shed-freezer", "CANNOT TELL", "the maker's sheet allows none", "take the cord away"),
         ("pull-class", "FAIL", "19.01 lbf is below", "set up the tool again"),
     ],
@@ -254,3 +259,59 @@ def test_the_installed_command_writes_the_page(tmp_path: Path) -> None:
     assert (done.returncode, done.stdout, done.stderr) == (0, b"", b"")
     assert to.read_text(encoding="utf-8").startswith("<!DOCTYPE html>")
     assert [p.name for p in tmp_path.iterdir()] == ["report.html"]
+
+
+MACHINES = """[job]
+title = "two"
+kind = "freezer"
+hand_over = "keep it closed"
+[[machine]]
+name = "fridge"
+serial = "7"
+[[machine]]
+name = "chest"
+[[check]]
+calculation = "pull"
+machine = "fridge"
+step = "prove the joint"
+wire = "18 AWG"
+terminal = "ring"
+force = "24 lbf"
+tool = "crimper 4"
+part = "F-18"
+[[check]]
+calculation = "pull"
+machine = "chest"
+step = "dead tests"
+stage = "as found"
+wire = "18 AWG"
+terminal = "ring"
+force = "18 lbf"
+[[check]]
+calculation = "pull"
+machine = "chest"
+step = "prove the joint"
+wire = "18 AWG"
+terminal = "ring"
+force = "19 lbf"
+"""
+
+
+def test_machines_steps_and_before_and_after_stand_in_a_page(cli_main: Cli, tmp_path: Path) -> None:
+    sheet = tmp_path / "two.toml"
+    sheet.write_text(MACHINES, encoding="utf-8")
+    root = parsed(cli_main("job", str(sheet), "--format", "html").out)
+    machines = [[text(c) for c in r] for r in of_class(root, "table", "machines")[0].iter("tr")]
+    assert [r[:2] for r in machines[1:]] == [["fridge", "PASS"], ["chest", "FAIL"]]
+    assert "19 lbf is below 20 lbf" in machines[2][2]
+    assert machines[1][3] == "serial 7"
+    pair = [[text(c) for c in r] for r in of_class(root, "table", "pairs")[0].iter("tr")][1]
+    assert pair[0] == "chest: pull"
+    assert ("18 lbf" in pair[1], "19 lbf" in pair[2]) == (True, True)
+    overview = of_class(root, "table", "steps")[0]
+    heads = [text(e) for e in overview.iter("th") if e.get("scope") == "rowgroup"]
+    assert heads == ["Dead tests", "Prove the joint"]
+    evidence = [text(e) for e in root.iter("h3")]
+    assert evidence[0] == "Dead tests: chest: pull, as found FAIL"
+    assert "crimper 4" in text(of_class(root, "dl", "made")[0])
+    assert "keep it closed" in text(root)

@@ -163,7 +163,9 @@ def _line(key: str, value: str, text: str) -> Iterator[str]:
 
 
 def _words(text: str) -> list[str]:
-    return textwrap.wrap(text, _WIDTH, initial_indent="## ", subsequent_indent="## ")
+    return textwrap.wrap(
+        text, _WIDTH, initial_indent="## ", subsequent_indent="## ", break_on_hyphens=False
+    )
 
 
 def _toml(value: object) -> str:

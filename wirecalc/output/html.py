@@ -137,12 +137,16 @@ def _shown(job: Job) -> Iterator[list[tuple[str, str]]]:
     if job.verdict is Verdict.PASS:
         decided = sorted(decided, key=_closeness)[:1]
         later = "; what was not tested stands below" if job.not_tested else ""
+        for pair in job.before_and_after:
+            if pair.found.verdict is Verdict.FAIL and pair.then and pair.now:
+                was = f"{pair.found.title}: {because(pair.then)}"
+                yield [("Was", was), ("Is now", because(pair.now[0]))]
         for counted in decided:
             yield [("Closest to its limit", _number(counted)), ("Next", _NOTHING_TO_DO + later)]
         return
     for counted in decided:
         yield [("Decided by", _number(counted)), ("Next", counted.action or _LOOK)]
-    missing = [c.name for c in job.decided_by if c.why == MISSING]
+    missing = [f"{c.name} ({c.reason})" for c in job.decided_by if c.why == MISSING]
     if missing:
         yield [("Needed, and not tested", "; ".join(missing)), ("Next", "test what is missing")]
     bare = [c.name for c in job.decided_by if c.why == NOTHING]
@@ -216,7 +220,8 @@ def _overview(job: Job) -> Element | None:
     if not groups:
         return None
     heads = el("tr", *(el("th", t, scope="col") for t in ("Check", "Verdict", "Decided by")))
-    return el("table", el("thead", heads), *groups, class_="overview" if staged else "overview steps")
+    name = "overview" if staged else "overview steps"
+    return el("table", el("thead", heads), *groups, class_=name)
 
 
 def _row(check: JobCheck, number: int, *, staged: bool) -> Element:

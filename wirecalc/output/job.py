@@ -10,7 +10,7 @@ from typing import Any
 
 from ..criteria import Verdict
 from ..items import Caution
-from ..job import BeforeAfter, Job, JobCheck, by_step
+from ..job import AGAIN, BeforeAfter, Job, JobCheck, by_step
 from ..jobsheet.gaps import Gaps, MissingReading, reading_object
 from .layout import WIDTH, block, table, wrap
 from .text import because, body, caution_lines, headline, word
@@ -48,7 +48,10 @@ def _reasons(job: Job) -> Iterator[str]:
     for reason in job.reasons if not job.counted else ():
         yield from wrap(f"- {reason}", "  ", "    ")
     for counted in job.decided_by if job.verdict is not Verdict.PASS else ():
-        yield from wrap(f"- {counted.name}: {counted.why}", "  ", "    ")
+        decided = counted.check.decided_by if counted.check and counted.why == AGAIN else None
+        reason = because(decided) if decided else counted.reason
+        because_of = f": {reason}" if reason else ""
+        yield from wrap(f"- {counted.name}: {counted.why}{because_of}", "  ", "    ")
         if counted.check is not None and counted.action:
             yield from wrap(f"Next  {counted.action}", "    ", " " * 10)
 

@@ -1,0 +1,163 @@
+"""`wirecalc job`: a new sheet, what is missing on one, what a shop asks for, the same again."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from .conftest import Outside
+from .pages import SHEETS
+
+Command = Callable[..., Any]
+RULE = """
+from wirecalc import RequiredChecks, hookimpl
+
+@hookimpl
+def wirecalc_house_rules():
+    return [RequiredChecks("whole ticket", ("refrigerator",), ("ground", "insulation"))]
+"""
+SHEET = '[job]\ntitle = "t"\nkind = "refrigerator"\n[[check]]\ncalculation = "pull"\n'
+SHEET += 'wire = "18 AWG"\nterminal = "ring"\nforce = "24 lbf"\n'
+
+
+@pytest.fixture
+def sheet(tmp_path: Path) -> Path:
+    path = tmp_path / "sheet.toml"
+    path.write_text(SHEET, encoding="utf-8")
+    return path
+
+
+def test_new_alone_says_which_kinds_there_are(cli_main: Command) -> None:
+    done = cli_main("job", "--new")
+    assert (done.status, done.err) == (0, "")
+    assert {"refrigerator", "freezer", "washer", "dryer", "range", "dishwasher"} <= set(
+        re.findall(r"^  ([a-z-]+) +\d+ checks$", done.out, re.MULTILINE)
+    )
+
+
+def test_new_sheet_is_written_once_and_can_be_run(command: Command, empty_folder: Path) -> None:
+    done = command("job", "--new", "refrigerator")
+    assert (done.status, done.err) == (0, "")
+    path = empty_folder / "refrigerator.toml"
+    written = path.read_bytes()
+    assert tomllib.loads(written.decode())["job"]["kind"] == "refrigerator"
+    assert command("job", "refrigerator.toml").status == 3
+    assert command("job", "refrigerator.toml", "--check-only").status == 3
+    again = command("job", "--new", "refrigerator")
+    assert (again.status, again.out) == (2, "")
+    assert "is there already, and stays as it is" in again.err
+    assert path.read_bytes() == written
+    assert [p.name for p in empty_folder.iterdir()] == ["refrigerator.toml"]
+
+
+def test_new_sheet_goes_where_it_is_told(cli_main: Command, tmp_path: Path) -> None:
+    to = tmp_path / "call.toml"
+    assert cli_main("job", "--new", "dryer", "--output", str(to)).status == 0
+    assert "wirecalc job call.toml" in to.read_text(encoding="utf-8")
+    nowhere = cli_main("job", "--new", "dryer", "--output", str(tmp_path / "none" / "x.toml"))
+    assert (nowhere.status, nowhere.out) == (2, "")
+    assert "cannot be written" in nowhere.err
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("--new", "dishwaser"), "did you mean dishwasher?"),
+        (("--new", "boat"), "The kinds are refrigerator"),
+        (("--new", "dryer", "--format", "json"), "a new sheet is TOML"),
+        (("--new", "dryer", "sheet.toml"), "was not expected beside --new"),
+        (("--check-only",), "needs a job sheet"),
+        (("sheet.toml", "--check-onli"), "did you mean --check-only?"),
+    ],
+)
+def test_refused(command: Command, empty_folder: Path, words: tuple[str, ...], says: str) -> None:
+    done = command("job", *words)
+    assert (done.status, done.out) == (2, "")
+    assert says in done.err
+    assert not list(empty_folder.iterdir())
+
+
+def test_check_only_says_what_is_missing(cli_main: Command, sheet: Path) -> None:
+    assert cli_main("job", str(sheet)).status == 0
+    done = cli_main("job", str(sheet), "--check-only")
+    assert done.status == 3
+    assert "ground path: ground, usual for a refrigerator" in " ".join(done.out.split())
+    shown = cli_main("job", str(sheet), "--check-only", "--format", "json")
+    assert shown.status == 3
+    assert (shown.json["schema"], shown.json["complete"]) == ("wirecalc.job-gaps/1", False)
+    assert shown.json["readings"] == []
+    sheet.write_text(SHEET.replace('kind = "refrigerator"\n', ""), encoding="utf-8")
+    done = cli_main("job", str(sheet), "--check-only")
+    assert (done.status, done.out) == (0, "SHEET: NOTHING MISSING  t\n")
+
+
+def test_check_only_refuses_what_the_job_refuses(cli_main: Command, sheet: Path) -> None:
+    sheet.write_text(SHEET.replace("24 lbf", "24 lb"), encoding="utf-8")
+    done = cli_main("job", str(sheet), "--check-only")
+    assert (done.status, done.out) == (2, "")
+    assert cli_main("job", str(sheet), "--check-only", "--format", "html").status == 2
+
+
+def test_a_shop_asks_for_checks(plugged: Command, outside: Outside, sheet: Path) -> None:
+    outside.add("demo_list", RULE)
+    done = plugged("job", str(sheet), "--format", "json")
+    assert done.status == 3
+    assert [(n["name"], n["required"], n["rule"]) for n in done.json["not_tested"]] == [
+        (name, True, "“whole ticket” of plugin demo_list") for name in ("ground", "insulation")
+    ]
+    assert "“whole ticket” of plugin demo_list asks for it" in " ".join(
+        plugged("job", str(sheet)).out.split()
+    )
+    assert plugged("job", str(sheet), "--bundled-only").status == 0
+    (state,) = [p for p in plugged("plugins", "--format", "json").json if p["name"] == "demo_list"]
+    assert state["state"] == "loaded"
+
+
+def test_a_shop_adds_a_kind(plugged: Command, outside: Outside, tmp_path: Path) -> None:
+    folder = tmp_path / "shop-tables"
+    folder.mkdir()
+    bundled = Path(__file__).parents[2] / "tables" / "job-kinds"
+    sidecar = bundled.with_suffix(".toml").read_text(encoding="utf-8")
+    (folder / "job-kinds-shop.toml").write_text(sidecar, encoding="utf-8")
+    (folder / "job-kinds-shop.csv").write_text(
+        "kind,name,step,stage,calculation,required,why,source,confidence,copies,note\n"
+        "ice-maker,ground path,return to service,as left,ground,yes,as asked,practice,"
+        "common practice,,\n",
+        encoding="utf-8",
+    )
+    outside.add(
+        "demo_kinds",
+        "from pathlib import Path\nfrom wirecalc import hookimpl\n\n"
+        f"@hookimpl\ndef wirecalc_tables():\n    return [Path({str(folder)!r})]\n",
+    )
+    assert "  ice-maker" in plugged("job", "--new").out
+    to = tmp_path / "ice.toml"
+    assert plugged("job", "--new", "ice-maker", "--output", str(to)).status == 0
+    assert plugged("job", str(to)).status == 3
+
+
+@pytest.mark.parametrize("form", ["text", "json", "html"])
+@pytest.mark.parametrize("path", SHEETS, ids=lambda p: p.stem)
+def test_the_same_sheet_gives_the_same_bytes(cli_main: Command, path: Path, form: str) -> None:
+    first = cli_main("job", str(path), "--format", form)
+    second = cli_main("job", str(path), "--format", form)
+    assert first.out == second.out
+    assert first.out
+
+
+@pytest.mark.parametrize("path", SHEETS, ids=lambda p: p.stem)
+def test_first_screen_of_each_example_says_verdict_number_and_next(
+    cli_main: Command, path: Path
+) -> None:
+    done = cli_main("job", str(path))
+    top = done.out.splitlines()[:24]
+    assert re.match("JOB: (PASS|MARGINAL|CANNOT TELL|FAIL)  ", top[0])
+    if "PASS" not in top[0]:
+        said = "\n".join(top).partition("\n\nAbout")[0]
+        assert "Next  " in said
+        assert re.search(r"\d", said.partition("\n")[2])

@@ -1,0 +1,96 @@
+"""Kinds of job and the sheet that is written for one: right when empty, in part, and full."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+
+import pytest
+
+from wirecalc import host, jobsheet, tables
+from wirecalc.errors import BadInput
+from wirecalc.job import AS_LEFT, STAGES, STEPS
+from wirecalc.jobsheet import kinds
+from wirecalc.jobsheet.plan import on_plate
+from wirecalc.jobsheet.template import new_sheet
+
+CATALOGUE = host.build(bundled_only=True)
+KINDS = kinds.table_kinds()
+each_kind = pytest.mark.parametrize("kind", KINDS)
+
+
+def full(sheet: str) -> str:
+    """The sheet with one # off every line."""
+    return "\n".join(re.sub("^# ?", "", line) for line in sheet.splitlines())
+
+
+def test_kinds_of_the_trade_are_there() -> None:
+    assert {"refrigerator", "freezer", "washer", "dryer", "range", "dishwasher"} <= set(KINDS)
+
+
+def test_the_table_names_steps_stages_and_calculations_that_are_there() -> None:
+    for row in tables.load("job-kinds").rows:
+        assert row.text("step") in STEPS
+        assert row.text("stage") in STAGES
+        assert row.text("calculation") in CATALOGUE.calculations
+        assert row.text("required") in ("yes", "no")
+        assert row.text("required") == "no" or row.text("stage") == AS_LEFT
+        assert row.source.confidence == "common practice"
+
+
+@each_kind
+def test_an_empty_sheet_is_valid_and_cannot_be_told(kind: str) -> None:
+    job = jobsheet.evaluate(tomllib.loads(new_sheet(kind, "x.toml", CATALOGUE)), CATALOGUE)
+    assert (job.verdict, job.kind) == ("cannot tell", kind)
+    assert {c.calculation for c in job.checks} == {
+        c.calculation for c in kinds.usual(kind) if c.required
+    }
+    assert all(c.verdict == "cannot tell" for c in job.checks)
+
+
+@each_kind
+def test_every_line_of_a_sheet_can_be_taken_at_once(kind: str) -> None:
+    sheet = tomllib.loads(full(new_sheet(kind, "x.toml", CATALOGUE)))
+    job = jobsheet.evaluate(sheet, CATALOGUE)
+    assert len(job.checks) == len(kinds.usual(kind))
+    assert all(c.finding is not None and c.finding.inputs for c in job.checks)
+    assert job.not_tested
+
+
+@each_kind
+def test_each_check_filled_in_alone_is_no_error(kind: str) -> None:
+    """The nameplate and one check after the other, the rest as it was written."""
+    text = new_sheet(kind, "x.toml", CATALOGUE)
+    parts = re.split(r"\n\n(?=## )", text)
+    for number in range(1, len(parts)):
+        chosen = [full(p) if i in (1, number) else p for i, p in enumerate(parts)]
+        jobsheet.evaluate(tomllib.loads("\n\n".join(chosen)), CATALOGUE)
+
+
+@each_kind
+def test_a_sheet_shows_every_input_of_its_checks_with_text_and_span(kind: str) -> None:
+    text = new_sheet(kind, "x.toml", CATALOGUE)
+    words = " ".join(line.removeprefix("## ") for line in text.splitlines())
+    for check in kinds.usual(kind):
+        for declared in CATALOGUE.find(check.calculation).calculation.inputs:
+            assert re.search(rf"^(# |## or ){declared.name} = ", text, re.MULTILINE)
+            if not on_plate(declared.kind):  # what several checks take stands once, above
+                assert f"{declared.kind.text} ({declared.kind.span}; " in words
+    assert all(len(line) <= 100 for line in text.splitlines())
+
+
+def test_needed_inputs_come_first_and_nameplate_values_stand_above() -> None:
+    text = new_sheet("dryer", "x.toml", CATALOGUE)
+    plate, _, rest = text.partition("[nameplate]\n")[2].partition("\n\n")
+    assert "# nameplate_voltage = " in plate
+    assert "# nameplate_voltage = " not in rest
+    ground = rest.partition('calculation = "ground"')[2].partition("[[")[0]
+    assert ground.index("ground_point") < ground.index("ground_resistance")
+    said = " ".join(line.removeprefix("## ") for line in ground.splitlines())
+    assert said.index("(plug-pin, cord-end, wired-in; needed)") < said.index("# ground_point")
+    assert '## or ground_open = "yes"' in ground
+
+
+def test_an_unknown_kind_is_refused_with_the_nearest() -> None:
+    with pytest.raises(BadInput, match=r"did you mean dishwasher\? The kinds are refrigerator"):
+        new_sheet("dishwaser", "x.toml", CATALOGUE)

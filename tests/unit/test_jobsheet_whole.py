@@ -1,0 +1,341 @@
+"""A job as a whole: steps of the repair, several machines, before and after, a kind of job."""
+
+from __future__ import annotations
+
+import tomllib
+from typing import Any
+
+import pytest
+
+from wirecalc import host, jobsheet
+from wirecalc.errors import BadInput
+from wirecalc.job import AS_LEFT, STEPS, Job, by_step
+from wirecalc.jobsheet.gaps import gaps
+from wirecalc.output.job import gaps_text, job_text
+from wirecalc.output.json import job_object
+from wirecalc.requirements import ProvidedRequirement, RequiredChecks
+
+CATALOGUE = host.build(bundled_only=True)
+TWO = '[[machine]]\nname = "fridge"\n[[machine]]\nname = "freezer"\nkind = "freezer"\n'
+PULL = '[[check]]\ncalculation = "pull"\nwire = "18 AWG"\nterminal = "ring"\n'
+
+
+def check(force: str, **keys: str) -> str:
+    return f'{PULL}force = "{force}"\n' + "".join(f'{k} = "{v}"\n' for k, v in keys.items())
+
+
+def evaluate(text: str, *rules: RequiredChecks, job: str = "") -> Job:
+    catalogue = host.Catalogue(
+        CATALOGUE.calculations,
+        required=[ProvidedRequirement("shop", "1.0", rule) for rule in rules],
+    )
+    return jobsheet.evaluate(tomllib.loads(f'[job]\ntitle = "t"\n{job}' + text), catalogue)
+
+
+def problems(text: str, job: str = "") -> str:
+    with pytest.raises(BadInput) as caught:
+        evaluate(text, job=job)
+    return str(caught.value)
+
+
+def test_checks_stand_in_the_order_of_the_work() -> None:
+    job = evaluate(
+        check("24 lbf", name="c", step="power up")
+        + check("24 lbf", name="a")
+        + check("24 lbf", name="b", step="dead tests")
+    )
+    assert [(s, [c.name for c in found]) for s, found in by_step(job.checks)] == [
+        ("dead tests", ["b"]), ("power up", ["c"]), ("", ["a"]),
+    ]  # fmt: skip
+    text = job_text(job)
+    assert text.index("DEAD TESTS") < text.index("POWER UP") < text.index("AT NO STEP")
+    assert text.index("\nb (dead tests, as left)") < text.index("\nc (power up, as left)")
+    assert [c["step"] for c in job_object(job)["checks"]] == ["power up", "", "dead tests"]
+
+
+def test_without_steps_no_section_is_shown() -> None:
+    assert "AT NO STEP" not in job_text(evaluate(check("24 lbf")))
+
+
+@pytest.mark.parametrize("step", STEPS)
+def test_every_step_is_known(step: str) -> None:
+    assert evaluate(check("24 lbf", step=step)).checks[0].step == step
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        (check("24 lbf", step="power-up"), "did you mean power up?"),
+        (check("24 lbf", step="x"), "write before leaving, arrival"),
+        (check("24 lbf", stage=""), "stage '' is not known"),
+        (check("24 lbf", machine="x"), "write [[machine]]"),
+        (TWO + check("24 lbf", machine="fridg"), "did you mean fridge?"),
+        ('[nameplate]\nbreaker = "15 A"\n' + TWO + check("24 lbf"), "whose it is cannot be told"),
+        ('[[machine]]\nkind = "x"\n' + check("24 lbf"), "machine 1: has no name"),
+        (TWO + '[[machine]]\nname = "fridge"\n' + check("24 lbf"), "stands there twice"),
+        ('[[machine]]\nname = "a"\nnameplate = 3\n' + check("24 lbf"), "[machine.nameplate]"),
+        ('[[machine]]\nname = "a"\n[machine.nameplat]\n' + check("24 lbf"), "mean nameplate?"),
+        ('[machine]\nname = "a"\n' + check("24 lbf"), "write [[machine]]"),
+        (
+            TWO + '[machine.nameplate]\nbreeker = "15 A"\n' + check("24 lbf"),
+            "machine freezer: namep",
+        ),
+        ('[[not_tested]]\nname = "x"\nreason = "y"\nstep = "arival"\n', "did you mean arrival?"),
+        ('[[not_tested]]\nname = "x"\nreason = "y"\ncalculation = "groun"\n', "mean ground?"),
+        ('[[not_tested]]\nname = "x"\nreason = "y"\nrequird = true\n', "did you mean required?"),
+        (check("24 lbf", tol="x"), "did you mean tool?"),
+    ],
+)
+def test_refused(text: str, says: str) -> None:
+    assert says in problems(text)
+
+
+@pytest.mark.parametrize(
+    ("job", "says"),
+    [
+        ('kind = "refrigerater"\n', "did you mean refrigerator?"),
+        ('kind = "boat"\n', "The kinds are refrigerator, freezer"),
+        ('date = "31/01/2026"\n', "write it as 2026-01-31"),
+        ("date = 2026\n", "write it as 2026-01-31"),
+        ('callback_couse = "x"\n', "did you mean callback_cause?"),
+        ('tecnician = "x"\n', "did you mean technician?"),
+        ('who = {name = "x"}\n', 'write who = "..."'),
+    ],
+)
+def test_refused_words_of_the_job(job: str, says: str) -> None:
+    assert says in problems(check("24 lbf"), job)
+
+
+def test_other_words_of_the_job_are_free() -> None:
+    job = evaluate(
+        check("24 lbf"),
+        job='date = 2026-01-31\ncustomer = "x"\nvans = ["a", "b"]\nkind = "range"\n',
+    )
+    assert (job.kind, dict(job.about)) == (
+        "range", {"date": "2026-01-31", "customer": "x", "vans": "a, b"},
+    )  # fmt: skip
+
+
+def test_each_machine_has_its_own_verdict_and_the_job_takes_the_worst() -> None:
+    job = evaluate(
+        TWO
+        + check("24 lbf", machine="fridge")
+        + check("19 lbf", machine="freezer")
+        + check("24 lbf", name="building")
+    )
+    assert (job.verdict_of("fridge"), job.verdict_of("freezer")) == ("pass", "fail")
+    assert job.verdict == "fail"
+    assert job.reasons == ("freezer: pull: 19 lbf is below 20 lbf",)
+    machines = {m["name"]: (m["verdict"], m["kind"]) for m in job_object(job)["machines"]}
+    assert machines == {"fridge": ("pass", ""), "freezer": ("fail", "freezer")}
+
+
+def test_a_machine_of_which_nothing_was_checked_cannot_be_told() -> None:
+    job = evaluate(TWO + check("24 lbf", machine="fridge") + check("9 lbf", machine="freezer",
+                                                                   stage="option"))  # fmt: skip
+    assert (job.verdict_of("fridge"), job.verdict_of("freezer")) == ("pass", "cannot tell")
+    assert (job.verdict, job.reasons) == (
+        "cannot tell", ("freezer: nothing was checked as left",),
+    )  # fmt: skip
+
+
+def test_a_fail_of_one_machine_is_not_cured_by_the_other() -> None:
+    job = evaluate(
+        TWO
+        + check("24 lbf", machine="fridge")
+        + check("24 lbf", machine="freezer", name="other")
+        + check("19 lbf", machine="freezer", stage="as found")
+    )
+    assert job.verdict_of("freezer") == "cannot tell"
+
+
+PLATES = (
+    '[[machine]]\nname = "a"\n[machine.nameplate]\nbreaker = "15 A"\n'
+    '[[machine]]\nname = "b"\n[machine.nameplate]\nbreaker = "20 A"\n'
+)
+
+
+def test_each_machine_feeds_its_own_checks_from_its_own_plate() -> None:
+    breaker = '[[check]]\ncalculation = "breaker"\ncurrent = "8 A"\n'
+    job = evaluate(PLATES + f'{breaker}machine = "a"\n{breaker}machine = "b"\n{breaker}')
+    given = [{i.name: i.given for i in c.finding.inputs} for c in job.checks if c.finding]
+    assert [g["breaker"] for g in given] == ["15 A", "20 A", None]
+
+
+@pytest.mark.parametrize(
+    "plate", ['[nameplate]\nbreaker = "15 A"\n[[machine]]\nname = "a"\n',
+              '[[machine]]\nname = "a"\n[machine.nameplate]\nbreaker = "15 A"\n'],
+)  # fmt: skip
+def test_one_machine_needs_not_be_named(plate: str) -> None:
+    breaker = '[[check]]\ncalculation = "breaker"\ncurrent = "8 A"\n'
+    job = evaluate(
+        plate + breaker + breaker.replace("current", 'machine = "a"\nname = "x"\ncurrent')
+    )
+    assert {c.verdict for c in job.checks} == {"pass"}
+    assert {c["machine"] for c in job_object(job)["checks"]} == {"a"}
+    assert job.verdict_of("a") == job.verdict == "pass"
+
+
+def test_before_and_after_show_the_same_number_twice() -> None:
+    job = evaluate(check("19 lbf", stage="as found") + check("24 lbf") + check("24 lbf", name="x"))
+    (pair,) = job.before_and_after
+    assert (pair.found.verdict, pair.left.verdict) == ("fail", "pass")
+    lines = job_text(job).partition("Before and after\n")[2].splitlines()
+    assert lines[0].split() == ["pull"]
+    assert "FAIL" in lines[1] and "19 lbf is below 20 lbf" in lines[1]
+    assert "PASS" in lines[2] and "24 lbf, at least 20 lbf" in lines[2]
+    (shown,) = job_object(job)["before_and_after"]
+    assert [shown[k]["decided_by"][0]["actual"] for k in ("found", "left")] == [19, 24]
+
+
+def test_what_decided_before_stands_beside_what_decides_after() -> None:
+    heat = '[[check]]\ncalculation = "joint-drop"\nwire = "16 AWG"\njoint_length = "150 mm"\n'
+    heat += 'current = "8.7 A"\n'
+    job = evaluate(f'{heat}drop = "360 mV"\nstage = "as found"\n{heat}drop = "14 mV"\n')
+    (pair,) = job.before_and_after
+    then = pair.then
+    assert then is not None
+    assert pair.now[0].criterion.name == then.criterion.name
+    decided = pair.left.decided_by
+    assert pair.now[-1] == decided
+
+
+def test_tool_and_part_go_into_every_output() -> None:
+    job = evaluate(check("24 lbf", tool="crimper 4", part="F-18"))
+    assert "tool: crimper 4" in job_text(job)
+    assert "part: F-18" in job_text(job)
+    (shown,) = job_object(job)["checks"]
+    assert (shown["tool"], shown["part"]) == ("crimper 4", "F-18")
+
+
+GROUND = RequiredChecks("our list", ("refrigerator",), ("ground",))
+
+
+def missing(job: Job) -> list[tuple[str, bool, str]]:
+    return [(n.name, n.required, n.rule) for n in job.not_tested]
+
+
+def test_a_kind_of_job_without_a_check_that_a_rule_asks_for_cannot_be_told() -> None:
+    said = "“our list” of plugin shop"
+    job = evaluate(check("24 lbf"), GROUND, job='kind = "refrigerator"\n')
+    assert (job.verdict, missing(job)) == ("cannot tell", [("ground", True, said)])
+    assert job.not_tested[0].reason == f"{said} asks for it in every job of kind refrigerator"
+    assert "ground: not tested, and required" in job.reasons
+    other = evaluate(check("24 lbf"), GROUND, job='kind = "washer"\n')
+    assert (other.verdict, missing(other)) == ("pass", [])
+
+
+def test_a_sheet_without_a_kind_does_not_slip_through() -> None:
+    job = evaluate(check("24 lbf"), GROUND)
+    assert job.verdict == "cannot tell"
+    assert "the sheet names none: write kind" in job.not_tested[0].reason
+
+
+def test_a_rule_for_every_kind_needs_no_kind() -> None:
+    job = evaluate(check("24 lbf"), RequiredChecks("all", ("*",), ("pull", "ground")))
+    assert [n.name for n in job.not_tested] == ["ground"]
+    assert job.not_tested[0].reason.endswith("asks for it in every job")
+
+
+@pytest.mark.parametrize("stage", ["as found", "option", AS_LEFT])
+def test_only_a_check_as_left_is_what_a_rule_asks_for(stage: str) -> None:
+    rule = RequiredChecks("all", ("*",), ("pull",))
+    job = evaluate(check("24 lbf", stage=stage) + check("24 lbf", name="x"), rule)
+    assert job.not_tested == ()
+    job = evaluate(check("24 lbf", stage=stage), rule)
+    assert bool(job.not_tested) == (stage != AS_LEFT)
+
+
+def test_what_the_sheet_says_of_it_becomes_required() -> None:
+    said = '[[not_tested]]\nname = "earth"\ncalculation = "ground"\nreason = "no tester"\n'
+    job = evaluate(check("24 lbf") + said, GROUND, job='kind = "refrigerator"\n')
+    (entry,) = job.not_tested
+    assert (entry.name, entry.required, entry.reason) == ("earth", True, "no tester")
+    assert "“our list” of plugin shop" in entry.rule
+    assert "earth (required): no tester [“our list” of plugin shop]" in job_text(job)
+
+
+def test_a_rule_holds_for_each_machine_of_its_kind() -> None:
+    rule = RequiredChecks("cold", ("freezer",), ("pull",))
+    job = evaluate(
+        TWO + check("24 lbf", machine="fridge") + check("24 lbf"), rule, job='kind = "range"\n'
+    )
+    assert [(n.machine, n.name) for n in job.not_tested] == [("freezer", "pull")]
+    assert job.verdict_of("fridge") == "pass"
+
+
+def test_a_rule_that_asks_for_nothing_that_is_here_stays_open() -> None:
+    job = evaluate(check("24 lbf"), RequiredChecks("x", ("*",), ("grund",)))
+    assert job.verdict == "cannot tell"
+    assert "no calculation of that name is here" in job.not_tested[0].reason
+
+
+def test_a_shop_may_name_kinds_of_its_own() -> None:
+    job = evaluate(
+        check("24 lbf"), RequiredChecks("x", ("boat",), ("pull",)), job='kind = "boat"\n'
+    )
+    assert job.verdict == "pass"
+
+
+def found(text: str, job: str = "") -> dict[str, Any]:
+    done = evaluate(text, job=job)
+    of = gaps(done)
+    return {
+        "counts": of.counts,
+        "readings": [(r.input, r.said_unknown, r.counts) for r in of.readings],
+        "checks": [(c.name, c.required) for c in of.checks],
+        "again": [c.name for c in of.again],
+        "text": gaps_text(done, of),
+    }
+
+
+def test_gaps_of_a_whole_sheet() -> None:
+    of = found(check("24 lbf"))
+    assert (of["counts"], of["readings"], of["checks"], of["again"]) == (False, [], [], [])
+    assert of["text"].startswith("SHEET: NOTHING MISSING  t")
+
+
+def test_a_fail_is_nothing_missing() -> None:
+    of = found(check("9 lbf"))
+    assert not of["counts"]
+    assert "FAIL" not in of["text"]
+
+
+def test_readings_that_are_missing_or_unknown() -> None:
+    of = found(check("unknown", name="a") + PULL + check("unknown", name="b", stage="option"))
+    assert of["readings"] == [
+        ("force", True, True), ("force", False, True), ("force", True, False),
+    ]  # fmt: skip
+    assert of["counts"]
+    assert "- force, said to be unknown: find out force at which it let go" in of["text"]
+
+
+def test_a_reading_of_an_option_keeps_no_sheet_open() -> None:
+    assert not found(check("24 lbf") + check("unknown", name="b", stage="option"))["counts"]
+
+
+def test_an_optional_reading_that_the_check_needs_is_missing() -> None:
+    of = found('[[check]]\ncalculation = "ground"\nground_point = "plug-pin"\n')
+    assert ("ground_resistance", False, True) in of["readings"]
+
+
+def test_checks_that_are_missing() -> None:
+    lacks = '[[not_tested]]\nname = "x"\nreason = "y"\n'
+    assert found(check("24 lbf") + lacks)["checks"] == [("x", False)]
+    assert not found(check("24 lbf") + lacks)["counts"]
+    of = found(check("24 lbf") + lacks + "required = true\n")
+    assert (of["checks"], of["counts"]) == ([("x", True)], True)
+    of = found(check("19 lbf", stage="as found", name="c") + check("24 lbf"))
+    assert (of["again"], of["counts"]) == (["c"], True)
+    assert found(check("24 lbf", stage="as found"))["checks"] == [("the work", True)]
+
+
+def test_what_is_usual_for_the_kind_and_not_there_is_missing() -> None:
+    of = found(check("24 lbf"), job='kind = "range"\n')
+    assert [n for n, required in of["checks"] if required] == [
+        "circuit", "element", "supply", "ground path", "insulation",
+    ]  # fmt: skip
+    said = '[[not_tested]]\nname = "earth"\ncalculation = "ground"\nreason = "z"\n'
+    of = found(check("24 lbf") + said, job='kind = "range"\n')
+    assert ("ground path", True) not in of["checks"]
+    assert ("earth", False) in of["checks"]
