@@ -11,7 +11,7 @@ from pypdf import PdfReader
 from wirecalc.output.html import job_page
 
 from . import browser
-from .pages import EXAMPLES, evaluated, evil_job
+from .pages import EXAMPLES, SHEETS, evaluated, evil_job
 
 LONG = "unbroken" * 40
 pytestmark = pytest.mark.skipif(
@@ -19,9 +19,7 @@ pytestmark = pytest.mark.skipif(
 )
 
 
-@pytest.mark.parametrize(
-    "sheet", ["refrigerator", "washer", "shed-freezer", "pull-class", "dishwasher"]
-)
+@pytest.mark.parametrize("sheet", [s.stem for s in SHEETS])
 def test_no_page_scrolls_sideways(sheet: str, tmp_path: Path) -> None:
     page = job_page(evaluated(EXAMPLES / f"{sheet}.toml"))
     widths = (320, 360, 1200)
@@ -58,6 +56,15 @@ def test_an_ordinary_job_prints_on_two_pages_without_complaint(sheet: str, tmp_p
     assert "Limits of this answer" in printed
     for check in evaluated(EXAMPLES / f"{sheet}.toml").checks:
         assert check.verdict is None or check.verdict.upper() in printed
+
+
+@pytest.mark.parametrize("sheet", [s.stem for s in SHEETS])
+def test_a_job_of_many_checks_prints_on_three_pages(sheet: str, tmp_path: Path) -> None:
+    path = tmp_path / f"{sheet}.html"
+    job = evaluated(EXAMPLES / f"{sheet}.toml")
+    path.write_text(job_page(job), encoding="utf-8")
+    pages = len(PdfReader(browser.print_pdf(path)).pages)
+    assert pages <= (3 if len(job.checks) >= 8 else 2)
 
 
 @pytest.mark.skipif(browser.AXE is None, reason="needs axe-core: WIRECALC_AXE names its script")
