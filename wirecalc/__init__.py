@@ -10,6 +10,8 @@ The names below are the public ones: what a script or a plugin may use.
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING, Any
+
 from .criteria import (
     Criterion,
     Origin,
@@ -36,8 +38,6 @@ from .host import Catalogue, build
 from .items import Caution, Item, answer, caution, chart, figure, listing, not_checked
 from .kinds import Count, Nameplate, OneOf, Reading, Words, YesNo
 from .offers import Deferred, deferred
-from .readings_file import FileColumns, ReadingsFile
-from .readings_stream import ReadingsStream, RecordedColumns
 from .requirements import RequiredChecks
 from .running import HouseRule
 from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
@@ -98,7 +98,26 @@ __all__ = [
     "run",
 ]
 
+if TYPE_CHECKING:
+    from .readings_file import FileColumns, ReadingsFile
+    from .readings_stream import ReadingsStream, RecordedColumns
+
 _catalogue: Catalogue | None = None
+_LATER = {  # kinds of few calculations: loaded when a plugin asks for them
+    "FileColumns": "readings_file",
+    "ReadingsFile": "readings_file",
+    "ReadingsStream": "readings_stream",
+    "RecordedColumns": "readings_stream",
+}
+
+
+def __getattr__(name: str) -> Any:
+    """Load what few plugins ask for."""
+    if name not in _LATER:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    import importlib
+
+    return getattr(importlib.import_module(f".{_LATER[name]}", __name__), name)
 
 
 def run(calculation_name: str, /, **given: object) -> Finding:

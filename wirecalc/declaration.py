@@ -21,9 +21,7 @@ from typing import Annotated, Any, Generic, NamedTuple, ParamSpec, Union, get_ar
 
 from .errors import DeclarationError, Problem
 from .items import Item
-from .kinds import Count, Kind, OneOf, RangeKind, WireKind, Words, YesNo, _QuantityKind
-from .readings_file import FileColumns, ReadingsFile
-from .readings_stream import ReadingsStream, RecordedColumns
+from .kinds import Kind, RangeKind, WireKind, Words, YesNo
 from .wires import SizeRange, Wire
 
 P = ParamSpec("P")
@@ -67,14 +65,6 @@ _WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
     SizeRange: RangeKind,
     bool: YesNo,
     str: Words,
-}
-_ALLOWED: dict[type, tuple[type[Kind], ...]] = {
-    FileColumns: (ReadingsFile,),
-    RecordedColumns: (ReadingsStream,),
-    bool: (YesNo,),
-    float: (_QuantityKind,),
-    int: (Count,),
-    str: (OneOf, Words),
 }
 
 
@@ -238,11 +228,10 @@ def _kind(where: str, inner: Any, about: Any) -> Kind:
         if not about:
             raise DeclarationError(f"{where}: its text is empty")
         return _WORD_KINDS[inner](about)
-    if isinstance(about, _ALLOWED.get(inner, ())):
+    if isinstance(about, Kind) and about.of is inner:
         if not about.text:
             raise DeclarationError(f"{where}: its kind has no text")
-        kind: Kind = about
-        return kind
+        return about
     raise DeclarationError(
         f"{where}: {inner} with {about!r} is no kind of input; "
         "a float takes Reading or Nameplate, an int Count, a str OneOf or a text"

@@ -23,7 +23,7 @@ from .errors import BadText, nearest
 from .quantities import read_number, read_quantity, split_error
 from .rounding import show
 from .units import SPELLINGS, convert, dimension_of, read_unit
-from .wires import read_size_range, read_wire
+from .wires import SizeRange, Wire, read_size_range, read_wire
 
 # units that are typed in place of another; offered when the number fits the span in the other
 _SLIPS = {
@@ -70,6 +70,7 @@ class Read(NamedTuple):
 class Kind(ABC):
     """What may be given for an input."""
 
+    of: type  # what a function declares and gets
     text: str
     unit: str = ""
     goes_with: str = ""  # the input without which this one means nothing
@@ -111,6 +112,8 @@ def _text(given: object, example: str) -> str:
 
 
 class _QuantityKind(Kind):
+    of = float
+
     def __init__(
         self,
         unit: str,
@@ -213,6 +216,8 @@ class Nameplate(_QuantityKind):
 class Count(Kind):
     """A whole number of things."""
 
+    of = int
+
     def __init__(
         self, text: str, *, low: int = 1, high: int = 1_000_000, goes_with: str = ""
     ) -> None:
@@ -246,6 +251,8 @@ class OneOf(Kind):
 
     `on_plate` says that it is printed on a nameplate, as a code letter is.
     """
+
+    of = str
 
     def __init__(
         self,
@@ -297,6 +304,7 @@ class _WordKind(Kind):
 class WireKind(_WordKind):
     """A wire as people write it."""
 
+    of = Wire
     example = "18 AWG"
     span = "18 AWG, 14 AWG solid, 1.5 mm2, 26x30 AWG, 41x0.254 mm"
 
@@ -308,6 +316,7 @@ class WireKind(_WordKind):
 class RangeKind(_WordKind):
     """A range of wire size."""
 
+    of = SizeRange
     example = "22-18 AWG"
     span = "16-14 AWG, 2050-5180 cmil, 1.5-2.5 mm2"
 
@@ -318,6 +327,7 @@ class RangeKind(_WordKind):
 class YesNo(_WordKind):
     """Yes or no."""
 
+    of = bool
     example = "yes"
     span = "yes or no"
 
@@ -345,6 +355,7 @@ class YesNo(_WordKind):
 class Words(_WordKind):
     """Free text."""
 
+    of = str
     example = "text"
     span = "text"
 

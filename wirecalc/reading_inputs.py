@@ -142,7 +142,7 @@ def _take_unknown(declared: Input, prepared: Prepared, *, said: bool, rest: bool
         cannot_tell(
             declared.name,
             _why(declared.name, said=said, rest=rest and said),
-            measure=f"find out {kind.text} ({kind.span})",
+            measure=f"find out: {kind.text} ({kind.span})",
             needs=(declared.name,),
         )
     )

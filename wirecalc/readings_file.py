@@ -43,6 +43,8 @@ class FileColumns(NamedTuple):
 class ReadingsFile(Kind):
     """A CSV of readings. `columns` maps the name of a column to what its cells are."""
 
+    of = FileColumns
+
     def __init__(
         self,
         columns: Mapping[str, Reading],

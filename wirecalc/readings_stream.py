@@ -69,6 +69,8 @@ class RecordedColumns(NamedTuple):
 class ReadingsStream(Kind):
     """A recording. `measured` names the quantities of which the file has one, the best first."""
 
+    of = RecordedColumns
+
     def __init__(
         self,
         measured: Sequence[str],

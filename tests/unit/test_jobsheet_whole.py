@@ -307,7 +307,7 @@ def test_readings_that_are_missing_or_unknown() -> None:
         ("force", True, True), ("force", False, True), ("force", True, False),
     ]  # fmt: skip
     assert of["counts"]
-    assert "- force, said to be unknown: find out force at which it let go" in of["text"]
+    assert "- force, said to be unknown: find out: force at which it let go" in of["text"]
 
 
 def test_a_reading_of_an_option_keeps_no_sheet_open() -> None:

@@ -98,7 +98,7 @@ def test_optional_unknown_is_cannot_tell_and_the_rest_runs() -> None:
     finding = go(load="5 A", cord="unknown")
     assert finding.criterion("cord").verdict == "cannot tell"
     assert finding.criterion("not too much").verdict == "pass"
-    assert finding.criterion("cord").action == "find out cord (from 0 up to 90 m)"
+    assert finding.criterion("cord").action == "find out: cord (from 0 up to 90 m)"
     assert next(i for i in finding.inputs if i.name == "cord").origin == "unknown"
 
 
