@@ -1,14 +1,20 @@
-"""Writing a file whole or not at all."""
+"""Writing a file, or a folder of files, whole or not at all."""
 
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
+import re
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 
 from .errors import BadInput, Problem
+
+DEAD_AFTER = 24 * 3600  # seconds; writing a folder takes less than one
+_TAKEN = (errno.EEXIST, errno.ENOTEMPTY, errno.ENOTDIR)  # what a rename onto something says
+_NO_SYNC = (errno.EINVAL, errno.ENOTSUP)  # a file system that flushes no folder says so
 
 
 def write_whole(path: Path, text: str) -> None:
@@ -49,18 +55,128 @@ def _write(path: Path, content: bytes, name_it: Callable[[str, Path], None]) -> 
     beside = None
     try:
         handle, beside = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
+        _fill(handle, content)
         os.chmod(beside, 0o666 & ~_umask())  # noqa: PTH101
         name_it(beside, path)
     except OSError as error:
         if beside is not None:
             with contextlib.suppress(OSError):
                 os.unlink(beside)  # noqa: PTH108
-        wrong = f"cannot be written ({error.strerror or error})"
-        raise BadInput([Problem(str(path), wrong, "choose another place with --output")]) from None
+        raise _unwritten(path, error, "choose another place with --output") from None
+
+
+def write_folder(path: Path, contents: Mapping[str, bytes]) -> bool:
+    """Write a new folder of files beside its place, flush all of it, and rename it.
+
+    It is there whole or not at all, whenever this is killed, and one that is there is never
+    changed: the answer is False where it holds the same already. Raises BadInput, naming the
+    folder, where it cannot be written or holds something else.
+    """
+    beside = None
+    try:
+        if not os.path.lexists(path):
+            beside = Path(tempfile.mkdtemp(dir=path.parent, prefix=f".{path.name}."))
+            for name, content in contents.items():
+                _fill(os.open(beside / name, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666), content)
+            beside.chmod(0o777 & ~_umask())
+            sync_folder(beside)
+            if _renamed(beside, path):
+                beside = None
+                sync_folder(path.parent)
+                return True
+        same = _holds(path, contents)
+    except OSError as error:
+        raise _unwritten(path, error, "choose another folder") from None
+    finally:  # also when interrupted
+        if beside is not None:
+            _remove(beside, contents)
+    if same:
+        return False
+    wrong = "is there already, and holds something else"
+    raise BadInput([Problem(str(path), wrong, "look into it; if it is damaged, move it away")])
+
+
+def remove_dead(folder: Path, names: str, contents: Iterable[str]) -> None:
+    """Remove from a folder what killed runs of `write_folder` left there and is certainly dead.
+
+    `names` is a pattern of the names that are written there, `contents` the files in each;
+    nothing else is touched, and trouble is passed over.
+
+    Dead is what nobody has touched for a day, by the clock of the file system: machines may share
+    the folder, so that the number of a process says nothing. It is renamed first. A writer that
+    slept for so long then finds its folder gone and fails as a whole.
+    """
+    left_over = re.compile(rf"\.(?:{names})\.\w{{8}}(-dead)?")
+    with contextlib.suppress(OSError):
+        with tempfile.TemporaryFile(dir=folder, prefix=".") as probe:
+            now = os.fstat(probe.fileno()).st_mtime
+        with os.scandir(folder) as entries:
+            dead = [Path(e) for e in entries if left_over.fullmatch(e.name) and _old(e, now)]
+        for path in dead:
+            with contextlib.suppress(OSError):
+                marked = path.with_name(path.name.removesuffix("-dead") + "-dead")
+                path.rename(marked)
+                _remove(marked, contents)
+
+
+def sync_folder(path: Path) -> None:
+    """Flush the names that stand in a folder, where the system has that; raises OSError."""
+    if not hasattr(os, "O_DIRECTORY"):
+        return
+    handle = os.open(path, os.O_RDONLY | os.O_DIRECTORY)
+    try:
+        os.fsync(handle)
+    except OSError as error:
+        if error.errno not in _NO_SYNC:
+            raise
+    finally:
+        os.close(handle)
+
+
+def _old(entry: os.DirEntry[str], now: float) -> bool:
+    try:
+        touched = entry.stat(follow_symlinks=False).st_mtime
+    except FileNotFoundError:  # its writer has just renamed it
+        return False
+    return entry.is_dir(follow_symlinks=False) and now - touched > DEAD_AFTER
+
+
+def _fill(handle: int, content: bytes) -> None:
+    with os.fdopen(handle, "wb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+
+
+def _renamed(beside: Path, path: Path) -> bool:
+    """Rename a folder; False where something is there, which a rename never replaces."""
+    try:
+        os.rename(beside, path)  # noqa: PTH104
+    except OSError as error:
+        if error.errno in _TAKEN:
+            return False
+        raise
+    return True
+
+
+def _holds(path: Path, contents: Mapping[str, bytes]) -> bool:
+    try:
+        return all((path / name).read_bytes() == content for name, content in contents.items())
+    except (FileNotFoundError, NotADirectoryError, IsADirectoryError):
+        return False
+
+
+def _remove(folder: Path, contents: Iterable[str]) -> None:
+    with contextlib.suppress(OSError):
+        for name in contents:
+            (folder / name).unlink(missing_ok=True)
+        folder.rmdir()
+
+
+def _unwritten(path: Path, error: OSError, would_do: str) -> BadInput:
+    return BadInput(
+        [Problem(str(path), f"cannot be written ({error.strerror or error})", would_do)]
+    )
 
 
 def _umask() -> int:

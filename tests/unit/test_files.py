@@ -1,6 +1,10 @@
-"""A file is written whole or not at all."""
+"""A file, and a folder of files, is written whole or not at all."""
 
+import os
+import threading
+import time
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -35,3 +39,171 @@ def test_failure_leaves_the_old_file_and_nothing_else(
 def test_missing_folder_is_named(tmp_path: Path) -> None:
     with pytest.raises(BadInput, match=r"nowhere.*cannot be written"):
         files.write_whole(tmp_path / "nowhere" / "out.txt", "x")
+
+
+TWO = {"a.txt": b"one", "b.txt": b"two"}
+
+
+def test_a_folder_is_written_with_its_files(tmp_path: Path) -> None:
+    target = tmp_path / "out"
+    assert files.write_folder(target, TWO)
+    assert {p.name: p.read_bytes() for p in target.iterdir()} == TWO
+    assert list(tmp_path.iterdir()) == [target]
+
+
+def test_a_folder_has_the_usual_rights(tmp_path: Path) -> None:
+    (tmp_path / "usual").mkdir()
+    (tmp_path / "usual" / "a.txt").write_bytes(b"")
+    files.write_folder(tmp_path / "out", TWO)
+    for usual, made in (("usual", "out"), ("usual/a.txt", "out/a.txt")):
+        assert (tmp_path / made).stat().st_mode == (tmp_path / usual).stat().st_mode
+
+
+def test_the_same_folder_is_not_written_again(tmp_path: Path) -> None:
+    target = tmp_path / "out"
+    files.write_folder(target, TWO)
+    before = (target / "a.txt").stat().st_ino
+    assert not files.write_folder(target, TWO)
+    assert (target / "a.txt").stat().st_ino == before
+    assert list(tmp_path.iterdir()) == [target]
+
+
+def _state(path: Path) -> object:
+    return {p.name: p.read_bytes() for p in path.iterdir()} if path.is_dir() else path.read_bytes()
+
+
+@pytest.mark.parametrize("there", [{"a.txt": b"mine", "b.txt": b"two"}, {"a.txt": b"one"}, b"mine"])
+def test_a_folder_with_something_else_is_never_changed(tmp_path: Path, there: Any) -> None:
+    target = tmp_path / "out"
+    if isinstance(there, bytes):
+        target.write_bytes(there)
+    else:
+        files.write_folder(target, there)
+    with pytest.raises(BadInput, match=r"out: is there already, and holds something else"):
+        files.write_folder(target, TWO)
+    assert list(tmp_path.iterdir()) == [target]
+    assert _state(target) == there
+
+
+def test_a_folder_that_came_up_meanwhile_is_never_changed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Two writers may both have seen that it was not there; the second rename fails."""
+    target = tmp_path / "out"
+    files.write_folder(target, TWO)
+    monkeypatch.setattr("wirecalc.files.os.path.lexists", lambda _: False)
+    assert not files.write_folder(target, TWO)
+    with pytest.raises(BadInput, match="holds something else"):
+        files.write_folder(target, TWO | {"a.txt": b"other"})
+    assert {p.name: p.read_bytes() for p in target.iterdir()} == TWO
+    assert list(tmp_path.iterdir()) == [target]
+
+
+def test_every_file_is_flushed_before_the_folder_shows_and_its_name_after(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A kill does not show this, a power cut would: the order of what is asked of the disk."""
+    done: list[str] = []
+    flush, rename = os.fsync, os.rename
+
+    def spied_flush(handle: int) -> None:
+        flush(handle)
+        done.append(Path(f"/proc/self/fd/{handle}").readlink().name)
+
+    def spied_rename(old: Any, new: Any) -> None:
+        rename(old, new)
+        done.append("renamed")
+
+    if not Path("/proc/self/fd").is_dir():
+        pytest.skip("which file a number stands for is seen under /proc only")
+    monkeypatch.setattr("wirecalc.files.os.fsync", spied_flush)
+    monkeypatch.setattr("wirecalc.files.os.rename", spied_rename)
+    files.write_folder(tmp_path / "out", TWO)
+    assert done[:2] == ["a.txt", "b.txt"]
+    assert done[2].startswith(".out.")
+    assert done[3:] == ["renamed", tmp_path.name]
+
+
+@pytest.mark.parametrize("at", [1, 2, 3])
+@pytest.mark.parametrize("error", [OSError(28, "No space left on device"), KeyboardInterrupt()])
+def test_a_folder_that_fails_leaves_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, at: int, error: BaseException
+) -> None:
+    calls = 0
+
+    def full(_: int) -> None:
+        nonlocal calls
+        calls += 1
+        if calls == at:
+            raise error
+
+    monkeypatch.setattr("wirecalc.files.os.fsync", full)
+    with pytest.raises((BadInput, KeyboardInterrupt)) as raised:
+        files.write_folder(tmp_path / "out", TWO)
+    assert "No space left" in str(raised.value) or isinstance(error, KeyboardInterrupt)
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_many_writers_of_one_folder_agree(tmp_path: Path) -> None:
+    target, wrote = tmp_path / "out", []
+    ready = threading.Barrier(8)
+
+    def write() -> None:
+        ready.wait()
+        wrote.append(files.write_folder(target, TWO))
+
+    threads = [threading.Thread(target=write) for _ in range(8)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert sorted(wrote) == [False] * 7 + [True]
+    assert list(tmp_path.iterdir()) == [target]
+
+
+def _aged(path: Path, seconds: float) -> None:
+    path.mkdir()
+    (path / "a.txt").write_bytes(b"half")
+    os.utime(path, (time.time() - seconds,) * 2)
+
+
+def test_what_is_dead_is_removed_and_nothing_else(tmp_path: Path) -> None:
+    day = files.DEAD_AFTER
+    for name, age in {
+        ".out.abcd_123": day + 60,
+        ".out.efgh4567-dead": day + 60,
+        ".out.young123": day - 60,
+        ".other.abcd1234": day + 60,
+        ".out": day + 60,
+        "out": day + 60,
+    }.items():
+        _aged(tmp_path / name, age)
+    (tmp_path / ".out.afile123").write_bytes(b"")
+    os.utime(tmp_path / ".out.afile123", (0, 0))
+    _aged(tmp_path / ".out.more1234", day - 60)
+    (tmp_path / ".out.more1234" / "notes.txt").write_text("a person's")
+    os.utime(tmp_path / ".out.more1234", (0, 0))
+    files.remove_dead(tmp_path, "out", TWO)
+    assert sorted(p.name for p in tmp_path.iterdir()) == [
+        *(".other.abcd1234", ".out", ".out.afile123", ".out.more1234-dead", ".out.young123"),
+        "out",
+    ]
+    assert [p.name for p in (tmp_path / ".out.more1234-dead").iterdir()] == ["notes.txt"]
+
+
+def test_a_writer_that_slept_too_long_fails_as_a_whole(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What it had written was taken for dead meanwhile: no half of it may show."""
+    rename = os.rename
+
+    def late(old: Any, new: Any) -> None:
+        os.utime(old, (0, 0))
+        monkeypatch.setattr("wirecalc.files.os.rename", rename)
+        files.remove_dead(tmp_path, "out", ["a.txt"])
+        rename(old, new)
+
+    monkeypatch.setattr("wirecalc.files.os.rename", late)
+    with pytest.raises(BadInput, match="cannot be written"):
+        files.write_folder(tmp_path / "out", TWO)
+    assert [p.name for p in tmp_path.iterdir() if not p.name.startswith(".")] == []

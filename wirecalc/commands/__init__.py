@@ -21,10 +21,12 @@ COMMANDS = {
         {
             "--new": ("KIND", "write a sheet to fill in for a kind of job; alone: the kinds"),
             "--check-only": ("", "say only what is missing on the sheet"),
+            "--record": ("FOLDER", "keep sheet, job and report there as one record"),
+            "--history": ("FOLDER", "tell what the records there tell together; takes no sheet"),
         },
     ),
     "plugins": Command("plugins", "list the plugins, where they come from and their state"),
-    "schema": Command("schema NAME", "print a JSON schema: finding or job"),
+    "schema": Command("schema NAME", "print a JSON schema: finding, job or history"),
     "tables": Command("tables [NAME]", "list the published tables, or print one"),
 }
 

@@ -22,16 +22,29 @@ def run(words: Sequence[str]) -> Result:
     if any(p.name == "--new" for p in options.problems) and not options.words:
         return _kinds(words)
     options.refuse()
+    if {"record", "history"} & options.own.keys():
+        from .job_record import history, refuse_mixed
+
+        refuse_mixed(options)
+        if "history" in options.own:
+            return history(options)
     if "new" in options.own:
         return _new(words, options)
     if not options.words:
         raise BadInput([Problem("job", "needs a job sheet", "such as job repair.toml")])
     loaded = catalogue(words)
-    done = jobsheet.evaluate(jobsheet.read(Path(options.words[0])), loaded)
+    path = Path(options.words[0])
+    sheet = jobsheet.read(path)
+    done = jobsheet.evaluate(sheet, loaded)
     if "check-only" in options.own:
         return _missing(done, options, loaded)
     status = status_of([done.verdict], defect=done.has_defect, no_marginal=options.no_marginal)
-    return Result(_rendered(done, options), status, options.output, warnings(loaded))
+    said = warnings(loaded)
+    if "record" in options.own:
+        from .job_record import keep
+
+        said.append(keep(path, sheet, done, options))
+    return Result(_rendered(done, options), status, options.output, said)
 
 
 def _rendered(done: Job, options: Options) -> str:

@@ -9,7 +9,7 @@ from ..errors import BadInput, Problem
 from ..options import split
 from .result import Result
 
-SCHEMAS = ("finding", "job")
+SCHEMAS = ("finding", "job", "history")
 
 
 def run(words: Sequence[str]) -> Result:
@@ -19,6 +19,6 @@ def run(words: Sequence[str]) -> Result:
     name = options.words[0] if options.words else ""
     if name not in SCHEMAS:
         wrong = f"there is no schema {name!r}" if name else "needs a name"
-        raise BadInput([Problem("schema", wrong, f"write {' or '.join(SCHEMAS)}")])
+        raise BadInput([Problem("schema", wrong, f"write one of {', '.join(SCHEMAS)}")])
     path = Path(__file__).parent.parent / "schemas" / f"{name}.json"
     return Result(path.read_text(encoding="utf-8").rstrip("\n"), output=options.output)

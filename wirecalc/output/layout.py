@@ -24,8 +24,13 @@ def wrap(text: str, start: str = "", indent: str | None = None) -> list[str]:
     )
 
 
-def table(rows: Sequence[Sequence[str]], width: int = WIDTH - 2) -> list[str]:
-    """Lay out rows in columns; the widest column is wrapped so that the whole fits the width."""
+def table(
+    rows: Sequence[Sequence[str]], width: int = WIDTH - 2, align: Sequence[str] | None = None
+) -> list[str]:
+    """Lay out rows in columns; the widest column is wrapped so that the whole fits the width.
+
+    `align` is left or right for each column; left if not given.
+    """
     if not rows:
         return []
     from tabulate import tabulate
@@ -38,7 +43,13 @@ def table(rows: Sequence[Sequence[str]], width: int = WIDTH - 2) -> list[str]:
         widths[widest] = max(
             min(widths[widest] - 1, width - gaps - sum(widths) + widths[widest]), min(rest, 10), 8
         )
-    text: str = tabulate(rows, tablefmt="plain", maxcolwidths=list(widths), disable_numparse=True)
+    text: str = tabulate(
+        rows,
+        tablefmt="plain",
+        maxcolwidths=list(widths),
+        disable_numparse=True,
+        colalign=align,
+    )
     return [line.rstrip() for line in text.splitlines()]
 
 

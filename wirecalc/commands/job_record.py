@@ -1,0 +1,110 @@
+"""`wirecalc job FILE --record FOLDER` and `wirecalc job --history FOLDER`."""
+
+from __future__ import annotations
+
+import contextlib
+import datetime
+import sys
+import tomllib
+from collections.abc import Iterable, Mapping
+from pathlib import Path
+from typing import Any
+
+from .. import record
+from ..errors import BadInput, BadText, Problem
+from ..history import History, facts
+from ..job import Job
+from ..options import Options
+from ..output import history as history_output
+from ..output.html import job_page
+from ..output.json import dump, job_object
+from .result import CANNOT_TELL, PASS, Result
+
+
+def refuse_mixed(options: Options) -> None:
+    """Raise BadInput for what means nothing together with --record or --history."""
+    mine = "history" if "history" in options.own else "record"
+    wrong = [
+        Problem(f"--{other}", f"means nothing beside --{mine}", "leave one of them out")
+        for other in options.own
+        if other != mine
+    ]
+    if mine == "history":
+        wrong += [Problem(repr(w), "--history takes no sheet") for w in options.words]
+        if options.format == "html":
+            wrong.append(Problem("--format", "--history has no page", "write text or json"))
+    if wrong:
+        raise BadInput(wrong)
+
+
+def keep(path: Path, sheet: Mapping[str, Any], done: Job, options: Options) -> str:
+    """Record a job that was evaluated from a sheet, and return the line that says where.
+
+    Raises BadInput where it cannot be written, or the file is no longer the sheet.
+    """
+    content = _bytes(path, sheet)
+    date = record.date_of(sheet["job"].get("date")) or datetime.date.today()
+    job = dump(job_object(done)) + "\n"
+    made = record.Record(date, done.title, content, job, job_page(done) + "\n")
+    where, new = record.store(made, _folder(options, "record"))
+    return f"recorded in {where}" if new else f"recorded before, and nothing is new: {where}"
+
+
+def history(options: Options) -> Result:
+    """Tell what the records of a folder tell together."""
+    folder = _folder(options, "history")
+    found = count(folder, _shown(record.entries(folder), folder))
+    if options.format == "json":
+        text = dump(history_output.history_object(found))
+    else:
+        text = history_output.history_text(found)
+    return Result(text, CANNOT_TELL if found.not_read else PASS, options.output)
+
+
+def _folder(options: Options, name: str) -> Path:
+    if not options.own[name]:
+        raise BadInput([Problem(f"--{name}", "is empty", "name a folder")])
+    return Path(options.own[name])
+
+
+def _bytes(path: Path, sheet: Mapping[str, Any]) -> bytes:
+    """Return the bytes of a sheet that was read before, and see that they still are that sheet."""
+    with contextlib.suppress(OSError, ValueError):
+        content = path.read_bytes()
+        if tomllib.loads(content.decode("utf-8-sig")) == sheet:
+            return content
+    wrong = "was changed while it was evaluated, or can be read only once"
+    raise BadInput([Problem(str(path), wrong, "give a file that stays as it is")])
+
+
+def count(folder: Path, names: Iterable[str]) -> History:
+    """Count the records of some names in a folder; none of them is kept."""
+
+    def date_of(said: str) -> datetime.date | None:
+        day = record.named_date(said)
+        return record.date_of(said) if day is None or not (folder / said).is_dir() else day
+
+    found = History()
+    for name in names:
+        try:
+            job = facts(record.read(folder / name))
+        except BadText as error:
+            found.refuse(name, str(error))
+            continue
+        day = record.named_date(name)
+        if day is not None:  # what has no date in its name was refused
+            found.add(day, job, date_of)
+    return found
+
+
+def _shown(names: Iterable[str], folder: Path) -> Iterable[str]:
+    """Show on a terminal how far it is, where tqdm is installed."""
+    if sys.stderr is None or not sys.stderr.isatty():
+        return names
+    try:
+        from tqdm import tqdm
+    except ImportError:
+        return names
+    total = sum(1 for _ in record.entries(folder))
+    shown: Iterable[str] = tqdm(names, total=total, unit="record", leave=False, file=sys.stderr)
+    return shown
