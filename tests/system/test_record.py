@@ -318,7 +318,7 @@ def _many(folder: Path, n: int) -> None:
             datetime.date(2026, 1, 1) + datetime.timedelta(days=number % 365),
             f"invented {number}",
             b"[job]",
-            json.dumps({**job, "checks": [check] * 3}),
+            json.dumps({**job, "checks": [check]}),
             "<!DOCTYPE html>",
         )
         where = folder / made.name
