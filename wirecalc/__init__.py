@@ -33,7 +33,7 @@ from .errors import (
     WirecalcError,
 )
 from .findings import Finding
-from .hooks import hookimpl
+from .hooks import API_VERSION, hookimpl
 from .host import Catalogue, build
 from .items import Caution, Item, answer, caution, chart, figure, listing, not_checked
 from .kinds import Count, Nameplate, OneOf, Reading, Words, YesNo
@@ -44,6 +44,7 @@ from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
 from .wires import SizeRange, Wire
 
 __all__ = [
+    "API_VERSION",
     "MAKER",
     "PLATE",
     "PRACTICE",

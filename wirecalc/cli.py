@@ -52,7 +52,7 @@ def _dispatch(words: list[str]) -> Result:
         return Result(f"wirecalc {version('wirecalc')}")
     if name in ("--help", "-h", "help"):
         return listing.show_help(rest, known)
-    if not words or (name == "--bundled-only" and not rest):
+    if not words or name.startswith("--"):
         return listing.list_all(words, known)
     if "--help" in rest or "-h" in rest:
         return listing.show_help([name], known)

@@ -43,7 +43,18 @@ COMMANDS = (
     "help",
     "version",
 )
-OPTIONS = ("format", "output", "working", "chart", "help", "version", "bundled_only", "no_marginal")
+OPTIONS = (
+    "format",
+    "output",
+    "working",
+    "chart",
+    "help",
+    "version",
+    "bundled_only",
+    "only_plugins",
+    "strict",
+    "no_marginal",
+)
 SHEET_KEYS = (
     "calculation",
     "name",

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from .requirements import RequiredChecks
     from .running import HouseRule
 
+API_VERSION = 1  # of the hooks; a plugin may say which it supports, as WIRECALC_API = (1, 1)
 PROJECT = "wirecalc"  # pluggy's project name and the entry-point group
 
 hookspec = pluggy.HookspecMarker(PROJECT)

@@ -1,51 +1,28 @@
-"""Finds plugins, keeps a broken one from taking the rest down, and knows every calculation.
+"""Everything that is available in a run: calculations, house rules, plugins with their state.
 
-pluggy checks hooks; the loading loop is ours: one entry point at a time, each in its own `try`,
-because pluggy's own loader stops at the first broken one and skips a duplicate name silently.
+What a plugin offers is collected one plugin at a time, so that one that raises loses only itself.
 """
 
 from __future__ import annotations
 
-import time
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from importlib.metadata import EntryPoint, entry_points
 from pathlib import Path
 from typing import Any
 
 import pluggy
 
-from . import hooks, tables
+from . import tables
 from .declaration import Calculation
+from .discovery import FAILED, IN_PART, LEFT_OUT, Plugin, found
 from .errors import BadInput, PluginDefect, Problem, TableError, did_you_mean
 from .findings import Finding
 from .items import Caution, NotChecked, use_cautions
+from .loading import load
 from .offers import Deferred
 from .requirements import ProvidedRequirement, RequiredChecks
 from .running import HouseRule, ProvidedCalculation, ProvidedRule, run
-
-BUNDLED = "wirecalc"  # the distribution whose entry points are the bundled plugins
-
-
-@dataclass
-class Plugin:
-    """One entry point: who it is, and what became of it."""
-
-    name: str
-    distribution: str
-    version: str
-    state: str = "loaded"  # loaded, in part, failed or left out
-    reason: str = ""
-    calculations: list[str] = field(default_factory=list)
-    load_time: float = 0.0
-
-    @property
-    def bundled(self) -> bool:
-        """Whether it comes with wirecalc."""
-        return self.distribution == BUNDLED
-
-    def __str__(self) -> str:
-        return f"{self.name} of {self.distribution} {self.version}"
+from .settings import Settings, read
 
 
 @dataclass
@@ -56,16 +33,24 @@ class Catalogue:
     rules: list[ProvidedRule] = field(default_factory=list)
     required: list[ProvidedRequirement] = field(default_factory=list)
     plugins: list[Plugin] = field(default_factory=list)
+    left_out: list[NotChecked] = field(default_factory=list)  # beside plugins
 
     @property
     def not_loaded(self) -> list[NotChecked]:
         """The plugins whose calculations and house rules are missing, for every finding."""
-        what = {"in part": "part", "failed": "house rules", "left out": "house rules"}
+        what = {IN_PART: "part", FAILED: "house rules", LEFT_OUT: "house rules"}
         return [
             NotChecked(f"{what[p.state]} of plugin {p}", p.reason)
             for p in self.plugins
             if p.state in what
-        ]
+        ] + self.left_out
+
+    def refuse_broken(self) -> None:
+        """Raise PluginDefect where a plugin did not load, or not all of it: strict runs."""
+        self.load_all()
+        broken = [f"plugin {p}: {p.reason}" for p in self.plugins if p.broken]
+        if broken:
+            raise PluginDefect("nothing was computed, strictly: " + "; ".join(broken))
 
     def find(self, name: str) -> ProvidedCalculation:
         """Return a calculation by its name; raises BadInput with the nearest known name."""
@@ -82,7 +67,7 @@ class Catalogue:
                 _ = provided.calculation
             except PluginDefect as error:
                 plugin = next(p for p in self.plugins if name in p.calculations)
-                plugin.state, plugin.reason = "in part", str(error)
+                plugin.fail(str(error), IN_PART)
                 plugin.calculations.remove(name)
 
     def run(
@@ -104,71 +89,25 @@ class Catalogue:
         )
 
 
-def build(*, bundled_only: bool = False) -> Catalogue:
+def build(settings: Settings | None = None, *, bundled_only: bool = False) -> Catalogue:
     """Load plugins and return what they provide.
 
-    With `bundled_only` nothing but the plugins that come with wirecalc is imported; the others
-    are listed as left out.
+    Without settings, those of the environment are read. With `bundled_only` nothing but the
+    plugins that come with wirecalc is imported; the others are listed as left out.
+
+    Raises BadInput for settings that cannot be used, and under strict settings PluginDefect where
+    a plugin did not load.
     """
+    if settings is None:
+        settings = Settings(bundled_only=True) if bundled_only else read()
     catalogue = Catalogue()
-    manager = pluggy.PluginManager(hooks.PROJECT)
-    manager.add_hookspecs(hooks)
-    by_module: dict[int, Plugin] = {}
-    for point, plugin in _found():
-        catalogue.plugins.append(plugin)
-        if bundled_only and not plugin.bundled:
-            plugin.state, plugin.reason = "left out", "only bundled plugins were asked for"
-            continue
-        module = _load(point, plugin, manager)
-        if module is not None:
-            by_module[id(module)] = plugin
-    _drop_unknown_hooks(manager, by_module)
-    _collect(catalogue, manager, by_module)
+    candidates = found(settings)
+    catalogue.plugins = [c.plugin for c in candidates]
+    if settings.unread is not None:
+        why = "only bundled plugins were asked for"
+        catalogue.left_out.append(NotChecked(f"what {settings.unread} asks for", why))
+    _collect(catalogue, *load(candidates))
     return catalogue
-
-
-def _found() -> list[tuple[EntryPoint, Plugin]]:
-    """Return the entry points, bundled ones first, then by distribution and name.
-
-    The metadata of a distribution is dear to parse, so it is read once for all its entry points.
-    """
-    about: dict[int, tuple[str, str]] = {id(None): ("unknown", "")}
-    found = []
-    for point in entry_points(group=hooks.PROJECT):
-        if id(point.dist) not in about and point.dist is not None:
-            metadata = point.dist.metadata
-            about[id(point.dist)] = (metadata["Name"], metadata["Version"])
-        found.append((point, Plugin(point.name, *about[id(point.dist)])))
-    return sorted(found, key=lambda f: (not f[1].bundled, f[1].distribution, f[1].name))
-
-
-def _load(point: EntryPoint, plugin: Plugin, manager: pluggy.PluginManager) -> Any:
-    start = time.perf_counter()
-    try:
-        module = point.load()
-        manager.register(module, name=str(plugin))
-    except (Exception, SystemExit) as error:
-        _fail(plugin, error)
-        return None
-    plugin.load_time = time.perf_counter() - start
-    return module
-
-
-def _fail(plugin: Plugin, error: BaseException, state: str = "failed") -> None:
-    plugin.state = state
-    plugin.reason = " ".join(f"{type(error).__name__}: {error}".split())
-
-
-def _drop_unknown_hooks(manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> None:
-    """Refuse every plugin that implements a hook we do not have."""
-    while True:
-        try:
-            manager.check_pending()
-        except pluggy.PluginValidationError as error:
-            _fail(by_module[id(error.plugin)], error)
-            manager.unregister(error.plugin)
-        else:
-            return
 
 
 def _collect(
@@ -179,6 +118,7 @@ def _collect(
     use_cautions(own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution))
     wanted_rules = (HouseRule, RequiredChecks)
     for plugin, rule in _results(manager.hook.wirecalc_house_rules, by_module, *wanted_rules):
+        plugin.house_rules.append(rule.name)
         if isinstance(rule, RequiredChecks):
             catalogue.required.append(ProvidedRequirement(plugin.name, plugin.version, rule))
         else:
@@ -208,8 +148,10 @@ def _results(
                     )
                 if isinstance(result, Calculation) and not plugin.bundled:
                     result.inputs  # noqa: B018  refuses a signature that does not declare all
-        except (Exception, SystemExit) as error:
-            _fail(plugin, error, "in part")
+        except KeyboardInterrupt:
+            raise
+        except BaseException as error:
+            plugin.fail(error, IN_PART)
             continue
         yield from ((plugin, result) for result in results)
 
@@ -220,9 +162,9 @@ def _adds_only(plugin: Plugin, folder: Path) -> bool:
     taken = sorted(bundled & {path.stem for path in folder.glob("*.toml")})
     if taken:
         error = TableError(f"{taken[0]} is a bundled table; add one under another name")
-        _fail(plugin, error, "in part")
+        plugin.fail(error, IN_PART)
     elif not folder.is_dir():
-        _fail(plugin, TableError(f"{folder} is no folder of tables"), "in part")
+        plugin.fail(TableError(f"{folder} is no folder of tables"), IN_PART)
     return not taken and folder.is_dir()
 
 
@@ -238,7 +180,7 @@ def _offer(
         plugin.calculations.append(name)
     for plugin, _ in offers:
         if bundled and not plugin.bundled:
-            plugin.state, plugin.reason = "in part", f"the name {name} is a bundled calculation's"
+            plugin.fail(f"the name {name} is a bundled calculation's", IN_PART)
         elif len(chosen) > 1:
             others = ", ".join(str(o[0]) for o in offers if o[0] is not plugin)
-            plugin.state, plugin.reason = "in part", f"the name {name} is also claimed by {others}"
+            plugin.fail(f"the name {name} is also claimed by {others}", IN_PART)

@@ -25,7 +25,9 @@ GENERAL = {  # option -> what its value is (empty: it takes none), and what it d
     "--chart": ("FILE", "draw what it has to show, as .svg or .png; .csv for its numbers"),
     "--working": ("", "show the arithmetic with the numbers put in"),
     "--no-marginal": ("", "a marginal verdict exits with 3"),
-    "--bundled-only": ("", "run without plugins from outside"),
+    "--bundled-only": ("", "run without plugins from outside, settings and rules files"),
+    "--only-plugins": ("A,B", "of the plugins from outside, load only these"),
+    "--strict": ("", "a plugin that does not load ends the run with 4"),
     "--help": ("", "show the inputs, each with unit, span and an example"),
 }
 

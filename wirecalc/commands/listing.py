@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from importlib.metadata import version
 
-from ..options import Command
+from ..options import Command, split
 from ..output import help as help_text
 from .loaded import catalogue, catalogue_with, find, warnings
 from .result import Result
@@ -15,10 +15,11 @@ Commands = Mapping[str, Command]
 
 def list_all(words: Sequence[str], commands: Commands) -> Result:
     """List all calculations by part of the trade, and the commands."""
+    options = split(words)
+    options.refuse()
     loaded = catalogue(words)
-    return Result(
-        help_text.listing(loaded, version("wirecalc"), commands), warnings=warnings(loaded)
-    )
+    text = help_text.listing(loaded, version("wirecalc"), commands)
+    return Result(text, output=options.output, warnings=warnings(loaded))
 
 
 def show_help(words: Sequence[str], commands: Commands) -> Result:

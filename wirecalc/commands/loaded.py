@@ -7,12 +7,21 @@ from typing import Any
 
 from .. import host
 from ..declaration import Calculation
+from ..discovery import FAILED, IN_PART
 from ..errors import BadInput, Problem, did_you_mean
+from ..settings import read
 
 
 def catalogue(words: Sequence[str]) -> host.Catalogue:
-    """Load the plugins that the switches among the words ask for."""
-    return host.build(bundled_only="--bundled-only" in words)
+    """Load the plugins that the switches among the words, and the settings, ask for.
+
+    Under strict settings PluginDefect is raised where one did not load.
+    """
+    settings = read(words)
+    loaded = host.build(settings)
+    if settings.strict:
+        loaded.refuse_broken()
+    return loaded
 
 
 def catalogue_with(name: str) -> host.Catalogue:
@@ -32,5 +41,7 @@ def find(loaded: host.Catalogue, name: str, commands: Iterable[str] = ()) -> Cal
 
 def warnings(loaded: host.Catalogue) -> list[str]:
     """Return a line for each plugin that was not loaded, or in part."""
-    said = {"failed": "was not loaded", "in part": "was loaded in part"}
-    return [f"plugin {p} {said[p.state]}: {p.reason}" for p in loaded.plugins if p.state in said]
+    said = {FAILED: "was not loaded", IN_PART: "was loaded in part"}
+    lines = [f"plugin {p} {said[p.state]}: {p.reason}" for p in loaded.plugins if p.broken]
+    slow = [p for p in loaded.plugins if p.slow]
+    return lines + [f"plugin {p} is slow: its import took {p.load_time:.1f} s" for p in slow]

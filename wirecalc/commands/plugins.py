@@ -4,22 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from .. import host
 from ..options import split
 from ..output import help as help_text
-from .loaded import catalogue
-from .result import Result
+from ..settings import read
+from .result import DEFECT, PASS, Result
 
 
 def run(words: Sequence[str]) -> Result:
-    """List the plugins with their state."""
+    """List the plugins with their state; strictly, a broken one makes the exit status 4."""
     options = split(words)
     options.refuse()
-    loaded = catalogue(words)
+    settings = read(words)
+    loaded = host.build(settings)
     loaded.load_all()
+    strictly = settings.strict and any(p.broken for p in loaded.plugins)
+    status = DEFECT if strictly else PASS
     if options.format == "json":
         from dataclasses import asdict
 
         from ..output.json import dump
 
-        return Result(dump([asdict(p) for p in loaded.plugins]), output=options.output)
-    return Result(help_text.plugin_table(loaded.plugins), output=options.output)
+        return Result(dump([asdict(p) for p in loaded.plugins]), status, options.output)
+    return Result(help_text.plugin_table(loaded.plugins), status, options.output)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from ..declaration import Calculation, Input
-from ..host import Catalogue, Plugin
+from ..discovery import Plugin
+from ..host import Catalogue
 from ..items import library_caution
 from ..offers import Deferred
 from ..options import GENERAL, Command
@@ -88,22 +89,48 @@ def _reflow(doc: str) -> list[str]:
 
 
 def plugin_table(plugins: Sequence[Plugin]) -> str:
-    """List plugins with version, where from, state and calculations; a reason stands below."""
+    """List plugins with version, where from and state; below, what each gives and what is wrong."""
     if not plugins:
         return "No plugins are installed."
-    rows = [("plugin", "from", "state", "ms", "calculations")]
+    rows = [("plugin", "from", "state", "ms", "gives")]
     rows += [
         (
             p.name,
-            f"{p.distribution} {p.version}",
+            f"{p.distribution} {p.version}".rstrip(),
             p.state,
             f"{p.load_time * 1000:.0f}",
-            ", ".join(p.calculations),
+            _count(p),
         )
         for p in plugins
     ]
-    reasons = [wrap(f"{p}: {p.reason}", indent="  ") for p in plugins if p.reason]
-    return "\n".join([*table(rows), *(line for lines in reasons for line in ("", *lines))])
+    lines = table(rows)
+    for plugin in plugins:
+        said = list(_gives(plugin))
+        lines += ["", *wrap(str(plugin)), *said] if said else []
+    return "\n".join(lines)
+
+
+def _count(plugin: Plugin) -> str:
+    counted = ((plugin.calculations, "calculation"), (plugin.house_rules, "house rule"))
+    found = [f"{len(n)} {what}{'' if len(n) == 1 else 's'}" for n, what in counted if n]
+    return ", ".join(found)
+
+
+def _gives(plugin: Plugin) -> Iterator[str]:
+    """Say what a plugin gives by name, and what is wrong; `wirecalc` lists what is bundled."""
+    if plugin.reason:
+        yield from wrap(plugin.reason, indent="  ")
+    if plugin.slow:
+        yield from wrap(f"slow: its import took {plugin.load_time:.1f} s", indent="  ")
+    if plugin.bundled:
+        return
+    for what, names in (
+        ("calculations", plugin.calculations),
+        ("house rules", plugin.house_rules),
+        ("hooks", plugin.hooks),
+    ):
+        if names:
+            yield from wrap(f"{what}: {', '.join(names)}", "  ", "    ")
 
 
 def _input(declared: Input) -> list[str]:

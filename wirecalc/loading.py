@@ -1,0 +1,103 @@
+"""Importing plugins one at a time, so that a broken one takes nothing else down.
+
+pluggy checks the hooks; the loop is ours, because pluggy's own loader stops at the first broken
+plugin and skips a duplicate name silently.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Iterator, Sequence
+from types import ModuleType
+from typing import Any
+
+import pluggy
+
+from . import hooks
+from .discovery import IN_PART, LOADED, Candidate, Plugin
+from .errors import DeclarationError, did_you_mean
+
+SLOW = 1.0  # s; an import that takes longer is named
+API_RANGE = "WIRECALC_API"  # how a module states the versions that it was written for
+_MARK = f"{hooks.PROJECT}_impl"  # what pluggy's marker leaves on a function
+_HOOKS = sorted(name for name in vars(hooks) if name.startswith(f"{hooks.PROJECT}_"))
+
+
+def load(candidates: Sequence[Candidate]) -> tuple[pluggy.PluginManager, dict[int, Plugin]]:
+    """Import and register plugins; return pluggy's manager, and the plugin of each module's id."""
+    manager = pluggy.PluginManager(hooks.PROJECT)
+    manager.add_hookspecs(hooks)
+    by_module: dict[int, Plugin] = {}
+    for candidate in candidates:
+        if candidate.plugin.state == LOADED:
+            module = _load(candidate, manager)
+            if module is not None:
+                by_module[id(module)] = candidate.plugin
+    _drop_unknown_hooks(manager, by_module)
+    return manager, by_module
+
+
+def _load(candidate: Candidate, manager: pluggy.PluginManager) -> Any:
+    plugin = candidate.plugin
+    start = time.perf_counter()
+    try:
+        module = candidate.load()
+        _check_version(module)
+        manager.register(module, name=str(plugin))
+    except KeyboardInterrupt:
+        raise
+    except ModuleNotFoundError as error:
+        plugin.fail(f"it needs the module {error.name}, which is not installed beside it")
+        return None
+    except BaseException as error:
+        plugin.fail(error)
+        return None
+    plugin.load_time = time.perf_counter() - start
+    plugin.slow = plugin.load_time > SLOW
+    plugin.hooks = sorted(caller.name for caller in manager.get_hookcallers(module) or ())
+    for wrong in _unmarked(module):
+        plugin.fail(wrong, IN_PART)
+    return module
+
+
+def _check_version(module: Any) -> None:
+    """Refuse a module that says it was written for other versions of the hooks."""
+    said = getattr(module, API_RANGE, None)
+    if said is None:  # written for the first version
+        said = (1, 1)
+    numbers = isinstance(said, tuple) and len(said) == 2 and all(type(n) is int for n in said)
+    if not numbers or not 1 <= said[0] <= said[1]:
+        raise DeclarationError(
+            f"{API_RANGE} is {said!r}; write lowest and highest version: {API_RANGE} = (1, 1)"
+        )
+    if not said[0] <= hooks.API_VERSION <= said[1]:
+        raise DeclarationError(
+            f"it supports versions {said[0]} to {said[1]} of the hooks, and this is version "
+            f"{hooks.API_VERSION}; install a release of it, or of wirecalc, that fits"
+        )
+
+
+def _unmarked(module: Any) -> Iterator[str]:
+    """Say which functions look like hooks and are none; pluggy ignores them without a word."""
+    if not isinstance(module, ModuleType):
+        return
+    for name, value in sorted(vars(module).items()):
+        if not name.startswith(f"{hooks.PROJECT}_") or not callable(value) or hasattr(value, _MARK):
+            continue
+        if name in _HOOKS:
+            yield f"{name} is not marked with @hookimpl, so it is not used"
+        else:
+            guess = did_you_mean(name, _HOOKS)
+            yield f"{name} is no hook" + (f"; {guess}" if guess else "")
+
+
+def _drop_unknown_hooks(manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> None:
+    """Refuse every plugin that implements a hook we do not have."""
+    while True:
+        try:
+            manager.check_pending()
+        except pluggy.PluginValidationError as error:
+            by_module[id(error.plugin)].fail(error)
+            manager.unregister(error.plugin)
+        else:
+            return

@@ -1,0 +1,141 @@
+"""What is settled for all runs: a trusted plugin folder, rules files, allowed plugins, strictness.
+
+A TOML file, the one that WIRECALC_CONFIG names or `.config/wirecalc/config.toml` in the home
+folder; nothing is ever read from the current directory.
+
+    plugin_folder = "plugins"            # relative to this file
+    rules_files = ["rules.toml"]
+    only_plugins = ["shop-bench"]        # no other plugin from outside is loaded
+    strict = true                        # a plugin that does not load stops every run
+
+Switches of the command line and environment variables come before the file.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import pairwise
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from .errors import BadInput, Problem, did_you_mean
+
+CONFIG = "WIRECALC_CONFIG"
+BUNDLED_ONLY = "WIRECALC_BUNDLED_ONLY"
+ONLY_PLUGINS = "WIRECALC_ONLY_PLUGINS"
+RULES = "WIRECALC_RULES"
+STRICT = "WIRECALC_STRICT"
+_ON = ("1", "yes", "true")
+_OFF = ("", "0", "no", "false")
+
+
+class Settings(NamedTuple):
+    """What decides which plugins and rules are loaded.
+
+    `only_plugins` names the plugins from outside that may be loaded, None for all of them.
+    `unread` is the settings file that was left unread because only bundled plugins are wanted.
+    """
+
+    plugin_folder: Path | None = None
+    rules_files: tuple[Path, ...] = ()
+    only_plugins: tuple[str, ...] | None = None
+    strict: bool = False
+    bundled_only: bool = False
+    unread: Path | None = None
+
+
+def read(words: Sequence[str] = ()) -> Settings:
+    """Read the settings: switches among the words, then the environment, then the file.
+
+    With the rescue switch the file is not read, so that a broken one can't be in the way. Raises
+    BadInput with everything that is wrong in it.
+    """
+    path = _file()
+    bundled_only = "--bundled-only" in words or _switch(BUNDLED_ONLY)
+    found = Settings() if path is None or bundled_only else _from_file(path)
+    typed = _after(words, "--only-plugins")
+    if typed is None:
+        typed = os.environ.get(ONLY_PLUGINS)
+    rules = tuple(Path(n) for n in os.environ.get(RULES, "").split(os.pathsep) if n)
+    return found._replace(
+        rules_files=(*found.rules_files, *rules),
+        only_plugins=found.only_plugins if typed is None else _names(typed),
+        strict=found.strict or "--strict" in words or _switch(STRICT),
+        bundled_only=bundled_only,
+        unread=path if bundled_only else None,
+    )
+
+
+def _file() -> Path | None:
+    named = os.environ.get(CONFIG)
+    if named:
+        return Path(named).absolute()
+    try:
+        path = Path.home() / ".config" / "wirecalc" / "config.toml"
+        return path if path.is_file() else None
+    except (OSError, RuntimeError):  # no home, or one that may not be looked into
+        return None
+
+
+def _switch(name: str) -> bool:
+    said = os.environ.get(name, "").strip().casefold()
+    if said not in (*_ON, *_OFF):
+        raise BadInput([Problem(name, f"is {said!r}", "set it to 1, or leave it out")])
+    return said in _ON
+
+
+def _after(words: Sequence[str], option: str) -> str | None:
+    """Return what stands behind an option. A missing value is complained of where it is split."""
+    for word, value in pairwise([*words, ""]):
+        if word == option:
+            return value
+        if word.startswith(f"{option}="):
+            return word.partition("=")[2]
+    return None
+
+
+def _names(text: str) -> tuple[str, ...]:
+    return tuple(name.strip() for name in text.split(",") if name.strip())
+
+
+def _from_file(path: Path) -> Settings:
+    import tomllib
+
+    try:
+        said = tomllib.loads(path.read_text(encoding="utf-8-sig"))
+    except tomllib.TOMLDecodeError as error:
+        raise BadInput([Problem(str(path), f"is not TOML: {error}")]) from None
+    except (OSError, UnicodeDecodeError) as error:
+        why = getattr(error, "strerror", None) or error
+        raise BadInput([Problem(str(path), f"cannot be read ({why})")]) from None
+    problems = list(_wrong(path, said))
+    if problems:
+        raise BadInput(problems)
+    folder, only = said.get("plugin_folder"), said.get("only_plugins")
+    return Settings(
+        plugin_folder=None if folder is None else path.parent / Path(folder).expanduser(),
+        rules_files=tuple(path.parent / Path(n).expanduser() for n in said.get("rules_files", [])),
+        only_plugins=None if only is None else tuple(only),
+        strict=said.get("strict", False),
+    )
+
+
+_SHAPES: dict[str, tuple[type, str]] = {
+    "plugin_folder": (str, 'write a text: plugin_folder = "plugins"'),
+    "rules_files": (list, 'write a list of texts: rules_files = ["rules.toml"]'),
+    "only_plugins": (list, 'write a list of texts: only_plugins = ["shop-bench"]'),
+    "strict": (bool, "write strict = true or strict = false"),
+}
+
+
+def _wrong(path: Path, said: Mapping[str, Any]) -> Iterator[Problem]:
+    for key, value in said.items():
+        if key not in _SHAPES:
+            would_do = did_you_mean(key, sorted(_SHAPES))
+            yield Problem(f"{path}: {key}", "there is no such setting", would_do)
+            continue
+        shape, would_do = _SHAPES[key]
+        texts = isinstance(value, list) and all(isinstance(v, str) and v for v in value)
+        if not isinstance(value, shape) or value == "" or (shape is list and not texts):
+            yield Problem(f"{path}: {key}", f"is {value!r}", would_do)
