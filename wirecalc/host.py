@@ -107,6 +107,8 @@ def build(settings: Settings | None = None, *, bundled_only: bool = False) -> Ca
         why = "only bundled plugins were asked for"
         catalogue.left_out.append(NotChecked(f"what {settings.unread} asks for", why))
     _collect(catalogue, *load(candidates))
+    if settings.strict:
+        catalogue.refuse_broken()
     return catalogue
 
 

@@ -17,11 +17,7 @@ def catalogue(words: Sequence[str]) -> host.Catalogue:
 
     Under strict settings PluginDefect is raised where one did not load.
     """
-    settings = read(words)
-    loaded = host.build(settings)
-    if settings.strict:
-        loaded.refuse_broken()
-    return loaded
+    return host.build(read(words))
 
 
 def catalogue_with(name: str) -> host.Catalogue:

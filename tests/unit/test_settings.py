@@ -1,0 +1,94 @@
+"""The settings file, the environment and the switches."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from wirecalc import BadInput
+from wirecalc.settings import Settings, read
+
+
+@pytest.fixture(autouse=True)
+def nothing_set(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("HOME", str(tmp_path))
+    for name in ("CONFIG", "BUNDLED_ONLY", "ONLY_PLUGINS", "RULES", "STRICT"):
+        monkeypatch.delenv(f"WIRECALC_{name}", raising=False)
+
+
+def written(folder: Path, text: str, monkeypatch: pytest.MonkeyPatch) -> Path:
+    path = folder / "shop.toml"
+    path.write_text(text, encoding="utf-8")
+    monkeypatch.setenv("WIRECALC_CONFIG", str(path))
+    return path
+
+
+def test_nothing_is_settled_without_a_file() -> None:
+    assert read() == Settings()
+
+
+def test_a_file_is_read_and_its_paths_are_beside_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    text = (
+        'plugin_folder = "plugins"\nrules_files = ["rules.toml", "/srv/more.toml"]\n'
+        'only_plugins = ["shop-bench"]\nstrict = true\n'
+    )
+    written(tmp_path, text, monkeypatch)
+    monkeypatch.chdir("/")
+    assert read() == Settings(
+        plugin_folder=tmp_path / "plugins",
+        rules_files=(tmp_path / "rules.toml", Path("/srv/more.toml")),
+        only_plugins=("shop-bench",),
+        strict=True,
+    )
+
+
+def test_switches_and_environment_come_first(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = written(tmp_path, 'only_plugins = ["one"]\n', monkeypatch)
+    assert read(["pull", "--only-plugins", "two, three"]).only_plugins == ("two", "three")
+    assert read(["--only-plugins=two"]).only_plugins == ("two",)
+    monkeypatch.setenv("WIRECALC_ONLY_PLUGINS", "")
+    assert read().only_plugins == ()
+    assert read(["--strict"]).strict
+    monkeypatch.setenv("WIRECALC_BUNDLED_ONLY", "yes")
+    assert read() == Settings(only_plugins=(), bundled_only=True, unread=path)
+
+
+WRONG = {
+    'plugin_foldre = "x"': "did you mean plugin_folder?",
+    "plugin_folder = 7": "plugin_folder",
+    'plugin_folder = ""': "plugin_folder",
+    'rules_files = "rules.toml"': 'rules_files = ["rules.toml"]',
+    "only_plugins = [1]": "only_plugins",
+    'strict = "yes"': "strict = true",
+    "strict": "is not TOML",
+}
+
+
+@pytest.mark.parametrize("text", WRONG)
+def test_a_wrong_file_is_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, text: str
+) -> None:
+    path = written(tmp_path, text, monkeypatch)
+    with pytest.raises(BadInput) as caught:
+        read()
+    assert WRONG[text] in str(caught.value)
+    assert str(path) in str(caught.value)
+
+
+def test_a_file_that_is_named_and_not_there_is_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("WIRECALC_CONFIG", str(tmp_path / "none.toml"))
+    with pytest.raises(BadInput, match=r"none\.toml"):
+        read()
+
+
+def test_a_switch_that_says_neither_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("WIRECALC_STRICT", "perhaps")
+    with pytest.raises(BadInput, match="WIRECALC_STRICT"):
+        read()
