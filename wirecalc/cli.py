@@ -9,15 +9,15 @@ from __future__ import annotations
 import contextlib
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from importlib.metadata import version
 
 from . import commands
 from .commands import calculate, listing
-from .commands.result import DEFECT, Result
+from .commands.result import DEFECT, WRONG, Result
 from .errors import BadInput, PluginDefect, TableError, WirecalcError
 
-WRONG, INTERRUPTED = 2, 130
+INTERRUPTED = 130
 _ASCII = str.maketrans({"±": "+/-", "Ω": "ohm", "×": "x", "²": "2", "°": "", "µ": "u"})
 
 
@@ -66,15 +66,18 @@ def _emit(result: Result) -> int:
     for line in result.warnings:
         _complain(line)
     if result.output is not None:
-        from .files import write_whole
+        from .files import whole
 
-        write_whole(result.output, result.text + "\n")
-        return result.status
+        with whole(result.output) as file:
+            for text in _texts(result):
+                file.write(f"{text}\n".encode())
+        return _status(result)
     if sys.stdout is None:
         _complain("the output cannot be written (it is closed)")
         return WRONG
     try:
-        _print(result.text)
+        for text in _texts(result):
+            _print(text)
         sys.stdout.flush()
     except BrokenPipeError:
         _drop_stdout()
@@ -82,7 +85,24 @@ def _emit(result: Result) -> int:
         _drop_stdout()
         _complain(f"the output cannot be written ({error.strerror or error})")
         return WRONG
-    return result.status
+    return _status(result)
+
+
+def _texts(result: Result) -> Iterator[str]:
+    """Yield what is to be printed, at once or as it comes."""
+    if isinstance(result.text, str):
+        yield result.text
+        return
+    while True:
+        with contextlib.redirect_stdout(sys.stderr):  # what a plugin prints is no result
+            text = next(result.text.lines, None)
+        if text is None:
+            return
+        yield text
+
+
+def _status(result: Result) -> int:
+    return result.status if isinstance(result.text, str) else result.text.status()
 
 
 def _drop_stdout() -> None:

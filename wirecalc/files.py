@@ -7,8 +7,9 @@ import errno
 import os
 import re
 import tempfile
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
+from typing import IO
 
 from .errors import BadInput, Problem
 
@@ -24,15 +25,23 @@ def write_whole(path: Path, text: str) -> None:
 
 def write_new(path: Path, text: str) -> None:
     """Write a text file whole, as UTF-8, where none is; raises BadInput where one is there."""
-    _write(path, text.encode(), _link)
+    with _beside(path, _link) as file:
+        file.write(text.encode())
 
 
 def write_bytes(path: Path, content: bytes) -> None:
-    """Write a file beside its place, flush it, and rename it: whole, or nothing is left.
+    """Write a file whole; raises BadInput where it cannot be written."""
+    with whole(path) as file:
+        file.write(content)
 
+
+def whole(path: Path) -> contextlib.AbstractContextManager[IO[bytes]]:
+    """Give a file to write piece by piece: beside its place, then flushed, then renamed.
+
+    The file is there whole when the block has ended, and nothing is left where it did not end.
     Raises BadInput, naming the file, where it cannot be written.
     """
-    _write(path, content, os.replace)
+    return _beside(path, os.replace)
 
 
 def _link(beside: str, path: Path) -> None:
@@ -40,7 +49,6 @@ def _link(beside: str, path: Path) -> None:
     try:
         os.link(beside, path)
     except FileExistsError:
-        os.unlink(beside)  # noqa: PTH108
         wrong = "is there already, and stays as it is"
         raise BadInput([Problem(str(path), wrong, "choose another place with --output")]) from None
     except OSError:  # a disk that knows no links
@@ -51,17 +59,21 @@ def _link(beside: str, path: Path) -> None:
         os.unlink(beside)  # noqa: PTH108
 
 
-def _write(path: Path, content: bytes, name_it: Callable[[str, Path], None]) -> None:
+@contextlib.contextmanager
+def _beside(path: Path, name_it: Callable[[str, Path], None]) -> Iterator[IO[bytes]]:
     beside = None
     try:
         handle, beside = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-        _fill(handle, content)
+        with _flushed(handle) as file:
+            yield file
         os.chmod(beside, 0o666 & ~_umask())  # noqa: PTH101
         name_it(beside, path)
-    except OSError as error:
+    except BaseException as error:  # an interrupt leaves nothing behind either
         if beside is not None:
             with contextlib.suppress(OSError):
                 os.unlink(beside)  # noqa: PTH108
+        if not isinstance(error, OSError):
+            raise
         raise _unwritten(path, error, "choose another place with --output") from None
 
 
@@ -142,8 +154,14 @@ def _old(entry: os.DirEntry[str], now: float) -> bool:
 
 
 def _fill(handle: int, content: bytes) -> None:
-    with os.fdopen(handle, "wb") as file:
+    with _flushed(handle) as file:
         file.write(content)
+
+
+@contextlib.contextmanager
+def _flushed(handle: int) -> Iterator[IO[bytes]]:
+    with os.fdopen(handle, "wb") as file:
+        yield file
         file.flush()
         os.fsync(file.fileno())
 

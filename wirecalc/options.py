@@ -18,9 +18,9 @@ from .declaration import Calculation
 from .errors import BadInput, Problem, nearest
 
 FORMATS = ("text", "json")
-REPORTS = (*FORMATS, "html")  # of a finding or a job
+REPORTS = (*FORMATS, "csv", "markdown", "html")  # of a finding or a job
 GENERAL = {  # option -> what its value is (empty: it takes none), and what it does
-    "--format": ("FORM", "text (as here), json, or html for a finding or job"),
+    "--format": ("FORM", "text (as here), json, csv or markdown; html for a finding or job"),
     "--output": ("FILE", "write to a file, whole or not at all"),
     "--chart": ("FILE", "draw what it has to show, as .svg or .png; .csv for its numbers"),
     "--working": ("", "show the arithmetic with the numbers put in"),

@@ -74,6 +74,9 @@ class Table:
     rows: tuple[Row, ...]
     folder: str = ""
     _index: dict[tuple[Cell, ...], Row] = field(default_factory=dict, repr=False, compare=False)
+    _by: dict[tuple[str, ...], dict[tuple[Cell, ...], list[Row]]] = field(
+        default_factory=dict, repr=False, compare=False
+    )
 
     def find(self, **key: Cell) -> Row | None:
         """Return the row with this key, or None. The whole key must be given."""
@@ -91,7 +94,12 @@ class Table:
 
     def where(self, **cells: Cell) -> Iterator[Row]:
         """Yield the rows that hold these cells, in the order of the table."""
-        return (r for r in self.rows if all(r.cells[k] == v for k, v in cells.items()))
+        names = tuple(cells)
+        if names not in self._by:
+            self._by[names] = {}
+            for row in self.rows:
+                self._by[names].setdefault(tuple(row.cells[k] for k in names), []).append(row)
+        return iter(self._by[names].get(tuple(cells.values()), ()))
 
     def column_source(self, row: Row, column: str) -> Source:
         """Return where the value in one column of a row comes from.

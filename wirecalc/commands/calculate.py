@@ -35,6 +35,10 @@ def _rendered(
         from ..output.json import dump, finding_object
 
         return dump(finding_object(finding, working=options.working, drawn=drawn))
+    if options.format in ("csv", "markdown"):
+        from ..output.rows import finding_rows
+
+        return finding_rows(finding, options.format)
     if options.format == "html":
         from ..output.html import finding_page
 

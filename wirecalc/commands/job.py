@@ -52,6 +52,10 @@ def _rendered(done: Job, options: Options) -> str:
         from ..output.json import dump, job_object
 
         return dump(job_object(done))
+    if options.format in ("csv", "markdown"):
+        from ..output.rows import job_rows
+
+        return job_rows(done, options.format)
     if options.format == "html":
         from ..output.html import job_page
 

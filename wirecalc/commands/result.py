@@ -2,34 +2,47 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
 from ..criteria import Verdict
 
-PASS, FAIL, CANNOT_TELL = 0, 1, 3
+PASS, FAIL, WRONG, CANNOT_TELL = 0, 1, 2, 3
 DEFECT = 4
+
+
+class Stream(NamedTuple):
+    """Lines that are printed as they come, and the exit status once they have."""
+
+    lines: Iterator[str]
+    status: Callable[[], int]
 
 
 class Result(NamedTuple):
     """A text, where it goes, the exit status, and what to say on stderr."""
 
-    text: str
+    text: str | Stream
     status: int = PASS
     output: Path | None = None
     warnings: Sequence[str] = ()
 
 
 def status_of(
-    verdicts: Iterable[Verdict | None], *, defect: bool = False, no_marginal: bool = False
+    verdicts: Iterable[Verdict | None],
+    *,
+    defect: bool = False,
+    refused: bool = False,
+    no_marginal: bool = False,
 ) -> int:
-    """Return the exit status of some verdicts: a fail first, then a defect, then cannot tell."""
+    """Return the exit status of some verdicts: a fail first, a defect, a refusal, cannot tell."""
     found = set(verdicts)
     if Verdict.FAIL in found:
         return FAIL
     if defect:
         return DEFECT
+    if refused:
+        return WRONG
     if Verdict.CANNOT_TELL in found or (no_marginal and Verdict.MARGINAL in found):
         return CANNOT_TELL
     return PASS

@@ -1,0 +1,129 @@
+"""CSV and Markdown: one line a criterion, of a finding, a job or a batch.
+
+Where there is no criterion there is a line a figure and a line an answer, with "no verdict", so
+that nothing is without a line. Numbers are plain numbers in the unit of their column.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections.abc import Iterable, Iterator, Sequence
+
+from ..findings import Finding, Judged
+from ..items import Answer, Figure
+from ..job import Job, JobCheck
+
+FORMATS = ("csv", "markdown")
+NO_VERDICT, DEFECT, NOT_TESTED = "no verdict", "defect", "not tested"
+RESULT = (  # the columns of what was judged
+    *("calculation", "criterion", "verdict", "actual", "limit", "caution_limit", "unit"),
+    *("margin", "origin", "provider", "reason", "source"),
+)
+_FORMULA = re.compile(r"\s*[=+\-@＝＋－＠]")  # what a spreadsheet takes for a formula
+_NUMBER = re.compile(r"\s*[-+]?(\d+(\.\d*)?|\.\d+)(e[-+]?\d+)?\s*", re.ASCII | re.IGNORECASE)
+_MARKS = re.compile(r"([\\`*_\[\]<>|~&])")  # what Markdown takes for a sign of its own
+
+Cells = Sequence[str | float | None]
+
+
+def finding_rows(finding: Finding, form: str) -> str:
+    """Return a finding as CSV or Markdown, its head first."""
+    return "\n".join(render(RESULT, result_cells(finding), form))
+
+
+def job_rows(job: Job, form: str) -> str:
+    """Return a job as CSV or Markdown: its checks with their stage, then what was not tested."""
+    rows = [row for check in job.checks for row in _check(check)]
+    for missing in job.not_tested:
+        reason = ("required: " if missing.required else "") + missing.reason
+        rows.append((missing.name, "", *empty_cells("", NOT_TESTED, reason)))
+    return "\n".join(render(("check", "stage", *RESULT), rows, form))
+
+
+def render(head: Sequence[str], rows: Iterable[Cells], form: str) -> Iterator[str]:
+    """Yield the lines of a table, its head first, as they come: nothing is gathered."""
+    if form == "csv":
+        yield _csv(head)
+        yield from (_csv(row) for row in rows)
+    else:
+        yield _markdown(head)
+        yield _markdown(["---"] * len(head))
+        yield from (_markdown(row) for row in rows)
+
+
+def result_cells(finding: Finding) -> Iterator[Cells]:
+    """Yield what was judged, a row of RESULT each; figures and answers where nothing was."""
+    for judged in finding.criteria:
+        yield _judged(finding, judged)
+    if finding.criteria:
+        return
+    for banded in finding.figures:
+        yield _figure(finding, banded.figure)
+    for answer in finding.answers:
+        yield _answer(finding, answer)
+    if not (finding.figures or finding.answers):
+        yield empty_cells(finding.calculation, NO_VERDICT, "nothing was given to judge")
+
+
+def empty_cells(calculation: str, verdict: str, reason: str) -> Cells:
+    """Return the row of RESULT of something that came to no finding."""
+    return (calculation, "", verdict, None, None, None, "", None, "", "", reason, "")
+
+
+def _check(check: JobCheck) -> Iterator[Cells]:
+    if check.finding is None:
+        rows: Iterable[Cells] = [empty_cells(check.calculation, DEFECT, check.defect)]
+    else:
+        rows = result_cells(check.finding)
+    for row in rows:
+        yield (check.name, check.stage, *row)
+
+
+def _judged(finding: Finding, judged: Judged) -> Cells:
+    criterion = judged.criterion
+    return (
+        *(finding.calculation, criterion.name, judged.verdict),
+        *(criterion.actual, criterion.limit, criterion.caution_limit, criterion.unit),
+        criterion.margin,
+        *(criterion.origin, judged.provider, judged.reason),
+        criterion.source.cite() if criterion.source else "",
+    )
+
+
+def _figure(finding: Finding, figure: Figure) -> Cells:
+    source = figure.source.cite() if figure.source else ""
+    about = (finding.calculation, figure.name, NO_VERDICT)
+    return (*about, figure.value, None, None, figure.unit, None, "", finding.plugin, "", source)
+
+
+def _answer(finding: Finding, answer: Answer) -> Cells:
+    about = (finding.calculation, answer.name, NO_VERDICT)
+    return (*about, None, None, None, "", None, "", finding.plugin, answer.text, "")
+
+
+def _csv(cells: Cells) -> str:
+    out = io.StringIO()
+    csv.writer(out, lineterminator="").writerow([_plain(c, guard=True) for c in cells])
+    return out.getvalue()
+
+
+def _markdown(cells: Cells) -> str:
+    return "| " + " | ".join(_MARKS.sub(r"\\\1", _plain(c)) for c in cells) + " |"
+
+
+def _plain(cell: str | float | None, *, guard: bool = False) -> str:
+    """Write a cell on one line: a number without the noise of binary arithmetic.
+
+    With `guard` a text that a spreadsheet would take for a formula gets an apostrophe before it;
+    one that is a number is left as it is.
+    """
+    if cell is None:
+        return ""
+    if isinstance(cell, int | float):
+        return f"{cell:.12g}"
+    text = " ".join(cell.split())
+    if guard and _FORMULA.match(text) and not _NUMBER.fullmatch(text):
+        return f"'{text}"
+    return text
