@@ -55,6 +55,7 @@ OPTIONS = (
     "strict",
     "no_marginal",
 )
+BATCH_OPTIONS = ("label", "keep", "cells_decimal_comma")
 SHEET_KEYS = (
     "calculation",
     "name",
@@ -70,7 +71,7 @@ SHEET_KEYS = (
 )
 RESERVED_NAMES = frozenset(COMMANDS)  # words that no calculation can take
 BANDS = "bands"  # the argument of a calculation that works out its band itself
-RESERVED_INPUTS = frozenset((*OPTIONS, *SHEET_KEYS))  # words that no input can take
+RESERVED_INPUTS = frozenset((*OPTIONS, *BATCH_OPTIONS, *SHEET_KEYS))  # words that no input can take
 _WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
     Wire: WireKind,
     SizeRange: RangeKind,
@@ -145,7 +146,7 @@ class Calculation(Generic[P]):
                 raise DeclarationError(f"{self.name}: {declared.name} goes with an unknown input")
         return inputs
 
-    @property
+    @functools.cached_property
     def own_band(self) -> bool:
         """Whether it works out its band itself, because another run of it is too dear."""
         return BANDS in inspect.signature(self.function).parameters

@@ -5,7 +5,8 @@ What a plugin offers is collected one plugin at a time, so that one that raises 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+import functools
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -86,6 +87,23 @@ class Catalogue:
             not_loaded=self.not_loaded,
             origin=origin,
             missing_is_unknown=missing_is_unknown,
+        )
+
+    def runner(
+        self, name: str, *, origin: str = "typed"
+    ) -> Callable[[Mapping[str, object]], Finding]:
+        """Return the function that runs one calculation again and again, as `run` does once.
+
+        What does not change from run to run is found once, and no text is read twice.
+        """
+        provided = self.find(name)
+        return functools.partial(
+            run,
+            provided._replace(offered=provided.calculation),
+            rules=self.rules,
+            not_loaded=self.not_loaded,
+            origin=origin,
+            remembered={},
         )
 
 

@@ -19,6 +19,9 @@ from .kinds import Read
 
 UNKNOWN = "unknown"
 MOST_BANDS = 6  # readings with an error in one run
+MOST_REMEMBERED = 10_000  # texts; so that a batch of any length takes no more memory
+
+Remembered = dict[tuple[str, str | None], tuple[Read, InputRecord]]  # by input and text
 
 
 @dataclass
@@ -38,13 +41,20 @@ class Prepared:
 
 
 def prepare(
-    calc: Calculation[Any], given: Mapping[str, object], origin: str, *, missing_is_unknown: bool
+    calc: Calculation[Any],
+    given: Mapping[str, object],
+    origin: str,
+    *,
+    missing_is_unknown: bool,
+    remembered: Remembered | None = None,
 ) -> Prepared:
     """Read every input; raises BadInput with all that is wrong.
 
     A required input that was left out is refused, or, with `missing_is_unknown` (a job sheet),
-    is taken as one that is said to be unknown.
+    is taken as one that is said to be unknown. `remembered` holds what was read before, of this
+    calculation and origin: a batch reads each distinct text once.
     """
+    remembered = {} if remembered is None else remembered
     prepared = Prepared()
     problems = list(_unknown_names(calc, given))
     for declared in calc.inputs:
@@ -55,7 +65,7 @@ def prepare(
         try:
             if alone:
                 raise BadText(f"says something of {declared.kind.goes_with}, which was not given")
-            _take(declared, given, origin, prepared, missing_is_unknown)
+            _take(declared, given, origin, prepared, missing_is_unknown, remembered)
         except BadText as error:
             problems.append(error.about(declared.option if origin == "typed" else declared.name))
     if len(prepared.bands) > MOST_BANDS and not calc.own_band:
@@ -108,12 +118,13 @@ def _take(
     origin: str,
     prepared: Prepared,
     missing_is_unknown: bool,
+    remembered: Remembered,
 ) -> None:
     given = all_given.get(declared.name)
     if given is None and declared.required and not missing_is_unknown:
+        option = f"{declared.option} " if origin == "typed" else ""
         raise BadText(
-            f"is needed ({declared.kind.text})",
-            f'such as {declared.option} "{declared.kind.example}"',
+            f"is needed ({declared.kind.text})", f'such as {option}"{declared.kind.example}"'
         )
     items = list(given) if isinstance(given, list | tuple) else [given]
     known = [item for item in items if not _says_unknown(item)]
@@ -121,11 +132,11 @@ def _take(
     if len(known) < len(items) or (given is None and declared.required):
         _take_unknown(declared, prepared, said=given is not None, rest=bool(known))
         if given is not None and known:
-            _take_given(declared, known, companions, origin, prepared)
+            _take_given(declared, known, companions, origin, prepared, remembered)
     elif given is None:
-        _take_default(declared, prepared)
+        _take_default(declared, prepared, remembered)
     else:
-        _take_given(declared, given, companions, origin, prepared)
+        _take_given(declared, given, companions, origin, prepared, remembered)
 
 
 def _take_unknown(declared: Input, prepared: Prepared, *, said: bool, rest: bool) -> None:
@@ -155,18 +166,18 @@ def _why(name: str, *, said: bool, rest: bool) -> str:
     return f"{name} is not known" if said else f"{name} was not given"
 
 
-def _take_default(declared: Input, prepared: Prepared) -> None:
+def _take_default(declared: Input, prepared: Prepared, remembered: Remembered) -> None:
     default, kind = declared.default, declared.kind
     prepared.values[declared.name] = default
     if default is None:
         prepared.left_out.append(NotChecked(declared.name, f"not given ({kind.text})"))
         return
-    value = _plain(default)
-    prepared.records.append(
-        InputRecord(
-            declared.name, None, value, kind.unit, None, None, "assumed", (declared.assumed,)
-        )
-    )
+    key = declared.name, None
+    if key not in remembered:
+        value, notes = _plain(default), (declared.assumed,)
+        record = InputRecord(declared.name, None, value, kind.unit, None, None, "assumed", notes)
+        remembered[key] = Read(default), record
+    prepared.records.append(remembered[key][1])
 
 
 def _take_given(
@@ -175,29 +186,48 @@ def _take_given(
     companions: Mapping[str, object],
     origin: str,
     prepared: Prepared,
+    remembered: Remembered,
 ) -> None:
     items = given if isinstance(given, list | tuple) else [given]
     if len(items) > 1 and not declared.many:
         raise BadText(f"was given {len(items)} times", "give it once")
     if not items:
         raise BadText("is an empty list", f"such as {declared.kind.example}")
-    reads = [declared.kind.read_with(item, companions) for item in items]
+    taken = [_read(declared, item, companions, origin, remembered) for item in items]
+    reads = [read for read, _ in taken]
     prepared.values[declared.name] = [r.value for r in reads] if declared.many else reads[0].value
     if any(r.low is not None for r in reads):
         prepared.bands[declared.name] = reads
-    for item, read in zip(items, reads, strict=True):
-        prepared.records.append(
-            InputRecord(
-                declared.name,
-                _shown(item),
-                _plain(read.value),
-                declared.kind.unit,
-                _number(read.low),
-                _number(read.high),
-                origin,
-                read.notes,
-            )
-        )
+    prepared.records += [record for _, record in taken]
+
+
+def _read(
+    declared: Input,
+    item: object,
+    companions: Mapping[str, object],
+    origin: str,
+    remembered: Remembered,
+) -> tuple[Read, InputRecord]:
+    """Read one given value, or remember it; a file is read again, it may have changed."""
+    key = (declared.name, item) if isinstance(item, str) and not companions else None
+    if key is not None and key in remembered:
+        return remembered[key]
+    read = declared.kind.read_with(item, companions)
+    record = InputRecord(
+        declared.name,
+        _shown(item),
+        _plain(read.value),
+        declared.kind.unit,
+        _number(read.low),
+        _number(read.high),
+        origin,
+        read.notes,
+    )
+    if key is not None:
+        if len(remembered) >= MOST_REMEMBERED:
+            remembered.clear()
+        remembered[key] = read, record
+    return read, record
 
 
 def _number(value: object) -> float | None:

@@ -120,6 +120,19 @@ def delimiter_of(line: str) -> str:
     return max(_DELIMITERS, key=line.count)
 
 
+def unit_behind(name: str, head: str) -> str | None:
+    """Return the unit that a header says behind a name, empty for none; None for another name.
+
+    >>> unit_behind("force", "Force (N)"), unit_behind("force", "force"), unit_behind("a", "force")
+    ('N', '', None)
+    """
+    head = head.strip()
+    before, behind = head[: len(name)].casefold(), head[len(name) :]
+    if before != name or (behind and behind[0] not in " _(["):
+        return None
+    return behind.strip(" _()[]")
+
+
 def unreadable(path: Path, error: Exception) -> BadText:
     """Return the complaint about a file that cannot be opened or is no text."""
     if isinstance(error, FileNotFoundError):
@@ -153,12 +166,9 @@ def _read_lines(path: Path) -> tuple[list[str], list[list[str]]]:
 def _find(name: str, kind: Reading, header: Sequence[str]) -> tuple[int, str | None]:
     """Return where a column is, and the unit in its header (None: the cells carry it)."""
     for at, head in enumerate(header):
-        plain = head.strip().casefold()
-        if plain == name:
-            return at, None
-        if plain.startswith(name) and plain[len(name)] in " _([":
-            unit = head.strip()[len(name) :].strip(" _()[]")
-            return at, read_unit(unit, kind.dimension)
+        unit = unit_behind(name, head)
+        if unit is not None:
+            return at, read_unit(unit, kind.dimension) if unit else None
     raise BadText(
         f"the file has no column {name}",
         did_you_mean(name, header) or f"write {name}_{kind.unit} in the header",

@@ -22,7 +22,7 @@ from .errors import PluginDefect
 from .findings import Finding, Judged, collect_sources
 from .items import Answer, Caution, ChartItem, Figure, Item, Listing, NotChecked, library_caution
 from .offers import Deferred
-from .reading_inputs import Prepared, prepare
+from .reading_inputs import Prepared, Remembered, prepare
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
 ALWAYS = ("ans-01", "ans-02")  # the cautions that end every finding
@@ -79,14 +79,19 @@ def run(
     not_loaded: Sequence[NotChecked] = (),
     origin: str = "typed",
     missing_is_unknown: bool = False,
+    remembered: Remembered | None = None,
 ) -> Finding:
     """Run a calculation on given texts and return its finding.
+
+    `remembered` is kept between runs of one calculation, so that no text is read twice.
 
     Raises BadInput with everything that is wrong with the inputs, and PluginDefect where the
     calculation itself raises or yields what it must not.
     """
     calc = provided.calculation
-    prepared = prepare(calc, given, origin, missing_is_unknown=missing_is_unknown)
+    prepared = prepare(
+        calc, given, origin, missing_is_unknown=missing_is_unknown, remembered=remembered
+    )
     runs, missing = _all_runs(provided, prepared, rules) if prepared.runs else ([], 0)
     return _finding(provided, prepared, runs, missing, not_loaded)
 

@@ -12,6 +12,15 @@ from ..options import Command
 from .result import Result
 
 COMMANDS = {
+    "batch": Command(
+        "batch NAME FILE",
+        "run a calculation on each row of a CSV; inputs that all rows share may be options",
+        {
+            "--label": ("COLUMN", "the column that names the rows"),
+            "--keep": ("COLUMNS", 'columns to pass through unread, such as "tool; learner"'),
+            "--cells-decimal-comma": ("", "numbers in the cells have decimal commas"),
+        },
+    ),
     "explain": Command(
         "explain NAME", "question, method, inputs, cautions; --format json for a schema"
     ),
@@ -26,7 +35,7 @@ COMMANDS = {
         },
     ),
     "plugins": Command("plugins", "list the plugins, where they come from and their state"),
-    "schema": Command("schema NAME", "print a JSON schema: finding, job or history"),
+    "schema": Command("schema NAME", "print a JSON schema: finding, job, history or refused"),
     "tables": Command("tables [NAME]", "list the published tables, or print one"),
 }
 

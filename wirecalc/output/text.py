@@ -76,7 +76,7 @@ def body(finding: Finding, working: bool) -> Iterator[str]:
     for listing in finding.listings:
         cells = [tuple("" if c is None else str(c) for c in row) for row in listing.rows]
         yield from block(listing.title, table([listing.columns, *cells]))
-    yield from block("Not checked", _not_checked(finding.not_checked))
+    yield from block("Not checked", not_checked_lines(finding.not_checked))
     cited = [wrap(f"{number[k]} {s.cite()}", indent="    ") for k, s in finding.sources.items()]
     yield from block("Sources", (line for lines in cited for line in lines))
 
@@ -145,6 +145,7 @@ def _when(caution: Caution) -> str:
     return f"{caution.when}: " if caution.when not in ("", "always") else ""
 
 
-def _not_checked(found: Sequence[NotChecked]) -> Iterator[str]:
+def not_checked_lines(found: Sequence[NotChecked]) -> Iterator[str]:
+    """Yield the lines of what was not checked, and why."""
     for item in found:
         yield from wrap(f"- {item.what}{': ' + item.why if item.why else ''}", indent="  ")

@@ -1,0 +1,111 @@
+"""`wirecalc batch NAME FILE`: run a calculation on each row of a CSV, row by row."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import chain
+from typing import Any
+
+from .. import batch
+from ..batch_rows import RawRow, RowsFile
+from ..declaration import Calculation
+from ..errors import BadInput, BadText, Problem
+from ..options import Options, split
+from ..output import batch as output
+from . import COMMANDS
+from .loaded import catalogue, find, warnings
+from .result import Result, Stream, status_of
+
+FORMATS = ("text", "json", "csv", "markdown")
+_USAGE = "such as batch pull pulls.csv --terminal ring"
+
+
+def run(words: Sequence[str]) -> Result:
+    """Run a calculation on each row of a file; what is printed comes row by row."""
+    if not words or words[0].startswith("-"):
+        raise BadInput([Problem("batch", "needs the name of a calculation, and a file", _USAGE)])
+    loaded = catalogue(words)
+    calc = find(loaded, words[0])
+    options = split(words[1:], calc, own=COMMANDS["batch"].own, formats=FORMATS, most_words=1)
+    if options.chart:
+        options.problems.append(Problem("--chart", "a batch draws none", "leave it out"))
+    if not options.words:
+        options.problems.append(Problem("batch", "needs a file", _USAGE))
+    options.refuse()
+    file = _opened(options.words[0])
+    try:
+        planned = _planned(calc, file, options)
+        rows = _not_empty(file)
+    except BaseException:
+        file.close()
+        raise
+    tally = batch.Tally()
+    runner = loaded.runner(calc.name, origin="sheet")
+    found = tally.watch(batch.findings(runner, planned, _watched(rows, options)))
+
+    def status() -> int:
+        return status_of(
+            tally.verdicts,
+            defect=bool(tally.defects),
+            refused=bool(tally.refused),
+            no_marginal=options.no_marginal,
+        )
+
+    lines = _lines(found, calc.name, planned, options, tally)
+    return Result(Stream(lines, status), output=options.output, warnings=warnings(loaded))
+
+
+def _opened(name: str) -> RowsFile:
+    try:
+        return RowsFile(name)
+    except BadText as error:
+        raise BadInput([error.about(name)]) from None
+
+
+def _planned(calc: Calculation[Any], file: RowsFile, options: Options) -> batch.Plan:
+    own = options.own
+    return batch.plan(
+        calc,
+        file.header,
+        options.given,
+        label=own.get("label", ""),
+        keep=[name.strip() for name in own.get("keep", "").split(";") if name.strip()],
+        decimal_comma="cells-decimal-comma" in own,
+    )
+
+
+def _not_empty(file: RowsFile) -> Iterator[RawRow]:
+    rows = file.rows()
+    first = next(rows, None)
+    if first is None:
+        wrong = "has a header and no rows"
+        raise BadInput([Problem(file.name, wrong, "write a row a run below it")])
+    return chain([first], rows)
+
+
+def _lines(
+    found: Iterable[batch.RowFinding],
+    name: str,
+    planned: batch.Plan,
+    options: Options,
+    tally: batch.Tally,
+) -> Iterator[str]:
+    labels = planned.label is not None
+    if options.format == "json":
+        return output.json_lines(found, name, working=options.working)
+    if options.format == "text":
+        return output.text_lines(found, tally, labels=labels)
+    return output.table_lines(found, name, options.format, kept=list(planned.kept), labels=labels)
+
+
+def _watched(rows: Iterable[RawRow], options: Options) -> Iterable[RawRow]:
+    """Show on a terminal how far it has come, where the lines go to a file; tqdm is an extra."""
+    if options.output is None or sys.stderr is None or not sys.stderr.isatty():
+        return rows
+    try:
+        from tqdm import tqdm
+    except ImportError:
+        return rows
+    bar: Iterable[RawRow] = tqdm(rows, unit=" rows", leave=False, file=sys.stderr)
+    return bar

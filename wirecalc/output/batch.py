@@ -1,0 +1,147 @@
+"""A batch as lines, printed row by row: text, JSON lines, CSV or Markdown."""
+
+from __future__ import annotations
+
+import json
+import textwrap
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import TypeVar
+
+from ..batch import RowFinding, Tally
+from ..criteria import Verdict
+from ..findings import Finding
+from .json import finding_object
+from .layout import WIDTH, block, wrap
+from .rows import DEFECT, RESULT, Cells, empty_cells, render, result_cells
+from .text import caution_lines, not_checked_lines
+from .text import word as verdict_word
+
+REFUSED = "refused"
+_LABEL = 14  # columns of a row's name in text
+_MOST_NOTES = 40  # of each kind below the rows; the rest stands in the other formats
+_Notes = dict[str, dict[str, list[str]]]
+T = TypeVar("T")
+
+
+def text_lines(found: Iterable[RowFinding], tally: Tally, *, labels: bool) -> Iterator[str]:
+    """Yield a line a row, then how many came to which verdict, and what holds for all of them.
+
+    A row that passes is cut to the width; what is to be acted on is wrapped below it.
+    """
+    notes: _Notes = {"Not checked": {}, "Sources": {}, "Take care": {}}
+    for row in found:
+        yield from _row(row, labels)
+        if row.finding is not None:
+            _note(notes, row.finding)
+    yield ""
+    yield from wrap(summary(tally), indent="  ")
+    for title, by_text in notes.items():
+        yield from block(title, (line for lines in by_text.values() for line in lines))
+
+
+def json_lines(
+    found: Iterable[RowFinding], calculation: str, *, working: bool = False
+) -> Iterator[str]:
+    """Yield one JSON object a line: a finding with its row, or a row that came to none."""
+    for row in found:
+        about = {"row": row.row, "label": row.label, "kept": dict(row.kept)}
+        if row.finding is not None:
+            made = finding_object(row.finding, working=working) | about
+        else:
+            made = {
+                "schema": "wirecalc.refused/1",
+                "calculation": calculation,
+                **about,
+                "problems": [p._asdict() for p in row.problems],
+                "defect": row.defect or None,
+            }
+        yield json.dumps(made, ensure_ascii=False, allow_nan=False)
+
+
+def table_lines(
+    found: Iterable[RowFinding], calculation: str, form: str, *, kept: Sequence[str], labels: bool
+) -> Iterator[str]:
+    """Yield CSV or Markdown: one line a criterion, behind the row and what is kept of it."""
+    head = ("row", *(["label"] if labels else []), *kept, *RESULT)
+    return render(head, _cells(found, calculation, labels), form)
+
+
+def summary(tally: Tally) -> str:
+    """Say how many rows came to which verdict.
+
+    >>> summary(Tally(3, {Verdict.PASS: 2}, refused=1))
+    '3 rows: 2 pass, 1 refused'
+    """
+    counts = [(str(v), tally.verdicts.get(v, 0)) for v in Verdict]
+    counts += [("without a verdict", tally.verdicts.get(None, 0))]
+    counts += [(REFUSED, tally.refused), (f"{DEFECT} of a plugin", tally.defects)]
+    said = ", ".join(f"{number} {word}" for word, number in counts if number)
+    return f"{tally.rows} {'row' if tally.rows == 1 else 'rows'}: {said}"
+
+
+def _row(row: RowFinding, labels: bool) -> Iterator[str]:
+    start = f"{row.row:>5}  "
+    if labels:
+        name = "".join(c if c.isprintable() else "?" for c in row.label)
+        start += f"{_cut(name, _LABEL):<{_LABEL}}  "
+    word, why, whole = _said(row)
+    start += f"{word:<11}  "
+    if whole:
+        yield from wrap(why or "-", start, " " * len(start))
+    else:
+        yield start + _cut(why, WIDTH - len(start))
+
+
+def _said(row: RowFinding) -> tuple[str, str, bool]:
+    """Return the word of a row, what decided it, and whether that is to be read whole."""
+    if row.finding is None:
+        if row.defect:
+            return DEFECT.upper(), row.defect, True
+        return REFUSED.upper(), ". ".join(map(str, row.problems)), True
+    decided, verdict = row.finding.decided_by, row.finding.verdict
+    if decided is None:
+        said = "; ".join(f"{a.name}: {a.text}" for a in row.finding.answers)
+        return "NO VERDICT", said or "figures only", False
+    name = decided.criterion.name
+    why = f"{name}: {decided.reason}" if decided.reason else name
+    return verdict_word(verdict), why, verdict is not Verdict.PASS
+
+
+def _cut(text: str, width: int) -> str:
+    return textwrap.shorten(text, width, placeholder="...") if len(text) > width else text
+
+
+def _note(notes: _Notes, finding: Finding) -> None:
+    """Gather what is said of a row and holds for others too, each once."""
+    _once(notes["Not checked"], finding.not_checked, lambda n: n.what, not_checked_lines)
+    decided = finding.decided_by
+    source = decided.criterion.source if decided else None
+    cited = [source.cite()] if source else []
+    _once(notes["Sources"], cited, str, lambda c: wrap(f"- {c[0]}", indent="  "))
+    cautions = sorted(finding.cautions, key=lambda c: c.severity == "note")
+    _once(notes["Take care"], cautions, lambda c: c.key, caution_lines)
+
+
+def _once(
+    gathered: dict[str, list[str]],
+    items: Sequence[T],
+    key: Callable[[T], str],
+    lines: Callable[[Sequence[T]], Iterable[str]],
+) -> None:
+    """Gather the lines of what was not met before."""
+    for item in items:
+        if key(item) not in gathered and len(gathered) < _MOST_NOTES:
+            gathered[key(item)] = list(lines([item]))
+
+
+def _cells(found: Iterable[RowFinding], calculation: str, labels: bool) -> Iterator[Cells]:
+    for row in found:
+        before = (str(row.row), *([row.label] if labels else []), *row.kept.values())
+        if row.finding is not None:
+            results: Iterable[Cells] = result_cells(row.finding)
+        else:
+            word = DEFECT if row.defect else REFUSED
+            why = row.defect or ". ".join(map(str, row.problems))
+            results = [empty_cells(calculation, word, why)]
+        for cells in results:
+            yield (*before, *cells)
