@@ -87,6 +87,8 @@ def at_end(item: Item, step: int) -> Item:
 
 def merge_figures(runs: Sequence[Run]) -> tuple[BandFigure, ...]:
     """Return the figures of the centre run, each with its low and high over all runs."""
+    if len(runs) == 1:
+        return tuple(BandFigure(g.item) for g in runs[0] if isinstance(g.item, Figure))
     by_name: dict[str, list[float]] = {}
     for run in runs:
         for given in run:
@@ -151,6 +153,9 @@ def merge_criteria(runs: Sequence[Run], missing_runs: int) -> tuple[Judged, ...]
 
 
 def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged:
+    if len(criteria) == 1 and not absent:
+        (only,) = criteria
+        return Judged(only, provider, only.verdict, only.reason, only.next_action)
     verdicts = {c.verdict for c in criteria}
     weakest = max(criteria, key=lambda c: (c.verdict.rank, -c.closeness))
     actuals = [c.actual for c in criteria if c.actual is not None]

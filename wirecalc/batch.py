@@ -22,6 +22,7 @@ from .reading_inputs import MOST_REMEMBERED, UNKNOWN
 from .readings_file import unit_behind
 from .units import dimension_of, read_unit
 
+MOST_ROWS = 4_000  # distinct rows whose findings are remembered
 Given = str | Sequence[str]
 Runner = Callable[[Mapping[str, object]], Finding]
 _COMMA = re.compile(r"(?<=\d),(?=\d)", re.ASCII)
@@ -53,6 +54,7 @@ class Plan(NamedTuple):
     fixed: Mapping[str, object]  # the inputs that are the same in every row
     label: int | None = None
     kept: Mapping[str, int] = {}
+    reads_files: bool = False
 
 
 @dataclass
@@ -96,7 +98,7 @@ def plan(
     for name in (label, *keep) if label else keep:
         if name.casefold() not in places:
             problems.append(Problem(f"column {name}", "is not in the file", _meant(name, header)))
-    passed = {name.casefold() for name in (label, *keep)}
+    passed = {name.casefold() for name in (label, *keep)} - {""}
     columns: dict[str, Column] = {}
     for at, head in enumerate(header):
         try:
@@ -117,18 +119,27 @@ def plan(
         raise BadInput(problems)
     kept = {header[places[name.casefold()]]: places[name.casefold()] for name in keep}
     at_label = places[label.casefold()] if label else None
-    return Plan(tuple(columns.values()), fixed, at_label, kept)
+    files = any(i.kind.of_file for i in calc.inputs if i.name in columns or i.name in fixed)
+    return Plan(tuple(columns.values()), fixed, at_label, kept, files)
 
 
 def findings(run: Runner, planned: Plan, rows: Iterable[RawRow]) -> Iterator[RowFinding]:
-    """Yield what each row comes to; a bad row carries its reason, and the rest goes on."""
+    """Yield what each row comes to; a bad row carries its reason, and the rest goes on.
+
+    Rows that give the same texts come to the same finding, which is worked out once: readings
+    have few digits, so in a long file most rows were there before. A file is read each time.
+    """
+    worked_out: Callable[[tuple[str, ...]], Finding] = functools.partial(_run, run, planned)
+    if not planned.reads_files:
+        worked_out = functools.lru_cache(MOST_ROWS)(worked_out)
     for row in rows:
         found = RowFinding(row.number, *_about(planned, row))
         if row.wrong:
             yield found._replace(problems=(Problem("", row.wrong),))
             continue
         try:
-            yield found._replace(finding=_run(run, planned, row.cells))
+            finding = worked_out(tuple(row.cells[c.at] for c in planned.columns))
+            yield found._replace(finding=finding)
         except BadInput as error:
             yield found._replace(problems=error.problems)
         except PluginDefect as error:
@@ -144,12 +155,13 @@ def _about(planned: Plan, row: RawRow) -> tuple[str, Mapping[str, str]]:
 
 
 def _run(run: Runner, planned: Plan, cells: Sequence[str]) -> Finding:
+    """Run on the cells of the columns that are inputs; raises BadInput with all that is wrong."""
     given = dict(planned.fixed)
     problems: list[Problem] = []
-    for name, at, of_cell in planned.columns:
-        if cells[at]:  # an empty cell is an input that was left out
+    for (name, _, of_cell), cell in zip(planned.columns, cells, strict=True):
+        if cell:  # an empty one is an input that was left out
             try:
-                given[name] = of_cell(cells[at])
+                given[name] = of_cell(cell)
             except BadText as error:
                 problems.append(error.about(name))
                 given[name] = UNKNOWN  # so that the others are read, and all is said at once
@@ -233,7 +245,7 @@ def _fixed(calc: Calculation[Any], fixed: Mapping[str, object]) -> Iterator[Prob
     """Refuse at once what would be refused in every row."""
     for declared in calc.inputs:
         value = fixed.get(declared.name)
-        if value is None or declared.kind.companions:
+        if value is None or declared.kind.of_file:
             continue
         for item in value if isinstance(value, list | tuple) else [value]:
             if str(item).strip().casefold() != UNKNOWN:

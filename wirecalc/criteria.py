@@ -26,7 +26,10 @@ class Verdict(StrEnum):
     @property
     def rank(self) -> int:
         """How bad it is: 0 for a pass, 3 for a fail."""
-        return list(Verdict).index(self)
+        return _RANKS[self]
+
+
+_RANKS = {verdict: rank for rank, verdict in enumerate(Verdict)}
 
 
 def at_or_below(value: float, level: float) -> bool:

@@ -111,8 +111,10 @@ def library_caution(key: str) -> Caution | None:
     row = load("cautions").find(key=key)
     if row is None:
         return _added_cautions.get(key)
-    words = (row.text(c) for c in ("text", "defers_to", "severity", "applies_when"))
-    return Caution(key, *words)
+    printed = row.printed
+    return Caution(
+        key, printed["text"], printed["defers_to"], printed["severity"], printed["applies_when"]
+    )
 
 
 _added_cautions: dict[str, Caution] = {}

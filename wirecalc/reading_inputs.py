@@ -19,7 +19,7 @@ from .kinds import Read
 
 UNKNOWN = "unknown"
 MOST_BANDS = 6  # readings with an error in one run
-MOST_REMEMBERED = 10_000  # texts; so that a batch of any length takes no more memory
+MOST_REMEMBERED = 4_000  # texts; so that a batch of any length takes no more memory
 
 Remembered = dict[tuple[str, str | None], tuple[Read, InputRecord]]  # by input and text
 
@@ -209,7 +209,7 @@ def _read(
     remembered: Remembered,
 ) -> tuple[Read, InputRecord]:
     """Read one given value, or remember it; a file is read again, it may have changed."""
-    key = (declared.name, item) if isinstance(item, str) and not companions else None
+    key = (declared.name, item) if isinstance(item, str) and not declared.kind.of_file else None
     if key is not None and key in remembered:
         return remembered[key]
     read = declared.kind.read_with(item, companions)

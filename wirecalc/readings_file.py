@@ -44,6 +44,7 @@ class ReadingsFile(Kind):
     """A CSV of readings. `columns` maps the name of a column to what its cells are."""
 
     of = FileColumns
+    of_file = True
 
     def __init__(
         self,

@@ -70,6 +70,7 @@ class ReadingsStream(Kind):
     """A recording. `measured` names the quantities of which the file has one, the best first."""
 
     of = RecordedColumns
+    of_file = True
 
     def __init__(
         self,

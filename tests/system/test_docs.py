@@ -101,6 +101,11 @@ def test_job_sheet_page_names_every_step() -> None:
     assert f"*{', '.join(STEPS)}*" in page
 
 
+def test_batch_page_shows_the_example_file() -> None:
+    (shown,) = blocks(ROOT / "docs" / "batch.md", "csv")
+    assert shown == (ROOT / "docs/examples/pulls.csv").read_text()
+
+
 @pytest.mark.parametrize(
     "path", sorted((ROOT / "docs/examples").glob("*.toml")), ids=lambda p: p.stem
 )

@@ -121,6 +121,15 @@ def test_job_sheet_in_declared_units(
     assert loaded("job", str(write_sheet({"calculation": "pull", **inputs}))) & DEAR == set()
 
 
+@pytest.mark.parametrize("form", ["text", "json", "csv", "markdown"])
+def test_batch_in_declared_units(
+    loaded: Callable[..., set[str]], tmp_path: Path, form: str
+) -> None:
+    path = tmp_path / "rows.csv"
+    path.write_text("wire,terminal,force [lbf]\n18 AWG,ring,24 ±(2%+5)\n", encoding="utf-8")
+    assert loaded("batch", "pull", str(path), "--format", form) & (DEAR | {"tqdm"}) == set()
+
+
 def test_converted_unit_loads_pint(loaded: Callable[..., set[str]]) -> None:
     """The guard above can fail: a unit that is converted does load pint."""
     words = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "107 N")

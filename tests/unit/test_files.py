@@ -207,3 +207,23 @@ def test_a_writer_that_slept_too_long_fails_as_a_whole(
     with pytest.raises(BadInput, match="cannot be written"):
         files.write_folder(tmp_path / "out", TWO)
     assert [p.name for p in tmp_path.iterdir() if not p.name.startswith(".")] == []
+
+
+def test_pieces_are_there_when_the_last_is_written(tmp_path: Path) -> None:
+    target = tmp_path / "out.txt"
+    with files.whole(target) as file:
+        file.write(b"one\n")
+        assert not target.exists()
+        file.write(b"two\n")
+    assert target.read_bytes() == b"one\ntwo\n"
+
+
+@pytest.mark.parametrize("broken_by", [KeyboardInterrupt, RuntimeError])
+def test_what_is_broken_off_leaves_nothing(tmp_path: Path, broken_by: type[BaseException]) -> None:
+    target = tmp_path / "out.txt"
+    target.write_text("old\n")
+    with pytest.raises(broken_by), files.whole(target) as file:
+        file.write(b"half")
+        raise broken_by
+    assert target.read_text() == "old\n"
+    assert list(tmp_path.iterdir()) == [target]
