@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
@@ -65,12 +66,12 @@ class Finding:
     not_checked: tuple[NotChecked, ...] = ()
     sources: Mapping[str, Source] = field(default_factory=dict)
 
-    @property
+    @functools.cached_property
     def verdict(self) -> Verdict | None:
         """The worst of the criteria; None where there are only figures."""
         return worst(c.verdict for c in self.criteria)
 
-    @property
+    @functools.cached_property
     def decided_by(self) -> Judged | None:
         """The criterion that decided: the weakest among those with the worst verdict."""
         return min(

@@ -7,19 +7,20 @@ import textwrap
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import TypeVar
 
-from ..batch import RowFinding, Tally
+from ..batch import MOST_ROWS, RowFinding, Tally
 from ..criteria import Verdict
 from ..findings import Finding
 from .json import finding_object
 from .layout import WIDTH, block, wrap
-from .rows import DEFECT, RESULT, Cells, empty_cells, render, result_cells
-from .text import caution_lines, not_checked_lines
+from .rows import DEFECT, RESULT, beside, empty_cells, head_lines, line, result_cells
+from .text import because, caution_lines, not_checked_lines
 from .text import word as verdict_word
 
 REFUSED = "refused"
 _LABEL = 14  # columns of a row's name in text
 _MOST_NOTES = 40  # of each kind below the rows; the rest stands in the other formats
 _Notes = dict[str, dict[str, list[str]]]
+_Said = tuple[str, str, bool]  # the word of a row, what decided it, whether to read that whole
 T = TypeVar("T")
 
 
@@ -29,41 +30,74 @@ def text_lines(found: Iterable[RowFinding], tally: Tally, *, labels: bool) -> It
     A row that passes is cut to the width; what is to be acted on is wrapped below it.
     """
     notes: _Notes = {"Not checked": {}, "Sources": {}, "Take care": {}}
+
+    def told(finding: Finding) -> _Said:
+        _note(notes, finding)
+        return _told(finding)
+
+    said = _once_each(told)
     for row in found:
-        yield from _row(row, labels)
-        if row.finding is not None:
-            _note(notes, row.finding)
+        yield from _row(row, _refusal(row) if row.finding is None else said(row.finding), labels)
     yield ""
     yield from wrap(summary(tally), indent="  ")
     for title, by_text in notes.items():
-        yield from block(title, (line for lines in by_text.values() for line in lines))
+        yield from block(title, (text for lines in by_text.values() for text in lines))
 
 
 def json_lines(
     found: Iterable[RowFinding], calculation: str, *, working: bool = False
 ) -> Iterator[str]:
     """Yield one JSON object a line: a finding with its row, or a row that came to none."""
+    written = _once_each(lambda f: _json(finding_object(f, working=working)))
     for row in found:
-        about = {"row": row.row, "label": row.label, "kept": dict(row.kept)}
+        about = _json({"row": row.row, "label": row.label, "kept": dict(row.kept)})
         if row.finding is not None:
-            made = finding_object(row.finding, working=working) | about
+            made = written(row.finding)
         else:
-            made = {
+            refused = {
                 "schema": "wirecalc.refused/1",
                 "calculation": calculation,
-                **about,
                 "problems": [p._asdict() for p in row.problems],
                 "defect": row.defect or None,
             }
-        yield json.dumps(made, ensure_ascii=False, allow_nan=False)
+            made = _json(refused)
+        yield f"{made[:-1]}, {about[1:]}"  # one object of the two
 
 
 def table_lines(
     found: Iterable[RowFinding], calculation: str, form: str, *, kept: Sequence[str], labels: bool
 ) -> Iterator[str]:
     """Yield CSV or Markdown: one line a criterion, behind the row and what is kept of it."""
-    head = ("row", *(["label"] if labels else []), *kept, *RESULT)
-    return render(head, _cells(found, calculation, labels), form)
+    written = _once_each(lambda f: [line(cells, form) for cells in result_cells(f)])
+    yield from head_lines(("row", *(["label"] if labels else []), *kept, *RESULT), form)
+    for row in found:
+        before = line((row.row, *([row.label] if labels else []), *row.kept.values()), form)
+        if row.finding is not None:
+            results = written(row.finding)
+        else:
+            word, why, _ = _refusal(row)
+            results = [line(empty_cells(calculation, word.casefold(), why), form)]
+        for result in results:
+            yield beside(before, result, form)
+
+
+def _once_each(make: Callable[[Finding], T]) -> Callable[[Finding], T]:
+    """Return a function that makes something of a finding once, for rows that share one."""
+    made: dict[int, tuple[Finding, T]] = {}
+
+    def of(finding: Finding) -> T:
+        known = made.get(id(finding))
+        if known is None or known[0] is not finding:
+            if len(made) >= MOST_ROWS:
+                made.clear()
+            known = made[id(finding)] = finding, make(finding)
+        return known[1]
+
+    return of
+
+
+def _json(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False, allow_nan=False)
 
 
 def summary(tally: Tally) -> str:
@@ -79,12 +113,12 @@ def summary(tally: Tally) -> str:
     return f"{tally.rows} {'row' if tally.rows == 1 else 'rows'}: {said}"
 
 
-def _row(row: RowFinding, labels: bool) -> Iterator[str]:
+def _row(row: RowFinding, said: _Said, labels: bool) -> Iterator[str]:
     start = f"{row.row:>5}  "
     if labels:
         name = "".join(c if c.isprintable() else "?" for c in row.label)
         start += f"{_cut(name, _LABEL):<{_LABEL}}  "
-    word, why, whole = _said(row)
+    word, why, whole = said
     start += f"{word:<11}  "
     if whole:
         yield from wrap(why or "-", start, " " * len(start))
@@ -92,19 +126,19 @@ def _row(row: RowFinding, labels: bool) -> Iterator[str]:
         yield start + _cut(why, WIDTH - len(start))
 
 
-def _said(row: RowFinding) -> tuple[str, str, bool]:
-    """Return the word of a row, what decided it, and whether that is to be read whole."""
-    if row.finding is None:
-        if row.defect:
-            return DEFECT.upper(), row.defect, True
-        return REFUSED.upper(), ". ".join(map(str, row.problems)), True
-    decided, verdict = row.finding.decided_by, row.finding.verdict
+def _refusal(row: RowFinding) -> _Said:
+    if row.defect:
+        return DEFECT.upper(), row.defect, True
+    return REFUSED.upper(), ". ".join(map(str, row.problems)), True
+
+
+def _told(finding: Finding) -> _Said:
+    decided = finding.decided_by
     if decided is None:
-        said = "; ".join(f"{a.name}: {a.text}" for a in row.finding.answers)
+        said = "; ".join(f"{a.name}: {a.text}" for a in finding.answers)
         return "NO VERDICT", said or "figures only", False
-    name = decided.criterion.name
-    why = f"{name}: {decided.reason}" if decided.reason else name
-    return verdict_word(verdict), why, verdict is not Verdict.PASS
+    passed = decided.verdict is Verdict.PASS
+    return verdict_word(decided.verdict), because(decided), not passed
 
 
 def _cut(text: str, width: int) -> str:
@@ -132,16 +166,3 @@ def _once(
     for item in items:
         if key(item) not in gathered and len(gathered) < _MOST_NOTES:
             gathered[key(item)] = list(lines([item]))
-
-
-def _cells(found: Iterable[RowFinding], calculation: str, labels: bool) -> Iterator[Cells]:
-    for row in found:
-        before = (str(row.row), *([row.label] if labels else []), *row.kept.values())
-        if row.finding is not None:
-            results: Iterable[Cells] = result_cells(row.finding)
-        else:
-            word = DEFECT if row.defect else REFUSED
-            why = row.defect or ". ".join(map(str, row.problems))
-            results = [empty_cells(calculation, word, why)]
-        for cells in results:
-            yield (*before, *cells)

@@ -44,13 +44,33 @@ def job_rows(job: Job, form: str) -> str:
 
 def render(head: Sequence[str], rows: Iterable[Cells], form: str) -> Iterator[str]:
     """Yield the lines of a table, its head first, as they come: nothing is gathered."""
-    if form == "csv":
-        yield _csv(head)
-        yield from (_csv(row) for row in rows)
-    else:
-        yield _markdown(head)
-        yield _markdown(["---"] * len(head))
-        yield from (_markdown(row) for row in rows)
+    yield from head_lines(head, form)
+    yield from (line(row, form) for row in rows)
+
+
+def head_lines(head: Sequence[str], form: str) -> Iterator[str]:
+    """Yield the lines above the rows of a table."""
+    yield line(head, form)
+    if form == "markdown":
+        yield line(["---"] * len(head), form)
+
+
+def line(cells: Cells, form: str) -> str:
+    """Return one row of a table."""
+    if form == "markdown":
+        return "| " + " | ".join(_MARKS.sub(r"\\\1", _plain(c)) for c in cells) + " |"
+    out = io.StringIO()
+    csv.writer(out, lineterminator="").writerow([_plain(c, guard=True) for c in cells])
+    return out.getvalue()
+
+
+def beside(left: str, right: str, form: str) -> str:
+    """Return the row that two rows make, one beside the other.
+
+    >>> beside("| a |", "| b |", "markdown"), beside("a", "b", "csv")
+    ('| a | b |', 'a,b')
+    """
+    return left[:-1] + right if form == "markdown" else f"{left},{right}"
 
 
 def result_cells(finding: Finding) -> Iterator[Cells]:
@@ -101,16 +121,6 @@ def _figure(finding: Finding, figure: Figure) -> Cells:
 def _answer(finding: Finding, answer: Answer) -> Cells:
     about = (finding.calculation, answer.name, NO_VERDICT)
     return (*about, None, None, None, "", None, "", finding.plugin, answer.text, "")
-
-
-def _csv(cells: Cells) -> str:
-    out = io.StringIO()
-    csv.writer(out, lineterminator="").writerow([_plain(c, guard=True) for c in cells])
-    return out.getvalue()
-
-
-def _markdown(cells: Cells) -> str:
-    return "| " + " | ".join(_MARKS.sub(r"\\\1", _plain(c)) for c in cells) + " |"
 
 
 def _plain(cell: str | float | None, *, guard: bool = False) -> str:
