@@ -30,6 +30,7 @@ GOOD = "18 AWG,ring,24 lbf"
 WEAK = "18 AWG,ring,19.2 lbf"
 VAGUE = "18 AWG,ring,20.3 lbf ±0.5 lbf"
 BAD = "18 AWG,rong,24 lbf"
+NO_CRITERION = ("no verdict", "not tested", "defect")
 
 
 @pytest.fixture
@@ -442,16 +443,28 @@ def test_figures_and_answers_have_lines_where_nothing_is_judged(cli_main: Cli) -
     assert all(r["actual"] or r["reason"] for r in read)
 
 
-def test_a_job_as_lines(cli_main: Cli) -> None:
-    sheet = str(ROOT / "docs/examples/refrigerator.toml")
-    job = cli_main("job", sheet, "--format", "json").json
-    read = list(csv.DictReader(io.StringIO(cli_main("job", sheet, "--format", "csv").out)))
+@pytest.mark.parametrize(
+    "sheet", sorted((ROOT / "docs/examples").glob("*.toml")), ids=lambda p: p.stem
+)
+def test_a_job_as_lines(cli_main: Cli, sheet: Path) -> None:
+    job = cli_main("job", str(sheet), "--format", "json").json
+    done = cli_main("job", str(sheet), "--format", "csv")
+    read = list(csv.DictReader(io.StringIO(done.out)))
     judged = [
-        (c["name"], c["stage"], x["name"], x["verdict"])
+        (c["machine"], c["name"], c["stage"], c["tool"], x["name"], x["verdict"])
         for c in job["checks"]
         for x in c["finding"]["criteria"]
     ]
-    lines = [(r["check"], r["stage"], r["criterion"], r["verdict"]) for r in read]
-    assert [line for line in lines if line[2]][: len(judged)] == judged or set(judged) <= set(lines)
-    missing = [r for r in read if r["verdict"] == "not tested"]
-    assert [r["check"] for r in missing] == [n["name"] for n in job["not_tested"]]
+    keys = ("machine", "check", "stage", "tool", "criterion", "verdict")
+    lines = [tuple(r[k] for k in keys) for r in read if r["verdict"] not in NO_CRITERION]
+    assert lines == judged
+    missing = [r["check"] for r in read if r["verdict"] == "not tested"]
+    assert missing == [n["name"] for n in job["not_tested"]]
+    assert {r["check"] for r in read} == {c["name"] for c in job["checks"]} | set(missing)
+
+
+def test_gaps_of_a_sheet_are_not_written_as_lines(cli_main: Cli) -> None:
+    sheet = str(ROOT / "docs/examples/refrigerator.toml")
+    done = cli_main("job", sheet, "--check-only", "--format", "csv")
+    assert (done.status, done.out) == (2, "")
+    assert "--check-only" in done.err

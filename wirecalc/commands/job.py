@@ -10,7 +10,7 @@ from .. import jobsheet
 from ..errors import BadInput, Problem
 from ..host import Catalogue
 from ..job import Job
-from ..options import REPORTS, Options, split
+from ..options import FORMATS, REPORTS, Options, split
 from . import COMMANDS
 from .loaded import catalogue, warnings
 from .result import CANNOT_TELL, PASS, Result, status_of
@@ -70,8 +70,9 @@ def _missing(done: Job, options: Options, loaded: Catalogue) -> Result:
     from ..jobsheet.gaps import gaps
     from ..output.job import gaps_object, gaps_text
 
-    if options.format == "html":
-        raise BadInput([Problem("--format", "--check-only has no page", "write text or json")])
+    if options.format not in FORMATS:
+        wrong = f"--check-only is not written as {options.format}"
+        raise BadInput([Problem("--format", wrong, "write text or json")])
     found = gaps(done)
     if options.format == "json":
         from ..output.json import dump

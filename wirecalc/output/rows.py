@@ -21,6 +21,7 @@ RESULT = (  # the columns of what was judged
     *("calculation", "criterion", "verdict", "actual", "limit", "caution_limit", "unit"),
     *("margin", "origin", "provider", "reason", "source"),
 )
+_CHECK = ("machine", "step", "check", "stage", "tool", "part")  # before them, in a job
 _FORMULA = re.compile(r"\s*[=+\-@＝＋－＠]")  # what a spreadsheet takes for a formula
 _NUMBER = re.compile(r"\s*[-+]?(\d+(\.\d*)?|\.\d+)(e[-+]?\d+)?\s*", re.ASCII | re.IGNORECASE)
 _MARKS = re.compile(r"([\\`*_\[\]<>|~&])")  # what Markdown takes for a sign of its own
@@ -34,12 +35,14 @@ def finding_rows(finding: Finding, form: str) -> str:
 
 
 def job_rows(job: Job, form: str) -> str:
-    """Return a job as CSV or Markdown: its checks with their stage, then what was not tested."""
+    """Return a job as CSV or Markdown: its checks, then what was not tested."""
     rows = [row for check in job.checks for row in _check(check)]
     for missing in job.not_tested:
-        reason = ("required: " if missing.required else "") + missing.reason
-        rows.append((missing.name, "", *empty_cells("", NOT_TESTED, reason)))
-    return "\n".join(render(("check", "stage", *RESULT), rows, form))
+        why = missing.reason or missing.rule
+        reason = f"required: {why}" if missing.required else why
+        about = (missing.machine, missing.step, missing.name, "", "", "")
+        rows.append((*about, *empty_cells(missing.calculation, NOT_TESTED, reason)))
+    return "\n".join(render((*_CHECK, *RESULT), rows, form))
 
 
 def render(head: Sequence[str], rows: Iterable[Cells], form: str) -> Iterator[str]:
@@ -98,7 +101,7 @@ def _check(check: JobCheck) -> Iterator[Cells]:
     else:
         rows = result_cells(check.finding)
     for row in rows:
-        yield (check.name, check.stage, *row)
+        yield (check.machine, check.step, check.name, check.stage, check.tool, check.part, *row)
 
 
 def _judged(finding: Finding, judged: Judged) -> Cells:
