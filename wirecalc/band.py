@@ -26,7 +26,7 @@ ALL_COMBINATIONS = 3  # readings; above that corners, centre and one at a time
 class Given(NamedTuple):
     """An item and who gave it: the plugin of the calculation, or that of a house rule.
 
-    `rule` names the house rule, and is empty for the calculation's own items.
+    `rule` tells one house rule from another, and is empty for the calculation's own items.
     """
 
     item: Item

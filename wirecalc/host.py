@@ -6,7 +6,7 @@ What a plugin offers is collected one plugin at a time, so that one that raises 
 from __future__ import annotations
 
 import functools
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -107,17 +107,25 @@ class Catalogue:
         )
 
 
-def build(settings: Settings | None = None, *, bundled_only: bool = False) -> Catalogue:
-    """Load plugins and return what they provide.
+def build(
+    settings: Settings | None = None,
+    *,
+    bundled_only: bool = False,
+    rules: Sequence[Path] | None = None,
+) -> Catalogue:
+    """Load plugins and return what they provide, with the house rules of the rules files.
 
-    Without settings, those of the environment are read. With `bundled_only` nothing but the
-    plugins that come with wirecalc is imported; the others are listed as left out.
+    Without settings, those of the environment are read; `rules` are rules files in place of
+    theirs. With `bundled_only` nothing but the plugins that come with wirecalc is imported; the
+    others, and rules files, are listed as left out.
 
     Raises BadInput for settings that cannot be used, and under strict settings PluginDefect where
     a plugin did not load.
     """
     if settings is None:
         settings = Settings(bundled_only=True) if bundled_only else read()
+    if rules is not None:
+        settings = settings._replace(rules_files=tuple(rules))
     catalogue = Catalogue()
     candidates = found(settings)
     catalogue.plugins = [c.plugin for c in candidates]
@@ -125,9 +133,28 @@ def build(settings: Settings | None = None, *, bundled_only: bool = False) -> Ca
         why = "only bundled plugins were asked for"
         catalogue.left_out.append(NotChecked(f"what {settings.unread} asks for", why))
     _collect(catalogue, *load(candidates))
+    if settings.bundled_only:
+        why = "only bundled plugins were asked for"
+        catalogue.left_out += [
+            NotChecked(f"house rules of {path.name}", why) for path in settings.rules_files
+        ]
+    elif settings.rules_files:
+        _add_rules(catalogue, settings.rules_files)
     if settings.strict:
         catalogue.refuse_broken()
     return catalogue
+
+
+def _add_rules(catalogue: Catalogue, files: Sequence[Path]) -> None:
+    from . import rules_file  # a shop without one reads nothing of it
+
+    found = rules_file.load(files, catalogue.calculations)
+    catalogue.rules = sorted([*catalogue.rules, *found.rules], key=_by_name)
+    catalogue.required = sorted([*catalogue.required, *found.required], key=_by_name)
+
+
+def _by_name(provided: ProvidedRule | ProvidedRequirement) -> tuple[str, str]:
+    return provided.plugin, provided.rule.name
 
 
 def _collect(
@@ -143,8 +170,8 @@ def _collect(
             catalogue.required.append(ProvidedRequirement(plugin.name, plugin.version, rule))
         else:
             catalogue.rules.append(ProvidedRule(plugin.name, plugin.version, rule))
-    catalogue.rules.sort(key=lambda r: (r.plugin, r.rule.name))
-    catalogue.required.sort(key=lambda r: (r.plugin, r.rule.name))
+    catalogue.rules.sort(key=_by_name)
+    catalogue.required.sort(key=_by_name)
     offered: dict[str, list[tuple[Plugin, Calculation[Any] | Deferred]]] = {}
     wanted = (Calculation, Deferred)
     for plugin, calc in _results(manager.hook.wirecalc_calculations, by_module, *wanted):

@@ -30,7 +30,8 @@ class ProvidedRequirement(NamedTuple):
     @property
     def said(self) -> str:
         """The rule with its plugin, in words."""
-        return f"“{self.rule.name}” of plugin {self.plugin}"
+        plugin = "plugin " if self.version else ""  # a rules file has no version
+        return f"“{self.rule.name}” of {plugin}{self.plugin}"
 
     def asks(self, kind: str) -> bool:
         """Whether it says something of this kind of job."""

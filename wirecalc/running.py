@@ -34,7 +34,8 @@ class HouseRule(NamedTuple):
     """A shop's own extra criterion for some calculations.
 
     `function(inputs, items)` gets the values of one run, in the declared units, and that run's
-    items; it yields criteria and cautions of its own. It cannot change or remove any.
+    items; it yields criteria and cautions of its own, and what it did not check. It cannot change
+    or remove any.
     """
 
     name: str
@@ -155,8 +156,8 @@ def _with_rules(
     rules: Sequence[ProvidedRule],
 ) -> Run:
     given = [Given(item, provided.plugin) for item in items]
-    for rule in rules:
-        given += _house_items(rule, values, items)
+    for number, rule in enumerate(rules):  # two of one name are never merged to one criterion
+        given += _house_items(rule, values, items, f"{number} {rule.rule.name}")
     return given
 
 
@@ -166,13 +167,13 @@ def _copy(values: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _house_items(
-    provided: ProvidedRule, values: Mapping[str, Any], items: Sequence[Item]
+    provided: ProvidedRule, values: Mapping[str, Any], items: Sequence[Item], key: str
 ) -> list[Given]:
     """Run one house rule; one that raises makes the finding `cannot tell`, it never passes."""
     name = f"house rule {provided.rule.name}"
     try:
         own = _take_items(provided.rule.function(_copy(values), tuple(items)))
-        wrong = [i for i in own if not isinstance(i, Criterion | Caution)]
+        wrong = [i for i in own if not isinstance(i, Criterion | Caution | NotChecked)]
         if wrong:
             raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")
     except (Exception, SystemExit) as error:
@@ -184,7 +185,7 @@ def _house_items(
             )
         ]
     marked = [i._replace(origin=Origin.HOUSE) if isinstance(i, Criterion) else i for i in own]
-    return [Given(item, provided.plugin, provided.rule.name) for item in marked]
+    return [Given(item, provided.plugin, key) for item in marked]
 
 
 def _take_items(stream: Iterable[Item]) -> list[Item]:

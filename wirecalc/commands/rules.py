@@ -1,0 +1,132 @@
+"""`wirecalc rules [FILE]`: the house rules in force, or a rules file checked."""
+
+from __future__ import annotations
+
+import inspect
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import NamedTuple
+
+from .. import host, rules_file
+from ..errors import BadInput, PluginDefect, Problem
+from ..findings import Finding
+from ..options import split
+from ..output.layout import WIDTH, table, wrap
+from ..running import ProvidedRule
+from ..settings import RULES
+from .loaded import catalogue, warnings
+from .result import Result
+
+NONE = (
+    "No house rules are in force. A plugin gives some, or a rules file that "
+    f"{RULES} names; `wirecalc rules FILE` checks one."
+)
+
+
+class Listed(NamedTuple):
+    """A house rule as it is listed."""
+
+    name: str
+    calculations: list[str]
+    asks: str
+    origin: str
+
+
+def run(words: Sequence[str]) -> Result:
+    """List the house rules in force; with a file, check that one and list its rules."""
+    options = split(words, most_words=1)
+    options.refuse()
+    loaded = catalogue(words)
+    said = warnings(loaded)
+    if options.words:
+        loaded, notes = _only(Path(options.words[0]), loaded)
+        said = [*said, *notes]
+    rows = [*_listed(loaded)]
+    if options.format == "json":
+        from ..output.json import dump
+
+        found = {"schema": "wirecalc.rules/1", "rules": [r._asdict() for r in rows]}
+        return Result(dump(found), output=options.output, warnings=said)
+    return Result("\n".join(_text(rows)), output=options.output, warnings=said)
+
+
+def _only(path: Path, loaded: host.Catalogue) -> tuple[host.Catalogue, list[str]]:
+    """Return a catalogue with the rules of one file; raises BadInput with all that is wrong."""
+    wrong = rules_file.check(path, loaded.calculations)
+    if wrong:
+        where = [f"{path.name}, line {w.line}" if w.line else path.name for w in wrong]
+        raise BadInput(Problem(at, w.wrong, w.would_do) for at, w in zip(where, wrong, strict=True))
+    found = rules_file.load([path], loaded.calculations)
+    only = host.Catalogue(loaded.calculations, found.rules, found.required, loaded.plugins)
+    notes: list[str] = []
+    failed = [*_tried(only, notes)]
+    if failed:
+        raise BadInput(failed)
+    return only, notes
+
+
+def _tried(loaded: host.Catalogue, notes: list[str]) -> Iterator[Problem]:
+    """Try each rule on the example of its calculation: yield what fails, note what has no say.
+
+    Names of criteria, their units and senses are known only from a run.
+    """
+    findings: dict[str, Finding | None] = {}
+    for provided in loaded.rules:
+        name = provided.rule.calculations[0]
+        if name not in findings:
+            findings[name] = _example(loaded, name)
+        finding = findings[name]
+        for judged in finding.criteria if finding else ():
+            said = judged.criterion.name if judged.provider == provided.plugin else ""
+            if said == f"house rule {provided.rule.name}":
+                why = judged.reason.removeprefix(f"{said} of {provided.plugin} failed: ")
+                yield Problem(f"{provided.plugin}, {provided.version}", why)
+            elif said == provided.rule.name and judged.criterion.sense == "cannot tell":
+                notes.append(f"{said}, on the example of {name}: {judged.reason}")
+
+
+def _example(loaded: host.Catalogue, name: str) -> Finding | None:
+    """Run the example of a calculation; None where it cannot be run, as for want of a file."""
+    try:
+        calc = loaded.calculations[name].calculation
+        shown = [i for i in calc.inputs if i.required or i.name in calc.example_with]
+        return loaded.run(name, {i.name: i.kind.example for i in shown})
+    except (BadInput, PluginDefect):
+        return None
+
+
+def _listed(loaded: host.Catalogue) -> Iterator[Listed]:
+    rows: dict[tuple[str, str, str], Listed] = {}
+    for provided in loaded.rules:
+        origin, asks = _origin(provided.plugin, provided.version), _asks(provided)
+        key = (provided.rule.name, asks, origin)
+        row = rows.setdefault(key, Listed(provided.rule.name, [], asks, origin))
+        row.calculations.extend(provided.rule.calculations)
+    yield from rows.values()
+    for asked in loaded.required:
+        kinds = ", ".join(asked.rule.kinds)
+        origin = _origin(asked.plugin, asked.version)
+        says = f"must be checked in every job ({kinds})"
+        yield Listed(asked.rule.name, [*asked.rule.calculations], says, origin)
+
+
+def _origin(plugin: str, version: str) -> str:
+    """Say where a rule is from: a file and line, or a plugin and its version."""
+    if version.startswith("line "):
+        return f"{plugin}, {version}"
+    return f"plugin {plugin} {version}" if version else plugin
+
+
+def _asks(provided: ProvidedRule) -> str:
+    """Say what a rule asks: the first line of its function's docstring."""
+    doc = inspect.getdoc(provided.rule.function)
+    return doc.split("\n", 1)[0] if doc else "not said: its function has no docstring"
+
+
+def _text(rows: Sequence[Listed]) -> Iterator[str]:
+    if not rows:
+        yield from wrap(NONE)
+        return
+    heads = ("rule", "calculations", "asks", "from")
+    cells = [(r.name, ", ".join(r.calculations), r.asks, r.origin) for r in rows]
+    yield from table([heads, *cells], WIDTH)

@@ -1,0 +1,196 @@
+"""A shop's rules file: stricter rules without programming.
+
+    [[rule]]
+    name = "pull a quarter more"
+    calculations = ["pull"]
+    criterion = "pull-out force"
+    times = 1.25
+    source = "shop sheet 4"
+
+docs/rules.md says what may stand there. The rules become house rules like those of a plugin: they
+add criteria and cautions inside every run, and can neither change nor remove any. Nothing that is
+wrong in a file is dropped: it makes the findings that it concerns `cannot tell`.
+"""
+
+from __future__ import annotations
+
+import functools
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from .criteria import Criterion, Verdict, cannot_tell
+from .declaration import Calculation
+from .errors import BadText, did_you_mean
+from .items import Caution, Item, NotChecked
+from .requirements import ProvidedRequirement, RequiredChecks
+from .rules_ask import condition, declared, judge
+from .rules_text import BOUNDS, WORDS, Entry, RulesText, Wrong, read
+from .running import HouseRule, ProvidedCalculation, ProvidedRule
+from .sources import Confidence, Source
+
+Known = Mapping[str, ProvidedCalculation]
+ALL = ("*",)
+
+
+class FromFile(NamedTuple):
+    """What one rules file comes to. `wrong` stands among the rules, as rules that cannot tell."""
+
+    rules: list[ProvidedRule]
+    required: list[ProvidedRequirement]
+    wrong: list[Wrong]
+
+
+def load(paths: Sequence[Path], known: Known) -> FromFile:
+    """Return the rules of some files; `known` are the calculations that there are.
+
+    Inputs, choices and units are checked when a calculation runs, so that none is loaded here.
+    """
+    loaded = FromFile([], [], [])
+    for path in dict.fromkeys(paths):
+        text = read(path)
+        usable, wrong = _sorted_out(text, known)
+        loaded.wrong.extend(wrong)
+        for entry in usable:
+            if entry.section == "required":
+                asked = RequiredChecks(entry.name, tuple(entry.given["kinds"]), entry.calculations)
+                loaded.required.append(ProvidedRequirement(text.file, "", asked))
+            else:
+                loaded.rules.extend(_rules(entry, text.file, known))
+        loaded.rules.extend(_cannot_be_used(one, text.file, known) for one in wrong)
+    return loaded
+
+
+def check(path: Path, known: Known) -> list[Wrong]:
+    """Return all that is wrong in a rules file, its inputs, choices and units included."""
+    text = read(path)
+    usable, wrong = _sorted_out(text, known)
+    for entry in usable:
+        for name in entry.calculations if entry.section == "rule" else ():
+            try:
+                bind(entry, known[name].calculation, text.file)
+            except BadText as error:
+                wrong.append(Wrong(entry, entry.line, error.wrong, error.would_do))
+    return sorted(wrong, key=lambda w: w.line)
+
+
+def _sorted_out(text: RulesText, known: Known) -> tuple[list[Entry], list[Wrong]]:
+    """Part the entries whose calculations all exist from what is wrong."""
+    usable, wrong = [], list(text.wrong)
+    for entry in text.entries:
+        strange = [name for name in entry.calculations if name not in known]
+        for name in strange:
+            would_do = did_you_mean(name, sorted(known)) or "`wirecalc` lists them"
+            wrong.append(Wrong(entry, entry.line, f"there is no calculation {name!r}", would_do))
+        if not strange:
+            usable.append(entry)
+    return usable, wrong
+
+
+def _cannot_be_used(wrong: Wrong, file: str, known: Known) -> ProvidedRule:
+    """Return a rule that makes every finding that it may concern `cannot tell`."""
+    named = wrong.entry.calculations if wrong.entry else ()
+    sure = bool(named) and all(name in known for name in named)
+    sure = sure and wrong.entry is not None and wrong.entry.section == "rule"
+
+    def refuse(values: Mapping[str, Any], items: Sequence[Item]) -> Iterator[Item]:
+        raise BadText(str(wrong))
+
+    refuse.__doc__ = f"cannot be used: {wrong}"
+    name = wrong.entry.name if wrong.entry else file
+    return ProvidedRule(file, "", HouseRule(name, named if sure else ALL, refuse))
+
+
+def _rules(entry: Entry, file: str, known: Known) -> Iterator[ProvidedRule]:
+    """Yield one house rule a calculation: each has inputs of its own."""
+    for name in entry.calculations:
+        rule = HouseRule(entry.name, (name,), _function(entry, known[name], file))
+        yield ProvidedRule(file, f"line {entry.line}", rule)
+
+
+def _function(entry: Entry, provided: ProvidedCalculation, file: str) -> Callable[..., Any]:
+    @functools.cache
+    def bound() -> Callable[..., Iterable[Item]]:
+        try:
+            return bind(entry, provided.calculation, file)
+        except BadText as error:
+            raise BadText(f"line {entry.line}: {error.wrong}", error.would_do) from None
+
+    def function(values: Mapping[str, Any], items: Sequence[Item]) -> Iterable[Item]:
+        return bound()(values, items)
+
+    function.__doc__ = asks(entry)
+    return function
+
+
+def bind(entry: Entry, calc: Calculation[Any], file: str) -> Callable[..., Iterable[Item]]:
+    """Return the body of the house rule of one calculation; raises BadText if it cannot be one."""
+    said = entry.given.get("source", "")
+    source = Source("house", f"rule {entry.name!r}", said, file, Confidence.HOUSE)
+    of_whom = {"criterion", "figure", "input", "forbid"} & set(entry.given)
+    judged = judge(entry, calc, source) if of_whom else None
+    when = [
+        (name, condition(declared(calc, name), wanted))
+        for name, wanted in entry.given.get("when", {}).items()
+    ]
+
+    def body(values: Mapping[str, Any], items: Sequence[Item]) -> Iterator[Item]:
+        if any(values[name] is not None and not holds(values[name]) for name, holds in when):
+            return
+        if "caution" in entry.given:
+            yield _caution(entry, file)
+        if judged is not None:
+            unknown = [name for name, _ in when if values[name] is None]
+            yield _settled(entry, judged(values, items), unknown)
+
+    return body
+
+
+def _settled(entry: Entry, criterion: Criterion, unknown: Sequence[str]) -> Item:
+    """Return what a criterion comes to: its condition may not be known, and it may be optional."""
+    if unknown and criterion.verdict is not Verdict.PASS:
+        names = ", ".join(unknown)
+        criterion = cannot_tell(
+            entry.name,
+            f"it depends on {names}, which was not given; if it holds: {criterion.reason}",
+            measure=f"give {names}",
+            needs=unknown,
+            source=criterion.source,
+        )
+    if entry.given.get("optional") and criterion.sense == "cannot tell":
+        return NotChecked(f"house rule {entry.name}", criterion.says)
+    return criterion
+
+
+def _caution(entry: Entry, file: str) -> Caution:
+    severity = entry.given.get("severity", "caution")
+    key = f"{file}: {entry.name}"
+    return Caution(key, entry.given["caution"], f"house rule, {file}", severity)
+
+
+def asks(entry: Entry) -> str:
+    """Say in words what a rule asks."""
+    given = entry.given
+    of = next((str(given[k]) for k in ("criterion", "figure", "input") if k in given), "")
+    parts = []
+    if "times" in given:
+        parts.append(f"{of}: its limit x {given['times']:g}")
+    for key in (*BOUNDS, *WORDS):
+        if key in given:
+            parts.append(f"{of} {_said(key, given[key])}")
+    if given.get("forbid"):
+        parts.append("not to be used")
+    if "caution" in given:
+        parts.append(f"caution: {given['caution']}")
+    when = [
+        f"{name} {' '.join(_said(k, v) for k, v in wanted.items())}"
+        if isinstance(wanted, dict)
+        else f"{name} {wanted if isinstance(wanted, str) else ' or '.join(wanted)}"
+        for name, wanted in given.get("when", {}).items()
+    ]
+    return "; ".join(parts) + (f" (when {' and '.join(when)})" if when else "")
+
+
+def _said(key: str, value: object) -> str:
+    shown = ", ".join(value) if isinstance(value, list) else str(value)
+    return f"{key.replace('_', ' ')} {shown}"

@@ -1,0 +1,275 @@
+"""Reading a shop's rules file: TOML to entries, with the line of everything that is wrong.
+
+    [[rule]]                      name, calculations, then what it asks, and of whom
+    [[required]]                  name, kinds, calculations: checks that a kind of job needs
+
+Only the shape is checked here. Whether a calculation has such an input is known when the rule is
+bound to it (rules_file.py).
+"""
+
+from __future__ import annotations
+
+import math
+import re
+import tomllib
+from collections.abc import Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from .errors import BadText, did_you_mean
+from .quantities import read_number
+
+BOUNDS = ("at_least", "at_most")
+WORDS = ("one_of", "not_one_of")
+SEVERITIES = ("stop", "caution", "note")
+_ASKS = {  # what a rule looks at -> what it may ask of that
+    "criterion": ("times", *BOUNDS),
+    "figure": BOUNDS,
+    "input": (*BOUNDS, *WORDS),
+    "forbid": (),
+}
+_TEXT, _TEXTS, _YES = "a text in quotes", 'texts, as ["pull"]', "true or false"
+_FACTOR, _AMOUNT = "a number, as 1.25", 'a quantity in quotes, as "25 lbf", or a count'
+_WHEN = 'inputs, as { terminal = ["ring"] }'
+_RULE_KEYS = {
+    "name": _TEXT,
+    "calculations": _TEXTS,
+    "criterion": _TEXT,
+    "figure": _TEXT,
+    "input": _TEXT,
+    "forbid": _YES,
+    "times": _FACTOR,
+    "at_least": _AMOUNT,
+    "at_most": _AMOUNT,
+    "one_of": _TEXTS,
+    "not_one_of": _TEXTS,
+    "when": _WHEN,
+    "optional": _YES,
+    "advisory": _YES,
+    "why": _TEXT,
+    "source": _TEXT,
+    "action": _TEXT,
+    "caution": _TEXT,
+    "severity": _TEXT,
+}
+_REQUIRED_KEYS = {"name": _TEXT, "kinds": _TEXTS, "calculations": _TEXTS}
+_SECTIONS = {"rule": _RULE_KEYS, "required": _REQUIRED_KEYS}
+
+
+class Entry(NamedTuple):
+    """One `[[rule]]` or `[[required]]`: what stands in it, and in which line it begins."""
+
+    section: str
+    line: int
+    given: Mapping[str, Any]
+
+    @property
+    def name(self) -> str:
+        """The name of the rule; a place holder where it has none."""
+        name = self.given.get("name")
+        return name if isinstance(name, str) and name else f"of line {self.line}"
+
+    @property
+    def calculations(self) -> tuple[str, ...]:
+        """The calculations that it names, as far as they can be read."""
+        named = self.given.get("calculations")
+        return tuple(named) if isinstance(named, list) and _is_texts(named) else ()
+
+
+class Wrong(NamedTuple):
+    """Something wrong in a rules file: where, what, and what would do. Line 0: the whole file."""
+
+    entry: Entry | None
+    line: int
+    wrong: str
+    would_do: str = ""
+
+    def __str__(self) -> str:
+        said = f"line {self.line}: {self.wrong}" if self.line else self.wrong
+        return f"{said}; {self.would_do}" if self.would_do else said
+
+
+class RulesText(NamedTuple):
+    """A rules file that was read: its name, the entries that may be used, and what is wrong."""
+
+    file: str
+    entries: tuple[Entry, ...]
+    wrong: tuple[Wrong, ...]
+
+
+def read(path: Path) -> RulesText:
+    """Read a rules file. What is wrong is returned, not raised: the rest still holds."""
+    try:
+        text = path.read_text(encoding="utf-8-sig")
+        sheet = tomllib.loads(text)
+    except FileNotFoundError:
+        return _nothing(path, "there is no such file", "check the name")
+    except (OSError, UnicodeDecodeError) as error:
+        return _nothing(path, f"cannot be read ({getattr(error, 'strerror', None) or error})")
+    except tomllib.TOMLDecodeError as error:
+        return _nothing(path, f"is not TOML: {error}", "texts stand in quotes")
+    lines = Lines(text)
+    entries: list[Entry] = []
+    wrong = [*_sections(sheet, lines)]
+    for section in _SECTIONS:
+        raw = sheet.get(section, [])
+        for number, given in enumerate(raw if isinstance(raw, list) else []):
+            entry = Entry(section, lines.of_entry(section, number), given)
+            found = [*_check(entry, lines)] if isinstance(given, dict) else []
+            found += _twice(entry, entries)
+            wrong += found
+            if isinstance(given, dict) and not found:
+                entries.append(entry)
+    return RulesText(path.name, tuple(entries), tuple(sorted(wrong, key=lambda w: w.line)))
+
+
+def _nothing(path: Path, wrong: str, would_do: str = "") -> RulesText:
+    return RulesText(path.name, (), (Wrong(None, 0, wrong, would_do),))
+
+
+def _sections(sheet: Mapping[str, Any], lines: Lines) -> Iterator[Wrong]:
+    for key, value in sheet.items():
+        if key not in _SECTIONS:
+            would_do = did_you_mean(key, list(_SECTIONS))
+            yield Wrong(None, lines.of_section(key), f"there is no section {key!r}", would_do)
+        elif not isinstance(value, list) or not all(isinstance(v, dict) for v in value):
+            would_do = f"write [[{key}]] above each"
+            yield Wrong(None, lines.of_section(key), f"{key} is written wrongly", would_do)
+    if not sheet:
+        yield Wrong(None, 0, "holds no rule", "write [[rule]] and what it asks below")
+
+
+def _twice(entry: Entry, before: Sequence[Entry]) -> Iterator[Wrong]:
+    for other in before:
+        if (other.section, other.name) == (entry.section, entry.name):
+            wrong = f"the name {entry.name!r} stands in line {other.line} too"
+            yield Wrong(entry, entry.line, wrong, "give each a name of its own")
+
+
+def _check(entry: Entry, lines: Lines) -> Iterator[Wrong]:
+    keys = _SECTIONS[entry.section]
+    sound = True
+    for key, value in entry.given.items():
+        line = lines.of_key(key, entry.line)
+        if key not in keys:
+            sound = False
+            would_do = did_you_mean(key, list(keys)) or f"known: {', '.join(keys)}"
+            yield Wrong(entry, line, f"there is no key {key!r} in a {entry.section}", would_do)
+        elif not _fits(keys[key], value):
+            sound = False
+            yield Wrong(entry, line, f"{key} = {_shown(value)} is not right", f"write {keys[key]}")
+    needed = ("name", "calculations") + (("kinds",) if entry.section == "required" else ())
+    for key in needed:
+        if key not in entry.given:
+            sound = False
+            yield Wrong(entry, entry.line, f"{key} is missing", f"write {key} = ..., {keys[key]}")
+    if sound and entry.section == "rule":
+        yield from _check_asks(entry, lines)
+
+
+def _check_asks(entry: Entry, lines: Lines) -> Iterator[Wrong]:
+    """Check that a rule asks one thing, and that what it asks fits what it looks at."""
+    given = entry.given
+    of = [key for key in _ASKS if key in given]
+    asks = [key for key in ("times", *BOUNDS, *WORDS) if key in given]
+    if len(of) > 1:
+        yield Wrong(entry, entry.line, f"asks of {' and '.join(of)}", "write a rule for each")
+    elif not of and (asks or "caution" not in given):
+        yield Wrong(entry, entry.line, "asks nothing", f"write one of {', '.join(_ASKS)}, caution")
+    elif of and _ASKS[of[0]] and len([a for a in asks if a in _ASKS[of[0]]]) != 1:
+        may = ", ".join(_ASKS[of[0]])
+        yield Wrong(entry, entry.line, f"of the {of[0]} one thing is asked", f"write one of {may}")
+    elif of and any(a not in _ASKS[of[0]] for a in asks):
+        stray = next(a for a in asks if a not in _ASKS[of[0]])
+        line = lines.of_key(stray, entry.line)
+        yield Wrong(entry, line, f"{stray} does not go with {of[0]}", "leave one of them out")
+    elif given.get("forbid") is False:
+        yield Wrong(entry, lines.of_key("forbid", entry.line), "forbids nothing", "leave it out")
+    severity = given.get("severity", "caution")
+    if severity not in SEVERITIES or ("severity" in given and "caution" not in given):
+        line = lines.of_key("severity", entry.line)
+        yield Wrong(entry, line, "severity says how grave a caution is", _among(SEVERITIES))
+    if {"criterion", "figure"} & set(of):
+        for key in asks:
+            yield from _unread(entry, lines.of_key(key, entry.line), key, given[key])
+
+
+def _unread(entry: Entry, line: int, key: str, value: object) -> Iterator[Wrong]:
+    if not isinstance(value, str):
+        return
+    try:
+        read_number(value)
+    except BadText as error:
+        yield Wrong(entry, line, f"{key}: {error.wrong}", error.would_do)
+
+
+def _among(words: Sequence[str]) -> str:
+    return f"write {', '.join(words)}"
+
+
+def _shown(value: object) -> str:
+    return {True: "true", False: "false"}[value] if isinstance(value, bool) else repr(value)
+
+
+def _is_texts(value: object) -> bool:
+    return isinstance(value, list) and bool(value) and all(isinstance(v, str) and v for v in value)
+
+
+def _is_number(value: object) -> bool:
+    right = isinstance(value, int | float) and not isinstance(value, bool)
+    return right and math.isfinite(value)  # type: ignore[arg-type]
+
+
+def _fits(what: str, value: object) -> bool:
+    """Whether a value is what a key takes."""
+    if what == _TEXTS:
+        return _is_texts(value)
+    if what == _YES:
+        return isinstance(value, bool)
+    if what == _FACTOR:
+        return _is_number(value) and value > 0 and value != 1  # type: ignore[operator]
+    if what == _AMOUNT:
+        return _is_number(value) or (isinstance(value, str) and bool(value))
+    if what == _WHEN:
+        return isinstance(value, dict) and bool(value) and all(map(_is_condition, value.values()))
+    return isinstance(value, str) and bool(value.strip())
+
+
+def _is_condition(value: object) -> bool:
+    if isinstance(value, dict):
+        return len(value) == 1 and all(k in BOUNDS and _fits(_AMOUNT, v) for k, v in value.items())
+    return _is_texts(value) or (isinstance(value, str) and bool(value))
+
+
+class Lines:
+    """Finds the line in which an entry or a key of it stands; tomllib does not say."""
+
+    def __init__(self, text: str) -> None:
+        blank = re.compile(r'"""(?s:.*?)"""|' + r"'''(?s:.*?)'''")
+        plain = blank.sub(lambda m: "\n" * m[0].count("\n"), text)
+        self.lines = plain.splitlines()
+        self.heads = [
+            (number, match[1])
+            for number, line in enumerate(self.lines, start=1)
+            if (match := re.match(r"\s*\[\[\s*(\w+)\s*\]\]", line))
+        ]
+
+    def of_entry(self, section: str, number: int) -> int:
+        """Return the line of the so manieth `[[section]]`, from 0; 1 where it is not found."""
+        heads = [line for line, name in self.heads if name == section]
+        return heads[number] if number < len(heads) else 1
+
+    def of_key(self, key: str, start: int) -> int:
+        """Return the line of a key of the entry that begins in a line."""
+        end = next((line for line, _ in self.heads if line > start), len(self.lines) + 1)
+        return self._search(rf"""(^|[\s{{,\[.])["']?{re.escape(key)}["']?\s*[=\].]""", start, end)
+
+    def of_section(self, key: str) -> int:
+        """Return the line of a section, or of a key outside of all."""
+        return self._search(rf"""^\s*\[*\s*["']?{re.escape(key)}\b""", 1, len(self.lines) + 1)
+
+    def _search(self, pattern: str, start: int, end: int) -> int:
+        for number in range(start, end):
+            if re.search(pattern, self.lines[number - 1].partition("#")[0]):
+                return number
+        return start
