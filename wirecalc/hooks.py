@@ -60,7 +60,8 @@ def wirecalc_house_rules() -> Sequence[HouseRule | RequiredChecks]:  # type: ign
     """Return a shop's own criteria.
 
     A house rule runs inside every run of the instrument's band, on that run's inputs and items.
-    It can only add criteria and cautions, so it can make a verdict stricter and never milder.
+    It can only add criteria, cautions and what was not checked, so it can make a verdict stricter
+    and never milder.
     `RequiredChecks` says which checks a kind of job must have; one that is not made is a required
     check that was not tested.
     """

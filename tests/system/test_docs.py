@@ -8,7 +8,9 @@ import shlex
 import subprocess
 import sys
 import tomllib
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -82,6 +84,26 @@ def test_plugin_page_is_a_working_plugin() -> None:
     given = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
     assert running.run(pull, given).verdict == "pass"
     assert running.run(pull, given, rules=[rule]).verdict == "fail"
+
+
+def test_rules_page_is_a_working_file(tmp_path: Path, cli_main: Callable[..., Any]) -> None:
+    path = tmp_path / "shop.toml"
+    path.write_text(blocks(ROOT / "docs" / "rules.md", "toml")[0])
+    checked = cli_main("rules", str(path))
+    assert (checked.status, checked.err) == (0, "")
+    shop = host.build(rules=[path])
+    pull = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
+    assert shop.run("pull", pull).verdict == "fail"
+    assert shop.run("pull", pull | {"terminal": "push-on", "standard": "ul-486a"}).verdict == "pass"
+    assert shop.run("pull", pull | {"terminal": "lug", "force": "60 lbf"}).verdict == "fail"
+    strands = {"wire": "16 AWG", "strands": "26", "nicked_strands": "0", "cut_strands": "1"}
+    decided = shop.run("strands", strands | {"standard": "ipc-a-620-class-2"}).decided_by
+    assert decided is not None
+    assert decided.criterion.name == "no cut strands"
+    marked = {"marked_capacitance": "30 uF", "tolerance": "10 %", "capacitor_voltage": "214 V"}
+    load = marked | {"capacitor_current": "2.25 A", "frequency": "60 Hz"}
+    assert shop.run("capacitor", load).verdict == "fail"  # 27.9 uF is -7 %
+    assert len(shop.required) == 1
 
 
 def test_job_sheet_page_is_a_working_sheet() -> None:

@@ -1,0 +1,221 @@
+"""A shop's rules file, from the command line to the page: in force, listed, checked."""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+import wirecalc
+from wirecalc import host
+
+from .conftest import Outside
+
+Command = Callable[..., Any]
+PULL = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force")
+SHOP = """
+[[rule]]
+name = "a quarter more"
+calculations = ["pull"]
+criterion = "pull-out force"
+times = 1.25
+source = "sheet 4, invented"
+
+[[required]]
+name = "before it goes back"
+kinds = ["refrigerator"]
+calculations = ["ground"]
+"""
+PLUGIN = '''
+from wirecalc import HouseRule, hookimpl
+
+
+def _rule(inputs, items):
+    """Ask for nothing at all.
+
+    More of it.
+    """
+    return []
+
+
+@hookimpl
+def wirecalc_house_rules():
+    return [HouseRule("idle", ("pull", "strip"), _rule)]
+'''
+
+
+@pytest.fixture
+def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[[str], Path]:
+    """Write a rules file and have it in force."""
+
+    def write(text: str) -> Path:
+        path = tmp_path / "our-shop.toml"
+        path.write_text(text, encoding="utf-8")
+        monkeypatch.setenv(host.RULES, str(path))
+        return path
+
+    return write
+
+
+@pytest.mark.parametrize(
+    ("force", "status"),
+    [("25 lbf", 0), ("24.9 lbf", 1), ("25 lbf ±0.5 lbf", 3), ("26 lbf ±0.5 lbf", 0), ("19 lbf", 1)],
+)
+def test_limit_times_a_factor(
+    cli_main: Command, shop: Callable[[str], Path], force: str, status: int
+) -> None:
+    """UL 486A asks for 20 lbf on 18 AWG; a quarter more is 25."""
+    shop(SHOP)
+    done = cli_main(*PULL, force)
+    assert (done.status, done.err) == (status, "")
+
+
+def test_both_limits_and_the_rule_stand_in_every_form(
+    cli_main: Command, shop: Callable[[str], Path]
+) -> None:
+    shop(SHOP)
+    text = " ".join(cli_main(*PULL, "24 lbf").out.split())
+    assert "FAIL a quarter more: 24 lbf is below 25 lbf" in text
+    assert "PASS pull-out force: 24 lbf, at least 20 lbf" in text
+    assert "rule 'a quarter more', sheet 4, invented, our-shop.toml (house)" in text
+    finding = cli_main(*PULL, "24 lbf", "--format", "json").json
+    assert [(c["name"], c["provider"], c["origin"], c["limit"]) for c in finding["criteria"]] == [
+        ("pull-out force", "bundled", "standard", 20),
+        ("a quarter more", "our-shop.toml", "house", 25),
+    ]
+    assert finding["decided_by"] == "a quarter more"
+    page = cli_main(*PULL, "24 lbf", "--format", "html").out
+    assert {"a quarter more", "25 lbf", "20 lbf", "our-shop.toml"} <= set(
+        re.findall(r"a quarter more|25 lbf|20 lbf|our-shop\.toml", page)
+    )
+    assert str(Path(os.environ[host.RULES]).parent) not in page
+
+
+def test_job_sheet_keeps_to_rules_and_required_checks(
+    cli_main: Command, shop: Callable[[str], Path], tmp_path: Path
+) -> None:
+    shop(SHOP)
+    sheet = tmp_path / "sheet.toml"
+    check = '[[check]]\ncalculation = "pull"\nwire = "18 AWG"\nterminal = "ring"\nforce = '
+    for force, verdict in (("24 lbf", "fail"), ("26 lbf", "cannot tell")):
+        head = '[job]\ntitle = "invented"\nkind = "refrigerator"\n'
+        sheet.write_text(f'{head}{check}"{force}"\n', encoding="utf-8")
+        done = cli_main("job", str(sheet), "--format", "json").json
+        assert done["verdict"] == verdict
+        assert any(n["name"] == "ground" and n["required"] for n in done["not_tested"])
+        assert "our-shop.toml" in str(done["not_tested"])
+
+
+def test_python_call_keeps_to_the_rules_too(shop: Callable[[str], Path], tmp_path: Path) -> None:
+    path = shop(SHOP)
+    given = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
+    assert wirecalc.build().run("pull", given).verdict == "fail"
+    assert wirecalc.build(rules=[path]).run("pull", given).verdict == "fail"
+    assert wirecalc.build(rules=[]).run("pull", given).verdict == "pass"
+    assert wirecalc.build(rules=[tmp_path / "none.toml"]).run("pull", given).verdict == (
+        "cannot tell"
+    )
+
+
+def test_bundled_only_leaves_it_out_and_says_so(
+    cli_main: Command, shop: Callable[[str], Path]
+) -> None:
+    shop(SHOP)
+    finding = cli_main(*PULL, "24 lbf", "--bundled-only", "--format", "json")
+    assert finding.status == 0
+    assert any("our-shop.toml" in n["what"] for n in finding.json["not_checked"])
+
+
+@pytest.mark.parametrize("name", ["pull", "strip"])
+def test_file_that_is_not_there_is_cannot_tell(command: Command, tmp_path: Path, name: str) -> None:
+    env = {host.RULES: str(tmp_path / "none.toml")}
+    words = {"pull": (*PULL, "26 lbf"), "strip": ("strip", "--wire", "18 AWG", "--style", "closed")}
+    done = command(*words[name], env=env)
+    assert done.status == 3
+    assert "there is no such file" in " ".join(done.out.split())
+
+
+def test_slip_is_told_with_file_line_and_nearest_word(cli_main: Command, tmp_path: Path) -> None:
+    path = tmp_path / "our-shop.toml"
+    text = SHOP.replace('["pull"]', '["pul"]').replace("times", "tmes")
+    path.write_text(text, encoding="utf-8")
+    done = cli_main("rules", str(path))
+    assert (done.status, done.out) == (2, "")
+    assert done.complaints == [
+        "our-shop.toml, line 6: there is no key 'tmes' in a rule; did you mean times?"
+    ]
+    path.write_text(text.replace("tmes", "times"), encoding="utf-8")
+    assert cli_main("rules", str(path)).complaints == [
+        "our-shop.toml, line 2: there is no calculation 'pul'; did you mean pull?"
+    ]
+
+
+TRIED = {
+    "times = 1.25": (0, ""),
+    "times = 0.9": (2, "our-shop.toml, line 2: times = 0.9 would loosen a limit 'at least'"),
+    'at_least = "25 V"': (2, "our-shop.toml, line 2: 'V' is a unit of voltage"),
+    'at_most = "25 lbf"': (2, "write at_least"),
+}
+
+
+@pytest.mark.parametrize("asks", TRIED)
+def test_checking_tries_a_rule_on_the_example(cli_main: Command, tmp_path: Path, asks: str) -> None:
+    path = tmp_path / "our-shop.toml"
+    path.write_text(SHOP.replace("times = 1.25", asks), encoding="utf-8")
+    status, said = TRIED[asks]
+    done = cli_main("rules", str(path))
+    assert done.status == status
+    assert said in done.err
+
+
+def test_checking_notes_a_criterion_that_the_example_has_not(
+    cli_main: Command, tmp_path: Path
+) -> None:
+    path = tmp_path / "our-shop.toml"
+    path.write_text(SHOP.replace("pull-out force", "pull out force"), encoding="utf-8")
+    done = cli_main("rules", str(path))
+    assert done.status == 0
+    assert "did you mean pull-out force?" in done.err
+
+
+def test_rules_in_force_are_listed_with_where_they_are_from(
+    plugged: Command, outside: Outside, shop: Callable[[str], Path]
+) -> None:
+    outside.add("demo_idle", PLUGIN)
+    shop(SHOP)
+    listed = plugged("rules", "--format", "json").json
+    assert listed["schema"] == "wirecalc.rules/1"
+    assert listed["rules"] == [
+        {
+            "name": "idle",
+            "calculations": ["pull", "strip"],
+            "asks": "Ask for nothing at all.",
+            "origin": "plugin demo_idle 1.0",
+        },
+        {
+            "name": "a quarter more",
+            "calculations": ["pull"],
+            "asks": "pull-out force: its limit x 1.25",
+            "origin": "our-shop.toml, line 2",
+        },
+        {
+            "name": "before it goes back",
+            "calculations": ["ground"],
+            "asks": "must be checked in every job (refrigerator)",
+            "origin": "our-shop.toml",
+        },
+    ]
+    text = plugged("rules").out
+    assert max(map(len, text.splitlines())) <= 80
+    assert "our-shop.toml, line 2" in " ".join(text.split())
+
+
+def test_no_rules_says_how_to_have_some(cli_main: Command) -> None:
+    done = cli_main("rules")
+    assert done.status == 0
+    assert host.RULES in done.out
+    assert cli_main("rules", "--format", "json").json["rules"] == []
