@@ -46,7 +46,8 @@ def wirecalc_calculations() -> Sequence[Calculation[Any] | Deferred]:  # type: i
 def wirecalc_tables() -> Sequence[Path]:  # type: ignore[empty-body]
     """Return folders with tables (CSV and TOML sidecar, as docs/tables.md describes).
 
-    Tables may be added under new names. A folder that would replace a bundled table is refused.
+    Tables may be added under new names. A folder that would replace a bundled table is refused. A
+    table whose sidecar says `stricter_than = "NAME"` gives stricter rows beside a published one.
     """
 
 

@@ -151,6 +151,7 @@ def _add_rules(catalogue: Catalogue, files: Sequence[Path]) -> None:
     found = rules_file.load(files, catalogue.calculations)
     catalogue.rules = sorted([*catalogue.rules, *found.rules], key=_by_name)
     catalogue.required = sorted([*catalogue.required, *found.required], key=_by_name)
+    tables.use_folders([*tables.folders()[1:], *found.folders])
 
 
 def _by_name(provided: ProvidedRule | ProvidedRequirement) -> tuple[str, str]:
@@ -205,14 +206,16 @@ def _results(
 
 def _adds_only(plugin: Plugin, folder: Path) -> bool:
     """Refuse a folder that is not there, or that would replace a bundled table."""
-    bundled = {path.stem for path in tables.bundled_folder().glob("*.toml")}
-    taken = sorted(bundled & {path.stem for path in folder.glob("*.toml")})
-    if taken:
-        error = TableError(f"{taken[0]} is a bundled table; add one under another name")
+    from .shop_tables import check_folder, refuse_folder  # only where a folder is added
+
+    usable = False
+    try:
+        refuse_folder(folder)
+        usable = True
+        check_folder(folder)
+    except TableError as error:
         plugin.fail(error, IN_PART)
-    elif not folder.is_dir():
-        plugin.fail(TableError(f"{folder} is no folder of tables"), IN_PART)
-    return not taken and folder.is_dir()
+    return usable
 
 
 def _offer(

@@ -21,12 +21,13 @@ from typing import Any, NamedTuple
 
 from .criteria import Criterion, Verdict, cannot_tell
 from .declaration import Calculation
-from .errors import BadText, did_you_mean
+from .errors import BadText, TableError, did_you_mean
 from .items import Caution, Item, NotChecked
 from .requirements import ProvidedRequirement, RequiredChecks
 from .rules_ask import condition, declared, judge
 from .rules_text import BOUNDS, WORDS, Entry, RulesText, Wrong, read
 from .running import HouseRule, ProvidedCalculation, ProvidedRule
+from .shop_tables import check_folder, refuse_folder
 from .sources import Confidence, Source
 
 Known = Mapping[str, ProvidedCalculation]
@@ -39,6 +40,7 @@ class FromFile(NamedTuple):
     rules: list[ProvidedRule]
     required: list[ProvidedRequirement]
     wrong: list[Wrong]
+    folders: list[Path]
 
 
 def load(paths: Sequence[Path], known: Known) -> FromFile:
@@ -46,10 +48,12 @@ def load(paths: Sequence[Path], known: Known) -> FromFile:
 
     Inputs, choices and units are checked when a calculation runs, so that none is loaded here.
     """
-    loaded = FromFile([], [], [])
+    loaded = FromFile([], [], [], [])
     for path in dict.fromkeys(paths):
         text = read(path)
         usable, wrong = _sorted_out(text, known)
+        for folder in text.folders:
+            _take_folder(folder, text, loaded.folders, wrong)
         loaded.wrong.extend(wrong)
         for entry in usable:
             if entry.section == "required":
@@ -65,6 +69,8 @@ def check(path: Path, known: Known) -> list[Wrong]:
     """Return all that is wrong in a rules file, its inputs, choices and units included."""
     text = read(path)
     usable, wrong = _sorted_out(text, known)
+    for folder in text.folders:
+        _take_folder(folder, text, [], wrong)
     for entry in usable:
         for name in entry.calculations if entry.section == "rule" else ():
             try:
@@ -72,6 +78,16 @@ def check(path: Path, known: Known) -> list[Wrong]:
             except BadText as error:
                 wrong.append(Wrong(entry, entry.line, error.wrong, error.would_do))
     return sorted(wrong, key=lambda w: w.line)
+
+
+def _take_folder(folder: Path, text: RulesText, taken: list[Path], wrong: list[Wrong]) -> None:
+    """Take a folder of tables, or say what is wrong with it."""
+    try:
+        refuse_folder(folder)
+        taken.append(folder)
+        check_folder(folder)
+    except TableError as error:
+        wrong.append(Wrong(None, text.folders_line, str(error)))
 
 
 def _sorted_out(text: RulesText, known: Known) -> tuple[list[Entry], list[Wrong]]:

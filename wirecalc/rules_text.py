@@ -2,6 +2,7 @@
 
     [[rule]]                      name, calculations, then what it asks, and of whom
     [[required]]                  name, kinds, calculations: checks that a kind of job needs
+    tables = ["folder"]           above all others: folders of tables beside the file
 
 Only the shape is checked here. Whether a calculation has such an input is known when the rule is
 bound to it (rules_file.py).
@@ -90,11 +91,16 @@ class Wrong(NamedTuple):
 
 
 class RulesText(NamedTuple):
-    """A rules file that was read: its name, the entries that may be used, and what is wrong."""
+    """A rules file that was read: its name, the entries that may be used, and what is wrong.
+
+    `folders` are its folders of tables, and `folders_line` where they are named.
+    """
 
     file: str
     entries: tuple[Entry, ...]
     wrong: tuple[Wrong, ...]
+    folders: tuple[Path, ...] = ()
+    folders_line: int = 0
 
 
 def read(path: Path) -> RulesText:
@@ -120,7 +126,10 @@ def read(path: Path) -> RulesText:
             wrong += found
             if isinstance(given, dict) and not found:
                 entries.append(entry)
-    return RulesText(path.name, tuple(entries), tuple(sorted(wrong, key=lambda w: w.line)))
+    named = sheet.get("tables", ())
+    folders = tuple(path.parent / name for name in named) if _is_texts(named) else ()
+    by_line = tuple(sorted(wrong, key=lambda w: w.line))
+    return RulesText(path.name, tuple(entries), by_line, folders, lines.of_section("tables"))
 
 
 def _nothing(path: Path, wrong: str, would_do: str = "") -> RulesText:
@@ -129,8 +138,12 @@ def _nothing(path: Path, wrong: str, would_do: str = "") -> RulesText:
 
 def _sections(sheet: Mapping[str, Any], lines: Lines) -> Iterator[Wrong]:
     for key, value in sheet.items():
-        if key not in _SECTIONS:
-            would_do = did_you_mean(key, list(_SECTIONS))
+        if key == "tables":
+            if not _is_texts(value):
+                line = lines.of_section(key)
+                yield Wrong(None, line, "tables are folders", 'write tables = ["our-tables"]')
+        elif key not in _SECTIONS:
+            would_do = did_you_mean(key, [*_SECTIONS, "tables"])
             yield Wrong(None, lines.of_section(key), f"there is no section {key!r}", would_do)
         elif not isinstance(value, list) or not all(isinstance(v, dict) for v in value):
             would_do = f"write [[{key}]] above each"

@@ -23,6 +23,7 @@ from .findings import Finding, Judged, collect_sources
 from .items import Answer, Caution, ChartItem, Figure, Item, Listing, NotChecked, library_caution
 from .offers import Deferred
 from .reading_inputs import Prepared, Remembered, prepare
+from .stricter import Tried, from_shop_tables, twice
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
 ALWAYS = ("ans-01", "ans-02")  # the cautions that end every finding
@@ -103,21 +104,12 @@ def _all_runs(
     mine = [r for r in rules if {provided.calculation.name, "*"} & set(r.rule.calculations)]
     if provided.calculation.own_band:
         return _own_runs(provided, prepared, mine), int(bool(prepared.excluded()))
-    runs: list[Run] = []
-    missing = 0
-    for point in points(list(prepared.bands)):
-        values = values_at(point, prepared.values, prepared.bands)
-        if values is None:
-            missing += 1
-        else:
-            runs.append(_one_run(provided, values, mine))
-    return runs, missing
-
-
-def _one_run(
-    provided: ProvidedCalculation, values: Mapping[str, Any], rules: Sequence[ProvidedRule]
-) -> Run:
-    return _with_rules(provided, values, _items(provided, _copy(values)), rules)
+    at = [
+        values_at(point, prepared.values, prepared.bands) for point in points(list(prepared.bands))
+    ]
+    inside = [values for values in at if values is not None]
+    tried = [twice(lambda given: _items(provided, given), _copy(values)) for values in inside]
+    return _all_rules(provided, inside, tried, mine), len(at) - len(inside)
 
 
 def _own_runs(
@@ -131,10 +123,28 @@ def _own_runs(
         for step in (0, -1, 1)
     ]
     bands = {n: (at[1][1][n], at[2][1][n]) for n in names}
-    items = _items(provided, {**_copy(prepared.values), BANDS: bands})
+    once = twice(lambda given: _items(provided, given), {**_copy(prepared.values), BANDS: bands})
+    tried = [
+        once._replace(
+            items=[at_end(item, step) for item in once.items],
+            again=[at_end(item, step) for item in once.again],
+        )
+        for step, _ in at
+    ]
+    return _all_rules(provided, [values for _, values in at], tried, rules)
+
+
+def _all_rules(
+    provided: ProvidedCalculation,
+    at: Sequence[Mapping[str, Any]],
+    tried: Sequence[Tried],
+    rules: Sequence[ProvidedRule],
+) -> list[Run]:
+    """Add to each run what house rules and a shop's stricter tables say."""
+    by_tables = from_shop_tables(tried)
     return [
-        _with_rules(provided, values, [at_end(item, step) for item in items], rules)
-        for step, values in at
+        [*_with_rules(provided, values, one.items, rules), *more]
+        for values, one, more in zip(at, tried, by_tables, strict=True)
     ]
 
 

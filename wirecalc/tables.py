@@ -6,11 +6,12 @@ tablecheck.py) and refuses a damaged one. Nothing is read before it is asked for
 
 from __future__ import annotations
 
+import contextlib
 import csv
 import functools
 import importlib.util
 import tomllib
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -148,12 +149,39 @@ def names() -> list[str]:
     return sorted({path.stem for folder in folders() for path in folder.glob("*.toml")})
 
 
+_readers: list[set[str]] = []  # who wants to know which tables are asked for
+_instead: dict[str, Table] = {}  # tables that are given in place of others
+
+
+@contextlib.contextmanager
+def watched() -> Iterator[set[str]]:
+    """Within this, gather the names of the tables that are asked for."""
+    asked: set[str] = set()
+    _readers.append(asked)
+    try:
+        yield asked
+    finally:
+        _readers.pop()
+
+
+@contextlib.contextmanager
+def instead(given: Iterable[Table]) -> Iterator[None]:
+    """Within this, give these tables in place of those of the same names."""
+    _instead.update({table.name: table for table in given})
+    try:
+        yield
+    finally:
+        _instead.clear()
+
+
 def load(name: str) -> Table:
     """Return a table by its name, read and checked once.
 
     Raises TableError for an unknown name or a damaged table.
     """
-    return _load(name)
+    for asked in _readers:
+        asked.add(name)
+    return _instead.get(name) or _load(name)
 
 
 @functools.cache
@@ -169,7 +197,7 @@ def read(folder: Path, name: str) -> Table:
     """Read one table from a folder and check it; raises TableError, saying what is damaged."""
     from .tablecheck import check  # needs this module's records
 
-    sidecar = _sidecar(folder, name)
+    sidecar = read_sidecar(folder, name)
     columns = tuple(_column(name, c, about) for c, about in sidecar["columns"].items())
     sources = {k: _source(name, k, about) for k, about in sidecar["sources"].items()}
     table = Table(
@@ -188,7 +216,8 @@ def read(folder: Path, name: str) -> Table:
     return table
 
 
-def _sidecar(folder: Path, name: str) -> dict[str, Any]:
+def read_sidecar(folder: Path, name: str) -> dict[str, Any]:
+    """Return what the sidecar of a table says; raises TableError where it cannot be read."""
     try:
         with (folder / f"{name}.toml").open("rb") as file:
             sidecar = tomllib.load(file)

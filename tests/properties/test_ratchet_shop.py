@@ -32,6 +32,7 @@ from wirecalc import (
     requires,
     rules_file,
     running,
+    tables,
 )
 
 BOUNDED = settings(deadline=None, max_examples=150, suppress_health_check=[HealthCheck.too_slow])
@@ -197,3 +198,60 @@ def test_the_strategy_reaches_every_calculation(name: str) -> None:
     calc = CATALOGUE.calculations[name].calculation
     shown = [i for i in calc.inputs if i.required or i.name in calc.example_with]
     assert running.run(CATALOGUE.calculations[name], {i.name: i.kind.example for i in shown}).inputs
+
+
+TIGHTENABLE = [
+    name for name in tables.names() if any(c.stricter for c in tables.load(name).columns)
+]
+
+
+def sidecar(published: tables.Table, columns: Sequence[tables.Column]) -> str:
+    lines = [f'stricter_than = "{published.name}"', f"key = {json.dumps(published.key)}"]
+    lines += [f'{word} = "x"' for word in ("title", "purpose", "not_for", "checked")]
+    lines += ["[sources.ours]", 'title = "ours"']
+    for column in columns:
+        lines += [f"[columns.{column.name}]", f'type = "{column.type}"', "required = false"]
+        lines.append(f'unit = "{column.unit}"')
+    return "\n".join(lines)
+
+
+@st.composite
+def shop_rows(draw: st.DrawFn, name: str) -> tuple[str, str]:
+    """Draw a shop's table over a published one: rows changed at random, stricter or not."""
+    published = tables.load(name)
+    columns = [c for c in published.columns if c.name in published.key or c.stricter]
+    lines = [",".join([*(c.name for c in columns), *tables.TAIL])]
+    factor = draw(st.sampled_from([0.5, 0.9, 1.0, 1.1, 2.0]))
+    for row in published.rows:
+        cells = []
+        for column in columns:
+            cell = row.cells[column.name]
+            if column.name in published.key or not isinstance(cell, int | float):
+                cells.append(row.text(column.name))
+            else:
+                cells.append(f"{type(cell)(cell * factor)}")
+        lines.append(",".join(f'"{c}"' for c in [*cells, "ours", "house", "0", ""]))
+    return sidecar(published, columns), "\n".join(lines) + "\n"
+
+
+@BOUNDED
+@given(st.data())
+def test_a_random_table_of_a_shop_never_improves_a_verdict(data: st.DataObject) -> None:
+    found = data.draw(findings())
+    if found is None:
+        return
+    name, given_, plain = found
+    with tables.watched() as asked:
+        running.run(CATALOGUE.calculations[name], given_)
+    touched = sorted(asked & set(TIGHTENABLE)) or TIGHTENABLE
+    about, rows = data.draw(shop_rows(data.draw(st.sampled_from(touched))))
+    with tempfile.TemporaryDirectory() as folder:
+        (Path(folder) / "ours.toml").write_text(about, encoding="utf-8")
+        (Path(folder) / "ours.csv").write_text(rows, encoding="utf-8")
+        tables.use_folders([Path(folder)])
+        try:
+            ruled = running.run(CATALOGUE.calculations[name], given_)
+        finally:
+            tables.use_folders([])
+    event(f"{plain.verdict} to {ruled.verdict}")
+    check_tightened(plain, ruled)

@@ -106,6 +106,21 @@ def test_rules_page_is_a_working_file(tmp_path: Path, cli_main: Callable[..., An
     assert len(shop.required) == 1
 
 
+def test_tables_page_holds_a_stricter_table(tmp_path: Path) -> None:
+    page = ROOT / "docs" / "tables.md"
+    named, sidecar = blocks(page, "toml")[1:3]
+    (tmp_path / "shop.toml").write_text(named)
+    folder = tmp_path / "our-tables"
+    folder.mkdir()
+    (folder / "our-pull.toml").write_text(sidecar)
+    (folder / "our-pull.csv").write_text(blocks(page, "csv")[0])
+    shop = host.build(rules=[tmp_path / "shop.toml"])
+    finding = shop.run("pull", {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"})
+    host.build(bundled_only=True)  # whose folders of tables are its own
+    limits = [(c.provider, c.criterion.limit, str(c.verdict)) for c in finding.criteria]
+    assert limits == [("bundled", 20.0, "pass"), ("our-pull", 25.0, "fail")]
+
+
 def test_job_sheet_page_is_a_working_sheet() -> None:
     sheet = tomllib.loads(blocks(ROOT / "docs" / "job-sheet.md", "toml")[0])
     job = jobsheet.evaluate(sheet, host.build(bundled_only=True))

@@ -3,7 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
+
+import pytest
+
+from wirecalc import host
 
 from .conftest import Outside
 
@@ -63,3 +68,204 @@ def test_damaged_table_of_a_shop_is_refused_alone(command: Command, outside: Out
     assert done.status not in (0, 1, 3)
     assert done.out == ""
     assert "'many'" in done.err
+
+
+STRICTER = """
+stricter_than = "pull-crimp"
+title = "Our pull minima, invented"
+purpose = "demonstration"
+not_for = "work"
+checked = "invented"
+key = ["standard", "awg", "area_mm2"]
+[sources.sheet]
+title = "shop sheet 4, invented"
+[columns.standard]
+type = "text"
+[columns.awg]
+type = "gauge"
+[columns.area_mm2]
+type = "number"
+unit = "mm2"
+[columns.minimum_lbf]
+type = "number"
+unit = "lbf"
+[columns.minimum_N]
+type = "number"
+unit = "N"
+required = false
+"""
+COLUMNS = "standard,awg,area_mm2,minimum_lbf,minimum_N,source,confidence,copies,note\n"
+STOCK = """
+title = "Our van, invented"
+purpose = "demonstration"
+not_for = "work"
+checked = "invented"
+key = ["part"]
+[sources.shop]
+title = "our van, invented"
+[columns.part]
+type = "text"
+[columns.connector]
+type = "text"
+[columns.barrel]
+type = "text"
+[columns.on_hand]
+type = "integer"
+"""
+CHOOSE = ("choose", "--wire", "18 AWG", "--connector", "butt")
+
+
+@pytest.fixture
+def our_tables(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Path]:
+    """Write a table into a folder that a rules file names, and have that file in force."""
+    folder = tmp_path / "our-tables"
+    folder.mkdir()
+    path = tmp_path / "shop.toml"
+    path.write_text('tables = ["our-tables"]\n', encoding="utf-8")
+    monkeypatch.setenv(host.RULES, str(path))
+
+    def write(name: str, sidecar: str, rows: str) -> Path:
+        (folder / f"{name}.toml").write_text(sidecar, encoding="utf-8")
+        (folder / f"{name}.csv").write_text(rows, encoding="utf-8")
+        return path
+
+    return write
+
+
+def _row(key: str, lbf: float, newtons: object = "") -> str:
+    return f"{COLUMNS}{key},{lbf},{newtons},sheet,house,,\n"
+
+
+@pytest.mark.parametrize(
+    ("force", "status"), [("25 lbf", 0), ("24 lbf", 1), ("25 lbf ±0.5 lbf", 3), ("19 lbf", 1)]
+)
+def test_stricter_row_stands_beside_the_published_one(
+    cli_main: Command, our_tables: Callable[..., Path], force: str, status: int
+) -> None:
+    """UL 486A asks for 20 lbf on 18 AWG, the row for 25."""
+    our_tables("our-pull", STRICTER, _row("ul-486a,18,0.82", 25, 111.2))
+    done = cli_main(*PULL, force, "--format", "json")
+    assert done.status == status
+    assert [(c["provider"], c["origin"], c["limit"]) for c in done.json["criteria"]] == [
+        ("bundled", "standard", 20),
+        ("our-pull", "house", 25),
+    ]
+    assert "shop sheet 4, invented" in done.out
+    assert "shop sheet 4, invented" in cli_main("tables", "pull-crimp").out
+
+
+NOT_USED = {
+    "milder": (_row("ul-486a,18,0.82", 15, 66.7), "minimum_lbf 15 is milder than 20 of pull-crimp"),
+    "half": (_row("ul-486a,18,0.82", 25), "minimum_lbf needs minimum_N"),
+    "half milder": (_row("ul-486a,18,0.82", 25, 66.7), "minimum_N 66.7 is milder than 89.0"),
+    "new": (_row("ul-486a,17,1.04", 25, 111.2), "a new row needs judged_in"),
+}
+
+
+@pytest.mark.parametrize("case", NOT_USED)
+def test_row_that_is_not_used_is_shown(
+    cli_main: Command, our_tables: Callable[..., Path], case: str
+) -> None:
+    row, why = NOT_USED[case]
+    our_tables("our-pull", STRICTER, row)
+    done = cli_main(*PULL, "20 lbf")
+    assert done.status == 0
+    assert why in " ".join(done.out.split())
+    assert why in " ".join(cli_main("tables", "pull-crimp").out.split())
+    assert any(
+        why in line
+        for line in cli_main("tables", "pull-crimp", "--format", "json").json["shop_rows_not_used"]
+    )
+    assert why in cli_main("tables", "pull-crimp", "--format", "csv").err
+    assert (
+        "our-pull"
+        not in cli_main(
+            "tab", "--tab-width", "0.250 in", "--wire", "14 AWG", "--current", "3 A"
+        ).out
+    )
+
+
+def test_conflict_in_a_column_that_cannot_be_tightened_is_shown(
+    cli_main: Command, our_tables: Callable[..., Path]
+) -> None:
+    sidecar = STRICTER + '[columns.judged_in]\ntype = "text"\n'
+    head = COLUMNS.replace("minimum_N,", "minimum_N,judged_in,")
+    our_tables("our-pull", sidecar, f"{head}ul-486a,18,0.82,25,111.2,N,sheet,house,,\n")
+    done = cli_main(*PULL, "24 lbf")
+    assert done.status == 0
+    assert "judged_in N is in conflict with lbf of pull-crimp" in " ".join(done.out.split())
+
+
+def test_new_row_never_makes_a_verdict_better(
+    cli_main: Command, our_tables: Callable[..., Path]
+) -> None:
+    """The published table has no 17 AWG: that stays so, and the shop's criterion is added."""
+    words = ("pull", "--wire", "17 AWG", "--terminal", "ring", "--force", "26 lbf")
+    assert cli_main(*words, "--bundled-only").status == 3
+    sidecar = STRICTER + '[columns.judged_in]\ntype = "text"\n'
+    head = COLUMNS.replace("minimum_N,", "minimum_N,judged_in,")
+    our_tables("our-pull", sidecar, f"{head}ul-486a,17,1.04,25,111.2,lbf,sheet,house,,\n")
+    done = cli_main(*words, "--format", "json")
+    assert done.status == 3
+    assert [(c["provider"], c["verdict"]) for c in done.json["criteria"]] == [
+        ("bundled", "cannot tell"),
+        ("our-pull", "pass"),
+    ]
+    assert cli_main(*words[:-1], "24 lbf").status == 1
+
+
+DAMAGED = {
+    "a cell": (STRICTER, COLUMNS + "ul-486a,18,0.82,much,9,sheet,house,,\n"),
+    "a unit": (STRICTER.replace('"lbf"', '"kgf"'), _row("ul-486a,18,0.82", 25, 111.2)),
+    "a column": (
+        STRICTER.replace("minimum_lbf", "minimum_lb"),
+        COLUMNS.replace("_lbf", "_lb") + "ul-486a,18,0.82,25,111.2,sheet,house,,\n",
+    ),
+    "a name": (STRICTER.replace("pull-crimp", "pull-crimps"), _row("ul-486a,18,0.82", 25, 111.2)),
+    "its sidecar": ("stricter_than = [", _row("ul-486a,18,0.82", 25, 111.2)),
+}
+
+
+@pytest.mark.parametrize("case", DAMAGED)
+def test_damaged_stricter_table_passes_nothing(
+    cli_main: Command, our_tables: Callable[..., Path], case: str
+) -> None:
+    our_tables("our-pull", *DAMAGED[case])
+    done = cli_main(*PULL, "26 lbf")
+    assert done.status == 3, done.err
+    assert "our-pull" in done.out
+    assert cli_main(*PULL, "19 lbf").status == 1
+
+
+@pytest.mark.parametrize("tables", ["none", "taken"])
+def test_folder_that_cannot_be_used_is_told_with_its_line(
+    cli_main: Command, our_tables: Callable[..., Path], tables: str
+) -> None:
+    path = our_tables("pull-crimp", STRICTER, _row("ul-486a,18,0.82", 25, 111.2))
+    if tables == "none":
+        path.write_text('tables = ["not-there"]\n', encoding="utf-8")
+    done = cli_main("rules", str(path))
+    assert (done.status, done.out) == (2, "")
+    assert done.err.startswith("wirecalc: shop.toml, line 1: ")
+    assert cli_main(*PULL, "26 lbf").status == 3
+
+
+def test_a_plugins_folder_may_be_stricter_too(command: Command, outside: Outside) -> None:
+    _add_table(outside, "shop-crimps", "18,25,shop,house,,\n")
+    folder = outside.folder / "tables_of_ours"
+    (folder / "our-pull.toml").write_text(STRICTER, encoding="utf-8")
+    (folder / "our-pull.csv").write_text(_row("ul-486a,18,0.82", 25, 111.2), encoding="utf-8")
+    done = command(*PULL, "24 lbf", env=outside.env)
+    assert (done.status, done.err) == (1, "")
+
+
+def test_choose_takes_the_stock_of_the_folder(
+    cli_main: Command, our_tables: Callable[..., Path]
+) -> None:
+    assert cli_main(*CHOOSE).status == 3  # the list for demonstrations
+    head = "part,connector,barrel,on_hand,source,confidence,copies,note\n"
+    parts = "van-1,butt,22-18 AWG,0,shop,house,,\nvan-2,butt,22-18 AWG,9,shop,house,,\n"
+    our_tables("stock", STOCK, head + parts)
+    done = cli_main(*CHOOSE, "--format", "json")
+    assert done.status == 0
+    assert [a["text"] for a in done.json["answers"]] == ["van-2"]

@@ -47,7 +47,8 @@ def run(words: Sequence[str]) -> Result:
 
         found = {"schema": "wirecalc.rules/1", "rules": [r._asdict() for r in rows]}
         return Result(dump(found), output=options.output, warnings=said)
-    return Result("\n".join(_text(rows)), output=options.output, warnings=said)
+    none = "This file has no rules." if options.words else NONE
+    return Result("\n".join(_text(rows, none)), output=options.output, warnings=said)
 
 
 def _only(path: Path, loaded: host.Catalogue) -> tuple[host.Catalogue, list[str]]:
@@ -123,9 +124,9 @@ def _asks(provided: ProvidedRule) -> str:
     return doc.split("\n", 1)[0] if doc else "not said: its function has no docstring"
 
 
-def _text(rows: Sequence[Listed]) -> Iterator[str]:
+def _text(rows: Sequence[Listed], none: str) -> Iterator[str]:
     if not rows:
-        yield from wrap(NONE)
+        yield from wrap(none)
         return
     heads = ("rule", "calculations", "asks", "from")
     cells = [(r.name, ", ".join(r.calculations), r.asks, r.origin) for r in rows]

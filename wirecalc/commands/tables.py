@@ -8,6 +8,7 @@ from .. import tables
 from ..errors import BadInput, Problem, TableError
 from ..options import split
 from ..output import tables as table_output
+from ..shop_tables import Overlaid, over
 from .loaded import catalogue, warnings
 from .result import Result
 
@@ -19,16 +20,20 @@ def run(words: Sequence[str]) -> Result:
     loaded = catalogue(words)  # plugins may add tables
     name = options.words[0] if options.words else ""
     try:
-        text = _one(name, options.format) if name else _all(options.format)
+        shops = over([name]) if name else []
+        text = _one(name, options.format, shops) if name else _all(options.format)
     except TableError as error:
         if name and name not in tables.names():
             raise BadInput([Problem("", str(error))]) from None
         raise
-    return Result(text, output=options.output, warnings=warnings(loaded))
+    said = [f"a row of the shop is not used: {why}" for s in shops for why in s.not_used]
+    if options.format in ("text", "json"):  # they show it themselves
+        said = []
+    return Result(text, output=options.output, warnings=[*warnings(loaded), *said])
 
 
-def _one(name: str, form: str) -> str:
-    return table_output.render(tables.load(name), form)
+def _one(name: str, form: str, shops: Sequence[Overlaid]) -> str:
+    return table_output.render(tables.load(name), form, shops)
 
 
 def _all(form: str) -> str:

@@ -7,6 +7,7 @@ import io
 import textwrap
 from collections.abc import Iterator, Sequence
 
+from ..shop_tables import Overlaid
 from ..sources import Source
 from ..tables import Row, Table
 from .json import dump
@@ -15,10 +16,13 @@ from .layout import WIDTH, columns, wrap
 FORMATS = ("text", "csv", "json", "markdown")
 
 
-def render(published: Table, form: str) -> str:
-    """Return one table in one of FORMATS."""
+def render(published: Table, form: str, shops: Sequence[Overlaid] = ()) -> str:
+    """Return one table in one of FORMATS; `shops` is what a shop's tables add to it.
+
+    Text and JSON show the shop's rows apart from the published ones.
+    """
     if form == "json":
-        return dump(_object(published))
+        return dump(_object(published) | _shop_object(shops))
     header = [*(c.name for c in published.columns), "confidence", "source", "note"]
     rows = [_cells(published, row) for row in published.rows]
     if form == "csv":
@@ -27,7 +31,30 @@ def render(published: Table, form: str) -> str:
         return out.getvalue().rstrip("\n")
     if form == "markdown":
         return "\n".join(_markdown(published, header, rows))
-    return "\n".join(_text(published))
+    return "\n".join([*_text(published), *_shop_lines(shops)])
+
+
+def _shop_object(shops: Sequence[Overlaid]) -> dict[str, object]:
+    if not shops:
+        return {}
+    rows = [
+        dict(r.cells) | {"source": _cite(r.source), "note": r.note} for s in shops for r in s.rows
+    ]
+    not_used = [why for s in shops for why in (*s.not_used, *s.broken)]
+    return {"shop_rows": rows, "shop_rows_not_used": not_used}
+
+
+def _shop_lines(shops: Sequence[Overlaid]) -> Iterator[str]:
+    for shop in shops:
+        yield ""
+        yield from wrap(f"rows of the shop, beside the published ones ({', '.join(shop.by)})")
+        for row in shop.rows:
+            filled = [
+                f"{c.name} {row.text(c.name)}" for c in shop.table.columns if row.text(c.name)
+            ]
+            yield from wrap(f"- {'; '.join(filled)} [{_cite(row.source)}]", indent="    ")
+        for why in (*shop.not_used, *shop.broken):
+            yield from wrap(f"- NOT USED: {why}", indent="    ")
 
 
 def overview(loaded: Sequence[Table]) -> str:

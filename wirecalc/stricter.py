@@ -1,0 +1,84 @@
+"""A shop's stricter tables in a run: the calculation runs a second time, by them.
+
+The second run only adds: of its criteria those that are judged otherwise than in the first stand
+beside the published ones, with origin `house`. So no calculation has to know of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from .band import Given
+from .criteria import Criterion, Origin, cannot_tell
+from .errors import PluginDefect
+from .items import Item, NotChecked
+from .tables import folders, instead, watched
+
+if TYPE_CHECKING:
+    from .shop_tables import Overlaid
+
+MARK = "shop tables"  # keeps these criteria apart from the calculation's own
+
+
+class Tried(NamedTuple):
+    """The items of one run, and those of the same run by a shop's stricter tables, if any."""
+
+    items: list[Item]
+    again: list[Item]
+    shops: Sequence[Overlaid] = ()
+
+
+def twice(run: Callable[[Mapping[str, Any]], list[Item]], arguments: Mapping[str, Any]) -> Tried:
+    """Run a calculation; where a shop has stricter rows for a table that it reads, by them too."""
+    if len(folders()) == 1:
+        items = run(arguments)
+        return Tried(items, items)
+    from .shop_tables import over
+
+    spare = {name: list(v) if isinstance(v, list) else v for name, v in arguments.items()}
+    with watched() as asked:
+        items = run(arguments)
+    shops = over(asked)
+    if not any(shop.rows for shop in shops):
+        return Tried(items, items, shops)
+    try:
+        with instead(shop.table for shop in shops):
+            again = run(spare)
+    except PluginDefect as error:
+        again = [*items, cannot_tell("the shop's stricter tables", str(error))]
+    return Tried(items, again, shops)
+
+
+def from_shop_tables(tried: Sequence[Tried]) -> list[list[Given]]:
+    """Return what a shop's tables add to each of the runs of a band.
+
+    A criterion that they judge otherwise in one run is given in all, so that it can be merged.
+    """
+    stricter = {name for one in tried for name in _judged_otherwise(one)}
+    by = ", ".join(dict.fromkeys(name for one in tried for shop in one.shops for name in shop.by))
+    return [[*_added(one, stricter, by)] for one in tried]
+
+
+def _judged_otherwise(one: Tried) -> Iterator[str]:
+    own = {i.name: _judged_by(i) for i in one.items if isinstance(i, Criterion)}
+    for item in one.again:
+        if isinstance(item, Criterion) and own.get(item.name) != _judged_by(item):
+            yield item.name
+
+
+def _judged_by(item: Criterion) -> tuple[object, ...]:
+    numbers = (item.actual, item.limit, item.caution_limit)
+    return (item.sense, *numbers, item.holds, item.advisory, item.verdict)
+
+
+def _added(one: Tried, stricter: set[str], by: str) -> Iterator[Given]:
+    for item in one.again:
+        if isinstance(item, Criterion) and item.name in stricter:
+            yield Given(item._replace(origin=Origin.HOUSE), by, MARK)
+    for shop in one.shops:
+        for why in shop.not_used:
+            yield Given(NotChecked("a row of the shop, not used", why), by, MARK)
+        for why in shop.broken:
+            name, mend = f"the shop's {shop.table.name}", "have the shop mend its table"
+            yield Given(cannot_tell(name, why, measure=mend), "shop", MARK)
