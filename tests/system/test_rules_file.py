@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc import host
+from wirecalc import settings
 
 from .conftest import Outside
 
@@ -55,7 +55,7 @@ def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[[str], Pat
     def write(text: str) -> Path:
         path = tmp_path / "our-shop.toml"
         path.write_text(text, encoding="utf-8")
-        monkeypatch.setenv(host.RULES, str(path))
+        monkeypatch.setenv(settings.RULES, str(path))
         return path
 
     return write
@@ -92,7 +92,7 @@ def test_both_limits_and_the_rule_stand_in_every_form(
     assert {"a quarter more", "25 lbf", "20 lbf", "our-shop.toml"} <= set(
         re.findall(r"a quarter more|25 lbf|20 lbf|our-shop\.toml", page)
     )
-    assert str(Path(os.environ[host.RULES]).parent) not in page
+    assert str(Path(os.environ[settings.RULES]).parent) not in page
 
 
 def test_job_sheet_keeps_to_rules_and_required_checks(
@@ -131,8 +131,18 @@ def test_bundled_only_leaves_it_out_and_says_so(
 
 
 @pytest.mark.parametrize("name", ["pull", "strip"])
+def test_settings_file_names_it(command: Command, tmp_path: Path) -> None:
+    (tmp_path / "ours.toml").write_text(SHOP, encoding="utf-8")
+    config = tmp_path / "config.toml"
+    config.write_text('rules_files = ["ours.toml"]\n', encoding="utf-8")
+    env = {settings.CONFIG: str(config)}
+    assert command(*PULL, "24 lbf", env=env).status == 1
+    assert "ours.toml" in command("rules", env=env).out
+    assert command(*PULL, "24 lbf", "--bundled-only", env=env).status == 0
+
+
 def test_file_that_is_not_there_is_cannot_tell(command: Command, tmp_path: Path, name: str) -> None:
-    env = {host.RULES: str(tmp_path / "none.toml")}
+    env = {settings.RULES: str(tmp_path / "none.toml")}
     words = {"pull": (*PULL, "26 lbf"), "strip": ("strip", "--wire", "18 AWG", "--style", "closed")}
     done = command(*words[name], env=env)
     assert done.status == 3
@@ -217,5 +227,5 @@ def test_rules_in_force_are_listed_with_where_they_are_from(
 def test_no_rules_says_how_to_have_some(cli_main: Command) -> None:
     done = cli_main("rules")
     assert done.status == 0
-    assert host.RULES in done.out
+    assert settings.RULES in done.out
     assert cli_main("rules", "--format", "json").json["rules"] == []

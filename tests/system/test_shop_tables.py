@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from wirecalc import host
+from wirecalc import settings
 
 from .conftest import Outside
 
@@ -122,7 +122,7 @@ def our_tables(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[...,
     folder.mkdir()
     path = tmp_path / "shop.toml"
     path.write_text('tables = ["our-tables"]\n', encoding="utf-8")
-    monkeypatch.setenv(host.RULES, str(path))
+    monkeypatch.setenv(settings.RULES, str(path))
 
     def write(name: str, sidecar: str, rows: str) -> Path:
         (folder / f"{name}.toml").write_text(sidecar, encoding="utf-8")

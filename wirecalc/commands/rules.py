@@ -19,7 +19,7 @@ from .result import Result
 
 NONE = (
     "No house rules are in force. A plugin gives some, or a rules file that "
-    f"{RULES} names; `wirecalc rules FILE` checks one."
+    f"the settings or {RULES} name; `wirecalc rules FILE` checks one."
 )
 
 
