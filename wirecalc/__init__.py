@@ -39,6 +39,7 @@ from .items import Caution, Item, answer, caution, chart, figure, listing, not_c
 from .kinds import Count, Nameplate, OneOf, Reading, Words, YesNo
 from .offers import Deferred, deferred
 from .requirements import RequiredChecks
+from .rounding import put
 from .running import HouseRule
 from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
 from .wires import SizeRange, Wire
@@ -95,6 +96,7 @@ __all__ = [
     "hookimpl",
     "listing",
     "not_checked",
+    "put",
     "requires",
     "run",
 ]

@@ -76,6 +76,7 @@ class Kind(ABC):
     goes_with: str = ""  # the input without which this one means nothing
     companions: tuple[str, ...] = ()  # inputs that say how this one is to be read
     of_file: bool = False  # whether a given text names a file, and its values stand there
+    sample: str = ""  # what a small file of this kind holds, for the example of a calculation
 
     def read_with(self, given: object, companions: Mapping[str, object]) -> Read:
         """Read a given value, with what was given for the companions."""

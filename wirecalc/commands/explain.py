@@ -1,12 +1,20 @@
-"""`wirecalc explain NAME`: how a calculation works, or what it declares as JSON."""
+"""`wirecalc explain NAME`: how a calculation works, with an example, or its declaration as JSON."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import tempfile
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
 
-from ..errors import BadInput, Problem
+from ..declaration import Calculation
+from ..errors import BadInput, Problem, WirecalcError
+from ..findings import Finding
+from ..host import Catalogue
 from ..options import split
-from ..output import help as help_text
+from ..readings_file import ReadingsFile
+from ..readings_stream import ReadingsStream
 from .loaded import catalogue_with, find
 from .result import Result
 
@@ -20,9 +28,66 @@ def run(words: Sequence[str]) -> Result:
             [Problem("explain", "needs the name of a calculation", "such as explain pull")]
         )
     name = options.words[0]
-    calc = find(catalogue_with(name), name)
+    loaded = catalogue_with(name)
+    calc = find(loaded, name)
+    files = _files(calc)
+    example = worked_example(loaded, calc, files)
     if options.format == "json":
-        from ..output.json import declaration_object, dump
+        return Result(_as_json(calc, example, files), output=options.output)
+    from ..output.explanation import explanation
 
-        return Result(dump(declaration_object(calc)), output=options.output)
-    return Result(help_text.explanation(calc), output=options.output)
+    return Result(explanation(calc, example, files), output=options.output)
+
+
+def _as_json(calc: Calculation[Any], example: Finding | str, files: Mapping[str, str]) -> str:
+    """Return the declaration with the worked example, or with why there is none."""
+    from ..output.json import declaration_object, dump, finding_object
+
+    more = {
+        "worked_example": finding_object(example, working=True)
+        if isinstance(example, Finding)
+        else None,
+        "not_worked": example if isinstance(example, str) else None,
+        "example_files": dict(files),
+    }
+    return dump(declaration_object(calc) | more)
+
+
+def _files(calc: Calculation[Any]) -> Mapping[str, str]:
+    """Return the samples of the files that the example reads, by the name of the file."""
+    shown = {text: calc.input(name).kind.sample for name, text in calc.example_inputs.items()}
+    return {name: sample for name, sample in shown.items() if sample}
+
+
+def worked_example(
+    loaded: Catalogue, calc: Calculation[Any], files: Mapping[str, str]
+) -> Finding | str:
+    """Run the declared example; where that is not possible, return why, for the reader."""
+    reads = (ReadingsFile, ReadingsStream)
+    from_file = [n for n in calc.example_inputs if isinstance(calc.input(n).kind, reads)]
+    missing = [name for name in from_file if calc.example_inputs[name] not in files]
+    if missing:
+        return f"it needs a file of yours, {calc.input(missing[0]).kind.span}."
+    try:
+        if not from_file:
+            return loaded.run(calc.name, calc.example_inputs)
+        with tempfile.TemporaryDirectory() as folder:
+            return _with_files(loaded, calc, files, Path(folder))
+    except WirecalcError as error:
+        return f"{error}."
+
+
+def _with_files(
+    loaded: Catalogue, calc: Calculation[Any], files: Mapping[str, str], folder: Path
+) -> Finding:
+    """Run the example with its sample files; the finding names them without the folder."""
+    for name, content in files.items():
+        (folder / name).write_text(content, encoding="utf-8")
+    paths = {str(folder / name): name for name in files}
+    given = {
+        name: str(folder / text) if text in files else text
+        for name, text in calc.example_inputs.items()
+    }
+    finding = loaded.run(calc.name, given)
+    inputs = tuple(i._replace(given=paths.get(i.given or "", i.given)) for i in finding.inputs)
+    return replace(finding, inputs=inputs)

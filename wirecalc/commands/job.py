@@ -51,7 +51,7 @@ def _rendered(done: Job, options: Options) -> str:
     if options.format == "json":
         from ..output.json import dump, job_object
 
-        return dump(job_object(done))
+        return dump(job_object(done, working=options.working))
     if options.format in ("csv", "markdown"):
         from ..output.rows import job_rows
 
@@ -62,7 +62,7 @@ def _rendered(done: Job, options: Options) -> str:
         return job_page(done, working=options.working)
     from ..output.job import job_text
 
-    return job_text(done)
+    return job_text(done, working=options.working)
 
 
 def _missing(done: Job, options: Options, loaded: Catalogue) -> Result:

@@ -8,7 +8,6 @@ from typing import Any
 from ..declaration import Calculation, Input
 from ..discovery import Plugin
 from ..host import Catalogue
-from ..items import library_caution
 from ..offers import Deferred
 from ..options import GENERAL, Command
 from .layout import WIDTH, table, wrap
@@ -45,7 +44,7 @@ def calculation_help(calc: Calculation[Any]) -> str:
     """Show the inputs of a calculation, each with unit, span and an example."""
     lines = [*wrap(f"{calc.name}: {calc.question}"), "", "inputs"]
     for declared in calc.inputs:
-        lines += _input(declared)
+        lines += input_lines(declared)
     lines += ["", *wrap(METER_ERROR), "", "options"]
     lines += _general_options()
     lines += ["", "example", *wrap(calc.example, "  ", "      "), "", EXITS]
@@ -65,27 +64,6 @@ def _general_options() -> list[str]:
 def _options(described: Mapping[str, tuple[str, str]]) -> list[str]:
     rows = [(f"{option} {value}".strip(), text) for option, (value, text) in described.items()]
     return _indent(table(rows, WIDTH - 4))
-
-
-def explanation(calc: Calculation[Any]) -> str:
-    """Explain a calculation: its docstring, its inputs, cautions and what it never checks."""
-    lines = [calc.name, *_reflow(calc.doc), "", "inputs"]
-    for declared in calc.inputs:
-        lines += _input(declared)
-    lines += ["", "never checked"]
-    for what in calc.not_checked:
-        lines += wrap(f"- {what}", "  ", "    ")
-    lines += ["", "cautions"]
-    for key in calc.cautions:
-        known = library_caution(key)
-        lines += wrap(f"- {known.text if known else key}", "  ", "    ")
-    return "\n".join([*lines, "", "example", *wrap(calc.example, "  ", "      ")])
-
-
-def _reflow(doc: str) -> list[str]:
-    """Wrap the paragraphs of a docstring to the width of the terminal."""
-    paragraphs = [" ".join(p.split()) for p in doc.split("\n\n")]
-    return [line for paragraph in paragraphs for line in ("", *wrap(paragraph))]
 
 
 def plugin_table(plugins: Sequence[Plugin]) -> str:
@@ -133,7 +111,8 @@ def _gives(plugin: Plugin) -> Iterator[str]:
             yield from wrap(f"{what}: {', '.join(names)}", "  ", "    ")
 
 
-def _input(declared: Input) -> list[str]:
+def input_lines(declared: Input) -> list[str]:
+    """Show an input with an example, its unit and span, and whether it is needed."""
     kind = declared.kind
     if declared.required:
         need = "needed"

@@ -67,7 +67,7 @@ def finding_object(
     }
 
 
-def job_object(job: Job) -> dict[str, Any]:
+def job_object(job: Job, *, working: bool = False) -> dict[str, Any]:
     """Return a job as a JSON object."""
     only = job.machines[0].name if len(job.machines) == 1 else ""
     return {
@@ -95,7 +95,7 @@ def job_object(job: Job) -> dict[str, Any]:
                 "note": c.note,
                 "tool": c.tool,
                 "part": c.part,
-                "finding": finding_object(c.finding) if c.finding else None,
+                "finding": finding_object(c.finding, working=working) if c.finding else None,
                 "defect": c.defect or None,
             }
             for c in job.checks

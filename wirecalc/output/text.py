@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from ..criteria import Verdict
 from ..findings import BandFigure, Finding, InputRecord, Judged
@@ -10,6 +10,9 @@ from ..items import Caution, NotChecked
 from ..rounding import show, show_band
 from ..sources import Source
 from .layout import block, table, wrap
+
+CENTRE = "(where low and high are shown, the arithmetic is that of the centre)"
+_SIGNS = (" x ", " / ", " + ", " - ")  # of arithmetic; a working without any is in words
 
 
 def finding_text(finding: Finding, question: str, *, working: bool = False) -> str:
@@ -61,7 +64,26 @@ def _short_answers(finding: Finding) -> Iterator[str]:
 
 def body(finding: Finding, working: bool) -> Iterator[str]:
     """Yield the rest of a finding, all but its cautions."""
-    number = {key: f"[{i}]" for i, key in enumerate(finding.sources, start=1)}
+    yield from evidence(finding, working=working)
+    yield from block("Not checked", not_checked_lines(finding.not_checked))
+    yield from sources(finding)
+
+
+def marks(finding: Finding) -> Mapping[str, str]:
+    """Return the number in brackets under which each source of a finding stands, by its key."""
+    return {key: f"[{i}]" for i, key in enumerate(finding.sources, start=1)}
+
+
+def sources(finding: Finding) -> list[str]:
+    """Return the block of the sources, each with its number."""
+    number = marks(finding)
+    cited = [wrap(f"{number[k]} {s.cite()}", indent="    ") for k, s in finding.sources.items()]
+    return block("Sources", (line for lines in cited for line in lines))
+
+
+def evidence(finding: Finding, *, working: bool) -> Iterator[str]:
+    """Yield the blocks of what was given, worked out and checked, and the listings."""
+    number = marks(finding)
 
     def mark(source: Source | None) -> str:
         return number.get(finding.source_key(source) or "", "")
@@ -76,9 +98,6 @@ def body(finding: Finding, working: bool) -> Iterator[str]:
     for listing in finding.listings:
         cells = [tuple("" if c is None else str(c) for c in row) for row in listing.rows]
         yield from block(listing.title, table([listing.columns, *cells]))
-    yield from block("Not checked", not_checked_lines(finding.not_checked))
-    cited = [wrap(f"{number[k]} {s.cite()}", indent="    ") for k, s in finding.sources.items()]
-    yield from block("Sources", (line for lines in cited for line in lines))
 
 
 def _answers(finding: Finding) -> Iterator[str]:
@@ -91,9 +110,18 @@ def _answers(finding: Finding) -> Iterator[str]:
 
 
 def _working(finding: Finding) -> Iterator[str]:
-    for banded in finding.figures:
-        if banded.figure.working is not None:
-            yield from wrap(f"{banded.figure.name}: {banded.figure.working()}", indent="  ")
+    """Yield the arithmetic of each figure and what it comes to; with a band, of its centre."""
+    banded = False
+    for figure, low, _ in finding.figures:
+        if figure.working is None:
+            continue
+        banded = banded or low is not None
+        sum_, note, more = figure.working().partition(";")
+        if any(sign in sum_ for sign in _SIGNS):
+            sum_ += f" = {show(figure.value, figure.unit, toward=figure.toward)}"
+        yield from wrap(f"{figure.name}: {sum_}{note}{more}", indent="  ")
+    if banded:
+        yield CENTRE
 
 
 def _checked(finding: Finding, mark: Callable[[Source | None], str]) -> list[tuple[str, str, str]]:
