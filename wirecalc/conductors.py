@@ -10,6 +10,7 @@ import math
 from collections.abc import Iterable
 from typing import NamedTuple
 
+from .rounding import put
 from .sources import Source, computed
 from .tables import Row, load
 from .wires import GAUGES, Wire, gauge_cmil, gauge_number
@@ -230,6 +231,16 @@ def equivalent_gauge(cmil: float) -> str:
         if gauge_cmil(gauge_number(gauge)) >= cmil * (1 - 1e-9):
             return gauge
     return GAUGES[0]
+
+
+def area_working(wire: Wire) -> str:
+    """Say where the area of a wire in mm2 comes from, the AWG law with its numbers put in."""
+    if wire.gauge is not None:
+        steps = 36 - gauge_number(wire.gauge)
+        return f"pi / 4 x (0.127 mm x 92^({steps} / 39))^2; ASTM B258"
+    if wire.nominal_mm2 is not None:
+        return f"{put(wire.nominal_mm2, 'mm2')}; its nominal size"
+    return "as typed, or the sum of its strands"
 
 
 def square_inches(cmil: float) -> float:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Context, Decimal
 
 DIGITS = 4
-PUT_DIGITS = 7  # of a number in a working
+PUT_DIGITS = 8  # of a number in a working: as many as a pocket calculator takes
 SAME = 1e-9  # numbers this near, relatively, are one number typed in two ways (1/4 in, 6.35 mm)
 WIDE = 15  # digits before the point; from here on a number is shown with a power of ten
 _EXACT = Context(prec=400)  # more digits than any float has
@@ -30,11 +30,11 @@ def show(value: float, unit: str = "", *, toward: str = "", digits: int = DIGITS
 def put(value: float, unit: str = "") -> str:
     """Return a number as it is put into a working, with its unit.
 
-    It has seven digits: what was typed stands there whole, and a number that was worked out on
+    It has eight digits: what was typed stands there whole, and a number that was worked out on
     the way has enough of them that a pocket calculator comes to the result that is shown.
 
     >>> put(119.84, "V"), put(0.8230214, "mm2"), put(20000.0, "ohm"), put(2 / 3)
-    ('119.84 V', '0.8230214 mm2', '20000 ohm', '0.6666667')
+    ('119.84 V', '0.8230214 mm2', '20000 ohm', '0.66666667')
     """
     return show(value, unit, digits=PUT_DIGITS)
 

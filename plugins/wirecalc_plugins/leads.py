@@ -4,7 +4,18 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from wirecalc import Item, Origin, Source, at_least, at_most, at_or_below, cannot_tell
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Origin,
+    Source,
+    at_least,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    figure,
+    put,
+)
 
 LEADS_OHM = 0.3  # most that test leads have that were not read; practice, 0.1 to 0.3
 
@@ -21,6 +32,21 @@ def less_leads(reading: float, leads: float | None) -> Ohms:
     if leads is None:
         return Ohms(reading - LEADS_OHM, reading)
     return Ohms(reading - leads, reading - leads)
+
+
+def without_leads(name: str, ohms: Ohms, reading: float, leads: float) -> Item:
+    """Show a reading in ohm less its leads; no less than nothing."""
+    return figure(
+        name,
+        ohms.high,
+        "ohm",
+        source=PRACTICE,
+        working=lambda: (
+            f"{put(reading, 'ohm')} - {put(leads, 'ohm')}"
+            if reading >= leads
+            else "nothing: the leads read as much as the whole"
+        ),
+    )
 
 
 def ohms_at_most(

@@ -52,6 +52,17 @@ def test_verdict_of_the_demonstration(name):
     assert run(DEMOS[name]).verdict == DEMOS[name]["verdict"], DEMOS[name]["why"]
 
 
+def test_a_standard_that_is_named_twice_judges_once():
+    """"own" of a ring terminal is UL 486A-486B: named beside it, it is the same standard."""
+    given = {"wire": "18 AWG", "terminal": "ring", "force": "24.1 lbf"}
+    finding = wirecalc.run("pull-batch", **given, standard=["own", "as7928", "ul-486a"])
+    names = [c.criterion.name for c in finding.criteria]
+    assert [n for n in names if n.startswith("lowest pull")] == [
+        "lowest pull, ul-486a",
+        "lowest pull, as7928",
+    ]
+
+
 def test_the_mean_of_a_failing_set_lies_above_its_limit():
     finding = run(DEMOS["D5.A1"])
     assert finding.figure("mean").figure.value > 20

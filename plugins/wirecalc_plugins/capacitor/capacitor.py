@@ -15,6 +15,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
+    put,
 )
 from wirecalc.sources import computed, confirmed
 
@@ -133,8 +134,8 @@ def capacitor(
             "uF",
             source=_UNDER_LOAD,
             working=lambda: (
-                f"10^6 x {capacitor_current:.4g} A / (2 x pi x {frequency:g} Hz x "
-                f"{capacitor_voltage:.4g} V)"
+                f"10^6 x {put(capacitor_current)} A / (2 x pi x {put(frequency)} Hz x "
+                f"{put(capacitor_voltage)} V)"
             ),
         )
     else:
@@ -223,7 +224,15 @@ def _stress(
         )
     if current is not None and marked is not None and frequency is not None:
         rated = 2 * math.pi * frequency * marked * 1e-6 * rating
-        yield figure("rated current", rated, "A", source=_UNDER_LOAD)
+        yield figure(
+            "rated current",
+            rated,
+            "A",
+            source=_UNDER_LOAD,
+            working=lambda: (
+                f"2 x pi x {put(frequency, 'Hz')} x {put(marked, 'uF')} / 10^6 x {put(rating, 'V')}"
+            ),
+        )
         yield at_most(
             "amps against its rating",
             current,

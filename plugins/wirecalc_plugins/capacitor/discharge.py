@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Annotated
 
 from wirecalc import (
@@ -16,6 +16,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
+    put,
 )
 from wirecalc.sources import computed, confirmed
 
@@ -90,9 +91,9 @@ def discharge(
         start,
         "V",
         working=lambda: (
-            f"1.414 x {capacitor_voltage:g} V"
+            f"sqrt(2) x {put(capacitor_voltage)} V"
             if start == crest and capacitor_voltage is not None
-            else "as read"
+            else "the dc volts as read, which are the higher"
         ),
     )
     yield figure(
@@ -100,24 +101,58 @@ def discharge(
         constant,
         "s",
         source=_DECAY,
-        working=lambda: f"{resistor:g} ohm x {marked_capacitance:g} uF / 10^6",
+        working=lambda: f"{put(resistor)} ohm x {put(marked_capacitance)} uF / 10^6",
     )
     for level in (LIVE_V, PROVEN_V):
-        yield figure(f"time to {level:g} V", _time(start, level, constant), "s", source=_DECAY)
-    yield figure("hold for", hold, "s", source=_DECAY, toward="up")
+        yield figure(
+            f"time to {level:g} V",
+            _time(start, level, constant),
+            "s",
+            source=_DECAY,
+            working=_time_working(start, level, constant),
+        )
+    yield figure(
+        "hold for",
+        hold,
+        "s",
+        source=_DECAY,
+        toward="up",
+        working=lambda: (
+            f"{TIME_CONSTANTS} x {put(constant, 's')}; longer than the time to {PROVEN_V:g} V"
+            if hold == TIME_CONSTANTS * constant
+            else f"the time to {PROVEN_V:g} V, longer than {TIME_CONSTANTS} time constants"
+        ),
+    )
     yield answer(
         "bleed", "hold the resistor across it for the time below, then prove under 5 V by meter"
     )
-    yield figure("voltage after that", start * math.exp(-hold / constant), "V", source=_DECAY)
-    yield figure("energy", marked_capacitance * 1e-6 * start**2 / 2, "J", source=_ENERGY)
+    yield figure(
+        "voltage after that",
+        start * math.exp(-hold / constant),
+        "V",
+        source=_DECAY,
+        working=lambda: f"{put(start, 'V')} x exp(-{put(hold, 's')} / {put(constant, 's')})",
+    )
+    yield figure(
+        "energy",
+        marked_capacitance * 1e-6 * start**2 / 2,
+        "J",
+        source=_ENERGY,
+        working=lambda: f"{put(marked_capacitance, 'uF')} / 10^6 x ({put(start, 'V')})^2 / 2",
+    )
     yield figure(
         "resistor first instant",
         start**2 / resistor,
         "W",
-        working=lambda: f"({start:.4g} V)^2 / {resistor:g} ohm, falling at once",
+        working=lambda: f"({put(start)} V)^2 / {put(resistor)} ohm; falling at once",
     )
     if resistor_power is not None:
-        yield figure("first instant over its rating", start**2 / resistor / resistor_power, "times")
+        yield figure(
+            "first instant over its rating",
+            start**2 / resistor / resistor_power,
+            "times",
+            working=lambda: f"{put(start**2 / resistor, 'W')} / {put(resistor_power, 'W')}",
+        )
     if resistor < LOW_OHM:
         yield at_least(
             "discharge resistor",
@@ -135,3 +170,9 @@ def discharge(
 
 def _time(start: float, level: float, constant: float) -> float:
     return constant * math.log(start / level) if start > level else 0.0
+
+
+def _time_working(start: float, level: float, constant: float) -> Callable[[], str]:
+    if start > level:
+        return lambda: f"{put(constant, 's')} x ln({put(start, 'V')} / {put(level, 'V')})"
+    return lambda: "none: it starts at or below that"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from wirecalc import (
@@ -17,6 +17,7 @@ from wirecalc import (
     caution,
     figure,
     not_checked,
+    put,
     tables,
 )
 
@@ -47,8 +48,15 @@ class Limits(NamedTuple):
 def against_mark(found: dict[str, float], mark: Mark) -> Iterator[Item]:
     """Yield the limits, and two criteria for each capacitance that was found, by its name."""
     limits = _limits(mark)
-    yield figure("limit low", limits.low, "uF", source=limits.source, toward="up")
-    yield figure("limit high", limits.high, "uF", source=limits.source, toward="down")
+    for end, value, toward in (("low", limits.low, "up"), ("high", limits.high, "down")):
+        yield figure(
+            f"limit {end}",
+            value,
+            "uF",
+            source=limits.source,
+            toward=toward,
+            working=_limit_working(mark, value),
+        )
     if mark.high is not None:
         yield caution("cap-02")
         yield caution("start-01")
@@ -56,6 +64,14 @@ def against_mark(found: dict[str, float], mark: Mark) -> Iterator[Item]:
             yield not_checked("tolerance", "the ends of the marked range decide")
     for name, value in found.items():
         yield from _judge(name, value, mark, limits)
+
+
+def _limit_working(mark: Mark, limit: float) -> Callable[[], str]:
+    if mark.high is not None:
+        return lambda: "the end of the marked range"
+    percent = 100 * (limit / mark.size - 1)
+    sign = "-" if percent < 0 else "+"
+    return lambda: f"{put(mark.size, 'uF')} x (1 {sign} {put(abs(percent), '%')} / 100)"
 
 
 def _limits(mark: Mark) -> Limits:
@@ -87,7 +103,7 @@ def _judge(name: str, value: float, mark: Mark, limits: Limits) -> Iterator[Item
             what,
             100 * (value / mark.size - 1),
             "%",
-            working=lambda: f"100 x ({value:.4g} uF / {mark.size:g} uF - 1)",
+            working=lambda: f"100 x ({put(value)} uF / {put(mark.size)} uF - 1)",
         )
     low, high = f"{name} is not too low", f"{name} is not too high"
     wide = limits.widest

@@ -15,6 +15,7 @@ from wirecalc import (
     figure,
     listing,
     not_checked,
+    put,
 )
 
 from ..inputs import AROUND_WIRE, BREAKER, RECEPTACLE, TERMINATION, TOGETHER, WIRE_CLASS
@@ -122,17 +123,30 @@ def circuit(
     ]
     place = Place(int(insulation_class), int(termination_temperature), ambient, conductors)
     total, counted = sum(x.amps for x in loads), sum(x.counted for x in loads)
-    yield figure("sum of the loads", total, "A", source=SUM)
+    yield figure(
+        "sum of the loads",
+        total,
+        "A",
+        source=SUM,
+        working=lambda: " + ".join(put(x.amps, "A") for x in loads),
+    )
     yield figure(
         "sum as it counts",
         counted,
         "A",
         source=SUM,
         working=lambda: " + ".join(
-            f"1.25 x {x.amps:.4g} A" if x.long else f"{x.amps:.4g} A" for x in loads
+            f"1.25 x {put(x.amps)} A" if x.long else f"{put(x.amps)} A" for x in loads
         ),
     )
-    yield figure("room left on the breaker", breaker - counted, "A", source=SUM, toward="down")
+    yield figure(
+        "room left on the breaker",
+        breaker - counted,
+        "A",
+        source=SUM,
+        toward="down",
+        working=lambda: f"{put(breaker, 'A')} - {put(counted, 'A')}",
+    )
     yield from sizes("breaker that carries the sum", counted, breaker, wire, place)
     remedy = needed_circuit if len(loads) == 1 else loads_to_move
     yield from remedy(total, counted / total, breaker, wire, place)

@@ -19,6 +19,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
+    put,
 )
 from wirecalc.sources import confirmed
 
@@ -137,7 +138,7 @@ def breaker(
         100 * current / breaker,
         "%",
         source=_INDIVIDUAL,
-        working=lambda: f"100 x {current:.4g} A / {breaker:.4g} A",
+        working=lambda: f"100 x {put(current)} A / {put(breaker)} A",
     )
     yield from sizes(
         "breaker for a circuit of its own", current * (factor or CONTINUOUS), breaker, wire, place

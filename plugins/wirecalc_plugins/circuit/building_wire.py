@@ -16,6 +16,7 @@ from wirecalc import (
     caution,
     conductors,
     figure,
+    put,
     requires,
     tables,
 )
@@ -310,8 +311,10 @@ def _corrected_load(
         "A",
         source=source,
         working=lambda: (
-            f"{own.number('ampacity_A'):g} A x {heat.value:g} ({place.ambient:g} C) x "
-            f"{bundle.value:g} ({place.together} wires), at most the termination's column"
+            f"{put(own.number('ampacity_A'))} A x {put(heat.value)} x {put(bundle.value)}; at "
+            f"{put(place.ambient or 0.0)} C, {place.together} wires"
+            if at_or_below(own.number("ampacity_A") * heat.value * bundle.value, amps)
+            else "the termination's column, which is less than the corrected ampacity"
         ),
         toward="down",
     )

@@ -18,6 +18,7 @@ from wirecalc import (
     conductors,
     figure,
     listing,
+    put,
     tables,
 )
 from wirecalc.sources import confirmed
@@ -45,7 +46,7 @@ def sizes(
             rating,
             "A",
             source=rating_source(),
-            working=lambda: f"standard rating at or above {counted:.4g} A",
+            working=lambda: f"the least standard rating at or above {put(counted)} A",
         )
     largest = None if wire is None else largest_breaker(wire, place)
     if largest is not None and not at_or_below(breaker, largest):
@@ -54,7 +55,7 @@ def sizes(
             largest,
             "A",
             source=rating_source(),
-            working=lambda: "standard rating within NEC 240.4(D) and the corrected ampacity",
+            working=lambda: "the largest rating within NEC 240.4(D) and the corrected ampacity",
             toward="down",
         )
 
@@ -116,7 +117,7 @@ def loads_to_move(
         excess,
         "A",
         source=SUM,
-        working=lambda: "what is over breaker or wire, the greater, as it counts there",
+        working=lambda: "what is over the breaker or the wire, the greater, as it counts there",
         toward="up",
     )
     yield answer(

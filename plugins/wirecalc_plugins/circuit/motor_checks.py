@@ -20,6 +20,7 @@ from wirecalc import (
     conductors,
     figure,
     not_checked,
+    put,
 )
 from wirecalc.sources import confirmed
 
@@ -115,13 +116,13 @@ def needed(
 def _wire_figures(load: MotorLoad, sizing: Sizing) -> Iterator[Item]:
     others = load.others
     source = _SEVERAL if others else _ONE if load.kind == MOTOR else _COMPRESSOR
-    more = f" + {others:.4g} A" if others else ""
+    more = f" + {put(others, 'A')}" if others else ""
     yield figure(
         "current that the wire must carry",
         load.by_code(sizing),
         "A",
         source=source,
-        working=lambda: f"1.25 x {sizing.amps:.4g} A{more}",
+        working=lambda: f"1.25 x {put(sizing.amps)} A{more}",
         toward="up",
     )
     if sizing is load.other:

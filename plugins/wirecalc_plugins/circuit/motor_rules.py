@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import Item, Source, at_most, at_or_below, cannot_tell, figure, tables
+from wirecalc import Item, Source, at_most, at_or_below, cannot_tell, figure, put, tables
 from wirecalc.sources import confirmed, from_memory
 
 from .standard_ratings import rating_at_least, rating_at_most
@@ -114,17 +114,27 @@ def largest_device(kind: str, device: str, amps: float, others: float) -> float 
 def device_limit(kind: str, device: str, amps: float, others: float) -> Item:
     """Return the largest device as a figure, with what it is worked out from."""
     row, first = _first(kind, device, amps, others)
-    more = f" + {others:.4g} A" if others else ""
-    rounded = {"up": "next standard rating up", "down": "standard rating at or below"}
-    rule = rounded.get(row.text("rounded"), "not rounded")
     return figure(
         "largest device by the rule",
         first.amps,
         "A",
         source=first.source,
-        working=lambda: f"{row.number('percent'):g} % of {amps:.4g} A{more}, {rule}",
+        working=lambda: _device_working(row, first, amps, others),
         toward="down",
     )
+
+
+def _device_working(row: tables.Row, first: _Limit, amps: float, others: float) -> str:
+    percent = row.number("percent")
+    if first.source is _FLOOR:
+        return f"a device of {put(first.amps, 'A')} may always serve a compressor"
+    if row.text("rounded") == "not":
+        more = f" + {put(others, 'A')}" if others else ""
+        return f"{put(percent)} / 100 x {put(amps, 'A')}{more}; not rounded"
+    most = put(percent / 100 * amps + others, "A")
+    more = f" with {put(others, 'A')} of other loads" if others else ""
+    rule = {"up": "the least standard rating at or above", "down": "the largest at or below"}
+    return f"{rule[row.text('rounded')]} {most}, {put(percent)} % of {put(amps, 'A')}{more}"
 
 
 def judge_device(
@@ -230,6 +240,6 @@ def _percent(name: str, row: tables.Row, amps: float) -> Item:
         percent / 100 * amps,
         "A",
         source=row.source,
-        working=lambda: f"{percent:g} % of {amps:.4g} A",
+        working=lambda: f"{put(percent)} / 100 x {put(amps)} A",
         toward="down",
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, at_most, at_or_below, cannot_tell, figure, not_checked
+from wirecalc import Item, at_most, at_or_below, cannot_tell, figure, not_checked, put
 from wirecalc.sources import confirmed
 
 _PLUGGED = confirmed("nec-210-23-a-1", "NEC", "210.23(A)(1)", copies=2)
@@ -72,7 +72,13 @@ def fastened_load(
         yield not_checked(name, "NEC 210.23(A)(2) is for circuits of 15 and 20 A")
         return
     half = circuit / 2
-    yield figure("load over half of the circuit", current - half, "A", source=_FASTENED)
+    yield figure(
+        "load over half of the circuit",
+        current - half,
+        "A",
+        source=_FASTENED,
+        working=lambda: f"{put(current, 'A')} - {put(circuit, 'A')} / 2",
+    )
     if feeds_others is None and not at_or_below(current, half):
         yield cannot_tell(
             name,

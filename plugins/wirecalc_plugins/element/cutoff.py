@@ -16,6 +16,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
+    put,
     requires,
     tables,
 )
@@ -112,16 +113,20 @@ def cutoff(
     yield _cause(cause_found)
 
 
+def _lowest(old: float, row: tables.Row) -> Item:
+    return figure(
+        f"lowest mark by {row.text('said_by').replace('-', ' ')}",
+        old - row.number("below_K"),
+        "C",
+        source=row.source,
+        toward="up",
+        working=lambda: f"{put(old, 'C')} - {put(row.number('below_K'), 'K')}",
+    )
+
+
 def _same_temperature(old: float, new: float) -> Iterator[Item]:
     rows = sorted(tables.load("thermal-cutoffs").rows, key=lambda r: r.number("below_K"))
-    for row in rows:
-        yield figure(
-            f"lowest mark by {row.text('said_by').replace('-', ' ')}",
-            old - row.number("below_K"),
-            "C",
-            source=row.source,
-            toward="up",
-        )
+    yield from (_lowest(old, row) for row in rows)
     yield at_most(
         "functioning temperature not higher",
         new,
@@ -170,7 +175,13 @@ def _holds(holding: float | None, place: float | None) -> Iterator[Item]:
             source=_TEXTS,
         )
         return
-    yield figure("holding temperature over the place", holding - place, "K", source=_TEXTS)
+    yield figure(
+        "holding temperature over the place",
+        holding - place,
+        "K",
+        source=_TEXTS,
+        working=lambda: f"{put(holding, 'C')} - {put(place, 'C')}",
+    )
     yield requires(
         name,
         not at_or_below(holding, place),

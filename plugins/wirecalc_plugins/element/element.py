@@ -23,12 +23,13 @@ from wirecalc import (
     caution,
     figure,
     not_checked,
+    put,
     requires,
 )
 from wirecalc.sources import confirmed
 
 from ..inputs import LEADS
-from ..leads import less_leads, ohms_at_least, ohms_at_most
+from ..leads import less_leads, ohms_at_least, ohms_at_most, without_leads
 
 TOLERANCE = 0.10  # of the plate's resistance
 LEAST_OHM, MOST_OHM = 0.5, 10_000.0  # elements of appliances; beyond: a slip of W and kW
@@ -133,7 +134,7 @@ def element(
             nominal,
             "ohm",
             source=PLATE,
-            working=lambda: f"{nameplate_voltage:g}^2 V / {nameplate_power:g} W",
+            working=lambda: f"({put(nameplate_voltage)} V)^2 / {put(nameplate_power)} W",
         )
     if element_open is not None or element_resistance is not None:
         yield _conducts(element_open is True)
@@ -166,7 +167,7 @@ def _against_plate(reading: float, leads: float | None, nominal: float | None) -
     """Compare a reading less its leads with the resistance of the plate."""
     ohms = less_leads(reading, leads)
     if leads is not None:
-        yield figure("resistance less leads", ohms.high, "ohm", source=PRACTICE)
+        yield without_leads("resistance less leads", ohms, reading, leads)
     if nominal is None:
         yield cannot_tell(
             "resistance low enough",
@@ -180,7 +181,7 @@ def _against_plate(reading: float, leads: float | None, nominal: float | None) -
         100 * (ohms.high / nominal - 1),
         "%",
         source=PLATE,
-        working=lambda: f"100 x ({ohms.high:.5g} / {nominal:.5g} - 1)",
+        working=lambda: f"100 x ({put(ohms.high)} / {put(nominal)} - 1)",
     )
     yield ohms_at_most(
         "resistance low enough",
@@ -217,7 +218,7 @@ def _at_volts(
             voltage / ohm,
             "A",
             source=PRACTICE,
-            working=lambda: f"{voltage:g} V / {ohm:.5g} ohm",
+            working=lambda: f"{put(voltage)} V / {put(ohm)} ohm",
         )
         watts = voltage**2 / ohm
         yield figure(
@@ -225,10 +226,16 @@ def _at_volts(
             watts,
             "W",
             source=PRACTICE,
-            working=lambda: f"{voltage:g}^2 V / {ohm:.5g} ohm",
+            working=lambda: f"({put(voltage)} V)^2 / {put(ohm)} ohm",
         )
         if power is not None:
-            yield figure("share of the plate's power", 100 * watts / power, "%", source=PLATE)
+            yield figure(
+                "share of the plate's power",
+                100 * watts / power,
+                "%",
+                source=PLATE,
+                working=lambda: f"100 x {put(watts, 'W')} / {put(power, 'W')}",
+            )
     if plate is None:
         yield not_checked("volts against the plate", "nameplate_voltage was not given")
         return

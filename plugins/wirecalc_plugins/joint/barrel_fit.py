@@ -17,6 +17,7 @@ from wirecalc import (
     at_most,
     conductors,
     figure,
+    put,
     requires,
     tables,
 )
@@ -39,7 +40,15 @@ def fit(wires: Sequence[Wire], barrel: SizeRange, total: float) -> Iterator[Item
         fits = _by_typed_area(total, barrel, 0.0 if named else EDGE)
         if barrel.high_cmil > barrel.low_cmil:
             share = (total - barrel.low_cmil) / (barrel.high_cmil - barrel.low_cmil)
-            yield figure("place in the range", 100 * share, "%")
+            yield figure(
+                "place in the range",
+                100 * share,
+                "%",
+                working=lambda: (
+                    f"100 x ({put(total, 'cmil')} - {put(barrel.low_cmil, 'cmil')}) / "
+                    f"({put(barrel.high_cmil, 'cmil')} - {put(barrel.low_cmil, 'cmil')})"
+                ),
+            )
     judged = list(fits)
     yield from judged
     if any(c.verdict is not Verdict.PASS for c in judged):

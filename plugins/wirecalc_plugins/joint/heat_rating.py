@@ -20,6 +20,7 @@ from wirecalc import (
     cannot_tell,
     figure,
     not_checked,
+    put,
     requires,
     tables,
 )
@@ -109,7 +110,14 @@ def heat_rating(
     if place is None:
         yield _unknown_place(parts, near_heater)
     else:
-        yield figure("needed rating", place + ROOM_K, "C", source=PRACTICE, toward="up")
+        yield figure(
+            "needed rating",
+            place + ROOM_K,
+            "C",
+            source=PRACTICE,
+            toward="up",
+            working=lambda: f"{put(place, 'C')} + {put(ROOM_K, 'K')}",
+        )
     for part in parts:
         yield from _judge(part, place, "; the place is assumed" if assumed else "")
 
@@ -128,7 +136,14 @@ def _weakest(parts: Sequence[_Part]) -> Iterator[Item]:
     known = [r for r in map(_rating, parts) if r is not None]
     if known:
         name = "weakest rating" if len(known) == len(parts) else "weakest known rating"
-        yield figure(name, min(least for least, _, _ in known), "C", toward="down")
+        ratings = [least for least, _, _ in known]
+        yield figure(
+            name,
+            min(ratings),
+            "C",
+            toward="down",
+            working=lambda: f"the least of {', '.join(put(r, 'C') for r in ratings)}",
+        )
     for part, rating in zip(parts, map(_rating, parts), strict=True):
         if rating is not None and part.marked is None:
             least, _, source = rating

@@ -17,6 +17,7 @@ from wirecalc import (
     caution,
     conductors,
     figure,
+    put,
 )
 from wirecalc.sources import computed
 
@@ -67,9 +68,9 @@ def joint_drop(
         "joint resistance",
         resistance,
         "mohm",
-        working=lambda: f"1000 x {drop:.4g} V / {current:.4g} A",
+        working=lambda: f"1000 x {put(drop)} V / {put(current)} A",
     )
-    yield figure("power", drop * current, "W", working=lambda: f"{drop:.4g} V x {current:.4g} A")
+    yield figure("power", drop * current, "W", working=lambda: f"{put(drop)} V x {put(current)} A")
     yield from _against_wire(resistance, wire, joint_length)
     yield at_most(
         "heat in the joint",
@@ -101,10 +102,10 @@ def _against_wire(resistance: float, wire: Wire, length: float) -> Iterator[Item
         own,
         "mohm",
         source=_WIRE if wire.metal == "copper" else None,
-        working=lambda: f"{per_length:.4g} mohm/m x {length / 1000:.4g} m, at 20 C",
+        working=lambda: f"{put(per_length)} mohm/m x {put(length / 1000)} m; at 20 C",
     )
     yield figure(
-        "ratio", resistance / own, working=lambda: f"{resistance:.4g} mohm / {own:.4g} mohm"
+        "ratio", resistance / own, working=lambda: f"{put(resistance)} mohm / {put(own)} mohm"
     )
     if resistance < TOO_GOOD * own:
         yield cannot_tell(

@@ -18,6 +18,7 @@ from wirecalc import (
     crimps,
     figure,
     not_checked,
+    put,
 )
 
 _PULL = "pull-out force"
@@ -112,7 +113,7 @@ def _own_strength(wire: Wire, force: float) -> Iterator[Item]:
         100 * force / weakest,
         "%",
         source=crimps.SOFT_COPPER,
-        working=lambda: f"100 x {force:.4g} lbf / {weakest:.4g} lbf (36 ksi x area)",
+        working=lambda: f"100 x {put(force)} lbf / {put(weakest)} lbf; 36 ksi times its area",
     )
 
 

@@ -26,6 +26,7 @@ from wirecalc import (
     figure,
     listing,
     not_checked,
+    put,
     statistics,
 )
 from wirecalc.sources import Confidence, Source, computed
@@ -181,8 +182,8 @@ _HEAD = ("set", "n", "mean", "s", "lowest", "bound", "let go")
 def _limits(
     wire: Wire, terminal: str, standards: Sequence[str], shop: float | None
 ) -> Iterator[_Minimum]:
-    for asked in dict.fromkeys(standards):
-        standard = crimps.TERMINALS[terminal] if asked == "own" else asked
+    named = (crimps.TERMINALS[terminal] if asked == "own" else asked for asked in standards)
+    for standard in dict.fromkeys(named):
         minimum = crimps.pull_minimum(wire, standard)
         known = minimum is not None and minimum.above is None
         yield _Minimum(
@@ -241,7 +242,9 @@ def _capability(name: str, found: statistics.Summary, label: str, lbf: float) ->
     return figure(
         what,
         (found.mean - lbf) / (3 * found.deviation),
-        working=lambda: f"({found.mean:.4g} - {lbf:.4g}) / (3 x {found.deviation:.4g})",
+        working=lambda: (
+            f"({put(found.mean, 'lbf')} - {put(lbf, 'lbf')}) / (3 x {put(found.deviation, 'lbf')})"
+        ),
     )
 
 
@@ -252,20 +255,39 @@ def _figures(
     confidence: str,
     values: Sequence[float],
 ) -> Iterator[Item]:
-    yield figure(f"{_of(name)}mean", found.mean, "lbf")
-    yield figure(f"{_of(name)}standard deviation", found.deviation, "lbf")
-    yield figure(f"{_of(name)}lowest", found.lowest, "lbf")
+    many = f"{len(values)} force{'s' * (len(values) > 1)}"
+    yield figure(
+        f"{_of(name)}mean",
+        found.mean,
+        "lbf",
+        working=lambda: f"{put(sum(values), 'lbf')} / {len(values)}; the sum of {many}",
+    )
+    yield figure(
+        f"{_of(name)}standard deviation",
+        found.deviation,
+        "lbf",
+        working=lambda: (
+            f"the root of the squared distances of {many} from their mean, over one less than "
+            "their number"
+        ),
+    )
+    yield figure(f"{_of(name)}lowest", found.lowest, "lbf", working=lambda: f"the lowest of {many}")
     if found.mean > 0:
         spread = 100 * found.deviation / found.mean
-        yield figure(f"{_of(name)}coefficient of variation", spread, "%")
+        yield figure(
+            f"{_of(name)}coefficient of variation",
+            spread,
+            "%",
+            working=lambda: f"100 x {put(found.deviation, 'lbf')} / {put(found.mean, 'lbf')}",
+        )
     if bound is not None:
-        k = statistics.tolerance_factor(len(values), *CONFIDENCES[confidence])
+        k = statistics.tolerance_factor(len(values), *CONFIDENCES[confidence]) or 0.0
         yield figure(
             f"{_of(name)}tolerance bound {confidence}",
             bound,
             "lbf",
             source=_BOUND,
-            working=lambda: f"{found.mean:.4g} - {k:.4g} x {found.deviation:.4g} lbf",
+            working=lambda: f"{put(found.mean)} lbf - {put(k)} x {put(found.deviation)} lbf",
             toward="down",
         )
 

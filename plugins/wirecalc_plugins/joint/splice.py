@@ -22,6 +22,7 @@ from wirecalc import (
     caution,
     conductors,
     figure,
+    put,
     requires,
 )
 from wirecalc.sources import confirmed
@@ -108,7 +109,7 @@ def splice(
         total,
         "cmil",
         source=conductors.AWG_LAW,
-        working=lambda: " + ".join(f"{w.area_cmil:.0f}" for w in wire) + f" = {total:.0f} cmil",
+        working=lambda: " + ".join(put(w.area_cmil, "cmil") for w in wire),
         also=[(sum(w.area_mm2 for w in wire), "mm2")],
     )
     yield from fit(wire, barrel, total)

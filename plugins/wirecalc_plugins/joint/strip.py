@@ -18,6 +18,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
+    put,
     tables,
 )
 from wirecalc.conductors import STRANDING_SLACK
@@ -39,6 +40,18 @@ class _Length(NamedTuple):
     fills: float
     source: Source
     most_source: Source
+
+    def least_working(self) -> str:
+        """Put in the barrel, and the least beside it."""
+        return f"{put(self.fills, 'mm')} + {put(self.least - self.fills, 'mm')}"
+
+    def nominal_working(self) -> str:
+        """Put in the middle between least and most."""
+        return f"({put(self.least, 'mm')} + {put(self.most, 'mm')}) / 2"
+
+    def most_working(self) -> str:
+        """Put in the barrel, and the most beside it."""
+        return f"{put(self.fills, 'mm')} + {put(self.most - self.fills, 'mm')}"
 
 
 @calculation(
@@ -108,12 +121,14 @@ def strip(
             needs=("window_length",),
         )
     length = _length(style, wire, barrel_length, window_length or 0.0)
-    for name, value, source in (
-        ("least strip length", length.least, length.source),
-        ("nominal strip length", (length.least + length.most) / 2, length.source),
-        ("most strip length", length.most, length.most_source),
+    nominal = (length.least + length.most) / 2
+    for name, value, source, working in (
+        ("least strip length", length.least, length.source, length.least_working),
+        ("nominal strip length", nominal, length.source, length.nominal_working),
+        ("most strip length", length.most, length.most_source, length.most_working),
     ):
-        yield figure(name, value, "mm", source=source, also=[(value / _MM_PER_IN, "in")])
+        inches = [(value / _MM_PER_IN, "in")]
+        yield figure(name, value, "mm", source=source, also=inches, working=working)
     if stripped is not None:
         yield from _judge(
             stripped, length, reach_known=style != "open" or window_length is not None

@@ -19,6 +19,7 @@ from wirecalc import (
     caution,
     conductors,
     figure,
+    put,
     requires,
     tables,
 )
@@ -145,7 +146,7 @@ def _current(size: tables.Row, wire: Wire, current: float) -> Iterator[Item]:
         "share of it",
         100 * current / allowed,
         "%",
-        working=lambda: f"100 x {current:.4g} A / {allowed:g} A",
+        working=lambda: f"100 x {put(current)} A / {put(allowed)} A",
     )
     yield at_most(
         name,

@@ -17,6 +17,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
+    put,
 )
 
 MUCH = 80.0  # % of the time; practice
@@ -83,17 +84,22 @@ def duty(
         share,
         "%",
         source=PRACTICE,
-        working=lambda: f"100 x {on:.4g} min / ({on:.4g} min + {off:.4g} min)",
+        working=lambda: f"100 x {put(on)} min / ({put(on)} min + {put(off)} min); the sums",
     )
     if off > 0:
-        yield figure("cycles in an hour", 60 * len(on_times) / (on + off), source=PRACTICE)
+        yield figure(
+            "cycles in an hour",
+            60 * len(on_times) / (on + off),
+            source=PRACTICE,
+            working=lambda: f"60 min x {len(on_times)} / ({put(on, 'min')} + {put(off, 'min')})",
+        )
     if running_power is not None:
         yield figure(
             "energy in a day",
             running_power * 24 * share / 100_000,
             "kWh",
             source=PRACTICE,
-            working=lambda: f"{running_power:.4g} W x 24 h x {share:.4g} %",
+            working=lambda: f"{put(running_power)} W x 24 h x {put(share)} % / 100 / 1000",
         )
     yield _judge(share, after_restock)
 

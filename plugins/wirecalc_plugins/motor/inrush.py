@@ -20,6 +20,7 @@ from wirecalc import (
     figure,
     motors,
     not_checked,
+    put,
 )
 from wirecalc.sources import confirmed
 
@@ -198,14 +199,20 @@ def _rated(own: float | None, plate: float | None, load: str | None) -> float | 
 
 def _marks(rated: float | None, own: float | None) -> Iterator[Item]:
     if rated is not None:
-        yield figure("idle floor", LOADED * rated, "A", source=PRACTICE)
+        yield figure(
+            "idle floor",
+            LOADED * rated,
+            "A",
+            source=PRACTICE,
+            working=lambda: f"{LOADED} x {put(rated, 'A')}",
+        )
     if own is not None:
         yield figure(
             "continuous limit that RLA stands for",
             MCC_OVER_RLA * own,
             "A",
             source=_RLA,
-            working=lambda: f"{MCC_OVER_RLA} x {own:.4g} A (some 1.56); no expected current",
+            working=lambda: f"{MCC_OVER_RLA} x {put(own)} A; some take 1.56; no expected current",
             toward="down",
         )
 

@@ -20,6 +20,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
+    put,
     tables,
 )
 
@@ -148,7 +149,13 @@ def locked(
     if high_current is not None and lra is not None:
         middle = (lra.least + (lra.most or lra.least)) / 2
         yield figure(
-            "share of locked-rotor current", 100 * high_current / middle, "%", source=PLATE
+            "share of locked-rotor current",
+            100 * high_current / middle,
+            "%",
+            source=PLATE,
+            working=lambda: (
+                f"100 x {put(high_current, 'A')} / {put(middle, 'A')}; LRA at the supply's volts"
+            ),
         )
         near = at_or_below(-high_current, -SHORT_OF_LRA * (lra.most or lra.least))
         far = not at_or_below(-high_current, -SHORT_OF_LRA * lra.least)
@@ -156,7 +163,13 @@ def locked(
     if settled is not None and rated_load_current is not None:
         over = not at_or_below(settled, OVER_RLA * rated_load_current)
         running = at_or_below(-settled, -RUNNING * rated_load_current)
-        yield figure("share of rated load", 100 * settled / rated_load_current, "%", source=PLATE)
+        yield figure(
+            "share of rated load",
+            100 * settled / rated_load_current,
+            "%",
+            source=PLATE,
+            working=lambda: f"100 x {put(settled, 'A')} / {put(rated_load_current, 'A')}",
+        )
         yield _runs(settled, rated_load_current, running)
     yield from judge_volts(voltage, nameplate_voltage)
     yield _long(high_time, near, high_current, locked_rotor_current)

@@ -17,13 +17,12 @@ from wirecalc import (
     at_or_below,
     calculation,
     cannot_tell,
-    figure,
     requires,
     tables,
 )
 
 from ..inputs import LEADS
-from ..leads import less_leads, ohms_at_most
+from ..leads import less_leads, ohms_at_most, without_leads
 
 _REPLACE = (
     "fit only the overload that the compressor's maker lists; find out why it opened: stuck rotor, "
@@ -130,7 +129,7 @@ def _reads(reading: float, leads: float | None, cold: bool | None) -> Iterator[I
     row = _text("cold resistance", "manual")
     most = row.number("most")
     if leads is not None:
-        yield figure("resistance less leads", ohms.high, "ohm", source=PRACTICE)
+        yield without_leads("resistance less leads", ohms, reading, leads)
     if not cold and not at_or_below(ohms.high, most):
         yield cannot_tell(
             _CONDUCTS,

@@ -20,6 +20,7 @@ from wirecalc import (
     cannot_tell,
     figure,
     motors,
+    put,
 )
 from wirecalc.sources import computed
 
@@ -107,22 +108,40 @@ def at_supply(locked: LockedRotor, voltage: float | None, plate: float | None) -
 
 def expected_start(locked: LockedRotor, frequency: float) -> Iterator[Item]:
     """Yield what the start should show: least, most, and the highest first crest."""
-    yield figure("expected start current, least", locked.least * SHORT_OF_LRA, "A", source=PRACTICE)
-    if locked.most is None:
+    at_volts = "LRA at the supply's volts"
+    yield figure(
+        "expected start current, least",
+        locked.least * SHORT_OF_LRA,
+        "A",
+        source=PRACTICE,
+        working=lambda: f"{SHORT_OF_LRA} x {put(locked.least, 'A')}; {at_volts}",
+    )
+    most = locked.most
+    if most is None:
         return
     yield figure(
-        "expected start current, most", locked.most * WINDOW_RMS, "A", source=locked.source
+        "expected start current, most",
+        most * WINDOW_RMS,
+        "A",
+        source=locked.source,
+        working=lambda: f"{WINDOW_RMS} x {put(most, 'A')}; {at_volts}",
     )
     crest = motors.offset_crest(PF_LOW)
     yield figure(
         "highest first crest",
-        locked.most * crest,
+        most * crest,
         "A",
         source=_OFFSET,
-        working=lambda: f"{locked.most:.4g} A x {crest:.4g} (power factor {PF_LOW})",
+        working=lambda: f"{put(most)} A x {put(crest)}; power factor {PF_LOW}",
     )
-    moment = motors.first_peak_angle(PF_LOW) / (2 * math.pi * frequency) * 1000
-    yield figure("time of the first crest", moment, "ms", source=_OFFSET)
+    angle = motors.first_peak_angle(PF_LOW)
+    yield figure(
+        "time of the first crest",
+        angle / (2 * math.pi * frequency) * 1000,
+        "ms",
+        source=_OFFSET,
+        working=lambda: f"1000 x {put(angle, 'rad')} / (2 x pi x {put(frequency, 'Hz')})",
+    )
 
 
 def judge_peak(locked: LockedRotor, peak: float | None, mode: str) -> Iterator[Item]:

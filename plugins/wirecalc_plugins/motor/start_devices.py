@@ -20,7 +20,7 @@ from wirecalc import (
     tables,
 )
 
-from ..leads import Ohms, less_leads, ohms_at_least, ohms_at_most
+from ..leads import Ohms, less_leads, ohms_at_least, ohms_at_most, without_leads
 
 RESISTORS = ("ptc", "run-thermistor")
 RELAYS = ("current-relay", "potential-relay")
@@ -95,7 +95,7 @@ def judge_resistor(
         return
     ohms = less_leads(readings.reading, readings.leads)
     if readings.leads is not None:
-        yield figure("resistance less leads", ohms.high, "ohm", source=PRACTICE)
+        yield without_leads("resistance less leads", ohms, readings.reading, readings.leads)
     if alone:  # warmth makes it read high, never short
         yield ohms_at_least(
             "start device not shorted",

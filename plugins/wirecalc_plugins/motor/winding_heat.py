@@ -19,6 +19,7 @@ from wirecalc import (
     cannot_tell,
     figure,
     not_checked,
+    put,
     tables,
 )
 from wirecalc.sources import from_memory
@@ -163,7 +164,7 @@ def winding_heat(
             found.at,
             "C",
             source=rows[k].source,
-            working=_working(points, k, cold_temperature),
+            working=_working(points, k, read),
             band=(found.low, found.high),
         )
         if k == max(rows):
@@ -183,6 +184,7 @@ def _rise(found: Result, read: Read, ends: Bands, source: Source) -> Iterator[It
         "K",
         source=source,
         band=(found.low - room[1], found.high - room[0]),
+        working=lambda: f"{put(found.at, 'C')} - {put(read.room, 'C')}",
     )
     if found.known and len(read.hot) == 1:
         yield not_checked(
@@ -208,14 +210,22 @@ def _by_resistance(k: float, hot: float, cold: float, at: float, leads: float) -
     return (hot - leads) / (cold - leads) * (k + at) - k
 
 
-def _working(points: Sequence[Point], k: float, cold: float) -> Callable[[], str]:
-    def write() -> str:
-        each = ", ".join(
-            f"{p.at:.1f} C" + (f" at {p.time:g} s" if p.time is not None else "") for p in points
-        )
-        return f"R2/R1 x ({k:g} + {cold:g}) - {k:g}: {each}"
+def _working(points: Sequence[Point], k: float, read: Read) -> Callable[[], str]:
+    """Put in the hottest reading; several with their times are carried back to switch-off."""
+    hottest = max(points, key=lambda p: p.at)
+    hot = read.hot[points.index(hottest)]
 
-    return write
+    def ratio() -> str:
+        return (
+            f"({put(hot, 'ohm')} - {put(read.leads, 'ohm')}) / ({put(read.cold, 'ohm')} - "
+            f"{put(read.leads, 'ohm')}) x ({k:g} + {put(read.cold_temperature, 'C')}) - {k:g}"
+        )
+
+    def carried_back() -> str:
+        each = ", ".join(f"{put(p.at, 'C')} at {put(p.time or 0.0, 's')}" for p in points)
+        return f"carried back to 0 s by the log of the rise over {put(read.room, 'C')}: {each}"
+
+    return ratio if read.times is None or len(points) == 1 else carried_back
 
 
 def _judge(winding_class: str, found: Result, *, alone: bool, leads_known: bool) -> Item:

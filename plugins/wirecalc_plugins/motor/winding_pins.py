@@ -16,6 +16,7 @@ from wirecalc import (
     caution,
     figure,
     listing,
+    put,
     requires,
     tables,
 )
@@ -57,14 +58,24 @@ def pins(
         closure,
         "ohm",
         source=PRACTICE,
-        working=lambda: f"{low.ohm:.4g} + {middle.ohm:.4g} - {high.ohm:.4g} ohm",
+        working=lambda: f"{put(low.ohm)} ohm + {put(middle.ohm)} ohm - {put(high.ohm)} ohm",
         band=(low.low + middle.low - high.high, low.high + middle.high - high.low),
     )
-    yield figure("closure allowed", allowed, "ohm", source=PRACTICE)
+    yield figure(
+        "closure allowed",
+        allowed,
+        "ohm",
+        source=PRACTICE,
+        working=lambda: (
+            f"{CLOSURE_SHARE} x {put(high.ohm, 'ohm')}; more than {CLOSURE_OHM} ohm"
+            if allowed > CLOSURE_OHM
+            else f"{CLOSURE_OHM} ohm; {100 * CLOSURE_SHARE:g} % of the largest pair is no more"
+        ),
+    )
     yield figure(
         "ratio",
         ratio,
-        working=lambda: f"{middle.ohm:.4g} ohm / {low.ohm:.4g} ohm",
+        working=lambda: f"{put(middle.ohm)} ohm / {put(low.ohm)} ohm",
         band=(least, middle.high / low.low),
     )
     yield _known_motors()

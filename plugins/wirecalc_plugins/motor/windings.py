@@ -22,6 +22,7 @@ from wirecalc import (
     cannot_tell,
     figure,
     not_checked,
+    put,
     requires,
 )
 from wirecalc.sources import confirmed
@@ -136,7 +137,7 @@ def windings(
         yield not_checked("test leads", "taken as 0 ohm; they have 0.1 to 0.3: touch and read them")
     pairs = list(_less_leads(given, ends, lead_resistance or 0.0))
     for pair in pairs:
-        yield figure(f"{pair.name} less leads", pair.ohm, "ohm", band=(pair.low, pair.high))
+        yield _pair_figure(pair, given[pair.name], lead_resistance)
     if case_resistance is not None:
         yield from _to_case(case_resistance, ends.get("case_resistance"))
     if open_pin != "none":
@@ -167,6 +168,20 @@ def _less_leads(given: Mapping[str, float | None], ends: Bands, leads: float) ->
         if reading is not None:
             own = ends.get(f"reading_{name.replace('-', '_')}", (reading, reading))
             yield Pair(name, reading - leads, own[0] - lead_high, own[1] - lead_low)
+
+
+def _pair_figure(pair: Pair, reading: float | None, leads: float | None) -> Item:
+    return figure(
+        f"{pair.name} less leads",
+        pair.ohm,
+        "ohm",
+        band=(pair.low, pair.high),
+        working=lambda: (
+            "as read: the leads were not read"
+            if leads is None
+            else f"{put(reading or 0.0, 'ohm')} - {put(leads, 'ohm')}"
+        ),
+    )
 
 
 def _not_read(missing: Sequence[str]) -> Item:
@@ -238,7 +253,14 @@ def _by_maker(
         warm_ends or (warm, warm),
         leads,
     )
-    yield figure(f"{what} at 25 C", at_25, "ohm", source=_COPPER, band=band)
+    yield figure(
+        f"{what} at 25 C",
+        at_25,
+        "ohm",
+        source=_COPPER,
+        band=band,
+        working=lambda: f"{put(pair.ohm, 'ohm')} x (234.5 + 25) / (234.5 + {put(warm, 'C')})",
+    )
     action = "read it again cold, leads subtracted; then it has shorted turns"
     for side, limit, compare in (
         ("not too low", maker * (1 - MAKER_SHARE), at_least),

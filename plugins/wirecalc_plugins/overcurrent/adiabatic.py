@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from wirecalc import Source, at_or_below, tables
+from wirecalc import Source, at_or_below, put, tables
 from wirecalc.wires import CMIL_PER_MM2
 
+_ICEA_KINDS = {"pvc": "thermoplastic", "xlpe": "thermoset"}
 WEAKEST, STRONGEST = "pvc-90", "xlpe-epr-90"  # of the insulations with a published k
 
 
@@ -102,16 +103,32 @@ class Case(NamedTuple):
         factor = 1 / factor if law == "onderdonk" else factor
         return factor * max(math.log10(ratio), 0.0) * share**2
 
+    def log_working(self, law: str, final: float, zero: float) -> str:
+        """Put the numbers into ICEA's or Onderdonk's equation."""
+        if final <= self.start:
+            return "none: it is as hot already"
+        factor = put(constant(law, self.metal, "factor"))
+        rise = f"log10(({put(final, 'C')} + {put(zero)}) / ({put(self.start, 'C')} + {put(zero)}))"
+        share = f"({put(self.area * CMIL_PER_MM2, 'cmil')} / {put(self.current, 'A')})^2"
+        times = f"{rise} / {factor}" if law == "onderdonk" else f"{factor} x {rise}"
+        return f"{times} x {share}"
+
     def factor(self) -> tuple[float, Source]:
         """Return k: the published one from full load, else that of the formula."""
         if self.before is None and self.insulation.k is not None:
             return self.insulation.k, self.insulation.source
         return formula_k(self.metal, self.start, self.insulation.final), formula_source()
 
+    def icea_working(self) -> str:
+        """Put the numbers into the equation of ICEA P-32-382."""
+        kind = _ICEA_KINDS[self.insulation.name.partition("-")[0]]
+        return self.log_working(
+            "icea", constant("icea", kind, "final"), constant("icea", self.metal, "zero_resistance")
+        )
+
     def icea(self) -> tuple[float, Source] | None:
         """Return the time of ICEA P-32-382 and its source, None where it has no limit."""
-        kinds = {"pvc": "thermoplastic", "xlpe": "thermoset"}
-        kind = kinds.get(self.insulation.name.partition("-")[0])
+        kind = _ICEA_KINDS.get(self.insulation.name.partition("-")[0])
         if kind is None:
             return None
         constants = tables.load("adiabatic-constants")
@@ -148,3 +165,10 @@ class Case(NamedTuple):
         if rise >= math.log((beta + most) / (beta + self.start)):
             return None
         return (beta + self.start) * math.exp(rise) - beta
+
+    def temperature_working(self, seconds: float) -> str:
+        """Put the numbers into the temperature after a time in s."""
+        beta = put(constant("iec", self.metal, "zero_resistance"))
+        amps = f"({put(self.current, 'A')} / {put(self.area, 'mm2')})^2"
+        rise = f"{put(seconds, 's')} x {amps} / {put(_k_squared(self.metal))}"
+        return f"({beta} + {put(self.start, 'C')}) x exp({rise}) - {beta}"

@@ -7,7 +7,7 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from wirecalc import FileColumns, Problem, Reading, courses, motors, overcurrent, trip_curves
+from wirecalc import FileColumns, Problem, Reading, courses, motors, overcurrent, put, trip_curves
 
 FEWEST = 8  # samples of a cycle, below which no rms can be had from instantaneous values
 GAP_S, GAP_TIMES = 3600.0, 100.0  # a pause of a recorder: over an hour and 100 usual intervals
@@ -46,7 +46,8 @@ class Run(NamedTuple):
         course = courses.raised(self.course, other)
         known = None if self.known is None else courses.raised(self.known, other)
         level = None if self.level is None else self.level + other
-        says = f"{self.crest_says} + {other:.4g} A of other loads"
+        crest, _, note = self.crest_says.partition(";")
+        says = f"{crest} + {put(other, 'A')};{note}, with the other loads"
         return self._replace(
             course=course, known=known, crest=self.crest + other, crest_says=says, level=level
         )
@@ -65,7 +66,7 @@ def _crest(rms: float) -> tuple[float, str]:
     factor = motors.offset_crest(overcurrent.PF_LOW) / math.sqrt(2)
     return (
         rms * factor,
-        f"{rms:.4g} A x {factor:.4g} (offset crest over sqrt2, pf {overcurrent.PF_LOW})",
+        f"{put(rms, 'A')} x {put(factor)}; offset crest over sqrt2, pf {overcurrent.PF_LOW}",
     )
 
 
@@ -100,7 +101,7 @@ def course_of_file(file: FileColumns, waveform: str, frequency: float) -> Run:
         course = courses.Course(times, currents[:-1])
         return Run(course, *_crest(course.highest))
     highest = max(map(abs, currents))
-    says = f"{highest:.4g} A instantaneous / sqrt2"
+    says = f"{put(highest, 'A')} / sqrt(2); the highest instantaneous value"
     rms = courses.running_rms(times, currents, 1 / frequency)
     return Run(rms, highest / math.sqrt(2), says)
 

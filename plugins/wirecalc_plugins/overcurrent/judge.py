@@ -21,6 +21,7 @@ from wirecalc import (
     listing,
     not_checked,
     overcurrent,
+    put,
     trip_curves,
 )
 from wirecalc.sources import computed
@@ -250,7 +251,7 @@ def _figures(device: overcurrent.Device, run: Run) -> Iterator[Item]:
         "highest current, share of the rating",
         100 * highest / device.rating,
         "%",
-        working=lambda: f"100 x {highest:.4g} A / {device.rating:g} A",
+        working=lambda: f"100 x {put(highest)} A / {put(device.rating)} A",
     )
     if device.instantaneous is not None:
         yield figure("crest over sqrt2", run.crest, "A", working=lambda: run.crest_says)
@@ -259,13 +260,35 @@ def _figures(device: overcurrent.Device, run: Run) -> Iterator[Item]:
     multiple = run.level / device.rating
     earliest, latest = device.held_for(multiple), device.tripped_in(multiple)
     if 0 < earliest < math.inf:
-        yield figure("earliest trip at this current, from cold", earliest, "s", toward="down")
+        yield figure(
+            "earliest trip at this current, from cold",
+            earliest,
+            "s",
+            toward="down",
+            working=lambda: "the longest time for which it holds this current or more",
+        )
         if run.elapsed is not None and run.elapsed < earliest:
-            yield figure("left until it may trip", earliest - run.elapsed, "s", toward="down")
+            yield _left("left until it may trip", earliest, run.elapsed, "down")
     if latest < math.inf:
-        yield figure("latest trip at this current", latest, "s", toward="up")
+        yield figure(
+            "latest trip at this current",
+            latest,
+            "s",
+            toward="up",
+            working=lambda: "the shortest time in which this current or less has tripped it",
+        )
         if run.elapsed is not None and run.elapsed < latest:
-            yield figure("left until it has tripped", latest - run.elapsed, "s", toward="up")
+            yield _left("left until it has tripped", latest, run.elapsed, "up")
+
+
+def _left(name: str, end: float, elapsed: float, toward: str) -> Item:
+    return figure(
+        name,
+        end - elapsed,
+        "s",
+        toward=toward,
+        working=lambda: f"{put(end, 's')} - {put(elapsed, 's')}",
+    )
 
 
 def _points(device: overcurrent.Device, points: Sequence[trip_curves.CurvePoint]) -> Item:

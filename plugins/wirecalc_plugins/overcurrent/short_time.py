@@ -20,8 +20,10 @@ from wirecalc import (
     caution,
     figure,
     not_checked,
+    put,
     tables,
 )
+from wirecalc.conductors import area_working
 
 from .adiabatic import (
     STRONGEST,
@@ -161,7 +163,11 @@ def short_time(
         "area",
         area,
         "mm2",
-        working=None if share == 1 else lambda: f"{wire.area_mm2:.4g} mm2 x {share:.4g} left",
+        working=lambda: (
+            area_working(wire)
+            if share == 1
+            else f"{put(wire.area_mm2, 'mm2')} x ({total} - {cut_strands}) / {total}"
+        ),
     )
     if insulation is None:
         yield answer("insulation", f"not said: {WEAKEST} was taken, which stands the least")
@@ -175,7 +181,13 @@ def short_time(
     if overcurrent_time is not None:
         reached = weakest.temperature_after(overcurrent_time)
         if reached is not None:
-            yield figure("temperature then", reached, "C", source=formula_source())
+            yield figure(
+                "temperature then",
+                reached,
+                "C",
+                source=formula_source(),
+                working=lambda: weakest.temperature_working(overcurrent_time),
+            )
         strongest = weakest if insulation is not None else case(STRONGEST)
         yield _judge(weakest, strongest, overcurrent_time)
 
@@ -190,13 +202,20 @@ def _times(case: Case) -> Iterator[Item]:
         source=source,
         toward="down",
         working=lambda: (
-            f"({k:.4g} x {case.area:.4g} mm2 / {case.current:.4g} A)^2, {case.start:g} to "
-            f"{case.insulation.final:g} C"
+            f"({put(k)} x {put(case.area)} mm2 / {put(case.current)} A)^2; {put(case.start)} to "
+            f"{put(case.insulation.final)} C"
         ),
     )
     icea = case.icea()
     if icea is not None:
-        yield figure("time by ICEA P-32-382", icea[0], "s", source=icea[1], toward="down")
+        yield figure(
+            "time by ICEA P-32-382",
+            icea[0],
+            "s",
+            source=icea[1],
+            toward="down",
+            working=case.icea_working,
+        )
     if case.metal == "copper":
         yield _melting(case)
     if not at_or_below(seconds, ADIABATIC_S):
@@ -212,7 +231,11 @@ def _melting(case: Case) -> Item:
     zero = constant("onderdonk", "copper", "zero_resistance")
     ratio = (melting + zero) / (case.start + zero)
     return figure(
-        "copper melts after", case.log_time("onderdonk", ratio), "s", source=factor.source
+        "copper melts after",
+        case.log_time("onderdonk", ratio),
+        "s",
+        source=factor.source,
+        working=lambda: case.log_working("onderdonk", melting, zero),
     )
 
 

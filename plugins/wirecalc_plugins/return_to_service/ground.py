@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Generator, Iterator, Sequence
+from collections.abc import Callable, Generator, Iterator, Sequence
 from typing import Annotated, NamedTuple
 
 from wirecalc import (
@@ -24,6 +24,7 @@ from wirecalc import (
     caution,
     figure,
     not_checked,
+    put,
     requires,
     tables,
 )
@@ -31,7 +32,7 @@ from wirecalc.runs import Run, known_metal
 from wirecalc.tables import Row
 
 from ..inputs import CONDUCTOR_TEMPERATURE, LEADS
-from ..leads import LEADS_OHM, Ohms, less_leads
+from ..leads import LEADS_OHM, Ohms, less_leads, without_leads
 
 STANDARDS = ("ul-507", "iec-60335-1", "en-50106", "vde-0701-0702")  # the strictest first
 M_PER_FT = 0.3048
@@ -168,7 +169,7 @@ def ground(
         return
     ohms = _floored(less_leads(ground_resistance, lead_resistance))
     if lead_resistance is not None:
-        yield figure("path less leads", ohms.high, "ohm", source=PRACTICE)
+        yield without_leads("path less leads", ohms, ground_resistance, lead_resistance)
     own = None
     if cord is not None and cord_length is not None and known_metal(cord):
         own = yield from _of_cord(Run(cord, cord_length), conductor_temperature)
@@ -208,9 +209,22 @@ def _of_cord(run: Run, temperature: float) -> Generator[Item, None, Ohms]:
         one = run._replace(least=least)
         ends.append(one.one_way(temperature))
         if ends[0] != ends[-1] or not least:
-            source = one.per_length(temperature).source
-            yield figure(f"ground wire of the cord, {name}", ends[-1], "ohm", source=source)
+            yield _ground_wire(name, one, temperature)
     return Ohms(*sorted(ends))
+
+
+def _ground_wire(name: str, run: Run, temperature: float) -> Item:
+    per_length = run.per_length(temperature)
+    return figure(
+        f"ground wire of the cord, {name}",
+        run.one_way(temperature),
+        "ohm",
+        source=per_length.source,
+        working=lambda: (
+            f"{put(run.length_ft, 'ft')} x {put(per_length.ohm_per_kft, 'ohm/kft')} / 1000; one "
+            f"way at {put(temperature, 'C')}"
+        ),
+    )
 
 
 def _row(standard: str, point: str) -> Row:
@@ -242,7 +256,25 @@ def _limits(point: str, metres: float | None) -> Iterator[Item]:
         name = f"most by {row.text('standard')}, {row.text('cord')}"
         name += f", {applies}" if applies.endswith(" cord") else ""
         limit = _limit(row, metres)
-        yield figure(name, limit.low, "ohm", source=row.source, toward="down")
+        yield figure(
+            name,
+            limit.low,
+            "ohm",
+            source=row.source,
+            toward="down",
+            working=_limit_working(row, limit, metres),
+        )
+
+
+def _limit_working(row: Row, limit: Ohms, metres: float | None) -> Callable[[], str] | None:
+    """Return how a limit grows with the cord; None for one that the table has as it is."""
+    if row.cells["step_ohm"] is None or metres is None:
+        return None
+    step, least = row.number("step_ohm"), row.number("limit_ohm")
+    if limit.low >= row.number("most_ohm"):
+        return lambda: f"the most that it allows, for {put(metres, 'm')} of cord"
+    steps = round((limit.low - least) / step)
+    return lambda: f"{put(least, 'ohm')} + {steps} x {put(step, 'ohm')}; {put(metres, 'm')} of cord"
 
 
 def _says_which(counted: bool, point: str) -> Item:

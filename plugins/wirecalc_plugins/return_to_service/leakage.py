@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Annotated, NamedTuple
 
 from wirecalc import (
@@ -20,6 +20,7 @@ from wirecalc import (
     cannot_tell,
     caution,
     figure,
+    put,
     tables,
 )
 from wirecalc.sources import confirmed
@@ -151,7 +152,7 @@ def leakage(
         )
     if leakage_current is not None:
         limits = list(_limits(machine_kind, nameplate_power))
-        yield from _shown(limits, machine_kind)
+        yield from _shown(limits, machine_kind, nameplate_power)
         yield _judge(leakage_current, limits, standard, machine_kind, switched_on)
     yield caution("live-01")
     if machine_kind not in ("two-wire", "double-insulated"):
@@ -163,7 +164,7 @@ def leakage(
             100 * sum(each) / HOLDS_MA,
             "%",
             source=_GFCI,
-            working=lambda: f"100 x ({' + '.join(f'{e:.4g}' for e in each)}) mA / 4 mA",
+            working=lambda: f"100 x ({' + '.join(put(e, 'mA') for e in each)}) / 4 mA",
         )
     if each and (on_gfci or other_leakage):
         yield _on_gfci(each, leakage_current is None)
@@ -185,17 +186,30 @@ def _limits(kind: str | None, power: float | None) -> Iterator[_Limit]:
             yield _Limit(limit, limit, row)
 
 
-def _shown(limits: Sequence[_Limit], kind: str | None) -> Iterator[Item]:
+def _shown(limits: Sequence[_Limit], kind: str | None, power: float | None) -> Iterator[Item]:
     if kind is None:
         return
     for limit in limits:
         name = f"most by {limit.row.text('standard')}"
         if limit.low == limit.high:
-            yield figure(name, limit.low, "mA", source=limit.source, toward="down")
+            working = _limit_working(limit, power)
+            yield figure(name, limit.low, "mA", source=limit.source, toward="down", working=working)
         else:
             ends = limit.low, limit.high
             for end, value in zip(("least", "greatest"), ends, strict=True):
                 yield figure(f"{name}, {end} power", value, "mA", source=limit.source)
+
+
+def _limit_working(limit: _Limit, power: float | None) -> Callable[[], str] | None:
+    """Return how a limit grows with the power; None for one that the table has as it is."""
+    if power is None or limit.row.cells["per_kW_mA"] is None:
+        return None
+    per_kw = limit.row.number("per_kW_mA")
+    by_power = per_kw * power / 1000
+    if by_power != limit.low:
+        end = "least" if by_power < limit.low else "most"
+        return lambda: f"the {end} that it has, whatever the power"
+    return lambda: f"{put(per_kw, 'mA/kW')} x {put(power, 'W')} / 1000"
 
 
 def _judge(

@@ -17,12 +17,13 @@ from wirecalc import (
     chart,
     figure,
     listing,
+    put,
     starting,
 )
 from wirecalc.sources import computed
 from wirecalc.start_model import Case
 
-from .setup import LOCKED_PF, Motor, Setup, case, motor, rated_torque, with_fault
+from .setup import LOCKED_PF, Motor, Setup, case, motor, ohm_working, rated_torque, with_fault
 
 NORMAL_S, STOP_S = 1.0, 3.0  # a small motor settles within 1 s; over 3 s: stop; practice
 LEAST_VOLTS = 0.9  # share of plate volts that makers ask for while it starts; practice
@@ -111,20 +112,48 @@ def _slowness(meters: starting.MeterReadings) -> tuple[float, float]:
 def _motor_figures(setup: Setup, own: Motor, typed: Case) -> Iterator[Item]:
     """Yield what stands behind the simulation, the assumed load and inertia marked as such."""
     assumed = {name: ", assumed" if getattr(setup, name) is None else "" for name in _ASSUMED}
-    load = typed.load
-    yield figure("rated torque of the motor", rated_torque(own), "N m", source=own.source)
+    load, slip = typed.load, own.machine.slip
+    rated = rated_torque(own)
+    yield figure(
+        "rated torque of the motor",
+        rated,
+        "N m",
+        source=own.source,
+        working=lambda: f"the shaft torque of the model at its rated slip of {put(slip)}",
+    )
     torque = max(load.constant, load.quadratic * (1 - own.machine.slip) ** 2)
-    yield figure(f"load torque at speed{assumed['load_torque']}", torque, "N m", source=PRACTICE)
+    share = 100.0 if setup.load_torque is None else setup.load_torque
+    yield figure(
+        f"load torque at speed{assumed['load_torque']}",
+        torque,
+        "N m",
+        source=PRACTICE,
+        working=lambda: f"{put(share, '%')} / 100 x {put(rated, 'N m')}",
+    )
     known = setup.inertia is None and own.inertia_known
     name = "moment of inertia" + ("" if known else assumed["inertia"])
     source = own.source if known else PRACTICE
-    yield figure(name, load.inertia, "kg m2", source=source)
+    yield figure(
+        name,
+        load.inertia,
+        "kg m2",
+        source=source,
+        working=None
+        if known or setup.inertia is not None
+        else lambda: "that of a quarter-horse textbook motor with its load, by power and poles",
+    )
     if own.machine.start is not None:
         ohm = own.machine.start.resistance
         yield figure("ohm of the start winding", ohm, "ohm", source=own.start_source)
     if typed.supply.resistance:
         ohm = typed.supply.resistance
-        yield figure("ohm of supply and cord", ohm, "ohm", source=_CORD)
+        yield figure(
+            "ohm of supply and cord", ohm, "ohm", source=_CORD, working=lambda: ohm_working(setup)
+        )
+
+
+def _simulated() -> str:
+    return "read off the simulated start"
 
 
 def _figures(runs: list[starting.MeterReadings]) -> Iterator[Item]:
@@ -140,7 +169,7 @@ def _figures(runs: list[starting.MeterReadings]) -> Iterator[Item]:
     for name, field, unit in wanted:
         values = [getattr(run, field) for run in runs]
         band = (min(values), max(values))
-        yield figure(name, values[0], unit, source=_MODEL, band=band)
+        yield figure(name, values[0], unit, source=_MODEL, band=band, working=_simulated)
 
 
 def _criteria(setup: Setup, runs: list[starting.MeterReadings], own: Motor) -> Iterator[Item]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Source, Wire, conductors, tables
+from wirecalc import PRACTICE, Source, Wire, conductors, put, tables
 from wirecalc.machines import (
     WATTS_PER_HP,
     Machine,
@@ -169,6 +169,15 @@ def _at_standstill(parts: Device, frequency: float) -> complex:
     if parts.ptc is not None:
         return 1 / (1 / parts.ptc.cold + admittance)
     return parts.resistance + (1 / admittance if farads else 0.0)
+
+
+def ohm_working(setup: Setup) -> str:
+    """Put in the ohm of the supply as typed, and the loop of the cord."""
+    ohms = [] if setup.source_resistance is None else [put(setup.source_resistance, "ohm")]
+    if setup.cord is not None and setup.cord_length is not None:
+        per_km = conductors.resistance(setup.cord, WARM_C)
+        ohms.append(f"2 x {put(setup.cord_length, 'ft')} x {put(KM_PER_FT)} x {put(per_km, 'ohm')}")
+    return " + ".join(ohms)
 
 
 def case(setup: Setup, own: Motor) -> Case:

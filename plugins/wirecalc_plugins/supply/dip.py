@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import cmath
-import math
 from collections.abc import Iterator
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from wirecalc import (
     Item,
@@ -18,9 +16,10 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
+    put,
 )
-from wirecalc.runs import Path, volts_at_start
-from wirecalc.sources import PRACTICE, computed, confirmed
+from wirecalc.runs import Path
+from wirecalc.sources import confirmed
 
 from ..inputs import (
     CONDUCTOR_TEMPERATURE,
@@ -32,12 +31,9 @@ from ..inputs import (
     VOLTAGE_AT_REST,
     VOLTAGE_AT_START,
 )
-from .path import loops, missing, nothing_given, path_to, reactances, too_much
+from .dip_model import LEAST_SHARE, Start, volts
+from .path import loops, missing, nothing_given, path_to, too_much
 
-LEAST_SHARE = 0.9  # of the plate's volts; makers' sheets
-PF_SPAN = (0.5, 0.65, 0.8)  # locked-rotor power factor of a small motor; common practice
-COLD_C = 20.0  # a wire that carries nothing between starts, for the highest that may be
-LOAD_PF = 0.5  # of other loads, for the highest that may be
 SUPPLY_SPAN = (0.7, 1.3)  # share of the plate's volts at rest; more is another plug
 STEADY = 1.05  # what the supply itself may rise between two readings
 
@@ -46,55 +42,6 @@ _MEND = "no extension cord, nothing else on this wire, or a receptacle nearer to
 _MAKERS = confirmed(
     "makers-volts", "makers' sheets", "volts at the machine, 90 to 110 % of the plate", copies=2
 )
-_MODEL = computed("impedance", "constant impedance of the motor behind that of the path")
-_TORQUE = computed("torque", "torque of an induction motor goes with the square of the volts")
-
-
-class Start(NamedTuple):
-    """A start over a path: volts at rest and on the plate in V, currents in A.
-
-    `power_factor` is None where it is not known.
-    """
-
-    at_rest: float
-    plate: float
-    locked_rotor: float
-    other: float
-    power_factor: float | None = None
-
-    @property
-    def impedance(self) -> float:
-        """Impedance of the motor at standstill, in ohm."""
-        return self.plate / self.locked_rotor
-
-    @property
-    def limit(self) -> float:
-        """Least volts that the makers' sheets ask for."""
-        return LEAST_SHARE * self.plate
-
-    @property
-    def factors(self) -> tuple[float, ...]:
-        """Power factors that the start may have, kindest first."""
-        return PF_SPAN if self.power_factor is None else (self.power_factor,)
-
-    def lowest(self, path: Path) -> float:
-        """Return the bound: all of LRA and of the other loads, in phase with the path."""
-        lost = self.locked_rotor * abs(path.whole) + self.other * abs(path.shared)
-        return max(self.at_rest - lost, 0.0)
-
-    def modelled(self, path: Path, power_factor: float) -> float:
-        """Return the volts of the impedance model, the other loads a resistance."""
-        motor = cmath.rect(self.impedance, math.acos(power_factor))
-        return volts_at_start(self.at_rest, motor, path, self.other)
-
-    def highest(self, path: Path) -> float:
-        """Return the kindest there may be: cold wire without reactance, inductive other loads."""
-        motor = cmath.rect(self.impedance, math.acos(self.factors[0]))
-        cold = path.kindest(min(path.temperature, COLD_C))
-        shared, whole = cold.shared.real, cold.whole.real
-        lost = min(self.other * shared, self.at_rest * LOAD_PF)
-        before = abs(self.at_rest - cmath.rect(lost, -math.acos(LOAD_PF)))
-        return before * abs(motor / (motor + whole))
 
 
 def at_another_plug(at_rest: float, plate: float) -> Iterator[Problem]:
@@ -256,7 +203,14 @@ def dip(
         other_current or 0.0,
         None if start_power_factor is None else start_power_factor / 100,
     )
-    yield figure("least volts, 90 % of the plate", start.limit, "V", source=_MAKERS, toward="up")
+    yield figure(
+        "least volts, 90 % of the plate",
+        start.limit,
+        "V",
+        source=_MAKERS,
+        toward="up",
+        working=lambda: f"{LEAST_SHARE} x {put(nameplate_voltage, 'V')}",
+    )
     if voltage_at_start is not None:
         yield judge_measured(voltage_at_start, nameplate_voltage)
     if unknown is not None:
@@ -269,30 +223,8 @@ def dip(
         "impedance of the motor",
         start.impedance,
         "ohm",
-        working=lambda: f"{nameplate_voltage:g} V / {locked_rotor_current:g} A",
+        working=lambda: f"{put(nameplate_voltage)} V / {put(locked_rotor_current)} A",
     )
     yield from volts(start, path)
     if voltage_at_start is None:
         yield judge_start(start, path)
-
-
-def volts(start: Start, path: Path) -> Iterator[Item]:
-    """Yield the band of the volts, what the model gives inside it, and the torque that is left."""
-    low = start.lowest(path)
-    yield from reactances(path)
-    yield figure(
-        "lowest volts at start",
-        low,
-        "V",
-        working=lambda: (
-            f"{start.at_rest:.4g} V - {start.locked_rotor:.4g} A x {abs(path.whole):.4g} ohm"
-            f" - {start.other:.4g} A x {abs(path.shared):.4g} ohm"
-        ),
-    )
-    yield figure("lowest share of the plate", 100 * low / start.plate, "%")
-    yield figure("torque at the lowest volts", 100 * (low / start.plate) ** 2, "%", source=_TORQUE)
-    for factor in start.factors:
-        source = PRACTICE if start.power_factor is None else _MODEL
-        name = f"volts at start, power factor {factor:g}"
-        yield figure(name, start.modelled(path, factor), "V", source=source)
-    yield figure("highest volts at start, cold wire", start.highest(path), "V", source=_MODEL)

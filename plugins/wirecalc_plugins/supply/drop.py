@@ -16,6 +16,7 @@ from wirecalc import (
     figure,
     listing,
     not_checked,
+    put,
     tables,
 )
 from wirecalc.runs import Path, effective, reactance_per_length, resistance_per_length
@@ -182,7 +183,15 @@ def drop(
     yield from loops(path)
     in_wire, in_cord = load.in_wire(path.shared), load.in_cord(path.lead)
     yield from _volts(load, path, in_wire, in_cord)
-    yield figure("drop share", 100 * (in_wire + in_cord) / nameplate_voltage, "%", source=ADVICE)
+    yield figure(
+        "drop share",
+        100 * (in_wire + in_cord) / nameplate_voltage,
+        "%",
+        source=ADVICE,
+        working=lambda: (
+            f"100 x ({put(in_wire, 'V')} + {put(in_cord, 'V')}) / {put(nameplate_voltage, 'V')}"
+        ),
+    )
     yield judge_drop(in_wire + in_cord, nameplate_voltage)
     if other_leg_current is not None:
         yield judge_drop(load.of_other_leg(path.shared), nameplate_voltage, OTHER_LEG)
@@ -206,14 +215,28 @@ def _volts(load: _Load, path: Path, in_wire: float, in_cord: float) -> Iterator[
             in_wire,
             "V",
             working=lambda: (
-                f"{here:.4g} A x {loop:.4g} ohm"
+                f"{put(here)} A x {put(loop)} ohm"
                 if other_leg is None
-                else f"({here:.4g} + [{here:.4g} - {other_leg:.4g}]) A x {loop / 2:.4g} ohm one way"
+                else f"({put(here, 'A')} + [{put(here, 'A')} - {put(other_leg, 'A')}]) x "
+                f"{put(loop / 2, 'ohm')}; {put(loop / 2, 'ohm')} one way"
             ),
         )
     if path.wire is not None and other_leg is not None:
-        yield figure("current of the neutral", here - other_leg, "A")
-        yield figure(OTHER_LEG, load.of_other_leg(path.shared), "V")
+        yield figure(
+            "current of the neutral",
+            here - other_leg,
+            "A",
+            working=lambda: f"{put(here, 'A')} - {put(other_leg, 'A')}",
+        )
+        yield figure(
+            OTHER_LEG,
+            load.of_other_leg(path.shared),
+            "V",
+            working=lambda: (
+                f"({put(other_leg, 'A')} + [{put(other_leg, 'A')} - {put(here, 'A')}]) x "
+                f"{put(loop / 2, 'ohm')}"
+            ),
+        )
         yield not_checked("a neutral that is thinner than the legs")
     if path.cord is not None:
         ohms = load.ohms(path.lead)
@@ -221,9 +244,14 @@ def _volts(load: _Load, path: Path, in_wire: float, in_cord: float) -> Iterator[
             "drop in the cord",
             in_cord,
             "V",
-            working=lambda: f"{load.current:.4g} A x {ohms:.4g} ohm",
+            working=lambda: f"{put(load.current)} A x {put(ohms)} ohm",
         )
-    yield figure("drop", in_wire + in_cord, "V")
+    yield figure(
+        "drop",
+        in_wire + in_cord,
+        "V",
+        working=lambda: f"{put(in_wire, 'V')} + {put(in_cord, 'V')}; wire and cord",
+    )
 
 
 def _for_advice(load: _Load, path: Path, in_cord: float, plate: float) -> Iterator[Item]:
@@ -242,6 +270,10 @@ def _for_advice(load: _Load, path: Path, in_cord: float, plate: float) -> Iterat
         "ft one way",
         source=ADVICE,
         toward="down",
+        working=lambda: (
+            f"{put(run.length_ft, 'ft')} x {put(budget_left, 'V')} / {put(taken, 'V')}; "
+            f"{ADVISED_PCT:g} % is {put(budget, 'V')}"
+        ),
     )
     for gauge in _standard_sizes(run.wire, kind):
         loop = run._replace(wire=gauge).loop_impedance(path.temperature)

@@ -23,6 +23,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
+    put,
     requires,
 )
 from wirecalc.runs import Path
@@ -39,7 +40,8 @@ from ..inputs import (
     VOLTAGE_AT_START,
 )
 from .dip import NAME as DIP
-from .dip import Start, judge_measured, judge_start, volts, volts_that_clash
+from .dip import judge_measured, judge_start, volts_that_clash
+from .dip_model import Start, volts
 from .path import DROP, judge_drop, loops, missing, path_to, running_drop, too_much
 
 ALLOWS = ("no", "three-wire grounding", "yes", "not stated")
@@ -249,7 +251,13 @@ def _drop(path: Path | Item, current: float, other: float, plate: float | None) 
         yield path
         return
     lost = running_drop(current, other, path)
-    yield figure("drop" if path.wire is not None else "drop in the cord", lost, "V")
+    more = f" + {put(other, 'A')} x {put(path.shared.real, 'ohm')}" if other else ""
+    yield figure(
+        "drop" if path.wire is not None else "drop in the cord",
+        lost,
+        "V",
+        working=lambda: f"{put(current, 'A')} x {put(path.whole.real, 'ohm')}{more}",
+    )
     needs = [] if plate is not None else ["nameplate_voltage"]
     needs += [] if path.wire is not None else ["wire", "run_length"]
     if plate is None or needs:

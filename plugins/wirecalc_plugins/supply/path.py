@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, Problem, Wire, at_most, cannot_tell, caution, figure, not_checked
+from wirecalc import Item, Problem, Wire, at_most, cannot_tell, caution, figure, not_checked, put
 from wirecalc.runs import (
     Path,
+    PerLength,
     Run,
     known_metal,
     path,
@@ -94,7 +95,12 @@ def loops(way: Path) -> Iterator[Item]:
     for name, run in (("wire", way.wire), ("cord", way.cord)):
         if run is not None:
             yield from _loop(name, run, way.temperature)
-    yield figure("loop resistance", way.whole.real, "ohm")
+    yield figure(
+        "loop resistance",
+        way.whole.real,
+        "ohm",
+        working=lambda: " + ".join(put(run.loop(way.temperature), "ohm") for run in way.runs),
+    )
     if way.cord is not None:
         yield caution("cord-03")
     if any(run.wire.metal != "copper" for run in way.runs):
@@ -111,8 +117,8 @@ def _loop(name: str, run: Run, temperature: float) -> Iterator[Item]:
         "ohm",
         source=per_length.source,
         working=lambda: (
-            f"{2 * run.length_ft:.4g} ft x {per_length.ohm_per_kft:.4g} ohm/kft at "
-            f"{temperature:g} C / 1000"
+            f"2 x {put(run.length_ft)} ft x {put(per_length.ohm_per_kft)} ohm/kft / 1000; at "
+            f"{put(temperature)} C"
         ),
     )
 
@@ -124,8 +130,19 @@ def reactances(way: Path) -> Iterator[Item]:
         if run is not None and x is None:
             yield not_checked(f"reactance of the {name}", "none listed under 14 AWG; taken as 0")
         elif run is not None and x is not None:
-            ohms = run.loop_impedance(way.temperature).imag
-            yield figure(f"loop reactance of the {name}", ohms, "ohm", source=x.source)
+            yield _reactance(name, run, x)
+
+
+def _reactance(name: str, run: Run, per_length: PerLength) -> Item:
+    return figure(
+        f"loop reactance of the {name}",
+        2 * per_length.ohm_per_kft * run.length_ft / 1000,
+        "ohm",
+        source=per_length.source,
+        working=lambda: (
+            f"2 x {put(run.length_ft, 'ft')} x {put(per_length.ohm_per_kft, 'ohm/kft')} / 1000"
+        ),
+    )
 
 
 def running_drop(current: float, other: float, way: Path) -> float:

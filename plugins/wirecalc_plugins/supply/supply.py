@@ -19,6 +19,7 @@ from wirecalc import (
     cannot_tell,
     figure,
     not_checked,
+    put,
     tables,
 )
 from wirecalc.sources import computed
@@ -185,14 +186,14 @@ def _shares(volts: float, plate: float) -> Iterator[Item]:
         "share of the plate's volts",
         100 * volts / plate,
         "%",
-        working=lambda: f"100 x {volts:.4g} V / {plate:g} V",
+        working=lambda: f"100 x {put(volts)} V / {put(plate)} V",
     )
     yield figure(
         "power of a resistive load",
         100 * (volts / plate) ** 2,
         "%",
         source=_RESISTIVE,
-        working=lambda: f"100 x ({volts:.4g} V / {plate:g} V)^2",
+        working=lambda: f"100 x ({put(volts)} V / {put(plate)} V)^2",
     )
 
 
@@ -209,7 +210,12 @@ def _against_plate(what: str, volts: float, low: float, high: float) -> Iterator
 def _lost_with_load(at_rest: float, running: float) -> Iterator[Item]:
     """Show and judge what is lost when the load comes on; volts at rest of 0 are a dead outlet."""
     lost = at_rest - running
-    yield figure("volts lost when the load comes on", lost, "V")
+    yield figure(
+        "volts lost when the load comes on",
+        lost,
+        "V",
+        working=lambda: f"{put(at_rest, 'V')} - {put(running, 'V')}",
+    )
     if at_rest > 0:
         yield at_most(
             "volts lost with the load, of those at rest",
@@ -265,6 +271,18 @@ def _service_of(plate: float, plate_low: float | None) -> float | None:
     return next((nominal for low, high, nominal in spans if low <= plate <= high), None)
 
 
+def _range_end(row: tables.Row, end: str, nominal: float) -> Item:
+    at_120 = row.number(end)
+    return figure(
+        f"ANSI C84.1 range A, {end}",
+        at_120 * nominal / 120,
+        "V",
+        source=row.source,
+        toward="up" if end == "low" else "down",
+        working=lambda: f"{put(at_120, 'V')} x {put(nominal, 'V')} / 120 V",
+    )
+
+
 def _against_service(volts: float, nominal: float | None, by_plate: bool) -> Iterator[Item]:
     if nominal is None:
         yield not_checked(
@@ -277,9 +295,7 @@ def _against_service(volts: float, nominal: float | None, by_plate: bool) -> Ite
         tables.load("supply-ranges").row(range=r) for r in ("state-code", "ansi-a", "ansi-b")
     )
     scale = nominal / 120
-    for end, toward in (("low", "up"), ("high", "down")):
-        name, volts_a = f"ANSI C84.1 range A, {end}", care.number(end) * scale
-        yield figure(name, volts_a, "V", source=care.source, toward=toward)
+    yield from (_range_end(care, end, nominal) for end in ("low", "high"))
     for end, name, sense, sign in (
         ("low", "service volts are high enough", at_least, -1),
         ("high", "service volts are not too high", at_most, 1),

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
-from wirecalc import Bands, Item, Wire, figure
+from wirecalc import Bands, Item, Wire, figure, put
 from wirecalc.runs import Run, known_metal
 
 COLD_C, WARM_C = 20.0, 75.0  # a wire whose temperature was not given; NEC Table 8 is for 75 C
@@ -31,9 +31,9 @@ class Span(NamedTuple):
             self.high / (current.low if self.high > 0 else current.high),
         )
 
-    def figure(self, name: str, unit: str) -> Item:
-        """Show it with its band."""
-        return figure(name, self.centre, unit, band=(self.low, self.high))
+    def figure(self, name: str, unit: str, working: Callable[[], str]) -> Item:
+        """Show it with its band; the working is that of its centre."""
+        return figure(name, self.centre, unit, band=(self.low, self.high), working=working)
 
 
 def span(name: str, value: float, bands: Bands) -> Span:
@@ -74,6 +74,15 @@ class Load(NamedTuple):
             resistive(lost.centre, running.centre, across[1]),
             resistive(lost.high, running.low, across[0]),
         )
+
+    def in_phase_working(self, lost: Span, running: Span, current: Span, reactance: Span) -> str:
+        """Put the centre into what `in_phase` works out."""
+        pf = self.power_factor
+        if pf is None or pf >= 1:
+            return put(lost.centre, "V")
+        volts, sine = put(running.centre, "V"), f"sqrt(1 - {put(pf)}^2)"
+        across = f"{volts} x {sine} + {put(current.centre, 'A')} x {put(reactance.centre, 'ohm')}"
+        return f"(sqrt(({volts} + {put(lost.centre, 'V')})^2 - ({across})^2) - {volts} x {put(pf)})"
 
     def least(self, lost: float, across: float) -> float:
         """Return the least that resistance may take of the volts lost, whatever the power factor.
@@ -133,7 +142,7 @@ def _run_figure(run: Run, at: float, ways: int) -> Item:
         "ohm",
         source=per_length.source,
         working=lambda: (
-            f"{ways} x {run.length_ft:.4g} ft x {per_length.ohm_per_kft:.4g} ohm/kft / 1000"
+            f"{ways} x {put(run.length_ft)} ft x {put(per_length.ohm_per_kft)} ohm/kft / 1000"
         ),
     )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Item, Origin, at_most, at_or_below, cannot_tell, figure
+from wirecalc import PRACTICE, Item, Origin, at_most, at_or_below, cannot_tell, figure, put
 from wirecalc.runs import Run
 from wirecalc.wires import read_wire
 
@@ -48,33 +48,73 @@ class Leg(NamedTuple):
         x = self.wiring.reactance(self.ways)
         return self.load.in_phase(lost, self.running, self.current, x)
 
+    def _says_in_phase(self, lost: Span) -> str:
+        x = self.wiring.reactance(self.ways)
+        return self.load.in_phase_working(lost, self.running, self.current, x)
+
     def items(self) -> Iterator[Item]:
         """Yield what the leg loses, and judge what its wiring does not explain."""
         known = self.wiring.ohms(self.ways)
         lost = self.lost
-        behind = self._in_phase(lost if self.ahead is None else lost.less(self.ahead))
+        after = lost if self.ahead is None else lost.less(self.ahead)
+        behind = self._in_phase(after)
         beyond = behind.over(self.current).less(known)
         watts = heat(behind, self.current, known)
         yield from self._lost()
         if lost.centre > 0:
             whole = self._in_phase(lost).over(self.current)
-            yield whole.figure(f"resistance of all upstream{self.which}", "ohm")
+            yield whole.figure(
+                f"resistance of all upstream{self.which}", "ohm", lambda: self._says_ohm(lost)
+            )
             if self.ahead is not None:
-                yield self.ahead.figure("volts lost ahead of the panel", "V")
+                yield self.ahead.figure(
+                    "volts lost ahead of the panel",
+                    "V",
+                    lambda: "at rest less running, at the other receptacle of this panel",
+                )
             if self.wiring.runs or self.ahead is not None:
-                yield beyond.figure(f"resistance beyond the wiring{self.which}", "ohm")
-        yield watts.figure(f"{HEAT} at this current{self.which}", "W")
+                yield beyond.figure(
+                    f"resistance beyond the wiring{self.which}",
+                    "ohm",
+                    lambda: f"{self._says_ohm(after)} - {put(known.centre, 'ohm')}",
+                )
+        yield watts.figure(
+            f"{HEAT} at this current{self.which}", "W", lambda: self._says_heat(watts, after)
+        )
         if beyond.centre > 0 and self.current.centre < PLUG_A:
-            yield figure(f"the same at {PLUG_A:g} A{self.which}", beyond.centre * PLUG_A**2, "W")
+            yield figure(
+                f"the same at {PLUG_A:g} A{self.which}",
+                beyond.centre * PLUG_A**2,
+                "W",
+                working=lambda: f"{put(beyond.centre, 'ohm')} x ({PLUG_A:g} A)^2",
+            )
         yield self._judge(behind, known, watts)
+
+    def _says_ohm(self, lost: Span) -> str:
+        return f"{self._says_in_phase(lost)} / {put(self.current.centre, 'A')}"
+
+    def _says_heat(self, watts: Span, after: Span) -> str:
+        if watts.centre <= 0:
+            return "none: the known wire takes all of the volts that were lost"
+        amps = put(self.current.centre, "A")
+        ohms = put(self.wiring.ohms(self.ways).centre, "ohm")
+        return f"{amps} x ({self._says_in_phase(after)} - {amps} x {ohms})"
 
     def _lost(self) -> Iterator[Item]:
         """Yield the volts lost, their share, and for a scale the run that takes as much."""
         lost, rest = self.lost, self.rest
-        yield lost.figure(f"volts lost{self.which}", "V")
+
+        def says() -> str:
+            return f"{put(rest.centre, 'V')} - {put(self.running.centre, 'V')}"
+
+        yield lost.figure(f"volts lost{self.which}", "V", says)
         low, high = (100 * v / r for v, r in ((lost.low, rest.low), (lost.high, rest.high)))
         share = Span(min(low, high), 100 * lost.centre / rest.centre, max(low, high))
-        yield share.figure(f"volts lost of those at rest{self.which}", "%")
+        yield share.figure(
+            f"volts lost of those at rest{self.which}",
+            "%",
+            lambda: f"100 x ({says()}) / {put(rest.centre, 'V')}",
+        )
         if lost.centre > 0 and not self.wiring.complete:
             run = Run(read_wire(SCALE), 1.0)
             per_ft = run.per_length(COLD_C)
@@ -83,6 +123,10 @@ class Leg(NamedTuple):
                 self._in_phase(lost).centre / self.current.centre / run.loop(COLD_C),
                 "ft one way",
                 source=per_ft.source,
+                working=lambda: (
+                    f"{self._says_in_phase(lost)} / {put(self.current.centre, 'A')} / "
+                    f"(2 x {put(per_ft.ohm_per_kft, 'ohm/kft')} / 1000)"
+                ),
             )
 
     def _judge(self, behind: Span, known: Span, watts: Span) -> Item:

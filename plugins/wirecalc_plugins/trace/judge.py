@@ -197,11 +197,13 @@ def _normal(found: Answer | Criterion) -> bool:
     return isinstance(found, Answer) and found.text.startswith("normal")
 
 
-def banded(name: str, value: float, ends: Ends, **more: float) -> Figure:
+def banded(name: str, value: float, ends: Ends, said: str, **more: float) -> Figure:
     """Return a figure of the measured quantity with the band of the meter.
 
-    `more` widens its high end by a factor: what the sampling may have missed.
+    `said` says how it was found; `more` widens its high end by a factor: what the sampling may
+    have missed.
     """
     low, high = ends.of(value)
     unit = ends.centre.store.layout.kinds[0].unit
-    return Figure(name, value, unit, band=(low, high * more.get("missed", 1.0)))
+    band = low, high * more.get("missed", 1.0)
+    return Figure(name, value, unit, band=band, working=lambda: said)

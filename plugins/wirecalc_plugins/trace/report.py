@@ -15,6 +15,7 @@ from wirecalc import (
     figure,
     listing,
     not_checked,
+    put,
 )
 from wirecalc.rounding import show
 from wirecalc.sources import computed
@@ -104,8 +105,18 @@ class Report:
         if wave is None:
             return
         if wave.frequency is not None:
-            yield figure("mains frequency", wave.frequency, "Hz", source=_COUNTED)
-            yield figure("readings a cycle", wave.per_cycle)
+            yield figure(
+                "mains frequency",
+                wave.frequency,
+                "Hz",
+                source=_COUNTED,
+                working=lambda: "counted from crossing to crossing, over the whole steady part",
+            )
+            yield figure(
+                "readings a cycle",
+                wave.per_cycle,
+                working=lambda: "the readings from crossing to crossing, on average",
+            )
         else:
             seen = wave.apparent
             said = "no steady cycle" if seen is None else f"{show(seen, 'Hz')} is no mains"
@@ -114,7 +125,13 @@ class Report:
                 f"{said}; rms is over 100 ms" + ("; folded by too few readings?" if seen else ""),
                 measure="record faster, and for longer than a second",
             )
-        yield figure("direct part, taken off", wave.offset, self.unit)
+        off = "with nothing on" if wave.from_off else "over whole cycles"
+        yield figure(
+            "direct part, taken off",
+            wave.offset,
+            self.unit,
+            working=lambda: f"the mean of the readings {off}",
+        )
         if not wave.from_off and abs(wave.offset) > 0.02 * self.found.highest:
             yield not_checked(
                 "whether the direct part is the clamp's or the load's",
@@ -124,18 +141,22 @@ class Report:
     def _highest(self) -> Iterator[Item]:
         found, over = self.found, self.recording.overview
         if found.wave is None:
-            yield banded("highest reading", found.highest, self.ends)
+            said = "the highest in the recording"
+            yield banded("highest reading", found.highest, self.ends, said)
             return
         crest = max(abs(over.high[0] - found.wave.offset), abs(over.low[0] - found.wave.offset))
         # the nearest reading may stand half a step beside the crest of a sine
         missed = 1.0
         if found.wave.per_cycle >= CREST_SAMPLES and found.wave.frequency is not None:
             missed = 1 / math.cos(math.pi / found.wave.per_cycle)
-        yield banded("highest instantaneous current", crest, self.ends, missed=missed)
-        yield banded("highest one-cycle rms", found.highest, self.ends)
+        said = "the reading farthest from the direct part"
+        yield banded("highest instantaneous current", crest, self.ends, said, missed=missed)
+        said = "the root of the mean square over one cycle, at its highest"
+        yield banded("highest one-cycle rms", found.highest, self.ends, said)
         surges = [run.surge for run in found.begun if run.surge is not None]
         if surges:
-            yield banded("highest 100 ms rms from a start", max(surges), self.ends)
+            said = "the root of the mean square over the first 100 ms of a start, the highest"
+            yield banded("highest 100 ms rms from a start", max(surges), self.ends, said)
 
     def _start(self) -> Iterator[Item]:
         run = self.main
@@ -143,11 +164,17 @@ class Report:
             return
         one = "" if len(self.found.runs) == 1 else ", highest start"
         if run.settled is not None:
-            yield banded(f"settled level{one}", run.settled, self.ends)
+            said = "the median of the last half of the time on, or of its last quarter"
+            yield banded(f"settled level{one}", run.settled, self.ends, said)
         if run.settle is not None and not run.cut_start:
             value, low, high = run.settle
             yield figure(
-                f"time to settle{one}", value, "s", source=PRACTICE, band=(min(low, value), high)
+                f"time to settle{one}",
+                value,
+                "s",
+                source=PRACTICE,
+                band=(min(low, value), high),
+                working=lambda: "from the start until it stays within 10 % of the settled level",
             )
         if run.settled is None:
             yield cannot_tell(
@@ -159,31 +186,64 @@ class Report:
     def _volts(self) -> Iterator[Item]:
         volts = [run.volts for run in self.found.runs if run.volts is not None]
         if volts and self.main is not None and self.main.volts is not None:
-            yield figure("volts while it runs", self.main.volts[1], "V")
-            yield figure("lowest volts while it is on", min(low for low, _ in volts), "V")
+            yield figure(
+                "volts while it runs",
+                self.main.volts[1],
+                "V",
+                working=lambda: "the median of the volts in the settled part",
+            )
+            yield figure(
+                "lowest volts while it is on",
+                min(low for low, _ in volts),
+                "V",
+                working=lambda: "the lowest volts in the recording while it is on",
+            )
 
     def _cycles(self) -> Iterator[Item]:
         cycles = whole_cycles(self.found.runs)
         if cycles:
             on, off = sum(c.on for c in cycles), sum(c.off for c in cycles)
             each = len(cycles)
-            yield figure("whole cycles", each)
-            yield figure("mean time on", on / each, "s")
-            yield figure("mean time off", off / each, "s")
+            said = "counted: on from its start to its end, and off until the next start"
+            yield figure("whole cycles", each, working=lambda: said)
+            yield figure("mean time on", on / each, "s", working=lambda: f"{put(on, 's')} / {each}")
+            yield figure(
+                "mean time off", off / each, "s", working=lambda: f"{put(off, 's')} / {each}"
+            )
             yield figure(
                 "duty of the whole cycles",
                 100 * on / (on + off),
                 "%",
-                working=lambda: f"{on:.4g} s / ({on:.4g} s + {off:.4g} s)",
+                working=lambda: f"100 x {put(on)} s / ({put(on)} s + {put(off)} s)",
             )
-            yield figure("cycles an hour", 3600 * each / (on + off))
+            yield figure(
+                "cycles an hour",
+                3600 * each / (on + off),
+                working=lambda: f"3600 s x {each} / ({put(on, 's')} + {put(off, 's')})",
+            )
         if self.found.begun and self.found.recorded > 0:
-            share = sum(run.end - run.start for run in self.found.runs) / self.found.recorded
-            yield figure("on, of the recorded time", 100 * share, "%")
+            running = sum(run.end - run.start for run in self.found.runs)
+            recorded = self.found.recorded
+            yield figure(
+                "on, of the recorded time",
+                100 * running / recorded,
+                "%",
+                working=lambda: f"100 x {put(running, 's')} / {put(recorded, 's')}",
+            )
         if self.kind == POWER and self.found.recorded > 0:
-            kwh = self.found.energy / 3.6e6
-            yield figure("energy recorded", kwh, "kWh")
-            yield figure("energy a day at this rate", kwh * 86400 / self.found.recorded, "kWh")
+            kwh, time = self.found.energy / 3.6e6, self.found.recorded
+            yield figure(
+                "energy recorded",
+                kwh,
+                "kWh",
+                working=lambda: "the sum of power times time of every reading",
+            )
+            yield figure(
+                "energy a day at this rate",
+                kwh * 86400 / time,
+                "kWh",
+                working=lambda: f"{put(kwh, 'kWh')} x 86400 s / {put(time, 's')}",
+            )
 
     def _unseen(self) -> Iterator[Item]:
         """Say what the recording cannot show, with the least that it does show."""

@@ -22,6 +22,7 @@ from wirecalc import (
     caution,
     figure,
     not_checked,
+    put,
     requires,
     tables,
 )
@@ -217,7 +218,7 @@ def _building(wire: Wire, lies: _Lies, current: float | None) -> Iterator[Item]:
         cap,
         "A",
         source=_TERMINATION,
-        working=lambda: f"the {column} C column, {cap:g} A",
+        working=lambda: f"the {column} C column of the table",
     )
     yield from _corrected(own, cap, lies, current)
 
@@ -256,8 +257,10 @@ def _corrected(own: tables.Row, cap: float, lies: _Lies, current: float | None) 
         "A",
         source=source if amps < cap else _TERMINATION,
         working=lambda: (
-            f"{own.number('ampacity_A'):g} A x {heat.value:g} ({lies.ambient:g} C) x "
-            f"{bundle.value:g} ({lies.together} wires), at most {cap:g} A"
+            f"{put(own.number('ampacity_A'))} A x {put(heat.value)} x {put(bundle.value)}; at "
+            f"{put(lies.ambient or 0.0)} C, {lies.together} wires"
+            if amps < cap
+            else f"the most at the termination, which is less than {put(amps, 'A')}"
         ),
         toward="down",
     )

@@ -15,6 +15,7 @@ from wirecalc import (
     conductors,
     figure,
     not_checked,
+    put,
     tables,
 )
 from wirecalc.wires import gauge_number
@@ -82,7 +83,10 @@ def _bundle(
         amps,
         "A",
         source=row.source,
-        working=lambda: f"{row.text('awg')} AWG, {row.text('conductor_C')} C wire, {warmest:g} C",
+        working=lambda: (
+            f"the value for {row.text('awg')} AWG, {row.text('conductor_C')} C wire, at "
+            f"{put(warmest, 'C')}"
+        ),
     )
     if not at_or_below(place, warmest):
         yield cannot_tell(
@@ -128,8 +132,8 @@ def _suggested(
         "A",
         source=row.source,
         working=lambda: (
-            f"{row.text('current_A')} A ({row.text('awg')} AWG, {row.text('conductor_C')} C) x "
-            f"{factor.text('factor')} (to {factor.text('ambient_C')} C)"
+            f"{row.text('current_A')} A x {factor.text('factor')}; {row.text('awg')} AWG of "
+            f"{row.text('conductor_C')} C, up to {factor.text('ambient_C')} C"
         ),
         toward="down",
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Annotated
 
-from wirecalc import Item, Wire, answer, calculation, cannot_tell, figure, tables
+from wirecalc import Item, Wire, answer, calculation, cannot_tell, figure, put, tables
 from wirecalc import conductors as trade
 from wirecalc.sources import from_memory
 from wirecalc.wires import CMIL_PER_MM2, GAUGES, gauge_cmil, gauge_number
@@ -61,7 +61,13 @@ def equivalent(
     above 25 mm2 nominal or 4/0 AWG, where the tables end.
     Source: table iec-60228 (nominal sizes), ASTM B258 (gauges); the pairing from memory.
     """
-    yield figure("area of the wire", wire.area_mm2, "mm2", also=[(wire.area_cmil, "cmil")])
+    yield figure(
+        "area of the wire",
+        wire.area_mm2,
+        "mm2",
+        also=[(wire.area_cmil, "cmil")],
+        working=lambda: trade.area_working(wire),
+    )
     if wire.gauge is None:
         yield from _as_gauge(wire)
     if wire.nominal_mm2 is None:
@@ -111,7 +117,7 @@ def _surplus(name: str, area: float, wire: Wire, row: tables.Row | None = None) 
         100 * (area / wire.area_mm2 - 1),
         "%",
         source=trade.AWG_LAW if row is None else row.source,
-        working=lambda: f"100 x ({area:.4g} / {wire.area_mm2:.4g} mm2 - 1)",
+        working=lambda: f"100 x ({put(area)} mm2 / {put(wire.area_mm2)} mm2 - 1)",
     )
 
 
@@ -136,4 +142,11 @@ def _sold_beside(wire: Wire) -> Iterator[Item]:
         f"{pair[0]:g} mm2 and {pair[1]} AWG",
         against=never if less < 0 else [],
     )
-    yield figure(f"{pair[1]} AWG against {pair[0]:g} mm2", less, "%", source=_PAIRING)
+    area = put(_gauge_mm2(pair[1]), "mm2")
+    yield figure(
+        f"{pair[1]} AWG against {pair[0]:g} mm2",
+        less,
+        "%",
+        source=_PAIRING,
+        working=lambda: f"100 x ({area} / {put(pair[0], 'mm2')} - 1)",
+    )

@@ -20,6 +20,7 @@ from wirecalc import (
     conductors,
     figure,
     not_checked,
+    put,
     requires,
     tables,
 )
@@ -130,9 +131,14 @@ def gauge(
         "area",
         wire.area_mm2,
         "mm2",
-        working=lambda: f"{strands} x pi/4 x ({strand_diameter:.4g} mm)^2",
+        working=lambda: f"{strands} x pi / 4 x ({put(strand_diameter)} mm)^2",
     )
-    yield figure("circular mils", wire.area_cmil, "cmil")
+    yield figure(
+        "circular mils",
+        wire.area_cmil,
+        "cmil",
+        working=lambda: f"{strands} x ({put(strand_diameter, 'mm')} / 0.0254)^2; strands x mil^2",
+    )
     yield from _by_gauge(wire)
     yield from _by_metric(wire)
     yield from _what_to_do(wire)
@@ -190,7 +196,7 @@ def _by_gauge(wire: Wire) -> Iterator[Item]:
         100 * (wire.area_mm2 / own - 1),
         "%",
         source=conductors.AWG_LAW,
-        working=lambda: f"100 x ({wire.area_mm2:.4g} / {own:.4g} mm2 - 1)",
+        working=lambda: f"100 x ({put(wire.area_mm2)} mm2 / {put(own)} mm2 - 1)",
     )
 
 
@@ -217,11 +223,13 @@ def _by_metric(wire: Wire) -> Iterator[Item]:
         size if near else _neighbours(wire.area_mm2, sizes),
         because=["its area is within 8 % of that nominal size"] if near else [],
     )
+    nominal = dict(sizes)[size]
     yield figure(
         f"difference from {size}",
-        100 * (wire.area_mm2 / dict(sizes)[size] - 1),
+        100 * (wire.area_mm2 / nominal - 1),
         "%",
         source=rows[size].source,
+        working=lambda: f"100 x ({put(wire.area_mm2, 'mm2')} / {put(nominal, 'mm2')} - 1)",
     )
 
 

@@ -20,6 +20,7 @@ from wirecalc import (
     crimps,
     figure,
     not_checked,
+    put,
     requires,
     tables,
 )
@@ -103,7 +104,9 @@ def _left(wire: Wire, total: int, cut: int) -> Iterator[Item]:
     yield figure(
         "strands left", 100 * share, "%", working=lambda: f"100 x ({total} - {cut}) / {total}"
     )
-    yield figure("area left", area, "mm2", working=lambda: f"{wire.area_mm2:.4g} mm2 x {share:.4g}")
+    yield figure(
+        "area left", area, "mm2", working=lambda: f"{put(wire.area_mm2)} mm2 x {put(share)}"
+    )
     if cut == total:
         return
     left = wire
@@ -227,7 +230,7 @@ def wire_break(
         "lbf",
         source=_NASA,
         also=[(NASA_SHARE * low * crimps.NEWTONS_PER_LBF, "N")],
-        working=lambda: f"0.6 x {low:.4g} lbf",
+        working=lambda: f"0.6 x {put(low)} lbf",
         toward="up",
     )
     minimum = crimps.pull_minimum(wire, "ul-486a")
@@ -242,7 +245,7 @@ def wire_break(
         100 * minimum.lbf / low,
         "%",
         source=crimps.SOFT_COPPER,
-        working=lambda: f"100 x {minimum.lbf:.4g} / {low:.4g} lbf",
+        working=lambda: f"100 x {put(minimum.lbf)} lbf / {put(low)} lbf",
     )
 
 
@@ -253,5 +256,5 @@ def _force(name: str, lbf: float, ksi: int, wire: Wire, source: Source) -> Item:
         "lbf",
         source=source,
         also=[(lbf * crimps.NEWTONS_PER_LBF, "N")],
-        working=lambda: f"{ksi} ksi x {trade.square_inches(wire.area_cmil):.4g} in2",
+        working=lambda: f"{1000 * ksi} psi x {put(trade.square_inches(wire.area_cmil))} in2",
     )

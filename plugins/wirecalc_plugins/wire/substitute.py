@@ -21,6 +21,7 @@ from wirecalc import (
     conductors,
     figure,
     listing,
+    put,
     requires,
 )
 from wirecalc.wires import gauge_number
@@ -121,7 +122,7 @@ def substitute(
         "copper of the new wire against the old",
         100 * (new_wire.area_cmil / old_wire.area_cmil - 1),
         "%",
-        working=lambda: f"100 x ({new_wire.area_mm2:.4g} / {old_wire.area_mm2:.4g} mm2 - 1)",
+        working=lambda: f"100 x ({put(new_wire.area_mm2)} mm2 / {put(old_wire.area_mm2)} mm2 - 1)",
     )
     for line in lines.values():
         yield line.judged
