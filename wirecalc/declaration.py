@@ -159,17 +159,23 @@ class Calculation(Generic[P]):
     @property
     def example(self) -> str:
         """A command line that works, put together from the examples of the inputs."""
-        given = [
-            f'{self.input(name).option} "{text}"' for name, text in self.example_inputs.items()
-        ]
+        given = (
+            f'{self.input(name).option} "{text}"'
+            for name, texts in self.example_inputs.items()
+            for text in ([texts] if isinstance(texts, str) else texts)
+        )
         return " ".join(["wirecalc", self.name, *given])
 
     @functools.cached_property
-    def example_inputs(self) -> Mapping[str, str]:
+    def example_inputs(self) -> Mapping[str, str | list[str]]:
         """The inputs of the example and what is given for each, in the order of the signature."""
         own = dict(e.partition("=")[::2] for e in self.example_with)
-        shown = [i for i in self.inputs if i.required or i.name in own]
-        return {i.name: own.get(i.name) or i.kind.example for i in shown}
+        shown = {i: own.get(i.name) or i.kind.example for i in self.inputs}
+        return {
+            i.name: text.split("; ") if i.many else text
+            for i, text in shown.items()
+            if i.required or i.name in own
+        }
 
     def input(self, name: str) -> Input:
         """Return one input by its name; raises KeyError."""
@@ -190,7 +196,8 @@ def calculation(
     library; `not_checked` says what it never checks. `refuse` is a function with the same
     arguments that yields a Problem for inputs that contradict each other; it is asked before
     anything is computed. `example_with` names optional inputs that the example shall show, and
-    `"name=text"` gives an input another text there than its kind's own example.
+    `"name=text"` gives an input another text there than its kind's own example, a list its texts
+    with "; " between them.
 
     A calculation that is too dear to run again over the band has one more argument,
     `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is

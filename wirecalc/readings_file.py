@@ -54,8 +54,10 @@ class ReadingsFile(Kind):
         error_input: str = "",
         comma_input: str = "",
         typical: str = "readings.csv",
+        sample: str = "",
     ) -> None:
         self.columns, self.text, self._example = dict(columns), text, typical
+        self.sample = sample
         self.error_input, self.comma_input = error_input, comma_input
         self.companions = tuple(n for n in (error_input, comma_input) if n)
 

@@ -83,9 +83,11 @@ class ReadingsStream(Kind):
         comma_input: str = "",
         column_input: str = "",
         typical: str = "recording.csv",
+        sample: str = "",
     ) -> None:
         self.measured, self.beside = tuple(measured), tuple(beside)
         self.kinds, self.text, self._example = dict(kinds), text, typical
+        self.sample = sample
         self.error_input, self.comma_input = error_input, comma_input
         self.column_input = column_input
         self.companions = tuple(n for n in (error_input, comma_input, column_input) if n)

@@ -53,7 +53,7 @@ def test_verdict_of_the_demonstration(name):
 
 
 def test_a_standard_that_is_named_twice_judges_once():
-    """"own" of a ring terminal is UL 486A-486B: named beside it, it is the same standard."""
+    """ "own" of a ring terminal is UL 486A-486B: named beside it, it is the same standard."""
     given = {"wire": "18 AWG", "terminal": "ring", "force": "24.1 lbf"}
     finding = wirecalc.run("pull-batch", **given, standard=["own", "as7928", "ul-486a"])
     names = [c.criterion.name for c in finding.criteria]

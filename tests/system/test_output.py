@@ -149,12 +149,14 @@ def test_explain_as_json_is_a_schema_of_the_inputs(cli_main: Cli, name: str) -> 
         assert list(validator.iter_errors(good | {wanted: 24.5}))
 
 
-def _typed(example: str) -> dict[str, str | int]:
-    """Return the inputs of a command line that gives each once; a count is a number."""
+def _typed(example: str) -> dict[str, Any]:
+    """Return the inputs of a command line; a count is a number, what is repeated a list."""
     words = shlex.split(example)[2:]
-    names = [w.removeprefix("--").replace("-", "_") for w in words[::2]]
-    given = (int(word) if word.isdecimal() else word for word in words[1::2])
-    return dict(zip(names, given, strict=True))
+    given: dict[str, list[str | int]] = {}
+    for option, word in zip(words[::2], words[1::2], strict=True):
+        name = option.removeprefix("--").replace("-", "_")
+        given.setdefault(name, []).append(int(word) if word.isdecimal() else word)
+    return {name: texts[0] if len(texts) == 1 else texts for name, texts in given.items()}
 
 
 def test_explain_says_what_help_says(cli_main: Cli) -> None:

@@ -55,8 +55,8 @@ def _as_json(calc: Calculation[Any], example: Finding | str, files: Mapping[str,
 
 def _files(calc: Calculation[Any]) -> Mapping[str, str]:
     """Return the samples of the files that the example reads, by the name of the file."""
-    shown = {text: calc.input(name).kind.sample for name, text in calc.example_inputs.items()}
-    return {name: sample for name, sample in shown.items() if sample}
+    kinds = (calc.input(name).kind for name in calc.example_inputs)
+    return {kind.example: kind.sample for kind in kinds if kind.sample}
 
 
 def worked_example(
@@ -65,7 +65,7 @@ def worked_example(
     """Run the declared example; where that is not possible, return why, for the reader."""
     reads = (ReadingsFile, ReadingsStream)
     from_file = [n for n in calc.example_inputs if isinstance(calc.input(n).kind, reads)]
-    missing = [name for name in from_file if calc.example_inputs[name] not in files]
+    missing = [n for n in from_file if calc.input(n).kind.example not in files]
     if missing:
         return f"it needs a file of yours, {calc.input(missing[0]).kind.span}."
     try:
@@ -85,7 +85,7 @@ def _with_files(
         (folder / name).write_text(content, encoding="utf-8")
     paths = {str(folder / name): name for name in files}
     given = {
-        name: str(folder / text) if text in files else text
+        name: str(folder / text) if isinstance(text, str) and text in files else text
         for name, text in calc.example_inputs.items()
     }
     finding = loaded.run(calc.name, given)

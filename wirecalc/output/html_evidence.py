@@ -111,7 +111,8 @@ def _value(banded: BandFigure, working: bool) -> Inside:
     if banded.low is not None and banded.high is not None:
         text += f", {show_band(banded.low, banded.high)}"
     if working and figure.working is not None:
-        return el("span", text, el("br"), figure.working())
+        of_centre = "at the centre: " if banded.low is not None else ""
+        return el("span", text, el("br"), of_centre + figure.working())
     return text
 
 

@@ -65,14 +65,16 @@ def discharge(
 ) -> Iterator[Item]:
     """How long must this capacitor bleed before it is proven?
 
-    V = V0 exp(-t / RC). It may be left with the crest of its running volts, 1.414 times the
-    reading; dc volts that were read on it count as they are, and the higher of the two is taken.
+    V = V0 exp(-t / RC), so t = RC ln(V0 / V). It may be left with the crest of its running volts,
+    1.414 times the reading; dc volts that were read on it count as they are, and the higher of
+    the two is taken.
     Hold for five time constants, and until 5 V by the sum; then prove it with the meter. Three
     service texts use 20 kohm of 2 W; one says 20 to 30 ohm: it sparks and is marginal here.
 
     Inputs: marked_capacitance in uF (to 2000), resistor in ohm (5 to 1000000), volts in V,
-    resistor_power in W. Yields times, energy, the resistor's first instant; a criterion only for
-    a resistor under 1 kohm.
+    resistor_power in W. Yields times, energy (C V^2 / 2), the resistor's first instant (V^2 / R);
+    a criterion only for a resistor under 1 kohm. Source: the law of the decay; makers' service
+    texts for the resistor.
     """
     if capacitor_voltage is None and left_voltage is None:
         yield cannot_tell(

@@ -74,7 +74,12 @@ def _refuse(
         "the code edition in force here",
     ),
     refuse=_refuse,
-    example_with=("plug_loads", "fastened_loads"),
+    example_with=(
+        "plug_loads=6.2 A; 1.6 A",
+        "long_plug_loads=1.2 A",
+        "feeds_others=yes",
+        "receptacle=15 A",
+    ),
 )
 def circuit(
     breaker: Annotated[float, BREAKER],

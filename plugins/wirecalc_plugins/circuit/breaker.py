@@ -78,6 +78,12 @@ def _refuse(
         "the code edition in force here",
     ),
     refuse=_refuse,
+    example_with=(
+        "wire=14 AWG",
+        "run_time",
+        "ambient=30 C",
+        "conductors=3",
+    ),
 )
 def breaker(
     current: Annotated[

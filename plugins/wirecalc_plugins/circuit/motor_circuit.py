@@ -72,7 +72,16 @@ def _refuse(
         "the code edition in force here",
     ),
     refuse=_refuse,
-    example_with=("horsepower", "nameplate_voltage", "breaker", "wire"),
+    example_with=(
+        "horsepower",
+        "nameplate_voltage",
+        "full_load_current",
+        "plate_governs=no",
+        "breaker",
+        "wire=14 AWG",
+        "ambient=30 C",
+        "conductors=3",
+    ),
 )
 def motor_circuit(
     motor_kind: Annotated[
@@ -162,7 +171,8 @@ def motor_circuit(
     Inputs: plate values in hp, V, A; device and other loads in A; wire; temperatures in C. Yields
     what it needs, limits, overload settings, criteria on wire and device. Refuses what is plugged
     in. Source: tables nec-motor-full-load, nec-motor-locked-rotor, nec-motor-devices,
-    nec-motor-overload, nec-ampacity and those that correct it, standard-ratings.
+    nec-motor-overload, nec-ampacity, nec-ambient, nec-conductor-count, nec-small-conductors,
+    standard-ratings.
     """
     kind, device, plate = motor_kind, motor_device, full_load_current
     place = Place(int(insulation_class), int(termination_temperature), ambient, conductors)

@@ -73,6 +73,15 @@ def _refuse(
         "heat of a crimp or solder joint at its leads, which can open it",
     ),
     refuse=_refuse,
+    example_with=(
+        "old_cutoff_current",
+        "new_cutoff_current",
+        "old_cutoff_voltage",
+        "new_cutoff_voltage",
+        "holding_temperature",
+        "place_temperature",
+        "cause_found",
+    ),
 )
 def cutoff(
     old_functioning_temperature: Annotated[float, _functioning("old")],

@@ -81,6 +81,14 @@ def _refuse(**given: Any) -> Iterator[Problem]:
     cautions=("crimp-01", "sub-01"),
     not_checked=("the maker's sheet of the part", "insulation diameter", "the die of the tool"),
     refuse=_refuse,
+    example_with=(
+        "connector=push-on",
+        "tab_width",
+        "wire_temperature",
+        "place_temperature",
+        "current=6.2 A",
+        "voltage",
+    ),
 )
 def choose(
     wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],
@@ -105,6 +113,7 @@ def choose(
 
     Inputs: wire, connector, tab_width in inch, temperatures in C, current in A, voltage in V,
     stock. Yields the ranked list, the best part, or what to buy if nothing fits.
+    Source: tables barrel-ranges, joint-currents, quick-connect-currents; stock-demo (invented).
     """
     wanted = _Wanted(
         wire, connector, tab_width, wire_temperature, place_temperature, current, voltage

@@ -91,7 +91,9 @@ def _refuse(**given: Any) -> Iterator[Problem]:
         "qualification of a learner, tool or terminal: this is a check of samples",
     ),
     refuse=_refuse,
-    example_with=("force",),
+    example_with=(
+        "force=24.1 lbf; 23.4 lbf; 25.0 lbf; 24.6 lbf; 23.8 lbf; 24.4 lbf; 25.3 lbf; 23.9 lbf",
+    ),
 )
 def pull_batch(
     wire: Annotated[Wire, "wire crimped into the terminals"],

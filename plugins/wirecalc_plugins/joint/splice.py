@@ -43,6 +43,12 @@ _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copie
     part="wire and joint",
     cautions=("crimp-01", "dead-01"),
     not_checked=("the die of the tool",),
+    example_with=(
+        "connector=butt",
+        "wire_temperature",
+        "terminal_temperature",
+        "place_temperature",
+    ),
 )
 def splice(
     wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],

@@ -66,6 +66,7 @@ def _refuse(
         "a female that is sprung, browned or loose on its tab",
     ),
     refuse=_refuse,
+    example_with=("wire=14 AWG",),
 )
 def tab(
     tab_width: Annotated[float, TAB_WIDTH],

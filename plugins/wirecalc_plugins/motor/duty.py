@@ -47,7 +47,12 @@ def _refuse(
         "that it cools: a share of the time proves no fault, and none of its absence",
     ),
     refuse=_refuse,
-    example_with=("running_power",),
+    example_with=(
+        "on_times=18 min; 20 min",
+        "off_times=22 min; 21 min",
+        "running_power",
+        "after_restock=no",
+    ),
 )
 def duty(
     on_times: Annotated[

@@ -85,7 +85,13 @@ def _refuse(
         "that it is the device which the compressor's maker names",
     ),
     refuse=_refuse,
-    example_with=("device_resistance", "by_itself", "device_cold"),
+    example_with=(
+        "device_resistance",
+        "by_itself",
+        "device_cold",
+        "lead_resistance",
+        "nameplate_voltage",
+    ),
 )
 def start_device(
     start_device: Annotated[str, OneOf(DEVICES, text="kind of start device")],

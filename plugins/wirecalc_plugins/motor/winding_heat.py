@@ -85,7 +85,11 @@ def _refuse(
         "the rise against the limit of the machine's own standard",
     ),
     refuse=_refuse,
-    example_with=("hot_time", "winding_class"),
+    example_with=(
+        "hot_time",
+        "winding_class",
+        "lead_resistance",
+    ),
 )
 def winding_heat(
     cold_resistance: Annotated[

@@ -85,7 +85,12 @@ def _refuse(
         "insulation at its test voltage: an ohmmeter is no insulation tester",
     ),
     refuse=_refuse,
-    example_with=("reading_1_2", "reading_1_3", "reading_2_3", "lead_resistance"),
+    example_with=(
+        "reading_1_2",
+        "reading_1_3=16.4 ohm",
+        "reading_2_3=12.0 ohm",
+        "lead_resistance",
+    ),
 )
 def windings(
     reading_1_2: Annotated[float | None, _resistance("1-2")] = None,

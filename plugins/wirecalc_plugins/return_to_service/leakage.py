@@ -89,7 +89,13 @@ def _refuse(
         "the GFCI itself: press its test button",
     ),
     refuse=_refuse,
-    example_with=("leakage_current", "machine_kind", "switched_on"),
+    example_with=(
+        "leakage_current",
+        "machine_kind",
+        "switched_on",
+        "on_gfci",
+        "other_leakage",
+    ),
 )
 def leakage(
     leakage_current: Annotated[

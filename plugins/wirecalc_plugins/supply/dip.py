@@ -161,7 +161,10 @@ def volts_that_clash(
         "joints, plug and receptacle: a bad one adds more than the wire",
     ),
     refuse=_refuse,
-    example_with=("wire", "run_length"),
+    example_with=(
+        "wire=14 AWG",
+        "run_length",
+    ),
 )
 def dip(
     locked_rotor_current: Annotated[float, LOCKED_ROTOR],
@@ -184,8 +187,9 @@ def dip(
 ) -> Iterator[Item]:
     """Do the volts stay high enough while the motor starts?
 
-    Bound: V - LRA x path - other x shared wire. Model: the motor a constant impedance, plate V /
-    LRA, of power factor 0.5 to 0.8 (common practice) behind the path; other loads a resistance.
+    Bound: V - LRA x path - other x shared wire. Model: (V - other x shared wire) x Z / |Z + path|,
+    Z the motor as a constant impedance, plate V / LRA, of power factor 0.5 to 0.8 (common
+    practice); other loads a resistance.
     All of the band at 90 % of the plate or more passes; it fails where the kindest there may be
     (cold wire, no reactance, inductive other loads) is below; between, and where only the cord
     is known, a measured voltage_at_start tells: it always decides.

@@ -127,7 +127,10 @@ def _refuse(
         "the feeder and the service ahead of the panel",
     ),
     refuse=_refuse,
-    example_with=("wire", "run_length"),
+    example_with=(
+        "wire=14 AWG",
+        "run_length",
+    ),
 )
 def drop(
     current: Annotated[
@@ -171,8 +174,8 @@ def drop(
     (over 0 to 2000), nameplate_voltage in V, power_factor in %, conductor_temperature in C.
     Yields loops, drop, the longest run and the smallest wire for 3 %, a criterion a leg: over
     3 % is past a caution level, over 5 % past an advised limit. Refuses neither wire nor cord,
-    half of the volts lost, an other leg of a 240 V load. Source: nec-ch9-table8 and -table9,
-    iec-60228.
+    half of the volts lost, an other leg of a 240 V load. Source: tables nec-ch9-table8,
+    nec-ch9-table9, iec-60228.
     """
     unknown = missing(DROP, wire, run_length, cord, cord_length)
     if unknown is not None:

@@ -103,7 +103,18 @@ def _refuse(
         "water, sun and what may run over it",
     ),
     refuse=_refuse,
-    example_with=("maker_allows",),
+    example_with=(
+        "cord=14 AWG",
+        "maker_allows=three-wire grounding",
+        "grounding",
+        "cord_rating",
+        "cord_conductors",
+        "ambient=30 C",
+        "nameplate_voltage",
+        "wire=14 AWG",
+        "run_length",
+        "has_motor=no",
+    ),
 )
 def extension(
     cord: Annotated[Wire, "wire of the extension cord"],

@@ -118,7 +118,12 @@ def _length(text: str, typical: str, goes_with: str) -> Reading:
         "heat at a larger current: it grows with the square of the current",
     ),
     refuse=_refuse,
-    example_with=("wire", "run_length"),
+    example_with=(
+        "voltage_running=117.9 V",
+        "wire=14 AWG",
+        "run_length",
+        "load_kind=heater",
+    ),
 )
 def upstream(
     voltage_at_rest: Annotated[float, _volts("volts at the plug, load off", "119.8 V")],
@@ -173,7 +178,7 @@ def upstream(
     Inputs: volts in V (20 to 700), current in A (0.5 to 200), lengths in ft one way (to 2000),
     conductor_temperature in C, load_kind, power_factor in %. Yields resistances, heat, a criterion
     a leg and one for the neutral. Refuses volts that rise with the load, a heater of low power
-    factor. Source: tables nec-ch9-table8, iec-60228, practice.
+    factor. Source: tables nec-ch9-table8, nec-ch9-table9, iec-60228, practice.
     """
     known = bands or {}
     wiring = wiring_of(wire, run_length, cord, cord_length, conductor_temperature, known)

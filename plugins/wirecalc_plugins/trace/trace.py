@@ -30,6 +30,13 @@ _KINDS = {
     "voltage": Reading("V", low=-1500, high=1500, text="volts at the plug"),
 }
 
+# an invented log of two starts, for the example
+_SAMPLE = (
+    "t_s,current_A 0,0.02 1,0.02 2,7.8 3,1.42 4,1.31 5,1.27 6,1.26 7,1.25 8,1.26 9,1.25 10,0.02 "
+    "11,0.02 12,0.02 13,0.02 14,7.6 15,1.40 16,1.30 17,1.26 18,1.25 19,1.26 20,1.25 21,1.26 "
+    "22,0.02 23,0.02"
+).replace(" ", "\n")
+
 
 def _refuse(
     recording: RecordedColumns,
@@ -63,6 +70,7 @@ def trace(
             comma_input="decimal_comma",
             column_input="column",
             typical="start.csv",
+            sample=_SAMPLE,
         ),
     ],
     recorded: Annotated[

@@ -68,6 +68,13 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
         "the terminals at both ends, and what else warms the wire",
     ),
     refuse=_refuse,
+    example_with=(
+        "wire=14 AWG",
+        "insulation_class=75 C",
+        "conductors",
+        "ambient=40 C",
+        "current=10 A",
+    ),
 )
 def ampacity(
     use: Annotated[str, OneOf(USES, text="where the wire serves")],
@@ -121,8 +128,8 @@ def ampacity(
 ) -> Iterator[Item]:
     """How much current does a published table give this wire in this use?
 
-    building: NEC Table 310.16 for the insulation class, corrected for ambient and bundling, and
-    not above the termination's column (60 C assumed); the largest breaker of 240.4(D) is shown.
+    building: NEC Table 310.16 for the insulation class, times the factors of ambient and bundling,
+    and not above the termination's column (60 C assumed); the largest breaker of 240.4(D) is shown.
     cord: NEC Table 400.5(A)(1); fixture: NEC Table 402.5; both for up to 30 C. appliance: no body
     has issued an ampacity, so two published views are given as advice, the current of a wire in a
     large aircraft bundle (a low bound, to 70 C) and what one wire maker suggests for a single

@@ -81,7 +81,10 @@ def _check_what(strands: int, diameter: float, area: float) -> str:
     cautions=("alu-01",),
     not_checked=("the insulation: its temperature and voltage rating are printed on it",),
     refuse=_refuse,
-    example_with=("strands", "strand_diameter"),
+    example_with=(
+        "strands=26",
+        "strand_diameter",
+    ),
 )
 def gauge(
     strands: Annotated[

@@ -66,6 +66,11 @@ def _refuse(
     cautions=("crimp-02",),
     not_checked=("strands folded back or left outside of the barrel: look",),
     refuse=_refuse,
+    example_with=(
+        "wire=26x30 AWG",
+        "cut_strands=1",
+        "nicked_strands=1",
+    ),
 )
 def strands(
     wire: Annotated[Wire, "wire that was stripped"],

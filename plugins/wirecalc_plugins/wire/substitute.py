@@ -52,6 +52,15 @@ class _Line(NamedTuple):
         "whether the new wire fits the barrel, the strain relief and the place",
         "current: no building-wire table makes a thinner wire do inside an appliance",
     ),
+    example_with=(
+        "new_wire=16 AWG tinned",
+        "old_wire_temperature",
+        "new_wire_temperature",
+        "old_wire_voltage",
+        "new_wire_voltage",
+        "old_oil_resistant=no",
+        "old_flame_rated=no",
+    ),
 )
 def substitute(
     old_wire: Annotated[Wire, "wire that is to be replaced"],
