@@ -86,7 +86,7 @@ def test_example_comes_to_what_the_explanation_says(
     assert done.status in (0, 1, 3), done.err
     assert done.json == as_json["worked_example"]
     shown = text.partition("\nWorked example\n")[2]
-    assert shlex.split(shown.partition("\n\n")[0])[1:] == words
+    assert shlex.split(shown.partition("\n\n")[0].replace("\\\n", " "))[1:] == words
     run = cli_main(*words, "--working").out
     evidence = run.partition("\nGiven\n")[2].partition("\nNot checked\n")[0]
     assert evidence.strip() in shown

@@ -16,7 +16,7 @@ from ..items import library_caution
 from ..rounding import show
 from ..sources import Confidence, Source
 from .help import input_lines
-from .layout import block, table, wrap
+from .layout import block, command, table, wrap
 from .text import caution_lines, evidence, headline, marks, not_checked_lines, sources
 
 Example = Finding | str  # the finding of the example, or why it was not worked
@@ -120,7 +120,7 @@ def _never(calc: Calculation[Any], finding: Finding) -> list[Any]:
 
 def _worked(calc: Calculation[Any], example: Example, files: Mapping[str, str]) -> Iterator[str]:
     """Yield the example: its command line, its files, and what it comes to with its working."""
-    yield from ("", "Worked example", *wrap(calc.example, "  ", "      "))
+    yield from ("", "Worked example", *command(calc.example))
     for name, content in files.items():
         yield from block(f"{name} (invented)", content.splitlines())
     yield ""

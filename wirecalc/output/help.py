@@ -10,7 +10,7 @@ from ..discovery import Plugin
 from ..host import Catalogue
 from ..offers import Deferred
 from ..options import GENERAL, Command
-from .layout import WIDTH, table, wrap
+from .layout import WIDTH, command, table, wrap
 
 METER_ERROR = (
     'Any input may be "unknown". A reading may carry its meter\'s error: '
@@ -47,7 +47,7 @@ def calculation_help(calc: Calculation[Any]) -> str:
         lines += input_lines(declared)
     lines += ["", *wrap(METER_ERROR), "", "options"]
     lines += _general_options()
-    lines += ["", "example", *wrap(calc.example, "  ", "      "), "", EXITS]
+    lines += ["", "example", *command(calc.example), "", EXITS]
     return "\n".join(lines)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Iterable, Sequence
 
@@ -20,8 +21,25 @@ def wrap(text: str, start: str = "", indent: str | None = None) -> list[str]:
         return []
     follow = " " * len(start) if indent is None else indent
     return textwrap.wrap(
-        text, WIDTH - 2, initial_indent=start, subsequent_indent=follow, break_long_words=True
+        text,
+        WIDTH - 2,
+        initial_indent=start,
+        subsequent_indent=follow,
+        break_long_words=True,
+        break_on_hyphens=False,  # names of tables, options and standards stay whole
     )
+
+
+def command(line: str) -> list[str]:
+    """Lay out a command line so that a shell takes it as it stands, an option never broken."""
+    lines = [""]
+    for part in re.split(r" (?=--)", line):
+        if lines[-1] and len(lines[-1]) + len(part) + 3 > WIDTH - 2:
+            lines[-1] += " \\"
+            lines.append("      " + part)
+        else:
+            lines[-1] = f"{lines[-1]} {part}" if lines[-1] else f"  {part}"
+    return lines
 
 
 def table(

@@ -132,7 +132,8 @@ def breaker(
     that of 422.11(E). Names the circuit that a load needs, never a larger breaker on its wire.
 
     Inputs: currents and ratings in A, wire and cord, run_time in h, temperatures in C, counts.
-    What turns on an input left out can't be told. Source: tables nec-ampacity, nec-ambient,
+    What turns on an input left out can't be told. Yields the share of the breaker, sizes, the
+    weakest link first and one criterion a limit. Source: tables nec-ampacity, nec-ambient,
     nec-conductor-count, nec-small-conductors, standard-ratings, nec-receptacles, cords.
     """
     factor = _factor(run_time, storage_water_heater)

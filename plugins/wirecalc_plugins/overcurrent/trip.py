@@ -212,10 +212,10 @@ def trip(
 
     Inputs: device; breaker in A; current in A, rms, for overcurrent_time in s; or LRA with
     settle_time, settled, on_time, off_time, starts; either with other_current beside it; or a
-    recording (CSV: time, current); a maker's curve. Yields the answer, times in s, heat of each
-    start, criteria and a chart. Refuses a stamp that does not rise, a curve against its standard.
-    Source: tables breaker-ul489, breaker-iec60898, fuses-ul248; recalled points are shown and judge
-    nothing.
+    recording (CSV: time, current; waveform, Hz); a maker's curve; device_ambient in C. Yields the
+    answer, times in s, heat of each start, criteria and a chart. Refuses a stamp that does not
+    rise, a curve against its standard. Source: tables breaker-ul489, breaker-iec60898,
+    fuses-ul248; recalled points are shown and judge nothing.
     """
     found = overcurrent.device(device, breaker)
     if recording is not None:

@@ -216,10 +216,10 @@ def start_curve(
     fast. Load 100 % of rated torque and a large inertia are taken where not given. It settles
     within 1 s, and stops at 3 s; 90 % of the plate's volts while starting are advised (practice).
 
-    Inputs: a machine, or plate and ohm; parts in uF and ohm, load in %, inertia in kg m2, supply
-    in V and ohm, times in s. Yields the readings of each variant, and criteria for healthy only;
-    refuses parts that do not fit the start. Source: tables textbook-motors and
-    textbook-start-windings, or common practice.
+    Inputs: a machine, or plate (V, A, hp, Hz) and ohm; parts in uF and ohm, load in %, inertia in
+    kg m2, supply in V and ohm, cord in ft, angle in deg, times in s. Yields the readings of each
+    variant, and criteria for healthy only; refuses parts that do not fit the start. Source: tables
+    textbook-motors and textbook-start-windings, or common practice.
     """
     given = dict(locals())
     from .runs import items
