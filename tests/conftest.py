@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import os
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -58,3 +59,12 @@ def start() -> type[Start]:
 def record() -> Callable[..., Path]:
     """Write a recording."""
     return write_recording
+
+
+@pytest.fixture(autouse=True)
+def nothing_settled(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Leave aside what the person who runs the tests has settled for their own runs."""
+    for name in os.environ:
+        if name.startswith("WIRECALC_") and name != "WIRECALC_AXE":
+            monkeypatch.delenv(name)
+    monkeypatch.setenv("WIRECALC_CONFIG", os.devnull)

@@ -36,7 +36,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         return DEFECT
     except KeyboardInterrupt:
         return INTERRUPTED
-    except Exception as error:
+    except BaseException as error:  # Python's own exit status would be 1, which is a fail
         if os.environ.get("WIRECALC_TRACEBACK"):
             raise
         kind = "" if isinstance(error, WirecalcError) else f"{type(error).__name__}: "
@@ -55,7 +55,7 @@ def _dispatch(words: list[str]) -> Result:
     if not words or name.startswith("--"):
         return listing.list_all(words, known)
     if "--help" in rest or "-h" in rest:
-        return listing.show_help([name], known)
+        return listing.show_help([name, *rest], known)
     if name in known:
         return commands.run(name, rest)
     return calculate.run(name, rest, known)

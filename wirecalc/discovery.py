@@ -5,20 +5,19 @@ Nothing is imported here. A plugin that is to be left out is left out before its
 
 from __future__ import annotations
 
-import os
 import re
-import stat
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
-from importlib.metadata import Distribution, EntryPoint, entry_points
-from pathlib import Path
+from importlib.metadata import Distribution, EntryPoint, distributions
 from typing import Any, NamedTuple
 
-from .errors import BadInput, DeclarationError, Problem, did_you_mean
+from .errors import BadInput, DeclarationError, Problem, WirecalcError, did_you_mean
 from .settings import Settings
 
 GROUP = "wirecalc"  # the entry-point group
 BUNDLED = "wirecalc"  # the distribution whose entry points are the bundled plugins
+UNKNOWN = "unknown"  # a distribution whose metadata names none
+LONGEST_REASON = 500  # characters
 LOADED, IN_PART, FAILED, LEFT_OUT = "loaded", "in part", "failed", "left out"
 
 
@@ -56,8 +55,11 @@ class Plugin:
     def fail(self, error: BaseException | str, state: str = FAILED) -> None:
         """Say what went wrong with it; what was said before stays."""
         if isinstance(error, BaseException):
-            error = f"{type(error).__name__}: {error}"
-        said = " ".join(error.split())
+            kind = "" if isinstance(error, WirecalcError) else f"{type(error).__name__}: "
+            error = f"{kind}{error}"
+        said = "".join(c if c.isprintable() else "?" for c in " ".join(error.split()))
+        if len(said) > LONGEST_REASON:
+            said = f"{said[:LONGEST_REASON]} ..."
         self.state = FAILED if FAILED in (state, self.state) else state
         self.reason = f"{self.reason}; {said}" if self.reason else said
 
@@ -76,7 +78,7 @@ def found(settings: Settings) -> list[Candidate]:
     """
     candidates = [*_installed(), *_in_folder(settings)]
     if settings.only_plugins is not None:
-        _check_names(settings.only_plugins, candidates)
+        _check_names(settings, candidates)
     for plugin, _ in candidates:
         if plugin.bundled or plugin.broken:
             continue
@@ -84,27 +86,68 @@ def found(settings: Settings) -> list[Candidate]:
             plugin.state, plugin.reason = LEFT_OUT, "only bundled plugins were asked for"
         elif settings.only_plugins is not None and not _named(settings.only_plugins, plugin):
             plugin.state, plugin.reason = LEFT_OUT, "not among the plugins that were asked for"
+    _refuse_same_names([c.plugin for c in candidates if c.plugin.state == LOADED])
     return candidates
 
 
+def _refuse_same_names(plugins: Sequence[Plugin]) -> None:
+    """Refuse plugins of one name: what they say would be taken for one another's."""
+    for plugin in plugins:
+        same = [str(p) for p in plugins if p.name == plugin.name and p is not plugin]
+        if same and not plugin.bundled:
+            plugin.fail(f"{', '.join(same)} has the same name; --only-plugins can name one of them")
+
+
 def _installed() -> list[Candidate]:
-    about: dict[int, tuple[str, str]] = {id(None): ("unknown", "")}
-    candidates = []
-    for point in entry_points(group=GROUP):
-        if id(point.dist) not in about and point.dist is not None:
-            about[id(point.dist)] = _about(point.dist)
-        candidates.append(Candidate(Plugin(point.name, *about[id(point.dist)]), _loader(point)))
+    """Return the plugins of all distributions; one with damaged entry points is named.
+
+    Read one distribution at a time: `entry_points()` stops at the first that is damaged. Where a
+    distribution is there twice, the first on the path counts, as it does for an import.
+    """
+    candidates: list[Candidate] = []
+    seen: set[str] = set()
+    for distribution in distributions():
+        try:
+            if f"[{GROUP}]" not in (distribution.read_text("entry_points.txt") or ""):
+                continue
+            points = [p for p in distribution.entry_points if p.group == GROUP]
+        except Exception as error:
+            points = []
+            damaged: Exception | None = error
+        else:
+            damaged = None
+        name, version = _about(distribution)
+        if _plain(name) in seen and name != UNKNOWN:
+            continue
+        seen.add(_plain(name))
+        candidates += [Candidate(Plugin(p.name, name, version), _loader(p)) for p in points]
+        if damaged is not None:
+            plugin = Plugin(name, name, version)
+            plugin.fail(f"its entry points cannot be read ({damaged})")
+            candidates.append(Candidate(plugin, dict))
     return sorted(candidates, key=_order)
 
 
 def _about(distribution: Distribution) -> tuple[str, str]:
-    """Return name and version; a distribution's metadata is dear to parse, so it is once."""
-    metadata = distribution.metadata
-    return metadata["Name"], metadata["Version"]
+    """Return name and version: two lines, where parsing all of the metadata is dear."""
+    try:
+        text = distribution.read_text("METADATA") or distribution.read_text("PKG-INFO") or ""
+    except (OSError, UnicodeDecodeError):
+        text = ""
+    head = text.partition("\n\n")[0]
+    said = dict(re.findall(r"^(Name|Version):[ \t]*(\S+)", head, re.MULTILINE))
+    return said.get("Name", UNKNOWN), said.get("Version", "")
 
 
 def _loader(point: EntryPoint) -> Callable[[], Any]:
-    return point.load
+    def load() -> Any:
+        if not point.pattern.match(point.value):
+            raise DeclarationError(
+                f"its entry point leads to {point.value!r}; write the name of its module"
+            )
+        return point.load()
+
+    return load
 
 
 def _order(candidate: Candidate) -> tuple[bool, str, str]:
@@ -114,58 +157,20 @@ def _order(candidate: Candidate) -> tuple[bool, str, str]:
 
 def _in_folder(settings: Settings) -> Iterator[Candidate]:
     """Yield a plugin for each Python file of the trusted folder."""
-    folder = settings.plugin_folder
-    if folder is None:
+    if settings.plugin_folder is None:
         return
+    from . import trusted
+
     try:
-        files = sorted(p for p in folder.iterdir() if p.suffix == ".py" and p.name[0] not in "._")
+        for path, wrong, load in trusted.files(settings):
+            plugin = Plugin(path.stem, str(path), "")
+            if wrong:
+                plugin.fail(wrong)
+            yield Candidate(plugin, load)
     except OSError as error:
-        plugin = Plugin("plugin folder", str(folder), "")
+        plugin = Plugin("plugin folder", str(settings.plugin_folder), "")
         plugin.fail(f"cannot be read ({error.strerror or error})")
         yield Candidate(plugin, dict)
-        return
-    for path in files:
-        plugin = Plugin(path.stem, str(path), "")
-        wrong = _not_to_be_trusted(path)
-        if wrong:
-            plugin.fail(wrong)
-        yield Candidate(plugin, _file_loader(path))
-
-
-def _not_to_be_trusted(path: Path) -> str:
-    """Return why a file could have been changed by a stranger; empty where it could not.
-
-    Modes and owners are looked at where links lead to, up to the root. A folder that all may
-    write to will do above the trusted one if it is sticky, as the folder for temporary files is.
-    """
-    if os.name != "posix":
-        return ""
-    real = path.resolve()
-    for place in (real, *real.parents):
-        about = place.stat()
-        shared = about.st_mode & stat.S_IWOTH
-        if shared and not (place not in (real, real.parent) and about.st_mode & stat.S_ISVTX):
-            return f"not trusted: everybody may write to {place}; take that right away (chmod o-w)"
-        if about.st_uid not in (0, os.geteuid()):
-            return f"not trusted: {place} belongs to somebody else"
-    return ""
-
-
-def _file_loader(path: Path) -> Callable[[], Any]:
-    def load() -> Any:
-        import importlib.util
-        import sys
-
-        name = f"_wirecalc_folder_{path.stem}"  # nothing is put on Python's own path
-        spec = importlib.util.spec_from_file_location(name, path)
-        if spec is None or spec.loader is None:
-            raise DeclarationError("it is no Python file")
-        module = importlib.util.module_from_spec(spec)
-        sys.modules[name] = module
-        spec.loader.exec_module(module)
-        return module
-
-    return load
 
 
 def _plain(name: str) -> str:
@@ -176,16 +181,16 @@ def _named(names: Sequence[str], plugin: Plugin) -> bool:
     return bool({_plain(n) for n in names} & {_plain(plugin.name), _plain(plugin.distribution)})
 
 
-def _check_names(names: Sequence[str], candidates: Sequence[Candidate]) -> None:
+def _check_names(settings: Settings, candidates: Sequence[Candidate]) -> None:
     outside = [c.plugin for c in candidates if not c.plugin.bundled]
     known = sorted({n for p in outside for n in (p.name, p.distribution)})
     problems = [
         Problem(
-            "only plugins",
+            settings.only_from,
             f"no plugin {name!r} is installed",
             did_you_mean(name, known) or "`wirecalc plugins` lists them",
         )
-        for name in names
+        for name in settings.only_plugins or ()
         if not any(_named([name], p) for p in outside)
     ]
     if problems:

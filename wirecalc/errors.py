@@ -58,12 +58,15 @@ class PluginDefect(WirecalcError, RuntimeError):
     """A plugin that raised, or yielded something that it must not, while it was asked to run."""
 
 
-def nearest(word: str, known: Sequence[str]) -> str:
-    """Return the known word that is most like the given one, or an empty text."""
+def nearest(word: str, known: Sequence[str], alike: float = 0.6) -> str:
+    """Return the known word that is most like the given one, or an empty text.
+
+    `alike` is how like it has to be, up to 1 for the same letters.
+    """
     import difflib  # only when something was mistyped
 
     lowered = {k.casefold(): k for k in known}
-    close = difflib.get_close_matches(word.casefold(), list(lowered), n=1, cutoff=0.6)
+    close = difflib.get_close_matches(word.casefold(), list(lowered), n=1, cutoff=alike)
     return lowered[close[0]] if close else ""
 
 

@@ -1,28 +1,23 @@
-"""Everything that is available in a run: calculations, house rules, plugins with their state.
-
-What a plugin offers is collected one plugin at a time, so that one that raises loses only itself.
-"""
+"""Everything that is available in a run: calculations, house rules, plugins with their state."""
 
 from __future__ import annotations
 
+import contextlib
 import functools
-from collections.abc import Callable, Iterator, Mapping, Sequence
+import sys
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
-
-import pluggy
 
 from . import tables
-from .declaration import Calculation
+from .collecting import by_name, collect
 from .discovery import FAILED, IN_PART, LEFT_OUT, Plugin, found
-from .errors import BadInput, PluginDefect, Problem, TableError, did_you_mean
+from .errors import BadInput, PluginDefect, Problem, did_you_mean
 from .findings import Finding
-from .items import Caution, NotChecked, use_cautions
+from .items import NotChecked
 from .loading import load
-from .offers import Deferred
-from .requirements import ProvidedRequirement, RequiredChecks
-from .running import HouseRule, ProvidedCalculation, ProvidedRule, run
+from .requirements import ProvidedRequirement
+from .running import ProvidedCalculation, ProvidedRule, run
 from .settings import Settings, read
 
 
@@ -51,7 +46,8 @@ class Catalogue:
         self.load_all()
         broken = [f"plugin {p}: {p.reason}" for p in self.plugins if p.broken]
         if broken:
-            raise PluginDefect("nothing was computed, strictly: " + "; ".join(broken))
+            said = "nothing was computed, because every plugin is to load (strict)"
+            raise PluginDefect("\n".join([said, *broken]))
 
     def find(self, name: str) -> ProvidedCalculation:
         """Return a calculation by its name; raises BadInput with the nearest known name."""
@@ -132,7 +128,9 @@ def build(
     if settings.unread is not None:
         why = "only bundled plugins were asked for"
         catalogue.left_out.append(NotChecked(f"what {settings.unread} asks for", why))
-    _collect(catalogue, *load(candidates))
+    with contextlib.redirect_stdout(sys.stderr):  # what a plugin prints is no result
+        offered = collect(*load(candidates))
+    catalogue.calculations, catalogue.rules, catalogue.required = offered
     if settings.bundled_only:
         why = "only bundled plugins were asked for"
         catalogue.left_out += [
@@ -149,88 +147,6 @@ def _add_rules(catalogue: Catalogue, files: Sequence[Path]) -> None:
     from . import rules_file  # a shop without one reads nothing of it
 
     found = rules_file.load(files, catalogue.calculations)
-    catalogue.rules = sorted([*catalogue.rules, *found.rules], key=_by_name)
-    catalogue.required = sorted([*catalogue.required, *found.required], key=_by_name)
+    catalogue.rules = sorted([*catalogue.rules, *found.rules], key=by_name)
+    catalogue.required = sorted([*catalogue.required, *found.required], key=by_name)
     tables.use_folders([*tables.folders()[1:], *found.folders])
-
-
-def _by_name(provided: ProvidedRule | ProvidedRequirement) -> tuple[str, str]:
-    return provided.plugin, provided.rule.name
-
-
-def _collect(
-    catalogue: Catalogue, manager: pluggy.PluginManager, by_module: dict[int, Plugin]
-) -> None:
-    offered_folders = _results(manager.hook.wirecalc_tables, by_module, Path)
-    tables.use_folders([path for plugin, path in offered_folders if _adds_only(plugin, path)])
-    use_cautions(own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution))
-    wanted_rules = (HouseRule, RequiredChecks)
-    for plugin, rule in _results(manager.hook.wirecalc_house_rules, by_module, *wanted_rules):
-        plugin.house_rules.append(rule.name)
-        if isinstance(rule, RequiredChecks):
-            catalogue.required.append(ProvidedRequirement(plugin.name, plugin.version, rule))
-        else:
-            catalogue.rules.append(ProvidedRule(plugin.name, plugin.version, rule))
-    catalogue.rules.sort(key=_by_name)
-    catalogue.required.sort(key=_by_name)
-    offered: dict[str, list[tuple[Plugin, Calculation[Any] | Deferred]]] = {}
-    wanted = (Calculation, Deferred)
-    for plugin, calc in _results(manager.hook.wirecalc_calculations, by_module, *wanted):
-        offered.setdefault(calc.name, []).append((plugin, calc))
-    for name in sorted(offered):
-        _offer(catalogue, name, offered[name])
-
-
-def _results(
-    hook: Any, by_module: dict[int, Plugin], *wanted: type
-) -> Iterator[tuple[Plugin, Any]]:
-    """Yield what each implementation of a hook returns; one that raises loses only itself."""
-    for impl in hook.get_hookimpls():
-        plugin = by_module[id(impl.plugin)]
-        try:
-            results = list(impl.function() or ())
-            for result in results:
-                if not isinstance(result, wanted):
-                    raise TypeError(
-                        f"{hook.name} returned {result!r}, which is no {wanted[0].__name__}"
-                    )
-                if isinstance(result, Calculation) and not plugin.bundled:
-                    result.inputs  # noqa: B018  refuses a signature that does not declare all
-        except KeyboardInterrupt:
-            raise
-        except BaseException as error:
-            plugin.fail(error, IN_PART)
-            continue
-        yield from ((plugin, result) for result in results)
-
-
-def _adds_only(plugin: Plugin, folder: Path) -> bool:
-    """Refuse a folder that is not there, or that would replace a bundled table."""
-    from .shop_tables import check_folder, refuse_folder  # only where a folder is added
-
-    usable = False
-    try:
-        refuse_folder(folder)
-        usable = True
-        check_folder(folder)
-    except TableError as error:
-        plugin.fail(error, IN_PART)
-    return usable
-
-
-def _offer(
-    catalogue: Catalogue, name: str, offers: list[tuple[Plugin, Calculation[Any] | Deferred]]
-) -> None:
-    """Take a calculation into the catalogue; a bundled name can't be taken, a clash is refused."""
-    bundled = [o for o in offers if o[0].bundled]
-    chosen = bundled or offers
-    if len(chosen) == 1:
-        plugin, calc = chosen[0]
-        catalogue.calculations[name] = ProvidedCalculation(plugin.name, plugin.version, calc)
-        plugin.calculations.append(name)
-    for plugin, _ in offers:
-        if bundled and not plugin.bundled:
-            plugin.fail(f"the name {name} is a bundled calculation's", IN_PART)
-        elif len(chosen) > 1:
-            others = ", ".join(str(o[0]) for o in offers if o[0] is not plugin)
-            plugin.fail(f"the name {name} is also claimed by {others}", IN_PART)

@@ -8,14 +8,15 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterator, Sequence
+from inspect import isfunction
 from types import ModuleType
 from typing import Any
 
 import pluggy
 
 from . import hooks
-from .discovery import IN_PART, LOADED, Candidate, Plugin
-from .errors import DeclarationError, did_you_mean
+from .discovery import FAILED, IN_PART, LOADED, Candidate, Plugin
+from .errors import DeclarationError, did_you_mean, nearest
 
 SLOW = 1.0  # s; an import that takes longer is named
 API_RANGE = "WIRECALC_API"  # how a module states the versions that it was written for
@@ -30,34 +31,34 @@ def load(candidates: Sequence[Candidate]) -> tuple[pluggy.PluginManager, dict[in
     by_module: dict[int, Plugin] = {}
     for candidate in candidates:
         if candidate.plugin.state == LOADED:
-            module = _load(candidate, manager)
-            if module is not None:
-                by_module[id(module)] = candidate.plugin
-    _drop_unknown_hooks(manager, by_module)
+            _load(candidate, manager, by_module)
     return manager, by_module
 
 
-def _load(candidate: Candidate, manager: pluggy.PluginManager) -> Any:
+def _load(
+    candidate: Candidate, manager: pluggy.PluginManager, by_module: dict[int, Plugin]
+) -> None:
     plugin = candidate.plugin
     start = time.perf_counter()
     try:
         module = candidate.load()
+        if id(module) in by_module:
+            raise DeclarationError(f"its module is that of {by_module[id(module)]}")
         _check_version(module)
+        plugin.hooks = sorted(_marked(module, manager))
         manager.register(module, name=str(plugin))
     except KeyboardInterrupt:
         raise
     except ModuleNotFoundError as error:
         plugin.fail(f"it needs the module {error.name}, which is not installed beside it")
-        return None
     except BaseException as error:
         plugin.fail(error)
-        return None
+    else:
+        by_module[id(module)] = plugin
+        for wrong in _unmarked(module):
+            plugin.fail(wrong, IN_PART)
     plugin.load_time = time.perf_counter() - start
-    plugin.slow = plugin.load_time > SLOW
-    plugin.hooks = sorted(caller.name for caller in manager.get_hookcallers(module) or ())
-    for wrong in _unmarked(module):
-        plugin.fail(wrong, IN_PART)
-    return module
+    plugin.slow = plugin.load_time > SLOW and plugin.state != FAILED
 
 
 def _check_version(module: Any) -> None:
@@ -77,27 +78,37 @@ def _check_version(module: Any) -> None:
         )
 
 
-def _unmarked(module: Any) -> Iterator[str]:
-    """Say which functions look like hooks and are none; pluggy ignores them without a word."""
-    if not isinstance(module, ModuleType):
-        return
-    for name, value in sorted(vars(module).items()):
-        if not name.startswith(f"{hooks.PROJECT}_") or not callable(value) or hasattr(value, _MARK):
+def _marked(module: Any, manager: pluggy.PluginManager) -> Iterator[str]:
+    """Yield the hooks that are implemented; refuse one that we do not have, and wrappers.
+
+    A wrapper could alter silently what other plugins say. A hook of a later version may be there
+    if it is marked as optional.
+    """
+    for name in dir(module):
+        marks = manager.parse_hookimpl_opts(module, name)
+        if marks is None:
             continue
+        hook = marks["specname"] or name
+        if marks["wrapper"] or marks["hookwrapper"]:
+            raise DeclarationError(f"{hook} wraps a hook; only plain hooks are called")
+        if hook in _HOOKS:
+            yield hook
+        elif not marks["optionalhook"]:
+            guess = did_you_mean(hook, _HOOKS)
+            raise DeclarationError(f"{hook} is no hook" + (f"; {guess}" if guess else ""))
+
+
+def _unmarked(module: Any) -> Iterator[str]:
+    """Say which functions look like hooks and are none; pluggy ignores them without a word.
+
+    Names that begin with the project's are for hooks only; another is one that is nearly a hook's.
+    """
+    for name, value in sorted(vars(module).items()) if isinstance(module, ModuleType) else ():
+        if not name.startswith("wire") or not isfunction(value) or hasattr(value, _MARK):
+            continue
+        guess = nearest(name, _HOOKS, alike=0.9)
         if name in _HOOKS:
             yield f"{name} is not marked with @hookimpl, so it is not used"
-        else:
+        elif guess or name.startswith(f"{hooks.PROJECT}_"):
             guess = did_you_mean(name, _HOOKS)
             yield f"{name} is no hook" + (f"; {guess}" if guess else "")
-
-
-def _drop_unknown_hooks(manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> None:
-    """Refuse every plugin that implements a hook we do not have."""
-    while True:
-        try:
-            manager.check_pending()
-        except pluggy.PluginValidationError as error:
-            by_module[id(error.plugin)].fail(error)
-            manager.unregister(error.plugin)
-        else:
-            return

@@ -26,6 +26,7 @@ from .reading_inputs import Prepared, Remembered, prepare
 from .stricter import Tried, from_shop_tables, twice
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
+EVERY = "*"  # a house rule for every calculation
 ALWAYS = ("ans-01", "ans-02")  # the cautions that end every finding
 
 RuleBody = Callable[[Mapping[str, Any], Sequence[Item]], Iterable[Item]]
@@ -58,7 +59,9 @@ class ProvidedCalculation(NamedTuple):
             return self.offered
         try:
             return self.offered.load()
-        except (Exception, SystemExit) as error:
+        except KeyboardInterrupt:
+            raise
+        except BaseException as error:
             raise PluginDefect(
                 f"{self.offered.name} of plugin {self.plugin} {self.version} cannot be loaded: "
                 f"{type(error).__name__}: {error}"
@@ -101,7 +104,7 @@ def run(
 def _all_runs(
     provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
 ) -> tuple[list[Run], int]:
-    mine = [r for r in rules if {provided.calculation.name, "*"} & set(r.rule.calculations)]
+    mine = [r for r in rules if {provided.calculation.name, EVERY} & set(r.rule.calculations)]
     if provided.calculation.own_band:
         return _own_runs(provided, prepared, mine), int(bool(prepared.excluded()))
     at = [
@@ -152,7 +155,9 @@ def _items(provided: ProvidedCalculation, arguments: Mapping[str, Any]) -> list[
     calc = provided.calculation
     try:
         return _take_items(calc.function(**arguments))
-    except (Exception, SystemExit) as error:
+    except KeyboardInterrupt:
+        raise
+    except BaseException as error:  # whatever else leaves it is no verdict
         raise PluginDefect(
             f"{calc.name} of plugin {provided.plugin} {provided.version} failed: "
             f"{type(error).__name__}: {error}"
@@ -186,7 +191,9 @@ def _house_items(
         wrong = [i for i in own if not isinstance(i, Criterion | Caution | NotChecked)]
         if wrong:
             raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")
-    except (Exception, SystemExit) as error:
+    except KeyboardInterrupt:
+        raise
+    except BaseException as error:
         own = [
             cannot_tell(
                 name,

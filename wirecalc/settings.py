@@ -33,7 +33,8 @@ _OFF = ("", "0", "no", "false")
 class Settings(NamedTuple):
     """What decides which plugins and rules are loaded.
 
-    `only_plugins` names the plugins from outside that may be loaded, None for all of them.
+    `only_plugins` names the plugins from outside that may be loaded, None for all of them, and
+    `only_from` says who named them. `folder_as_written` is the plugin folder as `file` has it.
     `unread` is the settings file that was left unread because only bundled plugins are wanted.
     """
 
@@ -42,6 +43,9 @@ class Settings(NamedTuple):
     only_plugins: tuple[str, ...] | None = None
     strict: bool = False
     bundled_only: bool = False
+    only_from: str = ""
+    folder_as_written: str = ""
+    file: Path | None = None
     unread: Path | None = None
 
 
@@ -54,13 +58,15 @@ def read(words: Sequence[str] = ()) -> Settings:
     path = _file()
     bundled_only = "--bundled-only" in words or _switch(BUNDLED_ONLY)
     found = Settings() if path is None or bundled_only else _from_file(path)
-    typed = _after(words, "--only-plugins")
-    if typed is None:
-        typed = os.environ.get(ONLY_PLUGINS)
+    for source, typed in (
+        (ONLY_PLUGINS, os.environ.get(ONLY_PLUGINS)),
+        ("--only-plugins", _after(words, "--only-plugins")),
+    ):
+        if typed is not None:
+            found = found._replace(only_plugins=_names(typed), only_from=source)
     rules = tuple(Path(n) for n in os.environ.get(RULES, "").split(os.pathsep) if n)
     return found._replace(
         rules_files=(*found.rules_files, *rules),
-        only_plugins=found.only_plugins if typed is None else _names(typed),
         strict=found.strict or "--strict" in words or _switch(STRICT),
         bundled_only=bundled_only,
         unread=path if bundled_only else None,
@@ -69,11 +75,12 @@ def read(words: Sequence[str] = ()) -> Settings:
 
 def _file() -> Path | None:
     named = os.environ.get(CONFIG)
-    if named:
-        return Path(named).absolute()
     try:
-        path = Path.home() / ".config" / "wirecalc" / "config.toml"
-        return path if path.is_file() else None
+        path = Path(named or "~/.config/wirecalc/config.toml").expanduser()
+        if named and not path.is_absolute():
+            wrong = f"{named} depends on the current directory"
+            raise BadInput([Problem(CONFIG, wrong, "write the whole path")])
+        return path if named or (path.is_absolute() and path.is_file()) else None
     except (OSError, RuntimeError):  # no home, or one that may not be looked into
         return None
 
@@ -89,7 +96,7 @@ def _after(words: Sequence[str], option: str) -> str | None:
     """Return what stands behind an option. A missing value is complained of where it is split."""
     for word, value in pairwise([*words, ""]):
         if word == option:
-            return value
+            return None if value.startswith("--") else value
         if word.startswith(f"{option}="):
             return word.partition("=")[2]
     return None
@@ -118,6 +125,9 @@ def _from_file(path: Path) -> Settings:
         rules_files=tuple(path.parent / Path(n).expanduser() for n in said.get("rules_files", [])),
         only_plugins=None if only is None else tuple(only),
         strict=said.get("strict", False),
+        only_from="" if only is None else f"{path}: only_plugins",
+        folder_as_written=folder or "",
+        file=path,
     )
 
 

@@ -35,13 +35,16 @@ def test_a_file_is_read_and_its_paths_are_beside_it(
         'plugin_folder = "plugins"\nrules_files = ["rules.toml", "/srv/more.toml"]\n'
         'only_plugins = ["shop-bench"]\nstrict = true\n'
     )
-    written(tmp_path, text, monkeypatch)
+    path = written(tmp_path, text, monkeypatch)
     monkeypatch.chdir("/")
     assert read() == Settings(
         plugin_folder=tmp_path / "plugins",
         rules_files=(tmp_path / "rules.toml", Path("/srv/more.toml")),
         only_plugins=("shop-bench",),
         strict=True,
+        only_from=f"{path}: only_plugins",
+        folder_as_written="plugins",
+        file=path,
     )
 
 
@@ -55,7 +58,9 @@ def test_switches_and_environment_come_first(
     assert read().only_plugins == ()
     assert read(["--strict"]).strict
     monkeypatch.setenv("WIRECALC_BUNDLED_ONLY", "yes")
-    assert read() == Settings(only_plugins=(), bundled_only=True, unread=path)
+    assert read() == Settings(
+        only_plugins=(), only_from="WIRECALC_ONLY_PLUGINS", bundled_only=True, unread=path
+    )
 
 
 WRONG = {
@@ -92,3 +97,28 @@ def test_a_switch_that_says_neither_is_refused(monkeypatch: pytest.MonkeyPatch) 
     monkeypatch.setenv("WIRECALC_STRICT", "perhaps")
     with pytest.raises(BadInput, match="WIRECALC_STRICT"):
         read()
+
+
+def test_a_file_that_depends_on_the_current_folder_is_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "shop.toml").write_text("strict = true\n", encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    for named in ("shop.toml", "./shop.toml"):
+        monkeypatch.setenv("WIRECALC_CONFIG", named)
+        with pytest.raises(BadInput, match="write the whole path"):
+            read()
+    monkeypatch.setenv("WIRECALC_CONFIG", "~/shop.toml")
+    assert read().strict
+
+
+@pytest.mark.parametrize("home", [".", ""])
+def test_a_home_that_depends_on_the_current_folder_has_no_settings(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, home: str
+) -> None:
+    path = tmp_path / ".config" / "wirecalc" / "config.toml"
+    path.parent.mkdir(parents=True)
+    path.write_text("strict = true\n", encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("HOME", home)
+    assert not read().strict

@@ -28,7 +28,7 @@ def run(words: Sequence[str]) -> Result:
             [Problem("explain", "needs the name of a calculation", "such as explain pull")]
         )
     name = options.words[0]
-    loaded = catalogue_with(name)
+    loaded = catalogue_with(name, words)
     calc = find(loaded, name)
     files = _files(calc)
     example = worked_example(loaded, calc, files)

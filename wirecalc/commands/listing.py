@@ -29,4 +29,4 @@ def show_help(words: Sequence[str], commands: Commands) -> Result:
     name = words[0]
     if name in commands:
         return Result(help_text.command_help(commands[name]))
-    return Result(help_text.calculation_help(find(catalogue_with(name), name, commands)))
+    return Result(help_text.calculation_help(find(catalogue_with(name, words), name, commands)))

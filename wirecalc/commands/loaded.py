@@ -20,10 +20,13 @@ def catalogue(words: Sequence[str]) -> host.Catalogue:
     return host.build(read(words))
 
 
-def catalogue_with(name: str) -> host.Catalogue:
-    """Load what it takes to describe a calculation: for a bundled one, nothing from outside."""
+def catalogue_with(name: str, words: Sequence[str] = ()) -> host.Catalogue:
+    """Load what it takes to describe a calculation: for a bundled one, nothing from outside.
+
+    For another, what the switches among the words ask for.
+    """
     bundled = host.build(bundled_only=True)
-    return bundled if name in bundled.calculations else host.build()
+    return bundled if name in bundled.calculations else catalogue(words)
 
 
 def find(loaded: host.Catalogue, name: str, commands: Iterable[str] = ()) -> Calculation[Any]:

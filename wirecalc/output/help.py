@@ -97,9 +97,9 @@ def _count(plugin: Plugin) -> str:
 def _gives(plugin: Plugin) -> Iterator[str]:
     """Say what a plugin gives by name, and what is wrong; `wirecalc` lists what is bundled."""
     if plugin.reason:
-        yield from wrap(plugin.reason, indent="  ")
+        yield from wrap(plugin.reason, "  ")
     if plugin.slow:
-        yield from wrap(f"slow: its import took {plugin.load_time:.1f} s", indent="  ")
+        yield from wrap(f"slow: its import took {plugin.load_time:.1f} s", "  ")
     if plugin.bundled:
         return
     for what, names in (

@@ -1,0 +1,149 @@
+"""What the plugins offer through the hooks: checked, sorted, and taken one plugin at a time.
+
+A plugin that raises, or returns what it must not, loses only itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import islice
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import pluggy
+
+from . import tables
+from .declaration import Calculation
+from .discovery import IN_PART, Plugin
+from .errors import DeclarationError, TableError, did_you_mean
+from .items import Caution, use_cautions
+from .offers import Deferred
+from .requirements import ProvidedRequirement, RequiredChecks
+from .running import EVERY, MOST_ITEMS, HouseRule, ProvidedCalculation, ProvidedRule
+
+
+class Offered(NamedTuple):
+    """What all plugins provide together."""
+
+    calculations: dict[str, ProvidedCalculation]
+    rules: list[ProvidedRule]
+    required: list[ProvidedRequirement]
+
+
+def by_name(provided: ProvidedRule | ProvidedRequirement) -> tuple[str, str]:
+    """Return what rules are sorted by, so that the order of plugins never matters."""
+    return provided.plugin, provided.rule.name
+
+
+def collect(manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> Offered:
+    """Ask every plugin through every hook; what is wrong is said in the record of its plugin.
+
+    Folders of tables and cautions are put to use at once.
+    """
+    folders = _results(manager.hook.wirecalc_tables, by_module, Path)
+    tables.use_folders([path for plugin, path in folders if _adds_only(plugin, path)])
+    use_cautions(own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution))
+    offers: dict[str, list[tuple[Plugin, Calculation[Any] | Deferred]]] = {}
+    wanted = (Calculation, Deferred)
+    for plugin, calc in _results(manager.hook.wirecalc_calculations, by_module, *wanted):
+        offers.setdefault(calc.name, []).append((plugin, calc))
+    offered = Offered({n: c for n in sorted(offers) for c in _accepted(n, offers[n])}, [], [])
+    _rules(offered, manager, by_module)
+    return offered
+
+
+def _rules(offered: Offered, manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> None:
+    known = sorted(offered.calculations)
+    wanted = (HouseRule, RequiredChecks)
+    for plugin, rule in _results(manager.hook.wirecalc_house_rules, by_module, *wanted):
+        plugin.house_rules.append(rule.name)
+        _name_idle(plugin, rule, known)
+        if isinstance(rule, RequiredChecks):
+            offered.required.append(ProvidedRequirement(plugin.name, plugin.version, rule))
+        else:
+            offered.rules.append(ProvidedRule(plugin.name, plugin.version, rule))
+    offered.rules.sort(key=by_name)
+    offered.required.sort(key=by_name)
+
+
+def _name_idle(plugin: Plugin, rule: HouseRule | RequiredChecks, known: list[str]) -> None:
+    """Say which calculations a rule is for that are not there: it would go unused in silence."""
+    for name in rule.calculations:
+        if name not in known and name != EVERY:
+            wrong = f"its rule {rule.name} is for {name}, which is no calculation"
+            guess = did_you_mean(name, known)
+            plugin.fail(f"{wrong}; {guess}" if guess else wrong, IN_PART)
+
+
+def _results(
+    hook: Any, by_module: dict[int, Plugin], *wanted: type
+) -> Iterator[tuple[Plugin, Any]]:
+    """Yield what each implementation of a hook returns; one that raises loses only itself."""
+    for impl in hook.get_hookimpls():
+        plugin = by_module[id(impl.plugin)]
+        try:
+            results = list(islice(impl.function() or (), MOST_ITEMS + 1))
+            if len(results) > MOST_ITEMS:
+                raise ValueError(f"{hook.name} returned more than {MOST_ITEMS} records")
+            for result in results:
+                if not isinstance(result, wanted):
+                    raise TypeError(
+                        f"{hook.name} returned {result!r}, which is no {wanted[0].__name__}"
+                    )
+                if isinstance(result, HouseRule | RequiredChecks):
+                    _check_rule(result)
+                if isinstance(result, Calculation) and not plugin.bundled:
+                    result.inputs  # noqa: B018  refuses a signature that does not declare all
+        except KeyboardInterrupt:
+            raise
+        except BaseException as error:
+            plugin.fail(error, IN_PART)
+            continue
+        yield from ((plugin, result) for result in results)
+
+
+def _check_rule(rule: HouseRule | RequiredChecks) -> None:
+    """Refuse a record that is filled in wrongly, such as one text where texts belong."""
+    for part, value in rule._asdict().items():
+        if part == "name":
+            right = isinstance(value, str) and bool(value)
+        elif part == "function":
+            right = callable(value)
+        else:
+            right = isinstance(value, tuple | list) and all(isinstance(n, str) for n in value)
+        if not right:
+            verb = "are" if part.endswith("s") else "is"
+            raise DeclarationError(f"rule {rule.name!r}: its {part} {verb} {value!r}")
+
+
+def _adds_only(plugin: Plugin, folder: Path) -> bool:
+    """Refuse a folder that is not there, or that would replace a bundled table."""
+    from .shop_tables import check_folder, refuse_folder  # only where a folder is added
+
+    usable = False
+    try:
+        refuse_folder(folder)
+        usable = True
+        check_folder(folder)
+    except TableError as error:
+        plugin.fail(error, IN_PART)
+    return usable
+
+
+def _accepted(
+    name: str, offers: list[tuple[Plugin, Calculation[Any] | Deferred]]
+) -> Iterator[ProvidedCalculation]:
+    """Yield the calculation of a name; a bundled name can't be taken, a clash is refused."""
+    bundled = [o for o in offers if o[0].bundled]
+    chosen = bundled or offers
+    if len(chosen) == 1:
+        plugin, calc = chosen[0]
+        plugin.calculations.append(name)
+        yield ProvidedCalculation(plugin.name, plugin.version, calc)
+    for plugin in {id(o[0]): o[0] for o in offers}.values():
+        if bundled and not plugin.bundled:
+            plugin.fail(f"the name {name} is a bundled calculation's", IN_PART)
+        elif len(chosen) > 1:
+            others = ", ".join(str(o[0]) for o in offers if o[0] is not plugin)
+            claimed = f"also claimed by {others}" if others else "offered twice"
+            plugin.fail(f"the name {name} is {claimed}", IN_PART)
