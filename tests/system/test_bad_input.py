@@ -46,7 +46,7 @@ def _refused(done: Any) -> list[str]:
 @pytest.fixture(autouse=True)
 def built_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """Load the plugins once for all of these runs, which is most of what a run takes."""
-    monkeypatch.setattr(host, "build", lambda **_: BUILT)
+    monkeypatch.setattr(host, "build", lambda *_, **__: BUILT)
 
 
 @pytest.fixture(autouse=True)
