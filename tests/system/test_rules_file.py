@@ -130,7 +130,6 @@ def test_bundled_only_leaves_it_out_and_says_so(
     assert any("our-shop.toml" in n["what"] for n in finding.json["not_checked"])
 
 
-@pytest.mark.parametrize("name", ["pull", "strip"])
 def test_settings_file_names_it(command: Command, tmp_path: Path) -> None:
     (tmp_path / "ours.toml").write_text(SHOP, encoding="utf-8")
     config = tmp_path / "config.toml"
@@ -141,6 +140,7 @@ def test_settings_file_names_it(command: Command, tmp_path: Path) -> None:
     assert command(*PULL, "24 lbf", "--bundled-only", env=env).status == 0
 
 
+@pytest.mark.parametrize("name", ["pull", "strip"])
 def test_file_that_is_not_there_is_cannot_tell(command: Command, tmp_path: Path, name: str) -> None:
     env = {settings.RULES: str(tmp_path / "none.toml")}
     words = {"pull": (*PULL, "26 lbf"), "strip": ("strip", "--wire", "18 AWG", "--style", "closed")}
