@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterator, Sequence
-from inspect import isfunction
+from inspect import isfunction, isroutine
 from types import ModuleType
 from typing import Any
 
@@ -84,7 +84,9 @@ def _marked(module: Any, manager: pluggy.PluginManager) -> Iterator[str]:
     A wrapper could alter silently what other plugins say. A hook of a later version may be there
     if it is marked as optional.
     """
-    for name in dir(module):
+    plain = isinstance(module, ModuleType)  # pluggy's own look at a name is dear
+    names = [n for n, v in vars(module).items() if isroutine(v)] if plain else dir(module)
+    for name in names:
         marks = manager.parse_hookimpl_opts(module, name)
         if marks is None:
             continue
