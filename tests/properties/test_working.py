@@ -11,6 +11,7 @@ import operator
 import random
 import re
 from collections.abc import Callable, Iterator, Mapping
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -177,6 +178,17 @@ def test_the_example_shows_its_arithmetic(name: str) -> None:
         check(figure, closely=True)
 
 
+RECORDINGS = Path(__file__).parents[1] / "data" / "traces"
+
+
+@pytest.mark.parametrize("path", sorted(RECORDINGS.glob("*.csv")), ids=lambda p: p.stem)
+def test_a_recording_shows_its_arithmetic(path: Path) -> None:
+    plate = {"rated_load_current": "1.6 A", "locked_rotor_current": "12 A"}
+    finding = CATALOGUE.run("trace", {"recording": str(path), **plate})
+    for figure in figures_of(finding):
+        check(figure, closely=True)
+
+
 WIRES = ("18 AWG", "14 AWG", "12 AWG aluminum", "1.5 mm2", "26x30 AWG", "14 AWG solid")
 
 
@@ -203,6 +215,7 @@ def some_text(of: Input, rng: random.Random) -> object:
     return kind.example
 
 
+MANY = 150
 RUNS = {"start-curve": 8}  # each simulates
 ONLY = {  # a motor is given by its name or by its plate; drawn at random it would be refused
     "start-curve": (
@@ -224,7 +237,7 @@ def test_whatever_is_given_shows_its_arithmetic(name: str) -> None:
         if not isinstance(i.kind, of_file) and i.name in ONLY.get(name, (i.name,))
     ]
     ran = 0
-    for _ in range(RUNS.get(name, 400)):
+    for _ in range(RUNS.get(name, MANY)):
         base: dict[str, object] = dict(calc.example_inputs)
         share = rng.choice([0.1, 0.3, 0.6])
         for declared in usual:
@@ -240,4 +253,4 @@ def test_whatever_is_given_shows_its_arithmetic(name: str) -> None:
         ran += 1
         for figure in figures_of(finding):
             check(figure, closely=False)
-    assert ran >= RUNS.get(name, 400) / 40
+    assert ran >= RUNS.get(name, MANY) / 40

@@ -122,6 +122,8 @@ def test_every_bundled_calculation_works_beside_them(plugged: Command, broken: O
     ran = 0
     for name in names:
         given = alone.calculations[name].calculation.example_inputs
+        calc = alone.calculations[name].calculation
+        given = calc.example_inputs
         try:
             expected = alone.run(name, given)
         except BadInput as error:  # its example is a file
