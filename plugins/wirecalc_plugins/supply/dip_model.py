@@ -80,6 +80,7 @@ class Start(NamedTuple):
 def volts(start: Start, path: Path) -> Iterator[Item]:
     """Yield the band of the volts, what the model gives inside it, and the torque that is left."""
     low = start.lowest(path)
+    others = f" - {put(start.other)} A x {put(abs(path.shared))} ohm" if start.other else ""
     yield from reactances(path)
     yield figure(
         "lowest volts at start",
@@ -87,7 +88,7 @@ def volts(start: Start, path: Path) -> Iterator[Item]:
         "V",
         working=lambda: (
             f"{put(start.at_rest)} V - {put(start.locked_rotor)} A x {put(abs(path.whole))} ohm"
-            f" - {put(start.other)} A x {put(abs(path.shared))} ohm"
+            f"{others}"
             if low > 0
             else "nothing is left: the whole of the volts would be lost on the way"
         ),
