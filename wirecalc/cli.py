@@ -11,18 +11,23 @@ import os
 import sys
 from collections.abc import Iterator, Sequence
 from importlib.metadata import version
+from typing import TextIO
 
 from . import commands
 from .commands import calculate, listing
 from .commands.result import DEFECT, WRONG, Result
 from .errors import BadInput, PluginDefect, TableError, WirecalcError
+from .output.layout import printable
 
 INTERRUPTED = 130
-_ASCII = str.maketrans({"±": "+/-", "Ω": "ohm", "×": "x", "²": "2", "°": "", "µ": "u"})
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command line and return its exit status. Nobody sees a traceback."""
+    if "_ARGCOMPLETE" in os.environ:  # a shell wants to complete a line
+        from .completing import complete
+
+        complete()
     words = list(sys.argv[1:] if argv is None else argv)
     try:
         with contextlib.redirect_stdout(sys.stderr):  # what a plugin prints is no result
@@ -62,9 +67,19 @@ def _dispatch(words: list[str]) -> Result:
 
 
 def _emit(result: Result) -> int:
-    """Print the result or write it to its file; a closed pipe ends quietly."""
+    """Print the result or write it to its file, and what is said before and after it."""
     for line in result.warnings:
         _complain(line)
+    try:
+        return _deliver(result)
+    finally:
+        if result.closing and sys.stderr is not None:
+            with contextlib.suppress(OSError):
+                _print(result.closing, sys.stderr)
+
+
+def _deliver(result: Result) -> int:
+    """Print the result or write it to its file; a closed pipe ends quietly."""
     if result.output is not None:
         from .files import whole
 
@@ -77,7 +92,7 @@ def _emit(result: Result) -> int:
         return WRONG
     try:
         for text in _texts(result):
-            _print(text)
+            _print(text, sys.stdout)
         sys.stdout.flush()
     except BrokenPipeError:
         _drop_stdout()
@@ -110,13 +125,8 @@ def _drop_stdout() -> None:
     os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
-def _print(text: str) -> None:
-    encoding = sys.stdout.encoding or "ascii"
-    try:
-        text.encode(encoding)
-    except UnicodeEncodeError:
-        text = text.translate(_ASCII).encode(encoding, "replace").decode(encoding)
-    print(text)
+def _print(text: str, stream: TextIO) -> None:
+    print(printable(text, stream.encoding or "ascii"), file=stream)
 
 
 def _complain(text: str) -> None:
@@ -127,7 +137,7 @@ def _complain(text: str) -> None:
         try:
             print(f"wirecalc: {line}", file=sys.stderr, flush=True)
         except UnicodeEncodeError:
-            print(f"wirecalc: {line.translate(_ASCII)!a}", file=sys.stderr)
+            print(f"wirecalc: {printable(line, 'ascii')!a}", file=sys.stderr)
         except OSError:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stderr.fileno())
             return

@@ -33,6 +33,7 @@ COMMANDS = (
     "job",
     "batch",
     "ask",
+    "completion",
     "explain",
     "plugins",
     "tables",

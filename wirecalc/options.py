@@ -107,7 +107,7 @@ def split(
         parser.add_argument(declared.option, dest=f"input {declared.name}", action="append")
     needs_value = {o for o, (value, _) in described.items() if value}
     needs_value |= {i.option for i in inputs}
-    kept, empty = _without_empty(_join_negative(words), needs_value)
+    kept, empty = _without_empty(join_negative(words), needs_value)
     parsed, extra = parser.parse_known_args(kept)
     found = vars(parsed)
     options = Options(
@@ -125,7 +125,7 @@ def split(
     return options
 
 
-def _join_negative(words: Sequence[str]) -> list[str]:
+def join_negative(words: Sequence[str]) -> list[str]:
     """Join `--ambient -18C` to one word: argparse would take -18C for an option."""
     joined: list[str] = []
     for word in words:

@@ -12,6 +12,7 @@ from ..options import Command
 from .result import Result
 
 COMMANDS = {
+    "ask": Command("ask [NAME]", "ask for the inputs one at a time, and run it"),
     "batch": Command(
         "batch NAME FILE",
         "run a calculation on each row of a CSV; inputs that all rows share may be options",
@@ -20,6 +21,10 @@ COMMANDS = {
             "--keep": ("COLUMNS", 'columns to pass through unread, such as "tool; learner"'),
             "--cells-decimal-comma": ("", "numbers in the cells have decimal commas"),
         },
+    ),
+    "completion": Command(
+        "completion SHELL",
+        'print what completes lines in bash, zsh or fish: eval "$(wirecalc completion bash)"',
     ),
     "explain": Command(
         "explain NAME", "question, method, inputs, cautions; --format json for a schema"

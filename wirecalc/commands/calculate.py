@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from pathlib import Path
+from typing import Any
 
 from .. import host
 from ..charts import Chart
+from ..declaration import Calculation
 from ..errors import BadInput, Problem
 from ..findings import Finding
 from ..options import REPORTS, Options, split
@@ -21,7 +23,13 @@ def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
     calc = find(loaded, name, commands)
     options = split(words, calc, formats=REPORTS)
     _refuse_all(loaded, name, options)
-    finding = loaded.run(name, options.given)
+    return report(loaded, loaded.run(name, options.given), calc, options)
+
+
+def report(
+    loaded: host.Catalogue, finding: Finding, calc: Calculation[Any], options: Options
+) -> Result:
+    """Put a finding into the form that was asked for, and draw its chart if one was."""
     drawn = _draw(finding, options.chart) if options.chart else []
     text = _rendered(finding, calc.question, options, drawn)
     status = status_of([finding.verdict], no_marginal=options.no_marginal)
@@ -44,6 +52,14 @@ def _rendered(
 
         return finding_page(finding, question, working=options.working)
     return text_output.finding_text(finding, question, working=options.working)
+
+
+def check_chart(options: Options) -> None:
+    """Refuse a chart's file whose kind is not known; raises BadInput."""
+    if options.chart:
+        from ..output.drawing import check_name
+
+        check_name(options.chart)
 
 
 def _draw(finding: Finding, path: Path) -> list[tuple[Chart, str]]:

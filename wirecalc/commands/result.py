@@ -20,12 +20,13 @@ class Stream(NamedTuple):
 
 
 class Result(NamedTuple):
-    """A text, where it goes, the exit status, and what to say on stderr."""
+    """A text, where it goes, the exit status, and what to say on stderr before and after it."""
 
     text: str | Stream
     status: int = PASS
     output: Path | None = None
     warnings: Sequence[str] = ()
+    closing: str = ""
 
 
 def status_of(

@@ -22,6 +22,17 @@ EXITS = "Exit: 0 pass or marginal, 1 fail, 2 wrong input, 3 cannot tell, 4 a def
 def listing(catalogue: Catalogue, version: str, commands: Mapping[str, Command]) -> str:
     """List all calculations by part of the trade."""
     lines = [f"wirecalc {version}: checks for wiring repairs, with sources and cautions"]
+    lines += by_part(catalogue)
+    lines += ["", "commands"]
+    rows = [("NAME", "run a calculation; NAME --help shows its inputs")]
+    rows += [(c.usage, c.text) for c in commands.values()]
+    lines += _indent(table(rows, WIDTH - 4))
+    return "\n".join([*lines, "", EXITS])
+
+
+def by_part(catalogue: Catalogue) -> list[str]:
+    """Return the lines of all calculations, by part of the trade."""
+    lines: list[str] = []
     parts: dict[str, list[Calculation[Any] | Deferred]] = {}
     for provided in catalogue.calculations.values():
         parts.setdefault(provided.offered.part, []).append(provided.offered)
@@ -33,11 +44,7 @@ def listing(catalogue: Catalogue, version: str, commands: Mapping[str, Command])
             "",
             *wrap("No calculations: no plugin provides any. `wirecalc plugins` says why."),
         ]
-    lines += ["", "commands"]
-    rows = [("NAME", "run a calculation; NAME --help shows its inputs")]
-    rows += [(c.usage, c.text) for c in commands.values()]
-    lines += _indent(table(rows, WIDTH - 4))
-    return "\n".join([*lines, "", EXITS])
+    return lines
 
 
 def calculation_help(calc: Calculation[Any]) -> str:

@@ -7,6 +7,16 @@ import textwrap
 from collections.abc import Iterable, Sequence
 
 WIDTH = 80
+_ASCII = str.maketrans({"±": "+/-", "Ω": "ohm", "×": "x", "²": "2", "°": "", "µ": "u"})
+
+
+def printable(text: str, encoding: str) -> str:
+    """Return a text that an encoding can show: what it lacks is spelled out, or a question mark."""
+    try:
+        text.encode(encoding)
+    except UnicodeEncodeError:
+        return text.translate(_ASCII).encode(encoding, "replace").decode(encoding)
+    return text
 
 
 def block(title: str, lines: Iterable[str]) -> list[str]:
