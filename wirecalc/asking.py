@@ -205,7 +205,7 @@ class _Talk:
 def _wrong(question: Input, typed: str) -> Problem | None:
     """Return what is wrong with an answer, in the words of the command line."""
     kind = question.kind
-    if typed == UNKNOWN or (kind.companions and Path(typed).is_file()):
+    if typed == UNKNOWN or (kind.of_file and Path(typed).is_file()):
         return None  # a file is read at the end, with the answers that say how
     try:
         kind.read(typed)

@@ -19,8 +19,6 @@ from .declaration import Calculation
 from .host import build
 from .kinds import OneOf, YesNo
 from .options import FORMATS, GENERAL, REPORTS, join_negative
-from .readings_file import ReadingsFile
-from .readings_stream import ReadingsStream
 
 _PLAIN = ("completion", "explain", "plugins", "schema")  # commands that judge nothing
 Words = Mapping[str, str]  # a word that may come -> what it means
@@ -77,8 +75,7 @@ def _add_inputs(parser: _Parser, calc: Calculation[Any]) -> None:
         elif isinstance(kind, YesNo):
             _offer(action, {"yes": "", "no": ""})
         else:
-            files = isinstance(kind, ReadingsFile | ReadingsStream)
-            _offer(action, _files() if files else {})
+            _offer(action, _files() if kind.of_file else {})
 
 
 def _behind(name: str) -> Words | Callable[..., Any]:
@@ -109,6 +106,8 @@ def _value(
 
         plain = {"tables": TABLE_FORMATS, **dict.fromkeys(_PLAIN, FORMATS)}
         return dict.fromkeys(plain.get(name, REPORTS), "")
+    if option == "--new":
+        return _kinds_of_job
     if "FOLDER" in value:
         from argcomplete.completers import DirectoriesCompleter
 
@@ -136,6 +135,13 @@ def _tables(**_: object) -> list[str]:
 
     build()  # plugins may add tables
     return list(tables.names())
+
+
+def _kinds_of_job(**_: object) -> list[str]:
+    from .jobsheet.kinds import table_kinds
+
+    build()  # plugins may add tables
+    return list(table_kinds())
 
 
 def _offer(action: argparse.Action, words: Words | Callable[..., Any]) -> None:

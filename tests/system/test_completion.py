@@ -151,14 +151,10 @@ def test_zsh(empty_folder: Path, outside: Outside) -> None:
         terminal.wait_for("ring ")
         terminal.type("--force '27 lbf' --fo\tjso\t\r")
         assert '"verdict": "pass"' in terminal.wait_for("<ready>")
-        terminal.type("wirecalc pul\t\t")
-        assert "least pull-out force" in terminal.wait_for("pull-batch")
-        terminal.type("\x03")
-        terminal.wait_for("<ready>")
         terminal.type("wirecalc lift --gap '2 mm' --place und\t--format json\r")
         assert '"given": "under the sink"' in terminal.wait_for("<ready>")
-        terminal.type("exit\r")
-        terminal.end()
+        terminal.type("wirecalc pul\t\t")
+        assert "least pull-out force" in terminal.wait_for("pull-batch")
 
 
 def shell(outside: Outside) -> dict[str, str]:
