@@ -11,12 +11,14 @@ from pathlib import Path
 
 import pytest
 
+from wirecalc import options
+
 from .conftest import BUNDLED, COMMAND, LONGEST_RUN, Outcome, Outside, clean_environment
 from .terminal import Terminal
 
 pytest.importorskip("argcomplete")
 CALCULATIONS = {name for names in BUNDLED.values() for name in names}
-GENERAL = {"--format", "--output", "--chart", "--working", "--no-marginal", "--bundled-only"}
+GENERAL = set(options.GENERAL)
 BASH = r"""
 eval "$(wirecalc completion bash)"
 COMP_LINE=$0 COMP_POINT=${#0} COMP_TYPE=9
@@ -72,7 +74,7 @@ def test_first_word(offered: Words) -> None:
 
 def test_options_that_were_not_given_yet(offered: Words) -> None:
     found = offered("wirecalc pull --wire '18 AWG' --terminal ring --")
-    assert found == {"--force", "--standard", "--help", *GENERAL}
+    assert found == {"--force", "--standard", *GENERAL}
     assert "--wire" in offered("wirecalc strip --wire '18 AWG' --w")  # may be repeated
     assert "--force" in offered("wirecalc pull ")
 

@@ -16,7 +16,7 @@ from ..declaration import Calculation
 from ..errors import BadInput, PluginDefect, Problem
 from ..findings import Finding
 from ..host import Catalogue
-from ..options import REPORTS, Options, split
+from ..options import GENERAL, REPORTS, split
 from ..output import help as help_text
 from ..output.layout import printable
 from .calculate import check_chart, report
@@ -39,7 +39,7 @@ def run(words: Sequence[str]) -> Result:
         how = calc.example if calc else "`wirecalc NAME --help` has an example of each"
         wrong = "asks at a terminal, and the input is none"
         raise BadInput([Problem("ask", wrong, f"run it without questions: {how}")])
-    more = _given_options(options, words)
+    more = _given_options(words)
     with _terminal():
         calc, asked = _asked(loaded, calc, more)
     again = f"\nThe same again:\n{command_line(calc, asked.given, more)}"
@@ -72,12 +72,16 @@ def _asked(
     return calc, asked
 
 
-def _given_options(options: Options, words: Sequence[str]) -> list[str]:
-    """Return the options that were given to `ask` itself, for the command line."""
-    valued = {"--format": options.format, "--output": options.output, "--chart": options.chart}
-    given = [w for o, v in valued.items() if v not in (None, "text") for w in (o, str(v))]
-    flags = ("--working", "--no-marginal", "--bundled-only")
-    return given + [flag for flag in flags if flag in words]
+def _given_options(words: Sequence[str]) -> list[str]:
+    """Return the options that were given to `ask` itself, as typed, for the command line."""
+    given: list[str] = []
+    rest = iter(words)
+    for word in rest:
+        if word.startswith("--"):
+            given.append(word)
+            if GENERAL.get(word, ("", ""))[0]:
+                given.append(next(rest))
+    return given
 
 
 def _which(loaded: Catalogue) -> Calculation[Any]:
