@@ -20,7 +20,7 @@ from .host import build
 from .kinds import OneOf, YesNo
 from .options import FORMATS, GENERAL, REPORTS, join_negative
 
-_PLAIN = ("completion", "explain", "plugins", "schema")  # commands that judge nothing
+_PLAIN = ("completion", "explain", "plugins", "rules", "schema")  # commands that judge nothing
 Words = Mapping[str, str]  # a word that may come -> what it means
 
 
@@ -31,7 +31,7 @@ def complete() -> NoReturn:
         from argcomplete.lexers import split_line
 
         words = split_line(os.environ["COMP_LINE"], int(os.environ["COMP_POINT"]))[3]
-        parser = _parser(words[1] if len(words) > 1 else "")
+        parser = _parser(words[1:])
         everywhere = len(words) > 1 and words[1] not in COMMANDS
         ExclusiveCompletionFinder()(parser, always_complete_options=everywhere)
     os._exit(1)
@@ -42,15 +42,22 @@ class _Parser(argparse.ArgumentParser):
         return super().parse_known_args(join_negative(args or ()), namespace)
 
 
-def _parser(name: str) -> _Parser:
-    """Describe what may stand on a line that starts with this command or calculation."""
+def _parser(words: Sequence[str]) -> _Parser:
+    """Describe what may stand on a line behind these words."""
+    name = words[0] if words else ""
     parser = _Parser(prog="wirecalc", add_help=False, allow_abbrev=False)
     _offer(parser.add_argument("command"), _names)
     if not name:
         for option, text in (("--help", "list all"), ("--version", "print the version")):
             parser.add_argument(option, action="store_true", help=_escaped(text))
         return parser
-    if name in COMMANDS or name == "help":
+    if name == "batch":
+        _offer(parser.add_argument("calculation"), _calculations)
+        _offer(parser.add_argument("file"), _files(("csv",)))
+        if len(words) > 1:
+            _add_inputs(parser, find(catalogue_with(words[1]), words[1]))
+        own = {**COMMANDS[name].own, **GENERAL}
+    elif name in COMMANDS or name == "help":
         _offer(parser.add_argument("word", nargs="?"), _behind(name))
         own = {**COMMANDS[name].own, **GENERAL} if name in COMMANDS else {}
     else:
@@ -102,9 +109,10 @@ def _value(
 ) -> Words | Callable[..., Any]:
     """Return what may stand for the FILE, FOLDER or FORM of an option."""
     if option == "--format":
-        from .output.tables import FORMATS as TABLE_FORMATS
+        from .commands.batch import FORMATS as OF_ROWS
+        from .output.tables import FORMATS as OF_TABLES
 
-        plain = {"tables": TABLE_FORMATS, **dict.fromkeys(_PLAIN, FORMATS)}
+        plain = {"tables": OF_TABLES, "batch": OF_ROWS, **dict.fromkeys(_PLAIN, FORMATS)}
         return dict.fromkeys(plain.get(name, REPORTS), "")
     if option == "--new":
         return _kinds_of_job

@@ -100,6 +100,15 @@ def test_names_behind_commands(offered: Words) -> None:
     assert offered("wirecalc completion ") == {"bash", "zsh", "fish"}
 
 
+def test_batch(offered: Words, empty_folder: Path) -> None:
+    (empty_folder / "pulls.csv").touch()
+    assert offered("wirecalc batch pul") == {"pull", "pull-batch"}
+    assert offered("wirecalc batch pull ") >= {"pulls.csv"}
+    assert offered("wirecalc batch pull pulls.csv --te") == {"--terminal"}
+    assert offered("wirecalc batch pull pulls.csv --terminal r") == {"ring"}
+    assert "html" not in offered("wirecalc batch pull pulls.csv --format ")
+
+
 def test_files_where_a_file_belongs_and_nowhere_else(offered: Words, empty_folder: Path) -> None:
     for name in ("repair.toml", "class.csv"):
         (empty_folder / name).touch()
