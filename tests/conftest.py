@@ -11,6 +11,8 @@ from typing import Any, NamedTuple
 import numpy as np
 import pytest
 
+pytest_plugins = ["wirecalc.testing.fixtures"]
+
 
 class Start(NamedTuple):
     """A start in closed form: an R-L circuit closed at the voltage zero whose forced part falls.

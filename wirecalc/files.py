@@ -6,6 +6,7 @@ import contextlib
 import errno
 import os
 import re
+import shutil
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
@@ -89,6 +90,7 @@ def write_folder(path: Path, contents: Mapping[str, bytes]) -> bool:
         if not os.path.lexists(path):
             beside = Path(tempfile.mkdtemp(dir=path.parent, prefix=f".{path.name}."))
             for name, content in contents.items():
+                (beside / name).parent.mkdir(parents=True, exist_ok=True)
                 _fill(os.open(beside / name, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666), content)
             beside.chmod(0o777 & ~_umask())
             sync_folder(beside)
@@ -101,7 +103,7 @@ def write_folder(path: Path, contents: Mapping[str, bytes]) -> bool:
         raise _unwritten(path, error, "choose another folder") from None
     finally:  # also when interrupted
         if beside is not None:
-            _remove(beside, contents)
+            shutil.rmtree(beside, ignore_errors=True)
     if same:
         return False
     wrong = "is there already, and holds something else"

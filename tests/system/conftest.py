@@ -8,14 +8,13 @@ import json
 import os
 import subprocess
 import sys
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from wirecalc import cli
+from wirecalc.testing import Outcome, Outside
 
 COMMAND = Path(sys.executable).with_name("wirecalc")
 BUNDLED = {  # all calculations, by part of the trade, as the listing shows them
@@ -75,36 +74,10 @@ BUNDLED = {  # all calculations, by part of the trade, as the listing shows them
 LONGEST_RUN = 60  # seconds; a hung command fails its test and does not hold up the rest
 
 
-@dataclass(frozen=True)
-class Outcome:
-    """What a command came to."""
-
-    status: int
-    out: str
-    err: str
-
-    @property
-    def complaints(self) -> list[str]:
-        """The lines on stderr, without the name of the command."""
-        return [line.removeprefix("wirecalc: ") for line in self.err.splitlines()]
-
-    @property
-    def json(self) -> Any:
-        """What stdout holds, read as JSON."""
-        return json.loads(self.out)
-
-
 @pytest.fixture
-def cli_main(capsys: pytest.CaptureFixture[str]) -> Callable[..., Outcome]:
+def cli_main(wirecalc_cli: Callable[..., Outcome]) -> Callable[..., Outcome]:
     """Run the command line in this process."""
-
-    def call(*words: str) -> Outcome:
-        capsys.readouterr()
-        status = cli.main(words)
-        captured = capsys.readouterr()
-        return Outcome(status, captured.out, captured.err)
-
-    return call
+    return wirecalc_cli
 
 
 @pytest.fixture
@@ -143,42 +116,17 @@ def clean_environment() -> dict[str, str]:
     }
 
 
-@dataclass
-class Outside:
-    """Distributions from outside, found by way of PYTHONPATH."""
-
-    folder: Path
-    env: dict[str, str] = field(default_factory=dict)
-
-    def add(self, name: str, source: str, distribution: str = "") -> None:
-        """Add a distribution with one plugin: an entry point, and a module of the same name."""
-        distribution = distribution or name.replace("_", "-")
-        info = self.folder / f"{distribution.replace('-', '_')}-1.0.dist-info"
-        info.mkdir(parents=True)
-        (info / "METADATA").write_text(
-            f"Metadata-Version: 2.1\nName: {distribution}\nVersion: 1.0\n", encoding="utf-8"
-        )
-        (info / "entry_points.txt").write_text(f"[wirecalc]\n{name} = {name}\n", encoding="utf-8")
-        (self.folder / f"{name}.py").write_text(source, encoding="utf-8")
-
-
 @pytest.fixture
-def outside(tmp_path: Path) -> Outside:
+def outside(wirecalc_outside: Outside) -> Outside:
     """A place for distributions from outside; run the command with its `env` to have them."""
-    folder = tmp_path / "site"
-    folder.mkdir()
-    return Outside(folder, {"PYTHONPATH": str(folder), "PYTHONDONTWRITEBYTECODE": "1"})
+    return wirecalc_outside
 
 
 @pytest.fixture
-def plugged(
-    cli_main: Callable[..., Outcome], outside: Outside, monkeypatch: pytest.MonkeyPatch
-) -> Iterator[Callable[..., Outcome]]:
+def plugged(wirecalc_cli: Callable[..., Outcome], outside: Outside) -> Callable[..., Outcome]:
     """Run the command line in this process, with the distributions from outside."""
-    monkeypatch.syspath_prepend(outside.folder)
-    yield cli_main
-    for path in outside.folder.glob("*.py"):
-        sys.modules.pop(path.stem, None)
+    del outside
+    return wirecalc_cli
 
 
 @pytest.fixture

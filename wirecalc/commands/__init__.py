@@ -39,6 +39,9 @@ COMMANDS = {
             "--history": ("FOLDER", "tell what the records there tell together; takes no sheet"),
         },
     ),
+    "new-plugin": Command(
+        "new-plugin NAME", "write a plugin to change, in ./NAME or the folder of --output"
+    ),
     "plugins": Command("plugins", "list the plugins, where they come from and their state"),
     "rules": Command("rules [FILE]", "list the house rules in force, or check a rules file"),
     "schema": Command("schema NAME", "print a JSON schema: finding, job, history or refused"),

@@ -1,0 +1,34 @@
+"""`wirecalc new-plugin NAME`: write a package with a shop's first plugin, to change."""
+
+from __future__ import annotations
+
+import shlex
+from collections.abc import Sequence
+from pathlib import Path
+
+from .. import host, new_plugin
+from ..errors import BadInput, Problem
+from ..options import split
+from .result import Result
+
+
+def run(words: Sequence[str]) -> Result:
+    """Write a package with a plugin into a folder of its name, or into that of --output."""
+    options = split(words, formats=("text",), most_words=1)
+    options.refuse()
+    if not options.words:
+        raise BadInput([Problem("new-plugin", "needs a name", "such as new-plugin shop-bench")])
+    bundled = host.build(bundled_only=True)
+    names = new_plugin.names_for(options.words[0], bundled.calculations)
+    folder = options.output or Path(names.name)
+    written = new_plugin.write(names, folder)
+    where = shlex.quote(str(folder))
+    lines = [f"Wrote {folder}, with invented numbers:", *(f"  {name}" for name in written)]
+    lines += [
+        *("", "Install it beside wirecalc, try it, and run its tests:"),
+        f"  pip install --editable {shlex.quote(f'{folder}[test]')}",
+        f'  wirecalc {names.calculation} --seal-gap "0.4 mm"',
+        f"  python -m pytest {where}",
+        *("", f"Then change {folder / names.module / '__init__.py'}."),
+    ]
+    return Result("\n".join(lines))

@@ -1,0 +1,99 @@
+"""Checking a whole plugin: its hooks, calculations, house rules, tables."""
+
+from __future__ import annotations
+
+import inspect
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+from .. import hooks, tables
+from ..errors import BadInput, TableError, did_you_mean, nearest
+from ..host import Catalogue
+from .calculations import Given, check_calculation, example
+from .sets import name_of, plugin_set
+
+HOOKS = tuple(sorted(n for n, f in vars(hooks).items() if hasattr(f, f"{hooks.PROJECT}_spec")))
+
+
+def check_plugin(plugin: object, given: Mapping[str, Given] | None = None) -> list[str]:
+    """Say where a plugin breaks the contract; nothing where it keeps to it.
+
+    Checks its hooks, how it loads beside the bundled plugins, every calculation (see
+    `check_calculation`; `given` has inputs by the name of a calculation whose example cannot
+    run), every house rule on the examples of its calculations, and its folders of tables.
+    """
+    wrong = check_hooks(plugin)
+    with plugin_set(plugin) as catalogue:
+        name = name_of(plugin)
+        (own,) = (p for p in catalogue.plugins if p.name == name and not p.bundled)
+        if own.state != "loaded":
+            wrong.append(f"it is {own.state}: {own.reason}")
+        for folder in tables.folders()[1:]:
+            wrong += check_tables(folder)
+        wrong += _rules(catalogue, name)
+        for calculation in own.calculations:
+            offered = catalogue.calculations[calculation].offered
+            wrong += check_calculation(offered, (given or {}).get(calculation))
+    return wrong
+
+
+def check_hooks(plugin: object) -> list[str]:
+    """Say which functions of a plugin look like a hook and are none; nothing where all are.
+
+    Nobody calls a hook without its mark `@hookimpl`, nor a function whose name is nearly one.
+    """
+    wrong = []
+    any_marked = False
+    for name, member in inspect.getmembers(plugin, callable):
+        options = getattr(member, f"{hooks.PROJECT}_impl", None)
+        any_marked = any_marked or options is not None
+        hook = (options or {}).get("specname") or name
+        if options and hook not in HOOKS:
+            wrong.append(f"{name}: there is no such hook; {did_you_mean(hook, HOOKS)}")
+        elif options and (options["wrapper"] or options["hookwrapper"]):
+            wrong.append(f"{name}: a hook that wraps the others' is not taken; return your own")
+        elif options is None and name in HOOKS:
+            wrong.append(f"{name} lacks its mark, so nobody calls it; write @hookimpl above it")
+        elif options is None and name.startswith("wirecalc") and nearest(name, HOOKS):
+            wrong.append(f"{name} is no hook, so nobody calls it; {did_you_mean(name, HOOKS)}")
+    return wrong if any_marked or wrong else ["it implements no hook, so it offers nothing"]
+
+
+def check_tables(folder: Path) -> list[str]:
+    """Say what is wrong with a folder of tables, as docs/tables.md describes them."""
+    names = {path.stem for path in folder.glob("*.toml")}
+    wrong = [] if names else [f"{folder} holds no table: a table is NAME.csv and NAME.toml"]
+    alone = sorted({path.stem for path in folder.glob("*.csv")} - names)
+    wrong += [f"table {name}: it has no {name}.toml beside it" for name in alone]
+    for name in sorted(names):
+        if (tables.bundled_folder() / f"{name}.toml").is_file():
+            wrong.append(f"table {name}: a bundled table has this name; take another")
+        try:
+            tables.read(folder, name)
+        except TableError as error:
+            wrong += str(error).splitlines()
+    return wrong
+
+
+def _rules(catalogue: Catalogue, plugin: str) -> Iterator[str]:
+    for provided in catalogue.rules:
+        rule = provided.rule
+        for name in rule.calculations:
+            if name != "*" and name not in catalogue.calculations:
+                would_do = did_you_mean(name, sorted(catalogue.calculations))
+                yield f"house rule {rule.name}: there is no calculation {name!r}; {would_do}"
+            elif name != "*":
+                yield from _rule_on_example(catalogue, plugin, rule.name, name)
+
+
+def _rule_on_example(
+    catalogue: Catalogue, plugin: str, rule: str, calculation: str
+) -> Iterator[str]:
+    calc = catalogue.find(calculation).calculation
+    try:
+        finding = catalogue.run(calculation, example(calc))
+    except BadInput:  # an example with a file
+        return
+    for judged in finding.criteria:
+        if judged.provider == plugin and judged.criterion.name == f"house rule {rule}":
+            yield f"{judged.reason} (on the example of {calculation})"
