@@ -83,10 +83,12 @@ def write(names: Names, folder: Path) -> list[str]:
     """
     words = names._asdict()
     files = {
-        Template(path).substitute(words): Template(_template(name)).substitute(words)
+        Template(path).substitute(words): Template(_template(name)).substitute(words).encode()
         for path, name in FILES.items()
     }
-    write_folder(folder, files)
+    if not write_folder(folder, files):
+        wrong = "is there already, and nothing of it was changed"
+        raise BadInput([Problem(str(folder), wrong, "choose another place with --output")])
     return list(files)
 
 

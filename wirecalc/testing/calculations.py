@@ -17,6 +17,7 @@ from ..rounding import show
 from ..running import HouseRule, ProvidedCalculation, ProvidedRule, run
 
 PLUGIN = "plugin under test"
+_IN_WORDS = {"V": ("volts",), "A": ("amperes",), "%": ("percent",)}  # a unit written out
 SAMPLES = 24  # points of a reading's span, and as many near the example's value
 
 Given = Mapping[str, object]
@@ -73,7 +74,8 @@ def _docstring(calc: Calculation[Any]) -> Iterator[str]:
         yield f"the first line of its docstring is no question: {calc.question!r}"
     for declared in calc.inputs:
         unit = declared.kind.unit
-        if unit and not re.search(rf"(?<![A-Za-z]){re.escape(unit)}(?![A-Za-z])", calc.doc):
+        said = "|".join(re.escape(word) for word in (unit, *_IN_WORDS.get(unit, ())))
+        if unit and not re.search(rf"(?<![A-Za-z])({said})(?![A-Za-z])", calc.doc):
             yield f"its docstring does not say that {declared.name} is in {unit}"
 
 

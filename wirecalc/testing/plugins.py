@@ -76,12 +76,13 @@ def check_tables(folder: Path) -> list[str]:
 
 
 def _rules(catalogue: Catalogue, plugin: str) -> Iterator[str]:
-    for provided in catalogue.rules:
-        rule = provided.rule
+    """Check house rules and required checks: what they name is there, and no rule fails."""
+    known = sorted(catalogue.calculations)
+    for rule in [p.rule for p in (*catalogue.rules, *catalogue.required)]:
         for name in rule.calculations:
-            if name != "*" and name not in catalogue.calculations:
-                would_do = did_you_mean(name, sorted(catalogue.calculations))
-                yield f"house rule {rule.name}: there is no calculation {name!r}; {would_do}"
+            if name != "*" and name not in known:
+                would_do = did_you_mean(name, known) or "`wirecalc` lists them"
+                yield f"rule {rule.name}: there is no calculation {name!r}; {would_do}"
             elif name != "*":
                 yield from _rule_on_example(catalogue, plugin, rule.name, name)
 
