@@ -48,7 +48,7 @@ def wirecalc_calculations() -> Sequence[Calculation[Any] | Deferred]:  # type: i
         >>> from wirecalc.testing import plugin_set
         >>> @calculation(part="shop")
         ... def seal(seal_gap: Annotated[float, Reading("mm", low=0, high=20, text="its gap")]):
-        ...     '''Is the door seal tight? Input in mm.'''
+        ...     '''Is a seal of this gap, in mm, tight enough?'''
         ...     yield at_most("seal gap", seal_gap, 1.0, "mm", source=PRACTICE)
         >>> class Shop:
         ...     @hookimpl

@@ -16,7 +16,7 @@ from ..offers import Deferred
 from ..rounding import show
 from ..running import HouseRule, ProvidedCalculation, ProvidedRule, run
 
-PLUGIN = "plugin under test"
+PLUGIN, VERSION = "shop", "under test"
 _IN_WORDS = {"V": ("volts",), "A": ("amperes",), "%": ("percent",)}  # a unit written out
 SAMPLES = 24  # points of a reading's span, and as many near the example's value
 
@@ -44,8 +44,8 @@ def finding_of(
     `rules` are house rules to run beside it. Raises BadInput with everything that is wrong with
     the inputs, and PluginDefect where the calculation fails.
     """
-    provided = ProvidedCalculation(PLUGIN, "0", calc)
-    with_rules = [ProvidedRule(PLUGIN, "0", rule) for rule in rules]
+    provided = ProvidedCalculation(PLUGIN, VERSION, calc)
+    with_rules = [ProvidedRule(PLUGIN, VERSION, rule) for rule in rules]
     return run(provided, example(calc) if given is None else given, rules=with_rules)
 
 
