@@ -100,7 +100,10 @@ BREACHES = {
     "two sides": (_broken(lambda g: [_criterion(abs(g - 5))]), "two criteria"),
     "two sides, far off": (_broken(lambda g: [_criterion(abs(g - 15))]), "two criteria"),
     "not finite": (_broken(lambda g: [figure("f", float("inf"))]), "inf"),
-    "not finite somewhere": (_broken(lambda g: [figure("f", float("inf") if g > 18 else 1.0)]), "18"),
+    "not finite somewhere": (
+        _broken(lambda g: [figure("f", float("inf") if g > 18 else 1.0)]),
+        "18",
+    ),
     "raises": (_broken(lambda g: [1 / 0]), "ZeroDivisionError"),
     "raises somewhere": (_broken(_raises_when_wide), "ZeroDivisionError"),
     "yields a text": (_broken(lambda g: ["text"]), "str"),

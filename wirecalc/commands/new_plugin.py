@@ -29,6 +29,6 @@ def run(words: Sequence[str]) -> Result:
         f"  pip install --editable {shlex.quote(f'{folder}[test]')}",
         f'  wirecalc {names.calculation} --seal-gap "0.4 mm"',
         f"  python -m pytest {where}",
-        *("", f"Then change {folder / names.module / '__init__.py'}."),
+        *("", f"Then change {names.module}/__init__.py in it."),
     ]
     return Result("\n".join(lines))

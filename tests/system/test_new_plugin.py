@@ -1,0 +1,167 @@
+"""`wirecalc new-plugin`: a package that is ready, written whole or not at all."""
+
+from __future__ import annotations
+
+import importlib.util
+import subprocess
+import sys
+import tomllib
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from wirecalc import files
+
+Command = Callable[..., Any]
+ROOT = Path(__file__).parents[2]
+LONG = "the-thirty-letter-name-of-shop"
+NAMES = ["shop-bench", "x", LONG]
+
+
+@pytest.fixture
+def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def _files(folder: Path) -> list[str]:
+    return sorted(str(p.relative_to(folder)) for p in folder.rglob("*") if p.is_file())
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_writes_a_package(cli_main: Command, here: Path, name: str) -> None:
+    module = name.replace("-", "_")
+    done = cli_main("new-plugin", name)
+    assert (done.status, done.err) == (0, "")
+    assert [line for line in done.out.splitlines() if len(line) > 80] == []
+    wanted = ["README.md", f"{module}/__init__.py", f"{module}/py.typed", "pyproject.toml"]
+    assert _files(here / name) == sorted([*wanted, f"tests/test_{module}.py"])
+    project = tomllib.loads((here / name / "pyproject.toml").read_text(encoding="utf-8"))
+    assert project["project"]["entry-points"]["wirecalc"] == {module: module}
+    for path in (here / name).rglob("*.*"):
+        assert "$" not in path.read_text(encoding="utf-8")
+    for text in ("README.md", f"{module}/__init__.py"):
+        assert "invented" in (here / name / text).read_text(encoding="utf-8")
+    assert f"{name}-gap" in done.out
+
+
+def test_writes_where_it_is_told(cli_main: Command, here: Path) -> None:
+    assert cli_main("new-plugin", "shop-bench", "--output", "elsewhere").status == 0
+    assert [p.name for p in here.iterdir()] == ["elsewhere"]
+    assert (here / "elsewhere" / "shop_bench" / "__init__.py").is_file()
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_its_tests_pass_at_once(cli_main: Command, here: Path, name: str) -> None:
+    cli_main("new-plugin", name)
+    pytest_ = (sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider")
+    done = subprocess.run([*pytest_], cwd=here / name, capture_output=True, check=False)
+    assert done.returncode == 0, done.stdout.decode()
+    assert b"passed" in done.stdout
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("ruff", "format", "--check", "--config", str(ROOT / "pyproject.toml")),
+        ("ruff", "check", "--config", str(ROOT / "pyproject.toml")),
+        ("mypy", "--follow-imports=silent"),
+    ],
+    ids=" ".join,
+)
+def test_it_is_formatted_and_typed(
+    cli_main: Command, here: Path, name: str, words: tuple[str, ...], monkeypatch: Any
+) -> None:
+    if words[0] == "mypy" and name != NAMES[0]:
+        return  # slow, and the name makes no difference
+    if importlib.util.find_spec(words[0]) is None:
+        pytest.skip(f"needs {words[0]}, which comes with the extra dev")
+    cli_main("new-plugin", name)
+    monkeypatch.setenv("MYPYPATH", str(ROOT))
+    tool = (sys.executable, "-m", *words, ".")
+    done = subprocess.run(tool, cwd=here / name, capture_output=True, check=False)
+    assert done.returncode == 0, done.stdout.decode() + done.stderr.decode()
+
+
+REFUSED = {
+    "class": "word of Python",
+    "match": "word of Python",
+    "job": "command of wirecalc",
+    "new-plugin": "command of wirecalc",
+    "pull": "calculation already",
+    "pull-batch": "calculation already",
+    "json": "Python's own library",
+    "wirecalc": "is here already",
+    "wirecalc-plugins": "is here already",
+    "pluggy": "is here already",
+    "tests": "is here already",
+    "Shop Bench": "did you mean shop-bench?",
+    "shop_bench": "did you mean shop-bench?",
+    "9lives": "letter first",
+    "a--b": "did you mean a-b?",
+    "../shop": "did you mean shop?",
+    "": "such as shop-bench",
+    "größe": "lower-case letters",
+    f"{LONG}s": "31 characters",
+}
+
+
+@pytest.mark.parametrize("name", REFUSED)
+def test_bad_name_is_refused_with_the_reason(cli_main: Command, here: Path, name: str) -> None:
+    done = cli_main("new-plugin", name)
+    assert (done.status, done.out) == (2, "")
+    assert REFUSED[name] in done.err
+    assert list(here.iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    "words", [(), ("shop-bench", "again"), ("shop-bench", "--format", "json"), ("shop", "--x", "1")]
+)
+def test_wrong_words_are_refused(cli_main: Command, here: Path, words: tuple[str, ...]) -> None:
+    assert cli_main("new-plugin", *words).status == 2
+    assert list(here.iterdir()) == []
+
+
+@pytest.mark.parametrize("kind", ["folder", "file", "link"])
+def test_nothing_is_overwritten(cli_main: Command, here: Path, kind: str) -> None:
+    place = here / "shop-bench"
+    if kind == "folder":
+        place.mkdir()
+    elif kind == "file":
+        place.write_text("mine", encoding="utf-8")
+    else:
+        place.symlink_to(here / "nowhere")
+    done = cli_main("new-plugin", "shop-bench")
+    assert (done.status, done.out) == (2, "")
+    assert "is there already" in done.err
+    assert [p.name for p in here.iterdir()] == ["shop-bench"]
+    assert kind != "file" or place.read_text(encoding="utf-8") == "mine"
+    assert kind != "folder" or list(place.iterdir()) == []
+
+
+def test_place_that_is_not_there_is_refused(cli_main: Command, here: Path) -> None:
+    done = cli_main("new-plugin", "shop-bench", "--output", "nowhere/shop")
+    assert done.status == 2
+    assert "cannot be written" in done.err
+    assert list(here.iterdir()) == []
+
+
+@pytest.mark.parametrize("error", [OSError(28, "No space left on device"), KeyboardInterrupt()])
+def test_nothing_is_left_where_it_breaks_off(
+    cli_main: Command, here: Path, monkeypatch: pytest.MonkeyPatch, error: BaseException
+) -> None:
+    written: list[object] = []
+
+    def third_fails(file: Any, content: bytes) -> None:
+        written.append(file.name)
+        if len(written) == 3:
+            raise error
+
+    monkeypatch.setattr(files, "_flush", third_fails)
+    done = cli_main("new-plugin", "shop-bench")
+    assert (done.status, done.out) == (2 if isinstance(error, OSError) else 130, "")
+    assert len(written) == 3
+    assert list(here.iterdir()) == []
