@@ -83,15 +83,15 @@ def wirecalc_tables() -> Sequence[Path]:  # type: ignore[empty-body]
 def wirecalc_cautions() -> Sequence[Caution]:  # type: ignore[empty-body]
     """Return cautions to add to the library. One whose key is there already changes nothing.
 
-        >>> from wirecalc import Caution, caution
-        >>> from wirecalc.testing import plugin_set
-        >>> class Shop:
-        ...     @hookimpl
-        ...     def wirecalc_cautions(self):
-        ...         return [Caution("shop-01", "Hang the tag on the machine.")]
-        >>> with plugin_set(Shop()):
-        ...     caution("shop-01").text
-        'Hang the tag on the machine.'
+    >>> from wirecalc import Caution, caution
+    >>> from wirecalc.testing import plugin_set
+    >>> class Shop:
+    ...     @hookimpl
+    ...     def wirecalc_cautions(self):
+    ...         return [Caution("shop-01", "Hang the tag on the machine.")]
+    >>> with plugin_set(Shop()):
+    ...     caution("shop-01").text
+    'Hang the tag on the machine.'
     """
 
 

@@ -78,13 +78,15 @@ def check_tables(folder: Path) -> list[str]:
 def _rules(catalogue: Catalogue, plugin: str) -> Iterator[str]:
     """Check house rules and required checks: what they name is there, and no rule fails."""
     known = sorted(catalogue.calculations)
-    for rule in [p.rule for p in (*catalogue.rules, *catalogue.required)]:
-        for name in rule.calculations:
+    rules = [(p.rule.name, p.rule.calculations) for p in catalogue.rules]
+    rules += [(p.rule.name, p.rule.calculations) for p in catalogue.required]
+    for rule, calculations in rules:
+        for name in calculations:
             if name != "*" and name not in known:
                 would_do = did_you_mean(name, known) or "`wirecalc` lists them"
-                yield f"rule {rule.name}: there is no calculation {name!r}; {would_do}"
+                yield f"rule {rule}: there is no calculation {name!r}; {would_do}"
             elif name != "*":
-                yield from _rule_on_example(catalogue, plugin, rule.name, name)
+                yield from _rule_on_example(catalogue, plugin, rule, name)
 
 
 def _rule_on_example(

@@ -11,7 +11,7 @@ from unittest import mock
 
 import wirecalc
 
-from .. import host, items, tables
+from .. import discovery, host, items, settings, tables
 from ..hooks import PROJECT
 
 VERSION = "0"  # of the distribution that a plugin under test seems to come from
@@ -55,9 +55,12 @@ def plugin_set(*plugins: object) -> Iterator[wirecalc.Catalogue]:
     this process and `wirecalc.run` see the same set. Without plugins it is the bundled ones.
     """
     found = metadata.entry_points(group=PROJECT)
-    bundled = [p for p in found if p.dist and p.dist.metadata["Name"] == host.BUNDLED]
+    bundled = [p for p in found if p.dist and p.dist.metadata["Name"] == discovery.BUNDLED]
     points = [*bundled, *(_Given(name_of(plugin), plugin) for plugin in plugins)]
-    with mock.patch.object(host, "entry_points", lambda **_: points):
+    with (
+        mock.patch.object(discovery, "entry_points", lambda **_: points),
+        mock.patch.object(settings, "_file", lambda: None),  # nor what this person has settled
+    ):
         wirecalc._catalogue = None
         try:
             yield host.build()
