@@ -70,9 +70,9 @@ def findings(draw: st.DrawFn) -> tuple[str, dict[str, Any], Finding] | None:
     given_: dict[str, Any] = {}
     errors = 0
     for one in calc.inputs:
-        shown = one.required or one.name in calc.example_with
-        if shown or draw(st.integers(0, 3)) == 0:
-            typed = draw(value(one.kind))
+        shown = calc.example_inputs.get(one.name)
+        if shown is not None or draw(st.integers(0, 3)) == 0:
+            typed = shown if isinstance(shown, list) else draw(value(one.kind))
             errors += "±" in str(typed)
             given_[one.name] = typed if errors < 3 else str(typed).partition(" ±")[0]
     try:
@@ -196,8 +196,7 @@ def test_a_random_function_never_improves_a_verdict(data: st.DataObject) -> None
 def test_the_strategy_reaches_every_calculation(name: str) -> None:
     """The example of each runs, so that the draws above do not all end in a refusal."""
     calc = CATALOGUE.calculations[name].calculation
-    shown = [i for i in calc.inputs if i.required or i.name in calc.example_with]
-    assert running.run(CATALOGUE.calculations[name], {i.name: i.kind.example for i in shown}).inputs
+    assert running.run(CATALOGUE.calculations[name], calc.example_inputs).inputs
 
 
 TIGHTENABLE = [

@@ -163,7 +163,6 @@ def test_strictly_nothing_is_computed(plugged: Command, broken: Outside) -> None
 
 
 def test_strictly_in_python(broken: Outside, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.syspath_prepend(broken.folder)
     monkeypatch.setenv("WIRECALC_STRICT", "1")
     monkeypatch.setenv("WIRECALC_ONLY_PLUGINS", "demo_exits_at_import")
     with pytest.raises(PluginDefect, match="demo_exits_at_import"):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib.util
+import os
 import subprocess
 import sys
 import tomllib
@@ -155,12 +156,13 @@ def test_nothing_is_left_where_it_breaks_off(
 ) -> None:
     written: list[object] = []
 
-    def third_fails(file: Any, content: bytes) -> None:
-        written.append(file.name)
+    def third_fails(handle: int, content: bytes) -> None:
+        os.close(handle)
+        written.append(content)
         if len(written) == 3:
             raise error
 
-    monkeypatch.setattr(files, "_flush", third_fails)
+    monkeypatch.setattr(files, "_fill", third_fails)
     done = cli_main("new-plugin", "shop-bench")
     assert (done.status, done.out) == (2 if isinstance(error, OSError) else 130, "")
     assert len(written) == 3

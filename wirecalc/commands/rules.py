@@ -90,8 +90,7 @@ def _example(loaded: host.Catalogue, name: str) -> Finding | None:
     """Run the example of a calculation; None where it cannot be run, as for want of a file."""
     try:
         calc = loaded.calculations[name].calculation
-        shown = [i for i in calc.inputs if i.required or i.name in calc.example_with]
-        return loaded.run(name, {i.name: i.kind.example for i in shown})
+        return loaded.run(name, calc.example_inputs)
     except (BadInput, PluginDefect):
         return None
 

@@ -105,7 +105,7 @@ def _check(
     yield f"{off}stage = {_toml(check.stage)}"
     yield from _words(calc.question)
     own = [i for i in calc.inputs if i.name not in filled]
-    own.sort(key=lambda i: (not i.required, i.name not in calc.example_with))
+    own.sort(key=lambda i: (not i.required, i.name not in calc.example_inputs))
     chosen = _together(calc, own, _shared(calc, filled))
     for declared in own:
         yield from _input(declared, instead=declared.name not in chosen)
@@ -119,7 +119,7 @@ def _together(
     calc: Calculation[Any], inputs: Sequence[Input], shared: Mapping[str, object]
 ) -> set[str]:
     """Return the inputs whose examples can all be given at once, those of the example first."""
-    first = [i for i in inputs if i.required or i.name in calc.example_with]
+    first = [i for i in inputs if i.required or i.name in calc.example_inputs]
     given = {**shared, **{i.name: _given(i) for i in first}}
     if not _goes(calc, given):
         given = dict(shared)

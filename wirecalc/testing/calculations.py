@@ -32,8 +32,7 @@ class _Point(NamedTuple):
 
 def example(calc: Calculation[Any]) -> dict[str, object]:
     """Return the inputs of a calculation's own example, as they would be typed."""
-    shown = (i for i in calc.inputs if i.required or i.name in calc.example_with)
-    return {i.name: [i.kind.example] if i.many else i.kind.example for i in shown}
+    return dict(calc.example_inputs)
 
 
 def finding_of(
@@ -110,6 +109,8 @@ def _over(calc: Calculation[Any], typed: Given, declared: Input, samples: int) -
             yield f"at {declared.name} {show(value, kind.unit)}: {error}"
             return
     yield from _renamed(points, declared)
+    if calc.own_band:  # it sees to the ends of its band itself
+        return
     names = dict.fromkeys(c.criterion.name for p in points for c in p.finding.criteria)
     for name in names:
         yield from _turns(name, points, declared)

@@ -17,28 +17,35 @@ from ..hooks import PROJECT
 VERSION = "0"  # of the distribution that a plugin under test seems to come from
 
 
-class _Seeming(metadata.Distribution):
-    """A distribution that is nowhere: what a plugin under test seems to come from."""
-
-    def __init__(self, name: str) -> None:
-        self._about = f"Metadata-Version: 2.1\nName: {name}\nVersion: {VERSION}\n"
-
-    def read_text(self, filename: str | PathLike[str]) -> str | None:
-        return self._about if str(filename) == "METADATA" else None
-
-    def locate_file(self, path: str | PathLike[str]) -> Path:
-        return Path(path)
-
-
 class _Given(metadata.EntryPoint):
     """An entry point that loads to an object at hand."""
 
     def __init__(self, name: str, plugin: object) -> None:
         super().__init__(name, name, PROJECT)
-        vars(self).update(plugin=plugin, dist=_Seeming(name.replace("_", "-")))
+        vars(self).update(plugin=plugin)
 
     def load(self) -> object:
         return vars(self)["plugin"]
+
+
+class _Seeming(metadata.Distribution):
+    """A distribution that is nowhere: what a plugin under test seems to come from."""
+
+    def __init__(self, plugin: object) -> None:
+        self._name, self._plugin = name_of(plugin), plugin
+
+    @property
+    def entry_points(self) -> metadata.EntryPoints:
+        return metadata.EntryPoints([_Given(self._name, self._plugin)])
+
+    def read_text(self, filename: str | PathLike[str]) -> str | None:
+        if str(filename) == "entry_points.txt":
+            return f"[{PROJECT}]\n{self._name} = {self._name}\n"
+        about = f"Name: {self._name.replace('_', '-')}\nVersion: {VERSION}\n"
+        return about if str(filename) == "METADATA" else None
+
+    def locate_file(self, path: str | PathLike[str]) -> Path:
+        return Path(path)
 
 
 def name_of(plugin: object) -> str:
@@ -54,11 +61,10 @@ def plugin_set(*plugins: object) -> Iterator[wirecalc.Catalogue]:
     A plugin is a module, or any object with functions that `hookimpl` marks. The command line in
     this process and `wirecalc.run` see the same set. Without plugins it is the bundled ones.
     """
-    found = metadata.entry_points(group=PROJECT)
-    bundled = [p for p in found if p.dist and p.dist.metadata["Name"] == discovery.BUNDLED]
-    points = [*bundled, *(_Given(name_of(plugin), plugin) for plugin in plugins)]
+    bundled = metadata.distribution(discovery.BUNDLED)
+    there = [bundled, *(_Seeming(plugin) for plugin in plugins)]
     with (
-        mock.patch.object(discovery, "entry_points", lambda **_: points),
+        mock.patch.object(discovery, "distributions", lambda: there),
         mock.patch.object(settings, "_file", lambda: None),  # nor what this person has settled
     ):
         wirecalc._catalogue = None
