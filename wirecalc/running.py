@@ -250,7 +250,8 @@ def _finding(
         criteria += [*merge_criteria(runs, missing), *unsettled]
     criteria += _excluded(plugin, prepared)
     centre = [g.item for g in runs[0]] if runs else []
-    needed = {n for c in criteria for n in c.criterion.needs}
+    own = [c for c in criteria if c.criterion.origin is not Origin.HOUSE]  # a rule hides no gap
+    needed = {n for c in own for n in c.criterion.needs}
     left_out = [n for n in prepared.left_out if n.what not in needed]
     return Finding(
         calculation=calc.name,
