@@ -94,6 +94,17 @@ def test_job_sheet_and_report(command: Path, empty_folder: Path) -> None:
     assert "reach behind the seal" in page
 
 
+def test_batch(command: Path, empty_folder: Path) -> None:
+    rows = "machine,seal_gap [mm]\n1,0.4\n2,1.2\n3,0.95 ±0.1\n4,many\n"
+    (empty_folder / "gaps.csv").write_text(rows, encoding="utf-8")
+    batch = ("batch", GAP[0], "gaps.csv", "--keep", "machine", "--format", "json")
+    came_to = run(command, *batch, cwd=empty_folder)
+    assert came_to.returncode == 1
+    found = [json.loads(line) for line in came_to.stdout.splitlines()]
+    assert [f.get("verdict") for f in found[:3]] == ["pass", "fail", "cannot tell"]
+    assert len(found) >= 4
+
+
 def test_its_own_tests_pass_there(shop: Path) -> None:
     words = ("-m", "pytest", "-q", "-p", "no:cacheprovider", "tests")
     printed = done(shop / "environment" / "bin" / "python", *words, cwd=shop / "shop-bench")

@@ -34,7 +34,6 @@ from wirecalc.testing import (
     check_hooks,
     check_plugin,
     check_tables,
-    example,
     finding_of,
     plugin_set,
     run_command,
@@ -45,6 +44,7 @@ FILES = {  # an example that cannot run here: what to give in its place
     "trace": {"recording": "tests/data/traces/vacuum_current_1hz.csv", "recorded": "rms"},
 }
 Gap = Annotated[float, Reading("mm", low=0, high=20, typical="0.4 mm", text="gap of the seal")]
+RUN_PULL = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "24 lbf")
 PULL = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
 
 
@@ -65,7 +65,13 @@ def offering(*calculations: object) -> SimpleNamespace:
 # a calculation
 
 
-@pytest.mark.parametrize("name", BUNDLED)
+# heat is current times the volts lost beyond the wiring, which fall as the current rises
+TURNS = pytest.mark.xfail(reason="its heat rises and falls with the current, at the same volts")
+
+
+@pytest.mark.parametrize(
+    "name", [pytest.param(n, marks=TURNS) if n == "upstream" else n for n in BUNDLED]
+)
 def test_bundled_calculation_keeps_the_contract(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(Path(__file__).parents[2])
     assert check_calculation(BUNDLED[name].offered, FILES.get(name)) == []
@@ -143,7 +149,6 @@ def test_example_that_is_refused_is_found() -> None:
 
 
 def test_finding_of_one_calculation() -> None:
-    assert example(seal) == {"gap": "0.4 mm"}
     assert finding_of(seal).verdict == "pass"
     assert finding_of(seal, {"gap": "1 mm ±0.1 mm"}).verdict == "cannot tell"
     rule = HouseRule("half", ("seal",), lambda inputs, items: [_criterion(inputs["gap"], "h", 0.5)])
@@ -235,7 +240,15 @@ def test_damaged_tables_are_found(tmp_path: Path) -> None:
 # running
 
 
-def test_only_these_plugins_are_there(wirecalc_outside: Outside) -> None:
+def test_only_these_plugins_are_there(
+    wirecalc_outside: Outside, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("WIRECALC_RULES", "nowhere.toml")
+    assert run_command("pull", "--help").status == 0
+    assert run_command(*RUN_PULL).status != 0
+    with plugin_set():
+        assert run_command(*RUN_PULL).status == 0
+    monkeypatch.delenv("WIRECALC_RULES")
     wirecalc_outside.add("demo_loud", "raise RuntimeError('imported')\n")
     assert "demo_loud" in run_command().err
     with plugin_set(offering(seal)) as plugins:

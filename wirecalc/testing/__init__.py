@@ -17,7 +17,7 @@ Every check returns what is wrong as texts, none where nothing is. Only the fixt
 
 from __future__ import annotations
 
-from .calculations import check_calculation, example, finding_of
+from .calculations import check_calculation, finding_of
 from .command import Outcome, run_command
 from .outside import Outside
 from .plugins import check_hooks, check_plugin, check_tables
@@ -30,7 +30,6 @@ __all__ = [
     "check_hooks",
     "check_plugin",
     "check_tables",
-    "example",
     "finding_of",
     "plugin_set",
     "run_command",

@@ -30,11 +30,6 @@ class _Point(NamedTuple):
     finding: Finding
 
 
-def example(calc: Calculation[Any]) -> dict[str, object]:
-    """Return the inputs of a calculation's own example, as they would be typed."""
-    return dict(calc.example_inputs)
-
-
 def finding_of(
     calc: Calculation[Any], given: Given | None = None, *, rules: Sequence[HouseRule] = ()
 ) -> Finding:
@@ -45,7 +40,7 @@ def finding_of(
     """
     provided = ProvidedCalculation(PLUGIN, VERSION, calc)
     with_rules = [ProvidedRule(PLUGIN, VERSION, rule) for rule in rules]
-    return run(provided, example(calc) if given is None else given, rules=with_rules)
+    return run(provided, calc.example_inputs if given is None else given, rules=with_rules)
 
 
 def check_calculation(
@@ -79,7 +74,7 @@ def _docstring(calc: Calculation[Any]) -> Iterator[str]:
 
 
 def _behaviour(calc: Calculation[Any], given: Given | None, samples: int) -> Iterator[str]:
-    typed = dict(example(calc) if given is None else given)
+    typed = dict(calc.example_inputs if given is None else given)
     try:
         finding_of(calc, typed)
     except BadInput as error:

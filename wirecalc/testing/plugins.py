@@ -9,7 +9,7 @@ from pathlib import Path
 from .. import hooks, tables
 from ..errors import BadInput, TableError, did_you_mean, nearest
 from ..host import Catalogue
-from .calculations import Given, check_calculation, example
+from .calculations import Given, check_calculation
 from .sets import name_of, plugin_set
 
 HOOKS = tuple(sorted(n for n, f in vars(hooks).items() if hasattr(f, f"{hooks.PROJECT}_spec")))
@@ -23,6 +23,8 @@ def check_plugin(plugin: object, given: Mapping[str, Given] | None = None) -> li
     run), every house rule on the examples of its calculations, and its folders of tables.
     """
     wrong = check_hooks(plugin)
+    if wrong:  # what it offers depends on them
+        return wrong
     with plugin_set(plugin) as catalogue:
         name = name_of(plugin)
         (own,) = (p for p in catalogue.plugins if p.name == name and not p.bundled)
@@ -94,7 +96,7 @@ def _rule_on_example(
 ) -> Iterator[str]:
     calc = catalogue.find(calculation).calculation
     try:
-        finding = catalogue.run(calculation, example(calc))
+        finding = catalogue.run(calculation, calc.example_inputs)
     except BadInput:  # an example with a file
         return
     for judged in finding.criteria:
