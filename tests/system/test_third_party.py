@@ -95,7 +95,7 @@ def test_job_sheet_and_report(command: Path, empty_folder: Path) -> None:
 
 
 def test_batch(command: Path, empty_folder: Path) -> None:
-    rows = "machine,seal_gap [mm]\n1,0.4\n2,1.2\n3,0.95 ±0.1\n4,many\n"
+    rows = "machine,seal_gap [mm]\n1,0.4\n2,1.2\n3,0.95 ±20%\n4,many\n"
     (empty_folder / "gaps.csv").write_text(rows, encoding="utf-8")
     batch = ("batch", GAP[0], "gaps.csv", "--keep", "machine", "--format", "json")
     came_to = run(command, *batch, cwd=empty_folder)
