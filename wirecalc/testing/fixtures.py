@@ -28,9 +28,11 @@ def wirecalc_only() -> Iterator[Callable[..., Catalogue]]:
 
 
 @pytest.fixture
-def wirecalc_outside(tmp_path: Path) -> Iterator[Outside]:
+def wirecalc_outside(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Outside]:
     """A place for distributions from outside, which this process finds; others with its `env`."""
     folder = tmp_path / "site"
     folder.mkdir()
-    with Outside(folder).on_path() as outside:
-        yield outside
+    monkeypatch.syspath_prepend(folder)
+    outside = Outside(folder)
+    yield outside
+    outside.forget()

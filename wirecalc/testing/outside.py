@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import contextlib
 import importlib
 import sys
-from collections.abc import Iterator
 from pathlib import Path
 
 
 class Outside:
     """A folder that holds distributions with plugins, as an environment's site folder does.
 
-    `env` has the variables with which another process finds them; `on_path()` has this process
-    find them.
+    `env` has the variables with which another process finds them. This process finds them with the
+    folder on `sys.path`, as the fixture `wirecalc_outside` has it.
     """
 
     def __init__(self, folder: Path) -> None:
@@ -31,14 +29,7 @@ class Outside:
         (self.folder / f"{name}.py").write_text(source, encoding="utf-8")
         importlib.invalidate_caches()
 
-    @contextlib.contextmanager
-    def on_path(self) -> Iterator[Outside]:
-        """Have this process find them; afterwards their modules are forgotten."""
-        sys.path.insert(0, str(self.folder))
-        importlib.invalidate_caches()
-        try:
-            yield self
-        finally:
-            sys.path.remove(str(self.folder))
-            for path in self.folder.glob("*.py"):
-                sys.modules.pop(path.stem, None)
+    def forget(self) -> None:
+        """Forget the modules that this process imported from here."""
+        for path in self.folder.glob("*.py"):
+            sys.modules.pop(path.stem, None)
