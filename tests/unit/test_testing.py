@@ -65,13 +65,7 @@ def offering(*calculations: object) -> SimpleNamespace:
 # a calculation
 
 
-# heat is current times the volts lost beyond the wiring, which fall as the current rises
-TURNS = pytest.mark.xfail(reason="its heat rises and falls with the current, at the same volts")
-
-
-@pytest.mark.parametrize(
-    "name", [pytest.param(n, marks=TURNS) if n == "upstream" else n for n in BUNDLED]
-)
+@pytest.mark.parametrize("name", BUNDLED)
 def test_bundled_calculation_keeps_the_contract(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(Path(__file__).parents[2])
     assert check_calculation(BUNDLED[name].offered, FILES.get(name)) == []
