@@ -54,6 +54,9 @@ _SLIPS = {
 }
 
 
+TAKEN_AS_EXACT = "taken as exact"  # noted of a reading that was typed without an error
+
+
 class Read(NamedTuple):
     """What a kind made of a given value; `low` and `high` are the band, if it has an error.
 
@@ -185,7 +188,7 @@ class _QuantityKind(Kind):
 
     def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
         if low is None or high is None:
-            return Read(value, notes=("taken as exact",))
+            return Read(value, notes=(TAKEN_AS_EXACT,))
         excluded = self.excludes(low)
         floor = self.above if self.above is not None else self.low
         low = low if floor is None else max(low, floor)

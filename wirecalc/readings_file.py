@@ -20,7 +20,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from .errors import BadText, did_you_mean
-from .kinds import Kind, Read, Reading
+from .kinds import TAKEN_AS_EXACT, Kind, Read, Reading
 from .quantities import Number, error_amount, read_quantity
 from .units import converter, read_unit
 
@@ -107,7 +107,7 @@ class ReadingsFile(Kind):
         }
         value = FileColumns(Path(given).name, numbers, words, len(lines))
         if not error:
-            return Read(value, notes=("taken as exact",))
+            return Read(value, notes=(TAKEN_AS_EXACT,))
         low = {n: [v - o for v, o in zip(numbers[n], offs[n], strict=True)] for n in numbers}
         high = {n: [v + o for v, o in zip(numbers[n], offs[n], strict=True)] for n in numbers}
         return Read(

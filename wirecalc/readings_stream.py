@@ -23,7 +23,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from .errors import BadText, did_you_mean
-from .kinds import Kind, Read, Reading
+from .kinds import TAKEN_AS_EXACT, Kind, Read, Reading
 from .quantities import Number, error_amount
 from .readings_file import delimiter_of, unreadable
 from .units import converter, read_unit
@@ -128,7 +128,7 @@ class ReadingsStream(Kind):
         value = RecordedColumns(path.name, names, layout.heads, overview, store, layout.clock)
         error = str(companions.get(self.error_input) or "").replace("+/-", "").lstrip("±").strip()
         if not error:
-            return Read(value, notes=("taken as exact",))
+            return Read(value, notes=(TAKEN_AS_EXACT,))
         percent, amount = _error(error, self.kinds[names[0]], layout, overview.last_digit)
         low = value._replace(scale=1 - percent, shift=-amount)
         high = value._replace(scale=1 + percent, shift=amount)

@@ -178,6 +178,33 @@ def test_a_page_is_black_white_and_grey(pages: Any) -> None:
         assert len(set(parts)) == 1, colour
 
 
+@sheets
+def test_what_was_not_checked_stands_once_and_later_checks_point_to_it(
+    sheet: Path, pages: Any
+) -> None:
+    job, root = evaluated(sheet), parsed(pages[sheet.stem])
+    by_head = {next(e.iter("h3")).get("id"): e for e in of_class(root, "section", "check")}
+    assert len(by_head) == len(job.checks)
+    options = {e.get("id") for s in of_class(root, "section", "option") for e in s.iter("h3")}
+    for section in by_head.values():
+        for link in (a for gaps in of_class(section, "dl", "gaps") for a in gaps.iter("a")):
+            pointed = str(link.get("href")).removeprefix("#")
+            assert pointed in by_head
+            assert pointed not in options  # an option is not on paper
+            assert "the same as" not in text(of_class(by_head[pointed], "dl", "gaps")[0])
+    said = [n.what for c in job.checks if c.finding for n in c.finding.not_checked
+            if not n.why.startswith("not given")]  # fmt: skip
+    whole = text(root)
+    assert all(" ".join(what.split()) in whole for what in said)
+
+
+def test_the_closest_reading_is_what_a_meter_read(pages: Any) -> None:
+    box = text(of_class(parsed(pages["washer"]), "div", "box")[0])
+    assert "Closest reading" in box
+    assert "run capacitor: capacitance by meter is not too high: 30.6 uF, at most 31.5 uF" in box
+    assert "500 V" not in box  # the tester's range stands at its limit because it was set there
+
+
 @pytest.mark.parametrize(
     ("line", "status"),
     [("24 lbf", 0), ("19.2 lbf", 1), ("20.3 lbf ±0.5 lbf", 3), ("24 V", 2)],

@@ -24,7 +24,7 @@ from ..job import (
     JobCheck,
     by_step,
 )
-from .html_evidence import Sources, because, caution_items, check_section, gathered
+from .html_evidence import Gaps, Sources, because, caution_items, check_section, gathered
 from .html_parts import Element, Inside, badge, cell, el, items, page, pairs, section, table
 
 _FINDING_SAYS = {
@@ -49,6 +49,11 @@ _STAGES = {
 }
 _TOLD = ("work", "hand_over", "machine", "circuit")  # of what the sheet says, for the customer
 _CIRCUIT = ("cord-", "brk-", "gfci-")  # keys of cautions about cord, receptacle and circuit
+_EXACT = "A reading given without its meter's error is taken as exact."
+_PAPER = (
+    "On paper: of a check that passed, its readings, limits and what was not checked; of an "
+    "option, its line under What was checked. The rest stands in the file."
+)
 _LOOK = "see the evidence below"
 _NOTHING_TO_DO = "nothing that these checks ask for"
 
@@ -78,7 +83,7 @@ def job_page(job: Job, *, working: bool = False) -> str:
         section("Machines", _machines(job)) if len(job.machines) > 1 else None,
         section("Before and after", _before_and_after(job)),
         section("What was checked", _overview(job)),
-        section("Not tested", _not_tested(job)),
+        section("Not tested", _not_tested(job), name="untested"),
     )
     told = job.about.get("circuit", "")
     return page(
@@ -100,10 +105,12 @@ def _rest(
     circuit = [c for c in cautions if c.key.startswith(_CIRCUIT)]
     rest = [c for c in cautions if c not in circuit and c.severity != "note"]
     sources = Sources(c.finding for c in checks if c.finding)
-    yield section("Cord and circuit", *(el("p", text) for text in told), caution_items(circuit))
+    told_first = [el("p", text) for text in told]
+    yield section("Cord and circuit", *told_first, caution_items(circuit), name="circuit")
     numbered = {id(c): n for n, c in enumerate(checks, start=1)}
+    gaps = Gaps()
     parts = [
-        check_section(check, numbered[id(check)], sources, working=working, titled=not one)
+        check_section(check, numbered[id(check)], sources, gaps, working=working, titled=not one)
         for _, found in by_step(checks)
         for check in found
     ]
@@ -111,12 +118,14 @@ def _rest(
     yield section(heading, el("div", *parts, class_="checks"), name="evidence")
     yield section("Take care", caution_items(rest), name="care")
     yield sources.section()
-    yield _limits([c for c in cautions if c.severity == "note"])
+    yield _limits([c for c in cautions if c.severity == "note"], of_job=not one)
 
 
-def _limits(notes: Sequence[Caution]) -> Element | None:
+def _limits(notes: Sequence[Caution], *, of_job: bool) -> Element | None:
     made = el("p", f"Worked out by wirecalc {version('wirecalc')}.", class_="note")
-    return section("Limits of this answer", caution_items(notes), made, name="limits")
+    exact = el("p", _EXACT)
+    paper = el("p", _PAPER, class_="paper") if of_job else None
+    return section("Limits of this answer", caution_items(notes), exact, paper, made, name="limits")
 
 
 def _next(judged: Judged) -> str:
@@ -135,14 +144,12 @@ def _shown(job: Job) -> Iterator[list[tuple[str, str]]]:
     """Return what decided a job with what to do about each; for a pass, what came closest."""
     decided = [c for c in job.decided_by if c.check is not None]
     if job.verdict is Verdict.PASS:
-        decided = sorted(decided, key=_closeness)[:1]
         later = "; what was not tested stands below" if job.not_tested else ""
         for pair in job.before_and_after:
             if pair.found.verdict is Verdict.FAIL and pair.then and pair.now:
                 was = f"{pair.found.title}: {because(pair.then)}"
                 yield [("Was", was), ("Is now", because(pair.now[0]))]
-        for counted in decided:
-            yield [("Closest to its limit", _number(counted)), ("Next", _NOTHING_TO_DO + later)]
+        yield [*_closest(decided), ("Next", _NOTHING_TO_DO + later)]
         return
     for counted in decided:
         yield [("Decided by", _number(counted)), ("Next", counted.action or _LOOK)]
@@ -155,10 +162,17 @@ def _shown(job: Job) -> Iterator[list[tuple[str, str]]]:
         yield [("Decided by", f"{NOTHING}{of}"), ("Next", "measure after the work")]
 
 
-def _closeness(counted: Counted) -> float:
-    finding = counted.check.finding if counted.check else None
-    decided = finding.decided_by if finding else None
-    return decided.criterion.closeness if decided else float("inf")
+def _closest(counted: Sequence[Counted]) -> Iterator[tuple[str, str]]:
+    """Yield what came closest to its limit: of what a meter with an error read, if anything was.
+
+    A plate's figure may well stand at its limit, and says less than a reading that is near it.
+    """
+    judged = [(c.name, j) for c in counted if c.check and c.check.finding
+              for j in c.check.finding.criteria]  # fmt: skip
+    read = [(name, j) for name, j in judged if j.low is not None]
+    name, nearest = min(read or judged, key=lambda n: n[1].criterion.closeness, default=("", None))
+    if nearest is not None:
+        yield "Closest reading" if read else "Closest to its limit", f"{name}: {because(nearest)}"
 
 
 def _number(counted: Counted) -> str:

@@ -11,12 +11,36 @@ from collections.abc import Iterable, Iterator, Sequence
 from ..criteria import Verdict
 from ..findings import BandFigure, Finding, InputRecord, Judged
 from ..items import Caution, Listing, NotChecked
-from ..job import JobCheck
+from ..job import OPTION, JobCheck
+from ..kinds import TAKEN_AS_EXACT
 from ..rounding import show, show_band
 from ..sources import Source
 from .html_parts import Element, Inside, badge, el, items, pairs, picture, section, table, wide
 
 _NOT_GIVEN = "not given"
+
+
+class Gaps:
+    """What the checks of a report did not check; where two leave out the same, one says it."""
+
+    def __init__(self) -> None:
+        self._first: dict[tuple[str, ...], tuple[str, str]] = {}
+
+    def of(self, check: JobCheck, finding: Finding, key: str) -> Element | None:
+        """Return the gaps of one check; a later check points to it by `key`."""
+        found = finding.not_checked
+        missing = [n for n in found if n.why.startswith(_NOT_GIVEN)]
+        said = tuple(f"{n.what}{': ' + n.why if n.why else ''}" for n in found if n not in missing)
+        rows: list[tuple[str, Inside]] = []
+        if said:
+            first, name = self._first.get(said, (key, check.title))
+            if check.stage != OPTION:  # paper has no options, so nothing points to one
+                self._first.setdefault(said, (key, name))
+            same = el("span", "the same as for ", el("a", name, href=f"#{first}"))
+            rows.append(("Not checked", items(said, "run") if first == key else same))
+        if missing:
+            rows.append(("Not given", items(map(_missing, missing), "run")))
+        return pairs(rows, "gaps")
 
 
 class Sources:
@@ -44,7 +68,13 @@ def because(judged: Judged) -> str:
 
 
 def check_section(
-    check: JobCheck, number: int, sources: Sources, *, working: bool, titled: bool = True
+    check: JobCheck,
+    number: int,
+    sources: Sources,
+    gaps: Gaps,
+    *,
+    working: bool,
+    titled: bool = True,
 ) -> Element:
     """Return one check with all that was given, worked out and judged."""
     key = f"check-{number}"
@@ -63,7 +93,17 @@ def check_section(
         if titled:  # one finding alone has it in its summary
             head.append(_next(check.finding))
         head += _body(check.finding, key, sources, working)
-    return el("section", *head, class_="check", aria_labelledby=key if titled else "")
+        head.append(gaps.of(check, check.finding, key))
+    name = f"check {_on_paper(check)}".strip() if titled else "check"
+    return el("section", *head, class_=name, aria_labelledby=key if titled else "")
+
+
+def _on_paper(check: JobCheck) -> str:
+    """Return how much of a check paper has: an option nothing more than its line above."""
+    if check.stage == OPTION:
+        return "option"
+    bare = check.finding is None or not check.finding.criteria
+    return "short" if check.verdict is Verdict.PASS and not bare else ""
 
 
 def _next(finding: Finding) -> Element | None:
@@ -87,7 +127,6 @@ def _body(finding: Finding, key: str, sources: Sources, working: bool) -> Iterat
         yield _listing(listing)
     for number, build in enumerate(finding.charts, start=1):
         yield picture(build(), f"{key}-{number}")
-    yield _not_checked(finding.not_checked)
 
 
 def _criterion(judged: Judged, sources: Sources) -> Sequence[Inside]:
@@ -126,7 +165,7 @@ def _answers(finding: Finding) -> Iterator[tuple[str, str]]:
         yield answer.name.capitalize(), ". ".join(said)
 
 
-def _given(record: InputRecord) -> tuple[str, str, str]:
+def _given(record: InputRecord) -> tuple[str, str, Inside]:
     name = _plain(record.name)
     if record.origin == "assumed":
         return name, record.notes[0], "assumed"
@@ -135,7 +174,9 @@ def _given(record: InputRecord) -> tuple[str, str, str]:
     notes = list(record.notes)
     if record.low is not None and record.high is not None:
         notes.insert(0, show_band(record.low, record.high, record.unit))
-    return name, record.given or "", ", ".join(notes)
+    said = ", ".join(notes)
+    exact = said == TAKEN_AS_EXACT  # on paper said once for all, below
+    return name, record.given or "", el("span", said, class_="gloss") if exact else said
 
 
 def _plain(name: str) -> str:
@@ -147,17 +188,6 @@ def _listing(listing: Listing) -> Element | None:
     rows = [tuple("" if c is None else str(c) for c in row) for row in listing.rows]
     made = table(listing.title, listing.columns, rows, "listing")
     return wide(made, listing.title) if made is not None and len(listing.columns) > 3 else made
-
-
-def _not_checked(found: Sequence[NotChecked]) -> Element | None:
-    missing = [n for n in found if n.why.startswith(_NOT_GIVEN)]
-    said = [f"{n.what}{': ' + n.why if n.why else ''}" for n in found if n not in missing]
-    rows: list[tuple[str, Inside]] = []
-    if said:
-        rows.append(("Not checked", items(said, "run")))
-    if missing:
-        rows.append(("Not given", items(map(_missing, missing), "run")))
-    return pairs(rows, "gaps")
 
 
 def _missing(gap: NotChecked) -> Element:
