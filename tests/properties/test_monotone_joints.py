@@ -109,8 +109,8 @@ def test_a_shorter_strip_is_never_judged_better_for_being_long_enough(
             window_length="2 mm",
             stripped=full(stripped, "mm"),
         )
-        enough = finding.criterion("stripped long enough")
-        short = finding.criterion("stripped short enough")
+        enough = finding.criterion("strip length, lower limit")
+        short = finding.criterion("strip length, upper limit")
         ranks.append((enough.verdict.rank, short.verdict.rank))
     assert ranks[0][0] >= ranks[1][0]  # the shorter strip
     assert ranks[0][1] <= ranks[1][1]

@@ -49,8 +49,8 @@ def test_an_element_of_more_ohms_is_no_better_on_the_high_side_and_no_worse_on_t
         ranks(run("element", **PLATE, **more, element_resistance=full(ohm, "ohm")))
         for ohm in sorted((one, two))
     )
-    assert low["resistance low enough"] <= high["resistance low enough"]
-    assert low["resistance high enough"] >= high["resistance high enough"]
+    assert low["resistance, upper limit"] <= high["resistance, upper limit"]
+    assert low["resistance, lower limit"] >= high["resistance, lower limit"]
 
 
 @BOUNDED
@@ -101,7 +101,7 @@ def test_a_start_device_of_more_ohms_is_no_better_on_the_high_side(
     )
     assert set(low) == set(high)
     for name in low:
-        if name == "resistance low enough":
+        if name == "resistance, upper limit":
             assert low[name] <= high[name]
         else:
             assert low[name] >= high[name]

@@ -38,7 +38,7 @@ def near(*limits: float, low: float, high: float) -> st.SearchStrategy[float]:
 
 
 plates = st.sampled_from(["115 V", "120 V"])
-SERVED = ("running volts are high enough", "service volts are high enough")
+SERVED = ("running volts, lower limit", "service volts, lower limit")
 
 
 @BOUNDED

@@ -305,4 +305,4 @@ def test_a_start_part_is_judged_by_its_whole_range(old_high, new, new_high, word
     typed |= {} if old_high is None else {"old_capacitor_high": old_high}
     typed |= {} if new_high is None else {"new_capacitor_high": new_high}
     found = wirecalc.run("capacitor-swap", **typed)
-    assert found.criterion("size not too large").verdict == word
+    assert found.criterion("size, upper limit").verdict == word

@@ -266,7 +266,7 @@ def test_figures(worked):
         ("D4.5a", "temperature rating of the terminal"),
         ("D4.5c", "place_temperature"),
         ("D1.1", "start over run winding"),
-        ("D1.2", "capacitance is not too low"),
+        ("D1.2", "capacitance, lower limit"),
         ("D1.4b", "duty"),
         ("D5.s", "pull-out force"),
         ("D5.t", "pull-out force"),

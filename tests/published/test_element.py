@@ -51,7 +51,7 @@ def test_elements_of_service_manuals_fit_their_plates(ohms, power, volts):
 )
 def test_ten_percent_of_the_plate_on_either_side(ohms, low, high):
     found = verdicts(element(element_resistance=ohms))
-    assert (found["resistance low enough"], found["resistance high enough"]) == (low, high)
+    assert (found["resistance, upper limit"], found["resistance, lower limit"]) == (low, high)
 
 
 @pytest.mark.parametrize(

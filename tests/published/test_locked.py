@@ -85,7 +85,7 @@ def test_volts_that_were_not_measured_leave_it_open_between_90_and_110_percent()
 )
 def test_an_overload_resets_in_minutes(reset, verdicts):
     finding = run(high_time="6 s", overload_trips=3, reset_time=reset)
-    found = (finding.criterion(f"reset not too {end}").verdict for end in ("soon", "late"))
+    found = (finding.criterion(f"time to reset, {end} limit").verdict for end in ("lower", "upper"))
     assert tuple(found) == verdicts
 
 

@@ -145,10 +145,10 @@ def test_a_standard_stranding_fits_the_barrel_of_its_own_gauge(gauge, build):
 @pytest.mark.parametrize(
     ("wire", "barrel", "criterion"),
     [
-        ("10 AWG", "16-14 AWG", "wire is not too thick for the barrel"),
-        ("22 AWG", "16-14 AWG", "wire is not too thin for the barrel"),
-        ("19x29 AWG", "22-18 AWG", "wire is not too thick for the barrel"),  # it is 16 AWG
-        ("7x26 AWG", "16-14 AWG", "wire is not too thin for the barrel"),  # it is 18 AWG
+        ("10 AWG", "16-14 AWG", "area in the barrel, upper limit"),
+        ("22 AWG", "16-14 AWG", "area in the barrel, lower limit"),
+        ("19x29 AWG", "22-18 AWG", "area in the barrel, upper limit"),  # it is 16 AWG
+        ("7x26 AWG", "16-14 AWG", "area in the barrel, lower limit"),  # it is 18 AWG
     ],
 )
 def test_a_wire_of_another_gauge_does_not_fit(wire, barrel, criterion):

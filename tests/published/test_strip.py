@@ -7,7 +7,7 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
-LONG_ENOUGH, SHORT_ENOUGH = "stripped long enough", "stripped short enough"
+LONG_ENOUGH, SHORT_ENOUGH = "strip length, lower limit", "strip length, upper limit"
 
 
 def lengths(finding):

@@ -38,15 +38,15 @@ def test_running_volts_within_a_tenth_of_the_plate(plate, least, most):
 
 def test_a_240_v_plate_on_208_v_is_no_match_and_no_part_is_at_fault():
     found = supply("240 V", voltage_running="208 V", nominal_voltage="208 V")
-    assert verdict(found, "service is high enough for the plate") == "fail"
-    assert verdict(found, "running volts are high enough") == "fail"
+    assert verdict(found, "service for the plate, lower limit") == "fail"
+    assert verdict(found, "running volts, lower limit") == "fail"
     (fault,) = (a for a in found.answers if a.name == "part at fault")
     assert fault.text == "none: on 208 V a resistive load gives 75 % of its plate power"
     power = found.figure("power of a resistive load").figure.value
     assert power == pytest.approx(100 * 208**2 / 240**2)  # 75.1 %
     # at the top of a 208 V service the load may be within 90 %, the service still is no match
     high = supply("240 V", voltage_running="217 V", nominal_voltage="208 V")
-    assert verdict(high, "running volts are high enough") == "pass"
+    assert verdict(high, "running volts, lower limit") == "pass"
     assert high.verdict == "fail"
 
 
@@ -112,8 +112,8 @@ def test_volts_of_the_service(service, nominal, volts_of_120, low, high):
         voltage_at_rest=f"{volts_of_120 * nominal / 120:.6f} V",
         nominal_voltage=service,
     )
-    assert verdict(found, "service volts are high enough") == low
-    assert verdict(found, "service volts are not too high") == high
+    assert verdict(found, "service volts, lower limit") == low
+    assert verdict(found, "service volts, upper limit") == high
     assert found.verdict in ("pass", "marginal")
 
 
@@ -342,7 +342,7 @@ def test_what_to_do_about_too_few_volts_goes_by_how_many(volts, word):
 )
 def test_a_remembered_level_of_the_service_is_shown_as_one(volts, limit, confidence):
     found = supply("120 V", voltage_running=f"{volts} V", voltage_at_rest=f"{volts} V")
-    judged = found.criterion("service volts are high enough").criterion
+    judged = found.criterion("service volts, lower limit").criterion
     assert (judged.limit, judged.source.confidence) == (limit, confidence)
     assert judged.caution_limit is None
 

@@ -150,7 +150,7 @@ def test_open_readings(typed, verdict, says):
     ("run", "side"),
     # 1.14 ohm, +-7 % (compressor specification sheet, 75 F = 23.9 C there; here 25 C):
     # 1.0602 to 1.2198
-    [("1.07", ""), ("1.05", "too low"), ("1.21", ""), ("1.23", "too high")],
+    [("1.07", ""), ("1.05", "lower limit"), ("1.21", ""), ("1.23", "upper limit")],
 )
 def test_a_makers_ohms_hold_within_7_percent(run, side):
     finding = windings(
@@ -159,7 +159,7 @@ def test_a_makers_ohms_hold_within_7_percent(run, side):
         winding_temperature="25 C",
     )
     failed = [c.criterion.name for c in finding.criteria if c.verdict == "fail"]
-    assert failed == ([f"run winding not {side}"] if side else [])
+    assert failed == ([f"run winding, {side}"] if side else [])
 
 
 def test_a_warm_winding_is_taken_to_25_c():
@@ -178,7 +178,7 @@ def test_leads_that_were_not_read_never_pass_nor_condemn_a_winding_by_themselves
     # 3.9 ohm against 4 ohm less 7 % = 3.72: with 0.1 ohm of leads good, with 0.3 ohm bad
     typed = {"reading_1_2": "3.9 ohm", "reading_1_3": "12 ohm", "reading_2_3": "15.9 ohm"}
     finding = wirecalc.run("windings", **typed, maker_run="4 ohm", winding_temperature="25 C")
-    judged = finding.criterion("run winding not too low")
+    judged = finding.criterion("run winding, lower limit")
     assert (judged.verdict, judged.criterion.needs) == ("cannot tell", ("lead_resistance",))
 
 

@@ -78,7 +78,7 @@ def test_the_command_line_that_it_gives_judges_alike(
 
 def test_bands_of_the_meter_decide(recording: Path) -> None:
     """The settled 1.2 A is 9 % over a plate of 1.1 A: a good meter says so, a poor one cannot."""
-    name = "settled current is low enough"
+    name = "settled current, upper limit"
     plate = {"rated_load_current": "1.08 A"}
     assert trace(recording, **plate).criterion(name).verdict == "fail"
     assert trace(recording, **plate, current_error="2%").criterion(name).verdict == "cannot tell"
@@ -111,17 +111,17 @@ def test_a_log_proves_no_upper_limit_and_gives_the_least(tmp_path: Path) -> None
     path = written(tmp_path, log([(0, 10), (9.5, 1), (1.2, 60), (0, 10)]))
     finding = trace(path, **PLATE)
     assert finding.criterion("highest instantaneous current").verdict == "cannot tell"
-    assert finding.criterion("start peak is high enough").verdict == "cannot tell"
+    assert finding.criterion("start peak, lower limit").verdict == "cannot tell"
     names = {c.criterion.name for c in finding.criteria}
-    assert "start peak is low enough" not in names
-    assert finding.criterion("settled current is low enough").verdict == "pass"
+    assert "start peak, upper limit" not in names
+    assert finding.criterion("settled current, upper limit").verdict == "pass"
     times = finding.figure("time to settle")
     assert (times.low, times.high) == (0.0, 2.0)
 
 
 def test_a_log_that_is_past_a_limit_is_past_it(tmp_path: Path) -> None:
     path = written(tmp_path, log([(0, 10), (19.5, 2), (1.2, 60), (0, 10)]))
-    assert trace(path, **PLATE).criterion("start peak is low enough").verdict == "marginal"
+    assert trace(path, **PLATE).criterion("start peak, upper limit").verdict == "marginal"
 
 
 def test_a_power_log_has_no_current(tmp_path: Path) -> None:

@@ -166,18 +166,24 @@ def _duty(old: str, new: str) -> Iterator[Item]:
 def _same_size(old: float, new: float) -> Iterator[Item]:
     action = "take the marked size, unless the maker's sheet names another"
     for side, limit, compare in (
-        ("not too small", old * (1 - SAME_SIZE), at_least),
-        ("not too large", old * (1 + SAME_SIZE), at_most),
+        ("lower limit", old * (1 - SAME_SIZE), at_least),
+        ("upper limit", old * (1 + SAME_SIZE), at_most),
     ):
         yield compare(
-            f"size {side}", new, limit, "uF", source=PRACTICE, origin=Origin.PRACTICE, action=action
+            f"size, {side}",
+            new,
+            limit,
+            "uF",
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            action=action,
         )
 
 
 def _in_range(old: tuple[float, float | None], new: tuple[float, float | None]) -> Iterator[Item]:
     action = "take a start part whose whole range lies inside the old one"
     yield at_least(
-        "size not too small",
+        "size, lower limit",
         new[0],
         old[0],
         "uF",
@@ -190,7 +196,7 @@ def _in_range(old: tuple[float, float | None], new: tuple[float, float | None]) 
     if unread and not over:
         parts = " and ".join(unread)
         yield cannot_tell(
-            "size not too large",
+            "size, upper limit",
             f"start parts are marked with a range, and its upper end was not read: {parts}",
             measure="read the whole range on both parts",
             needs=tuple(f"{name}_capacitor_high" for name in unread),
@@ -198,7 +204,7 @@ def _in_range(old: tuple[float, float | None], new: tuple[float, float | None]) 
         )
         return
     yield at_most(
-        "size not too large",
+        "size, upper limit",
         new[0] if new[1] is None else new[1],
         old[1] or 0.0,
         "uF",

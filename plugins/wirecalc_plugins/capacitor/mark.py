@@ -105,7 +105,7 @@ def _judge(name: str, value: float, mark: Mark, limits: Limits) -> Iterator[Item
             "%",
             working=lambda: f"100 x ({put(value)} uF / {put(mark.size)} uF - 1)",
         )
-    low, high = f"{name} is not too low", f"{name} is not too high"
+    low, high = f"{name}, lower limit", f"{name}, upper limit"
     wide = limits.widest
     if wide and at_or_below(wide[0], value) and not at_or_below(limits.low, value):
         yield _between(low, value, limits.low, wide[0])

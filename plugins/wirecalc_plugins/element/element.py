@@ -142,7 +142,7 @@ def element(
         yield from _against_plate(element_resistance, lead_resistance, nominal)
     elif not element_open:
         yield cannot_tell(
-            "resistance low enough",
+            "resistance, upper limit",
             "the element was not read",
             measure="pull both wires off it and read across it, dead and cold",
             needs=("element_resistance", "element_open"),
@@ -170,7 +170,7 @@ def _against_plate(reading: float, leads: float | None, nominal: float | None) -
         yield without_leads("resistance less leads", ohms, reading, leads)
     if nominal is None:
         yield cannot_tell(
-            "resistance low enough",
+            "resistance, upper limit",
             "no watts and volts of the element to compare with",
             measure="read the power and the volts on the element or its plate",
             needs=("nameplate_power", "nameplate_voltage"),
@@ -184,7 +184,7 @@ def _against_plate(reading: float, leads: float | None, nominal: float | None) -
         working=lambda: f"100 x ({put(ohms.high)} / {put(nominal)} - 1)",
     )
     yield ohms_at_most(
-        "resistance low enough",
+        "resistance, upper limit",
         ohms,
         (1 + TOLERANCE) * nominal,
         source=_TOLERANCE,
@@ -192,7 +192,7 @@ def _against_plate(reading: float, leads: float | None, nominal: float | None) -
         action="read it again at its own clean tabs; if it stays so, replace it",
     )
     yield ohms_at_least(
-        "resistance high enough",
+        "resistance, lower limit",
         ohms,
         (1 - TOLERANCE) * nominal,
         source=_TOLERANCE,

@@ -59,7 +59,7 @@ def _by_gauge(gauge: str, barrel: SizeRange) -> Iterator[Criterion]:
     number = gauge_number(gauge)
     thin, thick = gauge_number(barrel.thinnest or ""), gauge_number(barrel.thickest or "")
     yield requires(
-        "wire is not too thin for the barrel",
+        "area in the barrel, lower limit",
         number <= thin,
         says=f"{gauge} AWG is thinner than the {barrel} barrel takes",
         source=MAKER,
@@ -67,7 +67,7 @@ def _by_gauge(gauge: str, barrel: SizeRange) -> Iterator[Criterion]:
         action="use the barrel class named below; do not fold the wire double",
     )
     yield requires(
-        "wire is not too thick for the barrel",
+        "area in the barrel, upper limit",
         number >= thick,
         says=f"{gauge} AWG is thicker than the {barrel} barrel takes",
         source=MAKER,
@@ -80,7 +80,7 @@ def _by_named_area(total: float, barrel: SizeRange) -> Iterator[Criterion]:
     thin, thick = gauge_number(barrel.thinnest or ""), gauge_number(barrel.thickest or "")
     says = "it lies within one gauge beyond what the barrel names"
     yield at_least(
-        "wire is not too thin for the barrel",
+        "area in the barrel, lower limit",
         total,
         gauge_cmil(thin + 1),
         "cmil",
@@ -90,7 +90,7 @@ def _by_named_area(total: float, barrel: SizeRange) -> Iterator[Criterion]:
         action="take the maker's area range from the bag, or the barrel class named below",
     )
     yield at_most(
-        "wire is not too thick for the barrel",
+        "area in the barrel, upper limit",
         total,
         gauge_cmil(thick - 1),
         "cmil",
@@ -104,7 +104,7 @@ def _by_named_area(total: float, barrel: SizeRange) -> Iterator[Criterion]:
 def _by_typed_area(total: float, barrel: SizeRange, edge: float) -> Iterator[Criterion]:
     span = barrel.high_cmil - barrel.low_cmil
     yield at_least(
-        "wire is not too thin for the barrel",
+        "area in the barrel, lower limit",
         total,
         barrel.low_cmil,
         "cmil",
@@ -114,7 +114,7 @@ def _by_typed_area(total: float, barrel: SizeRange, edge: float) -> Iterator[Cri
         action="use the barrel class named below; do not fold the wire double",
     )
     yield at_most(
-        "wire is not too thick for the barrel",
+        "area in the barrel, upper limit",
         total,
         barrel.high_cmil,
         "cmil",

@@ -182,7 +182,7 @@ def _rule(rule_id: str) -> tables.Row:
 
 def _judge(stripped: float, length: _Length, *, reach_known: bool) -> Iterator[Item]:
     yield at_least(
-        "stripped long enough",
+        "strip length, lower limit",
         stripped,
         length.fills,
         "mm",
@@ -193,7 +193,7 @@ def _judge(stripped: float, length: _Length, *, reach_known: bool) -> Iterator[I
     )
     if reach_known:
         yield at_most(
-            "stripped short enough",
+            "strip length, upper limit",
             stripped,
             length.most,
             "mm",

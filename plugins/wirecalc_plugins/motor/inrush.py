@@ -165,7 +165,7 @@ def inrush(
     locked = locked_rotor(locked_rotor_current, code_letter, horsepower, nameplate_voltage)
     if locked is None:
         yield cannot_tell(
-            "start peak is high enough",
+            "start peak, lower limit",
             "no locked-rotor current and no code letter with hp and volts was given",
             measure="read LRA on the plate of the compressor or motor",
             needs=_CODE_NEEDS,
@@ -219,7 +219,7 @@ def _marks(rated: float | None, own: float | None) -> Iterator[Item]:
 
 def _against_the_plate(settled: float, plate: float, load: str | None) -> Item:
     """Judge a settled current by amps that may not be the motor's: they can only be exceeded."""
-    name = "settled current is low enough"
+    name = "settled current, upper limit"
     if at_or_below(settled, OVER_RLA * plate):
         whose = "are a heater's" if load == "heater" else "may be those of its heater"
         return cannot_tell(

@@ -208,7 +208,7 @@ def _long(high_time: float, near: bool | None, current: float | None, lra: float
 
 def _runs(settled: float, rated: float, running: bool) -> Item:
     """Judge whether the settled current is that of a motor which runs at all."""
-    name = "settled current is high enough"
+    name = "settled current, lower limit"
     if not running:
         return cannot_tell(
             name,
@@ -255,7 +255,7 @@ def _resets(reset_time: float | None) -> Iterator[Item]:
         return
     says = "is it the overload that opens, or a control?"
     yield at_least(
-        "reset not too soon",
+        "time to reset, lower limit",
         reset_time,
         LEAST_RESET,
         "min",
@@ -269,7 +269,7 @@ def _resets(reset_time: float | None) -> Iterator[Item]:
         part="overload", quantity="wait before a reading", said_by="manual"
     )
     yield at_most(
-        "reset not too late",
+        "time to reset, upper limit",
         reset_time,
         row.number("least"),
         "min",

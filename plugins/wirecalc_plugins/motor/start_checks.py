@@ -55,7 +55,7 @@ def judge_volts(voltage: float | None, plate: float | None) -> Iterator[Item]:
     action = "measure the supply with and without the load; is it the plate of this unit?"
     if not at_or_below(-voltage, -low):
         yield at_least(
-            "volts at the plug are high enough",
+            "volts at the plug, lower limit",
             voltage,
             low,
             "V",
@@ -67,7 +67,7 @@ def judge_volts(voltage: float | None, plate: float | None) -> Iterator[Item]:
         )
     if not at_or_below(voltage, high):
         yield at_most(
-            "volts at the plug are low enough",
+            "volts at the plug, upper limit",
             voltage,
             high,
             "V",
@@ -148,14 +148,14 @@ def judge_peak(locked: LockedRotor, peak: float | None, mode: str) -> Iterator[I
     """Judge the highest current of a start against the locked-rotor current."""
     if peak is None:
         yield cannot_tell(
-            "start peak is high enough",
+            "start peak, lower limit",
             "the start was not measured",
             measure="hold the start with the meter's inrush function, jaws around one wire",
             needs=("peak",),
         )
         return
     scale = math.sqrt(2) if mode == "peak-hold" else 1.0
-    name = "start peak is high enough"
+    name = "start peak, lower limit"
     if mode == "max-hold":
         yield cannot_tell(
             name,
@@ -182,7 +182,7 @@ def judge_peak(locked: LockedRotor, peak: float | None, mode: str) -> Iterator[I
         return
     most = motors.offset_crest(PF_LOW) if mode == "peak-hold" else WINDOW_RMS
     high = at_most(
-        "start peak is low enough",
+        "start peak, upper limit",
         peak,
         locked.most * most,
         "A",
@@ -202,14 +202,14 @@ def judge_settled(settled: float | None, rated: float | None) -> Iterator[Item]:
         return
     if rated is None:
         yield cannot_tell(
-            "settled current is low enough",
+            "settled current, upper limit",
             "no rated-load current to compare with",
             measure="read RLA on the plate",
             needs=("rated_load_current",),
         )
         return
     yield at_most(
-        "settled current is low enough",
+        "settled current, upper limit",
         settled,
         OVER_RLA * rated,
         "A",
@@ -219,7 +219,7 @@ def judge_settled(settled: float | None, rated: float | None) -> Iterator[Item]:
         action="switch off; look for a stuck rotor, a hot condenser, low volts or a weak capacitor",
     )
     yield at_least(
-        "settled current is high enough",
+        "settled current, lower limit",
         settled,
         RUNNING * rated,
         "A",

@@ -28,7 +28,7 @@ DEVICES = (*RESISTORS, *RELAYS)
 SHORT_OHM = 1.0  # under it a device is short; practice
 OPEN_TIMES = 10.0  # times the most that any text gives, and more, it is open; practice
 PLATE_115 = (100.0, 130.0)  # plates that the manuals' ohms are for
-_LEAST, _MOST = "resistance high enough", "resistance low enough"
+_LEAST, _MOST = "resistance, lower limit", "resistance, upper limit"
 _SHEET = "take its cold ohms from the maker's sheet, or compare with a new one of the same number"
 _REPLACE = "fit the device that the compressor's maker names; find out why it failed"
 

@@ -268,12 +268,12 @@ def _by_maker(
     )
     action = "read it again cold, leads subtracted; then it has shorted turns"
     for side, limit, compare in (
-        ("not too low", maker * (1 - MAKER_SHARE), at_least),
-        ("not too high", maker * (1 + MAKER_SHARE), at_most),
+        ("lower limit", maker * (1 - MAKER_SHARE), at_least),
+        ("upper limit", maker * (1 + MAKER_SHARE), at_most),
     ):
         if leads_unknown and at_or_below(limit, band[0]) != at_or_below(limit, band[1]):
             yield cannot_tell(
-                f"{what} {side}",
+                f"{what}, {side}",
                 f"{at_25:.4g} ohm with the leads in it, against {limit:.4g} ohm",
                 measure="touch the test leads together and read them",
                 needs=("lead_resistance",),
@@ -281,7 +281,7 @@ def _by_maker(
             )
             continue
         yield compare(
-            f"{what} {side}",
+            f"{what}, {side}",
             at_25,
             limit,
             "ohm",

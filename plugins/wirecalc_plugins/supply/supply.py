@@ -157,7 +157,7 @@ def supply(
         yield from _against_plate("running volts", voltage_running, low, high)
     else:
         yield cannot_tell(
-            "running volts are high enough",
+            "running volts, lower limit",
             "the volts while the load runs were not given; those at rest show no bad joint",
             measure=_AT_LOAD,
             needs=("voltage_running",),
@@ -199,11 +199,11 @@ def _shares(volts: float, plate: float) -> Iterator[Item]:
 
 def _against_plate(what: str, volts: float, low: float, high: float) -> Iterator[Item]:
     source = tables.load("supply-ranges").row(range="plate").source
-    name, says = f"{what} are high enough", "90 % of the plate"
+    name, says = f"{what}, lower limit", "90 % of the plate"
     action = _IS_IT_208 if 190 < low < 230 and volts > 180 else _LOST
     action = _HALF if low > 180 and 0.4 * high < volts < 0.6 * high else action
     yield at_least(name, volts, low, "V", source=source, says=says, action=action)
-    name, says = f"{what} are not too high", "110 % of the plate"
+    name, says = f"{what}, upper limit", "110 % of the plate"
     yield at_most(name, volts, high, "V", source=source, says=says, action=_TOO_HIGH)
 
 
@@ -244,7 +244,7 @@ def _match(
             because=[f"(208 V / {plate:g} V)^2"],
         )
     yield at_least(
-        "service is high enough for the plate",
+        "service for the plate, lower limit",
         nominal,
         low,
         "V",
@@ -253,7 +253,7 @@ def _match(
         action="change no part for it; ask the maker for a 208 V version or part",
     )
     yield at_most(
-        "service is not too high for the plate",
+        "service for the plate, upper limit",
         nominal,
         high,
         "V",
@@ -297,8 +297,8 @@ def _against_service(volts: float, nominal: float | None, by_plate: bool) -> Ite
     scale = nominal / 120
     yield from (_range_end(care, end, nominal) for end in ("low", "high"))
     for end, name, sense, sign in (
-        ("low", "service volts are high enough", at_least, -1),
-        ("high", "service volts are not too high", at_most, 1),
+        ("low", "service volts, lower limit", at_least, -1),
+        ("high", "service volts, upper limit", at_most, 1),
     ):
         limit, inner = rule.number(end) * scale, care.number(end) * scale
         within = [at_or_below(sign * volts, sign * end_) for end_ in (limit, inner)]
