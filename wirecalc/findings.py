@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from .charts import ChartMaker
-from .criteria import Criterion, Verdict, worst
+from .criteria import Criterion, Origin, Verdict, worst
 from .items import Answer, Caution, Figure, Listing, NotChecked
 from .sources import Source
 
@@ -48,6 +48,12 @@ class Judged(NamedTuple):
     low: float | None = None
     high: float | None = None
 
+    @property
+    def because(self) -> str:
+        """What it says, with its name."""
+        name = self.criterion.name
+        return f"{name}: {self.reason}" if self.reason else name
+
 
 @dataclass(frozen=True)
 class Finding:
@@ -73,10 +79,11 @@ class Finding:
 
     @functools.cached_property
     def decided_by(self) -> Judged | None:
-        """The criterion that decided: the weakest among those with the worst verdict."""
-        return min(
-            self.criteria, key=lambda c: (-c.verdict.rank, c.criterion.closeness), default=None
-        )
+        """The criterion that decided: the weakest among those with the worst verdict.
+
+        Of those that failed, a published limit goes before the shop's own stricter one.
+        """
+        return min(self.criteria, key=_weakness, default=None)
 
     def figure(self, name: str) -> BandFigure:
         """Return a figure by its name; raises KeyError."""
@@ -89,6 +96,11 @@ class Finding:
     def source_key(self, source: Source | None) -> str | None:
         """Return the key under which a source stands in this finding."""
         return next((k for k, s in self.sources.items() if s == source), None)
+
+
+def _weakness(judged: Judged) -> tuple[int, bool, float]:
+    own = judged.verdict is Verdict.FAIL and judged.criterion.origin is Origin.HOUSE
+    return -judged.verdict.rank, own, judged.criterion.closeness
 
 
 def collect_sources(used: Iterable[Source | None]) -> dict[str, Source]:

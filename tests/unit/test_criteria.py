@@ -7,6 +7,7 @@ import pytest
 
 from wirecalc.criteria import (
     Criterion,
+    Origin,
     Verdict,
     at_least,
     at_most,
@@ -14,6 +15,7 @@ from wirecalc.criteria import (
     requires,
     worst,
 )
+from wirecalc.findings import Finding, Judged
 from wirecalc.sources import PRACTICE, confirmed, from_memory
 
 PRINTED = confirmed("std", "a standard", "table 1", copies=2)
@@ -103,3 +105,22 @@ def test_closeness_finds_the_weakest_link() -> None:
     loose = at_most("b", 1.0, 15.0, "A", source=PRINTED)
     without_numbers = requires("c", True, says="", source=PRINTED)
     assert tight.closeness < loose.closeness < without_numbers.closeness == math.inf
+
+
+def test_of_two_that_failed_the_published_limit_decides_before_the_shops_own() -> None:
+    """19 lbf misses the printed 20 by less than the shop's 25, and is worse news."""
+    printed = at_least("pull", 19.0, 20.0, "lbf", source=PRINTED)
+    own = at_least("shop pull", 19.0, 25.0, "lbf", source=PRINTED, origin=Origin.HOUSE)
+    between = printed._replace(actual=21.0)
+    assert own.closeness < printed.closeness
+    assert _decider(own, printed) == "pull"
+    assert _decider(own, between) == "shop pull"
+    near = own._replace(actual=25.5)
+    assert _decider(near, printed._replace(actual=25.5)) == "shop pull"
+
+
+def _decider(*criteria: Criterion) -> str:
+    judged = tuple(Judged(c, "bundled", c.verdict, c.reason) for c in criteria)
+    decided = Finding("pull", "bundled", "1", (), criteria=judged).decided_by
+    assert decided is not None
+    return decided.criterion.name

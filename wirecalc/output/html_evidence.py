@@ -33,9 +33,10 @@ class Gaps:
         said = tuple(f"{n.what}{': ' + n.why if n.why else ''}" for n in found if n not in missing)
         rows: list[tuple[str, Inside]] = []
         if said:
-            first, name = self._first.get(said, (key, check.title))
+            title = f"{check.title}, {check.stage}"
+            first, name = self._first.get(said, (key, title))
             if check.stage != OPTION:  # paper has no options, so nothing points to one
-                self._first.setdefault(said, (key, name))
+                self._first.setdefault(said, (key, title))
             same = el("span", "the same as for ", el("a", name, href=f"#{first}"))
             rows.append(("Not checked", items(said, "run") if first == key else same))
         if missing:
@@ -59,12 +60,6 @@ class Sources:
         """Return the list of sources."""
         rows = [el("li", text, id=f"source-{n}") for text, n in self._numbers.items()]
         return section("Sources", el("ol", *rows), name="sources") if rows else None
-
-
-def because(judged: Judged) -> str:
-    """Return what a criterion says, with its name."""
-    name = judged.criterion.name
-    return f"{name}: {judged.reason}" if judged.reason else name
 
 
 def check_section(

@@ -1,0 +1,94 @@
+"""The first lines of a job: what decided, and what to do next."""
+
+from __future__ import annotations
+
+import pytest
+
+from wirecalc.criteria import Criterion, at_least, at_most
+from wirecalc.findings import Finding, Judged
+from wirecalc.job import AS_FOUND, AS_LEFT, Job, JobCheck, NotTested
+from wirecalc.output import summary
+from wirecalc.sources import confirmed
+
+PRINTED = confirmed("std", "a standard", "table 1", copies=2)
+
+
+def check(name: str, *criteria: Criterion, stage: str = AS_LEFT, meter: bool = True) -> JobCheck:
+    bands = [(c.actual, c.actual) if meter else (None, None) for c in criteria]
+    judged = tuple(
+        Judged(c, "bundled", c.verdict, c.reason, c.next_action, *band)
+        for c, band in zip(criteria, bands, strict=True)
+    )
+    return JobCheck(name, stage, name, Finding(name, "bundled", "1", (), criteria=judged))
+
+
+def pull(force: float, action: str = "set the tool up again") -> Criterion:
+    return at_least("pull", force, 20.0, "lbf", source=PRINTED, action=action)
+
+
+def of(*checks: JobCheck, not_tested: tuple[NotTested, ...] = ()) -> list[tuple[str, str]]:
+    job = Job("a job", {}, checks, not_tested)
+    return [(line.label, line.said) for line in summary.lines(job)]
+
+
+def test_the_same_thing_to_do_for_two_stands_once() -> None:
+    assert of(check("a", pull(19.0)), check("b", pull(18.0))) == [
+        ("Decided by", "a: pull: 19 lbf is below 20 lbf"),
+        ("Decided by", "b: pull: 18 lbf is below 20 lbf"),
+        ("Next", "set the tool up again"),
+    ]
+    labels = [label for label, _ in of(check("a", pull(19.0, "one")), check("b", pull(18.0)))]
+    assert labels == ["Decided by", "Next", "Decided by", "Next"]
+
+
+def test_a_pass_names_the_reading_that_is_nearest_not_the_plate() -> None:
+    plate = check("part", at_least("volts", 250.0, 250.0, "V", source=PRINTED), meter=False)
+    read = check("crimp", pull(24.0), at_most("drop", 9.0, 10.0, "mV", source=PRINTED))
+    assert of(plate, read)[0] == ("Closest reading", "crimp: drop: 9 mV, at most 10 mV")
+    assert of(plate)[0] == ("Closest", "part: volts: 250 V, at least 250 V")
+
+
+def test_what_was_mended_is_told_with_both_numbers() -> None:
+    found = check("crimp", pull(15.0), stage=AS_FOUND)
+    assert of(found, check("crimp", pull(24.0))) == [
+        ("Was", "crimp: pull: 15 lbf is below 20 lbf"),
+        ("Is now", "pull: 24 lbf, at least 20 lbf"),
+        ("Next", summary.NOTHING_TO_DO),
+    ]
+
+
+def test_what_is_missing_is_named_with_its_reason() -> None:
+    said = of(check("a", pull(24.0)), not_tested=(NotTested("ground", True, "no meter"),))
+    assert said == [
+        ("Not tested", "ground, which is needed: no meter"),
+        ("Next", "test what is missing"),
+    ]
+    assert of() == [
+        ("Decided by", "nothing was checked as left"),
+        ("Next", "measure after the work"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("checks", "sentence"),
+    [
+        ([check("a", pull(19.0))], "One check fails at the end of the work."),
+        ([check("a", pull(19.0)), check("b", pull(18.0))], "2 checks fail at the end of the work."),
+        (
+            [check("a", pull(24.0))],
+            "At the end of the work, what was checked is within the limits.",
+        ),
+        (
+            [check("a", pull(19.0), stage=AS_FOUND)],
+            "Neither good nor bad yet: what failed as found was not measured again.",
+        ),
+        ([], "Neither good nor bad yet: nothing was checked as left."),
+    ],
+)
+def test_one_sentence_says_what_the_verdict_means(checks: list[JobCheck], sentence: str) -> None:
+    assert summary.says(Job("a job", {}, tuple(checks))) == sentence
+
+
+def test_the_error_of_a_meter_is_told_where_there_is_one() -> None:
+    assert summary.counts_a_meter(Job("a job", {}, (check("a", pull(19.0)),)))
+    assert not summary.counts_a_meter(Job("a job", {}, (check("a", pull(19.0), meter=False),)))

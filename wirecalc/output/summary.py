@@ -1,0 +1,131 @@
+"""What a job comes to in a few lines: what decided it, with its number, and what to do next.
+
+The text and the page of a job begin with the same lines.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import zip_longest
+from typing import NamedTuple
+
+from ..criteria import Verdict
+from ..findings import Judged
+from ..job import AGAIN, MISSING, NOTHING, Counted, Job
+from ..sources import Source
+
+METER = "Numbers are the worst that the meters' errors allow."
+NOTHING_TO_DO = "nothing that these checks ask for"
+_LOOK = "see the evidence below"
+_LATER = "; what was not tested stands below"
+
+
+class Line(NamedTuple):
+    """One line of a summary: what it is, what it says, and where a number in it comes from."""
+
+    label: str
+    said: str
+    source: Source | None = None
+
+
+def says(job: Job) -> str:
+    """Say in one sentence what the verdict of a job means."""
+    n = sum(c.check is not None for c in job.decided_by)
+    if job.verdict is Verdict.PASS:
+        return "At the end of the work, what was checked is within the limits."
+    if job.verdict is Verdict.MARGINAL:
+        things = "one thing calls" if n == 1 else f"{n} things call"
+        return f"Within every limit that binds; {things} for attention."
+    if job.verdict is Verdict.FAIL:
+        return f"{'One check fails' if n == 1 else f'{n} checks fail'} at the end of the work."
+    why = {_open(c): None for c in job.decided_by} or {_open(None): None}
+    return f"Neither good nor bad yet: {', and '.join(why)}."
+
+
+def _open(counted: Counted | None) -> str:
+    """Say what kept a job from a verdict."""
+    if counted is None or counted.why == NOTHING:
+        return NOTHING
+    if counted.why == AGAIN:
+        return "what failed as found was not measured again"
+    return "what is needed was not tested" if counted.why == MISSING else "a check cannot tell"
+
+
+def lines(job: Job) -> list[Line]:
+    """Return what decided a job and what to do about each; for a pass, what came closest."""
+    if job.verdict is Verdict.PASS:
+        mended = list(_mended(job))
+        nearest = [n for n in _closest(job.decided_by) if not _told(n, mended)]
+        return [*mended, *nearest, _nothing_to_do(job)]
+    found: list[Line] = []
+    checked = [c for c in job.decided_by if c.check is not None]
+    for counted, then in zip_longest(checked, checked[1:]):
+        found.append(decided(counted))
+        if then is None or then.action != counted.action:  # the same for several stands once
+            found.append(Line("Next", counted.action or _LOOK))
+    missing = [c for c in job.decided_by if c.why == MISSING]
+    found += [Line("Not tested", f"{c.name}, which is needed: {c.reason}") for c in missing]
+    if missing:
+        found.append(Line("Next", "test what is missing"))
+    bare = [c.name for c in job.decided_by if c.why == NOTHING]
+    if bare or not job.counted:
+        of = f" of {', '.join(bare)}" if bare else ""
+        found += [Line("Decided by", f"{NOTHING}{of}"), Line("Next", "measure after the work")]
+    return found
+
+
+def of_finding(judged: Judged) -> list[Line]:
+    """Return what decided one finding, and what to do about it."""
+    next_one = NOTHING_TO_DO if judged.verdict is Verdict.PASS else judged.action or _LOOK
+    return [Line("Decided by", judged.because, judged.criterion.source), Line("Next", next_one)]
+
+
+def counts_a_meter(job: Job) -> bool:
+    """Return whether a number of the summary has the error of a meter in it."""
+    found = [c.check.decided_by for c in job.decided_by if c.check]
+    return any(j is not None and j.low is not None for j in found)
+
+
+def decided(counted: Counted) -> Line:
+    """Return the number that decided one thing that counts, with the name of its check."""
+    judged = counted.check.decided_by if counted.check else None
+    if judged is None:
+        return Line("Decided by", f"{counted.name}: {counted.why}")
+    stage = ", as found" if counted.why == AGAIN else ""
+    return Line("Decided by", f"{counted.name}{stage}: {judged.because}", judged.criterion.source)
+
+
+def _mended(job: Job) -> Iterator[Line]:
+    """Yield what failed before the work and what it is now."""
+    for pair in job.before_and_after:
+        if pair.found.verdict is Verdict.FAIL and pair.then and pair.now:
+            was, now = pair.then, pair.now[0]
+            yield Line("Was", f"{pair.found.title}: {was.because}", was.criterion.source)
+            yield Line("Is now", now.because, now.criterion.source)
+
+
+def _closest(counted: Sequence[Counted]) -> Iterator[Line]:
+    """Yield what came closest to its limit: of what a meter with an error read, if anything was.
+
+    A plate's figure may well stand at its limit, and says less than a reading that is near it.
+    """
+    judged: list[tuple[str, Judged]] = [
+        (c.name, j)
+        for c in counted
+        if c.check and c.check.finding
+        for j in c.check.finding.criteria
+    ]
+    read = [(name, j) for name, j in judged if j.low is not None]
+    name, nearest = min(read or judged, key=lambda n: n[1].criterion.closeness, default=("", None))
+    if nearest is not None:
+        label = "Closest reading" if read else "Closest"
+        yield Line(label, f"{name}: {nearest.because}", nearest.criterion.source)
+
+
+def _told(line: Line, before: Sequence[Line]) -> bool:
+    """Return whether a line before it says the same."""
+    return any(line.said.endswith(earlier.said) for earlier in before)
+
+
+def _nothing_to_do(job: Job) -> Line:
+    return Line("Next", NOTHING_TO_DO + (_LATER if job.not_tested else ""))
