@@ -8,6 +8,7 @@ import pytest
 
 import wirecalc
 from wirecalc.output.drawing import draw
+from wirecalc.rounding import show
 
 ROOT = Path(__file__).parents[2]
 DEMOS = {
@@ -113,6 +114,20 @@ def test_groups_of_a_file_have_lines_and_criteria_of_their_own():
     (sets,) = finding.listings
     assert [row[:2] for row in sets.rows] == [(f"learner {n}", "5") for n in "123"]
     assert sets.rows[0][-1] == "1 break at crimp, 4 slip"
+
+
+def test_one_set_is_not_told_as_several_and_has_no_empty_column():
+    finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="push-on", force=FIVE)
+    (sets,) = finding.listings
+    assert "let go" not in sets.columns
+    bound = finding.figure("tolerance bound 95/90").figure
+    # 22.86 - 3.4066 x 2.2289 = 15.267 lbf: shown down in both places, toward safety
+    assert (sets.rows[0][-1], show(bound.value, toward=bound.toward)) == ("15.26", "15.26")
+    (build,) = finding.charts
+    assert build().text.startswith("5 specimens. Worst specimen: 19.2 lbf, ")
+
+
+FIVE = ["24.1 lbf", "22.6 lbf", "25.0 lbf", "19.2 lbf", "23.4 lbf"]
 
 
 def test_learner_and_tool_that_go_together_are_not_told_apart():

@@ -76,7 +76,7 @@ def _fill(axes: Any, chart: Chart) -> None:
     axes.set_title(chart.title, loc="left", fontsize=12)
     axes.grid(axis="y", color="0.9")
     axes.set_axisbelow(True)
-    if chart.bands:  # a filled area leaves no free corner
+    if chart.bands or chart.limits:  # a filled area leaves no free corner, a limit is never covered
         axes.figure.legend(loc="outside lower left", ncols=2, frameon=False, fontsize=10)
     elif axes.get_legend_handles_labels()[1]:
         axes.legend(loc="best", frameon=True, framealpha=0.9, edgecolor="0.8")

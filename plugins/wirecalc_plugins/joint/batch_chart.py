@@ -30,11 +30,12 @@ def batch_chart(sets: Mapping[str, Sequence[float]], limits: Limits) -> Chart:
     missed = [label for label, lbf in limits.minima if lowest < lbf]
     verdict = f"below {', '.join(missed)}" if missed else "above every minimum"
     said = "; ".join(f"{label} {lbf:.4g} lbf" for label, lbf in limits.minima)
+    among, of_worst = (f" in {len(names)} sets", f" in {worst}") if len(names) > 1 else ("", "")
     return Chart(
         title="Pull-out force of each specimen",
         text=(
-            f"{sum(map(len, sets.values()))} specimens in {len(names)} sets. Worst specimen: "
-            f"{lowest:.4g} lbf in {worst}, {verdict}. Minima: {said}."
+            f"{sum(map(len, sets.values()))} specimens{among}. Worst specimen: "
+            f"{lowest:.4g} lbf{of_worst}, {verdict}. Minima: {said}."
         ),
         x=Axis("set", places=tuple(names)),
         y=Axis("pull-out force", "lbf"),

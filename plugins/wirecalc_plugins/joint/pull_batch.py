@@ -29,6 +29,7 @@ from wirecalc import (
     put,
     statistics,
 )
+from wirecalc.rounding import show
 from wirecalc.sources import Confidence, Source, computed
 
 from .batch_chart import Limits, batch_chart
@@ -159,7 +160,8 @@ def pull_batch(
         yield from _judge(name, summary, limits)
         for row in statistics.outliers(values):
             yield not_checked(f"why {values[row]:g} lbf stands apart", f"{name}, pull {row + 1}")
-    yield listing("Sets", _HEAD, lines)
+    told = any(line[-1] for line in lines)  # how they let go; without it there is no such column
+    yield listing("Sets", _HEAD if told else _HEAD[:-1], lines if told else [x[:-1] for x in lines])
     if len(sets) > 1:
         yield from difference(forces, words, names)
     if statistics.missing_library():
@@ -304,4 +306,5 @@ def _line(
 ) -> tuple[str | float | None, ...]:
     numbers = (found.mean, found.deviation, found.lowest)
     shown = [f"{value:.2f}" for value in numbers]
-    return (name, str(found.size), *shown, "" if bound is None else f"{bound:.2f}", modes)
+    least = "" if bound is None else show(bound, toward="down")
+    return (name, str(found.size), *shown, least, modes)
