@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
+from xml.etree.ElementTree import Element
 
 import pytest
 
@@ -32,13 +33,18 @@ def pages() -> dict[str, str]:
     return {sheet.stem: job_page(evaluated(sheet)) for sheet in SHEETS}
 
 
+def tags(root: Element) -> Counter[str]:
+    """Count the elements; the marks of an axis (use) are as many as its labels leave room for."""
+    return Counter(tag for e in root.iter() if not (tag := str(e.tag)).endswith("}use"))
+
+
 def test_every_text_of_a_job_is_escaped() -> None:
     plain = parsed(job_page(evil_job("plain"), working=True))
     evil = parsed(job_page(evil_job(EVIL), working=True))
     for root in (plain, evil):
         for style in list(root.iter("style")):
             style.text = ""
-    assert Counter(e.tag for e in evil.iter()) == Counter(e.tag for e in plain.iter())
+    assert tags(evil) == tags(plain)
     assert not list(evil.iter("script")) + list(evil.iter("img"))
     said = re.sub(r"\s+", " ", "".join(evil.itertext()))
     wanted = "".join(plain.itertext()).casefold().count("plain")

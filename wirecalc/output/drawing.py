@@ -45,7 +45,7 @@ def draw(chart: Chart, form: str) -> bytes:
         do = "install it with: pip install 'wirecalc[analysis]'"
         raise BadInput([Problem("--chart", "drawing needs matplotlib", do)]) from None
     mpl.use("Agg")
-    settings: Any = {"svg.hashsalt": "wirecalc", "svg.fonttype": "none", "font.size": 11}
+    settings: Any = {"svg.hashsalt": "wirecalc", "svg.fonttype": "none", "font.size": 13}
     with mpl.rc_context(settings):
         from matplotlib import pyplot
 
@@ -69,15 +69,15 @@ def _fill(axes: Any, chart: Chart) -> None:
     for band in chart.bands:
         axes.fill_between(band.x, band.low, band.high, color="0.85", linewidth=0, label=band.name)
     for words in chart.words:
-        axes.text(words.x, words.y, words.text, ha="center", va="center", fontsize=13, color="0.3")
+        axes.text(words.x, words.y, words.text, ha="center", va="center", fontsize=15, color="0.3")
     _data(axes, chart)
     _axes(axes, chart)
     _limits(axes, chart)
-    axes.set_title(chart.title, loc="left", fontsize=12)
+    axes.set_title(chart.title, loc="left", fontsize=14)
     axes.grid(axis="y", color="0.9")
     axes.set_axisbelow(True)
     if chart.bands or chart.limits:  # a filled area leaves no free corner, a limit is never covered
-        axes.figure.legend(loc="outside lower left", ncols=2, frameon=False, fontsize=10)
+        axes.figure.legend(loc="outside lower left", ncols=2, frameon=False, fontsize=12)
     elif axes.get_legend_handles_labels()[1]:
         axes.legend(loc="best", frameon=True, framealpha=0.9, edgecolor="0.8")
 
@@ -145,7 +145,7 @@ def _limits(axes: Any, chart: Chart) -> None:
             textcoords="offset points",
             ha="left" if left else "right",
             va="bottom",
-            fontsize=9.5,
+            fontsize=11.5,
         )
 
 
@@ -186,7 +186,7 @@ def _place(
             textcoords="offset points",
             ha="left" if right > 0 else "right",
             va="center",
-            fontsize=9,
+            fontsize=11,
             arrowprops={"arrowstyle": "-", "color": "0.5", "linewidth": 0.7},
         )
         text.update_positions(renderer)
