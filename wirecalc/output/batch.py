@@ -13,7 +13,7 @@ from ..findings import Finding
 from .json import finding_object
 from .layout import WIDTH, block, wrap
 from .rows import DEFECT, RESULT, beside, empty_cells, head_lines, line, result_cells
-from .text import because, caution_lines, not_checked_lines
+from .text import caution_lines, not_checked_lines
 from .text import word as verdict_word
 
 REFUSED = "refused"
@@ -138,7 +138,7 @@ def _told(finding: Finding) -> _Said:
         said = "; ".join(f"{a.name}: {a.text}" for a in finding.answers)
         return "NO VERDICT", said or "figures only", False
     passed = decided.verdict is Verdict.PASS
-    return verdict_word(decided.verdict), because(decided), not passed
+    return verdict_word(decided.verdict), decided.because, not passed
 
 
 def _cut(text: str, width: int) -> str:

@@ -10,25 +10,28 @@ from typing import Any
 
 from ..criteria import Verdict
 from ..items import Caution
-from ..job import AGAIN, BeforeAfter, Job, JobCheck, by_step
+from ..job import OPTION, BeforeAfter, Job, JobCheck, by_step
 from ..jobsheet.gaps import Gaps, MissingReading, reading_object
+from . import summary
 from .layout import WIDTH, block, table, wrap
-from .text import because, body, caution_lines, headline, word
+from .text import body, caution_lines, headline, word
 
 _NO_STEP = "at no step"
+_UNCOUNTED = ", not counted"
+_LABEL = 16  # room for what a line of the summary is
 
 
 def job_text(job: Job, *, working: bool = False) -> str:
     """Return a job as text: a summary, each finding, cautions once, and what was not tested."""
     parts = wrap(f"JOB: {word(job.verdict)}  {job.title}", indent="     ")
-    parts += _reasons(job)
+    parts += _summary(job)
     kind = {"kind": job.kind} if job.kind else {}
     about = [
         wrap(f"{k.replace('_', ' ')}: {v}", indent="  ") for k, v in {**kind, **job.about}.items()
     ]
     parts += block("About", (line for lines in about for line in lines))
     parts += block("Machines", _machines(job))
-    parts += ["", *_overview(job)]
+    parts += block("Checks", _overview(job))
     parts += block("Before and after", _before_and_after(job))
     parts += block("Not tested", _not_tested(job))
     for _, checks in by_step(job.checks):
@@ -43,49 +46,41 @@ def job_text(job: Job, *, working: bool = False) -> str:
     return "\n".join(parts)
 
 
-def _reasons(job: Job) -> Iterator[str]:
-    """Yield what decided, each with what to do about it; what is missing needs no more words."""
-    for reason in job.reasons if not job.counted else ():
-        yield from wrap(f"- {reason}", "  ", "    ")
-    for counted in job.decided_by if job.verdict is not Verdict.PASS else ():
-        decided = counted.check.decided_by if counted.check and counted.why == AGAIN else None
-        reason = because(decided) if decided else counted.reason
-        because_of = f": {reason}" if reason else ""
-        yield from wrap(f"- {counted.name}: {counted.why}{because_of}", "  ", "    ")
-        if counted.check is not None and counted.action:
-            yield from wrap(f"Next  {counted.action}", "    ", " " * 10)
+def _summary(job: Job) -> Iterator[str]:
+    """Yield what the verdict means, what decided it with its number, and what to do."""
+    yield from wrap(summary.says(job), "  ")
+    for line in summary.lines(job):
+        yield from wrap(line.said, f"  {line.label:<{_LABEL}}")
+    if summary.counts_a_meter(job):
+        yield from wrap(summary.METER, "  ")
 
 
 def _machines(job: Job) -> list[str]:
     rows = []
     for machine in job.machines:
-        worst = [c for c in job.counted_of(machine.name) if c.verdict is not Verdict.PASS]
         verdict = job.verdict_of(machine.name)
-        why = next((f"{c.name}: {c.why}" for c in worst if c.verdict is verdict), "")
+        worst = [c for c in job.counted_of(machine.name) if c.verdict is verdict]
+        of = worst if verdict is not Verdict.PASS else []
+        why = next((summary.decided(c).said for c in of), "")
         said = "; ".join(f"{k} {v}" for k, v in machine.about.items())
         rows.append((machine.name, word(verdict), why or said))
     return table(rows)
 
 
 def _overview(job: Job) -> Iterator[str]:
-    """Yield the checks in a table; by the step of the repair where steps are given."""
-    heads = ("check", "stage", "verdict", "decided by")
+    """Yield each check with what decided it; by the step of the repair where steps are given."""
     groups = by_step(job.checks)
-    if not any(step for step, _ in groups):
-        yield from table([heads, *map(_row, job.checks)])
-        return
-    rows: list[tuple[str, ...]] = [heads]
     for step, checks in groups:
-        rows += [(f"{(step or _NO_STEP).upper()}", "", "", ""), *map(_row, checks)]
-    yield from table(rows)
+        if any(named for named, _ in groups):
+            yield (step or _NO_STEP).upper()
+        for check in checks:
+            stage = f"{check.title}, {check.stage}{_UNCOUNTED if check.stage == OPTION else ''}"
+            yield from wrap(stage, f"  {_verdict(check):<13}")
+            yield from wrap(_why(check), " " * 15)
 
 
-def _row(check: JobCheck) -> tuple[str, str, str, str]:
-    if check.finding is None:
-        return check.title, check.stage, "DEFECT", check.defect
-    decided = check.decided_by
-    why = because(decided) if decided else "figures only"
-    return check.title, check.stage, word(check.verdict), why
+def _why(check: JobCheck) -> str:
+    return check.decided_by.because if check.decided_by else check.defect or "figures only"
 
 
 def _before_and_after(job: Job) -> Iterator[str]:
@@ -96,9 +91,9 @@ def _before_and_after(job: Job) -> Iterator[str]:
 
 def _pair(pair: BeforeAfter) -> Iterator[str]:
     indent = " " * 21
-    found = because(pair.then) if pair.then else pair.found.defect or "figures only"
+    found = pair.then.because if pair.then else pair.found.defect or "figures only"
     yield from wrap(f"  found  {_verdict(pair.found):<12}{found}", indent=indent)
-    now = [f"{word(j.verdict):<12}{because(j)}" for j in pair.now]
+    now = [f"{word(j.verdict):<12}{j.because}" for j in pair.now]
     for line in now or [f"{_verdict(pair.left):<12}{pair.left.defect or 'figures only'}"]:
         yield from wrap(f"  left   {line}", indent=indent)
 

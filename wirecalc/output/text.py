@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from ..criteria import Verdict
-from ..findings import BandFigure, Finding, InputRecord, Judged
+from ..findings import BandFigure, Finding, InputRecord
 from ..items import Caution, NotChecked
 from ..rounding import show, show_band
 from ..sources import Source
@@ -32,12 +32,6 @@ def word(verdict: Verdict | None) -> str:
     return verdict.upper() if verdict else "NO VERDICT"
 
 
-def because(judged: Judged) -> str:
-    """Return what a criterion says, with its name."""
-    name = judged.criterion.name
-    return f"{name}: {judged.reason}" if judged.reason else name
-
-
 def headline(finding: Finding) -> Iterator[str]:
     """Yield the first lines: verdict, deciding number, next action, first caution, answers."""
     decided = finding.decided_by
@@ -45,7 +39,7 @@ def headline(finding: Finding) -> Iterator[str]:
         yield "NO VERDICT  figures only"
         yield from _short_answers(finding)
         return
-    yield from wrap(f"{word(finding.verdict)}  {because(decided)}", indent=" " * 6)
+    yield from wrap(f"{word(finding.verdict)}  {decided.because}", indent=" " * 6)
     if decided.criterion.source is not None:
         yield from wrap(decided.criterion.source.cite(), "      ")
     if decided.action and decided.verdict is not Verdict.PASS:
@@ -128,7 +122,7 @@ def _checked(finding: Finding, mark: Callable[[Source | None], str]) -> list[tup
     return [
         (
             word(c.verdict),
-            _house(c.criterion.origin) + because(c),
+            _house(c.criterion.origin) + c.because,
             mark(c.criterion.source),
         )
         for c in finding.criteria
