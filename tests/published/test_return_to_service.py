@@ -230,11 +230,23 @@ def test_share_of_the_four_milliamperes():
     finding = leakage("0.5 mA", other_leakage=["1.5 mA", "1 mA"])
     share = finding.figure("share of the 4 mA of a GFCI").figure.value
     assert share == pytest.approx(100 * 3 / 4)
-    alone = wirecalc.run("leakage", other_leakage=["1.5 mA", "1 mA"])
-    assert verdicts(alone) == {"sum on the GFCI": "pass"}
     assert "sum on the GFCI" not in verdicts(leakage("0.5 mA"))
     assert verdicts(leakage("0.5 mA", on_gfci="yes"))["sum on the GFCI"] == "pass"
     assert verdicts(wirecalc.run("leakage")) == {LEAK: "cannot tell"}
+
+
+@pytest.mark.parametrize("others", [["1 mA"], ["2 mA", "2 mA"], ["5.9 mA"]])
+def test_others_on_a_gfci_are_no_sum_without_the_machine_itself(others):
+    # UL 943, class A: must trip above 6 mA; what the machine adds is not known
+    finding = wirecalc.run("leakage", other_leakage=others)
+    assert verdicts(finding) == {"sum on the GFCI": "cannot tell"}
+    assert "own leakage" in finding.decided_by.reason
+    assert finding.decided_by.criterion.needs == ("leakage_current",)
+
+
+def test_others_that_trip_a_gfci_alone_fail_without_the_machine_itself():
+    finding = wirecalc.run("leakage", other_leakage=["5 mA", "5 mA"])
+    assert verdicts(finding) == {"sum on the GFCI": "fail"}  # sqrt(25 + 25) = 7.07 mA at least
 
 
 def test_a_straddling_leakage_names_the_instrument():
