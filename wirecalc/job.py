@@ -69,7 +69,8 @@ class JobCheck(NamedTuple):
 class NotTested(NamedTuple):
     """A check that was not made, and why. `rule` is the house rule that asks for it, if one does.
 
-    One that stands in no sheet, and that only a rule asks for, has no `reason` of a person's.
+    One that stands in no sheet, and that only a rule asks for or is usual for the kind of job, has
+    no `reason` of a person's; `usual` says that it is the latter.
     """
 
     name: str
@@ -79,6 +80,7 @@ class NotTested(NamedTuple):
     machine: str = ""
     calculation: str = ""
     rule: str = ""
+    usual: bool = False
 
     @property
     def title(self) -> str:

@@ -212,7 +212,7 @@ GROUND = RequiredChecks("our list", ("refrigerator",), ("ground",))
 
 
 def missing(job: Job) -> list[tuple[str, bool, str]]:
-    return [(n.name, n.required, n.rule) for n in job.not_tested]
+    return [(n.name, n.required, n.rule) for n in job.not_tested if not n.usual]
 
 
 def test_a_kind_of_job_without_a_check_that_a_rule_asks_for_cannot_be_told() -> None:
@@ -249,7 +249,7 @@ def test_only_a_check_as_left_is_what_a_rule_asks_for(stage: str) -> None:
 def test_what_the_sheet_says_of_it_becomes_required() -> None:
     said = '[[not_tested]]\nname = "earth"\ncalculation = "ground"\nreason = "no tester"\n'
     job = evaluate(check("24 lbf") + said, GROUND, job='kind = "refrigerator"\n')
-    (entry,) = job.not_tested
+    (entry,) = [n for n in job.not_tested if n.calculation == "ground"]
     assert (entry.name, entry.required, entry.reason) == ("earth", True, "no tester")
     assert "“our list” of plugin shop" in entry.rule
     assert "earth (required): no tester [“our list” of plugin shop]" in job_text(job)
@@ -260,7 +260,9 @@ def test_a_rule_holds_for_each_machine_of_its_kind() -> None:
     job = evaluate(
         TWO + check("24 lbf", machine="fridge") + check("24 lbf"), rule, job='kind = "range"\n'
     )
-    assert [(n.machine, n.name) for n in job.not_tested] == [("freezer", "pull")]
+    asked = [(n.machine, n.name) for n in job.not_tested if not n.usual]
+    assert asked == [("freezer", "pull")]
+    assert ("fridge", "element") in [(n.machine, n.name) for n in job.not_tested if n.usual]
     assert job.verdict_of("fridge") == "pass"
 
 
@@ -328,6 +330,25 @@ def test_checks_that_are_missing() -> None:
     of = found(check("19 lbf", stage="as found", name="c") + check("24 lbf"))
     assert (of["again"], of["counts"]) == (["c"], True)
     assert found(check("24 lbf", stage="as found"))["checks"] == [("the work", True)]
+
+
+def test_what_is_usual_for_the_kind_and_not_on_the_sheet_is_listed_as_not_tested() -> None:
+    said = '[[not_tested]]\nname = "earth"\ncalculation = "ground"\nreason = "z"\n'
+    job = evaluate(check("24 lbf") + said, job='kind = "range"\n')
+    assert [(n.name, n.required) for n in job.not_tested] == [
+        ("earth", False), ("circuit", False), ("element", False), ("supply", False),
+        ("insulation", False),
+    ]  # fmt: skip
+    assert job.verdict == "pass"  # only a rule of the shop makes one a condition
+    text = " ".join(job_text(job).split())
+    assert "insulation: insulation, usual for a job of kind range, and not on the sheet" in text
+
+
+def test_what_a_rule_asks_for_is_listed_once() -> None:
+    rule = RequiredChecks("proof", ("range",), ("ground",))
+    job = evaluate(check("24 lbf"), rule, job='kind = "range"\n')
+    of_ground = [(n.name, n.required) for n in job.not_tested if n.calculation == "ground"]
+    assert of_ground == [("ground", True)]
 
 
 def test_what_is_usual_for_the_kind_and_not_there_is_missing() -> None:

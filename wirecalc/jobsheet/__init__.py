@@ -18,7 +18,7 @@ from typing import Any
 from ..errors import BadInput, PluginDefect, Problem, did_you_mean
 from ..host import Catalogue
 from ..job import Job, JobCheck, Machine, NotTested
-from .complete import with_required
+from .complete import with_required, with_usual
 from .plan import Check, plan
 from .shape import MACHINE_KEYS, NOT_TESTED_KEYS, place_of, problems_of, words_of
 
@@ -57,7 +57,8 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue) -> Job:
         raise BadInput(problems)
     several = len(machines) > 1
     kinds = [(m.name if several else "", m.kind) for m in machines] or [("", kind)]
-    not_tested = with_required(kinds, checks, said, catalogue.required, catalogue.calculations)
+    asked = with_required(kinds, checks, said, catalogue.required, catalogue.calculations)
+    not_tested = with_usual(kinds, checks, asked)
     about = {k: words_of(v) for k, v in sheet["job"].items() if k not in ("title", "kind")}
     title = words_of(sheet["job"]["title"])
     return Job(title, about, checks, not_tested, kind, tuple(machines))

@@ -1,4 +1,6 @@
-"""What a kind of job must have: what the shop's rules ask for, and what the sheet does not test."""
+"""What a kind of job must have: what the shop's rules ask for, what is usual for it, and what the
+sheet does not test.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from ..job import AS_LEFT, JobCheck, NotTested
 from ..requirements import ANY_KIND, ProvidedRequirement
+from .kinds import usual
 
 
 def with_required(
@@ -27,6 +30,35 @@ def with_required(
             for entry in _missing(machine, kind, rule, left, set(known)):
                 _take(found, entry)
     return tuple(found)
+
+
+def with_usual(
+    kinds: Sequence[tuple[str, str]],
+    checks: Iterable[JobCheck],
+    not_tested: Sequence[NotTested],
+) -> tuple[NotTested, ...]:
+    """Return what was not tested with what every job of the kind has and stands nowhere yet.
+
+    It is named, so that nobody takes it for tested, and is no condition.
+    """
+    there = {(c.machine, c.calculation) for c in checks if c.stage == AS_LEFT}
+    there |= {(n.machine, n.calculation) for n in not_tested}
+    found = [
+        NotTested(
+            check.name,
+            False,
+            f"{check.calculation}, usual for a job of kind {kind}, and not on the sheet: "
+            f"{check.why}",
+            check.step,
+            machine,
+            check.calculation,
+            usual=True,
+        )
+        for machine, kind in kinds
+        for check in (usual(kind) if kind else ())
+        if check.required and (machine, check.calculation) not in there
+    ]
+    return (*not_tested, *found)
 
 
 def _missing(

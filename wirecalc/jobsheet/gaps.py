@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from typing import Any, NamedTuple
 
 from ..job import AGAIN, AS_LEFT, NOTHING, Job, JobCheck
-from .kinds import usual
 
 
 class MissingReading(NamedTuple):
@@ -68,8 +67,7 @@ def gaps(job: Job) -> Gaps:
     """Return what is missing for a job to be judged: readings, checks, and second readings."""
     readings = tuple(r for c in job.checks for r in readings_missing(c))
     again = tuple(c.check for c in job.counted if c.why == AGAIN and c.check is not None)
-    checks = [MissingCheck(n.title, n.reason, n.required) for n in job.not_tested]
-    checks += _usual_missing(job)
+    checks = [MissingCheck(n.title, n.reason, n.required or n.usual) for n in job.not_tested]
     checks += [MissingCheck(c.name, NOTHING, True) for c in job.counted if c.why == NOTHING]
     checks += [
         MissingCheck(c.title, c.defect, True) for c in job.checks if c.defect and c.stage == AS_LEFT
@@ -77,24 +75,6 @@ def gaps(job: Job) -> Gaps:
     if not job.counted:
         checks.append(MissingCheck("the work", NOTHING, True))
     return Gaps(readings, tuple(checks), again)
-
-
-def _usual_missing(job: Job) -> Iterator[MissingCheck]:
-    """Yield what belongs to every job of the kind and stands nowhere on the sheet."""
-    several = len(job.machines) > 1
-    kinds = [(m.name if several else "", m.kind) for m in job.machines] or [("", job.kind)]
-    for machine, kind in kinds:
-        here = {c.calculation for c in _of(job.checks, machine) if c.stage == AS_LEFT}
-        here |= {n.calculation for n in job.not_tested if n.machine == machine}
-        for check in usual(kind) if kind else ():
-            if check.required and check.calculation not in here:
-                name = f"{machine}: {check.name}" if machine else check.name
-                why = f"{check.calculation}, usual for a {kind}: {check.why}"
-                yield MissingCheck(name, why, True)
-
-
-def _of(checks: Sequence[JobCheck], machine: str) -> Iterator[JobCheck]:
-    return (c for c in checks if c.machine == machine)
 
 
 def reading_object(reading: MissingReading) -> dict[str, Any]:
