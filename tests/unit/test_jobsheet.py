@@ -149,6 +149,28 @@ def test_file_that_is_missing_or_no_toml(tmp_path: Any) -> None:
     assert jobsheet.read(tmp_path / "bom.toml") == {"job": {"title": "t"}}
 
 
+@pytest.mark.parametrize(
+    ("content", "says"),
+    [
+        (b"\xff\xfe[\x00j\x00", "is not UTF-8"),
+        (b'[job]\ntitle = "caf\xe9"\n', "save it as UTF-8"),
+        (b"[job]\nx = " + b"[" * 9000 + b"]" * 9000, "is nested too deeply"),
+        (b"[job]\nx = " + b"{a = " * 9000 + b"1" + b"}" * 9000, "is nested too deeply"),
+        (b"[job]\nx = " + b"9" * 5000, "has too many digits"),
+    ],
+)
+def test_file_that_no_sheet_can_be_read_from(tmp_path: Any, content: bytes, says: str) -> None:
+    (tmp_path / "bad.toml").write_bytes(content)
+    with pytest.raises(BadInput, match=says):
+        jobsheet.read(tmp_path / "bad.toml")
+
+
+@pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
+def test_lines_may_end_as_any_system_ends_them(tmp_path: Any, end: str) -> None:
+    (tmp_path / "x.toml").write_bytes(f'[job]{end}title = "t"{end}'.encode())
+    assert jobsheet.read(tmp_path / "x.toml") == {"job": {"title": "t"}}
+
+
 def test_a_shared_value_that_a_check_has_no_use_for_is_left_out_of_it() -> None:
     job = evaluate(
         '[nameplate]\ninsulation_class = "90 C"\n'

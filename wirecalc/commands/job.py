@@ -34,7 +34,8 @@ def run(words: Sequence[str]) -> Result:
         raise BadInput([Problem("job", "needs a job sheet", "such as job repair.toml")])
     loaded = catalogue(words)
     path = Path(options.words[0])
-    sheet = jobsheet.read(path)
+    content = jobsheet.content(path)
+    sheet = jobsheet.parse(content, str(path))
     done = jobsheet.evaluate(sheet, loaded)
     if "check-only" in options.own:
         return _missing(done, options, loaded)
@@ -43,7 +44,7 @@ def run(words: Sequence[str]) -> Result:
     if "record" in options.own:
         from .job_record import keep
 
-        said.append(keep(path, sheet, done, options))
+        said.append(keep(content, sheet, done, options))
     return Result(_rendered(done, options), status, options.output, said)
 
 

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import contextlib
 import datetime
 import sys
-import tomllib
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
@@ -37,12 +35,11 @@ def refuse_mixed(options: Options) -> None:
         raise BadInput(wrong)
 
 
-def keep(path: Path, sheet: Mapping[str, Any], done: Job, options: Options) -> str:
+def keep(content: bytes, sheet: Mapping[str, Any], done: Job, options: Options) -> str:
     """Record a job that was evaluated from a sheet, and return the line that says where.
 
-    Raises BadInput where it cannot be written, or the file is no longer the sheet.
+    `content` is what stood in the file of the sheet. Raises BadInput where it cannot be written.
     """
-    content = _bytes(path, sheet)
     date = record.date_of(sheet["job"].get("date")) or datetime.date.today()
     job = dump(job_object(done)) + "\n"
     made = record.Record(date, done.title, content, job, job_page(done) + "\n")
@@ -65,16 +62,6 @@ def _folder(options: Options, name: str) -> Path:
     if not options.own[name]:
         raise BadInput([Problem(f"--{name}", "is empty", "name a folder")])
     return Path(options.own[name])
-
-
-def _bytes(path: Path, sheet: Mapping[str, Any]) -> bytes:
-    """Return the bytes of a sheet that was read before, and see that they still are that sheet."""
-    with contextlib.suppress(OSError, ValueError):
-        content = path.read_bytes()
-        if tomllib.loads(content.decode("utf-8-sig")) == sheet:
-            return content
-    wrong = "was changed while it was evaluated, or can be read only once"
-    raise BadInput([Problem(str(path), wrong, "give a file that stays as it is")])
 
 
 def count(folder: Path, names: Iterable[str]) -> History:

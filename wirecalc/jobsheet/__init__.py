@@ -25,16 +25,35 @@ from .shape import MACHINE_KEYS, NOT_TESTED_KEYS, place_of, problems_of, words_o
 
 def read(path: Path) -> dict[str, Any]:
     """Read a job sheet; raises BadInput where the file or its TOML cannot be read."""
+    return parse(content(path), str(path))
+
+
+def content(path: Path) -> bytes:
+    """Return what stands in the file of a sheet; raises BadInput where it cannot be read."""
     try:
-        return tomllib.loads(path.read_text(encoding="utf-8-sig"))
+        return path.read_bytes()
     except FileNotFoundError:
         raise BadInput([Problem(str(path), "there is no such file", "check the name")]) from None
-    except (OSError, UnicodeDecodeError) as error:
-        why = getattr(error, "strerror", None) or error
-        raise BadInput([Problem(str(path), f"cannot be read ({why})")]) from None
+    except OSError as error:
+        wrong = f"cannot be read ({error.strerror or error})"
+        raise BadInput([Problem(str(path), wrong)]) from None
+
+
+def parse(content: bytes, name: str) -> dict[str, Any]:
+    """Read the TOML of a sheet; raises BadInput, with the name of its file, where it is none."""
+    try:
+        text = content.decode("utf-8-sig")
+        return tomllib.loads(text.replace("\r\n", "\n").replace("\r", "\n"))
+    except UnicodeDecodeError as error:
+        problem = Problem(name, f"is not UTF-8 text (byte {error.start + 1})", "save it as UTF-8")
     except tomllib.TOMLDecodeError as error:
         hint = 'texts stand in quotes, as wire = "18 AWG"'
-        raise BadInput([Problem(str(path), f"is not TOML: {error}", hint)]) from None
+        problem = Problem(name, f"is not TOML: {error}", hint)
+    except RecursionError:
+        problem = Problem(name, "is nested too deeply", "a sheet needs two levels at most")
+    except ValueError:  # Python reads no longer one
+        problem = Problem(name, "a number in it has too many digits", "write it as a text")
+    raise BadInput([problem])
 
 
 def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue) -> Job:
