@@ -92,10 +92,11 @@ def prepare(
 def _known(given: object) -> bool:
     """Whether a value was given for an input, and not all of it is said to be unknown."""
     items = given if isinstance(given, list | tuple) else [given]
-    return any(item is not None and not _says_unknown(item) for item in items)
+    return any(item is not None and not says_unknown(item) for item in items)
 
 
-def _says_unknown(given: object) -> bool:
+def says_unknown(given: object) -> bool:
+    """Whether a value is said to be unknown."""
     return isinstance(given, str) and given.strip().casefold() == UNKNOWN
 
 
@@ -127,7 +128,7 @@ def _take(
             f"is needed ({declared.kind.text})", f'such as {option}"{declared.kind.example}"'
         )
     items = list(given) if isinstance(given, list | tuple) else [given]
-    known = [item for item in items if not _says_unknown(item)]
+    known = [item for item in items if not says_unknown(item)]
     companions = {n: all_given.get(n) for n in declared.kind.companions}
     if len(known) < len(items) or (given is None and declared.required):
         _take_unknown(declared, prepared, said=given is not None, rest=bool(known))

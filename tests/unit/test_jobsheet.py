@@ -75,6 +75,12 @@ def test_a_reading_on_the_nameplate_is_refused() -> None:
     assert "nameplate: current: no calculation takes this from a plate" in said
 
 
+def test_a_plate_that_no_check_needs_may_be_unknown() -> None:
+    assert evaluate('[nameplate]\nbreaker = "Unknown"\n' + check("24 lbf")).verdict == "pass"
+    said = problems('[nameplate]\nbreaker = "unknow"\n' + check("24 lbf"))
+    assert "nameplate: breaker" in said
+
+
 def test_code_letter_stands_on_a_plate() -> None:
     text = '[nameplate]\ncode_letter = "H"\n[[check]]\ncalculation = "inrush"\n'
     assert inputs(evaluate(text))["code_letter"] == ("H", "sheet")

@@ -10,6 +10,7 @@ from ..declaration import Calculation
 from ..errors import BadText, PluginDefect, Problem, did_you_mean
 from ..host import Catalogue
 from ..kinds import Kind, Nameplate, OneOf
+from ..reading_inputs import says_unknown
 from .shape import CHECK_KEYS, Place, place_of, words_of
 
 
@@ -166,6 +167,8 @@ def _plate_kinds(catalogue: Catalogue) -> dict[str, Kind]:
 
 
 def _unreadable(label: str, kind: Kind, value: object) -> Iterator[Problem]:
+    if says_unknown(value):
+        return
     try:
         kind.read(value)
     except BadText as error:
