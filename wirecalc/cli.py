@@ -17,7 +17,7 @@ from . import commands
 from .commands import calculate, listing
 from .commands.result import DEFECT, WRONG, Result
 from .errors import BadInput, PluginDefect, TableError, WirecalcError
-from .output.layout import printable
+from .output.layout import printable, visible
 
 INTERRUPTED = 130
 
@@ -133,7 +133,7 @@ def _complain(text: str) -> None:
     """Print to stderr; where nobody can read it the exit status still says it."""
     if sys.stderr is None:
         return
-    for line in text.splitlines():
+    for line in map(visible, text.splitlines()):
         try:
             print(f"wirecalc: {line}", file=sys.stderr, flush=True)
         except UnicodeEncodeError:

@@ -96,6 +96,14 @@ def test_check_only_says_what_is_missing(cli_main: Command, sheet: Path) -> None
     assert (done.status, done.out) == (0, "SHEET: NOTHING MISSING  t\n")
 
 
+def test_a_refusal_moves_no_cursor(cli_main: Command, sheet: Path) -> None:
+    sheet.write_text(SHEET + 'name = "x\\u001b[2J\\u202e"\nforc = "1"\n', encoding="utf-8")
+    done = cli_main("job", str(sheet))
+    assert done.status == 2
+    assert "check x?[2J?: forc: pull has no such input" in done.err
+    assert done.err.replace("\n", "").isprintable()
+
+
 def test_check_only_refuses_what_the_job_refuses(cli_main: Command, sheet: Path) -> None:
     sheet.write_text(SHEET.replace("24 lbf", "24 lb"), encoding="utf-8")
     done = cli_main("job", str(sheet), "--check-only")

@@ -13,6 +13,7 @@ from wirecalc.job import AS_LEFT, STEPS, Job, by_step
 from wirecalc.jobsheet.gaps import gaps
 from wirecalc.output.job import gaps_text, job_text
 from wirecalc.output.json import job_object
+from wirecalc.output.rows import FORMATS, job_rows
 from wirecalc.requirements import ProvidedRequirement, RequiredChecks
 
 CATALOGUE = host.build(bundled_only=True)
@@ -198,6 +199,22 @@ def test_what_decided_before_stands_beside_what_decides_after() -> None:
     assert pair.now[0].criterion.name == then.criterion.name
     decided = pair.left.decided_by
     assert pair.now[-1] == decided
+
+
+def test_no_word_of_a_sheet_moves_the_cursor_or_turns_letters_round() -> None:
+    moves = "\\u001b[2J\\r\\u000b\\u009b1m\\u0007\\u0008\\u202e\\u2066"
+    keys = {k: f"{k}{moves}" for k in ("name", "note", "tool", "part")}
+    job = evaluate(
+        f'[[machine]]\nname = "m{moves}"\nserial = "{moves}"\n[[machine]]\nname = "n"\n'
+        + check("12 lbf", stage="as found", machine="n", **keys)
+        + check("unknown", machine="n", **keys)
+        + f'[[not_tested]]\nname = "x{moves}"\nreason = "y{moves}"\n',
+        job=f'"k{moves}" = "{moves}"\n',
+    )
+    texts = [job_text(job), gaps_text(job, gaps(job)), *(job_rows(job, f) for f in FORMATS)]
+    for text in texts:
+        assert text.replace("\n", "").isprintable()
+        assert "name?" in text.replace("\\", "")
 
 
 def test_tool_and_part_go_into_every_output() -> None:

@@ -11,7 +11,7 @@ from ..batch import MOST_ROWS, RowFinding, Tally
 from ..criteria import Verdict
 from ..findings import Finding
 from .json import finding_object
-from .layout import WIDTH, block, wrap
+from .layout import WIDTH, block, visible, wrap
 from .rows import DEFECT, RESULT, beside, empty_cells, head_lines, line, result_cells
 from .text import caution_lines, not_checked_lines
 from .text import word as verdict_word
@@ -116,8 +116,7 @@ def summary(tally: Tally) -> str:
 def _row(row: RowFinding, said: _Said, labels: bool) -> Iterator[str]:
     start = f"{row.row:>5}  "
     if labels:
-        name = "".join(c if c.isprintable() else "?" for c in row.label)
-        start += f"{_cut(name, _LABEL):<{_LABEL}}  "
+        start += f"{_cut(visible(' '.join(row.label.split())), _LABEL):<{_LABEL}}  "
     word, why, whole = said
     start += f"{word:<11}  "
     if whole:

@@ -149,7 +149,7 @@ def _not_read(history: History) -> Iterator[str]:
     lines = [
         line
         for name, reason in sorted(history.not_read)
-        for line in wrap(f"- {_printable(name)}: {_printable(reason)}", indent="  ")
+        for line in wrap(f"- {name}: {reason}", indent="  ")
     ]
     yield from block(f"Could not be read, and are not counted: {len(history.not_read)}", lines)
 
@@ -159,12 +159,7 @@ def _few(n: int) -> str:
 
 
 def _shown(name: str | None) -> str:
-    return _NOT_SAID if name is None else _printable(name)
-
-
-def _printable(text: str) -> str:
-    """Return a text without what would move the cursor of a terminal."""
-    return "".join(c if c.isprintable() else "?" for c in text)
+    return _NOT_SAID if name is None else name
 
 
 def _aligned(rows: Sequence[Sequence[str]]) -> list[str]:

@@ -85,7 +85,7 @@ def _why(check: JobCheck) -> str:
 
 def _before_and_after(job: Job) -> Iterator[str]:
     for pair in job.before_and_after:
-        yield pair.found.title
+        yield from wrap(pair.found.title)
         yield from _pair(pair)
 
 

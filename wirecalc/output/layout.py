@@ -7,6 +7,9 @@ import textwrap
 from collections.abc import Iterable, Sequence
 
 WIDTH = 80
+_MOVES = re.compile(  # the cursor, or turns letters round: no part of what a name or a note says
+    "[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff]"
+)
 _ASCII = str.maketrans({"±": "+/-", "Ω": "ohm", "×": "x", "²": "2", "°": "", "µ": "u"})
 
 
@@ -17,6 +20,15 @@ def printable(text: str, encoding: str) -> str:
     except UnicodeEncodeError:
         return text.translate(_ASCII).encode(encoding, "replace").decode(encoding)
     return text
+
+
+def visible(text: str) -> str:
+    """Return a text with a question mark for all that would move the cursor of a terminal.
+
+    >>> visible("red \\x1b[31m and \\u202edetrevni")
+    'red ?[31m and ?detrevni'
+    """
+    return _MOVES.sub("?", text)
 
 
 def block(title: str, lines: Iterable[str]) -> list[str]:
@@ -31,7 +43,7 @@ def wrap(text: str, start: str = "", indent: str | None = None) -> list[str]:
         return []
     follow = " " * len(start) if indent is None else indent
     return textwrap.wrap(
-        text,
+        visible(text),
         WIDTH - 2,
         initial_indent=start,
         subsequent_indent=follow,
@@ -63,6 +75,7 @@ def table(
         return []
     from tabulate import tabulate
 
+    rows = [[visible(cell) for cell in row] for row in rows]
     widths = [max(len(row[i]) for row in rows) for i in range(len(rows[0]))]
     gaps = 2 * (len(widths) - 1)
     while sum(widths) + gaps > width:
@@ -85,5 +98,6 @@ def columns(heads: Sequence[str], rows: Sequence[Sequence[str]]) -> list[str]:
     """Lay out rows below their heads, nothing wrapped."""
     from tabulate import tabulate
 
-    text: str = tabulate([heads, *rows], tablefmt="plain", disable_numparse=True)
+    shown = [[visible(cell) for cell in row] for row in (heads, *rows)]
+    text: str = tabulate(shown, tablefmt="plain", disable_numparse=True)
     return [line.rstrip() for line in text.splitlines()]

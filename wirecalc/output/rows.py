@@ -14,6 +14,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from ..findings import Finding, Judged
 from ..items import Answer, Figure
 from ..job import Job, JobCheck
+from .layout import visible
 
 FORMATS = ("csv", "markdown")
 NO_VERDICT, DEFECT, NOT_TESTED = "no verdict", "defect", "not tested"
@@ -136,7 +137,7 @@ def _plain(cell: str | float | None, *, guard: bool = False) -> str:
         return ""
     if isinstance(cell, int | float):
         return f"{cell:.12g}"
-    text = " ".join(cell.split())
+    text = visible(" ".join(cell.split()))
     if guard and _FORMULA.match(text) and not _NUMBER.fullmatch(text):
         return f"'{text}"
     return text
