@@ -115,13 +115,31 @@ def test_own_input_comes_before_used_readings_before_the_nameplate() -> None:
         (check("24 lbf") + check("25 lbf"), "stands there twice as left"),
         ('[nameplate]\nbreaker = "garbage"\n' + check("24 lbf"), "nameplate: breaker"),
         ('[readings.a]\nforce = "2 lbf"\n' + check("24 lbf"), "no check uses these readings"),
-        ('[[not_tested]]\nname = "x"\n', "an entry is incomplete"),
-        ('[[not_tested]]\nname = "x"\nreason = "y"\nwhy = "z"\n', "unknown keys (why)"),
+        ('[[not_tested]]\nname = "x"\n', "not_tested x: has no reason"),
+        ('[[not_tested]]\nname = " "\nreason = ""\n', "not_tested 1: has no name and no reason"),
+        ('[[not_tested]]\nname = "x"\nreason = "y"\nwhy = "z"\n', "not_tested x: why"),
+        (
+            '[[not_tested]]\nname = "x"\nreason = "y"\nrequired = "yes"\n',
+            "not_tested x: required: 'yes' is neither true nor false",
+        ),
+        (
+            check("24 lbf") + "note = {a = 1}\n",
+            "check 1: note: is written wrongly; write note =",
+        ),
+        (f"[[check]]\n{PULL}name = {{a = 1}}\n", "check 1: name: is written wrongly; write name ="),
+        (f'[[check]]\n{PULL}uses = "b"\n', "no such readings; write [readings.b]"),
         ('[check]\ncalculation = "pull"\n', "write [[check]]"),
     ],
 )
 def test_refused_sheets(text: str, says: str) -> None:
     assert says in problems(text)
+
+
+def test_names_are_told_apart_by_their_words() -> None:
+    found = f'[[check]]\n{PULL}force = "19 lbf"\nstage = "as found"\nname = " a\\nb "\n'
+    job = evaluate(found + f'[[check]]\n{PULL}force = "24 lbf"\nname = "a b"\n')
+    assert (job.verdict, len(job.before_and_after)) == ("pass", 1)
+    assert evaluate(f'[[check]]\n{PULL}force = "24 lbf"\nname = " "\n').checks[0].name == "pull"
 
 
 def test_sections_of_the_wrong_shape_are_refused() -> None:
@@ -140,9 +158,10 @@ def test_everything_wrong_in_a_sheet_is_listed_at_once() -> None:
     assert "check breaker: breaker" in said
 
 
-def test_sheet_without_title_is_refused() -> None:
+@pytest.mark.parametrize("job", ["", "[job]\n", '[job]\ntitle = " \\n "\n'])
+def test_sheet_without_title_is_refused(job: str) -> None:
     with pytest.raises(BadInput, match="the sheet has no title"):
-        jobsheet.evaluate(tomllib.loads(check("24 lbf")), CATALOGUE)
+        jobsheet.evaluate(tomllib.loads(job + check("24 lbf")), CATALOGUE)
 
 
 def test_file_that_is_missing_or_no_toml(tmp_path: Any) -> None:

@@ -74,6 +74,7 @@ def test_every_step_is_known(step: str) -> None:
         ('[nameplate]\nbreaker = "15 A"\n' + TWO + check("24 lbf"), "whose it is cannot be told"),
         ('[[machine]]\nkind = "x"\n' + check("24 lbf"), "machine 1: has no name"),
         (TWO + '[[machine]]\nname = "fridge"\n' + check("24 lbf"), "stands there twice"),
+        (TWO + '[[machine]]\nname = " fridge"\n' + check("24 lbf"), "stands there twice"),
         ('[[machine]]\nname = "a"\nnameplate = 3\n' + check("24 lbf"), "[machine.nameplate]"),
         ('[[machine]]\nname = "a"\n[machine.nameplat]\n' + check("24 lbf"), "mean nameplate?"),
         ('[machine]\nname = "a"\n' + check("24 lbf"), "write [[machine]]"),

@@ -68,8 +68,8 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue) -> Job:
     planned = plan(sheet, catalogue, names, problems)
     said = [
         entry
-        for raw in sheet.get("not_tested", [])
-        for entry in _not_tested(raw, names, catalogue, problems)
+        for number, raw in enumerate(sheet.get("not_tested", []), start=1)
+        for entry in _not_tested(number, raw, names, catalogue, problems)
     ]
     checks = tuple(c for check in planned for c in _run(check, catalogue, problems))
     if problems:
@@ -85,7 +85,7 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue) -> Job:
 
 def _machine(raw: Mapping[str, Any], kind: str) -> Machine:
     about = {k: words_of(v) for k, v in raw.items() if k not in MACHINE_KEYS}
-    return Machine(raw["name"], words_of(raw.get("kind", kind)), about)
+    return Machine(words_of(raw["name"]), words_of(raw.get("kind", kind)), about)
 
 
 def _unknown_kinds(kinds: Sequence[str], catalogue: Catalogue) -> Iterator[Problem]:
@@ -100,25 +100,28 @@ def _unknown_kinds(kinds: Sequence[str], catalogue: Catalogue) -> Iterator[Probl
 
 
 def _not_tested(
+    number: int,
     raw: Mapping[str, Any],
     machines: Sequence[str],
     catalogue: Catalogue,
     problems: list[Problem],
 ) -> Iterator[NotTested]:
-    wrong = [k for k in raw if k not in NOT_TESTED_KEYS]
-    required = raw.get("required", False)
-    if wrong or not raw.get("name") or not raw.get("reason") or not isinstance(required, bool):
-        near = did_you_mean(wrong[0], NOT_TESTED_KEYS) if wrong else ""
-        problems.append(
-            Problem(
-                "not_tested",
-                f"an entry is incomplete or has unknown keys ({', '.join(wrong)})",
-                near or "write name, reason, and required = true or false",
-            )
-        )
-        return
-    label = f"not_tested {raw['name']}"
+    name, reason = (words_of(raw.get(key, "")) for key in ("name", "reason"))
+    label = f"not_tested {name or number}"
     before = len(problems)
+    problems += [
+        Problem(f"{label}: {k}", "an entry has no such key", did_you_mean(k, NOT_TESTED_KEYS))
+        for k in raw
+        if k not in NOT_TESTED_KEYS
+    ]
+    lacks = [key for key, said in (("name", name), ("reason", reason)) if not said]
+    if lacks:
+        would_do = "write name, reason, and required = true or false"
+        problems.append(Problem(label, f"has no {' and no '.join(lacks)}", would_do))
+    required = raw.get("required", False)
+    if not isinstance(required, bool):
+        wrong = f"{required!r} is neither true nor false"
+        problems.append(Problem(f"{label}: required", wrong, "write required = true"))
     place = place_of(raw, label, machines, problems)
     named = words_of(raw.get("calculation", ""))
     if named and named not in catalogue.calculations:
@@ -127,7 +130,6 @@ def _not_tested(
             Problem(label, f"there is no calculation {named!r}", did_you_mean(named, known))
         )
     if len(problems) == before:
-        name, reason = words_of(raw["name"]), words_of(raw["reason"])
         yield NotTested(name, required, reason, place.step, place.machine, named)
 
 

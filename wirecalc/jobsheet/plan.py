@@ -11,7 +11,9 @@ from ..errors import BadText, PluginDefect, Problem, did_you_mean
 from ..host import Catalogue
 from ..kinds import Kind, Nameplate, OneOf
 from ..reading_inputs import says_unknown
-from .shape import CHECK_KEYS, Place, place_of, words_of
+from .shape import CHECK_KEYS, Place, place_of, tables_among, words_of
+
+_TEXTS = ("name", "note", "tool", "part")  # keys of a check that hold words
 
 
 class Check(NamedTuple):
@@ -47,7 +49,7 @@ def _plates(sheet: Mapping[str, Any]) -> dict[str, Mapping[str, object]]:
     """Return the nameplate of each machine by its name; a shared or only one has no name."""
     entries = sheet.get("machine", [])
     if len(entries) > 1:
-        return {m["name"]: m.get("nameplate", {}) for m in entries}
+        return {words_of(m["name"]): m.get("nameplate", {}) for m in entries}
     own = entries[0].get("nameplate", {}) if entries else {}
     return {"": own or sheet.get("nameplate", {})}
 
@@ -67,11 +69,15 @@ def _plan(
             Problem(f"check {number}", "names no calculation", 'write calculation = "pull"')
         )
         return
-    label = f"check {raw.get('name', named)}"
+    wrong = list(tables_among(raw, _TEXTS, f"check {number}"))
+    if wrong:
+        problems += wrong
+        return
+    name = words_of(raw.get("name", "")) or named
+    label = f"check {name}"
     if named not in catalogue.calculations:
-        known = sorted(catalogue.calculations)
-        wrong = f"there is no calculation {named!r}"
-        problems.append(Problem(label, wrong, did_you_mean(named, known)))
+        would_do = did_you_mean(named, sorted(catalogue.calculations))
+        problems.append(Problem(label, f"there is no calculation {named!r}", would_do))
         return
     before = len(problems)
     place = place_of(raw, label, machines, problems)
@@ -83,7 +89,7 @@ def _plan(
         shared |= _used(calc, label, raw["uses"], sheet.get("readings", {}), problems)
     given = _that_go_with(calc, shared, raw) | _own(calc, label, raw, problems)
     text = {k: words_of(raw.get(k, "")) for k in ("note", "uses", "tool", "part")}
-    yield Check(str(raw.get("name", named)), place, **text, calculation=calc, given=given)
+    yield Check(name, place, **text, calculation=calc, given=given)
 
 
 def _own(
@@ -130,7 +136,8 @@ def _used(
 ) -> dict[str, object]:
     if not isinstance(uses, str) or uses not in readings:
         wrong = f"uses {uses!r}, and there are no such readings"
-        problems.append(Problem(label, wrong, did_you_mean(str(uses), sorted(readings))))
+        would_do = did_you_mean(str(uses), sorted(readings)) if readings else ""
+        problems.append(Problem(label, wrong, would_do or f"write [readings.{words_of(uses)}]"))
         return {}
     inputs = {i.name for i in calc.inputs}
     return {k: v for k, v in readings[uses].items() if k in inputs}

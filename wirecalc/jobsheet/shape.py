@@ -15,7 +15,7 @@ from __future__ import annotations
 import datetime
 import difflib
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from ..errors import Problem, did_you_mean
@@ -80,18 +80,24 @@ def problems_of(sheet: Mapping[str, Any]) -> Iterator[Problem]:
 
 
 def _job(job: object) -> Iterator[Problem]:
-    if not isinstance(job, dict) or not job.get("title"):
+    if not isinstance(job, dict) or not words_of(job.get("title", "")):
         yield Problem("job", "the sheet has no title", 'write [job] and title = "..." below it')
         return
-    for key, value in job.items():
+    for key in job:
         close = difflib.get_close_matches(key.casefold(), JOB_KEYS, n=1, cutoff=_ALIKE)
         if key not in JOB_KEYS and close:
             yield Problem(f"job: {key}", "is nearly a known key", f"did you mean {close[0]}?")
-        if isinstance(value, dict):
-            yield Problem(f"job: {key}", "is written wrongly", f'write {key} = "..."')
+    yield from tables_among(job, list(job), "job")
     date = job.get("date")
     if date is not None and not _is_date(date):
         yield Problem("job: date", f"{date!r} is no date", "write it as 2026-01-31")
+
+
+def tables_among(entry: Mapping[str, Any], keys: Iterable[str], label: str) -> Iterator[Problem]:
+    """Report the keys that have a table where words belong."""
+    for key in keys:
+        if isinstance(entry.get(key), dict):
+            yield Problem(f"{label}: {key}", "is written wrongly", f'write {key} = "..."')
 
 
 def _is_date(value: object) -> bool:
@@ -114,8 +120,8 @@ def _readings(readings: Mapping[str, Any]) -> Iterator[Problem]:
 def _machines(entries: Sequence[Mapping[str, Any]], shared_plate: bool) -> Iterator[Problem]:
     seen: set[str] = set()
     for number, entry in enumerate(entries, start=1):
-        name = entry.get("name")
-        if not isinstance(name, str) or not name.strip():
+        name = words_of(entry.get("name", ""))
+        if not isinstance(entry.get("name"), str) or not name:
             yield Problem(f"machine {number}", "has no name", 'write name = "..."')
             continue
         if name in seen:
