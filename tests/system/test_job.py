@@ -59,6 +59,10 @@ def test_new_sheet_goes_where_it_is_told(cli_main: Command, tmp_path: Path) -> N
     to = tmp_path / "call.toml"
     assert cli_main("job", "--new", "dryer", "--output", str(to)).status == 0
     assert "wirecalc job call.toml" in to.read_text(encoding="utf-8")
+    spaced = tmp_path / "my call.toml"
+    done = cli_main("job", "--new", "dryer", "--output", str(spaced))
+    assert f"wirecalc job '{spaced}'" in done.out
+    assert "wirecalc job 'my call.toml'" in spaced.read_text(encoding="utf-8")
     nowhere = cli_main("job", "--new", "dryer", "--output", str(tmp_path / "none" / "x.toml"))
     assert (nowhere.status, nowhere.out) == (2, "")
     assert "cannot be written" in nowhere.err
@@ -71,6 +75,9 @@ def test_new_sheet_goes_where_it_is_told(cli_main: Command, tmp_path: Path) -> N
         (("--new", "boat"), "The kinds are refrigerator"),
         (("--new", "dryer", "--format", "json"), "a new sheet is TOML"),
         (("--new", "dryer", "sheet.toml"), "was not expected beside --new"),
+        (("--new", "dryer", "--check-only"), "--check-only: means nothing beside --new"),
+        (("--new", "dryer", "--chart", "x.svg"), "a job draws none"),
+        (("sheet.toml", "--chart", "x.svg"), "--format html"),
         (("--check-only",), "needs a job sheet"),
         (("sheet.toml", "--check-onli"), "did you mean --check-only?"),
     ],

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import shlex
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -21,13 +22,11 @@ def run(words: Sequence[str]) -> Result:
     options = split(words, own=COMMANDS["job"].own, formats=REPORTS, most_words=1)
     if any(p.name == "--new" for p in options.problems) and not options.words:
         return _kinds(words)
-    options.refuse()
-    if {"record", "history"} & options.own.keys():
-        from .job_record import history, refuse_mixed
+    _refuse_mixed(options)
+    if "history" in options.own:
+        from .job_record import history
 
-        refuse_mixed(options)
-        if "history" in options.own:
-            return history(options)
+        return history(options)
     if "new" in options.own:
         return _new(words, options)
     if not options.words:
@@ -46,6 +45,20 @@ def run(words: Sequence[str]) -> Result:
 
         said.append(keep(content, sheet, done, options))
     return Result(_rendered(done, options), status, options.output, said)
+
+
+def _refuse_mixed(options: Options) -> None:
+    """Raise BadInput for what is wrong so far, and for options that mean nothing together."""
+    order = ("history", "record", "new", "check-only")
+    mine, *others = sorted(options.own, key=order.index) or [""]
+    options.problems += [
+        Problem(f"--{other}", f"means nothing beside --{mine}", "leave one of them out")
+        for other in others
+    ]
+    if options.chart:
+        would_do = "leave it out; --format html shows the charts"
+        options.problems.append(Problem("--chart", "a job draws none", would_do))
+    options.refuse()
 
 
 def _rendered(done: Job, options: Options) -> str:
@@ -109,4 +122,5 @@ def _new(words: Sequence[str], options: Options) -> Result:
     kind = options.own["new"]
     path = options.output or Path(f"{re.sub(r'[^a-z0-9]+', '-', kind.casefold())}.toml")
     write_new(path, new_sheet(kind, path.name, loaded))
-    return Result(f"wrote {path}; fill it in, then: wirecalc job {path}", warnings=warnings(loaded))
+    then = f"wirecalc job {shlex.quote(str(path))}"
+    return Result(f"wrote {path}; fill it in, then: {then}", warnings=warnings(loaded))

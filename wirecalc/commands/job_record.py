@@ -12,27 +12,11 @@ from .. import record
 from ..errors import BadInput, BadText, Problem
 from ..history import History, facts
 from ..job import Job
-from ..options import Options
+from ..options import FORMATS, Options
 from ..output import history as history_output
 from ..output.html import job_page
 from ..output.json import dump, job_object
 from .result import CANNOT_TELL, PASS, Result
-
-
-def refuse_mixed(options: Options) -> None:
-    """Raise BadInput for what means nothing together with --record or --history."""
-    mine = "history" if "history" in options.own else "record"
-    wrong = [
-        Problem(f"--{other}", f"means nothing beside --{mine}", "leave one of them out")
-        for other in options.own
-        if other != mine
-    ]
-    if mine == "history":
-        wrong += [Problem(repr(w), "--history takes no sheet") for w in options.words]
-        if options.format == "html":
-            wrong.append(Problem("--format", "--history has no page", "write text or json"))
-    if wrong:
-        raise BadInput(wrong)
 
 
 def keep(content: bytes, sheet: Mapping[str, Any], done: Job, options: Options) -> str:
@@ -49,6 +33,11 @@ def keep(content: bytes, sheet: Mapping[str, Any], done: Job, options: Options) 
 
 def history(options: Options) -> Result:
     """Tell what the records of a folder tell together."""
+    wrong = [Problem(repr(w), "--history takes no sheet") for w in options.words]
+    if options.format not in FORMATS:
+        wrong.append(Problem("--format", "--history is counts alone", "write text or json"))
+    if wrong:
+        raise BadInput(wrong)
     folder = _folder(options, "history")
     found = count(folder, _shown(record.entries(folder), folder))
     if options.format == "json":

@@ -8,6 +8,7 @@ that can be evaluated.
 from __future__ import annotations
 
 import json
+import shlex
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
@@ -57,7 +58,7 @@ def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
     calculations = {c.calculation: catalogue.find(c.calculation).calculation for c in checks}
     plate = _plate(list(calculations.values()))
     lines = [
-        *(f"## {line}" for line in _HEAD.format(kind=kind, file=file).splitlines()),
+        *(f"## {line}" for line in _HEAD.format(kind=kind, file=shlex.quote(file)).splitlines()),
         "",
         "[job]",
         f"title = {_toml(f'{kind}: what is wrong')}",
