@@ -81,11 +81,11 @@ def _emit(result: Result) -> int:
 def _deliver(result: Result) -> int:
     """Print the result or write it to its file; a closed pipe ends quietly."""
     if result.output is not None:
-        from .files import whole
+        from .files import encoded, whole
 
         with whole(result.output) as file:
             for text in _texts(result):
-                file.write(f"{text}\n".encode())
+                file.write(encoded(f"{text}\n"))
         return _status(result)
     if sys.stdout is None:
         _complain("the output cannot be written (it is closed)")

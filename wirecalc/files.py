@@ -19,15 +19,20 @@ _TAKEN = (errno.EEXIST, errno.ENOTEMPTY, errno.ENOTDIR)  # what a rename onto so
 _NO_SYNC = (errno.EINVAL, errno.ENOTSUP)  # a file system that flushes no folder says so
 
 
+def encoded(text: str) -> bytes:
+    """Return a text as UTF-8, with a question mark for bytes of a name that were no text."""
+    return text.encode(errors="replace")
+
+
 def write_whole(path: Path, text: str) -> None:
     """Write a text file whole, as UTF-8; raises BadInput where it cannot be written."""
-    write_bytes(path, text.encode())
+    write_bytes(path, encoded(text))
 
 
 def write_new(path: Path, text: str) -> None:
     """Write a text file whole, as UTF-8, where none is; raises BadInput where one is there."""
     with _beside(path, _link) as file:
-        file.write(text.encode())
+        file.write(encoded(text))
 
 
 def write_bytes(path: Path, content: bytes) -> None:

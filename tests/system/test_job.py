@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import tomllib
 from collections.abc import Callable
@@ -66,6 +67,12 @@ def test_new_sheet_goes_where_it_is_told(cli_main: Command, tmp_path: Path) -> N
     nowhere = cli_main("job", "--new", "dryer", "--output", str(tmp_path / "none" / "x.toml"))
     assert (nowhere.status, nowhere.out) == (2, "")
     assert "cannot be written" in nowhere.err
+
+
+def test_new_sheet_under_a_name_that_is_no_text(cli_main: Command, tmp_path: Path) -> None:
+    to = tmp_path / os.fsdecode(b"x\xff.toml")
+    assert cli_main("job", "--new", "dryer", "--output", str(to)).status == 0
+    assert tomllib.loads(to.read_text(encoding="utf-8"))["job"]["kind"] == "dryer"
 
 
 @pytest.mark.parametrize(

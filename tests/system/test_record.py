@@ -283,6 +283,17 @@ def test_a_damaged_or_foreign_record_is_named_and_the_rest_goes_on(
     assert [n["name"] for n in told["not_read"]] == [damaged.name, "notes.txt"]
 
 
+def test_a_name_that_is_no_text_can_be_told_in_a_file(
+    cli_main: Callable[..., Any], tmp_path: Path
+) -> None:
+    (tmp_path / "shop").mkdir()
+    os.close(os.open(os.fsencode(tmp_path / "shop") + b"/x\xff", os.O_CREAT))
+    told = tmp_path / "told.json"
+    words = ("--history", str(tmp_path / "shop"), "--format", "json", "--output", str(told))
+    assert cli_main("job", *words).status == 3
+    assert json.loads(told.read_text(encoding="utf-8"))["not_read"][0]["name"] == "x?"
+
+
 def test_a_damaged_history_does_not_fit_its_schema(
     cli_main: Callable[..., Any], tmp_path: Path
 ) -> None:
