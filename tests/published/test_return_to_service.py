@@ -408,3 +408,10 @@ def test_a_sum_is_between_root_of_squares_and_plain_sum():
     assert math.hypot(3, 4) == 5
     finding = wirecalc.run("leakage", other_leakage=["3 mA", "4 mA"])
     assert "5 to 7 mA" in next(c.reason for c in finding.criteria)
+
+
+def test_a_reading_that_is_one_value_is_no_span():
+    # DIN VDE 0701/0702: 0.3 to 1 ohm, by the length of the cord, which is not given
+    finding = ground("0.45 ohm", lead_resistance="0 ohm", standard="vde-0701-0702")
+    (reason,) = (c.reason for c in finding.criteria if c.criterion.name == "case to ground")
+    assert reason.startswith("0.45 ohm as this limit counts it, against 0.3 to 1 ohm")

@@ -324,7 +324,9 @@ def _judge(path: _Path, limit: Ohms, row: Row, needs: Sequence[str]) -> Item:
 
 def _undecided(path: _Path, limit: Ohms, row: Row, needs: Sequence[str]) -> Item:
     low, high = path.ohms
-    span = f"{low:.4g} ohm or more" if math.isinf(high) else f"{low:.4g} to {high:.4g} ohm"
+    span = f"{low:.4g} to {high:.4g} ohm" if low != high else f"{low:.4g} ohm"
+    if math.isinf(high):
+        span = f"{low:.4g} ohm or more"
     limits = f"{limit.low:g}" if limit.low == limit.high else f"{limit.low:g} to {limit.high:g}"
     leads = f"; leads that were not read have up to {LEADS_OHM:g} ohm"
     measure = [path.measure] if path.measure else []
