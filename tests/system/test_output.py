@@ -65,6 +65,38 @@ def test_no_line_is_wider_than_80_columns(cli_main: Cli, line: str) -> None:
     assert "\t" not in done.out
 
 
+@pytest.mark.parametrize(
+    ("words", "content"),
+    [
+        (("job", "x.toml"), '[job]\ntitle = "t"\n[[check]]\ncalculation = "ring"\n'),
+        (("batch", "pull", "x.csv", "--wire", "18 AWG", "--terminal", "ring"), "force\n24 lbf\n"),
+        (
+            ("pull-batch", "--wire", "18 AWG", "--terminal", "ring", "--readings", "x.csv"),
+            "force\n24 lbf\n25 lbf\n",
+        ),
+    ],
+)
+@pytest.mark.parametrize("other", [False, True])
+def test_no_result_takes_the_place_of_what_was_read(
+    command: Cli, empty_folder: Path, words: tuple[str, ...], content: str, other: bool
+) -> None:
+    read = next(Path(w) for w in words if w.startswith("x."))
+    (empty_folder / read).write_text(content)
+    (empty_folder / "link").symlink_to(read)
+    done = command(*words, "--output", "link" if other else f"./{read}")
+    assert (done.status, done.out) == (2, "")
+    assert "is read for this result" in done.err
+    assert (empty_folder / read).read_text() == content
+    assert command(*words, "--output", "else").status in (0, 3)
+
+
+def test_no_chart_takes_the_place_of_what_was_read(command: Cli, empty_folder: Path) -> None:
+    (empty_folder / "x.csv").write_text("force\n24 lbf\n25 lbf\n")
+    words = ("pull-batch", "--wire", "18 AWG", "--terminal", "ring", "--readings", "x.csv")
+    assert command(*words, "--chart", "x.csv").status == 2
+    assert (empty_folder / "x.csv").read_text() == "force\n24 lbf\n25 lbf\n"
+
+
 def test_all_tables_are_listed(cli_main: Cli) -> None:
     assert tables.names() == TABLES
     listed = [line for line in cli_main("tables").out.splitlines() if line and line[0] != " "]

@@ -15,7 +15,7 @@ from ..options import Options, split
 from ..output import batch as output
 from . import COMMANDS
 from .loaded import catalogue, find, warnings
-from .result import Result, Stream, status_of
+from .result import Result, Stream, refuse_onto, status_of
 
 FORMATS = ("text", "json", "csv", "markdown")
 _USAGE = "such as batch pull pulls.csv --terminal ring"
@@ -33,6 +33,7 @@ def run(words: Sequence[str]) -> Result:
     if not options.words:
         options.problems.append(Problem("batch", "needs a file", _USAGE))
     options.refuse()
+    refuse_onto(options.output, options.words)
     file = _opened(options.words[0])
     try:
         planned = _planned(calc, file, options)

@@ -14,7 +14,7 @@ from ..findings import Finding
 from ..options import REPORTS, Options, split
 from ..output import text as text_output
 from .loaded import catalogue, find, warnings
-from .result import Result, status_of
+from .result import Result, refuse_onto, status_of
 
 
 def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
@@ -30,6 +30,9 @@ def report(
     loaded: host.Catalogue, finding: Finding, calc: Calculation[Any], options: Options
 ) -> Result:
     """Put a finding into the form that was asked for, and draw its chart if one was."""
+    files = {i.name for i in calc.inputs if i.kind.of_file}
+    for path in (options.output, options.chart):
+        refuse_onto(path, [i.given for i in finding.inputs if i.name in files and i.given])
     drawn = _draw(finding, options.chart) if options.chart else []
     text = _rendered(finding, calc.question, options, drawn)
     status = status_of([finding.verdict], no_marginal=options.no_marginal)

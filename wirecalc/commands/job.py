@@ -14,7 +14,7 @@ from ..job import Job
 from ..options import FORMATS, REPORTS, Options, split
 from . import COMMANDS
 from .loaded import catalogue, warnings
-from .result import CANNOT_TELL, PASS, Result, status_of
+from .result import CANNOT_TELL, PASS, Result, refuse_onto, status_of
 
 
 def run(words: Sequence[str]) -> Result:
@@ -31,6 +31,7 @@ def run(words: Sequence[str]) -> Result:
         return _new(words, options)
     if not options.words:
         raise BadInput([Problem("job", "needs a job sheet", "such as job repair.toml")])
+    refuse_onto(options.output, options.words)
     loaded = catalogue(words)
     path = Path(options.words[0])
     content = jobsheet.content(path)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
 from ..criteria import Verdict
+from ..errors import BadInput, Problem
 
 PASS, FAIL, WRONG, CANNOT_TELL = 0, 1, 2, 3
 DEFECT = 4
@@ -27,6 +29,17 @@ class Result(NamedTuple):
     output: Path | None = None
     warnings: Sequence[str] = ()
     closing: str = ""
+
+
+def refuse_onto(path: Path | None, read: Iterable[str]) -> None:
+    """Raise BadInput where a result would be written over one of the files that are read for it."""
+    if path is None or not path.is_file():
+        return
+    for name in read:
+        with contextlib.suppress(OSError):
+            if path.samefile(name):
+                wrong = "is read for this result, which would be written over it"
+                raise BadInput([Problem(str(path), wrong, "choose another file")])
 
 
 def status_of(
