@@ -79,7 +79,11 @@ def insulation(
     insulation_resistance: Annotated[
         float,
         Reading(
-            "Mohm", low=0, high=1e6, typical="50 Mohm", text="live parts joined, to the bare case"
+            "Mohm",
+            low=0,
+            high=1e6,
+            typical="50 Mohm",
+            text="live parts joined, to the bare case; over range (OL): the top of the range",
         ),
     ],
     protection: Annotated[
