@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import functools
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import NamedTuple
 
 from .charts import ChartMaker
@@ -92,6 +92,11 @@ class Finding:
     def criterion(self, name: str) -> Judged:
         """Return a criterion of the calculation itself by its name; raises KeyError."""
         return {c.criterion.name: c for c in self.criteria if c.provider == self.plugin}[name]
+
+    def with_names(self, names: Mapping[str, str]) -> Finding:
+        """Return it with other names for the files that were given."""
+        inputs = tuple(i._replace(given=names.get(i.given or "", i.given)) for i in self.inputs)
+        return replace(self, inputs=inputs)
 
     def source_key(self, source: Source | None) -> str | None:
         """Return the key under which a source stands in this finding."""

@@ -96,6 +96,28 @@ def test_refused(command: Command, empty_folder: Path, words: tuple[str, ...], s
     assert not list(empty_folder.iterdir())
 
 
+def test_a_file_that_a_check_names_stands_beside_the_sheet(
+    command: Command, empty_folder: Path
+) -> None:
+    jobs = empty_folder / "jobs"
+    jobs.mkdir()
+    (jobs / "p.csv").write_text("force\n" + "27 lbf\n27.5 lbf\n28 lbf\n" * 3)
+    (empty_folder / "p.csv").write_text("force\n1 lbf\n2 lbf\n")  # another of the same name
+    sheet = SHEET.replace('"pull"', '"pull-batch"').replace(
+        'force = "24 lbf"', 'readings = "p.csv"'
+    )
+    (jobs / "x.toml").write_text(sheet)
+    done = command("job", "jobs/x.toml", "--format", "json")
+    assert done.json["verdict"] == "pass"
+    assert "jobs" not in done.out
+    assert command("job", "x.toml", "--format", "json", cwd=jobs).out == done.out
+    assert command("job", str(jobs / "x.toml"), "--format", "json").out == done.out
+    (jobs / "p.csv").unlink()
+    gone = command("job", "jobs/x.toml")
+    assert (gone.status, gone.out) == (2, "")
+    assert "jobs/p.csv" in gone.err
+
+
 def test_check_only_says_what_is_missing(cli_main: Command, sheet: Path) -> None:
     assert cli_main("job", str(sheet)).status == 0
     done = cli_main("job", str(sheet), "--check-only")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -88,6 +87,4 @@ def _with_files(
         name: str(folder / text) if isinstance(text, str) and text in files else text
         for name, text in calc.example_inputs.items()
     }
-    finding = loaded.run(calc.name, given)
-    inputs = tuple(i._replace(given=paths.get(i.given or "", i.given)) for i in finding.inputs)
-    return replace(finding, inputs=inputs)
+    return loaded.run(calc.name, given).with_names(paths)

@@ -36,7 +36,7 @@ def run(words: Sequence[str]) -> Result:
     path = Path(options.words[0])
     content = jobsheet.content(path)
     sheet = jobsheet.parse(content, str(path))
-    done = jobsheet.evaluate(sheet, loaded)
+    done = jobsheet.evaluate(sheet, loaded, path.parent)
     if "check-only" in options.own:
         return _missing(done, options, loaded)
     status = status_of([done.verdict], defect=done.has_defect, no_marginal=options.no_marginal)

@@ -56,8 +56,11 @@ def parse(content: bytes, name: str) -> dict[str, Any]:
     raise BadInput([problem])
 
 
-def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue) -> Job:
-    """Evaluate a job sheet that was read; raises BadInput with everything that is wrong in it."""
+def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path()) -> Job:
+    """Evaluate a job sheet that was read; raises BadInput with everything that is wrong in it.
+
+    `folder` is the one that the sheet stands in: the files that it names are looked for there.
+    """
     problems = list(problems_of(sheet))
     if problems:
         raise BadInput(problems)
@@ -71,7 +74,7 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue) -> Job:
         for number, raw in enumerate(sheet.get("not_tested", []), start=1)
         for entry in _not_tested(number, raw, names, catalogue, problems)
     ]
-    checks = tuple(c for check in planned for c in _run(check, catalogue, problems))
+    checks = tuple(c for check in planned for c in _run(check, catalogue, folder, problems))
     if problems:
         raise BadInput(problems)
     several = len(machines) > 1
@@ -133,11 +136,16 @@ def _not_tested(
         yield NotTested(name, required, reason, place.step, place.machine, named)
 
 
-def _run(check: Check, catalogue: Catalogue, problems: list[Problem]) -> Iterator[JobCheck]:
+def _run(
+    check: Check, catalogue: Catalogue, folder: Path, problems: list[Problem]
+) -> Iterator[JobCheck]:
     calc, place = check.calculation, check.place
+    files = check.files(folder)
     finding, defect = None, ""
     try:
-        finding = catalogue.run(calc.name, check.given, origin="sheet", missing_is_unknown=True)
+        finding = catalogue.run(
+            calc.name, {**check.given, **files}, origin="sheet", missing_is_unknown=True
+        ).with_names({path: str(check.given[name]) for name, path in files.items()})
     except BadInput as error:
         label = f"check {place.machine + ': ' if place.machine else ''}{check.name}"
         problems += [

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 from collections.abc import Iterator, Mapping
+from pathlib import Path
 from typing import Any, NamedTuple
 
 from ..declaration import Calculation
@@ -27,6 +28,15 @@ class Check(NamedTuple):
     part: str
     calculation: Calculation[Any]
     given: Mapping[str, object]
+
+    def files(self, folder: Path) -> dict[str, str]:
+        """Return the files that it is given, by input, as they are found from a folder."""
+        named = {i.name for i in self.calculation.inputs if i.kind.of_file}
+        return {
+            name: str(folder / file)
+            for name, file in self.given.items()
+            if name in named and isinstance(file, str) and not says_unknown(file)
+        }
 
 
 def plan(
