@@ -47,8 +47,7 @@ def with_usual(
         NotTested(
             check.name,
             False,
-            f"{check.calculation}, usual for a job of kind {kind}, and not on the sheet: "
-            f"{check.why}",
+            f"usual for a job of kind {kind}, and not on the sheet: {check.why}",
             check.step,
             machine,
             check.calculation,

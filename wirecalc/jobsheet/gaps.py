@@ -67,7 +67,12 @@ def gaps(job: Job) -> Gaps:
     """Return what is missing for a job to be judged: readings, checks, and second readings."""
     readings = tuple(r for c in job.checks for r in readings_missing(c))
     again = tuple(c.check for c in job.counted if c.why == AGAIN and c.check is not None)
-    checks = [MissingCheck(n.title, n.reason, n.required or n.usual) for n in job.not_tested]
+    checks = [
+        MissingCheck(n.title, f"{n.calculation}, {n.reason}", required=True)
+        if n.usual
+        else MissingCheck(n.title, n.reason, n.required)
+        for n in job.not_tested
+    ]
     checks += [MissingCheck(c.name, NOTHING, True) for c in job.counted if c.why == NOTHING]
     checks += [
         MissingCheck(c.title, c.defect, True) for c in job.checks if c.defect and c.stage == AS_LEFT
