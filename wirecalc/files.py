@@ -7,6 +7,7 @@ import errno
 import os
 import re
 import shutil
+import stat
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
@@ -16,6 +17,7 @@ from .errors import BadInput, Problem
 
 DEAD_AFTER = 24 * 3600  # seconds; writing a folder takes less than one
 _TAKEN = (errno.EEXIST, errno.ENOTEMPTY, errno.ENOTDIR)  # what a rename onto something says
+_ELSEWHERE = "choose another place with --output"
 _NO_SYNC = (errno.EINVAL, errno.ENOTSUP)  # a file system that flushes no folder says so
 
 
@@ -45,9 +47,30 @@ def whole(path: Path) -> contextlib.AbstractContextManager[IO[bytes]]:
     """Give a file to write piece by piece: beside its place, then flushed, then renamed.
 
     The file is there whole when the block has ended, and nothing is left where it did not end.
-    Raises BadInput, naming the file, where it cannot be written.
+    A link stays a link to it. A pipe or a device has no whole and is written into as it is, never
+    replaced. Raises BadInput, naming the file, where it cannot be written.
     """
-    return _beside(path, os.replace)
+    if _is_special(path):
+        return _into(path)
+    linked = os.path.islink(path)  # noqa: PTH114 (Path's raises where a folder above is closed)
+    return _beside(Path(os.path.realpath(path)) if linked else path, os.replace)
+
+
+def _is_special(path: Path) -> bool:
+    """Whether a pipe, a device or the like is there."""
+    with contextlib.suppress(OSError):
+        mode = path.stat().st_mode
+        return not (stat.S_ISREG(mode) or stat.S_ISDIR(mode))
+    return False
+
+
+@contextlib.contextmanager
+def _into(path: Path) -> Iterator[IO[bytes]]:
+    try:
+        with path.open("wb") as file:
+            yield file
+    except OSError as error:
+        raise _unwritten(path, error, _ELSEWHERE) from None
 
 
 def _link(beside: str, path: Path) -> None:
@@ -56,7 +79,7 @@ def _link(beside: str, path: Path) -> None:
         os.link(beside, path)
     except FileExistsError:
         wrong = "is there already, and stays as it is"
-        raise BadInput([Problem(str(path), wrong, "choose another place with --output")]) from None
+        raise BadInput([Problem(str(path), wrong, _ELSEWHERE)]) from None
     except OSError:  # a disk that knows no links
         if path.exists():
             raise
@@ -80,7 +103,7 @@ def _beside(path: Path, name_it: Callable[[str, Path], None]) -> Iterator[IO[byt
                 os.unlink(beside)  # noqa: PTH108
         if not isinstance(error, OSError):
             raise
-        raise _unwritten(path, error, "choose another place with --output") from None
+        raise _unwritten(path, error, _ELSEWHERE) from None
 
 
 def write_folder(path: Path, contents: Mapping[str, bytes]) -> bool:

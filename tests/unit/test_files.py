@@ -36,6 +36,30 @@ def test_failure_leaves_the_old_file_and_nothing_else(
     assert list(tmp_path.iterdir()) == [target]
 
 
+def test_a_pipe_is_written_into_and_stays_a_pipe(tmp_path: Path) -> None:
+    pipe = tmp_path / "pipe"
+    os.mkfifo(pipe)
+    reader = os.open(pipe, os.O_RDONLY | os.O_NONBLOCK)
+    try:
+        files.write_whole(pipe, "one\n")
+        assert os.read(reader, 99) == b"one\n"
+    finally:
+        os.close(reader)
+    assert pipe.is_fifo()
+    assert list(tmp_path.iterdir()) == [pipe]
+
+
+def test_a_link_stays_a_link(tmp_path: Path) -> None:
+    (tmp_path / "real").mkdir()
+    target = tmp_path / "real" / "out.txt"
+    target.write_text("old\n")
+    link = tmp_path / "link.txt"
+    link.symlink_to(target)
+    files.write_whole(link, "new\n")
+    assert (link.is_symlink(), target.read_text()) == (True, "new\n")
+    assert list((tmp_path / "real").iterdir()) == [target]
+
+
 def test_missing_folder_is_named(tmp_path: Path) -> None:
     with pytest.raises(BadInput, match=r"nowhere.*cannot be written"):
         files.write_whole(tmp_path / "nowhere" / "out.txt", "x")

@@ -33,11 +33,9 @@ class Result(NamedTuple):
 
 def refuse_onto(path: Path | None, read: Iterable[str]) -> None:
     """Raise BadInput where a result would be written over one of the files that are read for it."""
-    if path is None or not path.is_file():
-        return
-    for name in read:
+    for name in read if path else ():
         with contextlib.suppress(OSError):
-            if path.samefile(name):
+            if path and path.is_file() and path.samefile(name):
                 wrong = "is read for this result, which would be written over it"
                 raise BadInput([Problem(str(path), wrong, "choose another file")])
 
