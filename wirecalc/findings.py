@@ -79,11 +79,8 @@ class Finding:
 
     @functools.cached_property
     def decided_by(self) -> Judged | None:
-        """The criterion that decided: the weakest among those with the worst verdict.
-
-        Of those that failed, a published limit goes before the shop's own stricter one.
-        """
-        return min(self.criteria, key=_weakness, default=None)
+        """The criterion that decided."""
+        return weakest(self.criteria)
 
     def figure(self, name: str) -> BandFigure:
         """Return a figure by its name; raises KeyError."""
@@ -101,6 +98,14 @@ class Finding:
     def source_key(self, source: Source | None) -> str | None:
         """Return the key under which a source stands in this finding."""
         return next((k for k, s in self.sources.items() if s == source), None)
+
+
+def weakest(criteria: Iterable[Judged]) -> Judged | None:
+    """Return the weakest among the criteria with the worst verdict; None where there are none.
+
+    Of those that failed, a published limit goes before the shop's own stricter one.
+    """
+    return min(criteria, key=_weakness, default=None)
 
 
 def _weakness(judged: Judged) -> tuple[int, bool, float]:

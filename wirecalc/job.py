@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from .criteria import Verdict, worst
-from .findings import Finding, Judged
+from .findings import Finding, Judged, weakest
 
 AS_FOUND, OPTION, AS_LEFT = STAGES = ("as found", "option", "as left")
 STEPS = (  # of a repair, in the order of the work
@@ -99,7 +99,8 @@ class Machine(NamedTuple):
 class Counted(NamedTuple):
     """One thing that counts toward the verdict of a job, and why it has its verdict.
 
-    `check` is the check it comes from; None for one that was not tested.
+    `check` is the check it comes from, `judged` the criterion that decided; None for one that was
+    not tested.
     """
 
     name: str
@@ -108,6 +109,7 @@ class Counted(NamedTuple):
     check: JobCheck | None = None
     machine: str = ""
     reason: str = ""  # why it was not tested
+    judged: Judged | None = None
 
     @property
     def action(self) -> str:
@@ -116,13 +118,12 @@ class Counted(NamedTuple):
             return "test what is missing"
         if self.why == NOTHING:
             return "measure after the work"
-        decided = self.check.decided_by if self.check else None
-        if decided is None or self.verdict is Verdict.PASS:
+        if self.judged is None or self.verdict is Verdict.PASS:
             return ""
         if self.why == AGAIN:
-            first = f"{decided.action}; after that, " if decided.action else ""
-            return f"{first}check “{self.name}” again, as left"
-        return decided.action
+            first = f"{self.judged.action}; after that, " if self.judged.action else ""
+            return f"{first}check “{self.name}” again, as left, with the same reading"
+        return self.judged.action
 
 
 class BeforeAfter(NamedTuple):
@@ -165,9 +166,9 @@ class Job:
     """One repair, evaluated as a whole.
 
     The verdict is that of the checks `as left` and of required checks that were not tested. A
-    fail `as found` without a reading `as left` of the same check can't be told: it was not
-    measured again. Options are shown and never counted. A machine has the verdict of what counts
-    of it; the job takes the worst.
+    criterion that failed `as found` and that the same check `as left` does not judge can't be
+    told: it was not measured again. Options are shown and never counted. A machine has the
+    verdict of what counts of it; the job takes the worst.
     """
 
     title: str
@@ -229,16 +230,15 @@ class Job:
         return tuple(c for c in self.counted if c.machine == machine)
 
     def _counted(self) -> Iterator[Counted]:
-        again = {c.same_as for c in self.checks if c.stage == AS_LEFT and c.verdict}
         for check in self.checks:
-            title, of = check.title, check.machine
+            title, of, decided = check.title, check.machine, check.decided_by
             if check.stage == AS_LEFT and check.finding is None:
                 yield Counted(title, Verdict.CANNOT_TELL, check.defect, check, of)
             elif check.stage == AS_LEFT and check.verdict is not None:
-                decided = check.decided_by
-                yield Counted(title, check.verdict, decided.reason if decided else "", check, of)
-            elif self._failed_once(check, again):
-                yield Counted(title, Verdict.CANNOT_TELL, AGAIN, check, of)
+                why = decided.reason if decided else ""
+                yield Counted(title, check.verdict, why, check, of, judged=decided)
+            elif check.stage == AS_FOUND and (failed := self._not_again(check)):
+                yield Counted(title, Verdict.CANNOT_TELL, AGAIN, check, of, judged=failed)
         for missing in self.not_tested:
             if missing.required:
                 yield Counted(
@@ -256,10 +256,16 @@ class Job:
     def _left(self) -> Iterator[JobCheck]:
         return (c for c in self.checks if c.stage == AS_LEFT)
 
-    @staticmethod
-    def _failed_once(check: JobCheck, again: set[tuple[str, str, str]]) -> bool:
-        failed = check.stage == AS_FOUND and check.verdict is Verdict.FAIL
-        return failed and check.same_as not in again
+    def _not_again(self, found: JobCheck) -> Judged | None:
+        """Return the worst of what failed as found and was not judged as left."""
+        left = [c.finding for c in self._left() if c.same_as == found.same_as and c.finding]
+        again = {_identity(judged) for finding in left for judged in finding.criteria}
+        failed = [
+            judged
+            for judged in (found.finding.criteria if found.finding else ())
+            if judged.verdict is Verdict.FAIL and _identity(judged) not in again
+        ]
+        return weakest(failed)
 
 
 def by_step(checks: Sequence[JobCheck]) -> list[tuple[str, list[JobCheck]]]:

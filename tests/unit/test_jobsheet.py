@@ -56,6 +56,30 @@ def test_verdict_of_a_job(text: str, verdict: str, reason: str) -> None:
     assert job.reasons == ((reason,) if reason else ())
 
 
+START = """[[check]]
+calculation = "inrush"
+name = "start"
+stage = "{stage}"
+locked_rotor_current = "12 A"
+rated_load_current = "1.6 A"
+nameplate_voltage = "115 V"
+voltage = "115 V"
+peak = "11 A"
+{more}
+"""
+
+
+def test_what_failed_is_judged_again_not_only_the_check_of_that_name() -> None:
+    found = START.format(stage="as found", more='settled = "9 A"')
+    job = evaluate(found + START.format(stage="as left", more=""))
+    (told,) = [c for c in job.decided_by if c.why == "failed as found, not measured again"]
+    assert told.judged is not None
+    assert told.judged.criterion.name == "settled current, upper limit"
+    assert "with the same reading" in told.action
+    mended = evaluate(found + START.format(stage="as left", more='settled = "1.2 A"'))
+    assert not [c for c in mended.counted if c.why == "failed as found, not measured again"]
+
+
 def inputs(job: Job, number: int = 0) -> dict[str, Any]:
     finding = job.checks[number].finding
     assert finding is not None

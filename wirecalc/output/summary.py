@@ -82,13 +82,12 @@ def of_finding(judged: Judged) -> list[Line]:
 
 def counts_a_meter(job: Job) -> bool:
     """Return whether a number of the summary has the error of a meter in it."""
-    found = [c.check.decided_by for c in job.decided_by if c.check]
-    return any(j is not None and j.low is not None for j in found)
+    return any(c.judged is not None and c.judged.low is not None for c in job.decided_by)
 
 
 def decided(counted: Counted) -> Line:
     """Return the number that decided one thing that counts, with the name of its check."""
-    judged = counted.check.decided_by if counted.check else None
+    judged = counted.judged
     if judged is None:
         return Line("Decided by", f"{counted.name}: {counted.why}")
     stage = ", as found" if counted.why == AGAIN else ""
