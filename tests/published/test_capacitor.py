@@ -149,6 +149,52 @@ def test_amps_against_the_rating(amps, verdict):
     assert finding.criterion("amps against its rating").verdict == verdict
 
 
+UNDER_LOAD = {"capacitor_voltage": "214 V", "frequency": "60 Hz"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "said", "not_said"),
+    # 27 uF and 36 uF of a part marked 30 uF +-5 %
+    [
+        ({"measured_capacitance": "27 uF"}, ("off the circuit", "nulled"), ("volts", "Hz", "jaws")),
+        ({"measured_capacitance": "36 uF"}, ("off the circuit", "nulled"), ("volts", "Hz", "jaws")),
+        ({"capacitor_current": "2.178 A"} | UNDER_LOAD, ("jaws", "50 Hz reads 17 %"), ("nulled",)),
+        ({"capacitor_current": "2.904 A"} | UNDER_LOAD, ("jaws", "60 Hz, read high"), ("nulled",)),
+    ],
+)
+def test_advice_is_of_the_way_it_was_read_and_the_reason_has_numbers_only(typed, said, not_said):
+    finding = capacitor(marked_capacitance="30 uF", tolerance="5 %", **typed)
+    (failed,) = [c for c in finding.criteria if c.verdict == "fail"]
+    assert all(word in failed.action for word in said)
+    assert not any(word in failed.action for word in not_said)
+    assert "Hz" not in failed.reason
+    assert ";" not in failed.reason
+
+
+def test_both_ways_have_the_same_names_and_never_stand_in_one_check():
+    mark = {"marked_capacitance": "30 uF", "tolerance": "5 %"}
+    load = {"capacitor_current": "2.178 A"} | UNDER_LOAD
+    meter = capacitor(measured_capacitance="27 uF", **mark)
+    loaded = capacitor(**load, **mark)
+    names = [[c.criterion.name for c in f.criteria] for f in (meter, loaded)]
+    assert names == [["capacitance, lower limit", "capacitance, upper limit"]] * 2
+    for finding in (meter, loaded):
+        assert value(finding, "deviation") == pytest.approx(-10, abs=0.05)
+    with pytest.raises(wirecalc.BadInput, match="one check judges one reading"):
+        capacitor(measured_capacitance="27 uF", **load, **mark)
+
+
+def test_volts_beside_a_meter_reading_are_held_against_the_rating_alone():
+    finding = capacitor(
+        measured_capacitance="30 uF",
+        marked_capacitance="30 uF",
+        tolerance="5 %",
+        capacitor_voltage="214 V",
+        capacitor_rating="250 V",
+    )
+    assert finding.verdict == "pass"
+
+
 # -- another part in its place --------------------------------------------------------------------
 
 

@@ -100,7 +100,11 @@ def test_rules_page_is_a_working_file(tmp_path: Path, cli_main: Callable[..., An
     assert decided.criterion.name == "no cut strands"
     marked = {"marked_capacitance": "30 uF", "tolerance": "10 %", "capacitor_voltage": "214 V"}
     load = marked | {"capacitor_current": "2.25 A", "frequency": "60 Hz"}
-    assert shop.run("capacitor", load).verdict == "fail"  # 27.9 uF is -7 %
+    meter = {"marked_capacitance": "30 uF", "tolerance": "10 %", "measured_capacitance": "27.9 uF"}
+    for way in (load, meter):
+        decided = shop.run("capacitor", way).decided_by  # 27.9 uF is -7 %
+        assert decided is not None
+        assert (decided.verdict, decided.criterion.name) == ("fail", "capacitor down to -5 %")
     assert len(shop.required) == 1
 
 

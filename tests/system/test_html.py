@@ -206,7 +206,7 @@ def test_what_was_not_checked_stands_once_and_later_checks_point_to_it(
 
 def test_the_number_on_top_is_what_a_meter_read(pages: Any) -> None:
     box = text(of_class(parsed(pages["washer"]), "div", "box")[0])
-    assert "capacitance by meter, upper limit: 30.6 uF, at most 31.5 uF" in box
+    assert "capacitance, upper limit: 30.6 uF, at most 31.5 uF" in box
     assert "500 V" not in box  # the tester's range stands at its limit because it was set there
     assert "Numbers are the worst that the meters' errors allow" in box
 

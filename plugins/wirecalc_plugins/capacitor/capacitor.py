@@ -20,7 +20,7 @@ from wirecalc import (
 from wirecalc.sources import computed, confirmed
 
 from ..inputs import LINE_VOLTAGE, MARKED_CAPACITANCE
-from .mark import Mark, against_mark
+from .mark import Mark, Read, against_mark, by_meter, under_load
 
 SAME_VOLTS = 0.02  # volts this near the line's may be the line's: practice
 OVER_VOLTAGE, OVER_CURRENT = 1.1, 1.3
@@ -32,8 +32,19 @@ _OVER = confirmed(
 
 
 def _refuse(
-    marked_capacitance: float | None = None, marked_high: float | None = None, **others: object
+    capacitor_current: float | None,
+    capacitor_voltage: float | None,
+    measured_capacitance: float | None,
+    marked_capacitance: float | None,
+    marked_high: float | None,
+    **_others: object,
 ) -> Iterator[Problem]:
+    if None not in (capacitor_current, capacitor_voltage, measured_capacitance):
+        yield Problem(
+            "measured_capacitance",
+            "amps and volts give a capacitance too: one check judges one reading of it",
+            "leave one way out, and judge it in a check of its own",
+        )
     if marked_high is not None and marked_high <= (marked_capacitance or 0.0):
         yield Problem(
             "marked_high",
@@ -118,19 +129,22 @@ def capacitor(
     lead and the volts across it; or a capacitance meter's reading. It must lie within the marked
     tolerance, or the marked range of a start capacitor. Where no tolerance was read, it is good
     within the narrowest that is marked on such parts, bad outside the widest, and not to be told
-    between. Volts that equal the line's are suspected to be the line's.
+    between. Volts that equal the line's are suspected to be the line's. Figures and criteria
+    have the same names both ways, so that a shop's rule holds for both.
 
     Inputs: capacitor_current in A (over 0 to 50), capacitor_voltage and voltage in V, frequency in
     Hz, capacitances in uF (to 2000), tolerances in %. Yields capacitance, its deviation, the
     limits, and a criterion a side; with capacitor_rating also volts and amps against it.
-    Refuses a range the wrong way round. Source: table capacitor-tolerances.
+    Refuses both ways at once, and a range the wrong way round. Source: table capacitor-tolerances.
     """
-    found: dict[str, float] = {}
-    if capacitor_current is not None and capacitor_voltage is not None and frequency is not None:
-        found["capacitance"] = _by_load(capacitor_current, capacitor_voltage, frequency)
+    read: Read | None = None
+    if measured_capacitance is not None:
+        read = by_meter(measured_capacitance)
+    elif capacitor_current is not None and capacitor_voltage is not None and frequency is not None:
+        read = under_load(_by_load(capacitor_current, capacitor_voltage, frequency))
         yield figure(
             "capacitance",
-            found["capacitance"],
+            read.uf,
             "uF",
             source=_UNDER_LOAD,
             working=lambda: (
@@ -139,16 +153,13 @@ def capacitor(
             ),
         )
     else:
-        yield from _not_under_load(
-            capacitor_current, capacitor_voltage, needed=measured_capacitance is None
-        )
-    if measured_capacitance is not None:
-        found["capacitance by meter"] = measured_capacitance
+        yield _not_read(capacitor_current, capacitor_voltage)
     if marked_capacitance is None:
         yield _not_marked()
     else:
-        mark = Mark(marked_capacitance, marked_high, tolerance, tolerance_above)
-        yield from against_mark(found, mark)
+        yield from against_mark(
+            read, Mark(marked_capacitance, marked_high, tolerance, tolerance_above)
+        )
     if capacitor_voltage is not None and voltage is not None:
         yield from _line_volts(capacitor_voltage, voltage)
     if capacitor_rating is not None:
@@ -161,28 +172,25 @@ def _by_load(current: float, voltage: float, frequency: float) -> float:
     return 1e6 * current / (2 * math.pi * frequency * voltage)
 
 
-def _not_under_load(
-    current: float | None, voltage: float | None, *, needed: bool
-) -> Iterator[Item]:
-    """Say what is missing for the capacitance under load; nothing, where a meter read it."""
+def _not_read(current: float | None, voltage: float | None) -> Item:
+    """Say what is missing for the capacitance."""
     if current is not None and voltage is not None:
         at_60, at_50 = (_by_load(current, voltage, f) for f in (60.0, 50.0))
-        yield cannot_tell(
+        return cannot_tell(
             "capacitance under load",
             f"{at_60:.4g} uF at 60 Hz, {at_50:.4g} uF at 50 Hz, and the frequency was not given",
             measure="read the frequency on the plate",
             needs=("frequency",),
         )
-    elif needed or current is not None or voltage is not None:
-        missing = {"capacitor_current": current, "capacitor_voltage": voltage}
-        needs = [name for name, value in missing.items() if value is None]
-        yield cannot_tell(
-            "capacitance under load",
-            f"not read: {', '.join(needs)}",
-            measure="read amps in its own lead and volts across it at one moment, running; or use "
-            "a capacitance meter",
-            needs=needs,
-        )
+    missing = {"capacitor_current": current, "capacitor_voltage": voltage}
+    needs = [name for name, value in missing.items() if value is None]
+    return cannot_tell(
+        "capacitance under load",
+        f"not read: {', '.join(needs)}",
+        measure="read amps in its own lead and volts across it at one moment, running; or use "
+        "a capacitance meter",
+        needs=needs,
+    )
 
 
 def _not_marked() -> Item:

@@ -21,10 +21,13 @@ from wirecalc import (
     tables,
 )
 
-_READ_AGAIN = (
-    "first make sure that the volts were taken across the capacitor and the jaws held its lead "
-    "alone; then replace it"
-)
+
+class Read(NamedTuple):
+    """A capacitance in uF, and what to look at before the part is blamed for it."""
+
+    uf: float
+    too_low: str
+    too_high: str
 
 
 class Mark(NamedTuple):
@@ -45,8 +48,33 @@ class Limits(NamedTuple):
     source: Source
 
 
-def against_mark(found: dict[str, float], mark: Mark) -> Iterator[Item]:
-    """Yield the limits, and two criteria for each capacitance that was found, by its name."""
+def under_load(uf: float) -> Read:
+    """Return a capacitance that was worked out from amps, volts and frequency."""
+    first = (
+        "first make sure that the volts were taken across the capacitor and the jaws held its lead "
+        "alone"
+    )
+    return Read(
+        uf,
+        f"{first} (60 Hz given on a supply of 50 Hz reads 17 % low); then replace it",
+        f"capacitors seldom gain: {first} (line volts in place of its own, or 50 Hz given on a "
+        "supply of 60 Hz, read high); then replace it",
+    )
+
+
+def by_meter(uf: float) -> Read:
+    """Return what a capacitance meter read."""
+    first = (
+        "first read it again discharged, off the circuit and its bleed resistor off, with the "
+        "meter nulled on its leads"
+    )
+    return Read(
+        uf, f"{first}; then replace it", f"capacitors seldom gain: {first}; then replace it"
+    )
+
+
+def against_mark(read: Read | None, mark: Mark) -> Iterator[Item]:
+    """Yield the limits; of a capacitance that was read also its deviation and two criteria."""
     limits = _limits(mark)
     for end, value, toward in (("low", limits.low, "up"), ("high", limits.high, "down")):
         yield figure(
@@ -62,8 +90,8 @@ def against_mark(found: dict[str, float], mark: Mark) -> Iterator[Item]:
         yield caution("start-01")
         if mark.tolerance is not None:
             yield not_checked("tolerance", "the ends of the marked range decide")
-    for name, value in found.items():
-        yield from _judge(name, value, mark, limits)
+    if read is not None:
+        yield from _judge(read, mark, limits)
 
 
 def _limit_working(mark: Mark, limit: float) -> Callable[[], str]:
@@ -96,17 +124,18 @@ def _limits(mark: Mark) -> Limits:
     )
 
 
-def _judge(name: str, value: float, mark: Mark, limits: Limits) -> Iterator[Item]:
+def _judge(read: Read, mark: Mark, limits: Limits) -> Iterator[Item]:
+    """Yield the same names however it was read, so that a shop's rule holds for both ways."""
+    value = read.uf
     if mark.high is None:
-        what = "deviation" if name == "capacitance" else "deviation by meter"
         yield figure(
-            what,
+            "deviation",
             100 * (value / mark.size - 1),
             "%",
             working=lambda: f"100 x ({put(value)} uF / {put(mark.size)} uF - 1)",
         )
-    low, high = f"{name}, lower limit", f"{name}, upper limit"
-    wide = limits.widest
+    low, high = "capacitance, lower limit", "capacitance, upper limit"
+    wide, source = limits.widest, limits.source
     if wide and at_or_below(wide[0], value) and not at_or_below(limits.low, value):
         yield _between(low, value, limits.low, wide[0])
     else:
@@ -115,10 +144,9 @@ def _judge(name: str, value: float, mark: Mark, limits: Limits) -> Iterator[Item
             value,
             limits.low,
             "uF",
-            source=limits.source,
+            source=source,
             origin=Origin.MAKER,
-            says="with 50 Hz taken for 60 Hz it would read 17 % less",
-            action=_READ_AGAIN,
+            action=read.too_low,
         )
     if wide and at_or_below(value, wide[1]) and not at_or_below(value, limits.high):
         yield _between(high, value, limits.high, wide[1])
@@ -128,11 +156,9 @@ def _judge(name: str, value: float, mark: Mark, limits: Limits) -> Iterator[Item
             value,
             limits.high,
             "uF",
-            source=limits.source,
+            source=source,
             origin=Origin.MAKER,
-            says="capacitors seldom gain: line volts in place of its own, or 50 Hz for 60 Hz, "
-            "read so",
-            action=_READ_AGAIN,
+            action=read.too_high,
         )
 
 
