@@ -19,7 +19,7 @@ from abc import ABC, abstractmethod
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any, NamedTuple
 
-from .errors import BadText, nearest
+from .errors import BadText, DeclarationError, nearest
 from .quantities import read_number, read_quantity, split_error
 from .rounding import show
 from .units import SPELLINGS, convert, dimension_of, read_unit
@@ -55,6 +55,7 @@ _SLIPS = {
 
 
 TAKEN_AS_EXACT = "taken as exact"  # noted of a reading that was typed without an error
+_OPEN = re.compile(r"(?:[o0]\.?l\.?(?:\s*[a-z]*ohm)?|open)", re.IGNORECASE)  # shown past the range
 
 
 class Read(NamedTuple):
@@ -130,8 +131,13 @@ class _QuantityKind(Kind):
         typical: str = "",
         goes_with: str = "",
         dimension: str = "",
+        if_open: str = "",
+        past: str = "",
     ) -> None:
         self.unit, self.text, self.goes_with = unit, text, goes_with
+        self.if_open, self.past = if_open, past
+        if (">" in past and high is None) or ("<" in past and low is None):
+            raise DeclarationError(f"{text!r}: past the meter's range, and the span has no end")
         self.low, self.high, self.above = low, high, above
         self.typical = typical
         self.dimension = dimension or dimension_of(unit)
@@ -206,7 +212,33 @@ class _QuantityKind(Kind):
 
 
 class Reading(_QuantityKind):
-    """A quantity that somebody measured; it may carry the instrument's error."""
+    """A quantity that somebody measured; it may carry the instrument's error.
+
+    `past` says on which side a good reading may lie past the meter's range: with ">" it may be
+    typed as `>999 Mohm`, a band from there to the end of the span, with "<" as `<0.1 ohm`, one
+    from the start of the span. `if_open` is what to give instead of OL.
+    """
+
+    def read(self, given: object) -> Read:
+        typed = given.strip() if isinstance(given, str) else ""
+        if _OPEN.fullmatch(typed):
+            raise BadText(f"{typed!r} is no number: it is past the meter's range", self._for_open)
+        if typed[:1] not in ("<", ">"):
+            return super().read(given)
+        if typed[0] not in self.past:
+            raise BadText(f"{typed!r} is no one number", f"such as {self.example}, or unknown")
+        read = super().read(typed[1:])
+        if read.low is not None:
+            raise BadText(f"{typed!r} says a side and an error", "drop the ± part")
+        end, side = (self.high, "more") if typed[0] == ">" else (self.low, "less")
+        low, high = sorted((read.value, read.value if end is None else end))
+        return Read(read.value, low, high, notes=(f"{side} than {self.show(read.value)}",))
+
+    @property
+    def _for_open(self) -> str:
+        if ">" in self.past:
+            return f"write the end of its range with >, such as >{self.example}, or unknown"
+        return self.if_open or "take a higher range of the meter, or write unknown"
 
 
 class Nameplate(_QuantityKind):

@@ -33,6 +33,37 @@ def insulation(reading: str, **given: object) -> wirecalc.Finding:
 
 
 @pytest.mark.parametrize(
+    ("reading", "verdict"),
+    # DIN VDE 0701: class I 1 Mohm; a tester whose range ends below it settles nothing
+    [(">999 Mohm", "pass"), ("> 1 Mohm", "pass"), (">0.9 Mohm", "cannot tell")],
+)
+def test_a_tester_at_the_end_of_its_range(reading: str, verdict: str) -> None:
+    found = insulation(reading)
+    assert found.criterion(CASE).verdict == verdict
+    (read,) = [i for i in found.inputs if i.name == "insulation_resistance"]
+    assert (read.high, read.notes[0].startswith("more than")) == (1e6, True)
+
+
+def test_a_ground_path_below_what_the_meter_shows() -> None:
+    # UL 507: 0.1 ohm
+    for reading, verdict in (("<0.1 ohm", "pass"), ("<0.2 ohm", "cannot tell")):
+        found = wirecalc.run(
+            "ground",
+            ground_point="plug-pin",
+            ground_resistance=reading,
+            lead_resistance="0 ohm",
+        )
+        assert found.verdict == verdict
+
+
+def test_leakage_below_what_the_tester_shows() -> None:
+    found = wirecalc.run(
+        "leakage", leakage_current="<0.01 mA", machine_kind="stationary", switched_on="yes"
+    )
+    assert found.criterion("leakage current").verdict == "pass"
+
+
+@pytest.mark.parametrize(
     ("protection", "part", "limit"),
     [
         # DIN VDE 0701:2000, limits in a tester's manual: 1, 2, 0.25 Mohm for class I, II, III at

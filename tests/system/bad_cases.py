@@ -579,7 +579,7 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
 
 MOTOR = [  # windings and capacitors: slips of a unit, wrong words, what cannot be
     Bad("windings", "reading_1_2", "4.6 kohm", "'4.6 kohm'", "4.6 ohm"),
-    Bad("windings", "reading_1_3", "OL", "'OL'", "a number and a unit"),
+    Bad("windings", "reading_1_3", "OL", "past the meter's range", "is open_pin"),
     Bad("windings", "reading_2_3", "-0.1 ohm", "'-0.1 ohm'", "up to 1000 ohm"),
     Bad("windings", "reading_1_2", "4.6 W", "'W'", "write it in ohm"),
     Bad("windings", "lead_resistance", "4.6 ohm", "'4.6 ohm'", "up to 2 ohm"),
@@ -619,7 +619,6 @@ MOTOR = [  # windings and capacitors: slips of a unit, wrong words, what cannot 
 
 RETURN_TO_SERVICE = [  # insulation, leakage, ground path
     Bad("insulation", "insulation_resistance", "20 mohm", "20 mohm", "did you mean 20 Mohm?"),
-    Bad("insulation", "insulation_resistance", "OL", "'OL'", "a number and a unit"),
     Bad("insulation", "insulation_resistance", "-1 Mohm", "'-1 Mohm'", "50 Mohm"),
     Bad("insulation", "protection", "grounded", "'grounded'", "class-i"),
     Bad("insulation", "protection", "class-1", "'class-1'", "did you mean class-i"),
@@ -643,7 +642,16 @@ RETURN_TO_SERVICE = [  # insulation, leakage, ground path
     Bad("leakage", "nameplate_power", "0 W", "'0 W'", "2585 W"),
     Bad("ground", "ground_point", "pin", "'pin'", "plug-pin"),
     Bad("ground", "ground_resistance", "0.25 Mohm", "'0.25 Mohm'", "did you mean 0.25 mohm?"),
-    Bad("ground", "ground_resistance", "OL", "'OL'", "a number and a unit"),
+    Bad("insulation", "insulation_resistance", "OL", "past the meter's range", "with >, such as"),
+    Bad("insulation", "insulation_resistance", "<3 Mohm", "no one number", "50 Mohm"),
+    Bad("insulation", "insulation_resistance", ">9 Mohm ±5%", "a side and an error", "drop the ±"),
+    Bad("insulation", "insulation_resistance", ">2000000 Mohm", "outside", "did you mean"),
+    Bad("ground", "ground_resistance", "OL", "past the meter's range", "give ground_open yes"),
+    Bad("ground", "ground_resistance", ">10 ohm", "no one number", "or unknown"),
+    Bad("element", "element_resistance", "O.L. ohm", "past the meter's", "element_open yes"),
+    Bad("overload", "overload_resistance", "OL", "past the meter's range", "overload_open yes"),
+    Bad("start-device", "device_resistance", "OL", "past the meter's range", "device_open yes"),
+    Bad("pull", "force", "OL", "past the meter's range", "or write unknown"),
     Bad("ground", "ground_open", "yes", "0.25 ohm is not open", "give the resistance"),
     Bad("ground", "lead_resistance", "0.3 ohm", "0.3 ohm in a reading of 0.25 ohm", "zeroed"),
     Bad("ground", "standard", "iec-60335", "'iec-60335'", "did you mean iec-60335-1?"),

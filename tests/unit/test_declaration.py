@@ -104,6 +104,12 @@ def test_goes_with_must_name_an_input() -> None:
         _ = declare(Annotated[bool, YesNo("x", goes_with="nothing")], default=False).inputs
 
 
+def test_a_side_past_the_range_needs_an_end_of_the_span() -> None:
+    for past, span in ((">", {"low": 0}), ("<", {"above": 0, "high": 9})):
+        with pytest.raises(DeclarationError, match="the span has no end"):
+            Reading("ohm", text="ohms", past=past, **span)  # type: ignore[arg-type]
+
+
 def test_unknown_unit_is_refused_at_import() -> None:
     with pytest.raises(LookupError, match="fortnight"):
         Reading("fortnight", text="x")

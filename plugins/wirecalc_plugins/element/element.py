@@ -95,7 +95,12 @@ def element(
     element_resistance: Annotated[
         float | None,
         Reading(
-            "ohm", above=0, high=10_000, typical="22.6 ohm", text="across the element, wires off"
+            "ohm",
+            above=0,
+            high=10_000,
+            typical="22.6 ohm",
+            text="across the element, wires off",
+            if_open="leave it out and give element_open yes",
         ),
     ] = None,
     lead_resistance: Annotated[float | None, LEADS] = None,

@@ -78,7 +78,14 @@ def _refuse(
 def overload(
     overload_resistance: Annotated[
         float | None,
-        Reading("ohm", low=0, high=10_000, typical="0.4 ohm", text="across the overload, off it"),
+        Reading(
+            "ohm",
+            low=0,
+            high=10_000,
+            typical="0.4 ohm",
+            text="across the overload, off it",
+            if_open="leave it out and give overload_open yes",
+        ),
     ] = None,
     lead_resistance: Annotated[float | None, LEADS] = None,
     overload_open: Annotated[bool | None, YesNo("the overload reads open")] = None,

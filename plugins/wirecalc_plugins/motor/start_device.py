@@ -97,7 +97,14 @@ def start_device(
     start_device: Annotated[str, OneOf(DEVICES, text="kind of start device")],
     device_resistance: Annotated[
         float | None,
-        Reading("ohm", low=0, high=1_000_000, typical="6.8 ohm", text="across the start device"),
+        Reading(
+            "ohm",
+            low=0,
+            high=1_000_000,
+            typical="6.8 ohm",
+            text="across the start device",
+            if_open="leave it out and give device_open yes",
+        ),
     ] = None,
     lead_resistance: Annotated[float | None, LEADS] = None,
     device_open: Annotated[bool | None, YesNo("the start device reads open")] = None,

@@ -49,7 +49,14 @@ Ends = tuple[float, float]
 
 
 def _resistance(pair: str) -> Reading:
-    return Reading("ohm", low=0, high=1000, typical="4.6 ohm", text=f"between pins {pair}")
+    return Reading(
+        "ohm",
+        low=0,
+        high=1000,
+        typical="4.6 ohm",
+        text=f"between pins {pair}",
+        if_open="leave it out; a pin that reads OL to both others is open_pin",
+    )
 
 
 def _refuse(
@@ -118,7 +125,9 @@ def windings(
     ] = None,
     case_resistance: Annotated[
         float | None,
-        Reading("Mohm", low=0, high=1e6, typical="20 Mohm", text="any pin to the bare case"),
+        Reading(
+            "Mohm", low=0, high=1e6, typical="20 Mohm", text="any pin to the bare case", past=">"
+        ),
     ] = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:

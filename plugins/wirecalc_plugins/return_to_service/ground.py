@@ -120,7 +120,15 @@ def ground(
     ],
     ground_resistance: Annotated[
         float | None,
-        Reading("ohm", low=0, high=10_000, typical="0.25 ohm", text="case to that point"),
+        Reading(
+            "ohm",
+            low=0,
+            high=10_000,
+            typical="0.25 ohm",
+            text="case to that point",
+            past="<",
+            if_open="leave it out and give ground_open yes",
+        ),
     ] = None,
     ground_open: Annotated[bool | None, YesNo("the path reads open (OL)")] = None,
     lead_resistance: Annotated[float | None, LEADS] = None,

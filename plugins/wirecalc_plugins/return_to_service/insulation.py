@@ -83,7 +83,8 @@ def insulation(
             low=0,
             high=1e6,
             typical="50 Mohm",
-            text="live parts joined, to the bare case; over range (OL): the top of the range",
+            text="live parts joined, to the bare case; over range (OL): its top, as in >999 Mohm",
+            past=">",
         ),
     ],
     protection: Annotated[
@@ -128,9 +129,10 @@ def insulation(
     low one fails, unless it may be moisture (heaters), a board at test voltage, or elements of
     3.5 kW that are judged by leakage; under 0.01 Mohm it always fails.
 
-    Inputs: reading in Mohm (0 to 1e6), class, part, test_voltage in V dc (over 0 to 1000),
-    nameplate_power in W, yes or no of the rest. Yields the limits and criteria. Refuses a reading
-    under 1 ohm that is not 0: mohm for Mohm. Source: table insulation-limits.
+    Inputs: reading in Mohm (0 to 1e6; past the tester's end >999 Mohm), class, part, test_voltage
+    in V dc (over 0 to 1000), nameplate_power in W, yes or no of the rest. Yields the limits and
+    criteria. Refuses a reading under 1 ohm that is not 0: mohm for Mohm. Source: table
+    insulation-limits.
     """
     rows = list(_rows(protection, tested_part))
     for row in rows:

@@ -106,6 +106,7 @@ def leakage(
             high=50,
             typical="0.3 mA",
             text="leakage of this machine, from its case or ground wire to ground",
+            past="<",
         ),
     ] = None,
     machine_kind: Annotated[
@@ -134,6 +135,7 @@ def leakage(
             high=50,
             typical="0.5 mA",
             text="leakage of each other machine on the same GFCI",
+            past="<",
         ),
     ] = None,
 ) -> Iterator[Item]:
