@@ -70,7 +70,7 @@ class ReadingsFile(Kind):
     def span(self) -> str:
         """What may be typed, in words."""
         wanted = ", ".join(f"{name}_{kind.unit}" for name, kind in self.columns.items())
-        return f"a CSV file with the column {wanted}"
+        return f"a CSV file with the column {wanted}" if wanted else "a CSV file"
 
     @property
     def schema(self) -> dict[str, Any]:
@@ -107,7 +107,7 @@ class ReadingsFile(Kind):
         }
         value = FileColumns(Path(given).name, numbers, words, len(lines))
         if not error:
-            return Read(value, notes=(TAKEN_AS_EXACT,))
+            return Read(value, notes=(TAKEN_AS_EXACT,) if self.columns else ())
         low = {n: [v - o for v, o in zip(numbers[n], offs[n], strict=True)] for n in numbers}
         high = {n: [v + o for v, o in zip(numbers[n], offs[n], strict=True)] for n in numbers}
         return Read(

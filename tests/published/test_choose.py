@@ -106,9 +106,10 @@ def test_long_lists_are_cut_and_counted(tmp_path, rows):
     ("row", "verdict"),
     [
         ("16-14 AWG,,stranded,1,105,300", "cannot tell"),  # its tab is not known
-        ("16-14 AWG,0.250,stranded,inf,105,300", "fail"),
-        ("16-14 AWG,0.250,stranded,2.9,105,300", "fail"),
-        ("16-14 AWG,0.250,stranded,1,nan,300", "fail"),
+        # what cannot be read says nothing, neither for a part nor against it
+        ("16-14 AWG,0.250,stranded,inf,105,300", "cannot tell"),
+        ("16-14 AWG,0.250,stranded,2.9,105,300", "cannot tell"),
+        ("16-14 AWG,0.250,stranded,1,nan,300", "cannot tell"),
         ("16-14 AWG,0.250,stranded,1,105,300", "pass"),
     ],
 )
@@ -132,3 +133,68 @@ def test_a_list_without_its_columns_is_refused_and_not_judged(tmp_path):
     path.write_text("name,connector,range\nx,push-on,16-14 AWG\n")
     with pytest.raises(wirecalc.BadInput, match="no column part, barrel"):
         wirecalc.run("choose", **PLACE, stock=str(path))
+
+
+COUNTED = "part,connector,barrel,tab_in,listed_for,wire_limit,on_hand\n"
+FITS = "push-on,16-14 AWG,0.250,stranded,1"
+SMALL = "push-on,22-18 AWG,0.250,stranded,1"
+
+
+def counted(tmp_path, *rows, **given):
+    path = tmp_path / "stock.csv"
+    path.write_text(COUNTED + "\n".join(rows) + "\n")
+    return wirecalc.run("choose", **(PLACE | given), stock=str(path))
+
+
+def test_a_row_that_cannot_be_read_is_no_fail_and_speaks_to_people(tmp_path):
+    finding = counted(tmp_path, f"bad,{FITS},five", f"small,{SMALL},9")
+    assert listed(finding) == [("bad", "cannot tell"), ("small", "fail")]
+    assert "'five' is no number; write it in digits" in finding.listings[0].rows[0][3]
+    judged = finding.criterion("something in stock fits")
+    assert judged.verdict == "cannot tell"
+    assert "1 of 2 push-on parts cannot be read" in judged.reason
+    assert counted(tmp_path, f"bad,{FITS},five", f"good,{FITS},9").verdict == "pass"
+
+
+def test_an_unknown_count_is_not_told_and_a_list_without_counts_is_not_checked(tmp_path):
+    assert counted(tmp_path, f"one,{FITS},").verdict == "cannot tell"
+    assert counted(tmp_path, f"one,{FITS},", f"two,{FITS},1").answers[0].text == "two"
+    finding = choose(tmp_path, ROWS, **PLACE)
+    assert "how many are left" in {n.what for n in finding.not_checked}
+
+
+@pytest.mark.parametrize(
+    ("rows", "verdict", "on_hand"),
+    [
+        ((f"one,{FITS},3", f"one,{FITS},2"), "pass", "3 + 2 (2 rows)"),
+        ((f"one,{FITS},0", f"one,{FITS},2"), "pass", "0 + 2 (2 rows)"),
+        ((f"one,{FITS},0", f"one,{FITS},"), "cannot tell", "0 + ? (2 rows)"),
+        ((f"one,{FITS},3", f"one,{SMALL},2"), "cannot tell", "3 + 2 (2 rows)"),
+    ],
+)
+def test_a_part_number_that_stands_twice_is_noticed(tmp_path, rows, verdict, on_hand):
+    finding = counted(tmp_path, *rows)
+    assert finding.verdict == verdict
+    (row,) = finding.listings[0].rows
+    assert (row[0], row[1]) == ("one", on_hand)
+
+
+def test_whatever_it_says_the_criterion_has_one_origin(tmp_path):
+    rows = (f"good,{FITS},1", f"small,{SMALL},1")
+    origins = {
+        counted(tmp_path, row).criterion("something in stock fits").criterion.origin for row in rows
+    }
+    assert len(origins) == 1
+
+
+def test_no_part_of_the_kind_has_no_empty_table(tmp_path):
+    finding = counted(tmp_path, f"one,{FITS},3", connector="butt", tab_width=None)
+    assert finding.listings == ()
+    assert "the list has no butt part" in finding.criterion("something in stock fits").reason
+
+
+def test_the_file_of_the_stock_is_explained_in_whole_words(tmp_path):
+    (given,) = [i for i in choose(tmp_path, ROWS, **PLACE).inputs if i.name == "stock"]
+    assert given.notes == ()
+    kind = wirecalc.build(bundled_only=True).calculations["choose"].calculation.input("stock").kind
+    assert kind.span == "a CSV file"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Annotated, Any, NamedTuple
 
 from wirecalc import (
@@ -21,24 +21,28 @@ from wirecalc import (
     calculation,
     cannot_tell,
     listing,
+    not_checked,
     requires,
-    tables,
 )
-from wirecalc.sources import Confidence
-from wirecalc.wires import read_size_range
 
 from ..inputs import CURRENT, PLACE, TAB_WIDTH, VOLTAGE, WIRE_RATING
 from .joint_ratings import ROOM_K, TAB_SLACK_IN
-from .splice import CONNECTORS, LISTED_FOR, splice
+from .splice import CONNECTORS, splice
+from .stock import (
+    DEMO,
+    HOUSE,
+    NEEDED,
+    Row,
+    Stocked,
+    by_part,
+    left,
+    properties,
+    read_row,
+    read_stock,
+)
 
-SHOP_TABLE, DEMO_TABLE = "stock", "stock-demo"
-_NEEDED = ("part", "connector", "barrel")
-_JUDGED = ("on_hand", "barrel", "tab_in", "listed_for", "wire_limit", "temperature_C", "voltage_V")
 _ORIGIN = Origin.PRACTICE
-MOST = 40_000  # more than any number in a stock list: a slip
 SHOWN = 15  # rows of the list that are printed
-_HOUSE = Source("stock", "the stock list", confidence=Confidence.HOUSE)
-_DEMO = Source("stock-demo", "a stock list for demonstrations", confidence=Confidence.DEMO)
 
 
 class _Wanted(NamedTuple):
@@ -61,13 +65,14 @@ class _Judged(NamedTuple):
     verdict: Verdict
     room: float
     why: str
+    unread: bool = False
 
 
 def _refuse(**given: Any) -> Iterator[Problem]:
     file = given.get("stock")
     if file is None:
         return
-    missing = [name for name in _NEEDED if name not in file.words]
+    missing = [name for name in NEEDED if name not in file.words]
     if missing:
         yield Problem(
             "stock",
@@ -100,7 +105,11 @@ def choose(
     voltage: Annotated[float | None, VOLTAGE] = None,
     stock: Annotated[
         FileColumns | None,
-        ReadingsFile({}, text="CSV of the stock, if not the shop's table", typical="stock.csv"),
+        ReadingsFile(
+            {},
+            text="the stock, if not the shop's table: part, connector, barrel and more",
+            typical="stock.csv",
+        ),
     ] = None,
 ) -> Iterator[Item]:
     """Which part of the stock fits these wires in this place?
@@ -109,7 +118,8 @@ def choose(
     and by how much room they leave, each with what speaks most against it. The stock is the file,
     else the table `stock` that a shop's plugin adds, else an invented list for demonstrations.
     Its columns: part, connector, barrel; where known tab_in, listed_for, wire_limit,
-    temperature_C, voltage_V, on_hand.
+    temperature_C, voltage_V, on_hand. A row that cannot be read, a count left empty, and rows of
+    one part number that differ leave that part untold; rows that agree are counted together.
 
     Inputs: wire, connector, tab_width in inch, temperatures in C, current in A, voltage in V,
     stock. Yields the ranked list, the best part, or what to buy if nothing fits.
@@ -118,19 +128,25 @@ def choose(
     wanted = _Wanted(
         wire, connector, tab_width, wire_temperature, place_temperature, current, voltage
     )
-    rows, source = _stock(stock)
-    judged = sorted(_all(rows, wanted), key=lambda j: (j.verdict.rank, -j.room, j.part))
+    rows, source = read_stock(stock)
+    judged = sorted(
+        _all(by_part(rows, connector), wanted),
+        key=lambda j: (j.verdict.rank, j.unread, -j.room, j.part),
+    )
     shown = [(j.part, j.on_hand, str(j.verdict), j.why) for j in judged[:SHOWN]]
-    left = len(judged) - len(shown)
-    title = f"Stock of {connector} parts" + (f" (best {SHOWN}, {left} more)" if left else "")
-    yield listing(title, ("part", "on hand", "verdict", "what speaks most against it"), shown)
+    more = len(judged) - len(shown)
+    title = f"Stock of {connector} parts" + (f" (best {SHOWN}, {more} more)" if more else "")
+    if judged:
+        yield listing(title, ("part", "on hand", "verdict", "what speaks most against it"), shown)
+    if rows and "on_hand" not in rows[0]:
+        yield not_checked("how many are left", "the list has no column on_hand")
     yield from _best(judged, wanted, source)
 
 
 def _best(judged: Sequence[_Judged], wanted: _Wanted, source: Source) -> Iterator[Item]:
     name = "something in stock fits"
     best = judged[0] if judged else None
-    if source is _DEMO:
+    if source is DEMO:
         yield cannot_tell(
             name,
             "the list is invented and only shows how this works",
@@ -147,13 +163,16 @@ def _best(judged: Sequence[_Judged], wanted: _Wanted, source: Source) -> Iterato
         return
     buy = _to_buy(wanted)
     yield answer("buy", buy)
-    if best is not None and best.verdict is Verdict.CANNOT_TELL:
-        yield cannot_tell(name, f"{best.part}: {best.why}", measure=f"else buy: {buy}")
+    unread = sum(j.unread for j in judged)
+    if best is not None and best.unread:
+        why = f"{unread} of {len(judged)} {wanted.connector} parts cannot be read, no other fits"
+        yield cannot_tell(name, why, measure=f"mend the list; else buy: {buy}", source=source)
+    elif best is not None and best.verdict is Verdict.CANNOT_TELL:
+        yield cannot_tell(name, f"{best.part}: {best.why}", measure=f"look at it; else buy: {buy}")
     else:
         why = f"of {len(judged)} {wanted.connector} parts none fits"
-        yield requires(
-            name, False, says=why, source=source, origin=Origin.HOUSE, action=f"buy: {buy}"
-        )
+        why = why if judged else f"the list has no {wanted.connector} part"
+        yield requires(name, False, says=why, source=source, origin=_ORIGIN, action=f"buy: {buy}")
 
 
 def _to_buy(wanted: _Wanted) -> str:
@@ -171,85 +190,66 @@ def _to_buy(wanted: _Wanted) -> str:
     return ", ".join(words)
 
 
-def _stock(file: FileColumns | None) -> tuple[list[Mapping[str, str]], Source]:
-    if file is not None:
-        heads = list(file.words)
-        return [
-            dict(zip(heads, cells, strict=True)) for cells in zip(*file.words.values(), strict=True)
-        ], _HOUSE
-    name = SHOP_TABLE if SHOP_TABLE in tables.names() else DEMO_TABLE
-    rows: list[Mapping[str, str]] = [row.printed for row in tables.load(name).rows]
-    return rows, _HOUSE if name == SHOP_TABLE else _DEMO
-
-
-def _all(rows: Sequence[Mapping[str, str]], wanted: _Wanted) -> Iterator[_Judged]:
-    """Judge every part of the wanted kind; parts alike in all that is judged only once."""
-    known: dict[tuple[str, ...], _Judged] = {}
-    for row in rows:
-        if row.get("connector", "").strip().casefold() != wanted.connector:
-            continue
-        part, on_hand = row.get("part", "?"), row.get("on_hand", "")
-        alike = tuple(row.get(name, "") for name in _JUDGED)
+def _all(parts: Iterable[Sequence[Row]], wanted: _Wanted) -> Iterator[_Judged]:
+    """Judge every part; parts alike in all that is judged only once."""
+    known: dict[tuple[tuple[str, ...], ...], _Judged] = {}
+    for rows in parts:
+        alike = tuple((*properties(row), row.get("on_hand", "")) for row in rows)
         if alike not in known:
-            known[alike] = _judge(row, wanted)
-        yield known[alike]._replace(part=part, on_hand=on_hand)
+            known[alike] = _judge(rows, wanted)
+        yield known[alike]._replace(part=rows[0].get("part", "?"))
 
 
-def _judge(row: Mapping[str, str], wanted: _Wanted) -> _Judged:
-    """Judge one part; a row that cannot be read says so in its own line."""
-    part, on_hand = row.get("part", "?"), row.get("on_hand", "")
+def _judge(rows: Sequence[Row], wanted: _Wanted) -> _Judged:
+    """Judge one part by its rows; a row that cannot be read says so in its own line."""
+    part, on_hand = rows[0].get("part", "?"), rows[0].get("on_hand", "")
+    if len(rows) > 1:
+        counts = " + ".join(row.get("on_hand", "") or "?" for row in rows)
+        on_hand = f"{counts} ({len(rows)} rows)"
+    if len({properties(row) for row in rows}) > 1:
+        why = f"it stands in {len(rows)} rows that differ: look at the part"
+        return _Judged(part, on_hand, Verdict.CANNOT_TELL, 0.0, why)
     try:
-        criteria = list(_criteria(row, wanted))
-    except (BadText, ValueError) as error:
-        return _Judged(part, on_hand, Verdict.FAIL, 0.0, f"its row cannot be read: {error}")
+        criteria = [*_on_hand(rows), *_criteria(read_row(rows[0]), wanted)]
+    except BadText as error:
+        why = f"its row cannot be read: {error}"
+        return _Judged(part, on_hand, Verdict.CANNOT_TELL, 0.0, why, unread=True)
     worst = min(criteria, key=lambda c: (-c.verdict.rank, c.closeness))
     room = min(c.closeness for c in criteria)
     why = "" if worst.verdict is Verdict.PASS else f"{worst.name}: {worst.reason}"
     return _Judged(part, on_hand, worst.verdict, room, why)
 
 
-def _criteria(row: Mapping[str, str], wanted: _Wanted) -> Iterator[Criterion]:
-    tab = _number(row, "tab_in")
+def _on_hand(rows: Sequence[Row]) -> Iterator[Criterion]:
+    if "on_hand" not in rows[0]:
+        return
+    count = left(rows)
+    if count is None:
+        yield cannot_tell("on hand", "the list does not say how many are left", measure="look")
+    elif count == 0:
+        yield requires("on hand", False, says="none is left", source=HOUSE)
+
+
+def _criteria(part: Stocked, wanted: _Wanted) -> Iterator[Criterion]:
+    tab = part.tab
     if wanted.tab_width is not None and tab is None:
         yield cannot_tell("tab", "the list does not say which tab it is for", measure="look at it")
     elif wanted.tab_width is not None and tab is not None:
         fits = abs(tab - wanted.tab_width) <= TAB_SLACK_IN
-        yield requires("tab", fits, says=f"it is for a {tab:.3f} in tab", source=_HOUSE)
-    if _whole(row, "on_hand") == 0:
-        yield requires("on hand", False, says="none is left", source=_HOUSE)
-    limit, listed = _whole(row, "wire_limit"), row.get("listed_for") or None
-    if listed not in (None, *LISTED_FOR):
-        raise ValueError(f"listed_for {listed!r} is none of {', '.join(LISTED_FOR)}")
+        yield requires("tab", fits, says=f"it is for a {tab:.3f} in tab", source=HOUSE)
     for item in splice(
         wire=wanted.wires,
-        barrel=read_size_range(row.get("barrel", "")),
+        barrel=part.barrel,
         connector=wanted.connector,
-        listed_for=listed,
-        wire_limit=limit,
+        listed_for=part.listed_for,
+        wire_limit=part.wire_limit,
         wire_temperature=wanted.wire_temperature,
-        terminal_temperature=_number(row, "temperature_C"),
+        terminal_temperature=part.temperature,
         place_temperature=wanted.place_temperature,
         current=wanted.current,
         tab_width=tab if wanted.tab_width is None else wanted.tab_width,
         voltage=wanted.voltage,
-        terminal_voltage=_number(row, "voltage_V"),
+        terminal_voltage=part.voltage,
     ):
         if isinstance(item, Criterion):
             yield item
-
-
-def _number(row: Mapping[str, str], name: str) -> float | None:
-    text = row.get(name, "")
-    if not text:
-        return None
-    value = float(text)
-    if not 0 <= value <= MOST:
-        raise ValueError(f"{name} {text} is not a plain number")
-    return value
-
-
-def _whole(row: Mapping[str, str], name: str) -> int | None:
-    value = _number(row, name)
-    if value is not None and value != int(value):
-        raise ValueError(f"{name} {row[name]} is no whole number")
-    return None if value is None else int(value)
