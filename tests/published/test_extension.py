@@ -61,6 +61,23 @@ def test_a_maker_who_allows_none_decides_whatever_the_cord():
     assert found.decided_by.criterion.origin == "maker"
 
 
+@pytest.mark.parametrize(
+    ("allows", "keys"),
+    [
+        ("no", {"cord-away"}),
+        ("not stated", {"cord-laid", "cord-03"}),
+        (None, {"cord-laid", "cord-03"}),
+        ("yes", {"cord-laid"}),
+        ("three-wire grounding", {"cord-laid"}),
+    ],
+)
+def test_cautions_do_not_contradict_the_makers_word(allows, keys):
+    found = extension(**GOOD | {"maker_allows": allows})
+    said = {c.key: c.text for c in found.cautions if c.key.startswith("cord-")}
+    assert set(said) - {"cord-04"} == keys
+    assert not any(text.startswith("Lay it out") for text in said.values())
+
+
 # a cord is judged by load, drop and dip: none of them is left out
 @pytest.mark.parametrize(
     ("given", "name", "needs"),

@@ -15,6 +15,7 @@ from wirecalc import (
     at_or_below,
     calculation,
     cannot_tell,
+    caution,
     figure,
     put,
 )
@@ -223,6 +224,8 @@ def dip(
         return
     path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
     yield from loops(path)
+    if path.cord is not None:
+        yield caution("cord-03")
     yield figure(
         "impedance of the motor",
         start.impedance,

@@ -13,6 +13,7 @@ from wirecalc import (
     Reading,
     Wire,
     calculation,
+    caution,
     figure,
     listing,
     not_checked,
@@ -184,6 +185,8 @@ def drop(
     path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
     load = _load(current, other_current, other_leg_current, power_factor)
     yield from loops(path)
+    if path.cord is not None:
+        yield caution("cord-03")
     in_wire, in_cord = load.in_wire(path.shared), load.in_cord(path.lead)
     yield from _volts(load, path, in_wire, in_cord)
     yield figure(

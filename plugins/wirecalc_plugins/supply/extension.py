@@ -22,6 +22,7 @@ from wirecalc import (
     at_most,
     calculation,
     cannot_tell,
+    caution,
     figure,
     put,
     requires,
@@ -45,6 +46,7 @@ from .dip_model import Start, volts
 from .path import DROP, judge_drop, loops, missing, path_to, running_drop, too_much
 
 ALLOWS = ("no", "three-wire grounding", "yes", "not stated")
+_ALLOWED = ("three-wire grounding", "yes")
 LEAST_RATING_A = 15.0  # printed on the cord; makers' sheets that accept one
 
 _SHEETS = confirmed(
@@ -55,10 +57,18 @@ _NONE = "take the cord away; move the machine, or have an electrician add a rece
 _OTHER = "take the cord away; only a three-wire grounding appliance cord of 15 A or more will do"
 _LAID = Caution(
     "cord-laid",
-    "Lay it out uncoiled, not under a rug or through a doorway. No adapter, and no second cord.",
+    "One that stays lies uncoiled, not under a rug or through a doorway. No adapter, and no second "
+    "cord.",
     "maker sheet",
     "stop",
     "an extension cord is in use",
+)
+_AWAY = Caution(
+    "cord-away",
+    "Take it away: no cord will do, however thick or short, and no adapter.",
+    "maker sheet",
+    "stop",
+    "an extension cord that the maker does not allow",
 )
 
 
@@ -97,7 +107,7 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    cautions=("cord-03", "cord-04"),
+    cautions=("cord-04",),
     not_checked=(
         "the cord itself: cuts, crushed or warm places, loose plug",
         "water, sun and what may run over it",
@@ -163,7 +173,7 @@ def extension(
     another plug, half of the volts lost. Source: makers' sheets; tables cords, nec-ch9-table8,
     nec-ch9-table9, iec-60228.
     """
-    yield _LAID
+    yield from _cautions(maker_allows)
     yield from _makers_word(maker_allows, grounding, cord_rating)
     yield cord_load(current, cord, cord_conductors, ambient)
     if cord_rating is not None:
@@ -191,6 +201,16 @@ def extension(
         yield from _dip(path, given, other, has_motor)
 
 
+def _cautions(allows: str | None) -> Iterator[Item]:
+    """Yield what to do with the cord: never both to take it away and how to lay it."""
+    if allows == "no":
+        yield _AWAY
+        return
+    yield _LAID
+    if allows not in _ALLOWED:
+        yield caution("cord-03")
+
+
 def _makers_word(
     allows: str | None, grounding: bool | None, rating: float | None
 ) -> Iterator[Item]:
@@ -206,7 +226,7 @@ def _makers_word(
     else:
         yield requires(
             name,
-            allows in ("yes", "three-wire grounding"),
+            allows in _ALLOWED,
             says="the maker's sheet allows none"
             if allows == "no"
             else "the maker's sheet says nothing of it, and makers advise against it",

@@ -101,8 +101,6 @@ def loops(way: Path) -> Iterator[Item]:
         "ohm",
         working=lambda: " + ".join(put(run.loop(way.temperature), "ohm") for run in way.runs),
     )
-    if way.cord is not None:
-        yield caution("cord-03")
     if any(run.wire.metal != "copper" for run in way.runs):
         yield caution("alu-01")
 
