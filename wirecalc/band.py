@@ -20,6 +20,7 @@ from .items import Answer, Figure, Item
 from .kinds import Read
 from .rounding import show, show_band
 
+MIDDLE = "at the middle of the meter's band"
 ALL_COMBINATIONS = 3  # readings; above that corners, centre and one at a time
 
 
@@ -118,6 +119,9 @@ def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged
         ]
         if len(set(texts)) == 1:
             answers.append(given.item)
+            continue
+        if given.item.in_numbers and all(texts):
+            answers.append(given.item._replace(text=f"{given.item.text} ({MIDDLE})"))
             continue
         either = " / ".join(sorted({t or "nothing" for t in texts}))
         answers.append(Answer(name, f"cannot tell: {either}"))

@@ -29,12 +29,16 @@ class Figure(NamedTuple):
 
 
 class Answer(NamedTuple):
-    """A result in words, with the evidence for and against it."""
+    """A result in words, with the evidence for and against it.
+
+    `in_numbers` says that its words hold for the whole band and only repeat numbers of figures.
+    """
 
     name: str
     text: str
     evidence_for: tuple[str, ...] = ()
     evidence_against: tuple[str, ...] = ()
+    in_numbers: bool = False
 
 
 class Caution(NamedTuple):
@@ -90,10 +94,19 @@ def figure(
 
 
 def answer(
-    name: str, text: str, *, because: Sequence[str] = (), against: Sequence[str] = ()
+    name: str,
+    text: str,
+    *,
+    because: Sequence[str] = (),
+    against: Sequence[str] = (),
+    in_numbers: bool = False,
 ) -> Answer:
-    """Yield a result in words, with the evidence for it and against it."""
-    return Answer(name, text, tuple(because), tuple(against))
+    """Yield a result in words, with the evidence for it and against it.
+
+    One that changes over the meter's band can't be told. An answer `in_numbers` only repeats
+    figures, which show their low and high: it is that of the middle of the band, and says so.
+    """
+    return Answer(name, text, tuple(because), tuple(against), in_numbers)
 
 
 def caution(key: str) -> Caution:

@@ -304,6 +304,13 @@ def test_against_integration_of_the_circuit(farads, ohm, rms):
     assert value(finding, "voltage after that") <= 5.0
 
 
+@pytest.mark.parametrize("volts", ["214 V", "214 V ±3%"])
+def test_the_answer_says_how_long(volts):
+    # five time constants of 20 kohm and 30 uF are 3 s, longer than 0.6 s x ln(302.6 / 5)
+    finding = discharge(capacitor_voltage=volts)
+    assert "for 3 s, then prove under 5 V" in finding.answers[0].text
+
+
 def test_a_fitted_bleed_resistor():
     # 15 kohm across 100 uF: a time constant of 1.5 s (two component makers' pages)
     finding = discharge(marked_capacitance="100 uF", resistor="15 kohm")

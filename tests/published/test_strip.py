@@ -36,6 +36,34 @@ def test_closed_barrel_by_hand(wire, barrel, least, most):
 
 
 @pytest.mark.parametrize(
+    ("given", "text"),
+    # the hand-worked ends above, in mm; 6.75 / 25.4 = 0.2657 up, 8.55 / 25.4 = 0.3366 down
+    [
+        ({"barrel_length": "6.5 mm"}, "6.75 to 8.55 mm (0.266 to 0.336 in)"),
+        (
+            {"barrel_length": "6.5 mm ±0.1 mm"},
+            "6.75 to 8.55 mm (0.266 to 0.336 in) (at the middle of the meter's band)",
+        ),
+    ],
+)
+def test_the_answer_stands_first_also_where_nothing_was_stripped(given, text):
+    finding = wirecalc.run("strip", wire=["18 AWG"], style="closed", **given)
+    assert [(a.name, a.text) for a in finding.answers] == [("strip", text)]
+    assert finding.verdict is None
+
+
+def test_a_twist_on_is_answered_with_about():
+    (said,) = wirecalc.run("strip", wire=["18 AWG"] * 2, style="twist-on").answers
+    assert said.text == "about 12.7 mm (0.5 in)"
+    assert said.evidence_for == ("the connector's own instruction governs",)
+
+
+def test_no_answer_of_an_open_barrel_whose_window_is_not_known():
+    finding = wirecalc.run("strip", wire=["18 AWG"], style="open", barrel_length="6.5 mm")
+    assert finding.answers == ()
+
+
+@pytest.mark.parametrize(
     "build", ["7/28", "10/30", "19/32", "26/34", "41/36"], ids="20 AWG of {}".format
 )
 def test_every_standard_20_awg_build_has_the_narrow_gap(build):

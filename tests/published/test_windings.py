@@ -274,6 +274,9 @@ def test_one_reading_by_hand():
     assert at(finding, 234.5) == pytest.approx(96.35, abs=1e-9)
     assert at(finding, 235) == pytest.approx(96.5, abs=1e-9)
     assert finding.figure("rise over the room").figure.value == pytest.approx(71.5, abs=1e-9)
+    assert [a.text for a in finding.answers] == ["96.5 C at switch-off"]
+    (late,) = heat([5.2], [40]).answers
+    assert late.text == "96.5 C when it was read, and hotter at switch-off"
 
 
 def test_the_two_constants_differ_by_a_tenth_of_a_kelvin_over_60_k():
@@ -356,6 +359,7 @@ def test_leads_count_against_the_winding():
     typed |= {"cold_temperature": "20 C", "room_temperature": "25 C", "winding_class": "compressor"}
     finding = wirecalc.run("winding-heat", **typed)
     assert finding.figure("temperature at switch-off, k 235").high == pytest.approx(102.7, abs=0.05)
+    assert finding.answers[0].text.endswith("; 96.5 to 102.8 C with meter and leads")
     assert finding.verdict == "marginal"
     hot = typed | {"hot_resistance": ["5.7 ohm"]}  # 128.4 C, and 137.2 C with 0.3 ohm of leads
     assert wirecalc.run("winding-heat", **hot).verdict == "cannot tell"

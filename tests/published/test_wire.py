@@ -316,6 +316,8 @@ def test_share_that_ul_486a_asks_for(gauge, share):
 def test_breaking_force_in_newtons_and_for_other_sizes():
     finding = wirecalc.run("wire-break", wire="18 AWG")
     lower = finding.figure("wire breaks from").figure
+    # 1620.2 cmil, 0.0012757 in2 (ASTM B258), times 36 and 40 ksi
+    assert finding.answers[0].text.startswith("45.9 to 51.1 lbf")
     assert lower.also[0] == (pytest.approx(lower.value * NEWTONS), "N")
     other = figures("wire-break", wire="2.5 mm2")
     assert "share that UL 486A asks for" not in other  # between two listed sizes

@@ -214,6 +214,19 @@ def test_values_of_one_list_move_together() -> None:
     assert (summed.low, summed.figure.value, summed.high) == (12.0, 14.0, 16.0)
 
 
+def test_answer_in_numbers_is_that_of_the_middle_and_says_so() -> None:
+    @calculation(part="test")
+    def length(load: Annotated[float, A]) -> Iterator[Item]:
+        """How long?"""
+        yield answer("length", f"{load:g} mm", in_numbers=True)
+
+    finding = run(ProvidedCalculation("demo", "1", length), {"load": "5 A ±1 A"})
+    assert finding.verdict is None
+    assert finding.answers[0].text == "5 mm (at the middle of the meter's band)"
+    exact = run(ProvidedCalculation("demo", "1", length), {"load": "5 A"})
+    assert exact.answers[0].text == "5 mm"
+
+
 def test_answer_that_changes_over_the_band_is_cannot_tell() -> None:
     @calculation(part="test")
     def kind(load: Annotated[float, A]) -> Iterator[Item]:

@@ -18,6 +18,7 @@ from wirecalc import (
     figure,
     put,
 )
+from wirecalc.rounding import show
 from wirecalc.sources import computed, confirmed
 
 from ..inputs import MARKED_CAPACITANCE
@@ -88,6 +89,12 @@ def discharge(
     start = max(crest, left_voltage or 0.0)
     constant = resistor * marked_capacitance * 1e-6
     hold = max(TIME_CONSTANTS * constant, _time(start, PROVEN_V, constant))
+    yield answer(
+        "bleed",
+        f"hold the resistor across it for {show(hold, 's', toward='up', digits=3)}, then prove "
+        f"under {PROVEN_V:g} V by meter",
+        in_numbers=True,
+    )
     yield figure(
         "peak voltage",
         start,
@@ -124,9 +131,6 @@ def discharge(
             if hold == TIME_CONSTANTS * constant
             else f"the time to {PROVEN_V:g} V, longer than {TIME_CONSTANTS} time constants"
         ),
-    )
-    yield answer(
-        "bleed", "hold the resistor across it for the time below, then prove under 5 V by meter"
     )
     yield figure(
         "voltage after that",

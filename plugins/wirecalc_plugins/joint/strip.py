@@ -13,6 +13,7 @@ from wirecalc import (
     Reading,
     Source,
     Wire,
+    answer,
     at_least,
     at_most,
     calculation,
@@ -22,6 +23,7 @@ from wirecalc import (
     tables,
 )
 from wirecalc.conductors import STRANDING_SLACK
+from wirecalc.rounding import show
 from wirecalc.wires import gauge_cmil
 
 _MM_PER_IN = 25.4
@@ -98,9 +100,9 @@ def strip(
     wires, 19 to 25.4 mm for three or more.
 
     Inputs: wire; style; barrel_length in mm (over 0 to 60), window_length in mm (0 to 20),
-    stripped in mm (over 0 to 100). Yields least, nominal and most length in mm and inch, and
-    judges a measured one: insulation in the barrel fails, past the advised span is marginal.
-    Source: table strip-rules.
+    stripped in mm (over 0 to 100). Yields the span in words, least, nominal and most length in mm
+    and inch, and judges a measured one: insulation in the barrel fails, past the advised span is
+    marginal. Source: table strip-rules.
     """
     if style == "twist-on":
         yield from _twist_on(wire, stripped)
@@ -121,6 +123,8 @@ def strip(
             needs=("window_length",),
         )
     length = _length(style, wire, barrel_length, window_length or 0.0)
+    if style != "open" or window_length is not None:
+        yield _answer("", length.least, length.most)
     nominal = (length.least + length.most) / 2
     for name, value, source, working in (
         ("least strip length", length.least, length.source, length.least_working),
@@ -154,10 +158,21 @@ def _length(style: str, wires: Sequence[Wire], barrel: float, window: float) -> 
     return _Length(barrel, barrel + 2.0, barrel, source, source)
 
 
+def _answer(about: str, least: float, most: float, because: Sequence[str] = ()) -> Item:
+    """Say the span in words, the ends rounded inward."""
+    spans = []
+    for per, unit in ((1.0, "mm"), (_MM_PER_IN, "in")):
+        ends = show(least / per, toward="up", digits=3), show(most / per, toward="down", digits=3)
+        spans.append(f"{ends[0] if least == most else ' to '.join(ends)} {unit}")
+    text = f"{about}{spans[0]} ({spans[1]})"
+    return answer("strip", text, because=because, in_numbers=True)
+
+
 def _twist_on(wires: Sequence[Wire], stripped: float | None) -> Iterator[Item]:
     """Say about how long; the connector's own instruction governs, so nothing is judged."""
     row = _rule("TW1" if len(wires) <= 2 else "TW2")
     least, most = row.number("min_mm"), row.number("max_mm")
+    yield _answer("about ", least, most, ["the connector's own instruction governs"])
     for name, value in (("least strip length, about", least), ("most strip length, about", most)):
         yield figure(name, value, "mm", source=row.source, also=[(value / _MM_PER_IN, "in")])
     if stripped is not None:

@@ -13,6 +13,7 @@ from wirecalc import (
     Problem,
     Reading,
     Source,
+    answer,
     at_most,
     at_or_below,
     calculation,
@@ -22,6 +23,7 @@ from wirecalc import (
     put,
     tables,
 )
+from wirecalc.rounding import show, show_band
 from wirecalc.sources import from_memory
 
 from .winding_cooling import SOON_S, Point, Read, Result, at_switch_off
@@ -172,11 +174,20 @@ def winding_heat(
             band=(found.low, found.high),
         )
         if k == max(rows):
+            yield _answer(found)
             yield from _rise(found, read, ends, rows[k].source)
             if winding_class is not None:
                 alone = found.known and len(hot_resistance) == 1
                 known = lead_resistance is not None
                 yield _judge(winding_class, found, alone=alone, leads_known=known)
+
+
+def _answer(found: Result) -> Item:
+    when = "at switch-off" if found.known else "when it was read, and hotter at switch-off"
+    text = f"{show(found.at, 'C')} {when}"
+    if found.low != found.high:
+        text += f"; {show_band(found.low, found.high, 'C')} with meter and leads"
+    return answer("winding", text)
 
 
 def _rise(found: Result, read: Read, ends: Bands, source: Source) -> Iterator[Item]:

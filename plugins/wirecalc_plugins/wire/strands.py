@@ -25,6 +25,7 @@ from wirecalc import (
     tables,
 )
 from wirecalc import conductors as trade
+from wirecalc.rounding import show
 from wirecalc.sources import from_memory
 from wirecalc.wires import gauge_number
 
@@ -227,6 +228,12 @@ def wire_break(
         )
         return
     low, high = crimps.breaking_force(wire)
+    span = f"{show(low, digits=3)} to {show(high, 'lbf', digits=3, toward='up')}"
+    yield answer(
+        "breaking force",
+        f"{span}: no crimp on it goes higher",
+        because=["the strength of soft copper, from memory"],
+    )
     yield _force("wire breaks from", low, 36, wire, crimps.SOFT_COPPER)
     yield _force("wire broken by: no crimp goes higher", high, 40, wire, crimps.SOFT_COPPER)
     yield figure(
