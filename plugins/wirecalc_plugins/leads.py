@@ -16,6 +16,7 @@ from wirecalc import (
     figure,
     put,
 )
+from wirecalc.rounding import show
 
 LEADS_OHM = 0.3  # most that test leads have that were not read; practice, 0.1 to 0.3
 
@@ -62,7 +63,7 @@ def ohms_at_most(
 ) -> Item:
     """Judge a resistance against a largest one; it can't be told where the leads decide."""
     if at_or_below(ohms.low, limit) and not at_or_below(ohms.high, limit):
-        return _leads_decide(name, ohms, limit, source)
+        return _leads_decide(name, ohms, show(limit, "ohm", toward="down"), source)
     actual = ohms.high if at_or_below(ohms.high, limit) else ohms.low
     return at_most(
         name,
@@ -90,17 +91,17 @@ def ohms_at_least(
     """Judge a resistance against a least one; it can't be told where the leads decide."""
     reaches_low, reaches_high = (at_or_below(-ohm, -limit) for ohm in ohms)
     if reaches_high and not reaches_low:
-        return _leads_decide(name, ohms, limit, source)
+        return _leads_decide(name, ohms, show(limit, "ohm", toward="up"), source)
     actual = ohms.low if reaches_low else ohms.high
     return at_least(
         name, actual, limit, "ohm", source=source, origin=origin, says=says, action=action
     )
 
 
-def _leads_decide(name: str, ohms: Ohms, limit: float, source: Source) -> Item:
+def _leads_decide(name: str, ohms: Ohms, limit: str, source: Source) -> Item:
     return cannot_tell(
         name,
-        f"{ohms.low:.4g} to {ohms.high:.4g} ohm against {limit:.4g} ohm: test leads that were not "
+        f"{ohms.low:.4g} to {ohms.high:.4g} ohm against {limit}: test leads that were not "
         f"read have up to {LEADS_OHM:g} ohm",
         measure="touch the leads together, read them, and give it",
         needs=("lead_resistance",),

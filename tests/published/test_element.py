@@ -103,6 +103,15 @@ def test_an_open_element_fails_and_draws_nothing():
     assert not [f for f in finding.figures if "volts" in f.figure.name]
 
 
+def test_a_limit_is_rounded_toward_safety_wherever_it_is_shown():
+    # 240 V and 3397 W: 0.9 x 57600 / 3397 = 15.2605 and 1.1 x that / 0.9 = 18.6518 ohm
+    given = {"nameplate_power": "3397 W", "nameplate_voltage": "240 V"}
+    for reading, shown in (("15.3 ohm", "15.27 ohm"), ("18.8 ohm", "18.65 ohm")):
+        for leads in ({}, {"lead_resistance": "0 ohm"}):
+            finding = wirecalc.run("element", element_resistance=reading, **given, **leads)
+            assert any(shown in c.reason for c in finding.criteria), leads
+
+
 def test_a_reading_that_may_be_all_leads_gives_no_current():
     finding = element(
         element_resistance="0.5 ohm ±0.3 ohm", lead_resistance="0.4 ohm", voltage="240 V"

@@ -20,6 +20,7 @@ from wirecalc import (
     put,
     tables,
 )
+from wirecalc.rounding import show
 
 
 class Read(NamedTuple):
@@ -137,7 +138,7 @@ def _judge(read: Read, mark: Mark, limits: Limits) -> Iterator[Item]:
     low, high = "capacitance, lower limit", "capacitance, upper limit"
     wide, source = limits.widest, limits.source
     if wide and at_or_below(wide[0], value) and not at_or_below(limits.low, value):
-        yield _between(low, value, limits.low, wide[0])
+        yield _between(low, value, limits.low, wide[0], "up")
     else:
         yield at_least(
             low,
@@ -149,7 +150,7 @@ def _judge(read: Read, mark: Mark, limits: Limits) -> Iterator[Item]:
             action=read.too_low,
         )
     if wide and at_or_below(value, wide[1]) and not at_or_below(value, limits.high):
-        yield _between(high, value, limits.high, wide[1])
+        yield _between(high, value, limits.high, wide[1], "down")
     else:
         yield at_most(
             high,
@@ -162,11 +163,11 @@ def _judge(read: Read, mark: Mark, limits: Limits) -> Iterator[Item]:
         )
 
 
-def _between(name: str, value: float, narrow: float, wide: float) -> Item:
+def _between(name: str, value: float, narrow: float, wide: float, toward: str) -> Item:
     return cannot_tell(
         name,
-        f"{value:.4g} uF: past {narrow:.4g} uF by the narrowest marked tolerance, within "
-        f"{wide:.4g} uF by the widest",
+        f"{value:.4g} uF: past {show(narrow, 'uF', toward=toward)} by the narrowest marked "
+        f"tolerance, within {show(wide, 'uF', toward=toward)} by the widest",
         measure="read the tolerance on the part",
         needs=("tolerance",),
     )

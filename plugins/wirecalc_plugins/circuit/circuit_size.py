@@ -21,6 +21,7 @@ from wirecalc import (
     put,
     tables,
 )
+from wirecalc.rounding import show
 from wirecalc.sources import confirmed
 from wirecalc.wires import read_wire
 
@@ -228,7 +229,7 @@ def _used(link: Criterion) -> float:
 def _link(link: Criterion) -> tuple[str, str, str, str]:
     if link.actual is None or link.limit is None:
         return link.name, "", "", str(link.verdict)
-    return link.name, f"{link.actual:.4g}", f"{link.limit:.4g}", f"{_used(link):.0f}"
+    return link.name, f"{link.actual:.4g}", show(link.limit, toward="down"), f"{_used(link):.0f}"
 
 
 def against_plate(breaker: float, largest: float) -> Item:

@@ -25,6 +25,7 @@ from wirecalc import (
     put,
     requires,
 )
+from wirecalc.rounding import show
 from wirecalc.sources import confirmed
 
 from .winding_heat import LEADS, LEADS_OHM
@@ -276,14 +277,15 @@ def _by_maker(
         working=lambda: f"{put(pair.ohm, 'ohm')} x (234.5 + 25) / (234.5 + {put(warm, 'C')})",
     )
     action = "read it again cold, leads subtracted; then it has shorted turns"
-    for side, limit, compare in (
-        ("lower limit", maker * (1 - MAKER_SHARE), at_least),
-        ("upper limit", maker * (1 + MAKER_SHARE), at_most),
+    for side, limit, compare, toward in (
+        ("lower limit", maker * (1 - MAKER_SHARE), at_least, "up"),
+        ("upper limit", maker * (1 + MAKER_SHARE), at_most, "down"),
     ):
         if leads_unknown and at_or_below(limit, band[0]) != at_or_below(limit, band[1]):
             yield cannot_tell(
                 f"{what}, {side}",
-                f"{at_25:.4g} ohm with the leads in it, against {limit:.4g} ohm",
+                f"{at_25:.4g} ohm with the leads in it, against "
+                f"{show(limit, 'ohm', toward=toward)}",
                 measure="touch the test leads together and read them",
                 needs=("lead_resistance",),
                 source=_TOLERANCE,

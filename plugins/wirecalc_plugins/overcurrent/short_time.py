@@ -24,6 +24,7 @@ from wirecalc import (
     tables,
 )
 from wirecalc.conductors import area_working
+from wirecalc.rounding import show
 
 from .adiabatic import (
     STRONGEST,
@@ -239,6 +240,10 @@ def _melting(case: Case) -> Item:
     )
 
 
+def _seconds(limit: float) -> str:
+    return show(limit, "s", toward="down")
+
+
 def _judge(case: Case, strongest: Case, time: float) -> Item:
     """Judge by the weakest insulation that the wire may have; fail only by the strongest."""
     limit = case.limit(time)
@@ -247,7 +252,8 @@ def _judge(case: Case, strongest: Case, time: float) -> Item:
         if at_or_below(time, most.seconds):
             return cannot_tell(
                 _NAME,
-                f"from {limit.seconds:.3g} s ({WEAKEST}) to {most.seconds:.3g} s ({STRONGEST})",
+                f"from {_seconds(limit.seconds)} ({WEAKEST}) to {_seconds(most.seconds)} "
+                f"({STRONGEST})",
                 measure="read what is printed on the wire",
                 needs=("insulation",),
             )
@@ -255,8 +261,8 @@ def _judge(case: Case, strongest: Case, time: float) -> Item:
     if not at_or_below(time, limit.seconds) and not at_or_below(limit.seconds, ADIABATIC_S):
         return cannot_tell(
             _NAME,
-            f"{limit.seconds:.3g} s if no heat is shed; over {ADIABATIC_S:g} s some is, and how "
-            "much is not known",
+            f"{_seconds(limit.seconds)} if no heat is shed; over {ADIABATIC_S:g} s some is, and "
+            "how much is not known",
             measure=f"ask trip how soon the breaker opens, and ampacity what it carries for good; "
             f"have it switched off within {ADIABATIC_S:g} s, or ask the wire's maker",
             source=limit.source,
@@ -271,7 +277,7 @@ def _judge(case: Case, strongest: Case, time: float) -> Item:
                 "s",
                 source=source,
                 advisory=True,
-                says=f"ICEA P-32-382; IEC 60364 allows {limit.seconds:.3g} s",
+                says=f"ICEA P-32-382; IEC 60364 allows {_seconds(limit.seconds)}",
                 action=_THICKER,
             )
     return at_most(

@@ -19,6 +19,7 @@ from wirecalc import (
     figure,
     put,
 )
+from wirecalc.rounding import show
 from wirecalc.runs import Path
 from wirecalc.sources import confirmed
 
@@ -89,7 +90,8 @@ def judge_start(start: Start, path: Path) -> Item:
         more = f", up to {kindest:.4g} V with a cold wire" if high < limit else ""
         return cannot_tell(
             NAME,
-            f"{low:.4g} to {high:.4g} V by arithmetic{more}, and the least is {limit:.4g} V",
+            f"{low:.4g} to {high:.4g} V by arithmetic{more}, and the least is "
+            f"{show(limit, 'V', toward='up')}",
             measure="measure the lowest volts at the plug during a start, with all that runs "
             "beside it (voltage_at_start)",
             needs=("voltage_at_start",),
