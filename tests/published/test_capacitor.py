@@ -184,6 +184,16 @@ def test_both_ways_have_the_same_names_and_never_stand_in_one_check():
         capacitor(measured_capacitance="27 uF", **load, **mark)
 
 
+def test_a_meter_reads_a_part_that_does_not_run():
+    meter = {c.key for c in capacitor(measured_capacitance="30 uF").cautions}
+    running = {
+        c.key for c in capacitor(measured_capacitance="30 uF", capacitor_voltage="9 V").cautions
+    }
+    assert "cap-01" in meter
+    assert {"live-01", "live-02", "meter-01", "mov-01"} == running - meter
+    assert {c.key for c in capacitor().cautions} == running
+
+
 def test_volts_beside_a_meter_reading_are_held_against_the_rating_alone():
     finding = capacitor(
         measured_capacitance="30 uF",

@@ -14,6 +14,7 @@ from wirecalc import (
     at_most,
     calculation,
     cannot_tell,
+    caution,
     figure,
     put,
 )
@@ -24,6 +25,7 @@ from .mark import Mark, Read, against_mark, by_meter, under_load
 
 SAME_VOLTS = 0.02  # volts this near the line's may be the line's: practice
 OVER_VOLTAGE, OVER_CURRENT = 1.1, 1.3
+_RUNNING = ("live-01", "live-02", "meter-01", "mov-01")  # cautions of readings under load
 
 _UNDER_LOAD = computed("capacitor-under-load", "C = I / (2 pi f V), the capacitor under load")
 _OVER = confirmed(
@@ -55,7 +57,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("cap-01", "live-01", "live-02", "meter-01", "mov-01"),
+    cautions=("cap-01",),
     not_checked=(
         "leakage, swelling and oil: replace a swollen part unseen",
         "that the start winding and its relay or PTC are out of the circuit",
@@ -137,6 +139,9 @@ def capacitor(
     limits, and a criterion a side; with capacitor_rating also volts and amps against it.
     Refuses both ways at once, and a range the wrong way round. Source: table capacitor-tolerances.
     """
+    yield caution("cap-01")
+    if measured_capacitance is None or capacitor_current is not None or capacitor_voltage:
+        yield from (caution(key) for key in _RUNNING)
     read: Read | None = None
     if measured_capacitance is not None:
         read = by_meter(measured_capacitance)
