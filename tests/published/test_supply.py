@@ -64,6 +64,18 @@ def test_a_208_240_v_plate_takes_both_services():
     assert low.verdict == "fail"  # 90 % of 208 V is 187.2 V
 
 
+def test_the_errors_of_two_readings_are_independent_and_the_way_out_is_said():
+    lost = "volts lost with the load, of those at rest"
+    # ±(1 % + 0.3 V): at worst 120.49 V at rest and 115.728 V running, 3.952 % apart
+    both = supply(voltage_at_rest="119.0 V ±(1%+3)", voltage_running="117.2 V ±(1%+3)")
+    assert verdict(both, lost) == "marginal"
+    assert both.criterion(lost).criterion.actual == pytest.approx(3.952, abs=0.001)
+    assert "one meter in one range" in both.criterion(lost).action
+    # a gain error common to both cancels in 1 - running / rest: the counts alone, 2.01 % at worst
+    counts = supply(voltage_at_rest="119.0 V ±0.3 V", voltage_running="117.2 V ±0.3 V")
+    assert verdict(counts, lost) == "pass"
+
+
 @pytest.mark.parametrize("what", ["voltage_running", "voltage_at_rest"])
 def test_240_v_on_a_120_v_item_fails(what):
     assert supply("120 V", **{what: "240 V"}).verdict == "fail"

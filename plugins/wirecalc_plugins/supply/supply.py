@@ -35,6 +35,11 @@ _RESISTIVE = computed("resistive", "power of a resistance", "goes with the squar
 _AT_LOAD = "measure the volts at the plug while the load runs"
 _LOST = "look for the loss: upstream, drop; a dead outlet: breaker, GFCI or an open joint"
 _IS_IT_208 = "is it a 208 V service? Then no part is at fault; else " + _LOST
+_WIRE_OR_JOINT = (
+    "ask upstream whether the wire explains it, or a bad joint; if only the meter's error reaches "
+    "so far and one meter in one range read both, its percent is the same in both and cancels: for "
+    "this question alone leave the percent out of both and keep the counts"
+)
 _HALF = "one leg is open (breaker, fuse, joint), or it is a 120 V outlet: read each leg to neutral"
 _TOO_HIGH = "do not run it; see that plug and plate are of one voltage, then call the utility"
 
@@ -138,8 +143,9 @@ def supply(
     told, and the volts at rest are held against the same limits, since a load only lowers them.
     Volts at rest are also held against the service, scaled from 120 V, as advice: 113 to 127 V by
     one state's rule, and 114 to 126 V, ANSI C84.1 range A from memory. Over 3 % lost when the
-    load comes on is marginal (advice of the NEC). Volts at start under 90 % fail, as in dip. A
-    240 V plate does not match a 208 V service.
+    load comes on is marginal (advice of the NEC); the errors of the two readings count as
+    independent, as nothing says that one meter read both. Volts at start under 90 % fail, as in
+    dip. A 240 V plate does not match a 208 V service.
 
     Inputs in V: nameplate_voltage (12 to 600) and its lower end, readings at rest, running and at
     start (0 to 700; 0 is a dead outlet), nominal_voltage. Yields shares of the plate, power of a
@@ -226,7 +232,7 @@ def _lost_with_load(at_rest: float, running: float) -> Iterator[Item]:
             source=ADVICE,
             advisory=True,
             says="advice, no rule: 3 % for a branch circuit, 5 % with its feeder",
-            action="ask upstream whether the wire explains it, or a bad joint",
+            action=_WIRE_OR_JOINT,
         )
 
 
