@@ -133,9 +133,10 @@ class _QuantityKind(Kind):
         dimension: str = "",
         if_open: str = "",
         past: str = "",
+        slip_under: float = 0.0,
     ) -> None:
         self.unit, self.text, self.goes_with = unit, text, goes_with
-        self.if_open, self.past = if_open, past
+        self.if_open, self.past, self.slip_under = if_open, past, slip_under
         if (">" in past and high is None) or ("<" in past and low is None):
             raise DeclarationError(f"{text!r}: past the meter's range, and the span has no end")
         self.low, self.high, self.above = low, high, above
@@ -190,7 +191,16 @@ class _QuantityKind(Kind):
             raise BadText(
                 f"{typed!r} is outside {self.span}", self._slip(typed) or f"such as {self.example}"
             )
+        if 0 < abs(quantity.value) < self.slip_under:
+            self._refuse_small(typed, quantity.value)
         return self._with_band(quantity.value, quantity.low, quantity.high, typed)
+
+    def _refuse_small(self, typed: str, value: float) -> None:
+        """Refuse a value that is small by a smaller unit; in the declared unit it is meant."""
+        number, word = read_number(split_error(typed)[0])
+        if read_unit(word, self.dimension) != self.unit:
+            meant = f"did you mean {show(number.value)} {self.unit}? else write {self.show(value)}"
+            raise BadText(f"{typed!r} is next to nothing", meant)
 
     def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
         if low is None or high is None:
@@ -216,7 +226,8 @@ class Reading(_QuantityKind):
 
     `past` says on which side a good reading may lie past the meter's range: with ">" it may be
     typed as `>999 Mohm`, a band from there to the end of the span, with "<" as `<0.1 ohm`, one
-    from the start of the span. `if_open` is what to give instead of OL.
+    from the start of the span. `if_open` is what to give instead of OL. A value below
+    `slip_under` that is typed in a smaller unit, `1.2 mA` for a line current, is refused.
     """
 
     def read(self, given: object) -> Read:

@@ -8,7 +8,10 @@ WIRE_RATING = Nameplate("C", low=40, high=500, typical="105 C", text="rating pri
 TERMINAL_RATING = Nameplate("C", low=40, high=500, typical="105 C", text="rating of the terminal")
 PLACE = Reading("C", low=-40, high=500, typical="60 C", text="temperature of the place")
 TAB_WIDTH = Nameplate("in", low=0.05, high=0.5, typical="0.250 in", text="width of the tab")
-CURRENT = Reading("A", low=0, high=200, typical="8.7 A", text="line current of the load")
+SLIP_A = 0.1  # a line current below it that is typed in mA is a slip of the unit
+CURRENT = Reading(
+    "A", low=0, high=200, typical="8.7 A", text="line current of the load", slip_under=SLIP_A
+)
 VOLTAGE = Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
 BREAKER = Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle")
 NAMEPLATE_VOLTAGE = Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
@@ -35,6 +38,7 @@ OTHER_CURRENT = Reading(
     high=200,
     typical="6.2 A",
     text="other loads that run on the same building wire",
+    slip_under=SLIP_A,
     goes_with="wire",
 )
 CONDUCTOR_TEMPERATURE = Reading(

@@ -18,7 +18,7 @@ from wirecalc import (
     put,
 )
 
-from ..inputs import AROUND_WIRE, BREAKER, RECEPTACLE, TERMINATION, TOGETHER, WIRE_CLASS
+from ..inputs import AROUND_WIRE, BREAKER, RECEPTACLE, SLIP_A, TERMINATION, TOGETHER, WIRE_CLASS
 from .building_wire import CONTINUOUS, Place, building_wire, wrong_columns
 from .circuit_size import SUM, least_to_move, loads_to_move, needed_circuit, sizes, weakest_first
 from .receptacle import receptacle_load
@@ -28,7 +28,14 @@ PLUGGED, FASTENED = "plugged in", "fastened in place"
 
 
 def _load(text: str) -> Reading:
-    return Reading("A", above=0, high=100, typical="6.2 A", text=f"{text}; repeat it for each")
+    return Reading(
+        "A",
+        above=0,
+        high=100,
+        typical="6.2 A",
+        text=f"{text}; repeat it for each",
+        slip_under=SLIP_A,
+    )
 
 
 class _Load(NamedTuple):

@@ -28,6 +28,7 @@ from ..inputs import (
     BREAKER,
     MAXIMUM_BREAKER,
     RECEPTACLE,
+    SLIP_A,
     TERMINATION,
     TOGETHER,
     WIRE_CLASS,
@@ -87,7 +88,15 @@ def _refuse(
 )
 def breaker(
     current: Annotated[
-        float, Reading("A", above=0, high=100, typical="8.7 A", text="line current of the load")
+        float,
+        Reading(
+            "A",
+            above=0,
+            high=100,
+            typical="8.7 A",
+            text="line current of the load",
+            slip_under=SLIP_A,
+        ),
     ],
     breaker: Annotated[float, BREAKER],
     wire: Annotated[Wire | None, "wire of the building circuit"] = None,

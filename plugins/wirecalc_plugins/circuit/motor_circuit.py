@@ -18,7 +18,15 @@ from wirecalc import (
     not_checked,
 )
 
-from ..inputs import AROUND_WIRE, BREAKER, MAXIMUM_BREAKER, TERMINATION, TOGETHER, WIRE_CLASS
+from ..inputs import (
+    AROUND_WIRE,
+    BREAKER,
+    MAXIMUM_BREAKER,
+    SLIP_A,
+    TERMINATION,
+    TOGETHER,
+    WIRE_CLASS,
+)
 from .building_wire import Place, wrong_columns
 from .motor_checks import MotorLoad, device_of_motor, needed, small_wire, wire_of_motor
 from .motor_rules import (
@@ -151,6 +159,7 @@ def motor_circuit(
             high=100,
             typical="3 A",
             text="amps of other loads on the same building wire",
+            slip_under=SLIP_A,
         ),
     ] = None,
     wire: Annotated[Wire | None, "wire of the building circuit"] = None,

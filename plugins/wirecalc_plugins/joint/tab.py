@@ -25,7 +25,7 @@ from wirecalc import (
 )
 from wirecalc.sources import confirmed
 
-from ..inputs import TAB_WIDTH
+from ..inputs import SLIP_A, TAB_WIDTH
 from .joint_ratings import SHARE_CARE, TAB_SLACK_IN
 
 THICK_SLACK_IN = 0.002  # 0.8 mm is 0.0315 in and printed as 0.032 in
@@ -72,7 +72,15 @@ def tab(
     tab_width: Annotated[float, TAB_WIDTH],
     wire: Annotated[Wire, "wire in the female terminal"],
     current: Annotated[
-        float, Reading("A", above=0, high=100, typical="10.8 A", text="line current of the load")
+        float,
+        Reading(
+            "A",
+            above=0,
+            high=100,
+            typical="10.8 A",
+            text="line current of the load",
+            slip_under=SLIP_A,
+        ),
     ],
     terminal_width: Annotated[
         float | None,

@@ -24,7 +24,7 @@ from wirecalc import (
 )
 from wirecalc.sources import confirmed
 
-from ..inputs import BREAKER
+from ..inputs import BREAKER, SLIP_A
 from ..overcurrent.breaker_hold import breaker_hold
 from .start_checks import (
     LOADED,
@@ -119,11 +119,25 @@ def inrush(
     ] = None,
     peak: Annotated[
         float | None,
-        Reading("A", low=0, high=600, typical="11 A", text="highest current of the start"),
+        Reading(
+            "A",
+            low=0,
+            high=600,
+            typical="11 A",
+            text="highest current of the start",
+            slip_under=SLIP_A,
+        ),
     ] = None,
     settled: Annotated[
         float | None,
-        Reading("A", low=0, high=400, typical="1.2 A", text="current once it has settled"),
+        Reading(
+            "A",
+            low=0,
+            high=400,
+            typical="1.2 A",
+            text="current once it has settled",
+            slip_under=SLIP_A,
+        ),
     ] = None,
     settle_time: Annotated[
         float | None,

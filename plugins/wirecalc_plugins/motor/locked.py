@@ -24,6 +24,7 @@ from wirecalc import (
     tables,
 )
 
+from ..inputs import SLIP_A
 from .locked_kinds import Seen, what_it_is
 from .start_checks import (
     LOADED,
@@ -94,7 +95,14 @@ def locked(
     ],
     high_current: Annotated[
         float | None,
-        Reading("A", above=0, high=400, typical="11.1 A", text="current while it stays high"),
+        Reading(
+            "A",
+            above=0,
+            high=400,
+            typical="11.1 A",
+            text="current while it stays high",
+            slip_under=SLIP_A,
+        ),
     ] = None,
     locked_rotor_current: Annotated[
         float | None, Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate")
@@ -118,7 +126,14 @@ def locked(
     ] = None,
     settled: Annotated[
         float | None,
-        Reading("A", low=0, high=400, typical="1.2 A", text="current once it has settled"),
+        Reading(
+            "A",
+            low=0,
+            high=400,
+            typical="1.2 A",
+            text="current once it has settled",
+            slip_under=SLIP_A,
+        ),
     ] = None,
     overload_trips: Annotated[
         int | None, Count("times that the overload opened in an hour", low=0, high=100)

@@ -21,6 +21,7 @@ from wirecalc import (
     trip_curves,
 )
 
+from ..inputs import SLIP_A
 from .course import SAMPLES, Run, course_of_file, course_of_starts, curve_of, wrong_course
 from .judge import judge
 
@@ -90,7 +91,14 @@ def trip(
     ],
     current: Annotated[
         float | None,
-        Reading("A", above=0, high=2000, typical="20 A", text="line current, rms, of the load"),
+        Reading(
+            "A",
+            above=0,
+            high=2000,
+            typical="20 A",
+            text="line current, rms, of the load",
+            slip_under=SLIP_A,
+        ),
     ] = None,
     overcurrent_time: Annotated[
         float | None,
@@ -155,7 +163,14 @@ def trip(
     ] = None,
     other_current: Annotated[
         float | None,
-        Reading("A", low=0, high=100, typical="6.2 A", text="other loads on this device, rms"),
+        Reading(
+            "A",
+            low=0,
+            high=100,
+            typical="6.2 A",
+            text="other loads on this device, rms",
+            slip_under=SLIP_A,
+        ),
     ] = None,
     device_ambient: Annotated[
         float | None,

@@ -12,7 +12,6 @@ from wirecalc import (
     Nameplate,
     OneOf,
     Origin,
-    Problem,
     Reading,
     YesNo,
     at_least,
@@ -31,7 +30,7 @@ from wirecalc.tables import Row
 TEST_V = 500.0  # the limits hold at this voltage
 LEAST_TEST_V = 250.0  # under it a good reading shows nothing; common practice
 GROUNDED_MOHM = 0.01  # at 100 V it lets 10 mA through, more than any leakage limit
-SLIP_MOHM = 1e-6  # 1 ohm: a reading of so few is a slip of mohm and Mohm
+SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
 BY_CURRENT_W = 3500.0  # heating power from which the protective conductor's current may decide
 BETTER = "a 500 V insulation tester whose range ends near the limit"
 NAME = "insulation to the case"
@@ -55,16 +54,6 @@ class _Doubt(NamedTuple):
     needs: tuple[str, ...] = ()
 
 
-def _refuse(insulation_resistance: float, **_others: object) -> Iterator[Problem]:
-    if 0 < insulation_resistance < SLIP_MOHM:
-        mohm = insulation_resistance * 1e9
-        yield Problem(
-            "insulation_resistance",
-            f"{mohm:.4g} mohm is no insulation at all",
-            f"did you mean {mohm:.4g} Mohm? write a dead short as 0 Mohm",
-        )
-
-
 @calculation(
     part="return to service",
     cautions=("dead-01", "dead-02", "cap-01", "ins-01", "ins-02"),
@@ -72,7 +61,6 @@ def _refuse(insulation_resistance: float, **_others: object) -> Iterator[Problem
         "boards and surge parts that were unplugged, and the cord if it was not in the test",
         "insulation between live parts, such as shorted turns",
     ),
-    refuse=_refuse,
     example_with=("test_voltage", "switched_on", "electronics_unplugged"),
 )
 def insulation(
@@ -85,6 +73,7 @@ def insulation(
             typical="50 Mohm",
             text="live parts joined, to the bare case; over range (OL): its top, as in >999 Mohm",
             past=">",
+            slip_under=SLIP_MOHM,
         ),
     ],
     protection: Annotated[
@@ -131,8 +120,7 @@ def insulation(
 
     Inputs: reading in Mohm (0 to 1e6; past the tester's end >999 Mohm), class, part, test_voltage
     in V dc (over 0 to 1000), nameplate_power in W, yes or no of the rest. Yields the limits and
-    criteria. Refuses a reading under 1 ohm that is not 0: mohm for Mohm. Source: table
-    insulation-limits.
+    criteria. Refuses mohm for Mohm. Source: table insulation-limits.
     """
     rows = list(_rows(protection, tested_part))
     for row in rows:

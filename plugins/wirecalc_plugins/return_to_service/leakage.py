@@ -27,7 +27,7 @@ from wirecalc.sources import confirmed
 from wirecalc.tables import Row
 
 HOLDS_MA, TRIPS_MA = 4.0, 6.0  # a class A GFCI may trip above the first, must above the second
-SLIP_MA = 0.001  # less than a leakage tester shows
+SLIP_MA = 0.001  # less than a leakage tester shows: typed in uA it is a slip of the unit
 BETTER = "a leakage tester that reads 0.01 mA"
 LEAKAGE, SUM = "leakage current", "sum on the GFCI"
 STRICTEST = "strictest"
@@ -57,21 +57,8 @@ class _Limit(NamedTuple):
 
 
 def _refuse(
-    leakage_current: float | None,
-    on_gfci: bool | None,
-    other_leakage: list[float] | None,
-    **_others: object,
+    on_gfci: bool | None, other_leakage: list[float] | None, **_others: object
 ) -> Iterator[Problem]:
-    given = [("leakage_current", leakage_current)]
-    given += [("other_leakage", value) for value in other_leakage or ()]
-    for name, value in given:
-        if value is not None and 0 < value < SLIP_MA:
-            yield Problem(
-                name,
-                f"{value * 1000:.4g} uA is less than a leakage tester shows",
-                f"did you mean {value * 1000:.4g} mA? write a reading of nothing as 0 mA",
-            )
-            break
     if on_gfci is False and other_leakage:
         yield Problem(
             "on_gfci",
@@ -107,6 +94,7 @@ def leakage(
             typical="0.3 mA",
             text="leakage of this machine, from its case or ground wire to ground",
             past="<",
+            slip_under=SLIP_MA,
         ),
     ] = None,
     machine_kind: Annotated[
@@ -136,6 +124,7 @@ def leakage(
             typical="0.5 mA",
             text="leakage of each other machine on the same GFCI",
             past="<",
+            slip_under=SLIP_MA,
         ),
     ] = None,
 ) -> Iterator[Item]:

@@ -29,6 +29,7 @@ from ..inputs import (
     NAMEPLATE_VOLTAGE,
     OTHER_CURRENT,
     RUN_LENGTH,
+    SLIP_A,
 )
 from .path import (
     ADVICE,
@@ -135,7 +136,15 @@ def _refuse(
 )
 def drop(
     current: Annotated[
-        float, Reading("A", above=0, high=200, typical="1.6 A", text="line current of the load")
+        float,
+        Reading(
+            "A",
+            above=0,
+            high=200,
+            typical="1.6 A",
+            text="line current of the load",
+            slip_under=SLIP_A,
+        ),
     ],
     nameplate_voltage: Annotated[float, NAMEPLATE_VOLTAGE],
     wire: Annotated[Wire | None, "building wire from the panel to the receptacle"] = None,
@@ -151,6 +160,7 @@ def drop(
             high=200,
             typical="5 A",
             text="current of the other leg, which shares the neutral of the building wire",
+            slip_under=SLIP_A,
             goes_with="system",
         ),
     ] = None,

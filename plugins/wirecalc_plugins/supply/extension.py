@@ -37,6 +37,7 @@ from ..inputs import (
     NAMEPLATE_VOLTAGE,
     OTHER_CURRENT,
     RUN_LENGTH,
+    SLIP_A,
     VOLTAGE_AT_REST,
     VOLTAGE_AT_START,
 )
@@ -133,7 +134,15 @@ def extension(
         Reading("ft", above=0, high=2000, typical="50 ft", text="length of the cord, one way"),
     ],
     current: Annotated[
-        float, Reading("A", above=0, high=200, typical="1.6 A", text="line current of the load")
+        float,
+        Reading(
+            "A",
+            above=0,
+            high=200,
+            typical="1.6 A",
+            text="line current of the load",
+            slip_under=SLIP_A,
+        ),
     ],
     maker_allows: Annotated[
         str | None, OneOf(ALLOWS, text="what the machine's sheet says of extension cords")

@@ -29,6 +29,7 @@ from wirecalc import (
 from wirecalc import conductors as trade
 from wirecalc.sources import confirmed
 
+from ..inputs import SLIP_A
 from .appliance_wire import appliance_wire
 
 USES = ("building", "cord", "fixture", "appliance")
@@ -123,7 +124,14 @@ def ampacity(
     ] = None,
     current: Annotated[
         float | None,
-        Reading("A", above=0, high=400, typical="8.7 A", text="current to judge, if any"),
+        Reading(
+            "A",
+            above=0,
+            high=400,
+            typical="8.7 A",
+            text="current to judge, if any",
+            slip_under=SLIP_A,
+        ),
     ] = None,
 ) -> Iterator[Item]:
     """How much current does a published table give this wire in this use?
