@@ -189,7 +189,7 @@ def _with_unit(text: str, unit: str) -> str:
         return text
     main, error = split_error(text)
     try:
-        own = read_number(main)[1]
+        own = read_number(main.lstrip("<>"))[1]  # a side may stand before the number
     except BadText:
         return text  # its kind says what is wrong with it
     if own:

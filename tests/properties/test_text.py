@@ -99,6 +99,7 @@ NOT_BESIDE = (
     "coil_open",
 )
 NOT_BESIDE += ("contact_upright", "contact_inverted")  # of a relay, and the example is none
+NOT_BESIDE += ("measured_capacitance",)  # beside amps and volts of the same part
 NOT_BESIDE += ("nameplate_voltage of start-curve",)  # a plate stands in place of a machine
 
 

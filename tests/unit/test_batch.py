@@ -55,6 +55,7 @@ def test_a_file_of_one_endless_line_is_refused(tmp_path: Path) -> None:
         ("24.10 +/-3%", "force_newton", "24.10 N ±3%"),
         ("1/4", "force [lbf]", "1/4 lbf"),
         ("unknown", "force [N]", "unknown"),
+        (">999", "force [N]", ">999 N"),
         ("24.10 N", "force", "24.10 N"),
     ],
 )
