@@ -16,7 +16,7 @@ from typing import Any, NamedTuple
 
 from .criteria import Criterion, Verdict, worst
 from .findings import BandFigure, Judged
-from .items import Answer, Figure, Item
+from .items import Answer, Figure, Item, Listing
 from .kinds import Read
 from .rounding import show, show_band
 
@@ -135,6 +135,15 @@ def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged
             Judged(criterion, given.provider, criterion.verdict, criterion.says, criterion.action)
         )
     return tuple(answers), tuple(unsettled)
+
+
+def merge_listings(runs: Sequence[Run]) -> tuple[Listing, ...]:
+    """Return the listings of the centre run; one that changes over the band says which it is."""
+    found, *others = [[g.item for g in run if isinstance(g.item, Listing)] for run in runs]
+    return tuple(
+        x if all(x in of for of in others) else x._replace(title=f"{x.title}, {MIDDLE}")
+        for x in found
+    )
 
 
 def merge_criteria(runs: Sequence[Run], missing_runs: int) -> tuple[Judged, ...]:

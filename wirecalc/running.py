@@ -13,6 +13,7 @@ from .band import (
     merge_answers,
     merge_criteria,
     merge_figures,
+    merge_listings,
     points,
     values_at,
 )
@@ -249,7 +250,6 @@ def _finding(
         answers, unsettled = merge_answers(runs)
         criteria += [*merge_criteria(runs, missing), *unsettled]
     criteria += _excluded(plugin, prepared)
-    centre = [g.item for g in runs[0]] if runs else []
     own = [c for c in criteria if c.criterion.origin is not Origin.HOUSE]  # a rule hides no gap
     needed = {n for c in own for n in c.criterion.needs}
     left_out = [n for n in prepared.left_out if n.what not in needed]
@@ -261,7 +261,7 @@ def _finding(
         answers=answers,
         figures=figures,
         criteria=tuple(criteria),
-        listings=tuple(c for c in centre if isinstance(c, Listing)),
+        listings=merge_listings(runs) if runs else (),
         charts=tuple(
             g.item.build for g in (runs[0] if runs else ()) if isinstance(g.item, ChartItem)
         ),

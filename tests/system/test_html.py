@@ -55,11 +55,11 @@ def test_every_text_of_a_job_is_escaped() -> None:
 
 
 def test_texts_of_a_finding_are_escaped_and_control_characters_do_not_pass() -> None:
-    finding = evil_job(f"{EVIL}\x00\x1b", chart=False).checks[0].finding
+    finding = evil_job(f"{EVIL}\x00\x1b\u202e", chart=False).checks[0].finding
     assert finding is not None
     root = parsed(finding_page(finding, EVIL, working=True))
     assert not list(root.iter("script"))
-    assert f"{EVIL}\ufffd\ufffd" in "".join(root.itertext())
+    assert f"{EVIL}\ufffd\ufffd\ufffd" in "".join(root.itertext())
 
 
 def test_a_sheet_cannot_bring_markup_in(cli_main: Cli, tmp_path: Path) -> None:

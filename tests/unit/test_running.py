@@ -21,6 +21,7 @@ from wirecalc import (
     cannot_tell,
     caution,
     figure,
+    listing,
     not_checked,
 )
 from wirecalc.criteria import Criterion
@@ -225,6 +226,22 @@ def test_answer_in_numbers_is_that_of_the_middle_and_says_so() -> None:
     assert finding.answers[0].text == "5 mm (at the middle of the meter's band)"
     exact = run(ProvidedCalculation("demo", "1", length), {"load": "5 A"})
     assert exact.answers[0].text == "5 mm"
+
+
+def test_listing_that_changes_over_the_band_says_whose_it_is() -> None:
+    @calculation(part="test")
+    def shares(load: Annotated[float, A]) -> Iterator[Item]:
+        """Which share?"""
+        yield listing("Shares", ("link", "A"), [("breaker", load)])
+        yield listing("Known motors", ("motor", "A"), [("fan", 0.5)])
+
+    finding = run(ProvidedCalculation("demo", "1", shares), {"load": "5 A ±1 A"})
+    assert [(x.title, x.rows[0][1]) for x in finding.listings] == [
+        ("Shares, at the middle of the meter's band", 5.0),
+        ("Known motors", 0.5),
+    ]
+    exact = run(ProvidedCalculation("demo", "1", shares), {"load": "5 A"})
+    assert exact.listings[0].title == "Shares"
 
 
 def test_answer_that_changes_over_the_band_is_cannot_tell() -> None:

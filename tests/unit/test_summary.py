@@ -80,7 +80,7 @@ def test_what_is_missing_is_named_with_its_reason() -> None:
         ),
         (
             [check("a", pull(19.0), stage=AS_FOUND)],
-            "Neither good nor bad yet: what failed as found was not measured again.",
+            "Neither good nor bad yet: what failed was not measured again.",
         ),
         ([], "Neither good nor bad yet: nothing was checked as left."),
     ],

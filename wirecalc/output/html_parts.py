@@ -5,7 +5,6 @@ Needs the standard library only. A page holds no script and fetches nothing.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 from xml.etree import ElementTree as ET
@@ -13,10 +12,10 @@ from xml.etree import ElementTree as ET
 from ..charts import Chart
 from ..criteria import Verdict
 from ..errors import BadInput
+from .layout import visible
 
 Element = ET.Element
 Inside = str | Element | None
-_UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ufffe\uffff]")
 _LONG = 12  # characters of a word that may be broken in a table
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
 
@@ -39,7 +38,7 @@ def el(tag: str, *inside: Inside, **attributes: str) -> Element:
 
 def _clean(text: str) -> str:
     """Return a text with a mark in place of each character that no page may hold."""
-    return _UNPRINTABLE.sub("\ufffd", text)
+    return visible(text, "\ufffd")
 
 
 def page(title: str, *body: Inside) -> str:

@@ -8,7 +8,8 @@ from collections.abc import Iterable, Sequence
 
 WIDTH = 80
 _MOVES = re.compile(  # the cursor, or turns letters round: no part of what a name or a note says
-    "[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff]"
+    "[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff"
+    "\ufffe\uffff]"
 )
 _ASCII = str.maketrans({"±": "+/-", "Ω": "ohm", "×": "x", "²": "2", "°": "", "µ": "u"})
 
@@ -22,19 +23,19 @@ def printable(text: str, encoding: str) -> str:
     return text
 
 
-def visible(text: str) -> str:
-    """Return a text with a question mark for all that would move the cursor of a terminal.
+def visible(text: str, instead: str = "?") -> str:
+    """Return a text with a mark for all that would move a cursor or turn letters round.
 
     >>> visible("red \\x1b[31m and \\u202edetrevni")
     'red ?[31m and ?detrevni'
     """
-    return _MOVES.sub("?", text)
+    return _MOVES.sub(instead, text)
 
 
 def block(title: str, lines: Iterable[str]) -> list[str]:
     """Return a titled, indented block of lines; nothing where there are none."""
     inside = [f"  {line}" for line in lines if line]
-    return ["", title, *inside] if inside else []
+    return ["", *wrap(title), *inside] if inside else []
 
 
 def wrap(text: str, start: str = "", indent: str | None = None) -> list[str]:

@@ -47,8 +47,8 @@ def _open(counted: Counted | None) -> str:
     if counted is None or counted.why == NOTHING:
         return NOTHING
     if counted.why == AGAIN:
-        return "what failed as found was not measured again"
-    return "what is needed was not tested" if counted.why == MISSING else "a check cannot tell"
+        return "what failed was not measured again"
+    return "a needed test was not made" if counted.why == MISSING else "a check cannot tell"
 
 
 def lines(job: Job) -> list[Line]:
