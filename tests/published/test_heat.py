@@ -76,6 +76,8 @@ def test_a_measured_place_comes_before_the_assumption():
 def test_an_unknown_place_names_what_the_parts_would_do_for():
     finding = judge(wire_temperature=105, terminal_temperature=150)
     assert "105 C, would do up to 85 C" in finding.criterion("temperature of the place").reason
+    assumed = judge(wire_temperature=250, terminal_temperature=482, near_heater="yes")
+    assert "250 C, would do up to 230 C" in assumed.criterion("temperature of the place").reason
 
 
 def test_an_unknown_rating_names_what_would_do():

@@ -106,7 +106,7 @@ def heat_rating(
     assumed = place_temperature is None and near_heater is True
     place = HEATER_C if assumed else place_temperature
     if assumed:
-        yield _assumed()
+        yield _assumed(parts)
     if place is None:
         yield _unknown_place(parts, near_heater)
     else:
@@ -152,12 +152,12 @@ def _weakest(parts: Sequence[_Part]) -> Iterator[Item]:
             yield not_checked(f"{part.name}_material", "the marked rating decides")
 
 
-def _assumed() -> Item:
+def _assumed(parts: Sequence[_Part]) -> Item:
     return requires(
         "temperature of the place",
         False,
-        says=f"not measured: {HEATER_C:.0f} C is assumed, the usual figure beside a heater; there "
-        "are hotter places",
+        says=f"not measured: {HEATER_C:.0f} C is assumed, the usual figure beside a heater, and "
+        f"there are hotter places{_would_do(parts)}",
         source=PRACTICE,
         origin=Origin.PRACTICE,
         advisory=True,
@@ -165,18 +165,21 @@ def _assumed() -> Item:
     )
 
 
-def _unknown_place(parts: Sequence[_Part], near_heater: bool | None) -> Item:
-    ratings = [_rating(p) for p in parts]
-    known = [r[0] for r in ratings if r is not None]
-    would_do = (
-        f"; the weakest rating that is known, {min(known):g} C, would do up to "
-        f"{min(known) - ROOM_K:g} C"
-        if known
-        else ""
+def _would_do(parts: Sequence[_Part]) -> str:
+    """Say up to which place the parts would do, as far as their ratings are known."""
+    known = [r[0] for r in map(_rating, parts) if r is not None]
+    if not known:
+        return ""
+    weakest = min(known)
+    return (
+        f"; the weakest rating that is known, {weakest:g} C, would do up to {weakest - ROOM_K:g} C"
     )
+
+
+def _unknown_place(parts: Sequence[_Part], near_heater: bool | None) -> Item:
     return cannot_tell(
         "temperature of the place",
-        f"it was not measured{would_do}",
+        f"it was not measured{_would_do(parts)}",
         measure="measure it with the machine hot; a shiny metal misleads an infrared thermometer",
         needs=("place_temperature",)
         if near_heater is not None
