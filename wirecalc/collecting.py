@@ -12,11 +12,10 @@ from typing import Any, NamedTuple
 
 import pluggy
 
-from . import tables
 from .declaration import Calculation
 from .discovery import IN_PART, Plugin
 from .errors import DeclarationError, TableError, did_you_mean
-from .items import Caution, use_cautions
+from .items import Caution
 from .offers import Deferred
 from .requirements import ProvidedRequirement, RequiredChecks
 from .running import EVERY, MOST_ITEMS, HouseRule, ProvidedCalculation, ProvidedRule
@@ -28,6 +27,8 @@ class Offered(NamedTuple):
     calculations: dict[str, ProvidedCalculation]
     rules: list[ProvidedRule]
     required: list[ProvidedRequirement]
+    folders: list[Path]
+    cautions: list[Caution]
 
 
 def by_name(provided: ProvidedRule | ProvidedRequirement) -> tuple[str, str]:
@@ -36,18 +37,16 @@ def by_name(provided: ProvidedRule | ProvidedRequirement) -> tuple[str, str]:
 
 
 def collect(manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> Offered:
-    """Ask every plugin through every hook; what is wrong is said in the record of its plugin.
-
-    Folders of tables and cautions are put to use at once.
-    """
-    folders = _results(manager.hook.wirecalc_tables, by_module, Path)
-    tables.use_folders([path for plugin, path in folders if _adds_only(plugin, path)])
-    use_cautions(own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution))
+    """Ask every plugin through every hook; what is wrong is said in the record of its plugin."""
+    found = _results(manager.hook.wirecalc_tables, by_module, Path)
+    folders = [path for plugin, path in found if _adds_only(plugin, path)]
+    cautions = [own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution)]
     offers: dict[str, list[tuple[Plugin, Calculation[Any] | Deferred]]] = {}
     wanted = (Calculation, Deferred)
     for plugin, calc in _results(manager.hook.wirecalc_calculations, by_module, *wanted):
         offers.setdefault(calc.name, []).append((plugin, calc))
-    offered = Offered({n: c for n in sorted(offers) for c in _accepted(n, offers[n])}, [], [])
+    accepted = {n: c for n in sorted(offers) for c in _accepted(n, offers[n])}
+    offered = Offered(accepted, [], [], folders, cautions)
     _rules(offered, manager, by_module)
     return offered
 

@@ -14,7 +14,7 @@ from .collecting import by_name, collect
 from .discovery import FAILED, IN_PART, LEFT_OUT, Plugin, found
 from .errors import BadInput, PluginDefect, Problem, did_you_mean
 from .findings import Finding
-from .items import NotChecked
+from .items import Caution, NotChecked, use_cautions
 from .loading import load
 from .requirements import ProvidedRequirement
 from .running import ProvidedCalculation, ProvidedRule, run
@@ -30,6 +30,8 @@ class Catalogue:
     required: list[ProvidedRequirement] = field(default_factory=list)
     plugins: list[Plugin] = field(default_factory=list)
     left_out: list[NotChecked] = field(default_factory=list)  # beside plugins
+    folders: list[Path] = field(default_factory=list)  # of tables
+    cautions: list[Caution] = field(default_factory=list)
 
     @property
     def not_loaded(self) -> list[NotChecked]:
@@ -75,7 +77,8 @@ class Catalogue:
         origin: str = "typed",
         missing_is_unknown: bool = False,
     ) -> Finding:
-        """Run a calculation with this catalogue's house rules."""
+        """Run a calculation with this catalogue's house rules, tables and cautions."""
+        self.put_to_use()
         return run(
             self.find(name),
             given,
@@ -93,7 +96,7 @@ class Catalogue:
         What does not change from run to run is found once, and no text is read twice.
         """
         provided = self.find(name)
-        return functools.partial(
+        again = functools.partial(
             run,
             provided._replace(offered=provided.calculation),
             rules=self.rules,
@@ -101,6 +104,17 @@ class Catalogue:
             origin=origin,
             remembered={},
         )
+
+        def once_more(given: Mapping[str, object]) -> Finding:
+            self.put_to_use()
+            return again(given)
+
+        return once_more
+
+    def put_to_use(self) -> None:
+        """Have its tables and cautions in use, and no others: a process may have two catalogues."""
+        tables.use_folders(self.folders)
+        use_cautions(self.cautions)
 
 
 def build(
@@ -130,7 +144,8 @@ def build(
         catalogue.left_out.append(NotChecked(f"what {settings.unread} asks for", why))
     with contextlib.redirect_stdout(sys.stderr):  # what a plugin prints is no result
         offered = collect(*load(candidates))
-    catalogue.calculations, catalogue.rules, catalogue.required = offered
+    catalogue.calculations, catalogue.rules, catalogue.required = offered[:3]
+    catalogue.folders, catalogue.cautions = offered.folders, offered.cautions
     if settings.bundled_only:
         why = "only bundled plugins were asked for"
         catalogue.left_out += [
@@ -138,6 +153,7 @@ def build(
         ]
     elif settings.rules_files:
         _add_rules(catalogue, settings.rules_files)
+    catalogue.put_to_use()
     if settings.strict:
         catalogue.refuse_broken()
     return catalogue
@@ -149,4 +165,4 @@ def _add_rules(catalogue: Catalogue, files: Sequence[Path]) -> None:
     found = rules_file.load(files, catalogue.calculations)
     catalogue.rules = sorted([*catalogue.rules, *found.rules], key=by_name)
     catalogue.required = sorted([*catalogue.required, *found.required], key=by_name)
-    tables.use_folders([*tables.folders()[1:], *found.folders])
+    catalogue.folders = [*catalogue.folders, *found.folders]

@@ -1,9 +1,12 @@
 """Choosing from stock: the same verdicts as `splice`, ranked; a shop's own list."""
 
+import types
+
 import pytest
 
 import wirecalc
 from wirecalc import tables
+from wirecalc.testing import plugin_set
 
 HEAD = "part,connector,barrel,tab_in,listed_for,wire_limit,temperature_C,voltage_V\n"
 
@@ -87,11 +90,9 @@ def test_a_shop_s_own_table_comes_before_the_invented_one(tmp_path):
     demo_rows = (tables.bundled_folder() / "stock-demo.csv").read_text().splitlines()
     own = "shop-1,push-on,16-14 AWG,0.250,stranded,1,105,300,4,demo,demo,0,"
     (tmp_path / "stock.csv").write_text("\n".join([demo_rows[0], own]) + "\n")
-    try:
-        tables.use_folders([tmp_path])
+    shop = types.SimpleNamespace(wirecalc_tables=wirecalc.hookimpl(lambda: [tmp_path]))
+    with plugin_set(shop):
         assert [a.text for a in wirecalc.run("choose", **PLACE).answers] == ["shop-1"]
-    finally:
-        tables.use_folders([])
 
 
 @pytest.mark.parametrize("rows", [3, 200])

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+import wirecalc
 from wirecalc import settings
 
 from .conftest import Outside
@@ -269,3 +270,16 @@ def test_choose_takes_the_stock_of_the_folder(
     done = cli_main(*CHOOSE, "--format", "json")
     assert done.status == 0
     assert [a["text"] for a in done.json["answers"]] == ["van-2"]
+
+
+def test_each_catalogue_keeps_to_its_own_tables(our_tables: Callable[..., Path]) -> None:
+    """What is built later, without the shop's rules file, takes no stricter row away."""
+    path = our_tables("our-pull", STRICTER, _row("ul-486a,18,0.82", 25, 111.2))
+    given = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
+    with_ours = wirecalc.build(rules=[path])
+    in_rows = with_ours.runner("pull")
+    without = wirecalc.build(rules=[])
+    for _ in range(2):
+        assert with_ours.run("pull", given).verdict == "fail"
+        assert without.run("pull", given).verdict == "pass"
+        assert in_rows(given).verdict == "fail"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import inspect
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import NamedTuple
 
@@ -58,7 +59,7 @@ def _only(path: Path, loaded: host.Catalogue) -> tuple[host.Catalogue, list[str]
         where = [f"{path.name}, line {w.line}" if w.line else path.name for w in wrong]
         raise BadInput(Problem(at, w.wrong, w.would_do) for at, w in zip(where, wrong, strict=True))
     found = rules_file.load([path], loaded.calculations)
-    only = host.Catalogue(loaded.calculations, found.rules, found.required, loaded.plugins)
+    only = replace(loaded, rules=found.rules, required=found.required)
     notes: list[str] = []
     failed = [*_tried(only, notes)]
     if failed:
