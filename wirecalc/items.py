@@ -41,6 +41,9 @@ class Answer(NamedTuple):
     in_numbers: bool = False
 
 
+GRAVITY = ("stop", "caution", "note")  # what the severity of a caution may be, the gravest first
+
+
 class Caution(NamedTuple):
     """A hazard: when it applies, what to do about it, and what it defers to."""
 

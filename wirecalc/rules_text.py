@@ -18,11 +18,11 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from .errors import BadText, did_you_mean
+from .items import GRAVITY
 from .quantities import read_number
 
 BOUNDS = ("at_least", "at_most")
 WORDS = ("one_of", "not_one_of")
-SEVERITIES = ("stop", "caution", "note")
 _ASKS = {  # what a rule looks at -> what it may ask of that
     "criterion": ("times", *BOUNDS),
     "figure": BOUNDS,
@@ -199,9 +199,9 @@ def _check_asks(entry: Entry, lines: Lines) -> Iterator[Wrong]:
     elif given.get("forbid") is False:
         yield Wrong(entry, lines.of_key("forbid", entry.line), "forbids nothing", "leave it out")
     severity = given.get("severity", "caution")
-    if severity not in SEVERITIES or ("severity" in given and "caution" not in given):
+    if severity not in GRAVITY or ("severity" in given and "caution" not in given):
         line = lines.of_key("severity", entry.line)
-        yield Wrong(entry, line, "severity says how grave a caution is", _among(SEVERITIES))
+        yield Wrong(entry, line, "severity says how grave a caution is", _among(GRAVITY))
     if {"criterion", "figure"} & set(of):
         for key in asks:
             yield from _unread(entry, lines.of_key(key, entry.line), key, given[key])

@@ -288,17 +288,22 @@ def _excluded(plugin: str, prepared: Prepared) -> list[Judged]:
 
 
 def _cautions(calc: Calculation[Any], runs: Sequence[Run]) -> tuple[Caution, ...]:
-    """Gather the cautions; one whose key is in the library has the library's words."""
-    found: dict[str, Caution] = {}
+    """Gather the cautions, those of house rules behind the calculation's own.
+
+    One whose key is in the library has the library's words.
+    """
+    own: dict[str, Caution] = {}
+    house: dict[str, Caution] = {}
     for run_ in runs:
         for given in run_:
             if isinstance(given.item, Caution):
-                found.setdefault(given.item.key, given.item)
-    for key in (*found, *calc.cautions, *ALWAYS):
-        known = library_caution(key)
-        if known is None and key not in found:
+                (house if given.rule else own).setdefault(given.item.key, given.item)
+    found: dict[str, Caution] = {}
+    for key in (*own, *calc.cautions, *house, *ALWAYS):
+        known = library_caution(key) or own.get(key) or house.get(key)
+        if known is None:
             raise PluginDefect(f"{calc.name} names the caution {key!r}, which is unknown")
-        found[key] = known or found[key]
+        found[key] = known
     return tuple(sorted(found.values(), key=lambda c: c.key in ALWAYS))
 
 

@@ -200,6 +200,25 @@ def test_rule_may_add_a_caution(command: Command, outside: Outside) -> None:
     assert "Hang the tag on the machine." in done.out
 
 
+@pytest.mark.parametrize("severity", ["note", "caution"])
+def test_a_caution_of_a_rule_stands_behind_those_of_the_calculation(
+    plugged: Command, outside: Outside, severity: str
+) -> None:
+    """The first lines have room for one caution: a shop's remark takes it from no hazard."""
+    rule = f"yield Caution('shop-02', 'The van leaves at five.', severity={severity!r})"
+    outside.add("demo_shop", _shop(rule))
+    out = plugged(*PULL, "26 lbf").out
+    assert out.partition("\nCare  ")[2].startswith("class or sample test: Eye protection")
+    assert "The van leaves at five." in out
+
+
+def test_a_grave_caution_of_a_rule_stands_in_the_first_lines(
+    plugged: Command, outside: Outside
+) -> None:
+    outside.add("demo_shop", _shop("yield Caution('shop-02', 'Two people.', severity='stop')"))
+    assert "\nCare  STOP: Two people.\n" in plugged(*PULL, "26 lbf").out
+
+
 def test_outsider_cannot_reword_a_bundled_caution(command: Command, outside: Outside) -> None:
     outside.add("demo_shop", _shop() + CAUTIONS)
     done = command(*PULL, "26 lbf", env=outside.env)

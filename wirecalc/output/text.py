@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from ..criteria import Verdict
 from ..findings import BandFigure, Finding, InputRecord
-from ..items import Caution, NotChecked
+from ..items import GRAVITY, Caution, NotChecked
 from ..rounding import show, show_band
 from ..sources import Source
 from .layout import block, table, wrap
@@ -33,7 +33,7 @@ def word(verdict: Verdict | None) -> str:
 
 
 def headline(finding: Finding) -> Iterator[str]:
-    """Yield the first lines: verdict, deciding number, next action, first caution, answers."""
+    """Yield the first lines: verdict, deciding number, next action, gravest caution, answers."""
     decided = finding.decided_by
     if decided is None:
         yield "NO VERDICT  figures only"
@@ -44,7 +44,7 @@ def headline(finding: Finding) -> Iterator[str]:
         yield from wrap(decided.criterion.source.cite(), "      ")
     if decided.action and decided.verdict is not Verdict.PASS:
         yield from wrap("Next  " + decided.action, indent=" " * 6)
-    first = finding.cautions[0] if finding.cautions else None
+    first = min(finding.cautions, key=lambda c: GRAVITY.index(c.severity), default=None)
     if first is not None and first.severity != "note":
         stop = "STOP: " if first.severity == "stop" else ""
         yield from wrap(f"Care  {stop}{_when(first)}{first.text}", indent=" " * 6)
