@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Any, NamedTuple
 
@@ -21,6 +20,7 @@ from .criteria import Criterion, Origin, cannot_tell
 from .declaration import BANDS, Calculation
 from .errors import PluginDefect
 from .findings import Finding, Judged, collect_sources
+from .itemcheck import check
 from .items import Answer, Caution, ChartItem, Figure, Item, Listing, NotChecked, library_caution
 from .offers import Deferred
 from .reading_inputs import Prepared, Remembered, prepare
@@ -210,7 +210,7 @@ def _take_items(stream: Iterable[Item]) -> list[Item]:
     items: list[Item] = []
     names: set[tuple[type, str]] = set()
     for item in stream:
-        _check_item(item)
+        check(item)
         if isinstance(item, Figure | Criterion | Answer):
             if (type(item), item.name) in names:
                 raise ValueError(f"it yields {item.name!r} twice")
@@ -219,20 +219,6 @@ def _take_items(stream: Iterable[Item]) -> list[Item]:
         if len(items) > MOST_ITEMS:
             raise ValueError(f"it yields more than {MOST_ITEMS} items")
     return items
-
-
-def _check_item(item: object) -> None:
-    if isinstance(item, Figure):
-        numbers: tuple[float | None, ...] = (item.value, *(item.band or ()))
-    elif isinstance(item, Criterion):
-        numbers = (item.actual, item.limit, item.caution_limit, *(item.band or ()))
-    elif isinstance(item, Answer | Caution | ChartItem | Listing | NotChecked):
-        return
-    else:
-        raise TypeError(f"it yields a {type(item).__name__}, which is no item of a finding")
-    for number in numbers:
-        if number is not None and not math.isfinite(number):
-            raise ValueError(f"{item.name!r} is {number}")
 
 
 def _finding(

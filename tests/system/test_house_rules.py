@@ -17,8 +17,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Annotated
 from wirecalc import (
-    Caution, Confidence, HouseRule, Item, Reading, Source, at_least, at_most, calculation,
-    caution, figure, hookimpl,
+    Caution, Confidence, Criterion, HouseRule, Item, Reading, Source, at_least, at_most,
+    calculation, caution, figure, hookimpl, not_checked, requires,
 )
 
 SHEET = Source("shop", "shop sheet", "invented", confidence=Confidence.HOUSE)
@@ -179,6 +179,28 @@ BAD_RULES = {
     "yields nothing known": "yield 'a text'",
     "returns a number": "return 7",
     "nan": TIGHTER.replace("25.0", "float('nan')"),
+    "a number beyond all": "yield at_least('a', 10**400, 2.0, source=SHEET)",
+    "no class of its own": "class Mine(Criterion):\n        verdict = 'great'\n"
+    "    yield Mine('a', 'at least', 3.0, 2.0, source=SHEET)",
+    "no source of its own": "class Mine(Source):\n        __eq__ = lambda *two: True\n"
+    "    yield at_least('a', 3.0, 2.0, source=Mine('k', 'any'))",
+    "a source in words": "yield at_least('a', 3.0, 2.0, source='sheet 4')",
+    "a source of unknown worth": "yield at_least('a', 3.0, 2.0, source=Source('k', 'any', "
+    "confidence='superb'))",
+    "a decimal": "from decimal import Decimal\n    "
+    "yield at_least('a', Decimal(3), Decimal(2), source=SHEET)",
+    "a number for a name": "yield at_least(7, 3.0, 2.0, source=SHEET)",
+    "no unit": "yield at_least('a', 3.0, 2.0, None, source=SHEET)",
+    "no such sense": "yield Criterion('a', 'about', 3.0, 2.0, source=SHEET)",
+    "half a band": "yield at_least('a', 3.0, 2.0, source=SHEET, band=(3.0,))",
+    "a reason in pieces": "yield requires('a', False, says=['so'], source=SHEET)",
+    "held in words": "yield requires('a', 'no', says='so', source=SHEET)",
+    "an action that is none": "yield requires('a', True, says='so', source=SHEET, action=object())",
+    "needs that are none": "yield Criterion('a', 'cannot tell', needs=7)",
+    "a caution of unknown gravity": "yield Caution('shop-02', 'Wait.', severity='mild')",
+    "a caution without words": "yield Caution('shop-02', '')",
+    "a caution without a key": "yield Caution([], 'Wait.')",
+    "a gap that is none": "yield not_checked('the rest', 7)",
 }
 
 
@@ -190,7 +212,8 @@ def test_rule_that_cannot_be_used_is_cannot_tell(
     done = plugged(*PULL, "26 lbf", "--format", "json")
     assert done.status == 3, done.err
     assert "shop pull" in _by_provider(done.json)["demo_shop"]["reason"]
-    assert plugged(*PULL, "19 lbf").status == 1
+    for form in ("text", "csv", "html"):
+        assert plugged(*PULL, "19 lbf", "--format", form).status == 1
 
 
 def test_rule_may_add_a_caution(command: Command, outside: Outside) -> None:
