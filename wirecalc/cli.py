@@ -16,7 +16,7 @@ from typing import TextIO
 from . import commands
 from .commands import calculate, listing
 from .commands.result import DEFECT, WRONG, Result
-from .errors import BadInput, PluginDefect, TableError, WirecalcError
+from .errors import BadInput, PluginDefect, TableError, described
 from .output.layout import printable, visible
 
 INTERRUPTED = 130
@@ -44,9 +44,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     except BaseException as error:  # Python's own exit status would be 1, which is a fail
         if os.environ.get("WIRECALC_TRACEBACK"):
             raise
-        kind = "" if isinstance(error, WirecalcError) else f"{type(error).__name__}: "
         what = "a table is damaged" if isinstance(error, TableError) else "a defect of wirecalc"
-        _complain(f"{what}: {kind}{error} (WIRECALC_TRACEBACK=1 shows where)")
+        _complain(f"{what}: {described(error)} (WIRECALC_TRACEBACK=1 shows where)")
         return DEFECT
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from importlib.metadata import Distribution, EntryPoint, distributions
 from typing import Any, NamedTuple
 
-from .errors import BadInput, DeclarationError, Problem, WirecalcError, did_you_mean
+from .errors import BadInput, DeclarationError, Problem, described, did_you_mean
 from .settings import Settings
 
 GROUP = "wirecalc"  # the entry-point group
@@ -54,10 +54,8 @@ class Plugin:
 
     def fail(self, error: BaseException | str, state: str = FAILED) -> None:
         """Say what went wrong with it; what was said before stays."""
-        if isinstance(error, BaseException):
-            kind = "" if isinstance(error, WirecalcError) else f"{type(error).__name__}: "
-            error = f"{kind}{error}"
-        said = "".join(c if c.isprintable() else "?" for c in " ".join(error.split()))
+        words = described(error) if isinstance(error, BaseException) else error
+        said = "".join(c if c.isprintable() else "?" for c in " ".join(words.split()))
         if len(said) > LONGEST_REASON:
             said = f"{said[:LONGEST_REASON]} ..."
         self.state = FAILED if FAILED in (state, self.state) else state

@@ -58,6 +58,17 @@ class PluginDefect(WirecalcError, RuntimeError):
     """A plugin that raised, or yielded something that it must not, while it was asked to run."""
 
 
+def described(error: BaseException) -> str:
+    """Say what went wrong, with the kind of an error that is not ours; never raises itself."""
+    try:
+        said = str(error)
+    except BaseException:  # a text of its own may do anything, exit too
+        said = "it cannot say what"
+    if isinstance(error, WirecalcError):
+        return said
+    return f"{type(error).__name__}: {said}" if said else type(error).__name__
+
+
 def nearest(word: str, known: Sequence[str], alike: float = 0.6) -> str:
     """Return the known word that is most like the given one, or an empty text.
 
@@ -75,4 +86,4 @@ def did_you_mean(word: str, known: Sequence[str]) -> str:
     close = nearest(word, known)
     if close:
         return f"did you mean {close}?"
-    return "known: " + ", ".join(known) if len(known) <= 12 else ""
+    return "known: " + ", ".join(known) if 0 < len(known) <= 12 else ""

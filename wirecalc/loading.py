@@ -49,10 +49,10 @@ def _load(
         manager.register(module, name=str(plugin))
     except KeyboardInterrupt:
         raise
-    except ModuleNotFoundError as error:
-        plugin.fail(f"it needs the module {error.name}, which is not installed beside it")
     except BaseException as error:
-        plugin.fail(error)
+        missing = error.name if type(error) is ModuleNotFoundError else None
+        wrong = f"it needs the module {missing}, which is not installed beside it"
+        plugin.fail(wrong if missing else error)
     else:
         by_module[id(module)] = plugin
         for wrong in _unmarked(module):

@@ -18,7 +18,7 @@ from .band import (
 )
 from .criteria import Criterion, Origin, cannot_tell
 from .declaration import BANDS, Calculation
-from .errors import PluginDefect
+from .errors import PluginDefect, described
 from .findings import Finding, Judged, collect_sources
 from .itemcheck import check
 from .items import Answer, Caution, ChartItem, Figure, Item, Listing, NotChecked, library_caution
@@ -65,7 +65,7 @@ class ProvidedCalculation(NamedTuple):
         except BaseException as error:
             raise PluginDefect(
                 f"{self.offered.name} of plugin {self.plugin} {self.version} cannot be loaded: "
-                f"{type(error).__name__}: {error}"
+                f"{described(error)}"
             ) from error
 
 
@@ -160,8 +160,7 @@ def _items(provided: ProvidedCalculation, arguments: Mapping[str, Any]) -> list[
         raise
     except BaseException as error:  # whatever else leaves it is no verdict
         raise PluginDefect(
-            f"{calc.name} of plugin {provided.plugin} {provided.version} failed: "
-            f"{type(error).__name__}: {error}"
+            f"{calc.name} of plugin {provided.plugin} {provided.version} failed: {described(error)}"
         ) from error
 
 
@@ -198,7 +197,7 @@ def _house_items(
         own = [
             cannot_tell(
                 name,
-                f"{name} of {provided.plugin} failed: {error}",
+                f"{name} of {provided.plugin} failed: {described(error)}",
                 measure="have the shop mend its rule",
             )
         ]

@@ -56,13 +56,20 @@ ODD = {
     "its own kind": "raise type('Odd', (BaseException,), {})('gone')",
     "GeneratorExit": "raise GeneratorExit('gone')",
     "exit": "raise SystemExit(0)",
+    "one that cannot say what": "raise Mute",
 }
+MUTE = """
+class Mute(Exception):
+    def __str__(self):
+        raise RuntimeError("no words")
+"""
 
 
 @pytest.mark.parametrize("case", ODD)
 def test_what_is_no_exception_is_no_fail(plugged: Command, outside: Outside, case: str) -> None:
     """Python's own exit after it would be 1, which reads as a fail."""
-    outside.add("demo_odd", calculation("odd", f"yield figure('a', 1.0)\n    {ODD[case]}"))
+    body = f"yield figure('a', 1.0)\n    {ODD[case]}"
+    outside.add("demo_odd", calculation("odd", body) + MUTE)
     done = plugged("odd", "--current", "5 A")
     assert (done.status, done.out) == (4, "")
     assert "odd of plugin demo_odd 1.0 failed" in done.err
@@ -73,7 +80,7 @@ def test_what_is_no_exception_is_no_fail(plugged: Command, outside: Outside, cas
 def test_a_house_rule_that_ends_so_is_a_cannot_tell(
     plugged: Command, outside: Outside, case: str
 ) -> None:
-    outside.add("demo_odd", rule(body=ODD[case]))
+    outside.add("demo_odd", rule(body=ODD[case]) + MUTE)
     done = plugged(*PULL)
     assert done.status == 3
     assert "house rule tight of demo_odd failed" in " ".join(done.out.split())
@@ -87,6 +94,20 @@ def test_a_deferred_one_that_ends_so_is_a_defect(plugged: Command, outside: Outs
     done = plugged("lift", "--current", "5 A")
     assert (done.status, done.out) == (4, "")
     assert "demo_near" in done.err
+
+
+AT_IMPORT = {
+    "one that cannot say what": (f"{MUTE}\nraise Mute", "Mute: it cannot say what"),
+    "a missing module without a name": ("raise ModuleNotFoundError", "ModuleNotFoundError"),
+    "nothing said": ("assert False", "AssertionError"),
+}
+
+
+@pytest.mark.parametrize("case", AT_IMPORT)
+def test_an_error_that_says_little(plugged: Command, outside: Outside, case: str) -> None:
+    source, says = AT_IMPORT[case]
+    outside.add("demo_odd", source)
+    assert complaint(plugged).endswith(f"demo_odd of demo-odd 1.0 was not loaded: {says}")
 
 
 ENTRY_POINTS = {
