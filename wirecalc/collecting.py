@@ -12,11 +12,12 @@ from typing import Any, NamedTuple
 
 import pluggy
 
-from .declaration import Calculation
+from .declaration import Calculation, check_name
 from .discovery import IN_PART, Plugin
 from .errors import DeclarationError, TableError, did_you_mean
+from .itemcheck import check as check_item
 from .items import Caution
-from .offers import Deferred
+from .offers import Deferred, deferred
 from .requirements import ProvidedRequirement, RequiredChecks
 from .running import EVERY, MOST_ITEMS, HouseRule, ProvidedCalculation, ProvidedRule
 
@@ -89,16 +90,26 @@ def _results(
                     raise TypeError(
                         f"{hook.name} returned {result!r}, which is no {wanted[0].__name__}"
                     )
-                if isinstance(result, HouseRule | RequiredChecks):
-                    _check_rule(result)
-                if isinstance(result, Calculation) and not plugin.bundled:
-                    result.inputs  # noqa: B018  refuses a signature that does not declare all
+                _check(result, plugin)
         except KeyboardInterrupt:
             raise
         except BaseException as error:
             plugin.fail(error, IN_PART)
             continue
         yield from ((plugin, result) for result in results)
+
+
+def _check(result: Any, plugin: Plugin) -> None:
+    """Refuse a record that is filled in wrongly, whoever made it, and how."""
+    if isinstance(result, HouseRule | RequiredChecks):
+        _check_rule(result)
+    elif isinstance(result, Caution):
+        check_item(result)
+    elif isinstance(result, Deferred) and not plugin.bundled:
+        deferred(result.target, part=result.part, question=result.question)
+    elif isinstance(result, Calculation) and not plugin.bundled:
+        check_name(result.name)
+        result.inputs  # noqa: B018  refuses a signature that does not declare all
 
 
 def _check_rule(rule: HouseRule | RequiredChecks) -> None:
@@ -121,6 +132,8 @@ def _adds_only(plugin: Plugin, folder: Path) -> bool:
 
     usable = False
     try:
+        if not folder.is_absolute():
+            raise TableError(f"its folder of tables, {folder}, depends on the current directory")
         refuse_folder(folder)
         usable = True
         check_folder(folder)

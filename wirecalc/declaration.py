@@ -81,6 +81,20 @@ _WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
 }
 
 
+def check_name(name: str) -> None:
+    """Raise DeclarationError for a name that no calculation can have.
+
+    Look-alikes of other alphabets and capitals would pass for another calculation in a listing.
+    """
+    if not re.fullmatch(r"[a-z][a-z0-9]*(-[a-z0-9]+)*", name):
+        raise DeclarationError(
+            f"{name!r} is no name of a calculation; name the function in lower-case English "
+            "letters, digits and single underscores, a letter first"
+        )
+    if name in RESERVED_NAMES:
+        raise DeclarationError(f"{name} is a reserved word of the command line")
+
+
 class Input(NamedTuple):
     """One input of a calculation, as declared."""
 
@@ -123,8 +137,7 @@ class Calculation(Generic[P]):
         self.doc = inspect.getdoc(function) or ""
         if not self.doc:
             raise DeclarationError(f"{self.name} has no docstring: its first line is its question")
-        if self.name in RESERVED_NAMES:
-            raise DeclarationError(f"{self.name} is a reserved word of the command line")
+        check_name(self.name)
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Iterator[Item]:
         """Run the bare function with plain values in the declared units."""

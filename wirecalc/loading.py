@@ -19,6 +19,7 @@ from .discovery import FAILED, IN_PART, LOADED, Candidate, Plugin
 from .errors import DeclarationError, did_you_mean, nearest
 
 SLOW = 1.0  # s; an import that takes longer is named
+NO_HOOK = "it implements no hook, so it offers nothing"
 API_RANGE = "WIRECALC_API"  # how a module states the versions that it was written for
 _MARK = f"{hooks.PROJECT}_impl"  # what pluggy's marker leaves on a function
 _HOOKS = sorted(name for name in vars(hooks) if name.startswith(f"{hooks.PROJECT}_"))
@@ -55,7 +56,8 @@ def _load(
         plugin.fail(wrong if missing else error)
     else:
         by_module[id(module)] = plugin
-        for wrong in _unmarked(module):
+        idle = [] if manager.get_hookcallers(module) else [NO_HOOK]
+        for wrong in [*_unmarked(module)] or idle:
             plugin.fail(wrong, IN_PART)
     plugin.load_time = time.perf_counter() - start
     plugin.slow = plugin.load_time > SLOW and plugin.state != FAILED

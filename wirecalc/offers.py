@@ -13,7 +13,7 @@ from __future__ import annotations
 import importlib
 from typing import Any, NamedTuple
 
-from .declaration import RESERVED_NAMES, Calculation
+from .declaration import Calculation, check_name
 from .errors import DeclarationError
 
 
@@ -44,11 +44,10 @@ def deferred(target: str, *, part: str, question: str) -> Deferred:
     """Offer a calculation by where it is: "module:function".
 
     `part` and `question` are those that it declares itself; a listing shows them. Raises
-    DeclarationError for a target without a colon, an empty text, or a reserved word.
+    DeclarationError for a target without a colon, an empty text, or a name that will not do.
     """
     offered = Deferred(target, part, question)
-    if not (offered.name and part and question):
+    if not all(isinstance(text, str) and text for text in offered) or ":" not in target:
         raise DeclarationError(f"{target!r}: write module:function, a part and a question")
-    if offered.name in RESERVED_NAMES:
-        raise DeclarationError(f"{offered.name} is a reserved word of the command line")
+    check_name(offered.name)
     return offered

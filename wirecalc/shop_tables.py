@@ -10,6 +10,7 @@ else it is not used, and the reason is kept to be shown. The published rows stay
 
 from __future__ import annotations
 
+import contextlib
 import functools
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
@@ -37,8 +38,12 @@ class Overlaid(NamedTuple):
 
 def refuse_folder(folder: Path) -> None:
     """Raise TableError where a folder is not there, or would replace a published table."""
-    if not folder.is_dir():
-        raise TableError(f"{folder.name} is no folder of tables")
+    try:
+        there = folder.is_dir()
+    except OSError:  # a name that no folder can have
+        there = False
+    if not there:
+        raise TableError(f"{folder.name[:100]} is no folder of tables")
     taken = sorted(_published() & {path.stem for path in folder.glob("*.toml")})
     if taken:
         raise TableError(f"{taken[0]} is a bundled table; add one under another name")
@@ -79,8 +84,9 @@ def _all(folders: tuple[Path, ...]) -> Mapping[str, Overlaid]:
 
 def _meant_for(path: Path) -> str | None:
     """Return the published table that a table is meant for; raises TableError for a bad sidecar."""
-    if "stricter_than" not in path.read_text(encoding="utf-8", errors="replace"):
-        return None  # most tables stand alone, and are read when they are asked for
+    with contextlib.suppress(OSError):  # said below
+        if "stricter_than" not in path.read_text(encoding="utf-8", errors="replace"):
+            return None  # most tables stand alone, and are read when they are asked for
     meant = tables.read_sidecar(path.parent, path.stem).get("stricter_than")
     return None if meant is None else str(meant)
 

@@ -136,7 +136,16 @@ def test_converted_unit_loads_pint(loaded: Callable[..., set[str]]) -> None:
     assert "pint" in loaded(*words)
 
 
-LOUD = "import sys\nsys.stderr.write('outside plugin was imported')\n"
+LOUD = """
+import sys
+from wirecalc import hookimpl
+
+sys.stderr.write("outside plugin was imported")
+
+@hookimpl
+def wirecalc_calculations():
+    return []
+"""
 
 
 @pytest.mark.parametrize(

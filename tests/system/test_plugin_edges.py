@@ -209,6 +209,45 @@ MARKED = {
         rule().replace("('pull',), rule)", "('pull',), 'rule')"),
         "its function is 'rule'",
     ),
+    "a caution without a key": (
+        f"{HOOK}from wirecalc import Caution\n\n@hookimpl\ndef wirecalc_cautions():\n"
+        "    return [Caution([], 'Wait.')]\n",
+        "key of a Caution is []",
+    ),
+    "a reserved word, past its check": (
+        f"{HOOK}from wirecalc import Deferred\n\n@hookimpl\ndef wirecalc_calculations():\n"
+        "    return [Deferred('demo_far:batch', 'shop', 'Is it?')]\n",
+        "batch is a reserved word",
+    ),
+    "a deferred one without words": (
+        f"{HOOK}from wirecalc import Deferred\n\n@hookimpl\ndef wirecalc_calculations():\n"
+        "    return [Deferred('demo_far:lift', None, 'Is it?')]\n",
+        "a part and a question",
+    ),
+    "a deferred one that is nowhere": (
+        f"{HOOK}from wirecalc import Deferred\n\n@hookimpl\ndef wirecalc_calculations():\n"
+        "    return [Deferred(7, 'shop', 'Is it?')]\n",
+        "write module:function",
+    ),
+    "a name in other letters": (calculation("größe"), "'größe' is no name"),
+    "a name with a capital": (calculation("Pull"), "'Pull' is no name"),
+    "no name": (calculation("_"), "is no name"),
+    "a deferred name with blanks": (
+        f"{HOOK}from wirecalc import deferred\n\n@hookimpl\ndef wirecalc_calculations():\n"
+        "    return [deferred('demo_far:a b', part='shop', question='Is it?')]\n",
+        "'a b' is no name",
+    ),
+    "a folder whose name is too long": (
+        f"{HOOK}from pathlib import Path\n\n@hookimpl\ndef wirecalc_tables():\n"
+        "    return [Path('/', 'a' * 5000)]\n",
+        "is no folder of tables",
+    ),
+    "a folder that depends on where one stands": (
+        f"{HOOK}from pathlib import Path\n\n@hookimpl\ndef wirecalc_tables():\n"
+        "    return [Path('.')]\n",
+        "depends on the current directory",
+    ),
+    "no hook at all": ("import json\n", "it implements no hook, so it offers nothing"),
 }
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from .. import hooks, tables
 from ..errors import BadInput, TableError, did_you_mean, nearest
 from ..host import Catalogue
+from ..loading import NO_HOOK
 from .calculations import Given, check_calculation
 from .sets import name_of, plugin_set
 
@@ -58,7 +59,7 @@ def check_hooks(plugin: object) -> list[str]:
             wrong.append(f"{name} lacks its mark, so nobody calls it; write @hookimpl above it")
         elif options is None and name.startswith("wirecalc") and nearest(name, HOOKS):
             wrong.append(f"{name} is no hook, so nobody calls it; {did_you_mean(name, HOOKS)}")
-    return wrong if any_marked or wrong else ["it implements no hook, so it offers nothing"]
+    return wrong if any_marked or wrong else [NO_HOOK]
 
 
 def check_tables(folder: Path) -> list[str]:
