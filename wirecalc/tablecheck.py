@@ -17,6 +17,7 @@ from .tables import Cell, Row, Table
 from .wires import GAUGES, gauge_number
 
 TYPES = ("gauge", "number", "integer", "text")
+_WHOLE, _RANKED = ("integer",), ("gauge", "number", "integer")
 STRICTER = ("", "higher", "lower", "narrower")
 
 _HOLDS: dict[str, Callable[[float, float], bool]] = {
@@ -27,12 +28,12 @@ _HOLDS: dict[str, Callable[[float, float], bool]] = {
 }
 
 
-def check(table: Table, rules: Sequence[dict[str, Any]]) -> None:
+def check(table: Table, rules: Sequence[Any]) -> None:
     """Check a table; raises TableError with all that is wrong."""
     wrong = [*_check_columns(table), *_check_rows(table)]
     if not wrong:
         for rule in rules:
-            wrong += _check_bands(table, rule) if "no_gaps" in rule else _check_order(table, rule)
+            wrong += [*_check_rule(table, rule)] or _kept(table, rule)
     if wrong:
         raise TableError("\n".join(f"table {table.name}: {w}" for w in wrong))
 
@@ -89,11 +90,34 @@ def _rank(value: Cell) -> float:
     return math.nan if value is None else value
 
 
+def _check_rule(table: Table, rule: Any) -> Iterator[str]:
+    """Say which columns of a rule are none, or none that it could compare."""
+    if not isinstance(rule, dict):
+        yield "its rules are written wrongly; write [[rules]] above each"
+        return
+    types = {c.name: c.type for c in table.columns}
+    bands = "no_gaps" in rule
+    compared = rule["no_gaps"] if bands else [rule.get("column"), rule.get("along")]
+    within = rule.get("within", [])
+    if not (isinstance(compared, list) and len(compared) == 2 and isinstance(within, list)):
+        yield "a rule names two columns to compare, and may list others that it is within"
+        return
+    for name in (*compared, *within):
+        if not isinstance(name, str) or name not in types:
+            yield f"a rule names {name!r}, which is no column"
+        elif name in compared and types[name] not in (_WHOLE if bands else _RANKED):
+            yield f"a rule compares {name}, which is {types[name]}"
+
+
+def _kept(table: Table, rule: dict[str, Any]) -> Iterator[str]:
+    return _check_bands(table, rule) if "no_gaps" in rule else _check_order(table, rule)
+
+
 def _check_order(table: Table, rule: dict[str, Any]) -> Iterator[str]:
-    column, along = rule["column"], rule["along"]
-    holds = _HOLDS.get(rule["runs"])
+    column, along, runs = rule["column"], rule["along"], rule.get("runs")
+    holds = _HOLDS.get(runs) if isinstance(runs, str) else None
     if holds is None:
-        yield f"rule for {column}: {rule['runs']!r} is none of {', '.join(_HOLDS)}"
+        yield f"rule for {column}: {runs!r} is none of {', '.join(_HOLDS)}"
         return
     for group in _groups(table, rule.get("within", ())):
         filled = [r for r in group if r.cells[column] is not None and r.cells[along] is not None]

@@ -221,26 +221,43 @@ def read_sidecar(folder: Path, name: str) -> dict[str, Any]:
     try:
         with (folder / f"{name}.toml").open("rb") as file:
             sidecar = tomllib.load(file)
-    except (OSError, tomllib.TOMLDecodeError) as error:
+    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
         raise TableError(f"table {name}: its sidecar cannot be read ({error})") from error
-    needed = ("title", "purpose", "not_for", "checked", "key", "sources", "columns")
-    missing = [k for k in needed if not sidecar.get(k)]
+    missing = [k for k in _SHAPES if not sidecar.get(k)]
     if missing:
         raise TableError(f"table {name}: its sidecar lacks {', '.join(missing)}")
+    for key, shape in (*_SHAPES.items(), ("rules", list)):
+        if not isinstance(sidecar.get(key, shape()), shape):
+            raise TableError(f"table {name}: {key} in its sidecar is written wrongly")
+    if not all(isinstance(k, str) for k in sidecar["key"]):
+        raise TableError(f"table {name}: key in its sidecar is no list of columns")
     return sidecar
+
+
+_SHAPES: dict[str, type] = {  # what a sidecar must say
+    **dict.fromkeys(("title", "purpose", "not_for", "checked"), str),
+    **{"key": list, "sources": dict, "columns": dict},
+}
 
 
 def _column(table: str, name: str, about: dict[str, Any]) -> Column:
     try:
-        return Column(name=name, **about)
+        column = Column(name=name, **about)
     except TypeError as error:
         raise TableError(f"table {table}: column {name} is described wrongly ({error})") from None
+    for key, value in about.items():
+        if not isinstance(value, bool if key == "required" else str):
+            raise TableError(f"table {table}: {key} of column {name} is {value!r}")
+    return column
 
 
-def _source(table: str, key: str, about: dict[str, Any]) -> Source:
-    if not about.get("title"):
+def _source(table: str, key: str, about: Any) -> Source:
+    if not isinstance(about, dict) or not about.get("title"):
         raise TableError(f"table {table}: source {key} has no title")
-    return Source(key, about["title"], about.get("edition", ""), about.get("where", ""))
+    said = [about.get(part, "") for part in ("title", "edition", "where")]
+    if not all(isinstance(text, str) for text in said):
+        raise TableError(f"table {table}: source {key} is not in words")
+    return Source(key, *said)
 
 
 def _rows(

@@ -224,6 +224,9 @@ DAMAGED = {
     ),
     "a name": (STRICTER.replace("pull-crimp", "pull-crimps"), _row("ul-486a,18,0.82", 25, 111.2)),
     "its sidecar": ("stricter_than = [", _row("ul-486a,18,0.82", 25, 111.2)),
+    "its columns": (f"columns = 5\n{STRICTER.partition('[columns.')[0]}", ""),
+    "its sources": (STRICTER.replace("[sources.sheet]\ntitle", "[sources]\nsheet"), ""),
+    "its rules": (f"rules = [5]\n{STRICTER}", _row("ul-486a,18,0.82", 25, 111.2)),
 }
 
 

@@ -1,5 +1,6 @@
 """Tables: the real ones are whole, and a damaged one is refused with what is wrong."""
 
+import contextlib
 from pathlib import Path
 
 import pytest
@@ -121,6 +122,62 @@ def test_damaged_sidecar_is_refused(tmp_path: Path, sidecar: str, wrong: str) ->
     with pytest.raises(TableError) as caught:
         tables.read(write(tmp_path, sidecar=sidecar), "t")
     assert wrong in str(caught.value)
+
+
+ODD = ("5", "true", '"x"', '""', "[]", '["x"]', '[["x"]]', "{}", "{ x = 5 }", "[{ x = 5 }]")
+
+
+@pytest.mark.parametrize("odd", ODD)
+@pytest.mark.parametrize("line", [n for n, text in enumerate(SIDECAR.splitlines()) if "=" in text])
+def test_a_value_of_another_kind_in_a_sidecar_is_refused_or_read(
+    tmp_path: Path, line: int, odd: str
+) -> None:
+    """Nothing but a TableError is raised: what is damaged is the table's alone."""
+    lines = SIDECAR.splitlines()
+    lines[line] = f"{lines[line].partition('=')[0]}= {odd}"
+    with contextlib.suppress(TableError):
+        tables.read(write(tmp_path, sidecar="\n".join(lines)), "t")
+
+
+@pytest.mark.parametrize("odd", ODD)
+@pytest.mark.parametrize("section", ["sources", "columns", "rules"])
+def test_a_section_of_another_kind_is_refused(tmp_path: Path, section: str, odd: str) -> None:
+    kept = [
+        part
+        for part in SIDECAR.split("\n[")
+        if not part.lstrip("[").startswith((f"{section}.", f"{section}]"))
+    ]
+    sidecar = f"{section} = {odd}\n" + "\n[".join(kept)
+    if section == "rules" and odd == "[]":  # no rule is a sound list of rules
+        tables.read(write(tmp_path, sidecar=sidecar), "t")
+        return
+    with pytest.raises(TableError):
+        tables.read(write(tmp_path, sidecar=sidecar), "t")
+
+
+@pytest.mark.parametrize(
+    ("rule", "wrong"),
+    [
+        ('column = "size"\nruns = "falling"\nalong = "awg"', "'size', which is no column"),
+        ('column = "remark"\nruns = "falling"\nalong = "awg"', "compares remark, which is text"),
+        ('runs = "falling"\nalong = "awg"', "None, which is no column"),
+        ('column = "force_lbf"\nalong = "awg"', "None is none of rising"),
+        ('no_gaps = ["awg", "force_lbf"]', "compares awg, which is gauge"),
+        ("no_gaps = 5", "names two columns"),
+        ('column = "force_lbf"\nruns = "falling"\nalong = "awg"\nwithin = ["x"]', "'x', which is"),
+    ],
+)
+def test_a_rule_that_cannot_be_checked_is_refused(tmp_path: Path, rule: str, wrong: str) -> None:
+    with pytest.raises(TableError) as caught:
+        sidecar = SIDECAR.partition("[[rules]]")[0] + f"[[rules]]\n{rule}\n"
+        tables.read(write(tmp_path, sidecar=sidecar), "t")
+    assert wrong in str(caught.value)
+
+
+def test_bytes_that_are_no_text_are_refused(tmp_path: Path) -> None:
+    (write(tmp_path) / "t.toml").write_bytes(SIDECAR.encode() + b"# \xff")
+    with pytest.raises(TableError, match="its sidecar cannot be read"):
+        tables.read(tmp_path, "t")
 
 
 def test_wrong_header_is_refused(tmp_path: Path) -> None:
