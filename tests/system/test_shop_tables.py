@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 import wirecalc
-from wirecalc import settings
+from wirecalc import settings, tables
 
 from .conftest import Outside
 
@@ -117,7 +117,7 @@ CHOOSE = ("choose", "--wire", "18 AWG", "--connector", "butt")
 
 
 @pytest.fixture
-def our_tables(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Path]:
+def our_tables(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[..., Path]]:
     """Write a table into a folder that a rules file names, and have that file in force."""
     folder = tmp_path / "our-tables"
     folder.mkdir()
@@ -130,7 +130,8 @@ def our_tables(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[...,
         (folder / f"{name}.csv").write_text(rows, encoding="utf-8")
         return path
 
-    return write
+    yield write
+    tables.use_folders([])
 
 
 def _row(key: str, lbf: float, newtons: object = "") -> str:
@@ -241,12 +242,12 @@ def test_damaged_stricter_table_passes_nothing(
     assert cli_main(*PULL, "19 lbf").status == 1
 
 
-@pytest.mark.parametrize("tables", ["none", "taken"])
+@pytest.mark.parametrize("case", ["none", "taken"])
 def test_folder_that_cannot_be_used_is_told_with_its_line(
-    cli_main: Command, our_tables: Callable[..., Path], tables: str
+    cli_main: Command, our_tables: Callable[..., Path], case: str
 ) -> None:
     path = our_tables("pull-crimp", STRICTER, _row("ul-486a,18,0.82", 25, 111.2))
-    if tables == "none":
+    if case == "none":
         path.write_text('tables = ["not-there"]\n', encoding="utf-8")
     done = cli_main("rules", str(path))
     assert (done.status, done.out) == (2, "")
