@@ -43,12 +43,17 @@ class Catalogue:
             if p.state in what
         ] + self.left_out
 
-    def refuse_broken(self) -> None:
-        """Raise PluginDefect where a plugin did not load, or not all of it: strict runs."""
+    def refuse_broken(self, rules_files: Sequence[Path] = ()) -> None:
+        """Raise PluginDefect where a plugin or a rules file is not used whole: strict runs."""
         self.load_all()
         broken = [f"plugin {p}: {p.reason}" for p in self.plugins if p.broken]
+        if rules_files:
+            from .rules_file import check
+
+            wrong = {path: check(path, self.calculations) for path in rules_files}
+            broken += [f"rules file {path}: {w}" for path, all_ in wrong.items() for w in all_]
         if broken:
-            said = "nothing was computed, because every plugin is to load (strict)"
+            said = "nothing was computed, because plugins and rules files are to load (strict)"
             raise PluginDefect("\n".join([said, *broken]))
 
     def find(self, name: str) -> ProvidedCalculation:
@@ -130,7 +135,7 @@ def build(
     others, and rules files, are listed as left out.
 
     Raises BadInput for settings that cannot be used, and under strict settings PluginDefect where
-    a plugin did not load.
+    a plugin did not load, or something in a rules file cannot be used.
     """
     if settings is None:
         settings = Settings(bundled_only=True) if bundled_only else read()
@@ -155,7 +160,7 @@ def build(
         _add_rules(catalogue, settings.rules_files)
     catalogue.put_to_use()
     if settings.strict:
-        catalogue.refuse_broken()
+        catalogue.refuse_broken(() if settings.bundled_only else settings.rules_files)
     return catalogue
 
 

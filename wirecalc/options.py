@@ -27,7 +27,7 @@ GENERAL = {  # option -> what its value is (empty: it takes none), and what it d
     "--no-marginal": ("", "a marginal verdict exits with 3"),
     "--bundled-only": ("", "run without plugins from outside, settings and rules files"),
     "--only-plugins": ("A,B", "of the plugins from outside, load only these"),
-    "--strict": ("", "a plugin that does not load ends the run with 4"),
+    "--strict": ("", "a plugin or rules file that does not load ends the run with 4"),
     "--help": ("", "show the inputs, each with unit, span and an example"),
 }
 

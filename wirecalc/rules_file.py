@@ -21,7 +21,7 @@ from typing import Any, NamedTuple
 
 from .criteria import Criterion, Verdict, cannot_tell
 from .declaration import Calculation
-from .errors import BadText, TableError, did_you_mean
+from .errors import BadText, PluginDefect, TableError, did_you_mean
 from .items import Caution, Item, NotChecked
 from .requirements import ProvidedRequirement, RequiredChecks
 from .rules_ask import condition, declared, judge
@@ -77,6 +77,8 @@ def check(path: Path, known: Known) -> list[Wrong]:
                 bind(entry, known[name].calculation, text.file)
             except BadText as error:
                 wrong.append(Wrong(entry, entry.line, error.wrong, error.would_do))
+            except PluginDefect as error:
+                wrong.append(Wrong(entry, entry.line, str(error)))
     return sorted(wrong, key=lambda w: w.line)
 
 

@@ -6,7 +6,7 @@ folder; nothing is ever read from the current directory.
     plugin_folder = "plugins"            # relative to this file
     rules_files = ["rules.toml"]
     only_plugins = ["shop-bench"]        # no other plugin from outside is loaded
-    strict = true                        # a plugin that does not load stops every run
+    strict = true                        # what does not load stops every run
 
 Switches of the command line and environment variables come before the file.
 """

@@ -149,6 +149,53 @@ def test_file_that_is_not_there_is_cannot_tell(command: Command, tmp_path: Path,
     assert "there is no such file" in " ".join(done.out.split())
 
 
+CANNOT_BE_USED = {
+    "not TOML": ("[[rule", "is not TOML"),
+    "an unknown key": (SHOP.replace("times", "tmes"), "line 6: there is no key 'tmes'"),
+    "an unknown calculation": (SHOP.replace('"pull"', '"pul"'), "line 2: there is no calculation"),
+    "an unknown check": (SHOP.replace('"ground"', '"grond"'), "did you mean ground?"),
+    "an unknown input": (
+        SHOP.replace('criterion = "pull-out force"\ntimes = 1.25', 'input = "forse"\nat_least = 1'),
+        "line 2: pull has no input 'forse'; did you mean force?",
+    ),
+    "a folder of tables": (f'tables = ["none"]\n{SHOP}', "line 1: none is no folder of tables"),
+}
+
+
+@pytest.mark.parametrize("case", CANNOT_BE_USED)
+def test_strictly_nothing_is_computed(
+    cli_main: Command, shop: Callable[[str], Path], case: str
+) -> None:
+    text, says = CANNOT_BE_USED[case]
+    path = shop(text)
+    strip = ("strip", "--wire", "18 AWG", "--style", "closed")
+    for words in ((*PULL, "26 lbf"), (*PULL, "19 lbf"), strip):
+        done = cli_main(*words, "--strict")
+        assert (done.status, done.out) == (4, "")
+        assert done.err.count(f"rules file {path}: ") == 1
+        assert says in done.err
+    assert cli_main(*PULL, "26 lbf", "--strict", "--bundled-only").status == 0
+
+
+def test_strictly_a_file_that_is_not_there_is_refused(
+    cli_main: Command, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv(settings.RULES, str(tmp_path / "none.toml"))
+    done = cli_main(*PULL, "26 lbf", "--strict")
+    assert (done.status, done.out) == (4, "")
+    assert done.complaints[1:] == [
+        f"rules file {tmp_path / 'none.toml'}: there is no such file; check the name"
+    ]
+
+
+def test_strictly_a_file_that_is_sound_is_in_force(
+    cli_main: Command, shop: Callable[[str], Path]
+) -> None:
+    shop(SHOP)
+    assert cli_main(*PULL, "24 lbf", "--strict").status == 1
+    assert cli_main(*PULL, "26 lbf", "--strict").status == 0
+
+
 def test_slip_is_told_with_file_line_and_nearest_word(cli_main: Command, tmp_path: Path) -> None:
     path = tmp_path / "our-shop.toml"
     text = SHOP.replace('["pull"]', '["pul"]').replace("times", "tmes")
