@@ -80,7 +80,7 @@ def broken(outside: Outside) -> Outside:
 def test_each_is_named_with_version_and_cause(plugged: Command, broken: Outside) -> None:
     done = plugged("plugins", "--format", "json")
     assert done.status == 0
-    by_name = {p["name"]: p for p in done.json}
+    by_name = {p["name"]: p for p in done.json["plugins"]}
     for name, (_, cause) in AT_LOADING.items():
         plugin = by_name[f"demo_{name}"]
         assert plugin["state"] in ("failed", "in part"), name

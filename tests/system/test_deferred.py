@@ -78,7 +78,7 @@ def test_one_that_does_not_load_is_a_defect_of_its_plugin(
         assert (done.status, done.out) == (4, "")
         assert says in done.err
         assert "demo_shelf" in done.err
-    listed = {p["name"]: p for p in plugged("plugins", "--format", "json").json}
+    listed = {p["name"]: p for p in plugged("plugins", "--format", "json").json["plugins"]}
     assert listed["demo_shelf"]["state"] == "in part"
     assert says in listed["demo_shelf"]["reason"]
     assert plugged(*PULL).status == 0

@@ -86,7 +86,7 @@ def test_outside_calculation_is_listed_explained_and_helped(
         done = plugged(*words)
         assert (done.status, done.err) == (0, "")
         assert "--run-length" in done.out
-    plugins = {p["name"]: p for p in plugged("plugins", "--format", "json").json}
+    plugins = {p["name"]: p for p in plugged("plugins", "--format", "json").json["plugins"]}
     assert plugins["demo_shop"]["state"] == "loaded"
     assert plugins["demo_shop"]["calculations"] == ["lead"]
 
@@ -148,7 +148,7 @@ def test_bundled_only_leaves_it_out_and_says_so(plugged: Command, outside: Outsi
     assert "demo_shop of demo-shop 1.0" in " ".join(not_checked.split())
     finding = plugged(*PULL, "24 lbf", "--bundled-only", "--format", "json").json
     assert any("demo_shop" in n["what"] for n in finding["not_checked"])
-    plugins = plugged("plugins", "--bundled-only", "--format", "json").json
+    plugins = plugged("plugins", "--bundled-only", "--format", "json").json["plugins"]
     assert [p["state"] for p in plugins if p["name"] == "demo_shop"] == ["left out"]
     lead = plugged("lead", "--run-length", "3 m", "--bundled-only")
     assert (lead.status, lead.out) == (2, "")

@@ -52,7 +52,8 @@ def test_wheel_carries_tables_schemas_and_no_tests(wheel: Path) -> None:
 
 
 def test_installed_wheel_lists_all(its_command: Path, empty_folder: Path) -> None:
-    plugins = json.loads(done(its_command, "plugins", "--format", "json", cwd=empty_folder))
+    printed = json.loads(done(its_command, "plugins", "--format", "json", cwd=empty_folder))
+    plugins = printed["plugins"]
     assert {p["state"] for p in plugins} == {"loaded"}
     found = [name for p in plugins for name in p["calculations"]]
     assert found == sorted(name for names in BUNDLED.values() for name in names)

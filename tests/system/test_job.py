@@ -159,7 +159,8 @@ def test_a_shop_asks_for_checks(plugged: Command, outside: Outside, sheet: Path)
         plugged("job", str(sheet)).out.split()
     )
     assert plugged("job", str(sheet), "--bundled-only").status == 0
-    (state,) = [p for p in plugged("plugins", "--format", "json").json if p["name"] == "demo_list"]
+    listed = plugged("plugins", "--format", "json").json["plugins"]
+    (state,) = [p for p in listed if p["name"] == "demo_list"]
     assert state["state"] == "loaded"
 
 

@@ -280,7 +280,8 @@ def test_a_reason_is_short_and_plain(plugged: Command, outside: Outside) -> None
 
 def test_a_failed_import_that_took_long_says_so(plugged: Command, outside: Outside) -> None:
     outside.add("demo_late", "import time\ntime.sleep(0.05)\nraise RuntimeError('late')\n")
-    (late,) = [p for p in plugged("plugins", "--format", "json").json if p["name"] == "demo_late"]
+    listed = plugged("plugins", "--format", "json").json["plugins"]
+    (late,) = [p for p in listed if p["name"] == "demo_late"]
     assert late["load_time"] >= 0.05
 
 

@@ -105,7 +105,7 @@ def test_broken_plugin_is_listed(plugged: Command, outside: Outside, case: str) 
     outside.add("demo_broken", BROKEN[case][0], "demo-outside")
     done = plugged("plugins", "--format", "json")
     assert done.status == 0
-    by_name = {p["name"]: p for p in done.json}
+    by_name = {p["name"]: p for p in done.json["plugins"]}
     assert by_name["demo_broken"]["state"] in ("failed", "in part")
     assert BROKEN[case][1] in by_name["demo_broken"]["reason"]
     assert by_name["demo_broken"]["calculations"] == []

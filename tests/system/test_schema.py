@@ -14,6 +14,7 @@ from jsonschema import Draft202012Validator
 
 import wirecalc
 from wirecalc.commands import schema
+from wirecalc.testing import Outside
 
 CALCULATIONS = (
     "ampacity",
@@ -193,6 +194,59 @@ def test_added_fields_fit(finding: dict[str, Any]) -> None:
     for place in (finding, finding["criteria"][0], finding["inputs"][0]):
         place["added_later"] = {"anything": True}
     assert _wrong("finding", finding) == []
+
+
+BROKEN = {  # distribution -> its module: one of each state
+    "demo-good": "from wirecalc import HouseRule, hookimpl\n\n@hookimpl\n"
+    "def wirecalc_house_rules():\n"
+    "    return [HouseRule('tight', ('pull',), lambda inputs, items: [])]\n",
+    "demo-part": "def wirecalc_house_rules():\n    return []\n",
+    "demo-failed": "raise RuntimeError('broken')\n",
+    "demo-left": "",
+}
+
+
+def test_the_plugins_in_every_state_fit(
+    cli_main: Callable[..., Any], wirecalc_outside: Outside
+) -> None:
+    for name, source in BROKEN.items():
+        wirecalc_outside.add(name.replace("-", "_"), source)
+    allowed = ",".join(name for name in BROKEN if name != "demo-left")
+    listed = cli_main("plugins", "--format", "json", "--only-plugins", allowed).json
+    assert _wrong("plugins", listed) == []
+    states = {p["distribution"]: p["state"] for p in listed["plugins"]}
+    assert states.pop("wirecalc") == "loaded"
+    assert states == {
+        "demo-good": "loaded",
+        "demo-part": "in part",
+        "demo-failed": "failed",
+        "demo-left": "left out",
+    }
+    assert _wrong("plugins", cli_main("plugins", "--format", "json", "--bundled-only").json) == []
+
+
+PLUGIN_MUTATIONS: list[tuple[str, Callable[[dict[str, Any]], object]]] = [
+    ("another version", lambda o: o.update(schema="wirecalc.plugins/2")),
+    ("no plugins", lambda o: o.pop("plugins")),
+    ("an unknown state", lambda o: o["plugins"][0].update(state="fine")),
+    ("a failure without a reason", lambda o: o["plugins"][0].update(state="failed")),
+    ("a time in words", lambda o: o["plugins"][0].update(load_time="fast")),
+    ("a rule without a name", lambda o: o["plugins"][0].update(house_rules=[""])),
+    ("slow in words", lambda o: o["plugins"][0].update(slow="no")),
+    ("no distribution", lambda o: o["plugins"][0].pop("distribution")),
+]
+
+
+@pytest.mark.parametrize(
+    "damage", [m[1] for m in PLUGIN_MUTATIONS], ids=[m[0] for m in PLUGIN_MUTATIONS]
+)
+def test_damaged_plugins_do_not_fit(
+    cli_main: Callable[..., Any], damage: Callable[[dict[str, Any]], object]
+) -> None:
+    listed = cli_main("plugins", "--format", "json", "--bundled-only").json
+    assert _wrong("plugins", listed) == []
+    damage(listed)
+    assert _wrong("plugins", listed)
 
 
 JOB_MUTATIONS: list[tuple[str, Callable[[dict[str, Any]], object]]] = [

@@ -48,7 +48,8 @@ def command(shop: Path) -> Path:
 
 def test_listing_names_it(command: Path, empty_folder: Path) -> None:
     assert "\nshop\n  shop-bench-gap  Is the door seal" in done(command, cwd=empty_folder)
-    listed = json.loads(done(command, "plugins", "--format", "json", cwd=empty_folder))
+    printed = json.loads(done(command, "plugins", "--format", "json", cwd=empty_folder))
+    listed = printed["plugins"]
     assert [p["state"] for p in listed] == ["loaded", "loaded"]
     own = next(p for p in listed if p["name"] == "shop_bench")
     assert (own["distribution"], own["version"]) == ("shop-bench", "0.1.0")

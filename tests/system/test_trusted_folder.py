@@ -37,7 +37,8 @@ def refused(cli_main: Command) -> str:
     """Return why the plugin was refused, after seeing that all else goes on."""
     done = cli_main(*RUN)
     assert done.status == 2
-    (plugin,) = [p for p in cli_main("plugins", "--format", "json").json if p["name"] == "shelf"]
+    listed = cli_main("plugins", "--format", "json").json["plugins"]
+    (plugin,) = [p for p in listed if p["name"] == "shelf"]
     assert plugin["state"] == "failed"
     pull = cli_main("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "24 lbf")
     assert pull.status == 0
@@ -50,7 +51,8 @@ def refused(cli_main: Command) -> str:
 def test_a_file_is_a_plugin(cli_main: Command, folder: Path) -> None:
     done = cli_main(*RUN)
     assert (done.status, done.err) == (0, "")
-    (plugin,) = [p for p in cli_main("plugins", "--format", "json").json if p["name"] == "shelf"]
+    listed = cli_main("plugins", "--format", "json").json["plugins"]
+    (plugin,) = [p for p in listed if p["name"] == "shelf"]
     assert (plugin["state"], plugin["distribution"]) == ("loaded", str(folder / "shelf.py"))
     assert cli_main(*RUN, "--only-plugins", "shelf").status == 0
     assert cli_main(*RUN, "--bundled-only").status == 2
@@ -112,7 +114,7 @@ def test_the_current_folder_is_never_looked_into(
     monkeypatch.setenv("HOME", str(tmp_path / "home"))
     monkeypatch.chdir(tmp_path)
     done = cli_main("plugins", "--format", "json")
-    assert [p["name"] for p in done.json] == ["bundled"]
+    assert [p["name"] for p in done.json["plugins"]] == ["bundled"]
 
 
 def test_the_settings_file_of_the_home_folder(

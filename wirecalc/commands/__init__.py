@@ -44,7 +44,9 @@ COMMANDS = {
     ),
     "plugins": Command("plugins", "list the plugins, where they come from and their state"),
     "rules": Command("rules [FILE]", "list the house rules in force, or check a rules file"),
-    "schema": Command("schema NAME", "print a JSON schema: finding, job, history or refused"),
+    "schema": Command(
+        "schema NAME", "print a JSON schema: finding, job, history, refused, plugins"
+    ),
     "tables": Command("tables [NAME]", "list the published tables, or print one"),
 }
 

@@ -25,5 +25,6 @@ def run(words: Sequence[str]) -> Result:
 
         from ..output.json import dump
 
-        return Result(dump([asdict(p) for p in loaded.plugins]), status, options.output)
+        found = {"schema": "wirecalc.plugins/1", "plugins": [asdict(p) for p in loaded.plugins]}
+        return Result(dump(found), status, options.output)
     return Result(help_text.plugin_table(loaded.plugins), status, options.output)

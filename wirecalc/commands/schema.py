@@ -9,7 +9,7 @@ from ..errors import BadInput, Problem
 from ..options import split
 from .result import Result
 
-SCHEMAS = ("finding", "job", "history", "refused")
+SCHEMAS = ("finding", "job", "history", "refused", "plugins")
 
 
 def run(words: Sequence[str]) -> Result:
