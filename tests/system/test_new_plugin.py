@@ -54,7 +54,10 @@ def test_writes_where_it_is_told(cli_main: Command, here: Path) -> None:
     assert (here / "elsewhere" / "shop_bench" / "__init__.py").is_file()
 
 
-@pytest.mark.parametrize("name", NAMES)
+TAKEN_IN_ITS_TESTS = ("finding", "gap", "done", "plugin", "plugin-set", "run-command")
+
+
+@pytest.mark.parametrize("name", [*NAMES, *TAKEN_IN_ITS_TESTS, "wirecalc-shop"])
 def test_its_tests_pass_at_once(cli_main: Command, here: Path, name: str) -> None:
     cli_main("new-plugin", name)
     pytest_ = (sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider")
@@ -94,6 +97,7 @@ REFUSED = {
     "new-plugin": "command of wirecalc",
     "pull": "calculation already",
     "pull-batch": "calculation already",
+    "bundled": "plugin that comes with wirecalc",
     "json": "Python's own library",
     "wirecalc": "is here already",
     "wirecalc-plugins": "is here already",

@@ -26,6 +26,7 @@ FILES = {  # where each is written -> its template; one without a template is em
     "$module/py.typed": "",
     "tests/test_$module.py": "tests.py.tmpl",
 }
+BUNDLED = "bundled"  # a plugin of this name would be refused
 LONGEST_NAME = 30  # so that the lines of the templates fit
 
 
@@ -62,6 +63,8 @@ def _wrong(name: str, module: str, calculations: Collection[str]) -> str:
         return "is a command of wirecalc"
     if name in calculations:
         return "is a calculation already"
+    if name == BUNDLED:
+        return "is the name of the plugin that comes with wirecalc"
     if module in sys.stdlib_module_names:
         return "is a module of Python's own library"
     if module == "tests" or importlib.util.find_spec(module) is not None:

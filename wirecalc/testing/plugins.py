@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from .. import hooks, tables
+from ..declaration import Calculation
 from ..errors import BadInput, TableError, did_you_mean, nearest
 from ..host import Catalogue
 from ..loading import NO_HOOK
@@ -48,6 +49,8 @@ def check_hooks(plugin: object) -> list[str]:
     wrong = []
     any_marked = False
     for name, member in inspect.getmembers(plugin, callable):
+        if isinstance(member, Calculation):  # whatever it is called
+            continue
         options = getattr(member, f"{hooks.PROJECT}_impl", None)
         any_marked = any_marked or options is not None
         hook = (options or {}).get("specname") or name
