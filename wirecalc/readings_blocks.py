@@ -88,6 +88,7 @@ class Store:
     def blocks(self) -> Iterator[Block]:
         """Go through the rows from the first."""
         for rows in self._rows():
+            rows.flags.writeable = False  # all runs and house rules share them
             yield Block(rows[:, 0], tuple(rows[:, i] for i in range(1, rows.shape[1])))
 
     def _rows(self) -> Iterator[Numbers]:

@@ -17,13 +17,15 @@ import csv
 import math
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Any, NamedTuple
+from types import MappingProxyType
+from typing import Any, NamedTuple, TypeVar
 
 from .errors import BadText, did_you_mean
 from .kinds import TAKEN_AS_EXACT, Kind, Read, Reading
 from .quantities import Number, error_amount, read_quantity
 from .units import converter, read_unit
 
+T = TypeVar("T")
 _SHOWN = 5  # bad lines named in one complaint
 _DELIMITERS = ";\t,"
 
@@ -105,17 +107,22 @@ class ReadingsFile(Kind):
             for i, head in enumerate(header)
             if i not in taken
         }
-        value = FileColumns(Path(given).name, numbers, words, len(lines))
+        value = FileColumns(Path(given).name, _frozen(numbers), _frozen(words), len(lines))
         if not error:
             return Read(value, notes=(TAKEN_AS_EXACT,) if self.columns else ())
         low = {n: [v - o for v, o in zip(numbers[n], offs[n], strict=True)] for n in numbers}
         high = {n: [v + o for v, o in zip(numbers[n], offs[n], strict=True)] for n in numbers}
         return Read(
             value,
-            value._replace(numbers=low),
-            value._replace(numbers=high),
+            value._replace(numbers=_frozen(low)),
+            value._replace(numbers=_frozen(high)),
             notes=(f"each ±{error}",),
         )
+
+
+def _frozen(columns: Mapping[str, Sequence[T]]) -> Mapping[str, tuple[T, ...]]:
+    """Give columns that nobody can change: all runs, house rules and charts share them."""
+    return MappingProxyType({name: tuple(values) for name, values in columns.items()})
 
 
 def delimiter_of(line: str) -> str:

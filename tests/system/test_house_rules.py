@@ -171,6 +171,35 @@ def test_house_rule_cannot_loosen(plugged: Command, outside: Outside, case: str)
     assert [(c["verdict"], c["limit"], c["actual"]) for c in own] == [("fail", 20, 19)]
 
 
+SPOILING = """
+def _spoil(inputs, items):
+    for column in (*inputs["readings"].numbers.values(), *inputs["readings"].words.values()):
+        column[:] = [1000.0] * len(column)
+    return []
+
+
+def _least(inputs, items):
+    yield at_least("shop least", min(inputs["readings"].numbers["force"]), 20, "lbf", source=SHEET)
+
+
+@hookimpl
+def wirecalc_house_rules():
+    return [HouseRule("a", ("pull-batch",), _spoil), HouseRule("b", ("pull-batch",), _least)]
+"""
+
+
+def test_a_rule_spoils_no_file_of_readings_for_another(
+    plugged: Command, outside: Outside, tmp_path: Path
+) -> None:
+    outside.add("demo_shop", _shop() + SPOILING)
+    path = tmp_path / "pulls.csv"
+    path.write_text("force_lbf,by\n25,ann\n19,ben\n27,ann\n26,ben\n", encoding="utf-8")
+    words = ("pull-batch", "--wire", "18 AWG", "--terminal", "ring", "--readings", str(path))
+    found = {c["name"]: c["verdict"] for c in plugged(*words, "--format", "json").json["criteria"]}
+    assert found["shop least"] == "fail"
+    assert found["house rule a"] == "cannot tell"
+
+
 BAD_RULES = {
     "raises": "1 / 0",
     "raises later": f"{TIGHTER}\n    1 / 0",

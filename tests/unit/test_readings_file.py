@@ -46,7 +46,7 @@ def test_converts_the_unit_of_the_header(tmp_path: Path) -> None:
 
 def test_decimal_commas_are_read_only_when_said(tmp_path: Path) -> None:
     text = "force_lbf;learner\n24,1;a\n"
-    assert read(tmp_path, text, decimal_comma="yes").value.numbers["force"] == [24.1]
+    assert read(tmp_path, text, decimal_comma="yes").value.numbers["force"] == (24.1,)
     with pytest.raises(BadText, match="say that commas are decimal"):
         read(tmp_path, text)
 

@@ -69,6 +69,20 @@ def test_reads_any_common_form(tmp_path: Path, text: str) -> None:
     assert str(found.value) == "start.csv, 2 rows"
 
 
+@pytest.mark.parametrize("most_kept", [10, 0])
+def test_nobody_changes_what_was_read(
+    tmp_path: Path, most_kept: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """In memory or beside it: a house rule shares the recording with the calculation."""
+    monkeypatch.setattr(readings_blocks, "MOST_KEPT", most_kept)
+    found = read(tmp_path, "t_s,current_A\n0,1.5\n0.5,-2\n")
+    for block in found.value.blocks():
+        for array in (block.t, *block.values):
+            with pytest.raises(ValueError, match="read-only"):
+                array[:] = 0.0
+    assert values(found) == ([0.0, 0.5], [1.5, -2.0])
+
+
 def test_decimal_commas(tmp_path: Path) -> None:
     text = "t_s;current_A\n0,0;1,5\n0,5;-2,0\n"
     assert values(read(tmp_path, text, decimal_comma="yes")) == ([0.0, 0.5], [1.5, -2.0])
