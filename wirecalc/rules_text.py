@@ -110,7 +110,7 @@ def read(path: Path) -> RulesText:
         sheet = tomllib.loads(text)
     except FileNotFoundError:
         return _nothing(path, "there is no such file", "check the name")
-    except (OSError, UnicodeDecodeError) as error:
+    except (OSError, UnicodeDecodeError, RecursionError) as error:
         return _nothing(path, f"cannot be read ({getattr(error, 'strerror', None) or error})")
     except tomllib.TOMLDecodeError as error:
         return _nothing(path, f"is not TOML: {error}", "texts stand in quotes")

@@ -113,7 +113,7 @@ def _from_file(path: Path) -> Settings:
         said = tomllib.loads(path.read_text(encoding="utf-8-sig"))
     except tomllib.TOMLDecodeError as error:
         raise BadInput([Problem(str(path), f"is not TOML: {error}")]) from None
-    except (OSError, UnicodeDecodeError) as error:
+    except (OSError, UnicodeDecodeError, RecursionError) as error:
         why = getattr(error, "strerror", None) or error
         raise BadInput([Problem(str(path), f"cannot be read ({why})")]) from None
     problems = list(_wrong(path, said))
@@ -131,6 +131,7 @@ def _from_file(path: Path) -> Settings:
     )
 
 
+_PATHS = ("plugin_folder", "rules_files")
 _SHAPES: dict[str, tuple[type, str]] = {
     "plugin_folder": (str, 'write a text: plugin_folder = "plugins"'),
     "rules_files": (list, 'write a list of texts: rules_files = ["rules.toml"]'),
@@ -149,3 +150,14 @@ def _wrong(path: Path, said: Mapping[str, Any]) -> Iterator[Problem]:
         texts = isinstance(value, list) and all(isinstance(v, str) and v for v in value)
         if not isinstance(value, shape) or value == "" or (shape is list and not texts):
             yield Problem(f"{path}: {key}", f"is {value!r}", would_do)
+        elif key in _PATHS and not _may_be_paths(said[key]):
+            yield Problem(f"{path}: {key}", f"is {value!r}", "write a path that can be there")
+
+
+def _may_be_paths(said: str | list[str]) -> bool:
+    """Whether texts can be paths: no zero in one, and no home of a person who is not here."""
+    texts = [said] if isinstance(said, str) else said
+    try:
+        return not any("\0" in str(Path(text).expanduser()) for text in texts)
+    except RuntimeError:
+        return False

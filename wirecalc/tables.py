@@ -221,7 +221,7 @@ def read_sidecar(folder: Path, name: str) -> dict[str, Any]:
     try:
         with (folder / f"{name}.toml").open("rb") as file:
             sidecar = tomllib.load(file)
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
+    except (OSError, UnicodeDecodeError, RecursionError, tomllib.TOMLDecodeError) as error:
         raise TableError(f"table {name}: its sidecar cannot be read ({error})") from error
     missing = [k for k in _SHAPES if not sidecar.get(k)]
     if missing:

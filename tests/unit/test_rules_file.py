@@ -226,7 +226,9 @@ def test_line_of_the_second_rule_is_not_that_of_the_first(tmp_path: Path) -> Non
     assert [w.line for w in wrong] == [lines.index('times = "x"') + 1]
 
 
-@pytest.mark.parametrize("content", [None, b"\xff\xfe\x00", b"[[rule]\n", b""])
+@pytest.mark.parametrize(
+    "content", [None, b"\xff\xfe\x00", b"[[rule]\n", b"", b"x = " + b"[" * 5000], ids=range(5)
+)
 def test_file_that_cannot_be_read_makes_every_finding_cannot_tell(
     tmp_path: Path, content: bytes | None
 ) -> None:

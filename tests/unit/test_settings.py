@@ -71,6 +71,11 @@ WRONG = {
     "only_plugins = [1]": "only_plugins",
     'strict = "yes"': "strict = true",
     "strict": "is not TOML",
+    'plugin_folder = "a\\u0000b"': "write a path that can be there",
+    'rules_files = ["rules.toml", "a\\u0000b"]': "write a path that can be there",
+    'plugin_folder = "~nobody-of-this-name/plugins"': "write a path that can be there",
+    'rules_files = ["~nobody-of-this-name/rules.toml"]': "write a path that can be there",
+    f"strict = {'[' * 5000}": "cannot be read",
 }
 
 
