@@ -264,7 +264,7 @@ class Lines:
         self.heads = [
             (number, match[1])
             for number, line in enumerate(self.lines, start=1)
-            if (match := re.match(r"\s*\[\[\s*(\w+)\s*\]\]", line))
+            if (match := re.match(r"""\s*\[\[\s*["']?(\w+)["']?\s*\]\]""", line))
         ]
 
     def of_entry(self, section: str, number: int) -> int:
@@ -275,7 +275,9 @@ class Lines:
     def of_key(self, key: str, start: int) -> int:
         """Return the line of a key of the entry that begins in a line."""
         end = next((line for line, _ in self.heads if line > start), len(self.lines) + 1)
-        return self._search(rf"""(^|[\s{{,\[.])["']?{re.escape(key)}["']?\s*[=\].]""", start, end)
+        named = rf"""["']?{re.escape(key)}["']?\s*[=\].]"""
+        at = self._search(rf"^\s*\[*\s*(rule\.)?{named}", start, end)
+        return at if at != start else self._search(rf"(^|[\s{{,\[.]){named}", start, end)
 
     def of_section(self, key: str) -> int:
         """Return the line of a section, or of a key outside of all."""

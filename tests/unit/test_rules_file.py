@@ -226,6 +226,19 @@ def test_line_of_the_second_rule_is_not_that_of_the_first(tmp_path: Path) -> Non
     assert [w.line for w in wrong] == [lines.index('times = "x"') + 1]
 
 
+def test_line_is_that_of_the_key_and_not_of_a_text_that_names_it(tmp_path: Path) -> None:
+    text = rule('why = "times = 3, at_most = 2"\ncriterion = "held"\ntimes = 0')
+    wrong = read(write(tmp_path, text)).wrong
+    assert [w.line for w in wrong] == [text.splitlines().index("times = 0") + 1]
+
+
+def test_line_behind_a_heading_in_quotes(tmp_path: Path) -> None:
+    text = rule("forbid = true") + rule("forbid = 3", "other")
+    text = text.replace("[[rule]]", '[["rule"]]')
+    wrong = read(write(tmp_path, text)).wrong
+    assert [w.line for w in wrong] == [text.splitlines().index("forbid = 3") + 1]
+
+
 @pytest.mark.parametrize(
     "content", [None, b"\xff\xfe\x00", b"[[rule]\n", b"", b"x = " + b"[" * 5000], ids=range(5)
 )
