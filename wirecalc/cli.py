@@ -134,9 +134,10 @@ def _complain(text: str) -> None:
         return
     for line in map(visible, text.splitlines()):
         try:
-            print(f"wirecalc: {line}", file=sys.stderr, flush=True)
-        except UnicodeEncodeError:
-            print(f"wirecalc: {printable(line, 'ascii')!a}", file=sys.stderr)
+            _print(f"wirecalc: {line}", sys.stderr)
+            sys.stderr.flush()
+        except ValueError:  # a plugin closed it
+            return
         except OSError:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stderr.fileno())
             return

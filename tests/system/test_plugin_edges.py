@@ -278,6 +278,42 @@ def test_a_reason_is_short_and_plain(plugged: Command, outside: Outside) -> None
     assert line.isprintable()
 
 
+STEERS = {  # what would hide or forge a line of the output
+    "a criterion": "yield requires('a\x1b[2J', False, says='b\x9b1A', source=PRACTICE)",
+    "a unit": "yield at_least('a', 1.0, 2.0, 'V\x1b[8m', source=PRACTICE)",
+    "a caution": "yield Caution('c\x07', 'd\x1b[1A\u202e')",
+    "a gap": "yield not_checked('e\rf', 'g\x08')",
+}
+
+
+@pytest.mark.parametrize("case", STEERS)
+def test_no_item_of_a_plugin_steers_the_terminal(
+    plugged: Command, outside: Outside, case: str
+) -> None:
+    names = "from wirecalc import PRACTICE, Caution, at_least, not_checked, requires\n"
+    outside.add("demo_loud", names + rule(body=STEERS[case]))
+    out = plugged(*PULL).out
+    assert out.replace("\n", "").isprintable()
+
+
+def test_no_name_of_a_plugin_steers_the_terminal(plugged: Command, outside: Outside) -> None:
+    about = "Name: demo\x1b[2J\nVersion: 1\x1b[8m\n"
+    installed(outside, "demo_loud", b"[wirecalc]\nsh\x1b[31mop = demo_nowhere\n", about)
+    done = plugged(*PULL)
+    for text in (done.out, done.err, plugged("plugins").out):
+        assert text.replace("\n", "").isprintable()
+
+
+@pytest.mark.parametrize("stream", ["sys.stderr", "sys.stdout", "sys.__stderr__"])
+def test_a_stream_that_a_plugin_closed_is_no_fail(
+    command: Command, outside: Outside, stream: str
+) -> None:
+    outside.add("demo_closes", f"import sys\n{stream}.close()\nraise RuntimeError\n")
+    done = command(*PULL, env=outside.env)
+    assert done.status == 0
+    assert done.out.startswith("PASS")
+
+
 def test_a_failed_import_that_took_long_says_so(plugged: Command, outside: Outside) -> None:
     outside.add("demo_late", "import time\ntime.sleep(0.05)\nraise RuntimeError('late')\n")
     listed = plugged("plugins", "--format", "json").json["plugins"]
