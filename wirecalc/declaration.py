@@ -138,6 +138,9 @@ class Calculation(Generic[P]):
         if not self.doc:
             raise DeclarationError(f"{self.name} has no docstring: its first line is its question")
         check_name(self.name)
+        for texts in (cautions, not_checked, example_with):
+            if not isinstance(texts, tuple | list) or not all(isinstance(t, str) for t in texts):
+                raise DeclarationError(f"{self.name}: {texts!r} are no texts")
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Iterator[Item]:
         """Run the bare function with plain values in the declared units."""

@@ -69,6 +69,27 @@ def described(error: BaseException) -> str:
     return f"{type(error).__name__}: {said}" if said else type(error).__name__
 
 
+class Blamed:
+    """Within this, whatever is raised is a defect of a plugin, whose code is run.
+
+    Ctrl-C goes on, and so do errors of the kinds that are `expected`.
+    """
+
+    def __init__(self, what: str, *expected: type[BaseException]) -> None:
+        self.what = what
+        self.expected: tuple[type[BaseException], ...] = (KeyboardInterrupt, *expected)
+
+    def __enter__(self) -> None:
+        """Begin."""
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: object
+    ) -> None:
+        """Raise PluginDefect for what was raised."""
+        if error is not None and not isinstance(error, self.expected):
+            raise PluginDefect(f"{self.what}: {described(error)}") from error
+
+
 def nearest(word: str, known: Sequence[str], alike: float = 0.6) -> str:
     """Return the known word that is most like the given one, or an empty text.
 

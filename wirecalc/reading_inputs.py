@@ -6,7 +6,7 @@ Everything is read before anything is computed, and everything that is wrong is 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -78,7 +78,7 @@ def prepare(
             )
         )
     if not problems and prepared.runs and calc.refuse is not None:
-        found = list(calc.refuse(**prepared.values))
+        found = _refused(calc.refuse(**prepared.values))
         if prepared.unknown:  # what is said to be unknown is not refused as missing
             there = [p for p in found if _known(given.get(p.name))]
             prepared.runs = len(there) == len(found)
@@ -87,6 +87,16 @@ def prepare(
     if problems:
         raise BadInput(problems)
     return prepared
+
+
+def _refused(said: Iterable[object]) -> list[Problem]:
+    """Return what a refusal yields; raises TypeError where that is no Problem."""
+    found: list[Problem] = []
+    for problem in said:
+        if not isinstance(problem, Problem):
+            raise TypeError(f"its refusal yields {problem!r}, which is no Problem")
+        found.append(problem)
+    return found
 
 
 def _known(given: object) -> bool:

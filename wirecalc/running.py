@@ -18,10 +18,11 @@ from .band import (
 )
 from .criteria import Criterion, Origin, cannot_tell
 from .declaration import BANDS, Calculation
-from .errors import PluginDefect, described
+from .errors import BadInput, Blamed, PluginDefect, described
 from .findings import Finding, Judged, collect_sources
 from .itemcheck import check
-from .items import Answer, Caution, ChartItem, Figure, Item, Listing, NotChecked, library_caution
+from .items import Answer, Caution, ChartItem, Figure, Item, NotChecked, library_caution
+from .later import drawn, worked
 from .offers import Deferred
 from .reading_inputs import Prepared, Remembered, prepare
 from .stricter import Tried, from_shop_tables, twice
@@ -58,15 +59,13 @@ class ProvidedCalculation(NamedTuple):
         """The calculation itself; raises PluginDefect for a deferred one that does not load."""
         if isinstance(self.offered, Calculation):
             return self.offered
-        try:
+        with Blamed(f"{self.whose} cannot be loaded"):
             return self.offered.load()
-        except KeyboardInterrupt:
-            raise
-        except BaseException as error:
-            raise PluginDefect(
-                f"{self.offered.name} of plugin {self.plugin} {self.version} cannot be loaded: "
-                f"{described(error)}"
-            ) from error
+
+    @property
+    def whose(self) -> str:
+        """The calculation with its plugin, in words."""
+        return f"{self.offered.name} of plugin {self.plugin} {self.version}"
 
 
 class ProvidedRule(NamedTuple):
@@ -95,9 +94,10 @@ def run(
     calculation itself raises or yields what it must not.
     """
     calc = provided.calculation
-    prepared = prepare(
-        calc, given, origin, missing_is_unknown=missing_is_unknown, remembered=remembered
-    )
+    with Blamed(f"{provided.whose} failed", BadInput):  # it has kinds and refusals of its own
+        prepared = prepare(
+            calc, given, origin, missing_is_unknown=missing_is_unknown, remembered=remembered
+        )
     runs, missing = _all_runs(provided, prepared, rules) if prepared.runs else ([], 0)
     return _finding(provided, prepared, runs, missing, not_loaded)
 
@@ -153,15 +153,8 @@ def _all_rules(
 
 
 def _items(provided: ProvidedCalculation, arguments: Mapping[str, Any]) -> list[Item]:
-    calc = provided.calculation
-    try:
-        return _take_items(calc.function(**arguments))
-    except KeyboardInterrupt:
-        raise
-    except BaseException as error:  # whatever else leaves it is no verdict
-        raise PluginDefect(
-            f"{calc.name} of plugin {provided.plugin} {provided.version} failed: {described(error)}"
-        ) from error
+    with Blamed(f"{provided.whose} failed"):  # whatever leaves it is no verdict
+        return _take_items(provided.calculation.function(**arguments))
 
 
 def _with_rules(
@@ -230,7 +223,7 @@ def _finding(
     plugin, calc = provided.plugin, provided.calculation
     criteria = [Judged(c, plugin, c.verdict, c.says, c.action) for c in prepared.unknown]
     answers: tuple[Answer, ...] = ()
-    figures = merge_figures(runs) if runs else ()
+    figures = [*map(worked, merge_figures(runs))] if runs else []
     if runs:
         answers, unsettled = merge_answers(runs)
         criteria += [*merge_criteria(runs, missing), *unsettled]
@@ -244,11 +237,13 @@ def _finding(
         version=provided.version,
         inputs=tuple(prepared.records),
         answers=answers,
-        figures=figures,
+        figures=tuple(figures),
         criteria=tuple(criteria),
         listings=merge_listings(runs) if runs else (),
         charts=tuple(
-            g.item.build for g in (runs[0] if runs else ()) if isinstance(g.item, ChartItem)
+            drawn(provided.whose, g.item.build)
+            for g in (runs[0] if runs else ())
+            if isinstance(g.item, ChartItem)
         ),
         cautions=_cautions(calc, runs),
         not_checked=(*_unchecked(calc, runs), *left_out, *not_loaded),

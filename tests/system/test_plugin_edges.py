@@ -86,6 +86,61 @@ def test_a_house_rule_that_ends_so_is_a_cannot_tell(
     assert "house rule tight of demo_odd failed" in " ".join(done.out.split())
 
 
+LATER = {  # what of a calculation is called beside its body
+    "refuse=raises": "def raises(**given):\n    1 / 0\n",
+    "refuse=exits": "def exits(**given):\n    raise SystemExit(0)\n",
+    "refuse=numbers": "def numbers(**given):\n    return [5]\n",
+    "refuse=number": "def number(**given):\n    return 5\n",
+}
+
+
+@pytest.mark.parametrize("case", LATER)
+def test_a_refusal_that_fails_is_a_defect_of_its_plugin(
+    plugged: Command, outside: Outside, write_sheet: Callable[..., Path], case: str
+) -> None:
+    """And it takes no fail of another calculation along."""
+    source = calculation("odd").replace('(part="shop")', f'(part="shop", {case})')
+    outside.add("demo_odd", LATER[case] + source)
+    done = plugged("odd", "--current", "5 A")
+    assert (done.status, done.out) == (4, "")
+    assert "odd of plugin demo_odd 1.0 failed" in done.err
+    sheet = write_sheet(
+        {"calculation": "pull", "wire": "18 AWG", "terminal": "ring", "force": "19 lbf"},
+        {"calculation": "odd", "current": "5 A"},
+    )
+    done = plugged("job", str(sheet))
+    assert done.status == 1
+    assert "odd of plugin demo_odd 1.0 failed" in " ".join(done.out.split())
+
+
+@pytest.mark.parametrize("working", ["lambda: 1 / 0", "lambda: 5", "lambda: exit(0)"])
+def test_a_working_that_fails_takes_no_verdict_along(
+    plugged: Command, outside: Outside, write_sheet: Callable[..., Path], working: str
+) -> None:
+    outside.add("demo_odd", calculation("odd", f"yield figure('a', 1.0, working={working})"))
+    sheet = write_sheet(
+        {"calculation": "pull", "wire": "18 AWG", "terminal": "ring", "force": "19 lbf"},
+        {"calculation": "odd", "current": "5 A"},
+    )
+    for form in ("text", "json"):
+        done = plugged("job", str(sheet), "--working", "--format", form)
+        assert done.status == 1
+        assert "not shown, its working failed" in done.out
+    assert plugged("odd", "--current", "5 A", "--working").status == 0
+
+
+@pytest.mark.parametrize("build", ["lambda: 1 / 0", "lambda: 5"])
+def test_a_chart_that_fails_is_a_defect_of_its_plugin(
+    plugged: Command, outside: Outside, tmp_path: Path, build: str
+) -> None:
+    names = "from wirecalc import chart\n"
+    outside.add("demo_odd", names + calculation("odd", f"yield chart({build})"))
+    done = plugged("odd", "--current", "5 A", "--chart", str(tmp_path / "a.svg"))
+    assert (done.status, done.out) == (4, "")
+    assert "the chart of odd of plugin demo_odd 1.0 failed" in done.err
+    assert plugged("odd", "--current", "5 A").status == 0
+
+
 def test_a_deferred_one_that_ends_so_is_a_defect(plugged: Command, outside: Outside) -> None:
     source = "from wirecalc import deferred, hookimpl\n\n@hookimpl\ndef wirecalc_calculations():\n"
     source += "    return [deferred('demo_far:lift', part='shop', question='Is it?')]\n"

@@ -113,3 +113,10 @@ def test_a_side_past_the_range_needs_an_end_of_the_span() -> None:
 def test_unknown_unit_is_refused_at_import() -> None:
     with pytest.raises(LookupError, match="fortnight"):
         Reading("fortnight", text="x")
+
+
+@pytest.mark.parametrize("about", ["cautions", "not_checked", "example_with"])
+@pytest.mark.parametrize("odd", [5, "one text", (5,), {"a": "b"}])
+def test_texts_of_a_declaration_are_several_texts(about: str, odd: object) -> None:
+    with pytest.raises(DeclarationError, match="are no texts"):
+        calculation(part="test", **{about: odd})(everything.function)  # type: ignore[arg-type]
