@@ -14,6 +14,7 @@ import contextlib
 import functools
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
+from types import MappingProxyType
 from typing import NamedTuple
 
 from . import tables
@@ -194,4 +195,5 @@ def _merged(published: Table, columns: list[Column], old: Row | None, own: Row) 
     for name in (*published.key, *(c.name for c in columns)):
         if own.cells[name] is not None:
             cells[name], printed[name] = own.cells[name], own.printed[name]
-    return Row(published.name, cells, printed, own.source, own.note)
+    proxies = MappingProxyType(cells), MappingProxyType(printed)
+    return Row(published.name, *proxies, own.source, own.note)

@@ -14,6 +14,7 @@ import tomllib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from .errors import TableError, did_you_mean
@@ -39,7 +40,8 @@ class Column(NamedTuple):
 class Row(NamedTuple):
     """One row of a table: its cells, its source, and a note if the printed value needs one.
 
-    `printed` holds the cells as they stand in the file: digits are evidence.
+    `printed` holds the cells as they stand in the file: digits are evidence. Nobody can change
+    either: all that run in a process share them.
     """
 
     table: str
@@ -167,11 +169,13 @@ def watched() -> Iterator[set[str]]:
 @contextlib.contextmanager
 def instead(given: Iterable[Table]) -> Iterator[None]:
     """Within this, give these tables in place of those of the same names."""
+    before = dict(_instead)  # one calculation may run another
     _instead.update({table.name: table for table in given})
     try:
         yield
     finally:
         _instead.clear()
+        _instead.update(before)
 
 
 def load(name: str) -> Table:
@@ -208,7 +212,7 @@ def read(folder: Path, name: str) -> Table:
         checked=sidecar["checked"],
         key=tuple(sidecar["key"]),
         columns=columns,
-        sources=sources,
+        sources=MappingProxyType(sources),
         rows=tuple(_rows(folder / f"{name}.csv", name, columns, sources)),
         folder=str(folder),
     )
@@ -279,7 +283,7 @@ def _rows(
         printed = dict(zip(header, line, strict=True))
         cells = {c.name: _cell(name, number, c, printed[c.name]) for c in columns}
         source = _row_source(name, number, sources, *line[-4:-1])
-        yield Row(name, cells, printed, source, line[-1])
+        yield Row(name, MappingProxyType(cells), MappingProxyType(printed), source, line[-1])
 
 
 def _cell(table: str, line: int, column: Column, text: str) -> Cell:

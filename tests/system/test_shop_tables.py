@@ -287,3 +287,30 @@ def test_each_catalogue_keeps_to_its_own_tables(our_tables: Callable[..., Path])
         assert with_ours.run("pull", given).verdict == "fail"
         assert without.run("pull", given).verdict == "pass"
         assert in_rows(given).verdict == "fail"
+
+
+NESTED = """
+from typing import Annotated
+import wirecalc
+from wirecalc import PRACTICE, Reading, at_least, calculation, hookimpl, tables
+
+@calculation(part="shop")
+def twice_pulled(force: Annotated[float, Reading("lbf", low=0, high=500, text="force")]):
+    \"\"\"Did it hold?\"\"\"
+    wirecalc.run("pull", wire="18 AWG", terminal="ring", force="24 lbf")
+    row = tables.load("pull-crimp").row(standard="ul-486a", awg="18", area_mm2=0.82)
+    yield at_least("held", force, row.number("minimum_lbf"), "lbf", source=PRACTICE)
+
+@hookimpl
+def wirecalc_calculations():
+    return [twice_pulled]
+"""
+
+
+def test_a_calculation_that_runs_another_keeps_to_the_stricter_row(
+    cli_main: Command, our_tables: Callable[..., Path], outside: Outside
+) -> None:
+    our_tables("our-pull", STRICTER, _row("ul-486a,18,0.82", 25, 111.2))
+    outside.add("demo_nested", NESTED)
+    assert cli_main("twice-pulled", "--force", "26 lbf").status == 0
+    assert cli_main("twice-pulled", "--force", "24 lbf").status == 1

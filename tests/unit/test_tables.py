@@ -235,3 +235,11 @@ def test_added_folder_is_searched_behind_the_bundled_one(tmp_path: Path) -> None
         tables.use_folders([])
     with pytest.raises(TableError, match="there is no table t"):
         tables.load("t")
+
+
+def test_nobody_changes_a_published_value() -> None:
+    table = tables.load("pull-crimp")
+    row = table.rows[0]
+    for part in (row.cells, row.printed, table.sources):
+        with pytest.raises(TypeError, match="does not support item assignment"):
+            part["minimum_lbf"] = 1.0  # type: ignore[index]
