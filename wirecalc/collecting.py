@@ -5,7 +5,7 @@ A plugin that raises, or returns what it must not, loses only itself.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import islice
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -40,7 +40,10 @@ def by_name(provided: ProvidedRule | ProvidedRequirement) -> tuple[str, str]:
 def collect(manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> Offered:
     """Ask every plugin through every hook; what is wrong is said in the record of its plugin."""
     found = _results(manager.hook.wirecalc_tables, by_module, Path)
-    folders = [path for plugin, path in found if _adds_only(plugin, path)]
+    folders: list[Path] = []
+    for plugin, path in found:
+        if _adds_only(plugin, path, folders):
+            folders.append(path)
     cautions = [own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution)]
     offers: dict[str, list[tuple[Plugin, Calculation[Any] | Deferred]]] = {}
     wanted = (Calculation, Deferred)
@@ -126,9 +129,12 @@ def _check_rule(rule: HouseRule | RequiredChecks) -> None:
             raise DeclarationError(f"rule {rule.name!r}: its {part} {verb} {value!r}")
 
 
-def _adds_only(plugin: Plugin, folder: Path) -> bool:
-    """Refuse a folder that is not there, or that would replace a bundled table."""
-    from .shop_tables import check_folder, refuse_folder  # only where a folder is added
+def _adds_only(plugin: Plugin, folder: Path, before: Sequence[Path]) -> bool:
+    """Refuse a folder that is not there, or that would replace a bundled table.
+
+    Tables that folders before have too are named.
+    """
+    from .shop_tables import check_folder, hidden, refuse_folder  # only where a folder is added
 
     usable = False
     try:
@@ -136,6 +142,8 @@ def _adds_only(plugin: Plugin, folder: Path) -> bool:
             raise TableError(f"its folder of tables, {folder}, depends on the current directory")
         refuse_folder(folder)
         usable = True
+        for why in hidden(folder, before):
+            plugin.fail(why, IN_PART)
         check_folder(folder)
     except TableError as error:
         plugin.fail(error, IN_PART)

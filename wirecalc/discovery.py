@@ -91,9 +91,11 @@ def found(settings: Settings) -> list[Candidate]:
 def _refuse_same_names(plugins: Sequence[Plugin]) -> None:
     """Refuse plugins of one name: what they say would be taken for one another's."""
     for plugin in plugins:
-        same = [str(p) for p in plugins if p.name == plugin.name and p is not plugin]
+        same = [p for p in plugins if p.name == plugin.name and p is not plugin]
         if same and not plugin.bundled:
-            plugin.fail(f"{', '.join(same)} has the same name; --only-plugins can name one of them")
+            apart = all(p.distribution != plugin.distribution for p in same)
+            would_do = "--only-plugins can name one of them" if apart else "rename one"
+            plugin.fail(f"{', '.join(map(str, same))} has the same name; {would_do}")
 
 
 def _installed() -> list[Candidate]:

@@ -12,7 +12,7 @@ from pathlib import Path
 from . import tables
 from .collecting import by_name, collect
 from .discovery import FAILED, IN_PART, LEFT_OUT, Plugin, found
-from .errors import BadInput, PluginDefect, Problem, did_you_mean
+from .errors import BadInput, PluginDefect, Problem, TableError, did_you_mean
 from .findings import Finding
 from .items import Caution, NotChecked, use_cautions
 from .loading import load
@@ -166,8 +166,13 @@ def build(
 
 def _add_rules(catalogue: Catalogue, files: Sequence[Path]) -> None:
     from . import rules_file  # a shop without one reads nothing of it
+    from .shop_tables import hidden
 
     found = rules_file.load(files, catalogue.calculations)
     catalogue.rules = sorted([*catalogue.rules, *found.rules], key=by_name)
     catalogue.required = sorted([*catalogue.required, *found.required], key=by_name)
-    catalogue.folders = [*catalogue.folders, *found.folders]
+    for folder in found.folders:
+        with contextlib.suppress(TableError):  # a damaged one stands among the rules already
+            for why in hidden(folder, catalogue.folders):
+                catalogue.left_out.append(NotChecked(f"a table of {folder}", why))
+        catalogue.folders.append(folder)

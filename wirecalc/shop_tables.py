@@ -59,6 +59,17 @@ def check_folder(folder: Path) -> None:
             raise TableError(f"table {path.stem}: there is no published table {over!r}; {would_do}")
 
 
+def hidden(folder: Path, before: Iterable[Path]) -> Iterator[str]:
+    """Say which tables of a folder are never read, because one before has a table of the name.
+
+    Stricter ones are read wherever they stand.
+    """
+    for path in sorted(folder.glob("*.toml")):
+        other = next((f for f in before if (f / path.name).is_file()), None)
+        if other is not None and _meant_for(path) is None:
+            yield f"its table {path.stem} is not used: {other} has one of that name"
+
+
 def _published() -> set[str]:
     return {path.stem for path in tables.bundled_folder().glob("*.toml")}
 

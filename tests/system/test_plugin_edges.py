@@ -205,6 +205,13 @@ def test_two_distributions_with_one_plugin_name(plugged: Command, outside: Outsi
     assert (allowed.status, allowed.err) == (0, "")
 
 
+def test_one_distribution_with_a_plugin_name_twice(plugged: Command, outside: Outside) -> None:
+    installed(outside, "demo_b", b"[wirecalc]\nshop = demo_one\nshop = demo_two\n")
+    done = plugged(*PULL)
+    assert done.status == 0
+    assert all(line.endswith("has the same name; rename one") for line in done.complaints)
+
+
 def test_the_name_of_the_bundled_plugin_is_taken(plugged: Command, outside: Outside) -> None:
     installed(outside, "demo_b", b"[wirecalc]\nbundled = demo_two\n")
     (outside.folder / "demo_two.py").write_text(calculation("two"), encoding="utf-8")

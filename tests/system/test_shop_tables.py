@@ -61,6 +61,22 @@ def test_table_of_a_shop_replaces_no_published_one(command: Command, outside: Ou
     assert command(*PULL, "19 lbf", env=outside.env).status == 1
 
 
+def test_a_table_that_another_folder_has_too_is_named(cli_main: Command, outside: Outside) -> None:
+    for plugin, minimum in (("demo_one", 25), ("demo_two", 15)):
+        outside.add(plugin, TABLES_HOOK.replace("tables_of_ours", f"tables_of_{plugin}"))
+        folder = outside.folder / f"tables_of_{plugin}"
+        folder.mkdir()
+        (folder / "shop-crimps.toml").write_text(SIDECAR, encoding="utf-8")
+        rows = f"{HEADER}18,{minimum},shop,house,,\n"
+        (folder / "shop-crimps.csv").write_text(rows, encoding="utf-8")
+    done = cli_main("tables", "shop-crimps")
+    assert done.status == 0
+    assert "25" in done.out
+    (line,) = done.complaints
+    assert line.startswith("plugin demo_two of demo-two 1.0 was loaded in part: its table")
+    assert "shop-crimps is not used" in line
+
+
 def test_damaged_table_of_a_shop_is_refused_alone(command: Command, outside: Outside) -> None:
     _add_table(outside, "shop-crimps", "18,many,shop,house,,\n")
     assert command(*PULL, "24 lbf", env=outside.env).status == 0
@@ -262,6 +278,16 @@ def test_a_plugins_folder_may_be_stricter_too(command: Command, outside: Outside
     (folder / "our-pull.csv").write_text(_row("ul-486a,18,0.82", 25, 111.2), encoding="utf-8")
     done = command(*PULL, "24 lbf", env=outside.env)
     assert (done.status, done.err) == (1, "")
+
+
+def test_a_table_of_a_rules_file_that_a_plugin_has_too_is_shown(
+    cli_main: Command, our_tables: Callable[..., Path], outside: Outside
+) -> None:
+    _add_table(outside, "shop-crimps", "18,25,shop,house,,\n")
+    our_tables("shop-crimps", SIDECAR, f"{HEADER}18,15,shop,house,,\n")
+    done = cli_main(*PULL, "26 lbf")
+    assert done.status == 0
+    assert "its table shop-crimps is not used" in " ".join(done.out.split())
 
 
 def test_choose_takes_the_stock_of_the_folder(
