@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 import functools
 import sys
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -14,7 +14,7 @@ from .collecting import by_name, collect
 from .discovery import FAILED, IN_PART, LEFT_OUT, Plugin, found
 from .errors import BadInput, PluginDefect, Problem, TableError, did_you_mean
 from .findings import Finding
-from .items import Caution, NotChecked, use_cautions
+from .items import Caution, NotChecked, added_cautions, use_cautions
 from .loading import load
 from .requirements import ProvidedRequirement
 from .running import ProvidedCalculation, ProvidedRule, run
@@ -83,15 +83,15 @@ class Catalogue:
         missing_is_unknown: bool = False,
     ) -> Finding:
         """Run a calculation with this catalogue's house rules, tables and cautions."""
-        self.put_to_use()
-        return run(
-            self.find(name),
-            given,
-            rules=self.rules,
-            not_loaded=self.not_loaded,
-            origin=origin,
-            missing_is_unknown=missing_is_unknown,
-        )
+        with self.in_use():
+            return run(
+                self.find(name),
+                given,
+                rules=self.rules,
+                not_loaded=self.not_loaded,
+                origin=origin,
+                missing_is_unknown=missing_is_unknown,
+            )
 
     def runner(
         self, name: str, *, origin: str = "typed"
@@ -111,15 +111,26 @@ class Catalogue:
         )
 
         def once_more(given: Mapping[str, object]) -> Finding:
-            self.put_to_use()
-            return again(given)
+            with self.in_use():
+                return again(given)
 
         return once_more
 
     def put_to_use(self) -> None:
-        """Have its tables and cautions in use, and no others: a process may have two catalogues."""
+        """Have its tables and cautions in use, and no others."""
         tables.use_folders(self.folders)
         use_cautions(self.cautions)
+
+    @contextlib.contextmanager
+    def in_use(self) -> Iterator[None]:
+        """Have them in use for a while: a process may have two catalogues, and runs in runs."""
+        folders, cautions = tables.folders()[1:], added_cautions()
+        self.put_to_use()
+        try:
+            yield
+        finally:
+            tables.use_folders(folders)
+            use_cautions(cautions)
 
 
 def build(

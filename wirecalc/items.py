@@ -136,6 +136,11 @@ def library_caution(key: str) -> Caution | None:
 _added_cautions: dict[str, Caution] = {}
 
 
+def added_cautions() -> list[Caution]:
+    """Return the cautions that are in the library beside the table's."""
+    return list(_added_cautions.values())
+
+
 def use_cautions(added: Iterable[Caution]) -> None:
     """Have these cautions in the library beside the table's, and no others.
 

@@ -334,9 +334,14 @@ def wirecalc_calculations():
 
 
 def test_a_calculation_that_runs_another_keeps_to_the_stricter_row(
-    cli_main: Command, our_tables: Callable[..., Path], outside: Outside
+    cli_main: Command,
+    our_tables: Callable[..., Path],
+    outside: Outside,
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     our_tables("our-pull", STRICTER, _row("ul-486a,18,0.82", 25, 111.2))
     outside.add("demo_nested", NESTED)
-    assert cli_main("twice-pulled", "--force", "26 lbf").status == 0
-    assert cli_main("twice-pulled", "--force", "24 lbf").status == 1
+    for catalogue in (None, wirecalc.build(rules=[])):  # what wirecalc.run has before
+        monkeypatch.setattr(wirecalc, "_catalogue", catalogue)
+        assert cli_main("twice-pulled", "--force", "26 lbf").status == 0
+        assert cli_main("twice-pulled", "--force", "24 lbf").status == 1
