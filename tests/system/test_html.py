@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import itertools
 import re
 import subprocess
@@ -15,6 +16,7 @@ from xml.etree.ElementTree import Element
 import pytest
 
 import wirecalc
+from wirecalc import charts, later
 from wirecalc.job import by_step
 from wirecalc.output.html import finding_page, job_page
 
@@ -271,6 +273,19 @@ def test_a_chart_stands_in_the_page_with_its_words(pages: Any) -> None:
         assert svg.get("role") == "img"
         assert svg.get("aria-describedby") == words.get("id")
         assert "Worst specimen" in text(words)
+
+
+def test_a_chart_that_its_plugin_cannot_build_costs_no_page() -> None:
+    def broken() -> charts.Chart:
+        raise ZeroDivisionError("nothing was read")
+
+    finding = wirecalc.run("pull", wire="18 AWG", terminal="ring", force="24 lbf")
+    finding = dataclasses.replace(finding, charts=(later.drawn("frost of plugin shop", broken),))
+    root = parsed(finding_page(finding, "Does it hold?"))
+    assert text(of_class(root, "strong", "verdict")[0]) == "PASS"
+    (said,) = [text(e) for e in root.iter("p") if text(e).startswith("No picture")]
+    assert "the chart of frost of plugin shop failed" in said
+    assert "nothing was read" in said
 
 
 def test_without_matplotlib_the_words_stand_in_place_of_the_chart(

@@ -8,7 +8,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
+from ..charts import ChartMaker
 from ..criteria import Verdict
+from ..errors import PluginDefect
 from ..findings import BandFigure, Finding, InputRecord, Judged
 from ..items import Caution, Listing, NotChecked
 from ..job import OPTION, JobCheck
@@ -121,7 +123,16 @@ def _body(finding: Finding, key: str, sources: Sources, working: bool) -> Iterat
     for listing in finding.listings:
         yield _listing(listing)
     for number, build in enumerate(finding.charts, start=1):
-        yield picture(build(), f"{key}-{number}")
+        yield _picture(build, f"{key}-{number}")
+
+
+def _picture(build: ChartMaker, key: str) -> Element:
+    """Return a chart; one that its plugin cannot build takes neither page nor verdict along."""
+    try:
+        chart = build()
+    except PluginDefect as error:
+        return el("p", f"No picture: {error}", class_="note")
+    return picture(chart, key)
 
 
 def _criterion(judged: Judged, sources: Sources) -> Sequence[Inside]:
