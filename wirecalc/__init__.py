@@ -36,13 +36,14 @@ from .findings import Finding
 from .hooks import API_VERSION, hookimpl
 from .host import Catalogue, build
 from .items import Caution, Item, answer, caution, chart, figure, listing, not_checked
-from .kinds import Count, Nameplate, OneOf, Reading, Words, YesNo
 from .offers import Deferred, deferred
+from .quantity_kinds import Count, Nameplate, Reading
 from .requirements import RequiredChecks
 from .rounding import put
 from .running import HouseRule
 from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
 from .wires import SizeRange, Wire
+from .word_kinds import OneOf, Words, YesNo
 
 __all__ = [
     "API_VERSION",

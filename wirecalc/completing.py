@@ -17,8 +17,8 @@ from .commands import COMMANDS
 from .commands.loaded import catalogue_with, find
 from .declaration import Calculation
 from .host import build
-from .kinds import OneOf, YesNo
 from .options import FORMATS, GENERAL, REPORTS, join_negative
+from .word_kinds import OneOf, YesNo
 
 _PLAIN = ("completion", "explain", "plugins", "rules", "schema")  # commands that judge nothing
 Words = Mapping[str, str]  # a word that may come -> what it means

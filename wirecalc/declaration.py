@@ -21,8 +21,9 @@ from typing import Annotated, Any, Generic, NamedTuple, ParamSpec, Union, get_ar
 
 from .errors import DeclarationError, Problem
 from .items import Item
-from .kinds import Kind, RangeKind, WireKind, Words, YesNo
+from .kinds import Kind
 from .wires import SizeRange, Wire
+from .word_kinds import RangeKind, WireKind, Words, YesNo
 
 P = ParamSpec("P")
 Body = Callable[P, Iterator[Item]]

@@ -21,8 +21,9 @@ from types import MappingProxyType
 from typing import Any, NamedTuple, TypeVar
 
 from .errors import BadText, did_you_mean
-from .kinds import TAKEN_AS_EXACT, Kind, Read, Reading
+from .kinds import TAKEN_AS_EXACT, Kind, Read
 from .quantities import Number, error_amount, read_quantity
+from .quantity_kinds import Reading
 from .units import converter, read_unit
 
 T = TypeVar("T")

@@ -12,7 +12,7 @@ from datetime import datetime, time
 from typing import TYPE_CHECKING, NamedTuple
 
 from .errors import BadText
-from .kinds import Reading
+from .quantity_kinds import Reading
 
 if TYPE_CHECKING:
     import numpy as np

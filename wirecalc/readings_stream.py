@@ -23,8 +23,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from .errors import BadText, did_you_mean
-from .kinds import TAKEN_AS_EXACT, Kind, Read, Reading
+from .kinds import TAKEN_AS_EXACT, Kind, Read
 from .quantities import Number, error_amount
+from .quantity_kinds import Reading
 from .readings_file import delimiter_of, unreadable
 from .units import converter, read_unit
 

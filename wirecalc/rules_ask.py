@@ -13,12 +13,13 @@ from .criteria import Criterion, at_least, at_most, at_or_below, cannot_tell, re
 from .declaration import Calculation, Input
 from .errors import BadText, did_you_mean
 from .items import Figure, Item
-from .kinds import Count, Nameplate, OneOf, Reading, WireKind, Words, YesNo
 from .quantities import read_number, read_quantity
+from .quantity_kinds import Count, Nameplate, Reading
 from .rules_text import BOUNDS, WORDS, Entry
 from .sources import Source
 from .units import SPELLINGS, dimension_of
 from .wires import Wire
+from .word_kinds import OneOf, WireKind, Words, YesNo
 
 Judge = Callable[[Mapping[str, Any], Sequence[Item]], Criterion]
 Test = Callable[[Any], bool]

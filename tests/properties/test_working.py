@@ -20,8 +20,9 @@ import wirecalc
 from wirecalc import BadInput, Finding, OneOf, Reading, ReadingsFile, ReadingsStream
 from wirecalc.declaration import Calculation, Input
 from wirecalc.items import Figure
-from wirecalc.kinds import Count, RangeKind, WireKind, YesNo
+from wirecalc.quantity_kinds import Count
 from wirecalc.rounding import show
+from wirecalc.word_kinds import RangeKind, WireKind, YesNo
 
 CATALOGUE = wirecalc.build(bundled_only=True)
 CALCULATIONS: dict[str, Calculation[Any]] = {

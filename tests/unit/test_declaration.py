@@ -7,7 +7,7 @@ import pytest
 
 from wirecalc import Count, Item, Nameplate, OneOf, Reading, SizeRange, Wire, calculation, figure
 from wirecalc.errors import DeclarationError
-from wirecalc.kinds import RangeKind, WireKind, YesNo
+from wirecalc.word_kinds import RangeKind, WireKind, YesNo
 
 
 @calculation(part="test", example_with=("rating",))

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from wirecalc.errors import BadText
-from wirecalc.kinds import Reading
+from wirecalc.quantity_kinds import Reading
 from wirecalc.readings_file import ReadingsFile
 
 KIND = ReadingsFile(

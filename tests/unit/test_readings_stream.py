@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from wirecalc import readings_blocks, readings_rows
 from wirecalc.errors import BadText
-from wirecalc.kinds import Reading
+from wirecalc.quantity_kinds import Reading
 from wirecalc.readings_stream import ReadingsStream
 
 KIND = ReadingsStream(

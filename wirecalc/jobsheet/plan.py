@@ -10,8 +10,10 @@ from typing import Any, NamedTuple
 from ..declaration import Calculation
 from ..errors import BadText, PluginDefect, Problem, did_you_mean
 from ..host import Catalogue
-from ..kinds import Kind, Nameplate, OneOf
+from ..kinds import Kind
+from ..quantity_kinds import Nameplate
 from ..reading_inputs import says_unknown
+from ..word_kinds import OneOf
 from .shape import CHECK_KEYS, Place, place_of, tables_among, words_of
 
 _TEXTS = ("name", "note", "tool", "part")  # keys of a check that hold words

@@ -11,8 +11,8 @@ from ..criteria import Verdict
 from ..declaration import Calculation, Input
 from ..errors import BadInput, DeclarationError, PluginDefect
 from ..findings import Finding
-from ..kinds import Reading
 from ..offers import Deferred
+from ..quantity_kinds import Reading
 from ..rounding import show
 from ..running import HouseRule, ProvidedCalculation, ProvidedRule, run
 

@@ -1,0 +1,127 @@
+"""Kinds of input that are words: one of a list, a wire, a range of sizes, yes or no, any text."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Any
+
+from .errors import BadText, nearest
+from .kinds import Kind, Read, as_text
+from .wires import SizeRange, Wire, read_size_range, read_wire
+
+
+class OneOf(Kind):
+    """One word out of a list; the list is made when it is needed, so that no table loads early.
+
+    `on_plate` says that it is printed on a nameplate, as a code letter is.
+    """
+
+    of = str
+
+    def __init__(
+        self,
+        options: Callable[[], Sequence[str]] | tuple[str, ...],
+        *,
+        text: str,
+        on_plate: bool = False,
+        goes_with: str = "",
+    ) -> None:
+        self.options, self.text = options, text
+        self.on_plate, self.goes_with = on_plate, goes_with
+
+    @property
+    def words(self) -> list[str]:
+        """The words to choose from."""
+        return list(self.options() if callable(self.options) else self.options)
+
+    @property
+    def example(self) -> str:
+        return self.words[0]
+
+    @property
+    def span(self) -> str:
+        return ", ".join(self.words)
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {"type": "string", "description": self.text, "enum": self.words}
+
+    def read(self, given: object) -> Read:
+        typed = as_text(given, self.example).strip()
+        by_lower = {w.casefold(): w for w in self.words}
+        if typed.casefold() not in by_lower:
+            close = nearest(typed, self.words)
+            would_do = f"did you mean {close}?" if close else f"such as {self.example}"
+            raise BadText(f"{typed!r} is not one of {self.span}", would_do)
+        return Read(by_lower[typed.casefold()])
+
+
+class _WordKind(Kind):
+    def __init__(self, text: str, *, goes_with: str = "") -> None:
+        self.text, self.goes_with = text, goes_with
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {"type": "string", "description": self.text, "examples": [self.example]}
+
+
+class WireKind(_WordKind):
+    """A wire as people write it."""
+
+    of = Wire
+    example = "18 AWG"
+    span = "18 AWG, 14 AWG solid, 1.5 mm2, 26x30 AWG, 41x0.254 mm"
+
+    def read(self, given: object) -> Read:
+        wire = read_wire(as_text(given, self.example))
+        return Read(wire, notes=tuple(f"assumed {word}" for word in wire.assumed))
+
+
+class RangeKind(_WordKind):
+    """A range of wire size."""
+
+    of = SizeRange
+    example = "22-18 AWG"
+    span = "16-14 AWG, 2050-5180 cmil, 1.5-2.5 mm2"
+
+    def read(self, given: object) -> Read:
+        return Read(read_size_range(as_text(given, self.example)))
+
+
+class YesNo(_WordKind):
+    """Yes or no."""
+
+    of = bool
+    example = "yes"
+    span = "yes or no"
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {
+            "type": ["boolean", "string"],
+            "description": self.text,
+            "enum": [True, False, "yes", "no"],
+        }
+
+    def show(self, value: Any) -> str:
+        return "yes" if value else "no"
+
+    def read(self, given: object) -> Read:
+        if isinstance(given, bool):
+            return Read(given)
+        words = {"yes": True, "y": True, "no": False, "n": False}
+        typed = given.strip().casefold() if isinstance(given, str) else ""
+        if typed not in words:
+            raise BadText(f"{given!r} is neither yes nor no", "write yes or no")
+        return Read(words[typed])
+
+
+class Words(_WordKind):
+    """Free text."""
+
+    of = str
+    example = "text"
+    span = "text"
+
+    def read(self, given: object) -> Read:
+        return Read(as_text(given, self.example))
