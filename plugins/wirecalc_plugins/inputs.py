@@ -12,6 +12,12 @@ SLIP_A = 0.1  # a line current below it that is typed in mA is a slip of the uni
 CURRENT = Reading(
     "A", low=0, high=200, typical="8.7 A", text="line current of the load", slip_under=SLIP_A
 )
+LOAD_ON_A_RUN = Reading(
+    "A", above=0, high=200, typical="1.6 A", text="line current of the load", slip_under=SLIP_A
+)
+SETTLED = Reading(
+    "A", low=0, high=400, typical="1.2 A", text="current once it has settled", slip_under=SLIP_A
+)
 VOLTAGE = Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
 BREAKER = Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle")
 NAMEPLATE_VOLTAGE = Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")

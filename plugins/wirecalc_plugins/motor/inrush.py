@@ -24,7 +24,7 @@ from wirecalc import (
 )
 from wirecalc.sources import confirmed
 
-from ..inputs import BREAKER, SLIP_A
+from ..inputs import BREAKER, SETTLED, SLIP_A
 from ..overcurrent.breaker_hold import breaker_hold
 from .start_checks import (
     LOADED,
@@ -128,17 +128,7 @@ def inrush(
             slip_under=SLIP_A,
         ),
     ] = None,
-    settled: Annotated[
-        float | None,
-        Reading(
-            "A",
-            low=0,
-            high=400,
-            typical="1.2 A",
-            text="current once it has settled",
-            slip_under=SLIP_A,
-        ),
-    ] = None,
+    settled: Annotated[float | None, SETTLED] = None,
     settle_time: Annotated[
         float | None,
         Reading("s", low=0, high=600, typical="0.4 s", text="time until the current settled"),

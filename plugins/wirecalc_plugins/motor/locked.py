@@ -24,7 +24,7 @@ from wirecalc import (
     tables,
 )
 
-from ..inputs import SLIP_A
+from ..inputs import SETTLED, SLIP_A
 from .locked_kinds import Seen, what_it_is
 from .start_checks import (
     LOADED,
@@ -124,17 +124,7 @@ def locked(
             goes_with="nameplate_voltage",
         ),
     ] = None,
-    settled: Annotated[
-        float | None,
-        Reading(
-            "A",
-            low=0,
-            high=400,
-            typical="1.2 A",
-            text="current once it has settled",
-            slip_under=SLIP_A,
-        ),
-    ] = None,
+    settled: Annotated[float | None, SETTLED] = None,
     overload_trips: Annotated[
         int | None, Count("times that the overload opened in an hour", low=0, high=100)
     ] = None,

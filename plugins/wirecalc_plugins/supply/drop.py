@@ -26,6 +26,7 @@ from wirecalc.wires import GAUGES, gauge_cmil, gauge_number
 from ..inputs import (
     CONDUCTOR_TEMPERATURE,
     CORD_LENGTH,
+    LOAD_ON_A_RUN,
     NAMEPLATE_VOLTAGE,
     OTHER_CURRENT,
     RUN_LENGTH,
@@ -135,17 +136,7 @@ def _refuse(
     ),
 )
 def drop(
-    current: Annotated[
-        float,
-        Reading(
-            "A",
-            above=0,
-            high=200,
-            typical="1.6 A",
-            text="line current of the load",
-            slip_under=SLIP_A,
-        ),
-    ],
+    current: Annotated[float, LOAD_ON_A_RUN],
     nameplate_voltage: Annotated[float, NAMEPLATE_VOLTAGE],
     wire: Annotated[Wire | None, "building wire from the panel to the receptacle"] = None,
     run_length: Annotated[float | None, RUN_LENGTH] = None,

@@ -33,11 +33,11 @@ from wirecalc.sources import confirmed
 from ..circuit.cord_load import cord_load
 from ..inputs import (
     CONDUCTOR_TEMPERATURE,
+    LOAD_ON_A_RUN,
     LOCKED_ROTOR,
     NAMEPLATE_VOLTAGE,
     OTHER_CURRENT,
     RUN_LENGTH,
-    SLIP_A,
     VOLTAGE_AT_REST,
     VOLTAGE_AT_START,
 )
@@ -133,17 +133,7 @@ def extension(
         float,
         Reading("ft", above=0, high=2000, typical="50 ft", text="length of the cord, one way"),
     ],
-    current: Annotated[
-        float,
-        Reading(
-            "A",
-            above=0,
-            high=200,
-            typical="1.6 A",
-            text="line current of the load",
-            slip_under=SLIP_A,
-        ),
-    ],
+    current: Annotated[float, LOAD_ON_A_RUN],
     maker_allows: Annotated[
         str | None, OneOf(ALLOWS, text="what the machine's sheet says of extension cords")
     ] = None,
