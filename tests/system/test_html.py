@@ -210,7 +210,7 @@ def test_the_number_on_top_is_what_a_meter_read(pages: Any) -> None:
     box = text(of_class(parsed(pages["washer"]), "div", "box")[0])
     assert "capacitance, upper limit: 30.6 uF, at most 31.5 uF" in box
     assert "500 V" not in box  # the tester's range stands at its limit because it was set there
-    assert "Numbers are the worst that the meters' errors allow" in box
+    assert "Each number has the error of its meter counted against it" in box
 
 
 def test_a_number_on_top_has_its_source(pages: Any) -> None:

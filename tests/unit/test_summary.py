@@ -61,7 +61,7 @@ def test_what_is_missing_is_named_with_its_reason() -> None:
     said = of(check("a", pull(24.0)), not_tested=(NotTested("ground", True, "no meter"),))
     assert said == [
         ("Not tested", "ground, which is needed: no meter"),
-        ("Next", "test what is missing"),
+        ("Next", "test it: ground"),
     ]
     assert of() == [
         ("Decided by", "nothing was checked as left"),
@@ -72,7 +72,7 @@ def test_what_is_missing_is_named_with_its_reason() -> None:
 @pytest.mark.parametrize(
     ("checks", "sentence"),
     [
-        ([check("a", pull(19.0))], "One check fails at the end of the work."),
+        ([check("a", pull(19.0))], "1 check fails at the end of the work."),
         ([check("a", pull(19.0)), check("b", pull(18.0))], "2 checks fail at the end of the work."),
         (
             [check("a", pull(24.0))],
@@ -80,9 +80,9 @@ def test_what_is_missing_is_named_with_its_reason() -> None:
         ),
         (
             [check("a", pull(19.0), stage=AS_FOUND)],
-            "Neither good nor bad yet: what failed was not measured again.",
+            "Nothing is passed yet: what failed was not measured again.",
         ),
-        ([], "Neither good nor bad yet: nothing was checked as left."),
+        ([], "Nothing is passed yet: nothing was checked as left."),
     ],
 )
 def test_one_sentence_says_what_the_verdict_means(checks: list[JobCheck], sentence: str) -> None:

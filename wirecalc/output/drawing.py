@@ -22,6 +22,7 @@ _DASHES = ("-", "--", ":", "-.")
 _WIDTH_IN, _HEIGHT_IN, _DPI = 8.0, 5.0, 100  # 800 pixels wide
 # where the label of a point may stand, in points right and up of it
 _PLACES = [(r, u) for d in (10, 24, 44, 70) for r in (d, -d) for u in (d * 0.9, -d * 0.9)]
+_ROOM = 0.07  # of the height, for the name above a limit
 _JITTER = 0.28  # half the width over which the points of one place are spread
 
 
@@ -129,6 +130,10 @@ def _axes(axes: Any, chart: Chart) -> None:
 
 
 def _limits(axes: Any, chart: Chart) -> None:
+    low, high = axes.get_ylim()
+    top = max((limit.y for limit in chart.limits), default=low)
+    if not chart.y.logarithmic and high - top < _ROOM * (high - low):
+        axes.set_ylim(low, top + _ROOM * (top - low))  # the name of the highest stands above it
     for number, limit in enumerate(sorted(chart.limits, key=lambda level: level.y)):
         axes.axhline(
             limit.y,

@@ -14,7 +14,7 @@ from ..findings import Judged
 from ..job import AGAIN, MISSING, NOTHING, Counted, Job
 from ..sources import Source
 
-METER = "Numbers are the worst that the meters' errors allow."
+METER = "Each number has the error of its meter counted against it."
 NOTHING_TO_DO = "nothing that these checks ask for"
 _LOOK = "see the evidence below"
 _LATER = "; what was not tested stands below"
@@ -31,15 +31,15 @@ class Line(NamedTuple):
 def says(job: Job) -> str:
     """Say in one sentence what the verdict of a job means."""
     n = sum(c.check is not None for c in job.decided_by)
+    many = "1 check" if n == 1 else f"{n} checks"
     if job.verdict is Verdict.PASS:
         return "At the end of the work, what was checked is within the limits."
     if job.verdict is Verdict.MARGINAL:
-        things = "one thing calls" if n == 1 else f"{n} things call"
-        return f"Within every limit that binds; {things} for attention."
+        return f"No limit that binds is broken; {many} to look at."
     if job.verdict is Verdict.FAIL:
-        return f"{'One check fails' if n == 1 else f'{n} checks fail'} at the end of the work."
+        return f"{many} {'fails' if n == 1 else 'fail'} at the end of the work."
     why = {_open(c): None for c in job.decided_by} or {_open(None): None}
-    return f"Neither good nor bad yet: {', and '.join(why)}."
+    return f"Nothing is passed yet: {', and '.join(why)}."
 
 
 def _open(counted: Counted | None) -> str:
@@ -66,7 +66,7 @@ def lines(job: Job) -> list[Line]:
     missing = [c for c in job.decided_by if c.why == MISSING]
     found += [Line("Not tested", f"{c.name}, which is needed: {c.reason}") for c in missing]
     if missing:
-        found.append(Line("Next", "test what is missing"))
+        found.append(Line("Next", f"test it: {', '.join(c.name for c in missing)}"))
     bare = [c.name for c in job.decided_by if c.why == NOTHING]
     if bare or not job.counted:
         of = f" of {', '.join(bare)}" if bare else ""

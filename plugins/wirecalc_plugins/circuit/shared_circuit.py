@@ -94,6 +94,6 @@ def fastened_load(
         half,
         "A",
         source=_FASTENED,
-        says="whoever caused it; a repair does not make it worse",
+        says="half the breaker, where it feeds others too; it was so before the repair",
         action="give it a circuit of its own: a job for an electrician",
     )
