@@ -178,7 +178,10 @@ def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged
         reason, action = _too_close(weakest, low, high), _would_settle(criteria[0])
         return Judged(weakest, provider, Verdict.CANNOT_TELL, reason, action, low, high)
     verdict = worst(verdicts) or Verdict.PASS
-    return Judged(weakest, provider, verdict, weakest.reason, weakest.next_action, low, high)
+    reason = weakest.reason
+    if weakest.sense == "cannot tell" and len({c.says for c in criteria}) > 1:
+        reason = f"{reason} ({MIDDLE})"  # its words have numbers in them, and are the centre's
+    return Judged(weakest, provider, verdict, reason, weakest.next_action, low, high)
 
 
 def _would_settle(centre: Criterion) -> str:

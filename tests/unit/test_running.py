@@ -228,6 +228,19 @@ def test_answer_in_numbers_is_that_of_the_middle_and_says_so() -> None:
     assert exact.answers[0].text == "5 mm"
 
 
+def test_reason_that_nothing_can_be_told_for_says_whose_numbers_it_has() -> None:
+    @calculation(part="test")
+    def dip(load: Annotated[float, A]) -> Iterator[Item]:
+        """Does it dip?"""
+        yield cannot_tell("volts", f"{100 + load:g} V by arithmetic", measure="measure it")
+        yield cannot_tell("heat", "not measured", measure="measure it")
+
+    found = run(ProvidedCalculation("demo", "1", dip), {"load": "5 A ±1 A"})
+    said = {c.criterion.name: c.reason for c in found.criteria}
+    assert said["volts"] == "105 V by arithmetic (at the middle of the meter's band)"
+    assert said["heat"] == "not measured"
+
+
 def test_listing_that_changes_over_the_band_says_whose_it_is() -> None:
     @calculation(part="test")
     def shares(load: Annotated[float, A]) -> Iterator[Item]:
