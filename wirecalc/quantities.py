@@ -123,6 +123,7 @@ def error_amount(error: str, number: Number, dimension: str, unit: str) -> float
     """Return the instrument's error as an amount in the typed unit."""
     form = _METER_FORM.fullmatch(error)
     if form is None:
+        _refuse_brackets(error)
         if error.endswith("%"):
             return _percent(error[:-1], number)
         return _amount(error, dimension, unit)
@@ -137,6 +138,21 @@ def error_amount(error: str, number: Number, dimension: str, unit: str) -> float
     if more.value < 0 or more.value != int(more.value):
         raise BadText(f"±{error} has {form['more']} counts", "write whole counts, as in ±(2%+5)")
     return off + more.value * number.step
+
+
+def _refuse_brackets(error: str) -> None:
+    """Say what is wrong with the brackets of a meter's error that is not read as it stands."""
+    inside = error.strip("() ")
+    opened, closed = error.startswith("("), error.endswith(")")
+    if (opened or closed) and "+" not in inside:
+        would_do = f"write ±{inside or '3%'}"
+        raise BadText(f"±{error} has brackets and not two errors in them", would_do)
+    if opened and not closed:
+        raise BadText(f"±{error} has a bracket that is not closed", f"write ±{error})")
+    if closed and not opened:
+        raise BadText(f"±{error} has a bracket that was never opened", f"write ±({error}")
+    if not opened and re.search(r"%\s*\+", error):
+        raise BadText(f"±{error} needs its brackets", f"write ±({error})")
 
 
 def _percent(text: str, number: Number) -> float:

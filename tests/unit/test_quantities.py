@@ -73,6 +73,23 @@ def test_instrument_error(text: str, unit: str, low: float, high: float) -> None
     assert quantity.high == pytest.approx(high)
 
 
+@pytest.mark.parametrize(
+    ("error", "says"),
+    [
+        ("(2%+5", "±(2%+5 has a bracket that is not closed; write ±(2%+5)"),
+        ("( 2% + 0.5 A ", "has a bracket that is not closed; write ±( 2% + 0.5 A)"),
+        ("2%+5)", "±2%+5) has a bracket that was never opened; write ±(2%+5)"),
+        ("2%+5", "±2%+5 needs its brackets; write ±(2%+5)"),
+        ("(2%)", "±(2%) has brackets and not two errors in them; write ±2%"),
+        ("(2%", "write ±2%"),
+    ],
+)
+def test_brackets_of_a_meters_error(error: str, says: str) -> None:
+    with pytest.raises(BadText) as caught:
+        read_quantity(f"1.30 A ±{error}", "current", "A")
+    assert says in str(caught.value)
+
+
 def test_error_of_a_temperature_is_a_difference() -> None:
     quantity = read_quantity("212 F ±9 F", "temperature", "C")
     assert (quantity.low, quantity.high) == (pytest.approx(95.0), pytest.approx(105.0))
