@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -81,6 +82,24 @@ def test_listing_shows_each_under_its_part(command: Command) -> None:
             part.append(line.split()[0])
     del parts["commands"]
     assert {part: names for part, names in parts.items() if names} == BUNDLED
+
+
+@pytest.mark.parametrize(
+    "before", [("--strict",), ("--format", "json"), ("--only-plugins", "a", "--working")]
+)
+def test_options_before_the_name_are_told_to_stand_behind_it(
+    command: Command, before: tuple[str, ...]
+) -> None:
+    done = command(*before, *PULL, "24 lbf")
+    assert (done.status, done.out) == (2, "")
+    (line,) = done.err.splitlines()
+    assert f"write the calculation or command first: wirecalc pull {before[0]}" in line
+
+
+@pytest.mark.parametrize("name", ["job", "batch"])
+def test_options_of_a_command_stand_in_one_column(command: Command, name: str) -> None:
+    listed = command(name, "--help").out.partition("\noptions\n")[2]
+    assert len({len(m) for m in re.findall(r"^  --\S+(?: \S+)?  +", listed, re.MULTILINE)}) == 1
 
 
 @pytest.mark.parametrize(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from importlib.metadata import version
 
+from ..errors import BadInput, Problem
 from ..options import Command, split
 from ..output import help as help_text
 from .loaded import catalogue, catalogue_with, find, warnings
@@ -15,7 +16,12 @@ Commands = Mapping[str, Command]
 
 def list_all(words: Sequence[str], commands: Commands) -> Result:
     """List all calculations by part of the trade, and the commands."""
-    options = split(words)
+    options = split(words, most_words=1)
+    if options.words:
+        wrong = f"{options.words[0]!r} stands behind {words[0]}"
+        would_do = "write the calculation or command first: "
+        would_do += f"wirecalc {options.words[0]} {words[0]} ..."
+        raise BadInput([Problem("", wrong, would_do)])
     options.refuse()
     loaded = catalogue(words)
     text = help_text.listing(loaded, version("wirecalc"), commands)

@@ -53,7 +53,7 @@ def calculation_help(calc: Calculation[Any]) -> str:
     for declared in calc.inputs:
         lines += input_lines(declared)
     lines += ["", *wrap(METER_ERROR), "", "options"]
-    lines += _general_options()
+    lines += _options(GENERAL)
     lines += ["", "example", *command(calc.example), "", EXITS]
     return "\n".join(lines)
 
@@ -61,11 +61,7 @@ def calculation_help(calc: Calculation[Any]) -> str:
 def command_help(command: Command) -> str:
     """Show what a command does, its own options and the general ones."""
     lines = [*wrap(f"wirecalc {command.usage}: {command.text}"), "", "options"]
-    return "\n".join([*lines, *_options(command.own), *_general_options(), "", EXITS])
-
-
-def _general_options() -> list[str]:
-    return _options(GENERAL)
+    return "\n".join([*lines, *_options({**command.own, **GENERAL}), "", EXITS])
 
 
 def _options(described: Mapping[str, tuple[str, str]]) -> list[str]:
