@@ -153,6 +153,11 @@ def test_own_input_comes_before_used_readings_before_the_nameplate() -> None:
         (f"[[check]]\n{PULL}name = {{a = 1}}\n", "check 1: name: is written wrongly; write name ="),
         (f'[[check]]\n{PULL}uses = "b"\n', "no such readings; write [readings.b]"),
         ('[check]\ncalculation = "pull"\n', "write [[check]]"),
+        (
+            '[[not_tested]]\nname = "x y"\nreason = "a"\n'
+            '[[not_tested]]\nname = "X  y"\nreason = "b"\nrequired = true\n',
+            "not_tested X  y: stands there twice; take one out, or give each a name of its own",
+        ),
     ],
 )
 def test_refused_sheets(text: str, says: str) -> None:
@@ -212,6 +217,27 @@ def test_file_that_no_sheet_can_be_read_from(tmp_path: Any, content: bytes, says
     (tmp_path / "bad.toml").write_bytes(content)
     with pytest.raises(BadInput, match=says):
         jobsheet.read(tmp_path / "bad.toml")
+
+
+@pytest.mark.parametrize(
+    ("text", "line"),
+    [
+        (f"[check]\n{PULL}[check]\n{PULL}", "line 1"),
+        (f"[[check]]\n{PULL}[ check ] # a\n{PULL}", "line 5"),
+        (f"note = 3\n[check]\n{PULL}", "line 2"),
+    ],
+)
+def test_single_brackets_are_told_with_their_line(tmp_path: Any, text: str, line: str) -> None:
+    path = tmp_path / "x.toml"
+    path.write_text(text)
+    with pytest.raises(BadInput) as caught:
+        jobsheet.read(path)
+    assert f"x.toml, {line}: [check] has single brackets; write [[check]]" in str(caught.value)
+
+
+def test_single_brackets_within_a_note_are_words() -> None:
+    sheet = f"[[check]]\n{PULL}note = '''\n[check]\n'''\n"
+    assert jobsheet.parse(sheet.encode(), "x.toml")["check"][0]["note"] == "[check]\n"
 
 
 @pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])

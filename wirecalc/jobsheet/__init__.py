@@ -10,6 +10,7 @@ is read.
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
@@ -20,7 +21,7 @@ from ..host import Catalogue
 from ..job import Job, JobCheck, Machine, NotTested
 from .complete import with_required, with_usual
 from .plan import Check, plan
-from .shape import MACHINE_KEYS, NOT_TESTED_KEYS, place_of, problems_of, words_of
+from .shape import MACHINE_KEYS, NOT_TESTED_KEYS, SEVERAL, place_of, problems_of, words_of
 
 
 def read(path: Path) -> dict[str, Any]:
@@ -42,18 +43,38 @@ def content(path: Path) -> bytes:
 def parse(content: bytes, name: str) -> dict[str, Any]:
     """Read the TOML of a sheet; raises BadInput, with the name of its file, where it is none."""
     try:
-        text = content.decode("utf-8-sig")
-        return tomllib.loads(text.replace("\r\n", "\n").replace("\r", "\n"))
+        text = content.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
+        sheet = tomllib.loads(text)
     except UnicodeDecodeError as error:
         problem = Problem(name, f"is not UTF-8 text (byte {error.start + 1})", "save it as UTF-8")
     except tomllib.TOMLDecodeError as error:
+        single = _single_brackets(text, name)
+        if single and str(error).startswith("Cannot"):  # one heading against another
+            raise BadInput(single) from None
         hint = 'texts stand in quotes, as wire = "18 AWG"'
         problem = Problem(name, f"is not TOML: {error}", hint)
     except RecursionError:
         problem = Problem(name, "is nested too deeply", "a sheet needs two levels at most")
     except ValueError:  # Python reads no longer one
         problem = Problem(name, "a number in it has too many digits", "write it as a text")
+    else:
+        several = any(isinstance(sheet.get(key), dict) for key in SEVERAL)
+        if several and (single := _single_brackets(text, name)):
+            raise BadInput(single)
+        return sheet
     raise BadInput([problem])
+
+
+def _single_brackets(text: str, name: str) -> list[Problem]:
+    """Return a complaint for each heading of one of several entries that has single brackets."""
+    headings = (re.match(r"\s*\[\s*(\w+)\s*\]", line) for line in text.splitlines())
+    return [
+        Problem(
+            f"{name}, line {number}", f"[{found[1]}] has single brackets", f"write [[{found[1]}]]"
+        )
+        for number, found in enumerate(headings, start=1)
+        if found and found[1] in SEVERAL
+    ]
 
 
 def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path()) -> Job:
@@ -75,6 +96,7 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
         for entry in _not_tested(number, raw, names, catalogue, problems)
     ]
     checks = tuple(c for check in planned for c in _run(check, catalogue, folder, problems))
+    problems += _twice(said)
     if problems:
         raise BadInput(problems)
     several = len(machines) > 1
@@ -134,6 +156,17 @@ def _not_tested(
         )
     if len(problems) == before:
         yield NotTested(name, required, reason, place.step, place.machine, named)
+
+
+def _twice(said: Sequence[NotTested]) -> Iterator[Problem]:
+    """Report entries of what was not tested that cannot be told apart."""
+    seen: set[tuple[str, str]] = set()
+    for entry in said:
+        same = entry.machine, " ".join(entry.name.casefold().split())
+        if same in seen:
+            wrong, would_do = "stands there twice", "take one out, or give each a name of its own"
+            yield Problem(f"not_tested {entry.title}", wrong, would_do)
+        seen.add(same)
 
 
 def _run(

@@ -22,6 +22,7 @@ from ..errors import Problem, did_you_mean
 from ..job import AS_LEFT, STAGES, STEPS
 
 SECTIONS = ("job", "nameplate", "machine", "readings", "check", "not_tested")
+SEVERAL = ("check", "not_tested", "machine")  # of which there is an entry each
 JOB_KEYS = (
     "title",
     "kind",
@@ -69,7 +70,7 @@ def problems_of(sheet: Mapping[str, Any]) -> Iterator[Problem]:
             yield Problem(key, "is written wrongly", f"write [{key}]")
         elif key == "readings":
             yield from _readings(sheet.get(key, {}))
-    for key in ("check", "not_tested", "machine"):
+    for key in SEVERAL:
         entries = sheet.get(key, [])
         if not isinstance(entries, list) or not all(isinstance(e, dict) for e in entries):
             yield Problem(key, "is written wrongly", f"write [[{key}]] above each entry")
