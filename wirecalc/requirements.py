@@ -35,4 +35,8 @@ class ProvidedRequirement(NamedTuple):
 
     def asks(self, kind: str) -> bool:
         """Whether it says something of this kind of job."""
-        return ANY_KIND in self.rule.kinds or kind in self.rule.kinds
+        return ANY_KIND in self.rule.kinds or self.names(kind)
+
+    def names(self, kind: str) -> bool:
+        """Whether it is of this very kind, in either case."""
+        return kind.casefold() in (k.casefold() for k in self.rule.kinds)

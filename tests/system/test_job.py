@@ -79,7 +79,7 @@ def test_new_sheet_under_a_name_that_is_no_text(cli_main: Command, tmp_path: Pat
     ("words", "says"),
     [
         (("--new", "dishwaser"), "did you mean dishwasher?"),
-        (("--new", "boat"), "The kinds are refrigerator"),
+        (("--new", "boat"), "the kinds are refrigerator"),
         (("--new", "dryer", "--format", "json"), "a new sheet is TOML"),
         (("--new", "dryer", "sheet.toml"), "was not expected beside --new"),
         (("--new", "dryer", "--check-only"), "--check-only: means nothing beside --new"),

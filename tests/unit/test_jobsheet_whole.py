@@ -96,7 +96,7 @@ def test_refused(text: str, says: str) -> None:
     ("job", "says"),
     [
         ('kind = "refrigerater"\n', "did you mean refrigerator?"),
-        ('kind = "boat"\n', "The kinds are refrigerator, freezer"),
+        ('kind = "boat"\n', "no kind of job 'boat'; the kinds are refrigerator, freezer"),
         ('date = "31/01/2026"\n', "write it as 2026-01-31"),
         ("date = 2026\n", "write it as 2026-01-31"),
         ('callback_couse = "x"\n', "did you mean callback_cause?"),
@@ -288,6 +288,26 @@ def test_a_rule_that_asks_for_nothing_that_is_here_stays_open() -> None:
     job = evaluate(check("24 lbf"), RequiredChecks("x", ("*",), ("grund",)))
     assert job.verdict == "cannot tell"
     assert "no calculation of that name is here" in job.not_tested[0].reason
+
+
+@pytest.mark.parametrize("said", ["Refrigerator", "REFRIGERATOR"])
+def test_a_kind_is_read_in_either_case_as_it_is_listed(said: str) -> None:
+    job = evaluate(check("24 lbf"), GROUND, job=f'kind = "{said}"\n')
+    assert (job.kind, [n.name for n in job.not_tested if n.required]) == (
+        "refrigerator", ["ground"],
+    )  # fmt: skip
+    of_machine = f'[[machine]]\nname = "a"\nkind = "{said}"\n'
+    job = evaluate(of_machine + check("24 lbf"), GROUND)
+    assert [m.kind for m in job.machines] == ["refrigerator"]
+
+
+@pytest.mark.parametrize("asked", ["Refrigerator", "Boat"])
+def test_a_rule_asks_by_the_kind_in_either_case(asked: str) -> None:
+    rule = RequiredChecks("list", (asked,), ("ground",))
+    job = evaluate(check("24 lbf"), rule, job=f'kind = "{asked.lower()}"\n')
+    (entry,) = [n for n in job.not_tested if n.required]
+    assert entry.name == "ground"
+    assert entry.reason.endswith(f"in every job of kind {job.kind}")
 
 
 def test_a_shop_may_name_kinds_of_its_own() -> None:

@@ -85,10 +85,11 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
     problems = list(problems_of(sheet))
     if problems:
         raise BadInput(problems)
-    kind = words_of(sheet["job"].get("kind", ""))
-    machines = [_machine(raw, kind) for raw in sheet.get("machine", [])]
+    kind = _kind(sheet["job"], catalogue, problems)
+    machines = [
+        _machine(raw, _kind(raw, catalogue, problems) or kind) for raw in sheet.get("machine", [])
+    ]
     names = [m.name for m in machines]
-    problems += _unknown_kinds([kind, *(m.kind for m in machines)], catalogue)
     planned = plan(sheet, catalogue, names, problems)
     said = [
         entry
@@ -110,18 +111,25 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
 
 def _machine(raw: Mapping[str, Any], kind: str) -> Machine:
     about = {k: words_of(v) for k, v in raw.items() if k not in MACHINE_KEYS}
-    return Machine(words_of(raw["name"]), words_of(raw.get("kind", kind)), about)
+    return Machine(words_of(raw["name"]), kind, about)
 
 
-def _unknown_kinds(kinds: Sequence[str], catalogue: Catalogue) -> Iterator[Problem]:
-    """Refuse a kind that is not known: what is asked of it would be forgotten silently."""
-    wanted = dict.fromkeys(k for k in kinds if k)
-    if not wanted:
-        return
-    from .kinds import known_kinds, unknown
+def _kind(raw: Mapping[str, Any], catalogue: Catalogue, problems: list[Problem]) -> str:
+    """Read a kind of job as it is listed, in either case.
+
+    One that is not known is refused: what is asked of it would be forgotten silently.
+    """
+    said = words_of(raw.get("kind", ""))
+    if not said:
+        return ""
+    from .kinds import as_listed, known_kinds, unknown
 
     known = known_kinds(catalogue)
-    yield from (unknown("kind", kind, known) for kind in wanted if kind not in known)
+    kind = as_listed(said, known)
+    wrong = unknown("kind", said, known)
+    if kind not in known and wrong not in problems:
+        problems.append(wrong)
+    return kind
 
 
 def _not_tested(

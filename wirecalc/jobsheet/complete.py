@@ -82,9 +82,7 @@ def _missing(
     for name in rule.rule.calculations:
         if (machine, name) not in left:
             reason = f"{rule.said} asks for it"
-            reason += (
-                f" in every job of kind {kind}" if kind in rule.rule.kinds else " in every job"
-            )
+            reason += f" in every job of kind {kind}" if rule.names(kind) else " in every job"
             if name not in known:
                 reason += "; no calculation of that name is here"
             yield NotTested(name, True, reason, "", machine, name, rule.said)

@@ -50,22 +50,29 @@ def table_kinds() -> list[str]:
 
 def known_kinds(catalogue: Catalogue) -> list[str]:
     """Return all kinds of job: those of the tables, and those that a shop's rules name."""
-    asked = [k for r in catalogue.required for k in r.rule.kinds if k != ANY_KIND]
-    return list(dict.fromkeys([*table_kinds(), *sorted(asked)]))
+    asked = sorted(k for r in catalogue.required for k in r.rule.kinds if k != ANY_KIND)
+    known = table_kinds()
+    return known + [k for k in dict.fromkeys(asked) if as_listed(k, known) not in known]
+
+
+def as_listed(kind: str, known: Sequence[str]) -> str:
+    """Return a kind as it is listed, whatever its case; one that is not listed as it stands."""
+    return {k.casefold(): k for k in known}.get(kind.casefold(), kind)
 
 
 def find(kind: str) -> str:
     """Return a kind that a table lists; raises BadInput with the nearest one."""
     known = table_kinds()
-    if kind.casefold() in known:
-        return kind.casefold()
+    if as_listed(kind, known) in known:
+        return as_listed(kind, known)
     raise BadInput([unknown("--new", kind, known)])
 
 
 def unknown(name: str, kind: str, known: Sequence[str]) -> Problem:
     """Return the complaint about a kind that is not known, with the nearest and all that are."""
     close = nearest(kind, known)
-    would_do = (f"did you mean {close}? " if close else "") + f"The kinds are {', '.join(known)}"
+    listed = f"he kinds are {', '.join(known)}"
+    would_do = f"did you mean {close}? T{listed}" if close else f"t{listed}"
     return Problem(name, f"there is no kind of job {kind!r}", would_do)
 
 
