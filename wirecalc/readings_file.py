@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import csv
 import math
+import os
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
@@ -152,7 +153,14 @@ def unreadable(path: Path, error: Exception) -> BadText:
     return BadText(f"{str(path)!r} cannot be read ({why})", "save it as CSV, UTF-8")
 
 
+def refuse_pipe(path: Path) -> None:
+    """Raise BadText for a pipe or a device: readings are read twice, and a pipe may never end."""
+    if os.path.exists(path) and not (os.path.isfile(path) or os.path.isdir(path)):  # noqa: PTH110, PTH112, PTH113 (these never raise)
+        raise BadText(f"{str(path)!r} is no plain file", "save it as one first")
+
+
 def _read_lines(path: Path) -> tuple[list[str], list[list[str]]]:
+    refuse_pipe(path)
     try:
         with path.open(encoding="utf-8-sig", newline="") as file:
             first = file.readline()

@@ -26,7 +26,7 @@ from .errors import BadText, did_you_mean
 from .kinds import TAKEN_AS_EXACT, Kind, Read
 from .quantities import Number, error_amount
 from .quantity_kinds import Reading
-from .readings_file import delimiter_of, unreadable
+from .readings_file import delimiter_of, refuse_pipe, unreadable
 from .units import converter, read_unit
 
 if TYPE_CHECKING:
@@ -223,6 +223,7 @@ class _Line(NamedTuple):
 
 def _first_lines(path: Path) -> tuple[list[_Line], str]:
     """Return the first lines that say something, and the delimiter."""
+    refuse_pipe(path)
     try:
         with path.open("rb") as file:
             start = file.read(_HEAD)

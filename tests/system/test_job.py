@@ -118,6 +118,45 @@ def test_a_file_that_a_check_names_stands_beside_the_sheet(
     assert "jobs/p.csv" in gone.err
 
 
+@pytest.mark.parametrize(
+    "check",
+    [
+        'calculation = "trace"\nrecording = "pipe.csv"\n',
+        'calculation = "pull-batch"\nwire = "18 AWG"\nterminal = "ring"\nreadings = "pipe.csv"\n',
+    ],
+)
+def test_a_pipe_that_a_sheet_names_is_refused_and_not_waited_for(
+    command: Command, empty_folder: Path, check: str
+) -> None:
+    os.mkfifo(empty_folder / "pipe.csv")
+    (empty_folder / "x.toml").write_text(f'[job]\ntitle = "t"\n[[check]]\n{check}')
+    done = command("job", "x.toml")
+    assert (done.status, done.out) == (2, "")
+    assert "'pipe.csv' is no plain file; save it as one first" in done.err
+
+
+@pytest.mark.parametrize("where", ["check", "readings"])
+@pytest.mark.parametrize("options", [(), ("--format", "html"), ("--check-only",)])
+def test_no_result_takes_the_place_of_a_file_that_the_sheet_names(
+    command: Command, empty_folder: Path, where: str, options: tuple[str, ...]
+) -> None:
+    jobs = empty_folder / "jobs"
+    jobs.mkdir()
+    content = "force\n" + "27 lbf\n27.5 lbf\n28 lbf\n" * 3
+    (jobs / "p.csv").write_text(content)
+    (empty_folder / "link").symlink_to(jobs / "p.csv")
+    named = 'readings = "p.csv"\n' if where == "check" else 'uses = "a"\n'
+    more = 'note = "a\\u0000b"\n' if where == "check" else '[readings.a]\nreadings = "p.csv"\n'
+    sheet = SHEET.replace('"pull"', '"pull-batch"').replace('force = "24 lbf"\n', named)
+    (jobs / "x.toml").write_text(sheet + more)
+    for output in ("jobs/p.csv", "link"):
+        done = command("job", "jobs/x.toml", *options, "--output", output)
+        assert (done.status, done.out) == (2, "")
+        assert "is read for this result, which would be written over it" in done.err
+        assert (jobs / "p.csv").read_text() == content
+    assert command("job", "jobs/x.toml", *options, "--output", "else").status in (0, 3)
+
+
 def test_check_only_says_what_is_missing(cli_main: Command, sheet: Path) -> None:
     assert cli_main("job", str(sheet)).status == 0
     done = cli_main("job", str(sheet), "--check-only")

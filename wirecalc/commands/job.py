@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import shlex
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from .. import jobsheet
@@ -36,6 +36,7 @@ def run(words: Sequence[str]) -> Result:
     path = Path(options.words[0])
     content = jobsheet.content(path)
     sheet = jobsheet.parse(content, str(path))
+    refuse_onto(options.output, (str(path.parent / said) for said in _texts(sheet)))
     done = jobsheet.evaluate(sheet, loaded, path.parent)
     if "check-only" in options.own:
         return _missing(done, options, loaded)
@@ -46,6 +47,15 @@ def run(words: Sequence[str]) -> Result:
 
         said.append(keep(content, sheet, done, options))
     return Result(_rendered(done, options), status, options.output, said)
+
+
+def _texts(said: object) -> Iterator[str]:
+    """Yield all texts of a sheet: any of them may be the name of a file that is read for it."""
+    if isinstance(said, str):
+        yield said
+    elif isinstance(said, dict | list):
+        for part in said.values() if isinstance(said, dict) else said:
+            yield from _texts(part)
 
 
 def _refuse_mixed(options: Options) -> None:

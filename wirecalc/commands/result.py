@@ -34,10 +34,12 @@ class Result(NamedTuple):
 def refuse_onto(path: Path | None, read: Iterable[str]) -> None:
     """Raise BadInput where a result would be written over one of the files that are read for it."""
     for name in read if path else ():
-        with contextlib.suppress(OSError):
-            if path and path.is_file() and path.samefile(name):
-                wrong = "is read for this result, which would be written over it"
-                raise BadInput([Problem(str(path), wrong, "choose another file")])
+        same = False
+        with contextlib.suppress(OSError, ValueError):  # what can be no name of a file
+            same = path is not None and path.is_file() and path.samefile(name)
+        if same:
+            wrong = "is read for this result, which would be written over it"
+            raise BadInput([Problem(str(path), wrong, "choose another file")])
 
 
 def status_of(
