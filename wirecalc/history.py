@@ -52,10 +52,11 @@ def facts(job: Mapping[str, Any]) -> Facts:
 def _facts(job: Mapping[str, Any]) -> Facts:
     about = job.get("about") or {}
     verdict = _verdict(Verdict(job["verdict"]))
-    said = {name: _name(job.get(name)) or _name(about.get(name)) for name in JOBS}
     callback_of, cause = _name(about.get("callback_of")), _name(about.get("callback_cause"))
     left = [c for c in job["checks"] if c["stage"] == AS_LEFT]
-    groups = [((by, name), verdict) for by, name in said.items()]
+    technician = _name(job.get("technician")) or _name(about.get("technician"))
+    groups: list[tuple[Group, str]] = [(("technician", technician), verdict)]
+    groups += [(("kind", kind), verdict) for kind in _kinds(job, about)]
     groups += [found for check in left for found in _of_check(check)]
     return Facts(
         verdict,
@@ -65,6 +66,13 @@ def _facts(job: Mapping[str, Any]) -> Facts:
         callback_of or "",
         cause,
     )
+
+
+def _kinds(job: Mapping[str, Any], about: Mapping[str, Any]) -> set[str | None]:
+    """Return the kinds of a job: those of its machines, else its own; None where none is said."""
+    of_machines = {_name(machine.get("kind")) for machine in job.get("machines") or ()}
+    own = _name(job.get("kind")) or _name(about.get("kind"))
+    return {kind for kind in of_machines if kind is not None} or {own}
 
 
 def _of_check(check: Mapping[str, Any]) -> Iterator[tuple[Group, str]]:
@@ -116,6 +124,7 @@ class History:
         self.verdicts: Counter[str] = Counter()
         self.not_read: list[tuple[str, str]] = []
         self._groups: dict[str, dict[str | None, Counter[str]]] = {}
+        self._written: dict[str, tuple[datetime.date, str]] = {}
         self._missing: Counter[tuple[str, str]] = Counter()
         self._required: Counter[tuple[str, str]] = Counter()
         self._callbacks: dict[str | None, Counter[str]] = {}
@@ -127,13 +136,27 @@ class History:
         self.last = max(self.last or day, day)
         self.verdicts[found.verdict] += 1
         for (by, name), verdict in found.groups:
-            self._groups.setdefault(by, {}).setdefault(name, Counter())[verdict] += 1
+            one = self._one(name, day)
+            self._groups.setdefault(by, {}).setdefault(one, Counter())[verdict] += 1
         for missing, required in found.missing.items():
             self._missing[missing] += 1
             self._required[missing] += required
         if found.callback:
             after = _class_of(day, date_of(found.callback_of))
-            self._callbacks.setdefault(found.cause, Counter())[after] += 1
+            self._callbacks.setdefault(self._one(found.cause, day), Counter())[after] += 1
+
+    def _one(self, name: str | None, day: datetime.date) -> str | None:
+        """Return what all spellings of a name are counted under, and note the first of them."""
+        if name is None:
+            return None
+        one = "".join(name.casefold().split())
+        written = day, name
+        self._written[one] = min(self._written.get(one, written), written)
+        return one
+
+    def _shown(self, one: str | None) -> str | None:
+        """Return a name as it was first written."""
+        return one if one is None else self._written[one][1]
 
     def refuse(self, name: str, reason: str) -> None:
         """Note what could not be read, and why."""
@@ -141,14 +164,15 @@ class History:
 
     def groups(self, by: str) -> list[tuple[str | None, Counter[str]]]:
         """Return the verdicts of each group, by name; what was not said comes last."""
-        return sorted(self._groups.get(by, {}).items(), key=lambda g: _order(g[0]))
+        found = [(self._shown(one), n) for one, n in self._groups.get(by, {}).items()]
+        return sorted(found, key=lambda g: _order(g[0]))
 
     @property
     def callbacks(self) -> list[Callbacks]:
         """The callbacks by cause, the most frequent first; what was not said comes last."""
         found = [
-            Callbacks(cause, n.total(), *(n[c] for c in _CLASSES))
-            for cause, n in self._callbacks.items()
+            Callbacks(self._shown(one), n.total(), *(n[c] for c in _CLASSES))
+            for one, n in self._callbacks.items()
         ]
         return sorted(found, key=lambda c: (c.cause is None, -c.n, _order(c.cause)))
 

@@ -74,6 +74,44 @@ def test_technicians_and_kinds_have_the_verdicts_of_their_jobs_in_order_of_names
     assert rows(history, "kind") == {"capacitor": [1, 0, 0, 0, 0], None: [3, 1, 0, 1, 0]}
 
 
+def test_names_are_one_whatever_their_case_and_spaces_and_shown_as_first_written() -> None:
+    history = History()
+    for day, name in ((3, "qk"), (1, "QK"), (2, "q k"), (1, "QK ")):
+        one = job(
+            "pass",
+            check("pass", ("terminal", name, "sheet"), tool=name, part=name),
+            technician=name,
+            callback_cause=name,
+        )
+        history.add(datetime.date(2026, 1, day), facts({**one, "kind": name}), {}.get)
+    for by in ("kind", "technician", "tool", "part", "terminal"):
+        assert rows(history, by) == {"QK": [4, 0, 0, 0, 0]}, by
+    assert [(c.cause, c.n) for c in history.callbacks] == [("QK", 4)]
+
+
+def test_of_a_day_the_same_spelling_is_shown_in_any_order() -> None:
+    jobs = [job("pass", technician=t) for t in ("b", "B", "a b", "A B", "AB")]
+    shown = [list(rows(counted(*of), "technician")) for of in (jobs, jobs[::-1])]
+    assert shown[0] == shown[1]
+    assert len(shown[0]) == 2
+
+
+def test_a_kind_that_stands_at_a_machine_counts() -> None:
+    machines = [{"name": n, "kind": k, "verdict": "pass"} for n, k in (("a", "range"), ("b", ""))]
+    history = counted(
+        {**job("fail"), "kind": "", "machines": machines},
+        {**job("pass"), "kind": "washer", "machines": [{"name": "a", "kind": "washer"}]},
+        {**job("pass"), "kind": "washer", "machines": [{"name": "a", "kind": "dryer"}, *machines]},
+        {**job("pass"), "kind": None, "machines": [{"name": "a", "kind": "x"}] * 2},
+    )
+    assert rows(history, "kind") == {
+        "dryer": [1, 0, 0, 0, 0],
+        "range": [1, 0, 0, 1, 0],
+        "washer": [1, 0, 0, 0, 0],
+        "x": [1, 0, 0, 0, 0],
+    }
+
+
 def test_tools_parts_and_terminals_have_the_verdicts_of_the_checks_as_left() -> None:
     ring = ("terminal", "ring", "sheet")
     history = counted(
@@ -122,7 +160,7 @@ def test_callbacks_by_cause_with_the_most_frequent_first() -> None:
         job("pass"),
     )
     assert [(c.cause, c.n) for c in history.callbacks] == [
-        *(("crimp", 3), ("Part", 1), ("part", 1)),
+        *(("crimp", 3), ("Part", 2)),
         (None, 3),
     ]
     assert "Callbacks: 8 of 9 jobs" in history_text(history)
