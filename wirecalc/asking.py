@@ -163,7 +163,7 @@ class _Talk:
         self._say("\n".join(["", *_text(question, self._former.get(question.name))]))
         items: list[str] = []
         while True:
-            count = f" {len(items) + 1}" if items else ""
+            count = f" {len(items) + 1} (Enter ends the list)" if items else ""
             typed = self._read(f"{question.name}{count}> ").strip()
             meant = WORDS.get(typed.casefold().replace("’", "'"), typed)
             if meant == HELP:
@@ -197,7 +197,7 @@ class _Talk:
     def _empty(self, question: Input, *, skip: bool) -> Answer:
         former = None if skip else self._former.get(question.name)
         if former is None and not question.assumed:
-            said = f"Left out. Not checked then: what needs the {question.kind.text}."
+            said = f"Left out: {question.kind.text}. What needs it is not checked."
             self._say("\n".join(wrap(said, "  ")))
         return former
 
@@ -221,7 +221,7 @@ def _text(question: Input, former: Answer) -> list[str]:
     span = kind.span if shown else f"{kind.span}; such as {kind.example}"
     lines = [*wrap(f"{question.name}: {kind.text}"), *wrap(span, "  ")]
     if question.many:
-        lines.append("  one at a time; Enter after the last one")
+        lines.append("  one at a time; after the last one Enter alone")
     if former is not None:
         kept = "; ".join(former) if isinstance(former, list) else former
         lines += wrap(f"Enter keeps {kept}", "  ")

@@ -90,7 +90,7 @@ def test_question_says_why_with_span_example_and_what_an_empty_line_does() -> No
     assert "load: amps over 0 up to 90 A; such as 10 A" in said
     assert "Enter takes 1 A (assumed)" in said
     assert "length of cord from 0 up to 90 m; such as 10 m Enter leaves it out" in said
-    assert "Not checked then: what needs the length of cord." in said
+    assert "Left out: length of cord. What needs it is not checked." in said
     assert person.prompts == ["load", "least", "cord", "more"]  # live and kind go with nothing
 
 
@@ -166,7 +166,8 @@ def test_list_is_asked_until_an_empty_line() -> None:
     person = Person("5 A", "", "", "1 A", "x", "2 A", "back", "unknown", "3 A", "")
     assert person.talk() == {"load": "5 A", "more": ["1 A", "unknown", "3 A"]}
     assert "Dropped 2 A." in person.heard
-    assert person.prompts[3:6] == ["more", "more 2", "more 2"]
+    more = [f"more {n} (Enter ends the list)" for n in (2, 2, 3, 2, 3, 4)]
+    assert person.prompts[3:] == ["more", *more]
 
 
 def test_list_is_offered_again_whole() -> None:
