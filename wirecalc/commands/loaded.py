@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from typing import Any
 
 from .. import host
 from ..declaration import Calculation
 from ..discovery import FAILED, IN_PART
-from ..errors import BadInput, Problem, did_you_mean
+from ..errors import BadInput, Problem, did_you_mean, nearest
+from ..output.layout import WIDTH, table
 from ..settings import read
+
+_NEARLY = 0.8  # how like a name a word is that is taken for a slip of the pen
 
 
 def catalogue(words: Sequence[str]) -> host.Catalogue:
@@ -30,12 +34,37 @@ def catalogue_with(name: str, words: Sequence[str] = ()) -> host.Catalogue:
 
 
 def find(loaded: host.Catalogue, name: str, commands: Iterable[str] = ()) -> Calculation[Any]:
-    """Return a calculation; raises BadInput with the nearest name, also among some commands."""
+    """Return a calculation by its name.
+
+    For another word BadInput is raised: with the nearest name, also among some commands, if it is
+    spelled nearly so, else with the calculations that speak of it.
+    """
     if name in loaded.calculations:
         return loaded.calculations[name].calculation
     known = sorted([*loaded.calculations, *commands])
-    would_do = did_you_mean(name, known) or "`wirecalc` lists them"
+    would_do = ""
+    if not nearest(name, known, _NEARLY) and (found := _speaking_of(name, loaded)):
+        would_do = "\n".join(["these speak of it:", *(f"  {line}" for line in found)])
+    would_do = would_do or did_you_mean(name, known) or "`wirecalc` lists them"
     raise BadInput([Problem("", f"there is no calculation or command {name!r}", would_do)])
+
+
+def _speaking_of(word: str, loaded: host.Catalogue) -> list[str]:
+    """Return a table of the calculations whose name or question has a word, else their part."""
+    offered = [provided.offered for provided in loaded.calculations.values()]
+    named = [o for o in offered if _has(f"{o.name} {o.question}", word)]
+    found = named or [o for o in offered if _has(o.part, word)]
+    return table([(o.name, o.question) for o in found], WIDTH - len("wirecalc:   ") - 2)
+
+
+def _has(text: str, word: str) -> bool:
+    """Return whether each of some words, in the singular, begins a word of a text."""
+    wanted = [w.removesuffix("s") for w in _words(word) if len(w) > 2]
+    return bool(wanted) and all(any(w.startswith(a) for w in _words(text)) for a in wanted)
+
+
+def _words(text: str) -> list[str]:
+    return re.findall(r"\w+", text.casefold())
 
 
 def warnings(loaded: host.Catalogue) -> list[str]:
