@@ -13,6 +13,7 @@ from wirecalc.job import AS_LEFT, STAGES, STEPS
 from wirecalc.jobsheet import kinds
 from wirecalc.jobsheet.plan import on_plate
 from wirecalc.jobsheet.template import new_sheet
+from wirecalc.requirements import ProvidedRequirement, RequiredChecks
 
 CATALOGUE = host.build(bundled_only=True)
 KINDS = kinds.table_kinds()
@@ -89,6 +90,44 @@ def test_needed_inputs_come_first_and_nameplate_values_stand_above() -> None:
     said = " ".join(line.removeprefix("## ") for line in ground.splitlines())
     assert said.index("(plug-pin, cord-end, wired-in; needed)") < said.index("# ground_point")
     assert '## or ground_open = "yes"' in ground
+
+
+def asking(*rules: RequiredChecks) -> host.Catalogue:
+    provided = [ProvidedRequirement("shop", "1.0", rule) for rule in rules]
+    return host.Catalogue(CATALOGUE.calculations, required=provided)
+
+
+def test_a_new_sheet_has_what_the_shop_asks_for() -> None:
+    shop = asking(
+        RequiredChecks("list", ("Refrigerator",), ("ground", "leakage", "pull")),
+        RequiredChecks("all", ("*",), ("strands", "pull")),
+        RequiredChecks("other", ("washer",), ("ring",)),
+    )
+    text = new_sheet("refrigerator", "x.toml", shop)
+    job = jobsheet.evaluate(tomllib.loads(text), shop)
+    left = [c.calculation for c in job.checks if c.stage == AS_LEFT]
+    assert sorted(left) == sorted(
+        {*(c.calculation for c in kinds.usual("refrigerator") if c.required)}
+        | {"leakage", "pull", "strands"}
+    )
+    assert not [n for n in job.not_tested if n.required]
+    said = " ".join(line.removeprefix("## ") for line in text.splitlines())
+    assert "leakage, as left: what a GFCI sees, with the machine on; “list” of plugin shop" in said
+    assert "pull, as left: “list” of plugin shop asks for it; “all” of plugin shop asks" in said
+    jobsheet.evaluate(tomllib.loads(full(text)), shop)
+
+
+def test_what_is_asked_for_and_is_not_here_is_said_in_words() -> None:
+    text = new_sheet("dryer", "x.toml", asking(RequiredChecks("list", ("dryer",), ("grund",))))
+    assert "## “list” of plugin shop asks for grund: no calculation of that name is here." in text
+    tomllib.loads(full(text))
+
+
+def test_a_kind_that_only_a_rule_names_has_a_sheet() -> None:
+    shop = asking(RequiredChecks("list", ("Boat",), ("pull",)))
+    sheet = tomllib.loads(new_sheet("boat", "x.toml", shop))
+    assert sheet["job"]["kind"] == "Boat"
+    assert [c["calculation"] for c in sheet["check"]] == ["pull"]
 
 
 def test_an_unknown_kind_is_refused_with_the_nearest() -> None:

@@ -389,6 +389,17 @@ def test_what_a_rule_asks_for_is_listed_once() -> None:
     assert of_ground == [("ground", True)]
 
 
+def test_a_missing_check_is_shown_with_the_lines_to_write() -> None:
+    job = evaluate(TWO + check("24 lbf", machine="fridge"), GROUND, job='kind = "refrigerator"\n')
+    lines = [line.strip() for line in gaps_text(job, gaps(job)).splitlines()]
+    at = next(i for i, line in enumerate(lines) if line.startswith("- fridge: ground: "))
+    block = lines[lines.index("[[check]]", at) :][:3]
+    assert block == ["[[check]]", 'calculation = "ground"', 'machine = "fridge"']
+    lacks = '[[not_tested]]\nname = "x"\nreason = "y"\nrequired = true\n'
+    bare = evaluate(check("24 lbf") + lacks)
+    assert "[[check]]" not in gaps_text(bare, gaps(bare))  # nobody knows which calculation
+
+
 def test_what_is_usual_for_the_kind_and_not_there_is_missing() -> None:
     of = found(check("24 lbf"), job='kind = "range"\n')
     assert [n for n, required in of["checks"] if required] == [

@@ -111,10 +111,10 @@ def _missing(done: Job, options: Options, loaded: Catalogue) -> Result:
 
 def _kinds(words: Sequence[str]) -> Result:
     """Say which kinds of job a new sheet can be written for."""
-    from ..jobsheet.kinds import table_kinds, usual
+    from ..jobsheet.kinds import expected, known_kinds
 
     loaded = catalogue(words)
-    lines = [f"  {kind:<16} {len(usual(kind))} checks" for kind in table_kinds()]
+    lines = [f"  {kind:<16} {len(expected(kind, loaded))} checks" for kind in known_kinds(loaded)]
     text = "\n".join(["wirecalc job --new KIND writes a sheet for one of", *lines])
     return Result(text, warnings=warnings(loaded))
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Any, NamedTuple
 
 from ..job import AGAIN, AS_LEFT, NOTHING, Job, JobCheck
+from .shape import as_toml
 
 
 class MissingReading(NamedTuple):
@@ -31,6 +32,16 @@ class MissingCheck(NamedTuple):
     name: str
     why: str
     required: bool
+    calculation: str = ""  # that would answer it, where one is known
+    machine: str = ""
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """The lines of a sheet that add it; none where no calculation is known."""
+        if not self.calculation:
+            return ()
+        keys = {"calculation": self.calculation, "machine": self.machine}
+        return ("[[check]]", *(f"{k} = {as_toml(v)}" for k, v in keys.items() if v))
 
 
 class Gaps(NamedTuple):
@@ -68,9 +79,13 @@ def gaps(job: Job) -> Gaps:
     readings = tuple(r for c in job.checks for r in readings_missing(c))
     again = tuple(c.check for c in job.counted if c.why == AGAIN and c.check is not None)
     checks = [
-        MissingCheck(n.title, f"{n.calculation}, {n.reason}", required=True)
-        if n.usual
-        else MissingCheck(n.title, n.reason, n.required)
+        MissingCheck(
+            n.title,
+            f"{n.calculation}, {n.reason}" if n.usual else n.reason,
+            n.usual or n.required,
+            n.calculation,
+            n.machine,
+        )
         for n in job.not_tested
     ]
     checks += [MissingCheck(c.name, NOTHING, True) for c in job.counted if c.why == NOTHING]

@@ -11,6 +11,7 @@ from typing import NamedTuple
 from .. import tables
 from ..errors import BadInput, Problem, nearest
 from ..host import Catalogue
+from ..job import AS_LEFT
 from ..requirements import ANY_KIND
 
 TABLE = "job-kinds"
@@ -60,9 +61,25 @@ def as_listed(kind: str, known: Sequence[str]) -> str:
     return {k.casefold(): k for k in known}.get(kind.casefold(), kind)
 
 
-def find(kind: str) -> str:
-    """Return a kind that a table lists; raises BadInput with the nearest one."""
-    known = table_kinds()
+def expected(kind: str, catalogue: Catalogue) -> list[UsualCheck]:
+    """Return what a kind of job usually has, with what the shop's rules ask for as required."""
+    checks = usual(kind)
+    for rule in (r for r in catalogue.required if r.asks(kind)):
+        for name in rule.rule.calculations:
+            why = f"{rule.said} asks for it"
+            same = [c for c in checks if (c.calculation, c.stage) == (name, AS_LEFT)]
+            if same:
+                at = checks.index(next((c for c in same if c.required), same[0]))
+                why = f"{checks[at].why}; {why}"
+                checks[at] = checks[at]._replace(required=True, why=why)
+            else:
+                checks.append(UsualCheck(name, "", AS_LEFT, name, True, why))
+    return checks
+
+
+def find(kind: str, catalogue: Catalogue) -> str:
+    """Return a kind as it is listed; raises BadInput with the nearest one."""
+    known = known_kinds(catalogue)
     if as_listed(kind, known) in known:
         return as_listed(kind, known)
     raise BadInput([unknown("--new", kind, known)])

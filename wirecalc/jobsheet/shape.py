@@ -14,6 +14,7 @@ from __future__ import annotations
 
 import datetime
 import difflib
+import json
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
@@ -172,6 +173,11 @@ def _word(
         would_do = f"write {', '.join(known)}"
     problems.append(Problem(label, f"{key} {given!r} is not known", would_do))
     return ""
+
+
+def as_toml(value: object) -> str:
+    """Write a text or a list of texts as TOML: a text in JSON is one in TOML."""
+    return json.dumps(value, ensure_ascii=False)
 
 
 def words_of(value: object) -> str:

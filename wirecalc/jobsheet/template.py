@@ -7,7 +7,6 @@ that can be evaluated.
 
 from __future__ import annotations
 
-import json
 import shlex
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
@@ -18,8 +17,9 @@ from ..errors import BadInput, Problem
 from ..host import Catalogue
 from ..job import AS_LEFT
 from ..reading_inputs import prepare
-from .kinds import UsualCheck, find, usual
+from .kinds import UsualCheck, expected, find, usual
 from .plan import on_plate
+from .shape import as_toml
 
 _WIDTH = 88
 _HEAD = """\
@@ -49,20 +49,22 @@ def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
     `file` is the name under which it will stand. Raises BadInput with the nearest known kind, or
     where the tables name a calculation that is not here.
     """
-    kind = find(kind)
-    checks = usual(kind)
-    unknown = sorted({c.calculation for c in checks} - set(catalogue.calculations))
+    kind = find(kind, catalogue)
+    there = catalogue.calculations
+    unknown = sorted({c.calculation for c in usual(kind)} - set(there))
     if unknown:
         wrong = f"a check of {kind} needs {', '.join(unknown)}, which is not here"
         raise BadInput([Problem("--new", wrong, "install the plugin that provides it")])
+    checks = [c for c in expected(kind, catalogue) if c.calculation in there]
+    absent = [c for c in expected(kind, catalogue) if c.calculation not in there]
     calculations = {c.calculation: catalogue.find(c.calculation).calculation for c in checks}
     plate = _plate(list(calculations.values()))
     lines = [
         *(f"## {line}" for line in _HEAD.format(kind=kind, file=shlex.quote(file)).splitlines()),
         "",
         "[job]",
-        f"title = {_toml(f'{kind}: what is wrong')}",
-        f"kind = {_toml(kind)}",
+        f"title = {as_toml(f'{kind}: what is wrong')}",
+        f"kind = {as_toml(kind)}",
         *(line for key, value, text in (*_JOB, *_CALLBACK) for line in _line(key, value, text)),
         "",
         "## Printed values: they feed every check that takes them.",
@@ -72,6 +74,9 @@ def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
     filled = {name: _given(i) for name, i in plate.items()}
     for check in checks:
         lines += ["", *_check(check, calculations[check.calculation], filled)]
+    for check in absent:
+        why = check.why.removesuffix("it") + check.calculation
+        lines += ["", *_words(f"{why}: no calculation of that name is here.")]
     return "\n".join([*lines, "", *_not_tested(checks), ""])
 
 
@@ -100,10 +105,11 @@ def _check(
     off = "" if check.required else "# "
     yield from _words(f"{check.name}, {check.stage}: {check.why}")
     yield f"{off}[[check]]"
-    yield f"{off}calculation = {_toml(check.calculation)}"
-    yield f"{off}name = {_toml(check.name)}"
-    yield f"{off}step = {_toml(check.step)}"
-    yield f"{off}stage = {_toml(check.stage)}"
+    yield f"{off}calculation = {as_toml(check.calculation)}"
+    yield f"{off}name = {as_toml(check.name)}"
+    if check.step:
+        yield f"{off}step = {as_toml(check.step)}"
+    yield f"{off}stage = {as_toml(check.stage)}"
     yield from _words(calc.question)
     own = [i for i in calc.inputs if i.name not in filled]
     own.sort(key=lambda i: (not i.required, i.name not in calc.example_inputs))
@@ -155,12 +161,12 @@ def _input(declared: Input, *, instead: bool = False) -> Iterator[str]:
     else:
         need = "may be left out"
     yield from _words(f"{kind.text} ({kind.span}; {need})")
-    line = f"{declared.name} = {_toml(_given(declared))}"
+    line = f"{declared.name} = {as_toml(_given(declared))}"
     yield f"## or {line}" if instead else f"# {line}"
 
 
 def _line(key: str, value: str, text: str) -> Iterator[str]:
-    yield f"# {key} = {_toml(value)}" + (f"  # {text}" if text else "")
+    yield f"# {key} = {as_toml(value)}" + (f"  # {text}" if text else "")
 
 
 def _words(text: str) -> list[str]:
@@ -169,19 +175,14 @@ def _words(text: str) -> list[str]:
     )
 
 
-def _toml(value: object) -> str:
-    """Write a text or a list of texts as TOML: a text in JSON is one in TOML."""
-    return json.dumps(value, ensure_ascii=False)
-
-
 def _not_tested(checks: Sequence[UsualCheck]) -> Iterator[str]:
     named = next((c for c in reversed(checks) if c.required), checks[-1])
     yield from _words(
         "A check that was not made: take it out above, and say here why. One block for each."
     )
     yield "# [[not_tested]]"
-    yield f"# name = {_toml(named.name)}"
-    yield f"# calculation = {_toml(named.calculation)}"
-    yield f"# step = {_toml(named.step)}"
+    yield f"# name = {as_toml(named.name)}"
+    yield f"# calculation = {as_toml(named.calculation)}"
+    yield f"# step = {as_toml(named.step)}"
     yield "# required = true"
     yield '# reason = "why it was not made"'

@@ -11,9 +11,9 @@ from typing import Any
 from ..criteria import Verdict
 from ..items import Caution
 from ..job import OPTION, BeforeAfter, Job, JobCheck, by_step
-from ..jobsheet.gaps import Gaps, MissingReading, reading_object
+from ..jobsheet.gaps import Gaps, MissingCheck, MissingReading, reading_object
 from . import summary
-from .layout import WIDTH, block, table, wrap
+from .layout import WIDTH, block, table, visible, wrap
 from .text import body, caution_lines, headline, word
 
 _NO_STEP = "at no step"
@@ -129,9 +129,8 @@ def gaps_text(job: Job, found: Gaps) -> str:
     now = [r for r in found.readings if r.counts]
     parts += block("Readings to take", _readings(now))
     needed = [c for c in found.checks if c.required]
-    again = (f"{c.title}: it failed as found; check it again, as left" for c in found.again)
-    checks = (f"{c.name}: {c.why}" for c in needed)
-    parts += block("Checks to make", _listed([*again, *checks]))
+    again = [f"{c.title}: it failed as found; check it again, as left" for c in found.again]
+    parts += block("Checks to make", (*_listed(again), *_to_make(needed)))
     rest = (f"{c.name}: {c.why}" for c in found.checks if not c.required)
     parts += block("Not tested, and not required", _listed(list(rest)))
     later = [r for r in found.readings if not r.counts]
@@ -142,6 +141,13 @@ def gaps_text(job: Job, found: Gaps) -> str:
 def _listed(texts: list[str]) -> Iterator[str]:
     for text in texts:
         yield from wrap(f"- {text}", indent="  ")
+
+
+def _to_make(checks: list[MissingCheck]) -> Iterator[str]:
+    """Yield the checks that are not made, each with the lines that add it to the sheet."""
+    for check in checks:
+        yield from _listed([f"{check.name}: {check.why}{'; write' if check.lines else ''}"])
+        yield from (f"      {visible(line)}" for line in check.lines)
 
 
 def _readings(readings: list[MissingReading]) -> Iterator[str]:
@@ -166,7 +172,16 @@ def gaps_object(job: Job, found: Gaps) -> dict[str, Any]:
         "title": job.title,
         "complete": not found.counts,
         "readings": [reading_object(r) for r in found.readings],
-        "checks": [{"name": c.name, "required": c.required, "reason": c.why} for c in found.checks],
+        "checks": [
+            {
+                "name": c.name,
+                "required": c.required,
+                "reason": c.why,
+                "calculation": c.calculation,
+                "machine": c.machine,
+            }
+            for c in found.checks
+        ],
         "not_measured_again": [
             {"name": c.name, "machine": c.machine, "calculation": c.calculation}
             for c in found.again
