@@ -10,7 +10,7 @@ import pytest
 from wirecalc import host, jobsheet
 from wirecalc.errors import BadInput
 from wirecalc.job import AS_LEFT, STEPS, Job, by_step
-from wirecalc.jobsheet.gaps import gaps
+from wirecalc.jobsheet.gaps import Gaps, gaps
 from wirecalc.output.job import gaps_text, job_text
 from wirecalc.output.json import job_object
 from wirecalc.output.rows import FORMATS, job_rows
@@ -31,6 +31,13 @@ def evaluate(text: str, *rules: RequiredChecks, job: str = "") -> Job:
         required=[ProvidedRequirement("shop", "1.0", rule) for rule in rules],
     )
     return jobsheet.evaluate(tomllib.loads(f'[job]\ntitle = "t"\n{job}' + text), catalogue)
+
+
+def shown_gaps(text: str, *rules: RequiredChecks, job: str = "") -> tuple[Gaps, str]:
+    sheet = tomllib.loads(f'[job]\ntitle = "t"\n{job}' + text)
+    done = evaluate(text, *rules, job=job)
+    of = gaps(done, sheet, CATALOGUE)
+    return of, gaps_text(done, of)
 
 
 def problems(text: str, job: str = "") -> str:
@@ -205,14 +212,16 @@ def test_what_decided_before_stands_beside_what_decides_after() -> None:
 def test_no_word_of_a_sheet_moves_the_cursor_or_turns_letters_round() -> None:
     moves = "\\u001b[2J\\r\\u000b\\u009b1m\\u0007\\u0008\\u202e\\u2066"
     keys = {k: f"{k}{moves}" for k in ("name", "note", "tool", "part")}
-    job = evaluate(
+    text = (
         f'[[machine]]\nname = "m{moves}"\nserial = "{moves}"\n[[machine]]\nname = "n"\n'
         + check("12 lbf", stage="as found", machine="n", **keys)
         + check("unknown", machine="n", **keys)
-        + f'[[not_tested]]\nname = "x{moves}"\nreason = "y{moves}"\n',
-        job=f'"k{moves}" = "{moves}"\n',
+        + f'[[not_tested]]\nname = "x{moves}"\nreason = "y{moves}"\nmachine = "m{moves}"\n'
+        + 'calculation = "ground"\nrequired = true\n'
     )
-    texts = [job_text(job), gaps_text(job, gaps(job)), *(job_rows(job, f) for f in FORMATS)]
+    of_job = f'"k{moves}" = "{moves}"\n'
+    job = evaluate(text, job=of_job)
+    texts = [job_text(job), shown_gaps(text, job=of_job)[1], *(job_rows(job, f) for f in FORMATS)]
     for text in texts:
         assert text.replace("\n", "").isprintable()
         assert "name?" in text.replace("\\", "")
@@ -318,14 +327,13 @@ def test_a_shop_may_name_kinds_of_its_own() -> None:
 
 
 def found(text: str, job: str = "") -> dict[str, Any]:
-    done = evaluate(text, job=job)
-    of = gaps(done)
+    of, said = shown_gaps(text, job=job)
     return {
         "counts": of.counts,
         "readings": [(r.input, r.said_unknown, r.counts) for r in of.readings],
         "checks": [(c.name, c.required) for c in of.checks],
         "again": [c.name for c in of.again],
-        "text": gaps_text(done, of),
+        "text": said,
     }
 
 
@@ -348,6 +356,46 @@ def test_readings_that_are_missing_or_unknown() -> None:
     ]  # fmt: skip
     assert of["counts"]
     assert "- force, said to be unknown: find out: force at which it let go" in of["text"]
+
+
+@pytest.mark.parametrize(
+    ("text", "where"),
+    [
+        (PULL, 'force, not given: find out: force at which it let go (from 0 up to 7000 lbf); in '
+               "the check"),
+        (check("unknown"), 'force, said to be unknown: find out: force at which it let go (from 0 '
+                           'up to 7000 lbf); in place of "unknown"'),
+        (PULL + 'uses = "a"\n[readings.a]\nterminal = "ring"\n', "7000 lbf); in [readings.a]"),
+        ('[[check]]\ncalculation = "breaker"\ncurrent = "8 A"\n', "100 A); in [nameplate]"),
+        (TWO + '[[check]]\ncalculation = "breaker"\nmachine = "fridge"\ncurrent = "8 A"\n',
+         "100 A); in [machine.nameplate] of fridge"),
+        (TWO + '[[check]]\ncalculation = "breaker"\ncurrent = "8 A"\n', "100 A); in the check"),
+        ('[[machine]]\nname = "a"\n[machine.nameplate]\nbreaker = "unknown"\n'
+         '[[check]]\ncalculation = "element"\nelement_resistance = "9 ohm"\n'
+         '[[check]]\ncalculation = "breaker"\ncurrent = "8 A"\nbreaker = "15 A"\n',
+         "in [machine.nameplate]"),
+    ],
+)  # fmt: skip
+def test_a_missing_reading_says_where_on_the_sheet_it_is_written(text: str, where: str) -> None:
+    assert where in " ".join(found(text)["text"].split())
+
+
+def test_readings_that_are_found_out_alike_stand_together_each_with_what_it_is() -> None:
+    lines = found('[[check]]\ncalculation = "inrush"\nname = "start"\n')["text"].splitlines()
+    said = " ".join(" ".join(lines).split())
+    assert said.count("read LRA on the plate of the compressor or motor") == 1
+    assert "- code_letter, not given: locked-rotor code letter of an open motor (A, B," in said
+    assert "- nameplate_voltage, not given: volts on the plate (from 12 up to 600 V); in [n" in said
+
+
+def test_what_a_check_will_ask_for_next_is_listed_too() -> None:
+    of = found('[[check]]\ncalculation = "inrush"\nname = "start"\n')
+    assert ("peak", False, True) in of["readings"]
+    assert "- then peak, not given: hold the start with the meter's inrush" in of["text"]
+    of = found('[[check]]\ncalculation = "insulation"\n')
+    assert {"test_voltage", "protection"} <= {name for name, *_ in of["readings"]}
+    whole = found(check("24 lbf"))
+    assert whole["readings"] == []
 
 
 def test_a_reading_of_an_option_keeps_no_sheet_open() -> None:
@@ -390,14 +438,16 @@ def test_what_a_rule_asks_for_is_listed_once() -> None:
 
 
 def test_a_missing_check_is_shown_with_the_lines_to_write() -> None:
-    job = evaluate(TWO + check("24 lbf", machine="fridge"), GROUND, job='kind = "refrigerator"\n')
-    lines = [line.strip() for line in gaps_text(job, gaps(job)).splitlines()]
+    text = TWO + check("24 lbf", machine="fridge")
+    _, said = shown_gaps(text, GROUND, job='kind = "refrigerator"\n')
+    lines = [line.strip() for line in said.splitlines()]
     at = next(i for i, line in enumerate(lines) if line.startswith("- fridge: ground: "))
     block = lines[lines.index("[[check]]", at) :][:3]
     assert block == ["[[check]]", 'calculation = "ground"', 'machine = "fridge"']
     lacks = '[[not_tested]]\nname = "x"\nreason = "y"\nrequired = true\n'
-    bare = evaluate(check("24 lbf") + lacks)
-    assert "[[check]]" not in gaps_text(bare, gaps(bare))  # nobody knows which calculation
+    absent = RequiredChecks("x", ("*",), ("grund",))
+    for of in (shown_gaps(check("24 lbf") + lacks), shown_gaps(check("24 lbf"), absent)):
+        assert "[[check]]" not in of[1]  # nobody knows which calculation, or it is not here
 
 
 def test_what_is_usual_for_the_kind_and_not_there_is_missing() -> None:

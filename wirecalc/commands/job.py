@@ -11,6 +11,7 @@ from .. import jobsheet
 from ..errors import BadInput, Problem
 from ..host import Catalogue
 from ..job import Job
+from ..jobsheet.gaps import Gaps, gaps
 from ..options import FORMATS, REPORTS, Options, split
 from . import COMMANDS
 from .loaded import catalogue, warnings
@@ -39,7 +40,7 @@ def run(words: Sequence[str]) -> Result:
     refuse_onto(options.output, (str(path.parent / said) for said in _texts(sheet)))
     done = jobsheet.evaluate(sheet, loaded, path.parent)
     if "check-only" in options.own:
-        return _missing(done, options, loaded)
+        return _missing(gaps(done, sheet, loaded, path.parent), done, options, loaded)
     status = status_of([done.verdict], defect=done.has_defect, no_marginal=options.no_marginal)
     said = warnings(loaded)
     if "record" in options.own:
@@ -90,15 +91,13 @@ def _rendered(done: Job, options: Options) -> str:
     return job_text(done, working=options.working)
 
 
-def _missing(done: Job, options: Options, loaded: Catalogue) -> Result:
+def _missing(found: Gaps, done: Job, options: Options, loaded: Catalogue) -> Result:
     """Say what is missing on a sheet: exit 0 where nothing is, else 3."""
-    from ..jobsheet.gaps import gaps
     from ..output.job import gaps_object, gaps_text
 
     if options.format not in FORMATS:
         wrong = f"--check-only is not written as {options.format}"
         raise BadInput([Problem("--format", wrong, "write text or json")])
-    found = gaps(done)
     if options.format == "json":
         from ..output.json import dump
 

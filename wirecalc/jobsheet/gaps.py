@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from pathlib import Path
 from typing import Any, NamedTuple
 
+from ..host import Catalogue
 from ..job import AGAIN, AS_LEFT, NOTHING, Job, JobCheck
+from ..kinds import Kind
+from .needs import asked, asked_later, runner
+from .plan import Check, on_plate, plan
 from .shape import as_toml
 
 
@@ -19,6 +24,9 @@ class MissingReading(NamedTuple):
     input: str
     said_unknown: bool
     measure: str
+    what: str = ""  # the input's own text and span
+    where: str = ""  # on the sheet it is written
+    later: bool = False  # asked for once what is asked for now is there
 
     @property
     def counts(self) -> bool:
@@ -66,24 +74,28 @@ def readings_missing(check: JobCheck) -> Iterator[MissingReading]:
     if check.finding is None:
         return
     said = {i.name for i in check.finding.inputs if i.origin == "unknown" and i.given is not None}
-    seen: set[str] = set()
-    for judged in check.finding.criteria:
-        for name in judged.criterion.needs:
-            if name not in seen:
-                seen.add(name)
-                yield MissingReading(check, name, name in said, judged.action)
+    for name, how in asked(check.finding).items():
+        yield MissingReading(check, name, name in said, how)
 
 
-def gaps(job: Job) -> Gaps:
-    """Return what is missing for a job to be judged: readings, checks, and second readings."""
-    readings = tuple(r for c in job.checks for r in readings_missing(c))
+def gaps(job: Job, sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path()) -> Gaps:
+    """Return what is missing for a job to be judged: readings, checks, and second readings.
+
+    `sheet` is what the job was evaluated from, in a folder, with a catalogue.
+    """
+    planned = plan(sheet, catalogue, [m.name for m in job.machines], [])
+    readings = tuple(
+        found
+        for check, of_sheet in zip(job.checks, planned, strict=True)
+        for found in _to_take(check, of_sheet, sheet, catalogue, folder)
+    )
     again = tuple(c.check for c in job.counted if c.why == AGAIN and c.check is not None)
     checks = [
         MissingCheck(
             n.title,
             f"{n.calculation}, {n.reason}" if n.usual else n.reason,
             n.usual or n.required,
-            n.calculation,
+            n.calculation if n.calculation in catalogue.calculations else "",
             n.machine,
         )
         for n in job.not_tested
@@ -95,6 +107,36 @@ def gaps(job: Job) -> Gaps:
     if not job.counted:
         checks.append(MissingCheck("the work", NOTHING, True))
     return Gaps(readings, tuple(checks), again)
+
+
+def _to_take(
+    check: JobCheck, planned: Check, sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path
+) -> Iterator[MissingReading]:
+    """Yield the readings that a check needs, and those that it will ask for after them."""
+    calc = planned.calculation
+    found = list(readings_missing(check))
+    given = {**planned.given, **planned.files(folder)}
+    later = asked_later(calc, runner(catalogue, calc), given) if found else ()
+    found += [MissingReading(check, name, False, how, later=True) for name, how in later]
+    kinds = {i.name: i.kind for i in calc.inputs}
+    for reading in found:
+        kind = kinds.get(reading.input)
+        if kind is None:  # a plugin asks for what is no input
+            yield reading
+            continue
+        where = 'in place of "unknown"' if reading.said_unknown else _where(kind, planned, sheet)
+        yield reading._replace(what=f"{kind.text} ({kind.span})", where=where)
+
+
+def _where(kind: Kind, planned: Check, sheet: Mapping[str, Any]) -> str:
+    """Say where on the sheet an input of a check is to be written."""
+    machines = sheet.get("machine", [])
+    if on_plate(kind) and len(machines) <= 1:
+        own = any(machine.get("nameplate") for machine in machines)
+        return "in [machine.nameplate]" if own else "in [nameplate]"
+    if on_plate(kind) and planned.place.machine:
+        return f"in [machine.nameplate] of {planned.place.machine}"
+    return f"in [readings.{planned.uses}]" if planned.uses else "in the check"
 
 
 def reading_object(reading: MissingReading) -> dict[str, Any]:

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import groupby
 from typing import Any
 
 from ..criteria import Verdict
@@ -154,10 +155,25 @@ def _readings(readings: list[MissingReading]) -> Iterator[str]:
     checks = dict.fromkeys(_where(r.check) for r in readings)
     for where in checks:
         yield from wrap(where)
-        for reading in readings:
-            if _where(reading.check) == where:
-                said = "said to be unknown" if reading.said_unknown else "not given"
-                yield from wrap(f"- {reading.input}, {said}: {reading.measure}", "  ", "    ")
+        of_check = [r for r in readings if _where(r.check) == where]
+        for (measure, later), group in groupby(of_check, lambda r: (r.measure, r.later)):
+            yield from _how(measure, "then " if later else "", list(group))
+
+
+def _how(measure: str, then: str, readings: list[MissingReading]) -> Iterator[str]:
+    """Yield one reading with how it is taken; of several that are found so, each what it is."""
+    if len(readings) > 1:
+        yield from wrap(f"- {then}{measure}:", "  ", "    ")
+    for reading in readings:
+        said = "said to be unknown" if reading.said_unknown else "not given"
+        start = f"- {then}" if len(readings) == 1 else "- "
+        how = measure if len(readings) == 1 else reading.what
+        indent = "  " if len(readings) == 1 else "    "
+        yield from wrap(
+            f"{start}{reading.input}, {said}: {how}{'; ' + reading.where if reading.where else ''}",
+            indent,
+            f"{indent}  ",
+        )
 
 
 def _where(check: JobCheck) -> str:
@@ -171,7 +187,9 @@ def gaps_object(job: Job, found: Gaps) -> dict[str, Any]:
         "schema": "wirecalc.job-gaps/1",
         "title": job.title,
         "complete": not found.counts,
-        "readings": [reading_object(r) for r in found.readings],
+        "readings": [
+            {**reading_object(r), "where": r.where, "later": r.later} for r in found.readings
+        ],
         "checks": [
             {
                 "name": c.name,
