@@ -11,6 +11,7 @@ from wirecalc import host, jobsheet, tables
 from wirecalc.errors import BadInput
 from wirecalc.job import AS_LEFT, STAGES, STEPS
 from wirecalc.jobsheet import kinds
+from wirecalc.jobsheet.gaps import gaps
 from wirecalc.jobsheet.plan import on_plate
 from wirecalc.jobsheet.template import new_sheet
 from wirecalc.requirements import ProvidedRequirement, RequiredChecks
@@ -128,6 +129,46 @@ def test_a_kind_that_only_a_rule_names_has_a_sheet() -> None:
     sheet = tomllib.loads(new_sheet("boat", "x.toml", shop))
     assert sheet["job"]["kind"] == "Boat"
     assert [c["calculation"] for c in sheet["check"]] == ["pull"]
+
+
+def words_above(text: str, line: str) -> str:
+    """The words that stand above a line of a sheet."""
+    before = text[: text.index(f"\n{line}")].splitlines()
+    words: list[str] = []
+    while before and before[-1].startswith("## "):
+        words.insert(0, before.pop().removeprefix("## "))
+    return " ".join(words)
+
+
+def test_what_a_check_cannot_tell_without_is_marked_so() -> None:
+    text = new_sheet("refrigerator", "x.toml", CATALOGUE)
+    plate, _, rest = text.partition("[nameplate]\n")[2].partition("\n\n")
+    assert "tester is set to (over 0 up to 1000 V; insulation cannot tell without it)" in (
+        words_above(plate, "# test_voltage = ")
+    )
+    assert "; inrush cannot tell without it or others" in words_above(plate, "# code_letter")
+    assert words_above(plate, "# nameplate_current").endswith("; may be left out)")
+    insulation = rest.partition('calculation = "insulation"')[2]
+    assert words_above(insulation, "# switched_on").endswith("; cannot tell without it)")
+    assert words_above(insulation, "# dried").endswith("; may be left out)")
+    ground = rest.partition('calculation = "ground"')[2]
+    assert words_above(ground, "# ground_resistance").endswith("; cannot tell without it)")
+    start = rest.partition('calculation = "inrush"')[2]
+    assert words_above(start, "# peak").endswith("; cannot tell without it)")
+
+
+@each_kind
+def test_what_is_marked_is_what_the_gaps_name(kind: str) -> None:
+    """What an empty sheet will ask for one after the other is marked as needed in it."""
+    text = new_sheet(kind, "x.toml", CATALOGUE)
+    sheet = tomllib.loads(text)
+    for reading in gaps(jobsheet.evaluate(sheet, CATALOGUE), sheet, CATALOGUE).readings:
+        block = text.partition(f'\n[[check]]\ncalculation = "{reading.check.calculation}"')[2]
+        shared = reading.where == "in [nameplate]"
+        of = text.partition("[nameplate]\n")[2] if shared else block
+        line = next(m[0] for m in re.finditer(rf"^(# |## or ){reading.input} = ", of, re.MULTILINE))
+        said = words_above(of, line)
+        assert "needed)" in said or "cannot tell without" in said, (reading.input, said)
 
 
 def test_an_unknown_kind_is_refused_with_the_nearest() -> None:

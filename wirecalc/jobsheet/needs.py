@@ -65,13 +65,14 @@ def cannot_do_without(
 ) -> tuple[set[str], set[str]]:
     """Return the inputs without which it cannot tell, and those that others may stand in for.
 
-    `given` has an example for each input; the first are asked for where all others are there, the
-    second where only the required ones are.
+    `given` has the examples that go together. The first are asked for where all others of them are
+    there; the second where only the required ones are, and after what is asked for then.
     """
     required = {i.name for i in calc.inputs if i.required}
-    alone = asked(run({name: value for name, value in given.items() if name in required}))
+    least = {name: value for name, value in given.items() if name in required}
+    alone = {*asked(run(least)), *(name for name, _ in asked_later(calc, run, least))}
     strictly = {name for name in given if name in asked(run(_without(calc, given, name)))}
-    return strictly - required, set(alone) - strictly - required
+    return strictly - required, alone - strictly - required
 
 
 def _without(calc: Calculation[Any], given: Given, name: str) -> Given:

@@ -18,6 +18,7 @@ from ..host import Catalogue
 from ..job import AS_LEFT
 from ..reading_inputs import prepare
 from .kinds import UsualCheck, expected, find, usual
+from .needs import cannot_do_without, example, runner
 from .plan import on_plate
 from .shape import as_toml
 
@@ -67,13 +68,17 @@ def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
         f"kind = {as_toml(kind)}",
         *(line for key, value, text in (*_JOB, *_CALLBACK) for line in _line(key, value, text)),
         "",
-        "## Printed values: they feed every check that takes them.",
+        "## Printed values, and what a tester is set to: they feed every check that takes them.",
         "[nameplate]",
-        *(line for i in plate.values() for line in _input(i)),
     ]
-    filled = {name: _given(i) for name, i in plate.items()}
+    filled = {name: example(i) for name, i in plate.items()}
+    marks = {name: _marks(calc, filled, catalogue) for name, calc in calculations.items()}
+    for declared in plate.values():
+        said = [f"{n} {m[declared.name]}" for n, m in marks.items() if declared.name in m]
+        lines += _input(declared, "; ".join(said))
     for check in checks:
-        lines += ["", *_check(check, calculations[check.calculation], filled)]
+        calc = calculations[check.calculation]
+        lines += ["", *_check(check, calc, filled, marks[calc.name])]
     for check in absent:
         why = check.why.removesuffix("it") + check.calculation
         lines += ["", *_words(f"{why}: no calculation of that name is here.")]
@@ -88,7 +93,7 @@ def _plate(calculations: Sequence[Calculation[Any]]) -> dict[str, Input]:
             if not on_plate(declared.kind) or declared.name in plate or declared.kind.goes_with:
                 continue
             tried = {**plate, declared.name: declared}
-            given = {name: _given(i) for name, i in tried.items()}
+            given = {name: example(i) for name, i in tried.items()}
             if all(_goes(c, _shared(c, given)) for c in calculations):
                 plate = tried
     needed = {i.name: i for c in calculations for i in c.inputs if i.required}
@@ -100,7 +105,10 @@ def _shared(calc: Calculation[Any], filled: Mapping[str, object]) -> dict[str, o
 
 
 def _check(
-    check: UsualCheck, calc: Calculation[Any], filled: Mapping[str, object]
+    check: UsualCheck,
+    calc: Calculation[Any],
+    filled: Mapping[str, object],
+    marks: Mapping[str, str],
 ) -> Iterator[str]:
     off = "" if check.required else "# "
     yield from _words(f"{check.name}, {check.stage}: {check.why}")
@@ -111,15 +119,32 @@ def _check(
         yield f"{off}step = {as_toml(check.step)}"
     yield f"{off}stage = {as_toml(check.stage)}"
     yield from _words(calc.question)
-    own = [i for i in calc.inputs if i.name not in filled]
-    own.sort(key=lambda i: (not i.required, i.name not in calc.example_inputs))
-    chosen = _together(calc, own, _shared(calc, filled))
+    own, chosen = _own(calc, filled)
     for declared in own:
-        yield from _input(declared, instead=declared.name not in chosen)
+        mark = marks.get(declared.name, "")
+        yield from _input(declared, mark, instead=declared.name not in chosen)
     yield from _line("note", "what you saw", "")
     if check.stage == AS_LEFT and check.step in ("wire", "joint", "prove the joint", "parts"):
         yield from _line("tool", "number of the crimper", "")
         yield from _line("part", "number of the terminal or part", "")
+
+
+def _own(calc: Calculation[Any], filled: Mapping[str, object]) -> tuple[list[Input], set[str]]:
+    """Return the inputs that stand in a check itself, and which of them go together."""
+    own = [i for i in calc.inputs if i.name not in filled]
+    own.sort(key=lambda i: (not i.required, i.name not in calc.example_inputs))
+    return own, _together(calc, own, _shared(calc, filled))
+
+
+def _marks(
+    calc: Calculation[Any], filled: Mapping[str, object], catalogue: Catalogue
+) -> dict[str, str]:
+    """Return what is to be said of the inputs that a calculation cannot tell without."""
+    own, chosen = _own(calc, filled)
+    given = _shared(calc, filled) | {i.name: example(i) for i in own if i.name in chosen}
+    strictly, among = cannot_do_without(calc, runner(catalogue, calc), given)
+    without = "cannot tell without it"
+    return dict.fromkeys(among, f"{without} or others") | dict.fromkeys(strictly, without)
 
 
 def _together(
@@ -127,14 +152,14 @@ def _together(
 ) -> set[str]:
     """Return the inputs whose examples can all be given at once, those of the example first."""
     first = [i for i in inputs if i.required or i.name in calc.example_inputs]
-    given = {**shared, **{i.name: _given(i) for i in first}}
+    given = {**shared, **{i.name: example(i) for i in first}}
     if not _goes(calc, given):
         given = dict(shared)
     grown = True
     while grown:  # one may go with another that comes later
         grown = False
         for declared in inputs:
-            tried = {**given, declared.name: _given(declared)}
+            tried = {**given, declared.name: example(declared)}
             if declared.name not in given and _goes(calc, tried):
                 given, grown = tried, True
     return set(given)
@@ -148,20 +173,18 @@ def _goes(calc: Calculation[Any], given: Mapping[str, object]) -> bool:
     return True
 
 
-def _given(declared: Input) -> object:
-    return [declared.kind.example] if declared.many else declared.kind.example
-
-
-def _input(declared: Input, *, instead: bool = False) -> Iterator[str]:
+def _input(declared: Input, mark: str, *, instead: bool = False) -> Iterator[str]:
     kind = declared.kind
     if declared.required:
         need = "needed"
+    elif mark:
+        need = mark
     elif declared.assumed:
         need = f"assumed {declared.assumed}"
     else:
         need = "may be left out"
     yield from _words(f"{kind.text} ({kind.span}; {need})")
-    line = f"{declared.name} = {as_toml(_given(declared))}"
+    line = f"{declared.name} = {as_toml(example(declared))}"
     yield f"## or {line}" if instead else f"# {line}"
 
 
