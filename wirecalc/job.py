@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
@@ -178,7 +179,7 @@ class Job:
     kind: str = ""
     machines: tuple[Machine, ...] = ()
 
-    @property
+    @functools.cached_property
     def verdict(self) -> Verdict:
         """The verdict of the job."""
         return worst(c.verdict for c in self.counted) or Verdict.CANNOT_TELL
@@ -189,7 +190,7 @@ class Job:
             return self.verdict
         return worst(c.verdict for c in self.counted_of(machine)) or Verdict.CANNOT_TELL
 
-    @property
+    @functools.cached_property
     def decided_by(self) -> tuple[Counted, ...]:
         """What decided the verdict: everything that is as bad as the worst."""
         return tuple(c for c in self.counted if c.verdict is self.verdict)
@@ -208,7 +209,7 @@ class Job:
         """Whether a plugin failed on one of the checks."""
         return any(c.defect for c in self.checks)
 
-    @property
+    @functools.cached_property
     def before_and_after(self) -> tuple[BeforeAfter, ...]:
         """The checks that were made as found and as left."""
         left = {c.same_as: c for c in self.checks if c.stage == AS_LEFT}
@@ -218,7 +219,7 @@ class Job:
             if c.stage == AS_FOUND and c.same_as in left
         )
 
-    @property
+    @functools.cached_property
     def counted(self) -> tuple[Counted, ...]:
         """Everything that counts toward the verdict."""
         return tuple(self._counted())
@@ -256,10 +257,18 @@ class Job:
     def _left(self) -> Iterator[JobCheck]:
         return (c for c in self.checks if c.stage == AS_LEFT)
 
+    @functools.cached_property
+    def _judged_as_left(self) -> dict[tuple[str, str, str], set[tuple[str, str]]]:
+        """What each check as left judges."""
+        found: dict[tuple[str, str, str], set[tuple[str, str]]] = {}
+        for check in self._left():
+            judged = check.finding.criteria if check.finding else ()
+            found.setdefault(check.same_as, set()).update(map(_identity, judged))
+        return found
+
     def _not_again(self, found: JobCheck) -> Judged | None:
         """Return the worst of what failed as found and was not judged as left."""
-        left = [c.finding for c in self._left() if c.same_as == found.same_as and c.finding]
-        again = {_identity(judged) for finding in left for judged in finding.criteria}
+        again = self._judged_as_left.get(found.same_as, ())
         failed = [
             judged
             for judged in (found.finding.criteria if found.finding else ())

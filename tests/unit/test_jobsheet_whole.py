@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import dataclasses
 import tomllib
+from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
 
 from wirecalc import host, jobsheet
 from wirecalc.errors import BadInput
-from wirecalc.job import AS_LEFT, STEPS, Job, by_step
+from wirecalc.job import AS_LEFT, STEPS, Job, JobCheck, by_step
 from wirecalc.jobsheet.gaps import Gaps, gaps
+from wirecalc.output.html import job_page
 from wirecalc.output.job import gaps_text, job_text
 from wirecalc.output.json import job_object
 from wirecalc.output.rows import FORMATS, job_rows
@@ -225,6 +228,34 @@ def test_no_word_of_a_sheet_moves_the_cursor_or_turns_letters_round() -> None:
     for text in texts:
         assert text.replace("\n", "").isprintable()
         assert "name?" in text.replace("\\", "")
+
+
+class Walked(tuple[JobCheck, ...]):
+    """Checks that count how often somebody goes through them."""
+
+    times = 0
+
+    def __iter__(self) -> Iterator[JobCheck]:
+        Walked.times += 1
+        return super().__iter__()
+
+
+@pytest.mark.parametrize("show", [job_text, job_page, job_object])
+def test_a_long_sheet_is_gone_through_as_often_as_a_short_one(
+    show: Callable[[Job], object],
+) -> None:
+    """A job of thousands of checks takes time by their number, not by its square."""
+    times = []
+    for number in (2, 20):
+        text = "".join(
+            check("unknown", name=f"n{i}") + check("9 lbf", name=f"n{i}", stage="as found")
+            for i in range(number)
+        )
+        job = evaluate(text)
+        Walked.times = 0
+        show(dataclasses.replace(job, checks=Walked(job.checks)))
+        times.append(Walked.times)
+    assert times[0] == times[1]
 
 
 def test_tool_and_part_go_into_every_output() -> None:
