@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import re
 import tomllib
 from collections.abc import Callable, Iterator
 from typing import Any
@@ -256,6 +257,31 @@ def test_a_long_sheet_is_gone_through_as_often_as_a_short_one(
         show(dataclasses.replace(job, checks=Walked(job.checks)))
         times.append(Walked.times)
     assert times[0] == times[1]
+
+
+def test_sources_of_a_job_stand_once_under_one_number_each() -> None:
+    strip = '[[check]]\ncalculation = "strip"\nwire = "18 AWG"\nstyle = "closed"\n'
+    job = evaluate(
+        check("24 lbf", name="b", step="power up")
+        + strip
+        + 'step = "wire"\nbarrel_length = "6.5 mm"\nstripped = "6.6 mm"\n'
+        + check("27 lbf", name="c")
+    )
+    before, _, after = job_text(job).partition("\nSources\n")
+    listed = after.partition("\nTake care\n")[0]
+    numbers = re.findall(r"^  (\[\d+\])", listed, re.MULTILINE)
+    assert numbers == [f"[{n}]" for n in range(1, len(numbers) + 1)]
+    cited = " ".join(listed.split())
+    decided = [c.decided_by.criterion.source for c in job.checks if c.decided_by]
+    assert len(decided) == 3
+    for source in decided:
+        assert source is not None
+        assert cited.count(source.cite()) == 1
+        assert source.cite() not in " ".join(before.split())
+    of_pull = re.search(r"(\[\d+\]) " + re.escape(decided[0].cite() if decided[0] else ""), cited)
+    assert of_pull is not None
+    assert f"PASS  pull-out force: 24 lbf, at least 20 lbf {of_pull[1]}\n" in before
+    assert f"PASS  pull-out force: 27 lbf, at least 20 lbf {of_pull[1]}\n" in before
 
 
 def test_tool_and_part_go_into_every_output() -> None:

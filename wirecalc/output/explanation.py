@@ -17,7 +17,7 @@ from ..rounding import show
 from ..sources import Confidence, Source
 from .help import input_lines
 from .layout import block, command, table, wrap
-from .text import caution_lines, evidence, headline, marks, not_checked_lines, sources
+from .text import Sources, caution_lines, evidence, headline, not_checked_lines
 
 Example = Finding | str  # the finding of the example, or why it was not worked
 
@@ -36,7 +36,7 @@ def explanation(calc: Calculation[Any], example: Example, files: Mapping[str, st
     lines += block("Tables", _tables(calc.doc))
     if isinstance(example, Finding):
         lines += block("Limits in the example below; other inputs have others", _limits(example))
-        lines += sources(example)
+        lines += Sources([example]).block()
         lines += block("Take care", caution_lines(example.cautions))
         lines += block("Never checked", not_checked_lines(_never(calc, example)))
     else:
@@ -87,12 +87,12 @@ def _trust(used: Sequence[Source]) -> str:
 
 
 def _limits(finding: Finding) -> Iterator[str]:
-    number = marks(finding)
+    mark = Sources([finding]).mark
     rows = []
     for judged in finding.criteria:
         criterion = judged.criterion
-        mark = number.get(finding.source_key(criterion.source) or "", "")
-        rows.append((criterion.name, _limit(judged), criterion.origin, mark))
+        origin = criterion.origin
+        rows.append((criterion.name, _limit(judged), origin, mark(criterion.source)))
     yield from table(rows)
 
 
@@ -128,4 +128,4 @@ def _worked(calc: Calculation[Any], example: Example, files: Mapping[str, str]) 
         yield from wrap(f"It was not worked here: {example}", "  ")
         return
     yield from headline(example)
-    yield from evidence(example, working=True)
+    yield from evidence(example, Sources([example]).mark, working=True)

@@ -15,7 +15,7 @@ from ..job import OPTION, BeforeAfter, Job, JobCheck, by_step
 from ..jobsheet.gaps import Gaps, MissingCheck, MissingReading, reading_object
 from . import summary
 from .layout import WIDTH, block, table, visible, wrap
-from .text import body, caution_lines, headline, word
+from .text import Sources, caution_lines, evidence, headline, not_checked_lines, word
 
 _NO_STEP = "at no step"
 _UNCOUNTED = ", not counted"
@@ -23,9 +23,11 @@ _LABEL = 16  # room for what a line of the summary is
 
 
 def job_text(job: Job, *, working: bool = False) -> str:
-    """Return a job as text: a summary, each finding, cautions once, and what was not tested."""
+    """Return a job as text: a summary, each finding, sources and cautions once, the gaps."""
+    steps = by_step(job.checks)
+    sources = Sources(c.finding for _, checks in steps for c in checks if c.finding)
     parts = wrap(f"JOB: {word(job.verdict)}  {job.title}", indent="     ")
-    parts += _summary(job)
+    parts += _summary(job, sources)
     kind = {"kind": job.kind} if job.kind else {}
     about = [
         wrap(f"{k.replace('_', ' ')}: {v}", indent="  ") for k, v in {**kind, **job.about}.items()
@@ -35,23 +37,24 @@ def job_text(job: Job, *, working: bool = False) -> str:
     parts += block("Checks", _overview(job))
     parts += block("Before and after", _before_and_after(job))
     parts += block("Not tested", _not_tested(job))
-    for _, checks in by_step(job.checks):
+    for _, checks in steps:
         for check in checks:
-            parts += _evidence(check, working)
+            parts += _evidence(check, sources, working)
     once: dict[str, Caution] = {}
     for check in job.checks:
         for caution in check.finding.cautions if check.finding else ():
             once.setdefault(caution.key, caution)
     last = sorted(once.values(), key=lambda c: c.severity == "note")
-    parts += ["", "-" * WIDTH, *block("Take care", caution_lines(last))[1:]]
+    parts += ["", "-" * WIDTH, *sources.block()[1:], *block("Take care", caution_lines(last))]
     return "\n".join(parts)
 
 
-def _summary(job: Job) -> Iterator[str]:
+def _summary(job: Job, sources: Sources) -> Iterator[str]:
     """Yield what the verdict means, what decided it with its number, and what to do."""
     yield from wrap(summary.says(job), "  ")
     for line in summary.lines(job):
-        yield from wrap(line.said, f"  {line.label:<{_LABEL}}")
+        said = f"{line.said} {sources.mark(line.source)}".rstrip()
+        yield from wrap(said, f"  {line.label:<{_LABEL}}")
     if summary.counts_a_meter(job):
         yield from wrap(summary.METER, "  ")
 
@@ -110,7 +113,7 @@ def _not_tested(job: Job) -> Iterator[str]:
         yield from wrap(f"- {missing.title}{required}: {missing.reason}{rule}", indent="  ")
 
 
-def _evidence(check: JobCheck, working: bool) -> Iterator[str]:
+def _evidence(check: JobCheck, sources: Sources, working: bool) -> Iterator[str]:
     where = f"{check.step}, {check.stage}" if check.step else check.stage
     yield from ("", "-" * WIDTH)
     yield from wrap(f"{check.title} ({where})")
@@ -120,7 +123,9 @@ def _evidence(check: JobCheck, working: bool) -> Iterator[str]:
     if check.finding is None:
         yield from wrap(check.defect, "  ")
     else:
-        yield from (*headline(check.finding), *body(check.finding, working))
+        yield from headline(check.finding, sources.mark)
+        yield from evidence(check.finding, sources.mark, working=working)
+        yield from block("Not checked", not_checked_lines(check.finding.not_checked))
 
 
 def gaps_text(job: Job, found: Gaps) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from ..criteria import Verdict
 from ..findings import BandFigure, Finding, InputRecord
@@ -14,14 +14,19 @@ from .layout import block, table, wrap
 CENTRE = "(where low and high are shown, the arithmetic is that of the centre)"
 _SIGNS = (" x ", " / ", " + ", " - ")  # of arithmetic; a working without any is in words
 
+Mark = Callable[[Source | None], str]
+
 
 def finding_text(finding: Finding, question: str, *, working: bool = False) -> str:
     """Return a finding as text: the first lines hold verdict, deciding number and next action."""
+    sources = Sources([finding])
     parts = [
         *headline(finding),
         "",
         *wrap(f"{finding.calculation}: {question}"),
-        *body(finding, working),
+        *evidence(finding, sources.mark, working=working),
+        *block("Not checked", not_checked_lines(finding.not_checked)),
+        *sources.block(),
         *block("Take care", caution_lines(finding.cautions)),
     ]
     return "\n".join(parts)
@@ -32,16 +37,21 @@ def word(verdict: Verdict | None) -> str:
     return verdict.upper() if verdict else "NO VERDICT"
 
 
-def headline(finding: Finding) -> Iterator[str]:
-    """Yield the first lines: verdict, deciding number, next action, gravest caution, answers."""
+def headline(finding: Finding, mark: Mark | None = None) -> Iterator[str]:
+    """Yield the first lines: verdict, deciding number, next action, gravest caution, answers.
+
+    The source of the number stands below it, or where `mark` is given by its number behind it.
+    """
     decided = finding.decided_by
     if decided is None:
         yield "NO VERDICT  figures only"
         yield from _short_answers(finding)
         return
-    yield from wrap(f"{word(finding.verdict)}  {decided.because}", indent=" " * 6)
-    if decided.criterion.source is not None:
-        yield from wrap(decided.criterion.source.cite(), "      ")
+    source = decided.criterion.source
+    behind = f" {mark(source)}".rstrip() if mark else ""
+    yield from wrap(f"{word(finding.verdict)}  {decided.because}{behind}", indent=" " * 6)
+    if source is not None and not mark:
+        yield from wrap(source.cite(), "      ")
     if decided.action and decided.verdict is not Verdict.PASS:
         yield from wrap("Next  " + decided.action, indent=" " * 6)
     first = min(finding.cautions, key=lambda c: GRAVITY.index(c.severity), default=None)
@@ -56,32 +66,25 @@ def _short_answers(finding: Finding) -> Iterator[str]:
         yield from wrap(f"{answer.name.capitalize()}: {answer.text}", indent=" " * 6)
 
 
-def body(finding: Finding, working: bool) -> Iterator[str]:
-    """Yield the rest of a finding, all but its cautions."""
-    yield from evidence(finding, working=working)
-    yield from block("Not checked", not_checked_lines(finding.not_checked))
-    yield from sources(finding)
+class Sources:
+    """The sources of some findings, each with one number, in order of use."""
+
+    def __init__(self, findings: Iterable[Finding]) -> None:
+        cited = dict.fromkeys(s.cite() for f in findings for s in f.sources.values())
+        self._numbers = {text: f"[{i}]" for i, text in enumerate(cited, start=1)}
+
+    def mark(self, source: Source | None) -> str:
+        """Return the number of a source in brackets; empty for none."""
+        return self._numbers.get(source.cite(), "") if source else ""
+
+    def block(self) -> list[str]:
+        """Return the block of the sources, each with its number."""
+        cited = [wrap(f"{number} {text}", indent="    ") for text, number in self._numbers.items()]
+        return block("Sources", (line for lines in cited for line in lines))
 
 
-def marks(finding: Finding) -> Mapping[str, str]:
-    """Return the number in brackets under which each source of a finding stands, by its key."""
-    return {key: f"[{i}]" for i, key in enumerate(finding.sources, start=1)}
-
-
-def sources(finding: Finding) -> list[str]:
-    """Return the block of the sources, each with its number."""
-    number = marks(finding)
-    cited = [wrap(f"{number[k]} {s.cite()}", indent="    ") for k, s in finding.sources.items()]
-    return block("Sources", (line for lines in cited for line in lines))
-
-
-def evidence(finding: Finding, *, working: bool) -> Iterator[str]:
+def evidence(finding: Finding, mark: Mark, *, working: bool) -> Iterator[str]:
     """Yield the blocks of what was given, worked out and checked, and the listings."""
-    number = marks(finding)
-
-    def mark(source: Source | None) -> str:
-        return number.get(finding.source_key(source) or "", "")
-
     yield from block("Given", table([_given(i) for i in finding.inputs]))
     yield from _answers(finding)
     rows = [(f.figure.name, _figure(f), mark(f.figure.source)) for f in finding.figures]
@@ -118,7 +121,7 @@ def _working(finding: Finding) -> Iterator[str]:
         yield CENTRE
 
 
-def _checked(finding: Finding, mark: Callable[[Source | None], str]) -> list[tuple[str, str, str]]:
+def _checked(finding: Finding, mark: Mark) -> list[tuple[str, str, str]]:
     return [
         (
             word(c.verdict),
