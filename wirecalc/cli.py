@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import contextlib
 import os
+import shutil
 import sys
 from collections.abc import Iterator, Sequence
 from importlib.metadata import version
@@ -15,9 +16,9 @@ from typing import TextIO
 
 from . import commands
 from .commands import calculate, listing
-from .commands.result import DEFECT, WRONG, Result
+from .commands.result import DEFECT, WRONG, Result, Stream
 from .errors import BadInput, PluginDefect, TableError, described
-from .output.layout import printable, visible
+from .output.layout import WIDTH, printable, visible
 
 INTERRUPTED = 130
 
@@ -92,6 +93,8 @@ def _deliver(result: Result) -> int:
     try:
         for text in _texts(result):
             _print(text, sys.stdout)
+        if result.again and _scrolled(result.text):
+            _print(f"\n{'-' * WIDTH}\n{result.again}", sys.stdout)
         sys.stdout.flush()
     except BrokenPipeError:
         _drop_stdout()
@@ -100,6 +103,13 @@ def _deliver(result: Result) -> int:
         _complain(f"the output cannot be written ({error.strerror or error})")
         return WRONG
     return _status(result)
+
+
+def _scrolled(text: str | Stream) -> bool:
+    """Return whether the first lines of a printed text have left the terminal it went to."""
+    if not isinstance(text, str) or not sys.stdout.isatty():
+        return False
+    return text.count("\n") + 2 > shutil.get_terminal_size().lines  # with the shell's prompt
 
 
 def _texts(result: Result) -> Iterator[str]:

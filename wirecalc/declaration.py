@@ -48,6 +48,7 @@ COMMANDS = (
 OPTIONS = (
     "format",
     "output",
+    "brief",
     "working",
     "chart",
     "help",

@@ -19,10 +19,12 @@ from .errors import BadInput, Problem, nearest
 
 FORMATS = ("text", "json")
 REPORTS = (*FORMATS, "csv", "markdown", "html")  # of a finding or a job
+BRIEF = "brief"  # the form that --brief asks for
 GENERAL = {  # option -> what its value is (empty: it takes none), and what it does
     "--format": ("FORM", "text (as here), json, csv or markdown; html for a finding or job"),
     "--output": ("FILE", "write to a file, whole or not at all"),
     "--chart": ("FILE", "draw what it has to show, as .svg or .png; .csv for its numbers"),
+    "--brief": ("", "of a finding or job the verdict, its number and what to do alone"),
     "--working": ("", "show the arithmetic with the numbers put in"),
     "--no-marginal": ("", "a marginal verdict exits with 3"),
     "--bundled-only": ("", "run without plugins from outside, settings and rules files"),
@@ -174,10 +176,24 @@ def _general(options: Options, found: Mapping[str, Any], formats: Sequence[str])
                     f"write {', '.join(formats)}",
                 )
             )
+    if found["brief"]:
+        _brief(options, formats, said=bool(found["format"]))
     if found["output"]:
         options.output = Path(found["output"][0])
     if found["chart"]:
         options.chart = Path(found["chart"][0])
+
+
+def _brief(options: Options, formats: Sequence[str], *, said: bool) -> None:
+    """Take --brief for a form of text of its own, where there is a finding or job to be told."""
+    if said:
+        wrong = "is a form of text, and --format names one too"
+        options.problems.append(Problem("--brief", wrong, "leave one of them out"))
+    elif not set(REPORTS) <= set(formats):
+        wrong = "is of a finding or a job"
+        options.problems.append(Problem("--brief", wrong, "leave it out"))
+    else:
+        options.format = BRIEF
 
 
 def _meant(option: str, known: Sequence[str]) -> str:

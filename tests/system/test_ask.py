@@ -36,7 +36,9 @@ def test_answers_give_the_finding_and_the_line_that_repeats_it(
     shown, _, line = terminal.seen.partition("The same again:\n")
     repeated = command(*shlex.split(line)[1:])
     assert repeated.status == 3
-    assert shown.endswith(repeated.out + "\n")
+    finding, _, once_more = shown.rpartition(f"\n{'-' * 80}\n")
+    assert finding.endswith(repeated.out)
+    assert repeated.out.startswith(once_more.strip())
 
 
 def test_line_goes_through_a_shell_as_it_stands(empty_folder: Path) -> None:

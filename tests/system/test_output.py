@@ -97,6 +97,49 @@ def test_no_chart_takes_the_place_of_what_was_read(command: Cli, empty_folder: P
     assert (empty_folder / "x.csv").read_text() == "force\n24 lbf\n25 lbf\n"
 
 
+@pytest.mark.parametrize(
+    "line", [*LONG_LINES[:2], *(f"job '{sheet}'" for sheet in SHEETS)], ids=lambda x: x[-24:]
+)
+def test_brief_is_the_verdict_with_its_source_what_to_do_and_the_deferral(
+    cli_main: Cli, line: str
+) -> None:
+    whole, brief = (cli_main(*shlex.split(line), *more) for more in ((), ("--brief",)))
+    assert brief.status == whole.status
+    lines = brief.out.splitlines()
+    assert lines[0] == whole.out.splitlines()[0]
+    assert len(lines) < 30 < len(whole.out.splitlines())
+    assert max(map(len, lines)) <= 80
+    said = " ".join(brief.out.split())
+    assert " Next " in said
+    assert " Care " in said
+    assert any(trust in said for trust in (" copies seen)", " practice, no source", "(as typed)"))
+    closing = brief.out.rpartition("\n\n")[2]
+    assert "Local code, the maker sheet and the inspector" in closing
+
+
+def test_brief_of_figures_only_has_the_figures(cli_main: Cli) -> None:
+    out = cli_main("equivalent", "--wire", "18 AWG", "--brief").out
+    assert out.startswith("NO VERDICT  figures only\n")
+    assert "area of the wire" in out
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("tables", "awg", "--brief"), "--brief: is of a finding or a job"),
+        (("equivalent", "--wire", "18 AWG", "--brief", "--format", "csv"), "leave one of them out"),
+        (("job", str(SHEETS[0]), "--check-only", "--brief"), "write text or json"),
+        (("job", "--history", ".", "--brief"), "write text or json"),
+    ],
+)
+def test_brief_is_refused_where_it_means_nothing(
+    cli_main: Cli, words: tuple[str, ...], says: str
+) -> None:
+    done = cli_main(*words)
+    assert (done.status, done.out) == (2, "")
+    assert says in done.err
+
+
 def test_all_tables_are_listed(cli_main: Cli) -> None:
     assert tables.names() == TABLES
     listed = [line for line in cli_main("tables").out.splitlines() if line and line[0] != " "]

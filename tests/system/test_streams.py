@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import os
 import subprocess
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from .conftest import COMMAND, LONGEST_RUN, clean_environment
+from .terminal import Terminal
 
 Command = Callable[..., Any]
+SHEET = str(Path(__file__).parents[2] / "docs" / "examples" / "dishwasher.toml")
 PULL = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force")
 
 
@@ -43,6 +45,45 @@ def test_head_of_a_pipe(empty_folder: Path) -> None:
     )
     assert done.stderr == b""
     assert len(done.stdout.splitlines()) == 1
+
+
+INRUSH = ("inrush", "--locked-rotor-current", "12 A", "--rated-load-current", "1.6 A")
+INRUSH += ("--peak", "11 A", "--settled", "9 A")
+
+
+def seen(folder: Path, words: Sequence[str | Path], lines: int) -> list[str]:
+    """What a terminal of so many lines has on it and above it, when the command has ended."""
+    with Terminal([COMMAND, *words], folder, env={"LINES": str(lines)}) as terminal:
+        assert terminal.end() == 1
+    return terminal.seen.splitlines()
+
+
+@pytest.mark.parametrize(
+    ("words", "starts"), [(INRUSH, "FAIL  "), (("job", SHEET), "JOB: FAIL  ")], ids=["one", "job"]
+)
+def test_a_terminal_that_is_filled_ends_with_the_verdict_and_what_to_do(
+    empty_folder: Path, command: Command, words: tuple[str, ...], starts: str
+) -> None:
+    printed = command(*words).out.splitlines()
+    shown = seen(empty_folder, words, 24)
+    assert shown[: len(printed)] == printed
+    again = shown[len(printed) :]
+    assert again[0] == ""
+    assert set(again[1]) == {"-"}
+    assert again[2].startswith(starts)
+    assert again[2] == printed[0]
+    assert any(line.strip().startswith("Next  ") for line in again[-3:])
+    assert len(again) < 20
+    assert seen(empty_folder, words, len(printed) + 1) == printed  # and the shell's prompt
+    assert seen(empty_folder, words, len(printed)) == shown
+
+
+@pytest.mark.parametrize("more", [("--format", "json"), ("--output", "x.txt"), ("--brief",)])
+def test_only_the_whole_text_on_a_terminal_is_said_again(
+    empty_folder: Path, command: Command, more: tuple[str, ...]
+) -> None:
+    words = (*INRUSH, *more)
+    assert seen(empty_folder, words, 4) == command(*words).out.splitlines()
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,7 @@ from ..charts import Chart
 from ..declaration import Calculation
 from ..errors import BadInput, Problem
 from ..findings import Finding
-from ..options import REPORTS, Options, split
+from ..options import BRIEF, REPORTS, Options, split
 from ..output import text as text_output
 from .loaded import catalogue, find, warnings
 from .result import Result, refuse_onto, status_of
@@ -36,7 +36,8 @@ def report(
     drawn = _draw(finding, options.chart) if options.chart else []
     text = _rendered(finding, calc.question, options, drawn)
     status = status_of([finding.verdict], no_marginal=options.no_marginal)
-    return Result(text, status, options.output, warnings(loaded))
+    again = text_output.short_text(finding) if options.format == "text" else ""
+    return Result(text, status, options.output, warnings(loaded), again=again)
 
 
 def _rendered(
@@ -54,6 +55,8 @@ def _rendered(
         from ..output.html import finding_page
 
         return finding_page(finding, question, working=options.working)
+    if options.format == BRIEF:
+        return text_output.brief_text(finding)
     return text_output.finding_text(finding, question, working=options.working)
 
 

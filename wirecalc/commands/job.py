@@ -12,7 +12,7 @@ from ..errors import BadInput, Problem
 from ..host import Catalogue
 from ..job import Job
 from ..jobsheet.gaps import Gaps, gaps
-from ..options import FORMATS, REPORTS, Options, split
+from ..options import BRIEF, FORMATS, REPORTS, Options, split
 from . import COMMANDS
 from .loaded import catalogue, warnings
 from .result import CANNOT_TELL, PASS, Result, refuse_onto, status_of
@@ -47,7 +47,8 @@ def run(words: Sequence[str]) -> Result:
         from .job_record import keep
 
         said.append(keep(content, sheet, done, options))
-    return Result(_rendered(done, options), status, options.output, said)
+    again = _again(done) if options.format == "text" else ""
+    return Result(_rendered(done, options), status, options.output, said, again=again)
 
 
 def _texts(said: object) -> Iterator[str]:
@@ -86,9 +87,17 @@ def _rendered(done: Job, options: Options) -> str:
         from ..output.html import job_page
 
         return job_page(done, working=options.working)
-    from ..output.job import job_text
+    from ..output.job import brief_text, job_text
 
+    if options.format == BRIEF:
+        return brief_text(done)
     return job_text(done, working=options.working)
+
+
+def _again(done: Job) -> str:
+    from ..output.job import short_text
+
+    return short_text(done)
 
 
 def _missing(found: Gaps, done: Job, options: Options, loaded: Catalogue) -> Result:

@@ -22,13 +22,17 @@ class Stream(NamedTuple):
 
 
 class Result(NamedTuple):
-    """A text, where it goes, the exit status, and what to say on stderr before and after it."""
+    """A text, where it goes, the exit status, and what to say on stderr before and after it.
+
+    `again` is what is said once more below a text that is longer than the terminal it goes to.
+    """
 
     text: str | Stream
     status: int = PASS
     output: Path | None = None
     warnings: Sequence[str] = ()
     closing: str = ""
+    again: str = ""
 
 
 def refuse_onto(path: Path | None, read: Iterable[str]) -> None:

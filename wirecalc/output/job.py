@@ -15,7 +15,16 @@ from ..job import OPTION, BeforeAfter, Job, JobCheck, by_step
 from ..jobsheet.gaps import Gaps, MissingCheck, MissingReading, reading_object
 from . import summary
 from .layout import WIDTH, block, table, visible, wrap
-from .text import Sources, caution_lines, evidence, headline, not_checked_lines, word
+from .text import (
+    Sources,
+    caution_lines,
+    closing,
+    evidence,
+    gravest,
+    headline,
+    not_checked_lines,
+    word,
+)
 
 _NO_STEP = "at no step"
 _UNCOUNTED = ", not counted"
@@ -26,8 +35,7 @@ def job_text(job: Job, *, working: bool = False) -> str:
     """Return a job as text: a summary, each finding, sources and cautions once, the gaps."""
     steps = by_step(job.checks)
     sources = Sources(c.finding for _, checks in steps for c in checks if c.finding)
-    parts = wrap(f"JOB: {word(job.verdict)}  {job.title}", indent="     ")
-    parts += _summary(job, sources)
+    parts = [*_head(job), *_summary(job, sources)]
     kind = {"kind": job.kind} if job.kind else {}
     about = [
         wrap(f"{k.replace('_', ' ')}: {v}", indent="  ") for k, v in {**kind, **job.about}.items()
@@ -40,23 +48,57 @@ def job_text(job: Job, *, working: bool = False) -> str:
     for _, checks in steps:
         for check in checks:
             parts += _evidence(check, sources, working)
-    once: dict[str, Caution] = {}
-    for check in job.checks:
-        for caution in check.finding.cautions if check.finding else ():
-            once.setdefault(caution.key, caution)
-    last = sorted(once.values(), key=lambda c: c.severity == "note")
+    last = sorted(_cautions(job), key=lambda c: c.severity == "note")
     parts += ["", "-" * WIDTH, *sources.block()[1:], *block("Take care", caution_lines(last))]
     return "\n".join(parts)
 
 
-def _summary(job: Job, sources: Sources) -> Iterator[str]:
-    """Yield what the verdict means, what decided it with its number, and what to do."""
+def brief_text(job: Job) -> str:
+    """Return the first lines of a job, with their sources, and the last: who decides."""
+    cautions = _cautions(job)
+    parts = [*_head(job), *_summary(job), *gravest(cautions), *closing(cautions)]
+    return "\n".join(parts)
+
+
+def short_text(job: Job) -> str:
+    """Return the verdict of a job, the first number that decided it and what to do next."""
+    parts = [*_head(job), *wrap(summary.says(job), "  ")]
+    for line in summary.lines(job):
+        parts += _line(line)
+        if line.label == "Next":
+            break
+    return "\n".join(parts)
+
+
+def _head(job: Job) -> list[str]:
+    return wrap(f"JOB: {word(job.verdict)}  {job.title}", indent="     ")
+
+
+def _cautions(job: Job) -> list[Caution]:
+    """Return the cautions of all checks, each once."""
+    once: dict[str, Caution] = {}
+    for check in job.checks:
+        for caution in check.finding.cautions if check.finding else ():
+            once.setdefault(caution.key, caution)
+    return list(once.values())
+
+
+def _summary(job: Job, sources: Sources | None = None) -> Iterator[str]:
+    """Yield what the verdict means, what decided it with its number, and what to do.
+
+    Without `sources` the source of each number stands below it.
+    """
     yield from wrap(summary.says(job), "  ")
     for line in summary.lines(job):
-        said = f"{line.said} {sources.mark(line.source)}".rstrip()
-        yield from wrap(said, f"  {line.label:<{_LABEL}}")
+        yield from _line(line, sources.mark(line.source) if sources else "")
+        if line.source is not None and sources is None:
+            yield from wrap(line.source.cite(), " " * (_LABEL + 2))
     if summary.counts_a_meter(job):
         yield from wrap(summary.METER, "  ")
+
+
+def _line(line: summary.Line, mark: str = "") -> list[str]:
+    return wrap(f"{line.said} {mark}".rstrip(), f"  {line.label:<{_LABEL}}")
 
 
 def _machines(job: Job) -> list[str]:

@@ -32,6 +32,23 @@ def finding_text(finding: Finding, question: str, *, working: bool = False) -> s
     return "\n".join(parts)
 
 
+def brief_text(finding: Finding) -> str:
+    """Return the first lines of a finding and the last: what decides it, and who decides."""
+    figures = table(_figures(finding, lambda _: "")) if finding.decided_by is None else []
+    parts = [*headline(finding), *block("Worked out", figures), *closing(finding.cautions)]
+    return "\n".join(parts)
+
+
+def short_text(finding: Finding) -> str:
+    """Return the verdict, the number that decided it and what to do next."""
+    return "\n".join(_verdict(finding))
+
+
+def closing(cautions: Iterable[Caution]) -> list[str]:
+    """Return what goes with every answer: the deferral to local code and licensed practice."""
+    return ["", *caution_lines(c for c in cautions if c.severity == "note")]
+
+
 def word(verdict: Verdict | None) -> str:
     """Return a verdict as it is printed."""
     return verdict.upper() if verdict else "NO VERDICT"
@@ -42,10 +59,16 @@ def headline(finding: Finding, mark: Mark | None = None) -> Iterator[str]:
 
     The source of the number stands below it, or where `mark` is given by its number behind it.
     """
+    yield from _verdict(finding, mark)
+    if finding.decided_by is not None:
+        yield from gravest(finding.cautions)
+    yield from _short_answers(finding)
+
+
+def _verdict(finding: Finding, mark: Mark | None = None) -> Iterator[str]:
     decided = finding.decided_by
     if decided is None:
         yield "NO VERDICT  figures only"
-        yield from _short_answers(finding)
         return
     source = decided.criterion.source
     behind = f" {mark(source)}".rstrip() if mark else ""
@@ -54,11 +77,14 @@ def headline(finding: Finding, mark: Mark | None = None) -> Iterator[str]:
         yield from wrap(source.cite(), "      ")
     if decided.action and decided.verdict is not Verdict.PASS:
         yield from wrap("Next  " + decided.action, indent=" " * 6)
-    first = min(finding.cautions, key=lambda c: GRAVITY.index(c.severity), default=None)
+
+
+def gravest(cautions: Iterable[Caution]) -> Iterator[str]:
+    """Yield the gravest of some cautions; nothing where there are only notes."""
+    first = min(cautions, key=lambda c: GRAVITY.index(c.severity), default=None)
     if first is not None and first.severity != "note":
         stop = "STOP: " if first.severity == "stop" else ""
         yield from wrap(f"Care  {stop}{_when(first)}{first.text}", indent=" " * 6)
-    yield from _short_answers(finding)
 
 
 def _short_answers(finding: Finding) -> Iterator[str]:
@@ -87,14 +113,17 @@ def evidence(finding: Finding, mark: Mark, *, working: bool) -> Iterator[str]:
     """Yield the blocks of what was given, worked out and checked, and the listings."""
     yield from block("Given", table([_given(i) for i in finding.inputs]))
     yield from _answers(finding)
-    rows = [(f.figure.name, _figure(f), mark(f.figure.source)) for f in finding.figures]
-    yield from block("Worked out", table(rows))
+    yield from block("Worked out", table(_figures(finding, mark)))
     if working:
         yield from block("Working", _working(finding))
     yield from block("Checked", table(_checked(finding, mark)))
     for listing in finding.listings:
         cells = [tuple("" if c is None else str(c) for c in row) for row in listing.rows]
         yield from block(listing.title, table([listing.columns, *cells]))
+
+
+def _figures(finding: Finding, mark: Mark) -> list[tuple[str, str, str]]:
+    return [(f.figure.name, _figure(f), mark(f.figure.source)) for f in finding.figures]
 
 
 def _answers(finding: Finding) -> Iterator[str]:
