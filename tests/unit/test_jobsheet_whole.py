@@ -15,9 +15,10 @@ from wirecalc.errors import BadInput
 from wirecalc.job import AS_LEFT, STEPS, Job, JobCheck, by_step
 from wirecalc.jobsheet.gaps import Gaps, gaps
 from wirecalc.output.html import job_page
-from wirecalc.output.job import gaps_text, job_text
+from wirecalc.output.job import brief_text, gaps_text, job_text
 from wirecalc.output.json import job_object
 from wirecalc.output.rows import FORMATS, job_rows
+from wirecalc.output.text import gravest
 from wirecalc.requirements import ProvidedRequirement, RequiredChecks
 
 CATALOGUE = host.build(bundled_only=True)
@@ -282,6 +283,17 @@ def test_sources_of_a_job_stand_once_under_one_number_each() -> None:
     assert of_pull is not None
     assert f"PASS  pull-out force: 24 lbf, at least 20 lbf {of_pull[1]}\n" in before
     assert f"PASS  pull-out force: 27 lbf, at least 20 lbf {of_pull[1]}\n" in before
+
+
+def test_brief_has_the_gravest_caution_of_what_decided() -> None:
+    other = '[[check]]\ncalculation = "breaker"\ncurrent = "8 A"\nbreaker = "15 A"\n'
+    job = evaluate(other + check("9 lbf"))
+    (of_other, of_pull) = ("\n".join(gravest(c.finding.cautions)) for c in job.checks if c.finding)
+    assert of_other and of_pull and of_other != of_pull
+    text = brief_text(job)
+    assert of_pull in text
+    assert of_other not in text
+    assert "Care" in brief_text(evaluate(check("24 lbf", stage="as found")))
 
 
 def test_tool_and_part_go_into_every_output() -> None:

@@ -1,7 +1,8 @@
 """The job sheet: one TOML file with the readings of one repair, evaluated as a whole.
 
 `shape` knows its sections and their keys, `plan` what each check is given, `complete` what a kind
-of job must have, `gaps` what is missing, `template` how a new one is written.
+of job must have, `needs` what a calculation asks for, `gaps` what is missing, `template` how a new
+one is written.
 
 A malformed value refuses the whole sheet, with everything that is wrong; a value that is missing
 or "unknown" is a `cannot tell` and the rest goes on. The same sheet gives the same job: no clock

@@ -5,7 +5,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import groupby
 from typing import Any
 
@@ -48,15 +48,16 @@ def job_text(job: Job, *, working: bool = False) -> str:
     for _, checks in steps:
         for check in checks:
             parts += _evidence(check, sources, working)
-    last = sorted(_cautions(job), key=lambda c: c.severity == "note")
+    last = sorted(_cautions(job.checks), key=lambda c: c.severity == "note")
     parts += ["", "-" * WIDTH, *sources.block()[1:], *block("Take care", caution_lines(last))]
     return "\n".join(parts)
 
 
 def brief_text(job: Job) -> str:
     """Return the first lines of a job, with their sources, and the last: who decides."""
-    cautions = _cautions(job)
-    parts = [*_head(job), *_summary(job), *gravest(cautions), *closing(cautions)]
+    cautions = _cautions(job.checks)
+    decided = _cautions(c.check for c in job.decided_by if c.check)
+    parts = [*_head(job), *_summary(job), *gravest(decided or cautions), *closing(cautions)]
     return "\n".join(parts)
 
 
@@ -74,10 +75,10 @@ def _head(job: Job) -> list[str]:
     return wrap(f"JOB: {word(job.verdict)}  {job.title}", indent="     ")
 
 
-def _cautions(job: Job) -> list[Caution]:
-    """Return the cautions of all checks, each once."""
+def _cautions(checks: Iterable[JobCheck]) -> list[Caution]:
+    """Return the cautions of some checks, each once."""
     once: dict[str, Caution] = {}
-    for check in job.checks:
+    for check in checks:
         for caution in check.finding.cautions if check.finding else ():
             once.setdefault(caution.key, caution)
     return list(once.values())
