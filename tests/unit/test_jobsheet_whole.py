@@ -14,8 +14,9 @@ from wirecalc import host, jobsheet
 from wirecalc.errors import BadInput
 from wirecalc.job import AS_LEFT, STEPS, Job, JobCheck, by_step
 from wirecalc.jobsheet.gaps import Gaps, gaps
+from wirecalc.output.gaps import gaps_text
 from wirecalc.output.html import job_page
-from wirecalc.output.job import brief_text, gaps_text, job_text
+from wirecalc.output.job import brief_text, job_text
 from wirecalc.output.json import job_object
 from wirecalc.output.rows import FORMATS, job_rows
 from wirecalc.output.text import gravest

@@ -102,7 +102,7 @@ def _again(done: Job) -> str:
 
 def _missing(found: Gaps, done: Job, options: Options, loaded: Catalogue) -> Result:
     """Say what is missing on a sheet: exit 0 where nothing is, else 3."""
-    from ..output.job import gaps_object, gaps_text
+    from ..output.gaps import gaps_object, gaps_text
 
     if options.format not in FORMATS:
         wrong = f"--check-only is not written as {options.format}"

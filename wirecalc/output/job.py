@@ -1,20 +1,14 @@
-"""A job as plain text: the verdict and what to do, the checks in the order of the work, the rest.
-
-`gaps_text` says only what is missing on its sheet.
-"""
+"""A job as plain text: the verdict and what to do, the checks in the order of the work, sources."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from itertools import groupby
-from typing import Any
 
 from ..criteria import Verdict
 from ..items import Caution
 from ..job import OPTION, BeforeAfter, Job, JobCheck, by_step
-from ..jobsheet.gaps import Gaps, MissingCheck, MissingReading, reading_object
 from . import summary
-from .layout import WIDTH, block, table, visible, wrap
+from .layout import WIDTH, block, table, wrap
 from .text import (
     Sources,
     caution_lines,
@@ -169,87 +163,3 @@ def _evidence(check: JobCheck, sources: Sources, working: bool) -> Iterator[str]
         yield from headline(check.finding, sources.mark)
         yield from evidence(check.finding, sources.mark, working=working)
         yield from block("Not checked", not_checked_lines(check.finding.not_checked))
-
-
-def gaps_text(job: Job, found: Gaps) -> str:
-    """Return what is missing on a job sheet as text; no verdict of a check stands in it."""
-    word = "MISSING" if found.counts else "NOTHING MISSING"
-    parts = wrap(f"SHEET: {word}  {job.title}", indent="     ")
-    now = [r for r in found.readings if r.counts]
-    parts += block("Readings to take", _readings(now))
-    needed = [c for c in found.checks if c.required]
-    again = [f"{c.title}: it failed as found; check it again, as left" for c in found.again]
-    parts += block("Checks to make", (*_listed(again), *_to_make(needed)))
-    rest = (f"{c.name}: {c.why}" for c in found.checks if not c.required)
-    parts += block("Not tested, and not required", _listed(list(rest)))
-    later = [r for r in found.readings if not r.counts]
-    parts += block("Not known as found, or of an option: nothing waits for it", _readings(later))
-    return "\n".join(parts)
-
-
-def _listed(texts: list[str]) -> Iterator[str]:
-    for text in texts:
-        yield from wrap(f"- {text}", indent="  ")
-
-
-def _to_make(checks: list[MissingCheck]) -> Iterator[str]:
-    """Yield the checks that are not made, each with the lines that add it to the sheet."""
-    for check in checks:
-        yield from _listed([f"{check.name}: {check.why}{'; write' if check.lines else ''}"])
-        yield from (f"      {visible(line)}" for line in check.lines)
-
-
-def _readings(readings: list[MissingReading]) -> Iterator[str]:
-    checks = dict.fromkeys(_where(r.check) for r in readings)
-    for where in checks:
-        yield from wrap(where)
-        of_check = [r for r in readings if _where(r.check) == where]
-        for (measure, later), group in groupby(of_check, lambda r: (r.measure, r.later)):
-            yield from _how(measure, "then " if later else "", list(group))
-
-
-def _how(measure: str, then: str, readings: list[MissingReading]) -> Iterator[str]:
-    """Yield one reading with how it is taken; of several that are found so, each what it is."""
-    if len(readings) > 1:
-        yield from wrap(f"- {then}{measure}:", "  ", "    ")
-    for reading in readings:
-        said = "said to be unknown" if reading.said_unknown else "not given"
-        start = f"- {then}" if len(readings) == 1 else "- "
-        how = measure if len(readings) == 1 else reading.what
-        indent = "  " if len(readings) == 1 else "    "
-        yield from wrap(
-            f"{start}{reading.input}, {said}: {how}{'; ' + reading.where if reading.where else ''}",
-            indent,
-            f"{indent}  ",
-        )
-
-
-def _where(check: JobCheck) -> str:
-    where = f"{check.step}, {check.stage}" if check.step else check.stage
-    return f"{check.title} ({where})"
-
-
-def gaps_object(job: Job, found: Gaps) -> dict[str, Any]:
-    """Return what is missing on a job sheet as a JSON object."""
-    return {
-        "schema": "wirecalc.job-gaps/1",
-        "title": job.title,
-        "complete": not found.counts,
-        "readings": [
-            {**reading_object(r), "where": r.where, "later": r.later} for r in found.readings
-        ],
-        "checks": [
-            {
-                "name": c.name,
-                "required": c.required,
-                "reason": c.why,
-                "calculation": c.calculation,
-                "machine": c.machine,
-            }
-            for c in found.checks
-        ],
-        "not_measured_again": [
-            {"name": c.name, "machine": c.machine, "calculation": c.calculation}
-            for c in found.again
-        ],
-    }
