@@ -119,8 +119,17 @@ def test_brief_is_the_verdict_with_its_source_what_to_do_and_the_deferral(
 
 def test_brief_of_figures_only_has_the_figures(cli_main: Cli) -> None:
     out = cli_main("equivalent", "--wire", "18 AWG", "--brief").out
-    assert out.startswith("NO VERDICT  figures only\n")
+    assert out.splitlines()[0] == "Metric size to use: 1 mm2"  # what was asked for stands first
+    assert "\nNO VERDICT  figures only\n" in out
     assert "area of the wire" in out
+
+
+def test_brief_names_what_was_not_checked(cli_main: Cli) -> None:
+    words = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "24 lbf")
+    out = cli_main(*words, "--brief", "--bundled-only").out
+    said = " ".join(out.partition("Not checked")[2].split())
+    assert "the one-minute hold" in said
+    assert "crimp height and the look of the crimp" in said
 
 
 @pytest.mark.parametrize(

@@ -15,9 +15,10 @@ from ..findings import Finding, Judged
 from ..items import library_caution
 from ..rounding import show
 from ..sources import Confidence, Source
+from .citations import Citations
 from .help import input_lines
 from .layout import block, command, table, wrap
-from .text import Sources, caution_lines, evidence, headline, not_checked_lines
+from .text import caution_lines, evidence, headline, not_checked_lines, sources_block
 
 Example = Finding | str  # the finding of the example, or why it was not worked
 
@@ -36,7 +37,7 @@ def explanation(calc: Calculation[Any], example: Example, files: Mapping[str, st
     lines += block("Tables", _tables(calc.doc))
     if isinstance(example, Finding):
         lines += block("Limits in the example below; other inputs have others", _limits(example))
-        lines += Sources([example]).block()
+        lines += sources_block(Citations([example]))
         lines += block("Take care", caution_lines(example.cautions))
         lines += block("Never checked", not_checked_lines(_never(calc, example)))
     else:
@@ -87,7 +88,7 @@ def _trust(used: Sequence[Source]) -> str:
 
 
 def _limits(finding: Finding) -> Iterator[str]:
-    mark = Sources([finding]).mark
+    mark = Citations([finding]).mark
     rows = []
     for judged in finding.criteria:
         criterion = judged.criterion
@@ -128,4 +129,4 @@ def _worked(calc: Calculation[Any], example: Example, files: Mapping[str, str]) 
         yield from wrap(f"It was not worked here: {example}", "  ")
         return
     yield from headline(example)
-    yield from evidence(example, Sources([example]).mark, working=True)
+    yield from evidence(example, Citations([example]).mark, working=True)

@@ -14,7 +14,15 @@ from ..findings import Finding
 from ..items import Caution
 from ..job import AS_LEFT, Job, JobCheck, by_step
 from . import html_overview, summary
-from .html_evidence import Gaps, Sources, caution_items, check_section, gathered
+from .citations import Citations
+from .html_evidence import (
+    Gaps,
+    caution_items,
+    check_section,
+    cited,
+    gathered,
+    sources_section,
+)
 from .html_parts import Element, Inside, badge, el, page, pairs, section
 
 _FINDING_SAYS = {
@@ -36,7 +44,7 @@ _PAPER = (
 def finding_page(finding: Finding, question: str, *, working: bool = False) -> str:
     """Return a finding as a page."""
     check = JobCheck(finding.calculation, AS_LEFT, finding.calculation, finding)
-    sources = Sources([finding])
+    sources = Citations([finding])
     decided = finding.decided_by
     lines = [summary.Line(a.name.capitalize(), a.text) for a in finding.answers]
     if decided is not None:
@@ -50,7 +58,7 @@ def finding_page(finding: Finding, question: str, *, working: bool = False) -> s
 
 def job_page(job: Job, *, working: bool = False) -> str:
     """Return a job as a page."""
-    sources = Sources(c.finding for c in job.checks if c.finding)
+    sources = Citations(c.finding for c in job.checks if c.finding)
     about = [(k.replace("_", " ").capitalize(), v) for k, v in _ordered(job) if k != "circuit"]
     meter = summary.METER if summary.counts_a_meter(job) else ""
     top = (
@@ -73,12 +81,12 @@ def _box(
     verdict: Verdict | None,
     says: str,
     lines: Sequence[summary.Line],
-    sources: Sources,
+    sources: Citations,
     note: str = "",
 ) -> Element:
     head = el("p", badge(verdict), " ", says, class_="says")
     said: list[tuple[str, Inside]] = [
-        (line.label, el("span", line.said, " ", sources.mark(line.source))) for line in lines
+        (line.label, el("span", line.said, " ", cited(sources, line.source))) for line in lines
     ]
     last = el("p", note, class_="note") if note else None
     return el("div", head, pairs(said, "decided"), last, class_="box")
@@ -86,7 +94,7 @@ def _box(
 
 def _rest(
     checks: Sequence[JobCheck],
-    sources: Sources,
+    sources: Citations,
     told: Sequence[str],
     working: bool,
     *,
@@ -108,7 +116,7 @@ def _rest(
     heading = "Evidence" if one else "Evidence, for the technician"
     yield section(heading, el("div", *parts, class_="checks"), name="evidence")
     yield section("Take care", caution_items(rest), name="care")
-    yield sources.section()
+    yield sources_section(sources)
     yield _limits([c for c in cautions if c.severity == "note"], of_job=not one)
 
 

@@ -17,6 +17,7 @@ from ..job import OPTION, JobCheck
 from ..kinds import TAKEN_AS_EXACT
 from ..rounding import show, show_band
 from ..sources import Source
+from .citations import Citations
 from .html_parts import Element, Inside, badge, el, items, pairs, picture, section, table, wide
 
 _NOT_GIVEN = "not given"
@@ -46,28 +47,22 @@ class Gaps:
         return pairs(rows, "gaps")
 
 
-class Sources:
-    """The sources of a report, each with one number, in order of use."""
+def cited(sources: Citations, source: Source | None) -> Element | None:
+    """Return the number of a source, as a link to where it stands."""
+    mark = sources.mark(source)
+    return el("a", mark, href=f"#source-{mark.strip('[]')}", class_="mark") if mark else None
 
-    def __init__(self, findings: Iterable[Finding]) -> None:
-        cited = dict.fromkeys(s.cite() for f in findings for s in f.sources.values())
-        self._numbers = {text: number for number, text in enumerate(cited, start=1)}
 
-    def mark(self, source: Source | None) -> Element | None:
-        """Return the number of a source, as a link to where it stands."""
-        number = self._numbers.get(source.cite()) if source else None
-        return el("a", f"[{number}]", href=f"#source-{number}", class_="mark") if number else None
-
-    def section(self) -> Element | None:
-        """Return the list of sources."""
-        rows = [el("li", text, id=f"source-{n}") for text, n in self._numbers.items()]
-        return section("Sources", el("ol", *rows), name="sources") if rows else None
+def sources_section(sources: Citations) -> Element | None:
+    """Return the list of sources."""
+    rows = [el("li", text, id=f"source-{n}") for n, text in sources.listed]
+    return section("Sources", el("ol", *rows), name="sources") if rows else None
 
 
 def check_section(
     check: JobCheck,
     number: int,
-    sources: Sources,
+    sources: Citations,
     gaps: Gaps,
     *,
     working: bool,
@@ -110,7 +105,7 @@ def _next(finding: Finding) -> Element | None:
     return pairs([("Next", decided.action)], "next")
 
 
-def _body(finding: Finding, key: str, sources: Sources, working: bool) -> Iterator[Inside]:
+def _body(finding: Finding, key: str, sources: Citations, working: bool) -> Iterator[Inside]:
     yield table(
         "Checked", ("Criterion", "Verdict", "Reading and limit", "Source"),
         [_criterion(c, sources) for c in finding.criteria], "criteria",
@@ -135,15 +130,16 @@ def _picture(build: ChartMaker, key: str) -> Element:
     return picture(chart, key)
 
 
-def _criterion(judged: Judged, sources: Sources) -> Sequence[Inside]:
+def _criterion(judged: Judged, sources: Citations) -> Sequence[Inside]:
     house = "house rule, " if judged.criterion.origin == "house" else ""
-    mark = sources.mark(judged.criterion.source)
+    mark = cited(sources, judged.criterion.source)
     return house + judged.criterion.name, badge(judged.verdict), judged.reason, mark
 
 
-def _figures(finding: Finding, sources: Sources, working: bool) -> Element | None:
+def _figures(finding: Finding, sources: Citations, working: bool) -> Element | None:
     rows = [
-        (f.figure.name, _value(f, working), sources.mark(f.figure.source)) for f in finding.figures
+        (f.figure.name, _value(f, working), cited(sources, f.figure.source))
+        for f in finding.figures
     ]
     return table("Worked out", ("Figure", "Value", "Source"), rows, "figures runs")
 

@@ -8,15 +8,16 @@ from ..criteria import Verdict
 from ..items import Caution
 from ..job import OPTION, BeforeAfter, Job, JobCheck, by_step
 from . import summary
+from .citations import Citations
 from .layout import WIDTH, block, table, wrap
 from .text import (
-    Sources,
     caution_lines,
     closing,
     evidence,
     gravest,
     headline,
     not_checked_lines,
+    sources_block,
     word,
 )
 
@@ -28,7 +29,7 @@ _LABEL = 16  # room for what a line of the summary is
 def job_text(job: Job, *, working: bool = False) -> str:
     """Return a job as text: a summary, each finding, sources and cautions once, the gaps."""
     steps = by_step(job.checks)
-    sources = Sources(c.finding for _, checks in steps for c in checks if c.finding)
+    sources = Citations(c.finding for _, checks in steps for c in checks if c.finding)
     parts = [*_head(job), *_summary(job, sources)]
     kind = {"kind": job.kind} if job.kind else {}
     about = [
@@ -43,7 +44,12 @@ def job_text(job: Job, *, working: bool = False) -> str:
         for check in checks:
             parts += _evidence(check, sources, working)
     last = sorted(_cautions(job.checks), key=lambda c: c.severity == "note")
-    parts += ["", "-" * WIDTH, *sources.block()[1:], *block("Take care", caution_lines(last))]
+    parts += [
+        "",
+        "-" * WIDTH,
+        *sources_block(sources)[1:],
+        *block("Take care", caution_lines(last)),
+    ]
     return "\n".join(parts)
 
 
@@ -78,7 +84,7 @@ def _cautions(checks: Iterable[JobCheck]) -> list[Caution]:
     return list(once.values())
 
 
-def _summary(job: Job, sources: Sources | None = None) -> Iterator[str]:
+def _summary(job: Job, sources: Citations | None = None) -> Iterator[str]:
     """Yield what the verdict means, what decided it with its number, and what to do.
 
     Without `sources` the source of each number stands below it.
@@ -150,7 +156,7 @@ def _not_tested(job: Job) -> Iterator[str]:
         yield from wrap(f"- {missing.title}{required}: {missing.reason}{rule}", indent="  ")
 
 
-def _evidence(check: JobCheck, sources: Sources, working: bool) -> Iterator[str]:
+def _evidence(check: JobCheck, sources: Citations, working: bool) -> Iterator[str]:
     where = f"{check.step}, {check.stage}" if check.step else check.stage
     yield from ("", "-" * WIDTH)
     yield from wrap(f"{check.title} ({where})")

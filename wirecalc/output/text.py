@@ -9,6 +9,7 @@ from ..findings import BandFigure, Finding, InputRecord
 from ..items import GRAVITY, Caution, NotChecked
 from ..rounding import show, show_band
 from ..sources import Source
+from .citations import Citations
 from .layout import block, table, wrap
 
 CENTRE = "(where low and high are shown, the arithmetic is that of the centre)"
@@ -19,14 +20,14 @@ Mark = Callable[[Source | None], str]
 
 def finding_text(finding: Finding, question: str, *, working: bool = False) -> str:
     """Return a finding as text: the first lines hold verdict, deciding number and next action."""
-    sources = Sources([finding])
+    sources = Citations([finding])
     parts = [
         *headline(finding),
         "",
         *wrap(f"{finding.calculation}: {question}"),
         *evidence(finding, sources.mark, working=working),
         *block("Not checked", not_checked_lines(finding.not_checked)),
-        *sources.block(),
+        *sources_block(sources),
         *block("Take care", caution_lines(finding.cautions)),
     ]
     return "\n".join(parts)
@@ -35,8 +36,15 @@ def finding_text(finding: Finding, question: str, *, working: bool = False) -> s
 def brief_text(finding: Finding) -> str:
     """Return the first lines of a finding and the last: what decides it, and who decides."""
     figures = table(_figures(finding, lambda _: "")) if finding.decided_by is None else []
-    parts = [*headline(finding), *block("Worked out", figures), *closing(finding.cautions)]
-    return "\n".join(parts)
+    left = "; ".join(n.what.replace("_", " ") for n in finding.not_checked)
+    return "\n".join(
+        [
+            *headline(finding),
+            *block("Worked out", figures),
+            *block("Not checked", wrap(left)),
+            *closing(finding.cautions),
+        ]
+    )
 
 
 def short_text(finding: Finding) -> str:
@@ -59,9 +67,12 @@ def headline(finding: Finding, mark: Mark | None = None) -> Iterator[str]:
 
     The source of the number stands below it, or where `mark` is given by its number behind it.
     """
+    if finding.decided_by is None:  # figures alone: what was asked for stands first
+        yield from _short_answers(finding)
+        yield from _verdict(finding, mark)
+        return
     yield from _verdict(finding, mark)
-    if finding.decided_by is not None:
-        yield from gravest(finding.cautions)
+    yield from gravest(finding.cautions)
     yield from _short_answers(finding)
 
 
@@ -92,21 +103,10 @@ def _short_answers(finding: Finding) -> Iterator[str]:
         yield from wrap(f"{answer.name.capitalize()}: {answer.text}", indent=" " * 6)
 
 
-class Sources:
-    """The sources of some findings, each with one number, in order of use."""
-
-    def __init__(self, findings: Iterable[Finding]) -> None:
-        cited = dict.fromkeys(s.cite() for f in findings for s in f.sources.values())
-        self._numbers = {text: f"[{i}]" for i, text in enumerate(cited, start=1)}
-
-    def mark(self, source: Source | None) -> str:
-        """Return the number of a source in brackets; empty for none."""
-        return self._numbers.get(source.cite(), "") if source else ""
-
-    def block(self) -> list[str]:
-        """Return the block of the sources, each with its number."""
-        cited = [wrap(f"{number} {text}", indent="    ") for text, number in self._numbers.items()]
-        return block("Sources", (line for lines in cited for line in lines))
+def sources_block(sources: Citations) -> list[str]:
+    """Return the block of the sources, each with its number."""
+    cited = [wrap(f"[{number}] {text}", indent="    ") for number, text in sources.listed]
+    return block("Sources", (line for lines in cited for line in lines))
 
 
 def evidence(finding: Finding, mark: Mark, *, working: bool) -> Iterator[str]:
