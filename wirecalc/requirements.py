@@ -30,7 +30,8 @@ class ProvidedRequirement(NamedTuple):
     @property
     def said(self) -> str:
         """The rule with its plugin, in words."""
-        plugin = "plugin " if self.version else ""  # a rules file has no version
+        from_file = self.version.startswith("line ") or not self.version
+        plugin = "" if from_file else "plugin "
         return f"“{self.rule.name}” of {plugin}{self.plugin}"
 
     def asks(self, kind: str) -> bool:

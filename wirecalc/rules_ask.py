@@ -15,7 +15,7 @@ from .errors import BadText, did_you_mean
 from .items import Figure, Item
 from .quantities import read_number, read_quantity
 from .quantity_kinds import Count, Nameplate, Reading
-from .rules_text import BOUNDS, WORDS, Entry
+from .rules_text import BOUNDS, Entry, at_key
 from .sources import Source
 from .units import SPELLINGS, dimension_of
 from .wires import Wire
@@ -58,7 +58,10 @@ def judge(entry: Entry, calc: Calculation[Any], source: Source) -> Judge:
     if "figure" in given:
         return lambda values, items: _of_figure(entry, items, source)
     if "input" in given:
-        return _of_input(entry, declared(calc, given["input"]), source)
+        with at_key(entry, "input"):
+            of = declared(calc, given["input"])
+        with at_key(entry, entry.asked):
+            return _of_input(entry, of, source)
     says = given.get("why", f"the shop does not use {calc.name}")
     return lambda values, items: requires(entry.name, False, says=says, **_about(entry, source))
 
@@ -70,7 +73,7 @@ def _about(entry: Entry, source: Source) -> dict[str, Any]:
 
 
 def _bound(entry: Entry) -> tuple[str, Any]:
-    return next((key, entry.given[key]) for key in ("times", *BOUNDS, *WORDS) if key in entry.given)
+    return entry.asked, entry.given[entry.asked]
 
 
 def _keeper(sense: str) -> Callable[[float, float], bool]:

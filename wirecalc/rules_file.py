@@ -25,7 +25,7 @@ from .errors import BadText, PluginDefect, TableError, did_you_mean
 from .items import Caution, Item, NotChecked
 from .requirements import ProvidedRequirement, RequiredChecks
 from .rules_ask import condition, declared, judge
-from .rules_text import BOUNDS, WORDS, Entry, RulesText, Wrong, read
+from .rules_text import BOUNDS, WORDS, Entry, RulesText, Wrong, WrongEntry, at_key, read
 from .running import HouseRule, ProvidedCalculation, ProvidedRule
 from .shop_tables import check_folder, refuse_folder
 from .sources import Confidence, Source
@@ -58,7 +58,7 @@ def load(paths: Sequence[Path], known: Known) -> FromFile:
         for entry in usable:
             if entry.section == "required":
                 asked = RequiredChecks(entry.name, tuple(entry.given["kinds"]), entry.calculations)
-                loaded.required.append(ProvidedRequirement(text.file, "", asked))
+                loaded.required.append(ProvidedRequirement(text.file, f"line {entry.line}", asked))
             else:
                 loaded.rules.extend(_rules(entry, text.file, known))
         loaded.rules.extend(_cannot_be_used(one, text.file, known) for one in wrong)
@@ -75,8 +75,8 @@ def check(path: Path, known: Known) -> list[Wrong]:
         for name in entry.calculations if entry.section == "rule" else ():
             try:
                 bind(entry, known[name].calculation, text.file)
-            except BadText as error:
-                wrong.append(Wrong(entry, entry.line, error.wrong, error.would_do))
+            except WrongEntry as error:
+                wrong.append(Wrong(entry, error.line, error.said, error.would_do))
             except PluginDefect as error:
                 wrong.append(Wrong(entry, entry.line, str(error)))
     return sorted(wrong, key=lambda w: w.line)
@@ -99,7 +99,8 @@ def _sorted_out(text: RulesText, known: Known) -> tuple[list[Entry], list[Wrong]
         strange = [name for name in entry.calculations if name not in known]
         for name in strange:
             would_do = did_you_mean(name, sorted(known)) or "`wirecalc` lists them"
-            wrong.append(Wrong(entry, entry.line, f"there is no calculation {name!r}", would_do))
+            line = entry.line_of("calculations")
+            wrong.append(Wrong(entry, line, f"there is no calculation {name!r}", would_do))
         if not strange:
             usable.append(entry)
     return usable, wrong
@@ -129,10 +130,7 @@ def _rules(entry: Entry, file: str, known: Known) -> Iterator[ProvidedRule]:
 def _function(entry: Entry, provided: ProvidedCalculation, file: str) -> Callable[..., Any]:
     @functools.cache
     def bound() -> Callable[..., Iterable[Item]]:
-        try:
-            return bind(entry, provided.calculation, file)
-        except BadText as error:
-            raise BadText(f"line {entry.line}: {error.wrong}", error.would_do) from None
+        return bind(entry, provided.calculation, file)
 
     def function(values: Mapping[str, Any], items: Sequence[Item]) -> Iterable[Item]:
         return bound()(values, items)
@@ -142,15 +140,16 @@ def _function(entry: Entry, provided: ProvidedCalculation, file: str) -> Callabl
 
 
 def bind(entry: Entry, calc: Calculation[Any], file: str) -> Callable[..., Iterable[Item]]:
-    """Return the body of the house rule of one calculation; raises BadText if it cannot be one."""
+    """Return the body of the house rule of one calculation; raises WrongEntry if it is none."""
     said = entry.given.get("source", "")
     source = Source("house", f"rule {entry.name!r}", said, file, Confidence.HOUSE)
     of_whom = {"criterion", "figure", "input", "forbid"} & set(entry.given)
     judged = judge(entry, calc, source) if of_whom else None
-    when = [
-        (name, condition(declared(calc, name), wanted))
-        for name, wanted in entry.given.get("when", {}).items()
-    ]
+    with at_key(entry, "when"):
+        when = [
+            (name, condition(declared(calc, name), wanted))
+            for name, wanted in entry.given.get("when", {}).items()
+        ]
 
     def body(values: Mapping[str, Any], items: Sequence[Item]) -> Iterator[Item]:
         if any(values[name] is not None and not holds(values[name]) for name, holds in when):
@@ -159,7 +158,9 @@ def bind(entry: Entry, calc: Calculation[Any], file: str) -> Callable[..., Itera
             yield _caution(entry, file)
         if judged is not None:
             unknown = [name for name, _ in when if values[name] is None]
-            yield _settled(entry, judged(values, items), unknown)
+            with at_key(entry, entry.asked):
+                criterion = judged(values, items)
+            yield _settled(entry, criterion, unknown)
 
     return body
 

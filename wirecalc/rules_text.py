@@ -10,19 +10,22 @@ bound to it (rules_file.py).
 
 from __future__ import annotations
 
+import contextlib
 import math
-import re
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from .errors import BadText, did_you_mean
 from .items import GRAVITY
 from .quantities import read_number
+from .rules_lines import Lines
 
 BOUNDS = ("at_least", "at_most")
 WORDS = ("one_of", "not_one_of")
+ASKS = ("times", *BOUNDS, *WORDS)
 _ASKS = {  # what a rule looks at -> what it may ask of that
     "criterion": ("times", *BOUNDS),
     "figure": BOUNDS,
@@ -58,11 +61,12 @@ _SECTIONS = {"rule": _RULE_KEYS, "required": _REQUIRED_KEYS}
 
 
 class Entry(NamedTuple):
-    """One `[[rule]]` or `[[required]]`: what stands in it, and in which line it begins."""
+    """One `[[rule]]` or `[[required]]`: what stands in it, and in which line it and each key is."""
 
     section: str
     line: int
     given: Mapping[str, Any]
+    lines: Mapping[str, int] = MappingProxyType({})
 
     @property
     def name(self) -> str:
@@ -75,6 +79,34 @@ class Entry(NamedTuple):
         """The calculations that it names, as far as they can be read."""
         named = self.given.get("calculations")
         return tuple(named) if isinstance(named, list) and _is_texts(named) else ()
+
+    @property
+    def asked(self) -> str:
+        """The key that says what is asked; empty where the rule only forbids or warns."""
+        return next((key for key in ASKS if key in self.given), "")
+
+    def line_of(self, key: str) -> int:
+        """Return the line of a key, or that of the entry where it has no such key."""
+        return self.lines.get(key, self.line)
+
+
+class WrongEntry(BadText):
+    """Something in an entry that cannot be used, with its line."""
+
+    def __init__(self, line: int, wrong: str, would_do: str = "") -> None:
+        self.line, self.said = line, wrong
+        super().__init__(f"line {line}: {wrong}", would_do)
+
+
+@contextlib.contextmanager
+def at_key(entry: Entry, key: str) -> Iterator[None]:
+    """Within this, a text that cannot be read is one of a key of an entry; raises WrongEntry."""
+    try:
+        yield
+    except WrongEntry:
+        raise
+    except BadText as error:
+        raise WrongEntry(entry.line_of(key), error.wrong, error.would_do) from None
 
 
 class Wrong(NamedTuple):
@@ -120,8 +152,10 @@ def read(path: Path) -> RulesText:
     for section in _SECTIONS:
         raw = sheet.get(section, [])
         for number, given in enumerate(raw if isinstance(raw, list) else []):
-            entry = Entry(section, lines.of_entry(section, number), given)
-            found = [*_check(entry, lines)] if isinstance(given, dict) else []
+            start = lines.of_entry(section, number)
+            keys = {key: lines.of_key(key, start) for key in given} if given else {}
+            entry = Entry(section, start, given, keys)
+            found = [*_check(entry)] if isinstance(given, dict) else []
             found += _twice(entry, entries)
             wrong += found
             if isinstance(given, dict) and not found:
@@ -159,11 +193,11 @@ def _twice(entry: Entry, before: Sequence[Entry]) -> Iterator[Wrong]:
             yield Wrong(entry, entry.line, wrong, "give each a name of its own")
 
 
-def _check(entry: Entry, lines: Lines) -> Iterator[Wrong]:
+def _check(entry: Entry) -> Iterator[Wrong]:
     keys = _SECTIONS[entry.section]
     sound = True
     for key, value in entry.given.items():
-        line = lines.of_key(key, entry.line)
+        line = entry.line_of(key)
         if key not in keys:
             sound = False
             would_do = did_you_mean(key, list(keys)) or f"known: {', '.join(keys)}"
@@ -177,14 +211,14 @@ def _check(entry: Entry, lines: Lines) -> Iterator[Wrong]:
             sound = False
             yield Wrong(entry, entry.line, f"{key} is missing", f"write {key} = ..., {keys[key]}")
     if sound and entry.section == "rule":
-        yield from _check_asks(entry, lines)
+        yield from _check_asks(entry)
 
 
-def _check_asks(entry: Entry, lines: Lines) -> Iterator[Wrong]:
+def _check_asks(entry: Entry) -> Iterator[Wrong]:
     """Check that a rule asks one thing, and that what it asks fits what it looks at."""
     given = entry.given
     of = [key for key in _ASKS if key in given]
-    asks = [key for key in ("times", *BOUNDS, *WORDS) if key in given]
+    asks = [key for key in ASKS if key in given]
     if len(of) > 1:
         yield Wrong(entry, entry.line, f"asks of {' and '.join(of)}", "write a rule for each")
     elif not of and (asks or "caution" not in given):
@@ -194,17 +228,17 @@ def _check_asks(entry: Entry, lines: Lines) -> Iterator[Wrong]:
         yield Wrong(entry, entry.line, f"of the {of[0]} one thing is asked", f"write one of {may}")
     elif of and any(a not in _ASKS[of[0]] for a in asks):
         stray = next(a for a in asks if a not in _ASKS[of[0]])
-        line = lines.of_key(stray, entry.line)
+        line = entry.line_of(stray)
         yield Wrong(entry, line, f"{stray} does not go with {of[0]}", "leave one of them out")
     elif given.get("forbid") is False:
-        yield Wrong(entry, lines.of_key("forbid", entry.line), "forbids nothing", "leave it out")
+        yield Wrong(entry, entry.line_of("forbid"), "forbids nothing", "leave it out")
     severity = given.get("severity", "caution")
     if severity not in GRAVITY or ("severity" in given and "caution" not in given):
-        line = lines.of_key("severity", entry.line)
+        line = entry.line_of("severity")
         yield Wrong(entry, line, "severity says how grave a caution is", _among(GRAVITY))
     if {"criterion", "figure"} & set(of):
         for key in asks:
-            yield from _unread(entry, lines.of_key(key, entry.line), key, given[key])
+            yield from _unread(entry, entry.line_of(key), key, given[key])
 
 
 def _unread(entry: Entry, line: int, key: str, value: object) -> Iterator[Wrong]:
@@ -252,39 +286,3 @@ def _is_condition(value: object) -> bool:
     if isinstance(value, dict):
         return len(value) == 1 and all(k in BOUNDS and _fits(_AMOUNT, v) for k, v in value.items())
     return _is_texts(value) or (isinstance(value, str) and bool(value))
-
-
-class Lines:
-    """Finds the line in which an entry or a key of it stands; tomllib does not say."""
-
-    def __init__(self, text: str) -> None:
-        blank = re.compile(r'"""(?s:.*?)"""|' + r"'''(?s:.*?)'''")
-        plain = blank.sub(lambda m: "\n" * m[0].count("\n"), text)
-        self.lines = plain.splitlines()
-        self.heads = [
-            (number, match[1])
-            for number, line in enumerate(self.lines, start=1)
-            if (match := re.match(r"""\s*\[\[\s*["']?(\w+)["']?\s*\]\]""", line))
-        ]
-
-    def of_entry(self, section: str, number: int) -> int:
-        """Return the line of the so manieth `[[section]]`, from 0; 1 where it is not found."""
-        heads = [line for line, name in self.heads if name == section]
-        return heads[number] if number < len(heads) else 1
-
-    def of_key(self, key: str, start: int) -> int:
-        """Return the line of a key of the entry that begins in a line."""
-        end = next((line for line, _ in self.heads if line > start), len(self.lines) + 1)
-        named = rf"""["']?{re.escape(key)}["']?\s*[=\].]"""
-        at = self._search(rf"^\s*\[*\s*(rule\.)?{named}", start, end)
-        return at if at != start else self._search(rf"(^|[\s{{,\[.]){named}", start, end)
-
-    def of_section(self, key: str) -> int:
-        """Return the line of a section, or of a key outside of all."""
-        return self._search(rf"""^\s*\[*\s*["']?{re.escape(key)}\b""", 1, len(self.lines) + 1)
-
-    def _search(self, pattern: str, start: int, end: int) -> int:
-        for number in range(start, end):
-            if re.search(pattern, self.lines[number - 1].partition("#")[0]):
-                return number
-        return start

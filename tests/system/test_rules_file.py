@@ -152,11 +152,11 @@ def test_file_that_is_not_there_is_cannot_tell(command: Command, tmp_path: Path,
 CANNOT_BE_USED = {
     "not TOML": ("[[rule", "is not TOML"),
     "an unknown key": (SHOP.replace("times", "tmes"), "line 6: there is no key 'tmes'"),
-    "an unknown calculation": (SHOP.replace('"pull"', '"pul"'), "line 2: there is no calculation"),
+    "an unknown calculation": (SHOP.replace('"pull"', '"pul"'), "line 4: there is no calculation"),
     "an unknown check": (SHOP.replace('"ground"', '"grond"'), "did you mean ground?"),
     "an unknown input": (
         SHOP.replace('criterion = "pull-out force"\ntimes = 1.25', 'input = "forse"\nat_least = 1'),
-        "line 2: pull has no input 'forse'; did you mean force?",
+        "line 5: pull has no input 'forse'; did you mean force?",
     ),
     "a folder of tables": (f'tables = ["none"]\n{SHOP}', "line 1: none is no folder of tables"),
 }
@@ -207,14 +207,14 @@ def test_slip_is_told_with_file_line_and_nearest_word(cli_main: Command, tmp_pat
     ]
     path.write_text(text.replace("tmes", "times"), encoding="utf-8")
     assert cli_main("rules", str(path)).complaints == [
-        "our-shop.toml, line 2: there is no calculation 'pul'; did you mean pull?"
+        "our-shop.toml, line 4: there is no calculation 'pul'; did you mean pull?"
     ]
 
 
 TRIED = {
     "times = 1.25": (0, ""),
-    "times = 0.9": (2, "our-shop.toml, line 2: times = 0.9 would loosen a limit 'at least'"),
-    'at_least = "25 V"': (2, "our-shop.toml, line 2: 'V' is a unit of voltage"),
+    "times = 0.9": (2, "our-shop.toml, line 6: times = 0.9 would loosen a limit 'at least'"),
+    'at_least = "25 V"': (2, "our-shop.toml, line 6: 'V' is a unit of voltage"),
     'at_most = "25 lbf"': (2, "write at_least"),
 }
 
@@ -263,7 +263,7 @@ def test_rules_in_force_are_listed_with_where_they_are_from(
             "name": "before it goes back",
             "calculations": ["ground"],
             "asks": "must be checked in every job (refrigerator)",
-            "origin": "our-shop.toml",
+            "origin": "our-shop.toml, line 9",
         },
     ]
     text = plugged("rules").out

@@ -82,7 +82,10 @@ def _tried(loaded: host.Catalogue, notes: list[str]) -> Iterator[Problem]:
             said = judged.criterion.name if judged.provider == provided.plugin else ""
             if said == f"house rule {provided.rule.name}":
                 why = judged.reason.removeprefix(f"{said} of {provided.plugin} failed: ")
-                yield Problem(f"{provided.plugin}, {provided.version}", why)
+                line, colon, said = why.partition(": ")
+                placed = colon and line.startswith("line ")
+                where = line if placed else provided.version
+                yield Problem(f"{provided.plugin}, {where}", said if placed else why)
             elif said == provided.rule.name and judged.criterion.sense == "cannot tell":
                 notes.append(f"{said}, on the example of {name}: {judged.reason}")
 
