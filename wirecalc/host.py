@@ -48,9 +48,10 @@ class Catalogue:
         self.load_all()
         broken = [f"plugin {p}: {p.reason}" for p in self.plugins if p.broken]
         if rules_files:
-            from .rules_file import check
+            from .rules_file import Beside, check
 
-            wrong = {path: check(path, self.calculations) for path in rules_files}
+            beside = Beside(self.folders, self.required)
+            wrong = {path: check(path, self.calculations, beside) for path in rules_files}
             broken += [f"rules file {path}: {w}" for path, all_ in wrong.items() for w in all_]
         if broken:
             said = "nothing was computed, because plugins and rules files are to load (strict)"
@@ -179,7 +180,8 @@ def _add_rules(catalogue: Catalogue, files: Sequence[Path]) -> None:
     from . import rules_file  # a shop without one reads nothing of it
     from .shop_tables import hidden
 
-    found = rules_file.load(files, catalogue.calculations)
+    beside = rules_file.Beside(catalogue.folders, catalogue.required)
+    found = rules_file.load(files, catalogue.calculations, beside)
     catalogue.rules = sorted([*catalogue.rules, *found.rules], key=by_name)
     catalogue.required = sorted([*catalogue.required, *found.required], key=by_name)
     for folder in found.folders:

@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
+import contextlib
+from collections.abc import Iterable, Iterator
+from pathlib import Path
 from typing import NamedTuple
 
+from . import tables
+from .errors import TableError
+
 ANY_KIND = "*"
+TABLE_OF_KINDS = "job-kinds"
 
 
 class RequiredChecks(NamedTuple):
@@ -41,3 +48,17 @@ class ProvidedRequirement(NamedTuple):
     def names(self, kind: str) -> bool:
         """Whether it is of this very kind, in either case."""
         return kind.casefold() in (k.casefold() for k in self.rule.kinds)
+
+
+def lists_kinds(table: str) -> bool:
+    """Whether a table of this name lists kinds of job; a shop's has a name that begins so."""
+    return table == TABLE_OF_KINDS or table.startswith(f"{TABLE_OF_KINDS}-")
+
+
+def kinds_in(folders: Iterable[Path]) -> Iterator[str]:
+    """Yield the kinds of job that the tables in some folders list; a damaged one lists none."""
+    for folder in folders:
+        for path in sorted(folder.glob(f"{TABLE_OF_KINDS}*.toml")):
+            with contextlib.suppress(TableError):
+                if lists_kinds(path.stem):
+                    yield from (row.text("kind") for row in tables.read(folder, path.stem).rows)

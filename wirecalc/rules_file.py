@@ -21,14 +21,15 @@ from typing import Any, NamedTuple
 
 from .criteria import Criterion, Verdict, cannot_tell
 from .declaration import Calculation
-from .errors import BadText, PluginDefect, TableError, did_you_mean
+from .errors import BadText, PluginDefect, TableError, did_you_mean, nearest
 from .items import Caution, Item, NotChecked
-from .requirements import ProvidedRequirement, RequiredChecks
+from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
 from .rules_ask import condition, declared, judge
 from .rules_text import BOUNDS, WORDS, Entry, RulesText, Wrong, WrongEntry, at_key, read
 from .running import HouseRule, ProvidedCalculation, ProvidedRule
 from .shop_tables import check_folder, refuse_folder
 from .sources import Confidence, Source
+from .tables import bundled_folder
 
 Known = Mapping[str, ProvidedCalculation]
 ALL = ("*",)
@@ -43,15 +44,26 @@ class FromFile(NamedTuple):
     folders: list[Path]
 
 
-def load(paths: Sequence[Path], known: Known) -> FromFile:
+class Beside(NamedTuple):
+    """What plugins give that a rules file may build on: folders of tables, required checks."""
+
+    folders: Sequence[Path] = ()
+    required: Sequence[ProvidedRequirement] = ()
+
+
+NOTHING = Beside()
+
+
+def load(paths: Sequence[Path], known: Known, beside: Beside = NOTHING) -> FromFile:
     """Return the rules of some files; `known` are the calculations that there are.
 
     Inputs, choices and units are checked when a calculation runs, so that none is loaded here.
     """
     loaded = FromFile([], [], [], [])
-    for path in dict.fromkeys(paths):
-        text = read(path)
+    texts = [read(path) for path in dict.fromkeys(paths)]
+    for text in texts:
         usable, wrong = _sorted_out(text, known)
+        usable = [e for e in usable if not _strange_kinds(e, texts, beside, wrong)]
         for folder in text.folders:
             _take_folder(folder, text, loaded.folders, wrong)
         loaded.wrong.extend(wrong)
@@ -65,10 +77,11 @@ def load(paths: Sequence[Path], known: Known) -> FromFile:
     return loaded
 
 
-def check(path: Path, known: Known) -> list[Wrong]:
+def check(path: Path, known: Known, beside: Beside = NOTHING) -> list[Wrong]:
     """Return all that is wrong in a rules file, its inputs, choices and units included."""
     text = read(path)
     usable, wrong = _sorted_out(text, known)
+    usable = [e for e in usable if not _strange_kinds(e, [text], beside, wrong)]
     for folder in text.folders:
         _take_folder(folder, text, [], wrong)
     for entry in usable:
@@ -103,7 +116,33 @@ def _sorted_out(text: RulesText, known: Known) -> tuple[list[Entry], list[Wrong]
             wrong.append(Wrong(entry, line, f"there is no calculation {name!r}", would_do))
         if not strange:
             usable.append(entry)
+    named = {kind for entry in text.entries for kind in entry.given.get("kinds", ())}
+    for kind in text.new_kinds:
+        if kind not in named and not wrong:
+            said = f"no [[required]] names the new kind {kind!r}"
+            wrong.append(Wrong(None, text.new_kinds_line, said, "name it there, or leave it out"))
     return usable, wrong
+
+
+def _strange_kinds(
+    entry: Entry, texts: Sequence[RulesText], beside: Beside, wrong: list[Wrong]
+) -> bool:
+    """Say which kinds of job of an entry there are none of: its checks would never be asked for."""
+    strange = [kind for kind in entry.given.get("kinds", ()) if kind != ANY_KIND]
+    if not strange:
+        return False
+    folders = [f for text in texts for f in text.folders]
+    known = list(dict.fromkeys(kinds_in([bundled_folder(), *beside.folders, *folders])))
+    ours = {kind for text in texts for kind in text.new_kinds}
+    ours |= {kind for asked in beside.required for kind in asked.rule.kinds}
+    strange = [kind for kind in strange if kind not in ours and kind not in known]
+    for kind in strange:
+        near = nearest(kind, [*known, *ours])
+        would_do = f"did you mean {near}?" if near else f"the kinds are {', '.join(known)};"
+        would_do += f' one of your own stands above all rules, new_kinds = ["{kind}"]'
+        line = entry.line_of("kinds")
+        wrong.append(Wrong(entry, line, f"there is no kind of job {kind!r}", would_do))
+    return bool(strange)
 
 
 def _cannot_be_used(wrong: Wrong, file: str, known: Known) -> ProvidedRule:

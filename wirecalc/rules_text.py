@@ -3,6 +3,7 @@
     [[rule]]                      name, calculations, then what it asks, and of whom
     [[required]]                  name, kinds, calculations: checks that a kind of job needs
     tables = ["folder"]           above all others: folders of tables beside the file
+    new_kinds = ["boat fridge"]   there too: kinds of job that only this shop has
 
 Only the shape is checked here. Whether a calculation has such an input is known when the rule is
 bound to it (rules_file.py).
@@ -58,6 +59,10 @@ _RULE_KEYS = {
 }
 _REQUIRED_KEYS = {"name": _TEXT, "kinds": _TEXTS, "calculations": _TEXTS}
 _SECTIONS = {"rule": _RULE_KEYS, "required": _REQUIRED_KEYS}
+_ABOVE_ALL = {  # what may stand above all sections -> what it is, and an example of it
+    "tables": ("folders", '["our-tables"]'),
+    "new_kinds": ("texts", '["boat fridge"]'),
+}
 
 
 class Entry(NamedTuple):
@@ -125,7 +130,8 @@ class Wrong(NamedTuple):
 class RulesText(NamedTuple):
     """A rules file that was read: its name, the entries that may be used, and what is wrong.
 
-    `folders` are its folders of tables, and `folders_line` where they are named.
+    `folders` are its folders of tables, `new_kinds` the kinds of job that it adds, and the lines
+    those where they are named.
     """
 
     file: str
@@ -133,6 +139,8 @@ class RulesText(NamedTuple):
     wrong: tuple[Wrong, ...]
     folders: tuple[Path, ...] = ()
     folders_line: int = 0
+    new_kinds: tuple[str, ...] = ()
+    new_kinds_line: int = 0
 
 
 def read(path: Path) -> RulesText:
@@ -160,10 +168,16 @@ def read(path: Path) -> RulesText:
             wrong += found
             if isinstance(given, dict) and not found:
                 entries.append(entry)
-    named = sheet.get("tables", ())
-    folders = tuple(path.parent / name for name in named) if _is_texts(named) else ()
-    by_line = tuple(sorted(wrong, key=lambda w: w.line))
-    return RulesText(path.name, tuple(entries), by_line, folders, lines.of_section("tables"))
+    above = {key: sheet[key] if _is_texts(sheet.get(key)) else () for key in _ABOVE_ALL}
+    return RulesText(
+        path.name,
+        tuple(entries),
+        tuple(sorted(wrong, key=lambda w: w.line)),
+        tuple(path.parent / name for name in above["tables"]),
+        lines.of_section("tables"),
+        tuple(above["new_kinds"]),
+        lines.of_section("new_kinds"),
+    )
 
 
 def _nothing(path: Path, wrong: str, would_do: str = "") -> RulesText:
@@ -172,12 +186,13 @@ def _nothing(path: Path, wrong: str, would_do: str = "") -> RulesText:
 
 def _sections(sheet: Mapping[str, Any], lines: Lines) -> Iterator[Wrong]:
     for key, value in sheet.items():
-        if key == "tables":
+        if key in _ABOVE_ALL:
             if not _is_texts(value):
-                line = lines.of_section(key)
-                yield Wrong(None, line, "tables are folders", 'write tables = ["our-tables"]')
+                what, example = _ABOVE_ALL[key]
+                wrong, would_do = f"{key} are {what}", f"write {key} = {example}"
+                yield Wrong(None, lines.of_section(key), wrong, would_do)
         elif key not in _SECTIONS:
-            would_do = did_you_mean(key, [*_SECTIONS, "tables"])
+            would_do = did_you_mean(key, [*_SECTIONS, *_ABOVE_ALL])
             yield Wrong(None, lines.of_section(key), f"there is no section {key!r}", would_do)
         elif not isinstance(value, list) or not all(isinstance(v, dict) for v in value):
             would_do = f"write [[{key}]] above each"

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc import settings
+from wirecalc import settings, tables
 
 from .conftest import Outside
 
@@ -209,6 +209,62 @@ def test_slip_is_told_with_file_line_and_nearest_word(cli_main: Command, tmp_pat
     assert cli_main("rules", str(path)).complaints == [
         "our-shop.toml, line 4: there is no calculation 'pul'; did you mean pull?"
     ]
+
+
+KINDS = {
+    '"refrigerator"': (0, ""),
+    '"*"': (0, ""),
+    '"Refrigerator"': (2, "line 11: there is no kind of job 'Refrigerator'; did you mean"),
+    '"fridge"': (
+        2,
+        "line 11: there is no kind of job 'fridge'; the kinds are refrigerator, freezer, ",
+    ),
+}
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_kind_of_job_that_there_is_none_of_is_refused(
+    cli_main: Command, shop: Callable[[str], Path], kind: str
+) -> None:
+    path = shop(SHOP.replace('"refrigerator"', kind))
+    status, said = KINDS[kind]
+    done = cli_main("rules", str(path))
+    assert (done.status, said in done.err) == (status, True)
+    assert cli_main(*PULL, "26 lbf").status == (3 if status else 0)
+    assert cli_main(*PULL, "26 lbf", "--strict").status == (4 if status else 0)
+
+
+def test_new_kind_of_job_is_said_to_be_one(
+    cli_main: Command, shop: Callable[[str], Path], tmp_path: Path
+) -> None:
+    path = shop('new_kinds = ["boat fridge"]\n' + SHOP.replace("refrigerator", "boat fridge"))
+    done = cli_main("rules", str(path))
+    assert (done.status, done.err) == (0, "")
+    sheet = tmp_path / "sheet.toml"
+    head = '[job]\ntitle = "invented"\nkind = "boat fridge"\n'
+    sheet.write_text(f'{head}[[check]]\ncalculation = "gauge"\nstrands = 41\n', encoding="utf-8")
+    assert cli_main("job", str(sheet)).status == 3
+    shop('new_kinds = ["boat fridge", "boat"]\n' + SHOP.replace("refrigerator", "boat fridge"))
+    assert "line 1: no [[required]] names the new kind 'boat'" in cli_main("rules", str(path)).err
+    shop('new_kinds = "boat"\n' + SHOP)
+    assert 'line 1: new_kinds are texts; write new_kinds = ["boat fridge"]' in (
+        cli_main("rules", str(path)).err
+    )
+
+
+def test_kinds_of_the_shops_own_table_are_known(
+    cli_main: Command, shop: Callable[[str], Path], tmp_path: Path
+) -> None:
+    folder = tmp_path / "ours"
+    folder.mkdir()
+    for end in ("toml", "csv"):
+        text = (tables.bundled_folder() / f"job-kinds.{end}").read_text(encoding="utf-8")
+        text = text.replace("refrigerator,", "wine-cabinet,")
+        (folder / f"job-kinds-ours.{end}").write_text(text, encoding="utf-8")
+    path = shop('tables = ["ours"]\n' + SHOP.replace("refrigerator", "wine-cabinet"))
+    done = cli_main("rules", str(path))
+    assert (done.status, done.err) == (0, "")
+    tables.use_folders([])
 
 
 TRIED = {

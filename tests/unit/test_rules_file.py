@@ -306,6 +306,7 @@ def test_caution_is_added_where_its_condition_holds(tmp_path: Path) -> None:
 
 def test_required_checks_are_what_house_rules_give(tmp_path: Path) -> None:
     text = '[[required]]\nname = "all"\nkinds = ["oven"]\ncalculations = ["sample"]\n'
+    text = f'new_kinds = ["oven"]\n{text}'
     found = rules_file.load([write(tmp_path, text)], KNOWN)
     assert [(r.rule.name, r.rule.kinds, r.rule.calculations) for r in found.required] == [
         ("all", ("oven",), ("sample",))

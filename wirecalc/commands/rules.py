@@ -54,11 +54,12 @@ def run(words: Sequence[str]) -> Result:
 
 def _only(path: Path, loaded: host.Catalogue) -> tuple[host.Catalogue, list[str]]:
     """Return a catalogue with the rules of one file; raises BadInput with all that is wrong."""
-    wrong = rules_file.check(path, loaded.calculations)
+    beside = rules_file.Beside(loaded.folders, loaded.required)
+    wrong = rules_file.check(path, loaded.calculations, beside)
     if wrong:
         where = [f"{path.name}, line {w.line}" if w.line else path.name for w in wrong]
         raise BadInput(Problem(at, w.wrong, w.would_do) for at, w in zip(where, wrong, strict=True))
-    found = rules_file.load([path], loaded.calculations)
+    found = rules_file.load([path], loaded.calculations, beside)
     only = replace(loaded, rules=found.rules, required=found.required)
     notes: list[str] = []
     failed = [*_tried(only, notes)]

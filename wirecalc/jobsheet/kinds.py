@@ -12,9 +12,7 @@ from .. import tables
 from ..errors import BadInput, Problem, nearest
 from ..host import Catalogue
 from ..job import AS_LEFT
-from ..requirements import ANY_KIND
-
-TABLE = "job-kinds"
+from ..requirements import ANY_KIND, lists_kinds
 
 
 class UsualCheck(NamedTuple):
@@ -94,8 +92,4 @@ def unknown(name: str, kind: str, known: Sequence[str]) -> Problem:
 
 
 def _tables() -> Sequence[tables.Table]:
-    return [
-        tables.load(name)
-        for name in tables.names()
-        if name == TABLE or name.startswith(f"{TABLE}-")
-    ]
+    return [tables.load(name) for name in tables.names() if lists_kinds(name)]
