@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc import tables
+from wirecalc import settings, tables
 from wirecalc.output.explanation import tables_named
 
 Cli = Callable[..., Any]
@@ -166,6 +166,54 @@ def test_example_that_does_not_run_is_said_so(
     as_json = plugged("explain", name, "--format", "json").json
     assert as_json["worked_example"] is None
     assert why in as_json["not_worked"]
+
+
+RULES = """
+[[rule]]
+name = "a third more"
+calculations = ["pull"]
+criterion = "pull-out force"
+times = 1.35
+
+[[rule]]
+name = "no cord"
+calculations = ["extension"]
+forbid = true
+
+[[required]]
+name = "before it goes back"
+kinds = ["refrigerator"]
+calculations = ["ground"]
+"""
+
+
+def test_house_rules_in_force_are_explained(
+    cli_main: Cli, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """UL 486A asks for 20 lbf on 18 AWG; a third more is 27, and the example has 23.4."""
+    path = tmp_path / "shop.toml"
+    path.write_text(RULES, encoding="utf-8")
+    monkeypatch.setenv(settings.RULES, str(path))
+    for name, asks, origin in (
+        ("pull", "a third more: pull-out force: its limit x 1.35", "shop.toml, line 2"),
+        ("extension", "no cord: not to be used", "shop.toml, line 8"),
+        ("ground", "before it goes back: must be checked in every job", "shop.toml, line 13"),
+    ):
+        done = cli_main("explain", name)
+        assert (done.status, done.err) == (0, "")
+        house = flat(done.out.partition("\nHouse rules in force\n")[2])
+        assert house.startswith(f"- {asks}")
+        assert f"({origin})" in house
+        as_json = cli_main("explain", name, "--format", "json").json
+        assert [rule["origin"] for rule in as_json["house_rules"]] == [origin]
+        if name == "ground":
+            continue
+        line = cli_main(*shlex.split(as_json["example"])[1:], "--working", "--format", "json")
+        assert (line.status, line.json) == (1, as_json["worked_example"])
+    assert "House rules" not in cli_main("explain", "strip").out
+    left_out = cli_main("explain", "extension", "--bundled-only").out
+    assert "House rules in force" not in left_out
+    assert "house rules of shop.toml: only bundled plugins were asked for" in flat(left_out)
 
 
 LINE = ("duty", "--on-times", "18 min ±1 min", "--off-times", "22 min", "--after-restock", "no")

@@ -25,7 +25,7 @@ def catalogue(words: Sequence[str]) -> host.Catalogue:
 
 
 def catalogue_with(name: str, words: Sequence[str] = ()) -> host.Catalogue:
-    """Load what it takes to describe a calculation: for a bundled one, nothing from outside.
+    """Load what it takes to show the inputs of a calculation: nothing outside for a bundled one.
 
     For another, what the switches among the words ask for.
     """

@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-import inspect
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import NamedTuple
 
 from .. import host, rules_file
 from ..errors import BadInput, PluginDefect, Problem
 from ..findings import Finding
 from ..options import split
-from ..output.layout import WIDTH, table, wrap
-from ..running import ProvidedRule
+from ..output.rules import listed, rules_table
 from ..settings import RULES
 from .loaded import catalogue, warnings
 from .result import Result
@@ -22,15 +19,6 @@ NONE = (
     "No house rules are in force. A plugin gives some, or a rules file that "
     f"the settings or {RULES} name; `wirecalc rules FILE` checks one."
 )
-
-
-class Listed(NamedTuple):
-    """A house rule as it is listed."""
-
-    name: str
-    calculations: list[str]
-    asks: str
-    origin: str
 
 
 def run(words: Sequence[str]) -> Result:
@@ -42,14 +30,14 @@ def run(words: Sequence[str]) -> Result:
     if options.words:
         loaded, notes = _only(Path(options.words[0]), loaded)
         said = [*said, *notes]
-    rows = [*_listed(loaded)]
+    rows = listed(loaded)
     if options.format == "json":
         from ..output.json import dump
 
         found = {"schema": "wirecalc.rules/1", "rules": [r._asdict() for r in rows]}
         return Result(dump(found), output=options.output, warnings=said)
     none = "This file has no rules." if options.words else NONE
-    return Result("\n".join(_text(rows, none)), output=options.output, warnings=said)
+    return Result("\n".join(rules_table(rows, none)), output=options.output, warnings=said)
 
 
 def _only(path: Path, loaded: host.Catalogue) -> tuple[host.Catalogue, list[str]]:
@@ -98,40 +86,3 @@ def _example(loaded: host.Catalogue, name: str) -> Finding | None:
         return loaded.run(name, calc.example_inputs)
     except (BadInput, PluginDefect):
         return None
-
-
-def _listed(loaded: host.Catalogue) -> Iterator[Listed]:
-    rows: dict[tuple[str, str, str], Listed] = {}
-    for provided in loaded.rules:
-        origin, asks = _origin(provided.plugin, provided.version), _asks(provided)
-        key = (provided.rule.name, asks, origin)
-        row = rows.setdefault(key, Listed(provided.rule.name, [], asks, origin))
-        row.calculations.extend(provided.rule.calculations)
-    yield from rows.values()
-    for asked in loaded.required:
-        kinds = ", ".join(asked.rule.kinds)
-        origin = _origin(asked.plugin, asked.version)
-        says = f"must be checked in every job ({kinds})"
-        yield Listed(asked.rule.name, [*asked.rule.calculations], says, origin)
-
-
-def _origin(plugin: str, version: str) -> str:
-    """Say where a rule is from: a file and line, or a plugin and its version."""
-    if version.startswith("line "):
-        return f"{plugin}, {version}"
-    return f"plugin {plugin} {version}" if version else plugin
-
-
-def _asks(provided: ProvidedRule) -> str:
-    """Say what a rule asks: the first line of its function's docstring."""
-    doc = inspect.getdoc(provided.rule.function)
-    return doc.split("\n", 1)[0] if doc else "not said: its function has no docstring"
-
-
-def _text(rows: Sequence[Listed], none: str) -> Iterator[str]:
-    if not rows:
-        yield from wrap(none)
-        return
-    heads = ("rule", "calculations", "asks", "from")
-    cells = [(r.name, ", ".join(r.calculations), r.asks, r.origin) for r in rows]
-    yield from table([heads, *cells], WIDTH)

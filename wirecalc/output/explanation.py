@@ -12,22 +12,31 @@ from .. import tables
 from ..criteria import Criterion
 from ..declaration import Calculation
 from ..findings import Finding, Judged
-from ..items import library_caution
+from ..items import NotChecked, library_caution
 from ..rounding import show
+from ..shop_tables import over
 from ..sources import Confidence, Source
 from .citations import Citations
 from .help import input_lines
 from .layout import block, command, table, wrap
+from .rules import Listed
 from .text import caution_lines, evidence, headline, not_checked_lines, sources_block
 
 Example = Finding | str  # the finding of the example, or why it was not worked
 
 
-def explanation(calc: Calculation[Any], example: Example, files: Mapping[str, str]) -> str:
+def explanation(
+    calc: Calculation[Any],
+    example: Example,
+    files: Mapping[str, str],
+    rules: Sequence[Listed] = (),
+    not_loaded: Sequence[NotChecked] = (),
+) -> str:
     """Explain a calculation to a person: what it asks and how it answers, with an example.
 
     `example` is the finding of the declared example, or a text that says why there is none;
-    `files` are the files that the example reads, by name.
+    `files` are the files that the example reads, by name; `rules` are the house rules in force
+    that concern it, and `not_loaded` where there may be others.
     """
     lines = [*wrap(f"{calc.name}: {calc.question}"), "", "How it is worked out"]
     lines += _paragraphs(calc.doc)
@@ -38,13 +47,30 @@ def explanation(calc: Calculation[Any], example: Example, files: Mapping[str, st
     if isinstance(example, Finding):
         lines += block("Limits in the example below; other inputs have others", _limits(example))
         lines += sources_block(Citations([example]))
+        lines += _house(calc, rules, not_loaded)
         lines += block("Take care", caution_lines(example.cautions))
         lines += block("Never checked", not_checked_lines(_never(calc, example)))
     else:
+        lines += _house(calc, rules, not_loaded)
         known = [c for c in map(library_caution, calc.cautions) if c is not None]
         lines += block("Take care", caution_lines(known))
         lines += block("Never checked", (f"- {what}" for what in calc.not_checked))
     return "\n".join([*lines, *_worked(calc, example, files)])
+
+
+def _house(
+    calc: Calculation[Any], rules: Sequence[Listed], not_loaded: Sequence[NotChecked]
+) -> list[str]:
+    """List what the shop asks beyond the published limits, and what of it was not loaded."""
+    said = [f"- {rule.name}: {rule.asks} ({rule.origin})" for rule in rules]
+    for shop in over(tables_named(calc.doc)):
+        rows = f"{len(shop.rows)} row{'' if len(shop.rows) == 1 else 's'}"
+        said.append(f"- {rows} beside those of {shop.table.name} (table {', '.join(shop.by)})")
+    missing = [f"- {gap.what}: {gap.why}" for gap in not_loaded]
+    lines = []
+    for title, texts in (("House rules in force", said), ("Not loaded", missing)):
+        lines += block(title, (line for text in texts for line in wrap(text, indent="  ")))
+    return lines
 
 
 def tables_named(doc: str) -> list[str]:
