@@ -50,6 +50,26 @@ class TableError(WirecalcError, LookupError):
     """A table that is missing, damaged, or does not hold what was looked for."""
 
 
+class DamagedTable(TableError, BadInput):
+    """A table of a shop that is damaged: a file of the shop's, so bad input and nobody's defect.
+
+    `said` names the file by its folder alone, for a report that others read.
+    """
+
+    def __init__(self, folder: str, name: str, wrong: str) -> None:
+        lines = [_without(line, name) for line in wrong.splitlines()]
+        of_csv = any(w in wrong for w in (", line ", ": line ", "its CSV", "the header", "no rows"))
+        file = f"{name}.{'csv' if of_csv else 'toml'}"
+        parent = folder.replace("\\", "/").rstrip("/").rpartition("/")[2]
+        self.said = f"{parent}/{file}: {'; '.join(lines)}"
+        BadInput.__init__(self, (Problem(f"{folder}/{file}", line) for line in lines))
+
+
+def _without(line: str, table: str) -> str:
+    """Return what is wrong in a table without its name."""
+    return line.removeprefix(f"table {table}").lstrip(",: ")
+
+
 class DeclarationError(WirecalcError, TypeError):
     """A calculation, hook or house rule that is declared wrongly: a mistake in a plugin."""
 

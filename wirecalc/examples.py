@@ -1,16 +1,17 @@
-"""The example that a calculation declares, worked: with the files that it reads, if any."""
+"""The example that a calculation declares, worked, and what else it may be given."""
 
 from __future__ import annotations
 
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from .declaration import Calculation
+from .declaration import Calculation, Input
 from .errors import WirecalcError
 from .findings import Finding
 from .host import Catalogue
+from .kinds import OneOf, YesNo
 from .readings_file import ReadingsFile
 from .readings_stream import ReadingsStream
 
@@ -19,6 +20,35 @@ def example_files(calc: Calculation[Any]) -> Mapping[str, str]:
     """Return the samples of the files that the example reads, by the name of the file."""
     kinds = (calc.input(name).kind for name in calc.example_inputs)
     return {kind.example: kind.sample for kind in kinds if kind.sample}
+
+
+def variants(calc: Calculation[Any]) -> Iterator[Mapping[str, str | list[str]]]:
+    """Yield inputs that a calculation may be given: those of its example, then others.
+
+    Each input that may be left out is given too, by itself and with all the others; of a choice
+    every word is taken once, and yes and no. Some may contradict each other, and are refused.
+    """
+    example = calc.example_inputs
+    more = {
+        i.name: i.kind.example.split("; ") if i.many else i.kind.example
+        for i in calc.inputs
+        if i.name not in example and not i.kind.of_file
+    }
+    whole = {**example, **more}
+    yield example
+    yield from ({**example, name: text} for name, text in more.items())
+    yield whole
+    for declared in calc.inputs:
+        for word in choices(declared):
+            given = {declared.name: [word] if declared.many else word}
+            yield from ({**example, **given}, {**whole, **given})
+
+
+def choices(declared: Input) -> list[str]:
+    """Return the words of a choice, yes and no; none where an input is no choice."""
+    if isinstance(declared.kind, OneOf):
+        return declared.kind.words
+    return ["yes", "no"] if isinstance(declared.kind, YesNo) else []
 
 
 def worked_example(loaded: Catalogue, calc: Calculation[Any]) -> Finding | str:

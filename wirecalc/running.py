@@ -18,7 +18,7 @@ from .band import (
 )
 from .criteria import Criterion, Origin, cannot_tell
 from .declaration import BANDS, Calculation
-from .errors import BadInput, Blamed, PluginDefect, described
+from .errors import BadInput, Blamed, DamagedTable, PluginDefect, described
 from .findings import Finding, Judged, collect_sources
 from .itemcheck import check
 from .items import Answer, Caution, ChartItem, Figure, Item, NotChecked, library_caution
@@ -90,7 +90,8 @@ def run(
 
     `remembered` is kept between runs of one calculation, so that no text is read twice.
 
-    Raises BadInput with everything that is wrong with the inputs, and PluginDefect where the
+    Raises BadInput with everything that is wrong with the inputs, or with a shop's table that it
+    reads (where `missing_is_unknown` that is a `cannot tell`), and PluginDefect where the
     calculation itself raises or yields what it must not.
     """
     calc = provided.calculation
@@ -98,7 +99,14 @@ def run(
         prepared = prepare(
             calc, given, origin, missing_is_unknown=missing_is_unknown, remembered=remembered
         )
-    runs, missing = _all_runs(provided, prepared, rules) if prepared.runs else ([], 0)
+    try:
+        runs, missing = _all_runs(provided, prepared, rules) if prepared.runs else ([], 0)
+    except DamagedTable as error:  # the shop's: the rest of a job goes on without it
+        if not missing_is_unknown:
+            raise
+        mend = "have the shop mend its table"
+        gap = cannot_tell("a table of the shop", error.said, measure=mend)
+        runs, missing = [[Given(gap, provided.plugin)]], 0
     return _finding(provided, prepared, runs, missing, not_loaded)
 
 
@@ -153,7 +161,7 @@ def _all_rules(
 
 
 def _items(provided: ProvidedCalculation, arguments: Mapping[str, Any]) -> list[Item]:
-    with Blamed(f"{provided.whose} failed"):  # whatever leaves it is no verdict
+    with Blamed(f"{provided.whose} failed", DamagedTable):  # whatever else leaves it is no verdict
         return _take_items(provided.calculation.function(**arguments))
 
 

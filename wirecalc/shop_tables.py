@@ -18,7 +18,7 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 from . import tables
-from .errors import TableError, did_you_mean
+from .errors import DamagedTable, TableError, did_you_mean
 from .tables import Cell, Column, Row, Table
 
 _TYPES_OF_AMOUNTS = ("number", "integer")
@@ -109,7 +109,8 @@ def _add(before: Overlaid, folder: Path, name: str) -> Overlaid:
         shop = tables.read(folder, name)
         columns = _shared(published, shop)
     except TableError as error:
-        return before._replace(broken=(*before.broken, str(error)))
+        said = error.said if isinstance(error, DamagedTable) else str(error)
+        return before._replace(broken=(*before.broken, said))
     rows = {tuple(r.cells[k] for k in published.key): r for r in published.rows}
     used: list[Row] = []
     not_used: list[str] = []

@@ -17,7 +17,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from .errors import TableError, did_you_mean
+from .errors import DamagedTable, TableError, did_you_mean
 from .sources import Confidence, Source
 
 Cell = str | float | int | None
@@ -198,7 +198,19 @@ def _load(name: str) -> Table:
 
 
 def read(folder: Path, name: str) -> Table:
-    """Read one table from a folder and check it; raises TableError, saying what is damaged."""
+    """Read one table from a folder and check it; raises TableError, saying what is damaged.
+
+    Of a table that does not come with wirecalc it is a DamagedTable, which names the file.
+    """
+    try:
+        return _read(folder, name)
+    except TableError as error:
+        if folder == bundled_folder():
+            raise
+        raise DamagedTable(str(folder), name, str(error)) from None
+
+
+def _read(folder: Path, name: str) -> Table:
     from .tablecheck import check  # needs this module's records
 
     sidecar = read_sidecar(folder, name)
@@ -289,7 +301,10 @@ def _rows(
 def _cell(table: str, line: int, column: Column, text: str) -> Cell:
     if not text:
         if column.required:
-            raise TableError(f"table {table}, line {line}: column {column.name} is empty")
+            would_do = f"write required = false under [columns.{column.name}] in {table}.toml"
+            raise TableError(
+                f"table {table}, line {line}: column {column.name} is empty; fill it, or {would_do}"
+            )
         return None
     try:
         if column.type == "number":

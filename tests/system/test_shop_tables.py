@@ -302,6 +302,53 @@ def test_choose_takes_the_stock_of_the_folder(
     assert [a["text"] for a in done.json["answers"]] == ["van-2"]
 
 
+STOCK_HEAD = "part,connector,barrel,on_hand,source,confidence,copies,note\n"
+
+
+def test_damaged_stock_is_the_shops_file_and_no_defect(
+    cli_main: Command, our_tables: Callable[..., Path], write_sheet: Callable[..., Path]
+) -> None:
+    path = our_tables("stock", STOCK, STOCK_HEAD + "van-1,butt,,3,shop,house,,\n")
+    file = path.parent / "our-tables" / "stock.csv"
+    said = "line 2: column barrel is empty; fill it, or write required = false under"
+    done = cli_main(*CHOOSE)
+    assert (done.status, done.out) == (2, "")
+    assert done.complaints == [f"{file}: {said} [columns.barrel] in stock.toml"]
+    sheet = write_sheet({"calculation": "choose", "wire": "18 AWG", "connector": "butt"})
+    job = cli_main("job", str(sheet), "--format", "json")
+    assert job.status == 3
+    (check,) = job.json["checks"]
+    assert check["defect"] is None
+    assert f"our-tables/stock.csv: {said}" in check["finding"]["criteria"][0]["reason"]
+    assert str(path.parent) not in job.out
+    with pytest.raises(wirecalc.BadInput, match="column barrel is empty"):
+        wirecalc.build(rules=[path]).run("choose", {"wire": "18 AWG", "connector": "butt"})
+
+
+def test_listing_names_a_damaged_table_and_lists_the_rest(
+    cli_main: Command, our_tables: Callable[..., Path]
+) -> None:
+    our_tables("shop-crimps", SIDECAR, f"{HEADER}18,25,shop,house,,\n")
+    path = our_tables("stock", STOCK, STOCK_HEAD + "van-1,butt,22-18 AWG,some,shop,house,,\n")
+    file = path.parent / "our-tables" / "stock.csv"
+    wrong = f"{file}: line 2: 'some' in column on_hand is no integer"
+    done = cli_main("tables")
+    assert (done.status, done.complaints) == (0, [wrong])
+    assert {"pull-crimp", "shop-crimps"} < set(done.out.splitlines())
+    assert [t["name"] for t in cli_main("tables", "--format", "json").json].count("stock") == 0
+    alone = cli_main("tables", "stock")
+    assert (alone.status, alone.out, alone.complaints) == (2, "", [wrong])
+    (path.parent / "our-tables" / "stock.toml").write_text("key = [", encoding="utf-8")
+    assert "stock.toml: its sidecar cannot be read" in cli_main("tables", "stock").err
+
+
+def test_damaged_table_of_kinds_is_no_defect(
+    cli_main: Command, our_tables: Callable[..., Path]
+) -> None:
+    our_tables("job-kinds-ours", STOCK, STOCK_HEAD + "van-1,butt,,3,shop,house,,\n")
+    assert cli_main("job", "--new").status == 2
+
+
 def test_each_catalogue_keeps_to_its_own_tables(our_tables: Callable[..., Path]) -> None:
     """What is built later, without the shop's rules file, takes no stricter row away."""
     path = our_tables("our-pull", STRICTER, _row("ul-486a,18,0.82", 25, 111.2))

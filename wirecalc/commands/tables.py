@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from .. import tables
-from ..errors import BadInput, Problem, TableError
+from ..errors import BadInput, DamagedTable, Problem, TableError
 from ..options import split
 from ..output import tables as table_output
 from ..shop_tables import Overlaid, over
@@ -19,9 +19,12 @@ def run(words: Sequence[str]) -> Result:
     options.refuse()
     loaded = catalogue(words)  # plugins may add tables
     name = options.words[0] if options.words else ""
+    damaged: list[str] = []
     try:
         shops = over([name]) if name else []
-        text = _one(name, options.format, shops) if name else _all(options.format)
+        text = _one(name, options.format, shops) if name else _all(options.format, damaged)
+    except DamagedTable:
+        raise
     except TableError as error:
         if name and name not in tables.names():
             raise BadInput([Problem("", str(error))]) from None
@@ -29,15 +32,21 @@ def run(words: Sequence[str]) -> Result:
     said = [f"a row of the shop is not used: {why}" for s in shops for why in s.not_used]
     if options.format in ("text", "json"):  # they show it themselves
         said = []
-    return Result(text, output=options.output, warnings=[*warnings(loaded), *said])
+    return Result(text, output=options.output, warnings=[*warnings(loaded), *said, *damaged])
 
 
 def _one(name: str, form: str, shops: Sequence[Overlaid]) -> str:
     return table_output.render(tables.load(name), form, shops)
 
 
-def _all(form: str) -> str:
-    loaded = [tables.load(name) for name in tables.names()]
+def _all(form: str, damaged: list[str]) -> str:
+    """List all tables; those of a shop that are damaged are named apart."""
+    loaded = []
+    for name in tables.names():
+        try:
+            loaded.append(tables.load(name))
+        except DamagedTable as error:
+            damaged.append(str(error))
     if form == "json":
         from ..output.json import dump
 
