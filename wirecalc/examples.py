@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+import contextlib
 import tempfile
 from collections.abc import Iterator, Mapping
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
 from .declaration import Calculation, Input
-from .errors import WirecalcError
+from .errors import BadInput, PluginDefect, WirecalcError
 from .findings import Finding
 from .host import Catalogue
-from .kinds import OneOf, YesNo
 from .readings_file import ReadingsFile
 from .readings_stream import ReadingsStream
+from .word_kinds import OneOf, YesNo
 
 
 def example_files(calc: Calculation[Any]) -> Mapping[str, str]:
@@ -49,6 +51,16 @@ def choices(declared: Input) -> list[str]:
     if isinstance(declared.kind, OneOf):
         return declared.kind.words
     return ["yes", "no"] if isinstance(declared.kind, YesNo) else []
+
+
+def tried(loaded: Catalogue, calc: Calculation[Any]) -> Iterator[Finding]:
+    """Yield the finding of the example, then those of its variants, of all that can be run."""
+    first = worked_example(loaded, calc)
+    if isinstance(first, Finding):
+        yield first
+    for given in islice(variants(calc), 1, None):
+        with contextlib.suppress(BadInput, PluginDefect):
+            yield loaded.run(calc.name, given)
 
 
 def worked_example(loaded: Catalogue, calc: Calculation[Any]) -> Finding | str:

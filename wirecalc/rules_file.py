@@ -27,7 +27,7 @@ from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_i
 from .rules_ask import condition, declared, judge
 from .rules_text import BOUNDS, WORDS, Entry, RulesText, Wrong, WrongEntry, at_key, read
 from .running import HouseRule, ProvidedCalculation, ProvidedRule
-from .shop_tables import check_folder, refuse_folder
+from .shop_tables import check_folder, check_tables, refuse_folder
 from .sources import Confidence, Source
 from .tables import bundled_folder
 
@@ -83,7 +83,10 @@ def check(path: Path, known: Known, beside: Beside = NOTHING) -> list[Wrong]:
     usable, wrong = _sorted_out(text, known)
     usable = [e for e in usable if not _strange_kinds(e, [text], beside, wrong)]
     for folder in text.folders:
-        _take_folder(folder, text, [], wrong)
+        taken: list[Path] = []
+        _take_folder(folder, text, taken, wrong)
+        said = [w for f in taken for w in check_tables(f) if w not in {x.wrong for x in wrong}]
+        wrong += [Wrong(None, text.folders_line, why) for why in said]
     for entry in usable:
         for name in entry.calculations if entry.section == "rule" else ():
             try:

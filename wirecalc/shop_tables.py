@@ -59,6 +59,27 @@ def check_folder(folder: Path) -> None:
             raise TableError(f"table {path.stem}: there is no published table {over!r}; {would_do}")
 
 
+def check_tables(folder: Path) -> list[str]:
+    """Say what is wrong with a folder of tables, as docs/tables.md describes them.
+
+    Every table in it is read, and rows of a stricter one that are not used are named.
+    """
+    names = {path.stem for path in folder.glob("*.toml")}
+    wrong = [] if names else [f"{folder} holds no table: a table is NAME.csv and NAME.toml"]
+    alone = sorted({path.stem for path in folder.glob("*.csv")} - names)
+    wrong += [f"table {name}: it has no {name}.toml beside it" for name in alone]
+    for name in sorted(names):
+        if (tables.bundled_folder() / f"{name}.toml").is_file():
+            wrong.append(f"table {name}: a bundled table has this name; take another")
+        try:
+            tables.read(folder, name)
+        except DamagedTable as error:
+            wrong.append(error.said)
+        except TableError as error:
+            wrong += str(error).splitlines()
+    return wrong + [why for over in _all((folder,)).values() for why in over.not_used]
+
+
 def hidden(folder: Path, before: Iterable[Path]) -> Iterator[str]:
     """Say which tables of a folder are never read, because one before has a table of the name.
 

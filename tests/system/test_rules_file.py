@@ -285,14 +285,77 @@ def test_checking_tries_a_rule_on_the_example(cli_main: Command, tmp_path: Path,
     assert said in done.err
 
 
-def test_checking_notes_a_criterion_that_the_example_has_not(
-    cli_main: Command, tmp_path: Path
-) -> None:
+NOT_SEEN = {  # what is asked -> status of the check, what it says
+    'criterion = "pull out force"\ntimes = 1.25': (
+        2,
+        "our-shop.toml, line 5: no example of pull has a criterion 'pull out force'; "
+        "did you mean pull-out force?",
+    ),
+    'criterion = "pull out force"\ntimes = 1.25\noptional = true': (2, "line 5: no example"),
+    'criterion = "crimp height"\ntimes = 1.25': (
+        0,
+        "our-shop.toml, line 5: no example of pull has a criterion 'crimp height'; known: ",
+    ),
+    'figure = "minimm"\nat_least = "2 N"\noptional = true': (0, "has a figure 'minimm'"),
+    'criterion = "pull-out force"\ntimes = 0.9\nwhen = { terminal = "push-on" }': (
+        2,
+        "line 6: times = 0.9 would loosen",
+    ),
+}
+
+
+@pytest.mark.parametrize("asks", NOT_SEEN)
+def test_checking_names_what_no_example_has(cli_main: Command, tmp_path: Path, asks: str) -> None:
+    """It is a slip where a name is nearly that of another, else it may come with other inputs."""
     path = tmp_path / "our-shop.toml"
-    path.write_text(SHOP.replace("pull-out force", "pull out force"), encoding="utf-8")
+    written = 'criterion = "pull-out force"\ntimes = 1.25'
+    path.write_text(SHOP.replace(written, asks), encoding="utf-8")
+    status, said = NOT_SEEN[asks]
     done = cli_main("rules", str(path))
-    assert done.status == 0
-    assert "did you mean pull-out force?" in done.err
+    assert done.status == status
+    assert said in done.err
+
+
+def test_checking_works_an_example_with_a_file(cli_main: Command, tmp_path: Path) -> None:
+    path = tmp_path / "our-shop.toml"
+    path.write_text(SHOP.replace('"pull"', '"trace"'), encoding="utf-8")
+    assert "line 5: no example of trace has a criterion" in cli_main("rules", str(path)).err
+
+
+@pytest.mark.parametrize(("asks", "status"), [("at_least", 0), ("at_most", 2)])
+def test_checking_tries_a_criterion_that_only_another_input_brings(
+    cli_main: Command, tmp_path: Path, asks: str, status: int
+) -> None:
+    """The example of strip has no stripped length."""
+    path = tmp_path / "our-shop.toml"
+    text = SHOP.replace('"pull"', '"strip"').replace("pull-out force", "strip length, lower limit")
+    path.write_text(text.replace("times = 1.25", f'{asks} = "7 mm"'), encoding="utf-8")
+    done = cli_main("rules", str(path))
+    assert (done.status, "write at_least" in done.err) == (status, status == 2)
+
+
+TABLES = {  # what lies in the folder -> what is said of it
+    "nothing": ({}, "our-tables holds no table"),
+    "no sidecar": ({"stock.csv": "part\n"}, "table stock: it has no stock.toml beside it"),
+    "damaged": ({"stock.toml": "key = ["}, "our-tables/stock.toml: its sidecar cannot be read"),
+}
+
+
+@pytest.mark.parametrize("case", TABLES)
+def test_tables_of_a_rules_file_are_checked(
+    cli_main: Command, shop: Callable[[str], Path], tmp_path: Path, case: str
+) -> None:
+    files, said = TABLES[case]
+    path = shop(f'\ntables = ["our-tables"]\n{SHOP}')
+    (tmp_path / "our-tables").mkdir()
+    for name, content in files.items():
+        (tmp_path / "our-tables" / name).write_text(content, encoding="utf-8")
+    done = cli_main("rules", str(path))
+    assert (done.status, done.out) == (2, "")
+    assert done.err.startswith("wirecalc: our-shop.toml, line 2: ")
+    assert said in done.err
+    assert cli_main(*PULL, "26 lbf", "--strict").status == 4
+    tables.use_folders([])
 
 
 def test_rules_in_force_are_listed_with_where_they_are_from(

@@ -203,6 +203,17 @@ def test_row_that_is_not_used_is_shown(
     )
 
 
+@pytest.mark.parametrize("case", NOT_USED)
+def test_checking_a_rules_file_names_a_row_that_is_not_used(
+    cli_main: Command, our_tables: Callable[..., Path], case: str
+) -> None:
+    row, why = NOT_USED[case]
+    path = our_tables("our-pull", STRICTER, row)
+    done = cli_main("rules", str(path))
+    assert (done.status, done.out) == (2, "")
+    assert why in done.err
+
+
 def test_conflict_in_a_column_that_cannot_be_tightened_is_shown(
     cli_main: Command, our_tables: Callable[..., Path]
 ) -> None:

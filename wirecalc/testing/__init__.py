@@ -17,10 +17,11 @@ Every check returns what is wrong as texts, none where nothing is. Only the fixt
 
 from __future__ import annotations
 
+from ..shop_tables import check_tables
 from .calculations import check_calculation, finding_of
 from .command import Outcome, run_command
 from .outside import Outside
-from .plugins import check_hooks, check_plugin, check_tables
+from .plugins import check_hooks, check_plugin
 from .sets import plugin_set
 
 __all__ = [

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import inspect
 from collections.abc import Iterator, Mapping
-from pathlib import Path
 
 from .. import hooks, tables
 from ..declaration import Calculation
-from ..errors import BadInput, TableError, did_you_mean, nearest
+from ..errors import BadInput, did_you_mean, nearest
 from ..host import Catalogue
 from ..loading import NO_HOOK
+from ..shop_tables import check_tables
 from .calculations import Given, check_calculation
 from .sets import name_of, plugin_set
 
@@ -63,22 +63,6 @@ def check_hooks(plugin: object) -> list[str]:
         elif options is None and name.startswith("wirecalc") and nearest(name, HOOKS):
             wrong.append(f"{name} is no hook, so nobody calls it; {did_you_mean(name, HOOKS)}")
     return wrong if any_marked or wrong else [NO_HOOK]
-
-
-def check_tables(folder: Path) -> list[str]:
-    """Say what is wrong with a folder of tables, as docs/tables.md describes them."""
-    names = {path.stem for path in folder.glob("*.toml")}
-    wrong = [] if names else [f"{folder} holds no table: a table is NAME.csv and NAME.toml"]
-    alone = sorted({path.stem for path in folder.glob("*.csv")} - names)
-    wrong += [f"table {name}: it has no {name}.toml beside it" for name in alone]
-    for name in sorted(names):
-        if (tables.bundled_folder() / f"{name}.toml").is_file():
-            wrong.append(f"table {name}: a bundled table has this name; take another")
-        try:
-            tables.read(folder, name)
-        except TableError as error:
-            wrong += str(error).splitlines()
-    return wrong
 
 
 def _rules(catalogue: Catalogue, plugin: str) -> Iterator[str]:
