@@ -238,8 +238,7 @@ def test_new_kind_of_job_is_said_to_be_one(
     cli_main: Command, shop: Callable[[str], Path], tmp_path: Path
 ) -> None:
     path = shop('new_kinds = ["boat fridge"]\n' + SHOP.replace("refrigerator", "boat fridge"))
-    done = cli_main("rules", str(path))
-    assert (done.status, done.err) == (0, "")
+    assert cli_main("rules", str(path)).status == 0
     sheet = tmp_path / "sheet.toml"
     head = '[job]\ntitle = "invented"\nkind = "boat fridge"\n'
     sheet.write_text(f'{head}[[check]]\ncalculation = "gauge"\nstrands = 41\n', encoding="utf-8")
@@ -262,8 +261,7 @@ def test_kinds_of_the_shops_own_table_are_known(
         text = text.replace("refrigerator,", "wine-cabinet,")
         (folder / f"job-kinds-ours.{end}").write_text(text, encoding="utf-8")
     path = shop('tables = ["ours"]\n' + SHOP.replace("refrigerator", "wine-cabinet"))
-    done = cli_main("rules", str(path))
-    assert (done.status, done.err) == (0, "")
+    assert cli_main("rules", str(path)).status == 0
     tables.use_folders([])
 
 
@@ -332,6 +330,23 @@ def test_checking_tries_a_criterion_that_only_another_input_brings(
     path.write_text(text.replace("times = 1.25", f'{asks} = "7 mm"'), encoding="utf-8")
     done = cli_main("rules", str(path))
     assert (done.status, "write at_least" in done.err) == (status, status == 2)
+
+
+def test_checking_hints_at_a_calculation_with_the_same_limit(
+    cli_main: Command, tmp_path: Path
+) -> None:
+    """Both judge by the pull-out forces of UL 486A: a rule for one would be gone round."""
+    path = tmp_path / "our-shop.toml"
+    path.write_text(SHOP, encoding="utf-8")
+    done = cli_main("rules", str(path))
+    hint = "pull-batch judges 'lowest pull, ul-486a' by the same limit"
+    assert (done.status, done.complaints) == (
+        0,
+        [f"our-shop.toml, line 2: {hint}, and no rule here is for it"],
+    )
+    more = '[[rule]]\nname = "b"\ncalculations = ["pull-batch"]\nforbid = true\n'
+    path.write_text(SHOP + more, encoding="utf-8")
+    assert cli_main("rules", str(path)).err == ""
 
 
 TABLES = {  # what lies in the folder -> what is said of it
