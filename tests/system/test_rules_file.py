@@ -405,6 +405,18 @@ def test_rules_in_force_are_listed_with_where_they_are_from(
     assert "our-shop.toml, line 2" in " ".join(text.split())
 
 
+def test_no_word_of_a_rule_is_broken_in_the_list(
+    cli_main: Command, shop: Callable[[str], Path]
+) -> None:
+    asks = (
+        'when = { voltage_running = { at_least = "200 V" } }\ncaution = "A flammable refrigerant."'
+    )
+    shop(f'[[rule]]\nname = "two people"\ncalculations = ["supply", "upstream"]\n{asks}\n')
+    text = cli_main("rules").out
+    assert max(map(len, text.splitlines())) <= 80
+    assert {"voltage_running", "refrigerant.", "our-shop.toml,"} <= set(text.split())
+
+
 def test_no_rules_says_how_to_have_some(cli_main: Command) -> None:
     done = cli_main("rules")
     assert done.status == 0

@@ -9,7 +9,7 @@ from pathlib import Path
 from .. import host, rules_file, rules_tried
 from ..errors import BadInput, Problem
 from ..options import split
-from ..output.rules import listed, rules_table
+from ..output.rules import listed, rules_text
 from ..settings import RULES
 from .loaded import catalogue, warnings
 from .result import Result
@@ -36,7 +36,7 @@ def run(words: Sequence[str]) -> Result:
         found = {"schema": "wirecalc.rules/1", "rules": [r._asdict() for r in rows]}
         return Result(dump(found), output=options.output, warnings=said)
     none = "This file has no rules." if options.words else NONE
-    return Result("\n".join(rules_table(rows, none)), output=options.output, warnings=said)
+    return Result("\n".join(rules_text(rows, none)), output=options.output, warnings=said)
 
 
 def _only(path: Path, loaded: host.Catalogue) -> tuple[host.Catalogue, list[str]]:

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from ..host import Catalogue
 from ..running import EVERY, ProvidedRule
-from .layout import WIDTH, table, wrap
+from .layout import wrap
 
 
 class Listed(NamedTuple):
@@ -57,11 +57,11 @@ def _asks(provided: ProvidedRule) -> str:
     return doc.split("\n", 1)[0] if doc else "not said: its function has no docstring"
 
 
-def rules_table(rows: Sequence[Listed], none: str) -> Iterator[str]:
-    """Yield the lines of a table of rules; `none` is what is said where there is none."""
+def rules_text(rows: Sequence[Listed], none: str) -> Iterator[str]:
+    """Yield a few lines for each rule; `none` is what is said where there is none."""
     if not rows:
         yield from wrap(none)
-        return
-    heads = ("rule", "calculations", "asks", "from")
-    cells = [(r.name, ", ".join(r.calculations), r.asks, r.origin) for r in rows]
-    yield from table([heads, *cells], WIDTH)
+    for row in rows:
+        yield from wrap(row.name)
+        yield from wrap(f"{', '.join(row.calculations)}: {row.asks}", "    ", "      ")
+        yield from wrap(f"from {row.origin}", "    ")
