@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+_CURLY = "“”„‟‘’‚«»"
+
 
 class Lines:
     """Finds the line in which an entry or a key of it stands."""
@@ -39,3 +41,16 @@ class Lines:
             if re.search(pattern, self.lines[number - 1].partition("#")[0]):
                 return number
         return start
+
+
+def of_toml(text: str, error: str) -> tuple[int, str]:
+    """Return the line of what tomllib cannot read, from its words, and what would do there."""
+    lines = text.splitlines()
+    named = re.search(r"at line (\d+)", error)
+    number = int(named[1]) if named else max(len(lines), 1)  # else it ends too early
+    line = lines[number - 1] if number <= len(lines) else ""
+    if comma := re.search(r"=\s*([-+]?\d+),(\d+)", line):
+        return number, f"a decimal has a point: write {comma[1]}.{comma[2]}"
+    word = re.search(r"[=\[,]\s*([^\s=\[\],\"']+)", line)
+    example = word[1].strip(_CURLY) if word else "ring"
+    return number, f'texts stand in straight quotes, as "{example}"'

@@ -22,7 +22,7 @@ from typing import Any, NamedTuple
 from .errors import BadText, did_you_mean
 from .items import GRAVITY
 from .quantities import read_number
-from .rules_lines import Lines
+from .rules_lines import Lines, of_toml
 
 BOUNDS = ("at_least", "at_most")
 WORDS = ("one_of", "not_one_of")
@@ -153,7 +153,8 @@ def read(path: Path) -> RulesText:
     except (OSError, UnicodeDecodeError, RecursionError) as error:
         return _nothing(path, f"cannot be read ({getattr(error, 'strerror', None) or error})")
     except tomllib.TOMLDecodeError as error:
-        return _nothing(path, f"is not TOML: {error}", "texts stand in quotes")
+        line, would_do = of_toml(text, str(error))
+        return _nothing(path, f"is not TOML: {error}", would_do, line)
     lines = Lines(text)
     entries: list[Entry] = []
     wrong = [*_sections(sheet, lines)]
@@ -180,8 +181,8 @@ def read(path: Path) -> RulesText:
     )
 
 
-def _nothing(path: Path, wrong: str, would_do: str = "") -> RulesText:
-    return RulesText(path.name, (), (Wrong(None, 0, wrong, would_do),))
+def _nothing(path: Path, wrong: str, would_do: str = "", line: int = 0) -> RulesText:
+    return RulesText(path.name, (), (Wrong(None, line, wrong, would_do),))
 
 
 def _sections(sheet: Mapping[str, Any], lines: Lines) -> Iterator[Wrong]:

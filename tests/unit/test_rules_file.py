@@ -206,8 +206,13 @@ FILES = {
     '[[rule]]\nname = "a"\nforbid = true': (1, "calculations is missing"),
     '[[rule]]\nforbid = true\ncalculations = ["sample"]': (1, "name is missing"),
     '[[required]]\nname = "a"\ncalculations = ["sample"]': (1, "kinds is missing"),
-    "[[rule]": (0, "line 1"),
-    'name = "unended': (0, "not TOML"),
+    "[[rule]": (1, "is not TOML"),
+    'name = "unended': (1, "is not TOML"),
+    "\n[[rule]]\ntimes = 1,25": (3, "a decimal has a point: write 1.25"),
+    "[[rule]]\nname = “ours”": (2, 'straight quotes, as "ours"'),
+    "[[rule]]\nname = ‘ours’": (2, 'straight quotes, as "ours"'),
+    '[[rule]]\nname = "ours': (2, "texts stand in straight quotes"),
+    "[[rule]]\nname = ours": (2, 'texts stand in straight quotes, as "ours"'),
 }
 
 
