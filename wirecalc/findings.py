@@ -57,7 +57,11 @@ class Judged(NamedTuple):
 
 @dataclass(frozen=True)
 class Finding:
-    """What one run of a calculation comes to."""
+    """What one run of a calculation comes to.
+
+    `house_rules` are the rules files, plugins and tables of the shop by whose rules it was judged
+    too, whatever they came to; sorted.
+    """
 
     calculation: str
     plugin: str
@@ -71,6 +75,7 @@ class Finding:
     cautions: tuple[Caution, ...] = ()
     not_checked: tuple[NotChecked, ...] = ()
     sources: Mapping[str, Source] = field(default_factory=dict)
+    house_rules: tuple[str, ...] = ()
 
     @functools.cached_property
     def verdict(self) -> Verdict | None:

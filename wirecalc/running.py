@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
 from typing import Any, NamedTuple
 
 from .band import (
@@ -25,7 +26,7 @@ from .items import Answer, Caution, ChartItem, Figure, Item, NotChecked, library
 from .later import drawn, worked
 from .offers import Deferred
 from .reading_inputs import Prepared, Remembered, prepare
-from .stricter import Tried, from_shop_tables, twice
+from .stricter import MARK, Tried, from_shop_tables, twice
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
 EVERY = "*"  # a house rule for every calculation
@@ -95,33 +96,43 @@ def run(
     calculation itself raises or yields what it must not.
     """
     calc = provided.calculation
+    mine = [r for r in rules if {calc.name, EVERY} & set(r.rule.calculations)]
     with Blamed(f"{provided.whose} failed", BadInput):  # it has kinds and refusals of its own
         prepared = prepare(
             calc, given, origin, missing_is_unknown=missing_is_unknown, remembered=remembered
         )
     try:
-        runs, missing = _all_runs(provided, prepared, rules) if prepared.runs else ([], 0)
+        runs, missing = _all_runs(provided, prepared, mine) if prepared.runs else ([], 0)
     except DamagedTable as error:  # the shop's: the rest of a job goes on without it
         if not missing_is_unknown:
             raise
         mend = "have the shop mend its table"
         gap = cannot_tell("a table of the shop", error.said, measure=mend)
         runs, missing = [[Given(gap, provided.plugin)]], 0
-    return _finding(provided, prepared, runs, missing, not_loaded)
+    found = _finding(provided, prepared, runs, missing, not_loaded)
+    return replace(found, house_rules=_judged_by(mine, runs))
+
+
+def _judged_by(rules: Sequence[ProvidedRule], runs: Sequence[Run]) -> tuple[str, ...]:
+    """Name the rules files, plugins and tables of the shop whose rules ran."""
+    names = {rule.plugin for rule in rules} if runs else set()
+    for given in (g for run_ in runs for g in run_ if g.rule == MARK):
+        if isinstance(given.item, Criterion) and given.item.origin is Origin.HOUSE:
+            names.add(given.provider)
+    return tuple(sorted(names))
 
 
 def _all_runs(
     provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
 ) -> tuple[list[Run], int]:
-    mine = [r for r in rules if {provided.calculation.name, EVERY} & set(r.rule.calculations)]
     if provided.calculation.own_band:
-        return _own_runs(provided, prepared, mine), int(bool(prepared.excluded()))
+        return _own_runs(provided, prepared, rules), int(bool(prepared.excluded()))
     at = [
         values_at(point, prepared.values, prepared.bands) for point in points(list(prepared.bands))
     ]
     inside = [values for values in at if values is not None]
     tried = [twice(lambda given: _items(provided, given), _copy(values)) for values in inside]
-    return _all_rules(provided, inside, tried, mine), len(at) - len(inside)
+    return _all_rules(provided, inside, tried, rules), len(at) - len(inside)
 
 
 def _own_runs(

@@ -95,6 +95,27 @@ def test_both_limits_and_the_rule_stand_in_every_form(
     assert str(Path(os.environ[settings.RULES]).parent) not in page
 
 
+def test_finding_and_job_say_whose_rules_were_in_force(
+    plugged: Command,
+    outside: Outside,
+    shop: Callable[[str], Path],
+    write_sheet: Callable[..., Path],
+) -> None:
+    """Also where every rule holds, so that a pass by the shop's rules can be told from another."""
+    assert plugged(*PULL, "26 lbf", "--format", "json").json["house_rules"] == []
+    outside.add("demo_idle", PLUGIN)
+    shop(SHOP)
+    ours = ["demo_idle", "our-shop.toml"]
+    assert plugged(*PULL, "26 lbf", "--format", "json").json["house_rules"] == ours
+    given = {"wire": "18 AWG", "terminal": "ring", "force": "26 lbf"}
+    sheet = write_sheet({"calculation": "pull", **given}, {"calculation": "gauge", "strands": "41"})
+    job = plugged("job", str(sheet), "--format", "json").json
+    assert job["house_rules"] == ours
+    assert [c["finding"]["house_rules"] for c in job["checks"]] == [ours, []]
+    bare = plugged(*PULL, "26 lbf", "--format", "json", "--bundled-only").json
+    assert bare["house_rules"] == []
+
+
 def test_job_sheet_keeps_to_rules_and_required_checks(
     cli_main: Command, shop: Callable[[str], Path], tmp_path: Path
 ) -> None:

@@ -168,6 +168,7 @@ def test_stricter_row_stands_beside_the_published_one(
         ("bundled", "standard", 20),
         ("our-pull", "house", 25),
     ]
+    assert done.json["house_rules"] == ["our-pull"]
     assert "shop sheet 4, invented" in done.out
     assert "shop sheet 4, invented" in cli_main("tables", "pull-crimp").out
 

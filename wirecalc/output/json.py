@@ -64,6 +64,7 @@ def finding_object(
         ],
         "sources": {k: _source(s) for k, s in finding.sources.items()},
         "not_checked": [{"what": n.what, "why": n.why} for n in finding.not_checked],
+        "house_rules": list(finding.house_rules),
     }
 
 
@@ -114,6 +115,7 @@ def job_object(job: Job, *, working: bool = False) -> dict[str, Any]:
         ],
         "before_and_after": [_before_after(pair, only) for pair in job.before_and_after],
         "missing": [reading_object(r) for c in job.checks for r in readings_missing(c)],
+        "house_rules": sorted({n for c in job.checks if c.finding for n in c.finding.house_rules}),
     }
 
 
