@@ -140,8 +140,7 @@ def _add(before: Overlaid, folder: Path, name: str) -> Overlaid:
         old = rows.get(key)
         wrong = [*_conflicts(published, columns, old, own)]
         if wrong:
-            named = " ".join(own.text(k) for k in published.key if own.text(k))
-            not_used += [f"{name}, row {named}: {why}" for why in wrong]
+            not_used += [f"{name}, row {_key_text(published, own)}: {why}" for why in wrong]
         else:
             rows[key] = _merged(published, columns, old, own)
             used.append(rows[key])
@@ -189,7 +188,9 @@ def _conflicts(published: Table, columns: list[Column], old: Row | None, own: Ro
         given = {c.name for c in columns if own.cells[c.name] is not None} | set(published.key)
         missing = [c.name for c in published.columns if c.required and c.name not in given]
         if missing:
-            yield f"a new row needs {', '.join(missing)}"
+            nearest = _key_text(published, _nearest(published, own))
+            none = f"{published.name} has no such row, the nearest is {nearest}"
+            yield f"{none}; a new row needs {', '.join(missing)}"
         return
     for column in columns:
         mine, theirs = own.cells[column.name], old.cells[column.name]
@@ -202,6 +203,22 @@ def _conflicts(published: Table, columns: list[Column], old: Row | None, own: Ro
             yield f"{shown} {milder} {than}"
         elif twins := [*_twins(published, column, old, own)]:
             yield f"{column.name} needs {', '.join(twins)} beside it, the same in another unit"
+
+
+def _key_text(published: Table, row: Row) -> str:
+    return " ".join(row.text(k) for k in published.key if row.text(k))
+
+
+def _nearest(published: Table, own: Row) -> Row:
+    """Return the published row whose key is most like that of a shop's row."""
+    from difflib import SequenceMatcher  # only where a row is not used
+
+    def likeness(row: Row) -> tuple[int, float]:
+        same = sum(row.cells[k] == own.cells[k] for k in published.key)
+        texts = _key_text(published, row), _key_text(published, own)
+        return same, SequenceMatcher(None, *texts).ratio()
+
+    return max(published.rows, key=likeness)
 
 
 def _stricter(column: Column, mine: Cell, theirs: Cell) -> bool:

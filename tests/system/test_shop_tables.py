@@ -178,6 +178,11 @@ NOT_USED = {
     "half": (_row("ul-486a,18,0.82", 25), "minimum_lbf needs minimum_N"),
     "half milder": (_row("ul-486a,18,0.82", 25, 66.7), "minimum_N 66.7 is milder than 89.0"),
     "new": (_row("ul-486a,17,1.04", 25, 111.2), "a new row needs judged_in"),
+    "mistyped": (
+        _row("ul-486a,18,0.83", 25, 111.2),
+        "row ul-486a 18 0.83: pull-crimp has no such row, the nearest is ul-486a 18 0.82; "
+        "a new row needs judged_in",
+    ),
 }
 
 
