@@ -13,6 +13,7 @@ Switches of the command line and environment variables come before the file.
 
 from __future__ import annotations
 
+import contextlib
 import os
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
@@ -26,6 +27,7 @@ BUNDLED_ONLY = "WIRECALC_BUNDLED_ONLY"
 ONLY_PLUGINS = "WIRECALC_ONLY_PLUGINS"
 RULES = "WIRECALC_RULES"
 STRICT = "WIRECALC_STRICT"
+HOME = "~/.config/wirecalc/config.toml"  # on every system
 _ON = ("1", "yes", "true")
 _OFF = ("", "0", "no", "false")
 
@@ -73,10 +75,24 @@ def read(words: Sequence[str] = ()) -> Settings:
     )
 
 
+def looked_at() -> Path:
+    """Return the settings file that is looked for, whether it is there or not."""
+    path = Path(os.environ.get(CONFIG) or HOME)
+    with contextlib.suppress(RuntimeError):  # no home
+        path = path.expanduser()
+    return path
+
+
+def _go_on() -> str:
+    """Say what a settings file that cannot be used asks for."""
+    named = f"{CONFIG} names it; " if os.environ.get(CONFIG) else ""
+    return f"{named}mend it, or run without it: --bundled-only"
+
+
 def _file() -> Path | None:
     named = os.environ.get(CONFIG)
     try:
-        path = Path(named or "~/.config/wirecalc/config.toml").expanduser()
+        path = Path(named or HOME).expanduser()
         if named and not path.is_absolute():
             wrong = f"{named} depends on the current directory"
             raise BadInput([Problem(CONFIG, wrong, "write the whole path")])
@@ -112,10 +128,10 @@ def _from_file(path: Path) -> Settings:
     try:
         said = tomllib.loads(path.read_text(encoding="utf-8-sig"))
     except tomllib.TOMLDecodeError as error:
-        raise BadInput([Problem(str(path), f"is not TOML: {error}")]) from None
+        raise BadInput([Problem(str(path), f"is not TOML: {error}", _go_on())]) from None
     except (OSError, UnicodeDecodeError, RecursionError) as error:
         why = getattr(error, "strerror", None) or error
-        raise BadInput([Problem(str(path), f"cannot be read ({why})")]) from None
+        raise BadInput([Problem(str(path), f"cannot be read ({why})", _go_on())]) from None
     problems = list(_wrong(path, said))
     if problems:
         raise BadInput(problems)

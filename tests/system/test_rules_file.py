@@ -426,6 +426,20 @@ def test_rules_in_force_are_listed_with_where_they_are_from(
     assert "our-shop.toml, line 2" in " ".join(text.split())
 
 
+def test_checking_says_whether_the_file_is_in_force(
+    cli_main: Command, shop: Callable[[str], Path], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = shop(SHOP)
+    monkeypatch.chdir(tmp_path)
+    for words in ((str(path),), (path.name,)):
+        assert cli_main("rules", *words).out.endswith("\nThis file is in force.\n")
+        assert cli_main("rules", *words, "--format", "json").json["in_force"] is True
+    monkeypatch.delenv(settings.RULES)
+    text = " ".join(cli_main("rules", str(path)).out.split())
+    assert "This file is not in force: neither the settings" in text
+    assert cli_main("rules", str(path), "--format", "json").json["in_force"] is False
+
+
 def test_no_word_of_a_rule_is_broken_in_the_list(
     cli_main: Command, shop: Callable[[str], Path]
 ) -> None:
@@ -438,8 +452,20 @@ def test_no_word_of_a_rule_is_broken_in_the_list(
     assert {"voltage_running", "refrigerant.", "our-shop.toml,"} <= set(text.split())
 
 
-def test_no_rules_says_how_to_have_some(cli_main: Command) -> None:
+def test_no_rules_says_how_to_have_some(
+    cli_main: Command, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("HOME", str(tmp_path))
+    monkeypatch.delenv(settings.CONFIG, raising=False)
     done = cli_main("rules")
     assert done.status == 0
     assert settings.RULES in done.out
+    looked = str(tmp_path / ".config" / "wirecalc" / "config.toml")
+    said = f"Settings are looked for in {looked}, which is not there."
+    assert said.replace(" ", "") in "".join(done.out.split())
+    config = tmp_path / "config.toml"
+    config.write_text("", encoding="utf-8")
+    monkeypatch.setenv(settings.CONFIG, str(config))
+    said = f"The settings are those of {config}."
+    assert said.replace(" ", "") in "".join(cli_main("rules").out.split())
     assert cli_main("rules", "--format", "json").json["rules"] == []

@@ -127,3 +127,27 @@ def test_a_home_that_depends_on_the_current_folder_has_no_settings(
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("HOME", home)
     assert not read().strict
+
+
+@pytest.mark.parametrize("content", [None, b"\xff", b"strict = "])
+def test_a_file_that_cannot_be_used_says_who_names_it_and_how_to_go_on(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, content: bytes | None
+) -> None:
+    path = tmp_path / "shop.toml"
+    if content is not None:
+        path.write_bytes(content)
+    monkeypatch.setenv("WIRECALC_CONFIG", str(path))
+    with pytest.raises(BadInput) as caught:
+        read()
+    (problem,) = caught.value.problems
+    assert problem.name == str(path)
+    assert "WIRECALC_CONFIG names it" in problem.would_do
+    assert "--bundled-only" in problem.would_do
+    home = tmp_path / ".config" / "wirecalc" / "config.toml"
+    home.parent.mkdir(parents=True)
+    home.write_bytes(b"strict = ")
+    monkeypatch.delenv("WIRECALC_CONFIG")
+    with pytest.raises(BadInput) as caught:
+        read()
+    assert "WIRECALC_CONFIG" not in str(caught.value)
+    assert "--bundled-only" in str(caught.value)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
@@ -9,8 +10,9 @@ from pathlib import Path
 from .. import host, rules_file, rules_tried
 from ..errors import BadInput, Problem
 from ..options import split
+from ..output.layout import wrap
 from ..output.rules import listed, rules_text
-from ..settings import RULES
+from ..settings import RULES, looked_at, read
 from .loaded import catalogue, warnings
 from .result import Result
 
@@ -30,13 +32,34 @@ def run(words: Sequence[str]) -> Result:
         loaded, notes = _only(Path(options.words[0]), loaded)
         said = [*said, *notes]
     rows = listed(loaded)
+    file = Path(options.words[0]) if options.words else None
+    in_force = file is not None and _among(file, read(words).rules_files)
     if options.format == "json":
         from ..output.json import dump
 
         found = {"schema": "wirecalc.rules/1", "rules": [r._asdict() for r in rows]}
-        return Result(dump(found), output=options.output, warnings=said)
-    none = "This file has no rules." if options.words else NONE
-    return Result("\n".join(rules_text(rows, none)), output=options.output, warnings=said)
+        text = dump(found | ({} if file is None else {"in_force": in_force}))
+        return Result(text, output=options.output, warnings=said)
+    lines = [*rules_text(rows, "This file has no rules." if file else NONE)]
+    if file is None:
+        lines += [] if rows else wrap(_settings())
+    else:
+        is_not = f"is not in force: neither the settings, {looked_at()}, nor {RULES} name it"
+        lines += ["", *wrap(f"This file {'is in force' if in_force else is_not}.")]
+    return Result("\n".join(lines), output=options.output, warnings=said)
+
+
+def _settings() -> str:
+    path = looked_at()
+    if path.is_file():
+        return f"The settings are those of {path}."
+    return f"Settings are looked for in {path}, which is not there."
+
+
+def _among(file: Path, files: Sequence[Path]) -> bool:
+    with contextlib.suppress(OSError):
+        return any(other.exists() and other.samefile(file) for other in files)
+    return False
 
 
 def _only(path: Path, loaded: host.Catalogue) -> tuple[host.Catalogue, list[str]]:
