@@ -19,6 +19,7 @@ BUNDLED = "wirecalc"  # the distribution whose entry points are the bundled plug
 UNKNOWN = "unknown"  # a distribution whose metadata names none
 LONGEST_REASON = 500  # characters
 LOADED, IN_PART, FAILED, LEFT_OUT = "loaded", "in part", "failed", "left out"
+SAID = {FAILED: "was not loaded", IN_PART: "was loaded in part", LEFT_OUT: "was left out"}
 
 
 @dataclass

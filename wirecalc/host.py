@@ -5,13 +5,13 @@ from __future__ import annotations
 import contextlib
 import functools
 import sys
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from . import tables
 from .collecting import by_name, collect
-from .discovery import FAILED, IN_PART, LEFT_OUT, Plugin, found
+from .discovery import FAILED, IN_PART, LEFT_OUT, SAID, Plugin, found
 from .errors import BadInput, PluginDefect, Problem, TableError, did_you_mean
 from .findings import Finding
 from .items import Caution, NotChecked, added_cautions, use_cautions
@@ -57,12 +57,23 @@ class Catalogue:
             said = "nothing was computed, because plugins and rules files are to load (strict)"
             raise PluginDefect("\n".join([said, *broken]))
 
-    def find(self, name: str) -> ProvidedCalculation:
-        """Return a calculation by its name; raises BadInput with the nearest known name."""
+    def find(
+        self, name: str, commands: Iterable[str] = (), *, instead: str = ""
+    ) -> ProvidedCalculation:
+        """Return a calculation by its name.
+
+        Raises BadInput with the nearest known name, also among some commands, or what to say
+        instead, and with the plugins that were not loaded, one of which may have it.
+        """
         if name not in self.calculations:
-            known = sorted(self.calculations)
-            would_do = did_you_mean(name, known) or "`wirecalc` lists them"
-            raise BadInput([Problem("", f"there is no calculation {name!r}", would_do)])
+            known = sorted([*self.calculations, *commands])
+            would_do = instead or did_you_mean(name, known) or "`wirecalc` lists them"
+            between = "\n" if instead else "; "
+            for plugin in (p for p in self.plugins if p.state in SAID):
+                said = f"plugin {plugin} {SAID[plugin.state]} and may have it ({plugin.reason})"
+                would_do = f"{would_do}{between}{said}"
+            wrong = f"there is no calculation or command {name!r}"
+            raise BadInput([Problem("", wrong, would_do)])
         return self.calculations[name]
 
     def load_all(self) -> None:

@@ -222,3 +222,18 @@ def test_the_allow_list(plugged: Command, outside: Outside) -> None:
     assert "did you mean demo_two?" in done.err
     done = plugged("plugins", "--only-plugins")
     assert done.status == 2
+
+
+def test_calculation_of_a_plugin_that_did_not_load_is_not_just_unknown(
+    plugged: Command, outside: Outside
+) -> None:
+    outside.add("demo_broken", "raise RuntimeError('the sheet is missing')\n")
+    said = "plugin demo_broken of demo-broken 1.0 was not loaded and may have it"
+    for words in (("frost", "--thickness", "3 mm"), ("explain", "frost"), ("frost", "--help")):
+        done = plugged(*words)
+        assert (done.status, done.out) == (2, "")
+        assert f"{said} (RuntimeError: the sheet is missing)" in done.err
+    left_out = "plugin demo_broken of demo-broken 1.0 was left out and may have it"
+    assert left_out in plugged("frost", "--bundled-only").err
+    with pytest.raises(BadInput, match="was not loaded and may have it"):
+        wirecalc.build().run("frost", {})

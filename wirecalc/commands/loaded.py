@@ -8,8 +8,8 @@ from typing import Any
 
 from .. import host
 from ..declaration import Calculation
-from ..discovery import FAILED, IN_PART
-from ..errors import BadInput, Problem, did_you_mean, nearest
+from ..discovery import SAID
+from ..errors import nearest
 from ..output.layout import WIDTH, table
 from ..settings import read
 
@@ -39,14 +39,10 @@ def find(loaded: host.Catalogue, name: str, commands: Iterable[str] = ()) -> Cal
     For another word BadInput is raised: with the nearest name, also among some commands, if it is
     spelled nearly so, else with the calculations that speak of it.
     """
-    if name in loaded.calculations:
-        return loaded.calculations[name].calculation
     known = sorted([*loaded.calculations, *commands])
-    would_do = ""
-    if not nearest(name, known, _NEARLY) and (found := _speaking_of(name, loaded)):
-        would_do = "\n".join(["these speak of it:", *(f"  {line}" for line in found)])
-    would_do = would_do or did_you_mean(name, known) or "`wirecalc` lists them"
-    raise BadInput([Problem("", f"there is no calculation or command {name!r}", would_do)])
+    speaking = [] if nearest(name, known, _NEARLY) else _speaking_of(name, loaded)
+    instead = "\n".join(["these speak of it:", *(f"  {x}" for x in speaking)]) if speaking else ""
+    return loaded.find(name, commands, instead=instead).calculation
 
 
 def _speaking_of(word: str, loaded: host.Catalogue) -> list[str]:
@@ -69,7 +65,6 @@ def _words(text: str) -> list[str]:
 
 def warnings(loaded: host.Catalogue) -> list[str]:
     """Return a line for each plugin that was not loaded, or in part."""
-    said = {FAILED: "was not loaded", IN_PART: "was loaded in part"}
-    lines = [f"plugin {p} {said[p.state]}: {p.reason}" for p in loaded.plugins if p.broken]
+    lines = [f"plugin {p} {SAID[p.state]}: {p.reason}" for p in loaded.plugins if p.broken]
     slow = [p for p in loaded.plugins if p.slow]
     return lines + [f"plugin {p} is slow: its import took {p.load_time:.1f} s" for p in slow]
