@@ -5,13 +5,15 @@
     >>> str(finding.verdict)
     'pass'
 
-The names below are the public ones: what a script or a plugin may use.
+The names below are the public ones: what a script or a plugin may use. `tables` is the module that
+reads published tables and those of a shop.
 """
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from . import tables
 from .criteria import (
     Criterion,
     Origin,
@@ -100,6 +102,7 @@ __all__ = [
     "put",
     "requires",
     "run",
+    "tables",
 ]
 
 if TYPE_CHECKING:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import shutil
+import zipfile
 from pathlib import Path
 
 import pytest
@@ -110,3 +112,17 @@ def test_its_own_tests_pass_there(shop: Path) -> None:
     words = ("-m", "pytest", "-q", "-p", "no:cacheprovider", "tests")
     printed = done(shop / "environment" / "bin" / "python", *words, cwd=shop / "shop-bench")
     assert " passed" in printed
+
+
+def test_its_wheel_carries_its_tables(shop: Path, tmp_path: Path) -> None:
+    """A folder of tables works in an editable install anyway; a wheel has only what is packed."""
+    shutil.copytree(shop / "shop-bench", tmp_path / "source")
+    folder = tmp_path / "source" / "shop_bench" / "tables"
+    folder.mkdir()
+    for name in ("frost.csv", "frost.toml"):
+        (folder / name).write_text("", encoding="utf-8")
+    (tmp_path / "built").mkdir()
+    with zipfile.ZipFile(build_wheel(tmp_path / "source", tmp_path / "built")) as wheel:
+        packed = set(wheel.namelist())
+    assert {f"shop_bench/tables/frost.{end}" for end in ("csv", "toml")} <= packed
+    assert "shop_bench/py.typed" in packed

@@ -41,7 +41,7 @@ def test_every_step_of_the_tutorial(environment: Path, tmp_path: Path) -> None:
     printed = []
     for language, content in blocks():
         if language != "console":
-            name = re.match(r"# (\S+)\n", content)
+            name = re.match(r"(?:#|<!--) (\S+)", content)
             assert name is not None
             (tmp_path / name[1]).write_text(content, encoding="utf-8")
             continue
