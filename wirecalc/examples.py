@@ -24,13 +24,15 @@ def example_files(calc: Calculation[Any]) -> Mapping[str, str]:
     return {kind.example: kind.sample for kind in kinds if kind.sample}
 
 
-def variants(calc: Calculation[Any]) -> Iterator[Mapping[str, str | list[str]]]:
-    """Yield inputs that a calculation may be given: those of its example, then others.
+def variants(
+    calc: Calculation[Any], given: Mapping[str, object] | None = None
+) -> Iterator[Mapping[str, object]]:
+    """Yield inputs that a calculation may be given: those of its example, or `given`, then others.
 
     Each input that may be left out is given too, by itself and with all the others; of a choice
     every word is taken once, and yes and no. Some may contradict each other, and are refused.
     """
-    example = calc.example_inputs
+    example: Mapping[str, object] = calc.example_inputs if given is None else given
     more = {
         i.name: i.kind.example.split("; ") if i.many else i.kind.example
         for i in calc.inputs
@@ -42,8 +44,8 @@ def variants(calc: Calculation[Any]) -> Iterator[Mapping[str, str | list[str]]]:
     yield whole
     for declared in calc.inputs:
         for word in choices(declared):
-            given = {declared.name: [word] if declared.many else word}
-            yield from ({**example, **given}, {**whole, **given})
+            chosen = {declared.name: [word] if declared.many else word}
+            yield from ({**example, **chosen}, {**whole, **chosen})
 
 
 def choices(declared: Input) -> list[str]:

@@ -17,8 +17,10 @@ from wirecalc import (
     Caution,
     HouseRule,
     Item,
+    OneOf,
     Reading,
     RequiredChecks,
+    YesNo,
     at_least,
     at_most,
     calculation,
@@ -220,6 +222,50 @@ def test_bundled_tables_are_well_but_for_their_names(tmp_path: Path) -> None:
         (tmp_path / path.name).write_text(content, encoding="utf-8")
         (tmp_path / f"shop-{path.name}").write_text(content, encoding="utf-8")
     assert check_tables(tmp_path) == ["table awg: a bundled table has this name; take another"]
+
+
+@calculation(part="a test")
+def choosy(
+    gap: Annotated[float, Reading("mm", low=0, high=20, text="gap")],
+    seal: Annotated[str, OneOf(("new", "old", "none"), text="seal")],
+    warm: Annotated[bool | None, YesNo("warmed")] = None,
+    depth: Annotated[
+        float | None, Reading("mm", low=0, high=9, typical="4 mm", text="depth")
+    ] = None,
+) -> Iterator[Item]:
+    """Does it seal?
+
+    Inputs: gap and depth in mm.
+    """
+    if seal == "none":
+        raise KeyError("none")
+    if warm is False:
+        raise ValueError("cold")
+    if depth is not None:
+        raise ValueError("deep")
+    yield at_most("gap", gap, 5.0, "mm", source=PRACTICE)
+
+
+def test_every_choice_is_tried_once() -> None:
+    found = check_calculation(choosy)
+    assert [text for text in found if "with seal none: " in text and "KeyError" in text]
+    assert [text for text in found if "with warm no: " in text and "cold" in text]
+    assert [text for text in found if "with depth " in text and "deep" in text]
+    assert len(found) == 3
+
+
+def test_example_of_an_input_that_may_be_left_out_fits_too() -> None:
+    @calculation(part="a test")
+    def shallow(
+        gap: Gap, depth: Annotated[float | None, Reading("mm", low=0, high=9, text="depth")] = None
+    ) -> Iterator[Item]:
+        """Is it shallow, in mm?"""
+        yield at_most("gap", gap, 5.0, "mm", source=PRACTICE)
+
+    assert check_calculation(shallow) == [
+        "shallow: the example of depth is refused: '10 mm' is outside from 0 up to 9 mm; "
+        "say what is typical"
+    ]
 
 
 def test_damaged_tables_are_found(tmp_path: Path) -> None:

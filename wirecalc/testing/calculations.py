@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from itertools import groupby
+from itertools import groupby, islice
 from typing import Any, NamedTuple
 
 from ..criteria import Verdict
 from ..declaration import Calculation, Input
-from ..errors import BadInput, DeclarationError, PluginDefect
+from ..errors import BadInput, BadText, DeclarationError, PluginDefect
+from ..examples import variants
 from ..findings import Finding
 from ..offers import Deferred
 from ..quantity_kinds import Reading
@@ -49,8 +50,9 @@ def check_calculation(
     """Say where a calculation breaks the contract; nothing where it keeps to it.
 
     Its docstring begins with a question and names the unit of every input; every input is
-    declared; it runs on its example, or on `given` where the example cannot run (a file); and,
-    as each reading goes over its span and near the example, nothing fails or is no number, the
+    declared; it runs on its example, or on `given` where the example cannot run (a file), with
+    each word of a choice, with yes and no, and with each input that may be left out; and, as
+    each reading goes over its span and near the example, nothing fails or is no number, the
     names of criteria stay the same, and no criterion passes, fails and passes again.
 
     A calculation with a caution that its own plugin brings along is checked inside `plugin_set`.
@@ -84,9 +86,39 @@ def _behaviour(calc: Calculation[Any], given: Given | None, samples: int) -> Ite
     except PluginDefect as error:
         yield str(error)
         return
+    yield from _own_examples(calc, typed)
+    yield from _variants(calc, typed)
     for declared in calc.inputs:
         if isinstance(declared.kind, Reading) and isinstance(typed.get(declared.name), str):
             yield from _over(calc, typed, declared, samples)
+
+
+def _own_examples(calc: Calculation[Any], typed: Given) -> Iterator[str]:
+    """Read the examples of the other inputs; help texts and refusals show them."""
+    for declared in (i for i in calc.inputs if i.name not in typed):
+        text = declared.kind.example
+        try:
+            for one in text.split("; ") if declared.many else [text]:
+                if not declared.kind.of_file:
+                    declared.kind.read(one)
+        except BadText as error:
+            wrong = f"the example of {declared.name} is refused: {error.wrong}"
+            yield f"{wrong}; say what is typical"
+
+
+def _variants(calc: Calculation[Any], typed: Given) -> Iterator[str]:
+    """Run with each word of a choice, yes and no, and with what may be left out: nothing fails."""
+    said: set[str] = set()
+    for given in islice(variants(calc, typed), 1, None):
+        try:
+            finding_of(calc, given)
+        except BadInput:
+            continue  # it may refuse what contradicts the other inputs
+        except PluginDefect as error:
+            other = [f"{n} {value}" for n, value in given.items() if typed.get(n) != value]
+            if str(error) not in said:
+                said.add(str(error))
+                yield f"with {', '.join(other)}: {error}"
 
 
 def _over(calc: Calculation[Any], typed: Given, declared: Input, samples: int) -> Iterator[str]:
