@@ -71,6 +71,7 @@ SHEET_KEYS = (
     "note",
     "tool",
     "part",
+    "removed",
 )
 RESERVED_NAMES = frozenset(COMMANDS)  # words that no calculation can take
 BANDS = "bands"  # the argument of a calculation that works out its band itself

@@ -11,9 +11,9 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any, NamedTuple
 
+from .checks import AS_LEFT
 from .criteria import Verdict
 from .errors import BadText
-from .job import AS_LEFT
 
 TOO_FEW = 5  # a group of fewer is no base for a comparison
 NO_VERDICT = "no verdict"

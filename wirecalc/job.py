@@ -1,100 +1,15 @@
-"""A job as it was evaluated: checks with their stage and finding, and the verdicts."""
+"""A job as it was evaluated: what counts toward its verdict, before and after, the verdicts."""
 
 from __future__ import annotations
 
 import functools
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
+from .checks import AS_FOUND, AS_LEFT, JobCheck, Machine, NotTested
 from .criteria import Verdict, worst
-from .findings import Finding, Judged, weakest
-
-AS_FOUND, OPTION, AS_LEFT = STAGES = ("as found", "option", "as left")
-STEPS = (  # of a repair, in the order of the work
-    "before leaving",
-    "arrival",
-    "live readings",
-    "isolate",
-    "dead tests",
-    "parts",
-    "wire",
-    "joint",
-    "prove the joint",
-    "power up",
-    "return to service",
-    "hand over",
-    "afterwards",
-)
-
-
-class JobCheck(NamedTuple):
-    """One check of a job: its finding, or the defect that kept it from one.
-
-    `machine` is empty for a check of the job as a whole, and in a job of one machine. `tool` and
-    `part` say with what and of what it was made.
-    """
-
-    name: str
-    stage: str
-    calculation: str
-    finding: Finding | None
-    defect: str = ""
-    note: str = ""
-    step: str = ""
-    machine: str = ""
-    tool: str = ""
-    part: str = ""
-
-    @property
-    def verdict(self) -> Verdict | None:
-        """The verdict of its finding."""
-        return self.finding.verdict if self.finding else None
-
-    @property
-    def decided_by(self) -> Judged | None:
-        """The criterion that decided its verdict."""
-        return self.finding.decided_by if self.finding else None
-
-    @property
-    def same_as(self) -> tuple[str, str, str]:
-        """What makes two checks the same one: name, calculation and machine."""
-        return self.name, self.calculation, self.machine
-
-    @property
-    def title(self) -> str:
-        """Its name, with its machine where it has one."""
-        return f"{self.machine}: {self.name}" if self.machine else self.name
-
-
-class NotTested(NamedTuple):
-    """A check that was not made, and why. `rule` is the house rule that asks for it, if one does.
-
-    One that stands in no sheet, and that only a rule asks for or is usual for the kind of job, has
-    no `reason` of a person's; `usual` says that it is the latter.
-    """
-
-    name: str
-    required: bool
-    reason: str
-    step: str = ""
-    machine: str = ""
-    calculation: str = ""
-    rule: str = ""
-    usual: bool = False
-
-    @property
-    def title(self) -> str:
-        """Its name, with its machine where it has one."""
-        return f"{self.machine}: {self.name}" if self.machine else self.name
-
-
-class Machine(NamedTuple):
-    """One appliance of a job: its name, its kind, and what else the sheet says of it."""
-
-    name: str
-    kind: str = ""
-    about: Mapping[str, str] = {}
+from .findings import Judged, weakest
 
 
 class Counted(NamedTuple):
@@ -168,8 +83,8 @@ class Job:
 
     The verdict is that of the checks `as left` and of required checks that were not tested. A
     criterion that failed `as found` and that the same check `as left` does not judge can't be
-    told: it was not measured again. Options are shown and never counted. A machine has the
-    verdict of what counts of it; the job takes the worst.
+    told, it was not measured again; unless what failed was removed. Options are shown and never
+    counted. A machine has the verdict of what counts of it; the job takes the worst.
     """
 
     title: str
@@ -269,15 +184,8 @@ class Job:
     def _not_again(self, found: JobCheck) -> Judged | None:
         """Return the worst of what failed as found and was not judged as left."""
         again = self._judged_as_left.get(found.same_as, ())
-        failed = [
-            judged
-            for judged in (found.finding.criteria if found.finding else ())
-            if judged.verdict is Verdict.FAIL and _identity(judged) not in again
-        ]
+        if found.finding is None or found.removed:
+            return None
+        criteria = found.finding.criteria
+        failed = [c for c in criteria if c.verdict is Verdict.FAIL and _identity(c) not in again]
         return weakest(failed)
-
-
-def by_step(checks: Sequence[JobCheck]) -> list[tuple[str, list[JobCheck]]]:
-    """Gather checks by the step of the repair, in its order; what names none comes last."""
-    there = [s for s in (*STEPS, "") if any(c.step == s for c in checks)]
-    return [(s, [c for c in checks if c.step == s]) for s in there]

@@ -8,9 +8,10 @@ from xml.etree.ElementTree import Element
 import html5lib
 
 from wirecalc import charts, host, items, jobsheet
+from wirecalc.checks import AS_LEFT, JobCheck, NotTested
 from wirecalc.criteria import Criterion
 from wirecalc.findings import BandFigure, Finding, InputRecord, Judged, collect_sources
-from wirecalc.job import AS_LEFT, Job, JobCheck, NotTested
+from wirecalc.job import Job
 from wirecalc.sources import Source
 
 EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"

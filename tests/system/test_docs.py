@@ -16,7 +16,7 @@ import pytest
 
 import wirecalc
 from wirecalc import host, jobsheet
-from wirecalc.job import STEPS
+from wirecalc.checks import STEPS
 
 ROOT = Path(__file__).parents[2]
 COMMAND = Path(sys.executable).with_name("wirecalc")

@@ -17,7 +17,7 @@ import pytest
 
 import wirecalc
 from wirecalc import charts, later
-from wirecalc.job import by_step
+from wirecalc.checks import by_step
 from wirecalc.output.html import finding_page, job_page
 
 from .conftest import COMMAND
@@ -154,7 +154,7 @@ def test_page_says_all_that_the_job_says_and_each_thing_once(sheet: Path, pages:
         ("washer", "PASS", "24.01 uF is below 28.5 uF", "nothing that these checks ask for"),
         ("dishwasher", "FAIL", "8.924 A is above 7.5 A", "give it a circuit of its own"),
         ("oven", "MARGINAL", "200 C is assumed", "measure the place with the machine hot"),
-        ("shed-freezer", "CANNOT TELL", "the maker's sheet allows none", "take the cord away"),
+        ("shed-freezer", "FAIL", "the maker's sheet allows none", "take the cord away"),
         ("pull-class", "FAIL", "19.01 lbf is below", "set up the tool again"),
     ],
 )
@@ -342,6 +342,7 @@ stage = "as found"
 wire = "18 AWG"
 terminal = "ring"
 force = "18 lbf"
+removed = "cut off <b>"
 [[check]]
 calculation = "pull"
 machine = "chest"
@@ -368,5 +369,8 @@ def test_machines_steps_and_before_and_after_stand_in_a_page(cli_main: Cli, tmp_
     assert heads == ["Dead tests", "Prove the joint"]
     evidence = [text(e) for e in root.iter("h3")]
     assert evidence[0] == "Dead tests: chest: pull, as found FAIL"
-    assert "crimper 4" in text(of_class(root, "dl", "made")[0])
+    made = [text(e) for e in of_class(root, "dl", "made")]
+    assert "cut off <b>" in made[0]
+    assert "crimper 4" in made[1]
+    assert "chest: pull, as found, removed since" in [text(e) for e in overview.iter("th")]
     assert "keep it closed" in text(root)

@@ -8,8 +8,8 @@ import pytest
 from matplotlib.image import imread
 from pypdf import PdfReader
 
+from wirecalc.checks import OPTION
 from wirecalc.criteria import Verdict
-from wirecalc.job import OPTION
 from wirecalc.output.html import job_page
 
 from . import browser

@@ -8,8 +8,8 @@ import tomllib
 import pytest
 
 from wirecalc import host, jobsheet, tables
+from wirecalc.checks import AS_LEFT, STAGES, STEPS
 from wirecalc.errors import BadInput
-from wirecalc.job import AS_LEFT, STAGES, STEPS
 from wirecalc.jobsheet import kinds
 from wirecalc.jobsheet.gaps import gaps
 from wirecalc.jobsheet.plan import on_plate

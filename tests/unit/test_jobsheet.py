@@ -41,6 +41,12 @@ def check(force: str, stage: str = "as left", name: str = "crimp") -> str:
         (check("19 lbf", "as found") + check("24 lbf", name="other"), "cannot tell",
          "crimp: failed as found, not measured again"),
         (check("24 lbf", "as found"), "cannot tell", "nothing was checked as left"),
+        (check("19 lbf", "as found") + 'removed = "cut off"\n' + check("24 lbf", name="other"),
+         "pass", ""),
+        (check("19 lbf", "as found") + 'removed = "cut off"\n', "cannot tell",
+         "nothing was checked as left"),
+        (check("19 lbf", "as found") + 'removed = " "\n' + check("24 lbf", name="other"),
+         "cannot tell", "crimp: failed as found, not measured again"),
         (check("24 lbf") + '[[not_tested]]\nname = "x"\nrequired = true\nreason = "y"\n',
          "cannot tell", "x: not tested, and required"),
         (check("24 lbf") + '[[not_tested]]\nname = "x"\nreason = "y"\n', "pass", ""),
@@ -78,6 +84,13 @@ def test_what_failed_is_judged_again_not_only_the_check_of_that_name() -> None:
     assert "with the same reading" in told.action
     mended = evaluate(found + START.format(stage="as left", more='settled = "1.2 A"'))
     assert not [c for c in mended.counted if c.why == "failed as found, not measured again"]
+
+
+@pytest.mark.parametrize("stage", ["as left", "option"])
+def test_only_what_was_found_can_have_been_removed(stage: str) -> None:
+    said = problems(check("24 lbf", stage) + 'removed = "cut off"\n')
+    assert f"check crimp: removed: this check is {stage}" in said
+    assert 'write stage = "as found"' in said
 
 
 def inputs(job: Job, number: int = 0) -> dict[str, Any]:

@@ -11,8 +11,9 @@ from typing import Any
 import pytest
 
 from wirecalc import host, jobsheet
+from wirecalc.checks import AS_LEFT, STEPS, JobCheck, by_step
 from wirecalc.errors import BadInput
-from wirecalc.job import AS_LEFT, STEPS, Job, JobCheck, by_step
+from wirecalc.job import Job
 from wirecalc.jobsheet.gaps import Gaps, gaps
 from wirecalc.output.gaps import gaps_text
 from wirecalc.output.html import job_page

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from wirecalc.criteria import Criterion, at_least, at_most
+from wirecalc.checks import AS_FOUND, AS_LEFT, JobCheck, NotTested
+from wirecalc.criteria import Criterion, at_least, at_most, cannot_tell
 from wirecalc.findings import Finding, Judged
-from wirecalc.job import AS_FOUND, AS_LEFT, Job, JobCheck, NotTested
+from wirecalc.job import Job
 from wirecalc.output import summary
 from wirecalc.sources import confirmed
 
@@ -57,6 +58,14 @@ def test_what_was_mended_is_told_with_both_numbers() -> None:
     ]
 
 
+def test_what_was_removed_is_told_as_a_word_not_a_reading() -> None:
+    found = check("cord", pull(15.0), stage=AS_FOUND)._replace(removed="taken away")
+    assert of(found, check("crimp", pull(24.0)))[:2] == [
+        ("Was", "cord: pull: 15 lbf is below 20 lbf"),
+        ("Is now", "removed, not measured: taken away"),
+    ]
+
+
 def test_what_is_missing_is_named_with_its_reason() -> None:
     said = of(check("a", pull(24.0)), not_tested=(NotTested("ground", True, "no meter"),))
     assert said == [
@@ -73,6 +82,10 @@ def test_what_is_missing_is_named_with_its_reason() -> None:
     ("checks", "sentence"),
     [
         ([check("a", pull(19.0))], "1 check fails at the end of the work."),
+        (
+            [check("a", pull(19.0)), check("b", cannot_tell("drop", "not measured"))],
+            "1 check fails at the end of the work, and 1 cannot tell.",
+        ),
         ([check("a", pull(19.0)), check("b", pull(18.0))], "2 checks fail at the end of the work."),
         (
             [check("a", pull(24.0))],
@@ -87,6 +100,16 @@ def test_what_is_missing_is_named_with_its_reason() -> None:
 )
 def test_one_sentence_says_what_the_verdict_means(checks: list[JobCheck], sentence: str) -> None:
     assert summary.says(Job("a job", {}, tuple(checks))) == sentence
+
+
+def test_what_was_said_to_the_customer_stands_first() -> None:
+    job = Job("a job", {"date": "2026-01-02", "work": "new belt", "hand_over": "use it"}, kind="k")
+    assert summary.about(job) == [
+        ("Said at hand-over", "use it"),
+        ("Work done", "new belt"),
+        ("Kind", "k"),
+        ("Date", "2026-01-02"),
+    ]
 
 
 def test_the_error_of_a_meter_is_told_where_there_is_one() -> None:

@@ -17,9 +17,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
+from ..checks import JobCheck, Machine, NotTested
 from ..errors import BadInput, PluginDefect, Problem, did_you_mean
 from ..host import Catalogue
-from ..job import Job, JobCheck, Machine, NotTested
+from ..job import Job
 from .complete import with_required, with_usual
 from .plan import Check, plan
 from .shape import MACHINE_KEYS, NOT_TESTED_KEYS, SEVERAL, place_of, problems_of, words_of
@@ -207,4 +208,5 @@ def _run(
         place.machine,
         check.tool,
         check.part,
+        check.removed,
     )

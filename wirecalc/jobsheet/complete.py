@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from ..job import AS_LEFT, JobCheck, NotTested
+from ..checks import AS_LEFT, JobCheck, NotTested
 from ..requirements import ANY_KIND, ProvidedRequirement
 from .kinds import usual
 

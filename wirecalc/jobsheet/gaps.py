@@ -6,8 +6,9 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from ..checks import AS_LEFT, JobCheck
 from ..host import Catalogue
-from ..job import AGAIN, AS_LEFT, NOTHING, Job, JobCheck
+from ..job import AGAIN, NOTHING, Job
 from ..kinds import Kind
 from .needs import asked, asked_later, runner
 from .plan import Check, on_plate, plan

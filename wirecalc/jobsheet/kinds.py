@@ -9,9 +9,9 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from .. import tables
+from ..checks import AS_LEFT
 from ..errors import BadInput, Problem, nearest
 from ..host import Catalogue
-from ..job import AS_LEFT
 from ..requirements import ANY_KIND, lists_kinds
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from ..checks import AS_FOUND, AS_LEFT, OPTION
 from ..declaration import Calculation
 from ..errors import BadText, PluginDefect, Problem, did_you_mean
 from ..host import Catalogue
@@ -16,7 +17,7 @@ from ..reading_inputs import says_unknown
 from ..word_kinds import OneOf
 from .shape import CHECK_KEYS, Place, place_of, tables_among, words_of
 
-_TEXTS = ("name", "note", "tool", "part")  # keys of a check that hold words
+_TEXTS = ("name", "note", "tool", "part", "removed")  # keys of a check that hold words
 
 
 class Check(NamedTuple):
@@ -28,6 +29,7 @@ class Check(NamedTuple):
     uses: str
     tool: str
     part: str
+    removed: str
     calculation: Calculation[Any]
     given: Mapping[str, object]
 
@@ -93,6 +95,10 @@ def _plan(
         return
     before = len(problems)
     place = place_of(raw, label, machines, problems)
+    text = {k: words_of(raw.get(k, "")) for k in ("note", "uses", "tool", "part", "removed")}
+    if text["removed"] and place.stage in (OPTION, AS_LEFT):
+        gone = f"this check is {place.stage}, and only what was found can have been removed"
+        problems.append(Problem(f"{label}: removed", gone, f'write stage = "{AS_FOUND}"'))
     if len(problems) > before:
         return
     calc = catalogue.calculations[named].calculation
@@ -100,7 +106,6 @@ def _plan(
     if "uses" in raw:
         shared |= _used(calc, label, raw["uses"], sheet.get("readings", {}), problems)
     given = _that_go_with(calc, shared, raw) | _own(calc, label, raw, problems)
-    text = {k: words_of(raw.get(k, "")) for k in ("note", "uses", "tool", "part")}
     yield Check(name, place, **text, calculation=calc, given=given)
 
 

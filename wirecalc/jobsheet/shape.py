@@ -6,7 +6,7 @@
 [[machine]]                 name, kind, words, and [machine.nameplate]: one of several
 [readings.NAME]             readings that a check takes with  uses = "NAME"
 [[check]]                   calculation, name, stage, step, machine, uses, note, tool, part,
-                            and inputs of its own
+                            removed, and inputs of its own
 [[not_tested]]              name, required, reason, step, machine, calculation
 """
 
@@ -19,8 +19,8 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
+from ..checks import AS_LEFT, STAGES, STEPS
 from ..errors import Problem, did_you_mean
-from ..job import AS_LEFT, STAGES, STEPS
 
 SECTIONS = ("job", "nameplate", "machine", "readings", "check", "not_tested")
 SEVERAL = ("check", "not_tested", "machine")  # of which there is an entry each
@@ -47,6 +47,7 @@ CHECK_KEYS = (
     "note",
     "tool",
     "part",
+    "removed",
 )
 NOT_TESTED_KEYS = ("name", "required", "reason", "step", "machine", "calculation")
 _ALIKE = 0.85  # from which a free key of [job] is taken for a slip of a known one

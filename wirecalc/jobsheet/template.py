@@ -12,10 +12,10 @@ import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from ..checks import AS_FOUND, AS_LEFT
 from ..declaration import Calculation, Input
 from ..errors import BadInput, Problem
 from ..host import Catalogue
-from ..job import AS_LEFT
 from ..reading_inputs import prepare
 from .kinds import UsualCheck, expected, find, usual
 from .needs import cannot_do_without, example, runner
@@ -124,6 +124,8 @@ def _check(
         mark = marks.get(declared.name, "")
         yield from _input(declared, mark, instead=declared.name not in chosen)
     yield from _line("note", "what you saw", "")
+    if check.stage == AS_FOUND:
+        yield from _line("removed", "", "how what failed was taken away, if nothing of it is left")
     if check.stage == AS_LEFT and check.step in ("wire", "joint", "prove the joint", "parts"):
         yield from _line("tool", "number of the crimper", "")
         yield from _line("part", "number of the terminal or part", "")

@@ -6,9 +6,15 @@ from collections.abc import Iterator
 from itertools import groupby
 from typing import Any
 
-from ..job import Job, JobCheck
+from ..checks import JobCheck
+from ..job import Job
 from ..jobsheet.gaps import Gaps, MissingCheck, MissingReading, reading_object
 from .layout import block, visible, wrap
+
+_AGAIN = (
+    'it failed as found; check it again, as left, or write removed = "..." in it if what failed '
+    "was taken away"
+)
 
 
 def gaps_text(job: Job, found: Gaps) -> str:
@@ -18,7 +24,7 @@ def gaps_text(job: Job, found: Gaps) -> str:
     now = [r for r in found.readings if r.counts]
     parts += block("Readings to take", _readings(now))
     needed = [c for c in found.checks if c.required]
-    again = [f"{c.title}: it failed as found; check it again, as left" for c in found.again]
+    again = [f"{c.title}: {_AGAIN}" for c in found.again]
     parts += block("Checks to make", (*_listed(again), *_to_make(needed)))
     rest = (f"{c.name}: {c.why}" for c in found.checks if not c.required)
     parts += block("Not tested, and not required", _listed(list(rest)))

@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from importlib.metadata import version
 
+from ..checks import AS_LEFT, JobCheck, by_step
 from ..criteria import Verdict
 from ..findings import Finding
 from ..items import Caution
-from ..job import AS_LEFT, Job, JobCheck, by_step
+from ..job import Job
 from . import html_overview, summary
 from .citations import Citations
 from .html_evidence import (
@@ -32,7 +33,6 @@ _FINDING_SAYS = {
     Verdict.FAIL: "Past a limit that binds.",
     None: "Figures only: nothing was given to judge.",
 }
-_TOLD = ("work", "hand_over", "machine", "circuit")  # of what the sheet says, for the customer
 _CIRCUIT = ("cord-", "brk-", "gfci-")  # keys of cautions about cord, receptacle and circuit
 _EXACT = "A reading given without its meter's error is taken as exact."
 _PAPER = (
@@ -59,7 +59,7 @@ def finding_page(finding: Finding, question: str, *, working: bool = False) -> s
 def job_page(job: Job, *, working: bool = False) -> str:
     """Return a job as a page."""
     sources = Citations(c.finding for c in job.checks if c.finding)
-    about = [(k.replace("_", " ").capitalize(), v) for k, v in _ordered(job) if k != "circuit"]
+    about = [(label, said) for label, said in summary.about(job) if label != summary.CIRCUIT]
     meter = summary.METER if summary.counts_a_meter(job) else ""
     top = (
         el("h1", job.title),
@@ -105,7 +105,7 @@ def _rest(
     circuit = [c for c in cautions if c.key.startswith(_CIRCUIT)]
     rest = [c for c in cautions if c not in circuit and c.severity != "note"]
     told_first = [el("p", text) for text in told]
-    yield section("Cord and circuit", *told_first, caution_items(circuit), name="circuit")
+    yield section(summary.CIRCUIT, *told_first, caution_items(circuit), name="circuit")
     numbered = {id(c): n for n, c in enumerate(checks, start=1)}
     gaps = Gaps()
     parts = [
@@ -125,9 +125,3 @@ def _limits(notes: Sequence[Caution], *, of_job: bool) -> Element | None:
     exact = el("p", _EXACT)
     paper = el("p", _PAPER, class_="paper") if of_job else None
     return section("Limits of this answer", caution_items(notes), exact, paper, made, name="limits")
-
-
-def _ordered(job: Job) -> list[tuple[str, str]]:
-    first = [(k, job.about[k]) for k in _TOLD if k in job.about]
-    first += [("kind", job.kind)] if job.kind else []
-    return first + [(k, v) for k, v in job.about.items() if k not in _TOLD]

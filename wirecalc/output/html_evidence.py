@@ -9,11 +9,11 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from ..charts import ChartMaker
+from ..checks import OPTION, JobCheck
 from ..criteria import Verdict
 from ..errors import PluginDefect
 from ..findings import BandFigure, Finding, InputRecord, Judged
 from ..items import Caution, Listing, NotChecked
-from ..job import OPTION, JobCheck
 from ..kinds import TAKEN_AS_EXACT
 from ..rounding import show, show_band
 from ..sources import Source
@@ -77,7 +77,8 @@ def check_section(
         head = [el("h3", f"{step}{check.title}, {check.stage} ", verdict, id=key)]
     if check.note:
         head.append(el("p", check.note, class_="note"))
-    made = [(k, v) for k, v in (("Tool", check.tool), ("Part", check.part)) if v]
+    said = (("Tool", check.tool), ("Part", check.part), ("Removed", check.removed))
+    made = [(k, v) for k, v in said if v]
     head.append(pairs(made, "made"))
     if check.finding is None:
         head.append(el("p", check.defect))

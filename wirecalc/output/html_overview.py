@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from ..job import AS_FOUND, AS_LEFT, NOTHING, OPTION, Job, JobCheck, by_step
+from ..checks import AS_FOUND, AS_LEFT, OPTION, JobCheck, by_step
+from ..job import NOTHING, Job
 from .html_parts import Element, badge, cell, el, items, table
 from .summary import decided
 
@@ -55,7 +56,7 @@ def overview(job: Job) -> Element | None:
         steps = [(t, [c for c in job.checks if c.stage == s]) for s, t in _STAGES.items()]
     groups = []
     for text, checks in steps:
-        rows = [_row(c, number[id(c)], staged=staged) for c in checks]
+        rows = [_row(c, number[id(c)]) for c in checks]
         if rows:
             head = el("tr", el("th", text[:1].upper() + text[1:], scope="rowgroup", colspan="3"))
             groups.append(el("tbody", head, *rows))
@@ -66,13 +67,11 @@ def overview(job: Job) -> Element | None:
     return el("table", el("thead", heads), *groups, class_=name)
 
 
-def _row(check: JobCheck, number: int, *, staged: bool) -> Element:
+def _row(check: JobCheck, number: int) -> Element:
     judged = check.decided_by
     why = judged.because if judged else check.defect or "figures only"
     link = el("a", check.title, href=f"#check-{number}")
-    stage = "" if staged or check.stage == AS_LEFT else f", {check.stage}"
-    stage += ", not counted" if stage and check.stage == OPTION else ""
-    head = el("th", link, stage, scope="row")
+    head = el("th", link, check.heading.removeprefix(check.title), scope="row")
     return el("tr", head, el("td", _badge(check)), cell("td", why))
 
 

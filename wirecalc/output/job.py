@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from ..checks import JobCheck, by_step
 from ..criteria import Verdict
 from ..items import Caution
-from ..job import OPTION, BeforeAfter, Job, JobCheck, by_step
+from ..job import BeforeAfter, Job
 from . import summary
 from .citations import Citations
 from .layout import WIDTH, block, table, wrap
@@ -22,7 +23,6 @@ from .text import (
 )
 
 _NO_STEP = "at no step"
-_UNCOUNTED = ", not counted"
 _LABEL = 16  # room for what a line of the summary is
 
 
@@ -31,10 +31,7 @@ def job_text(job: Job, *, working: bool = False) -> str:
     steps = by_step(job.checks)
     sources = Citations(c.finding for _, checks in steps for c in checks if c.finding)
     parts = [*_head(job), *_summary(job, sources)]
-    kind = {"kind": job.kind} if job.kind else {}
-    about = [
-        wrap(f"{k.replace('_', ' ')}: {v}", indent="  ") for k, v in {**kind, **job.about}.items()
-    ]
+    about = (wrap(f"{label}: {said}", indent="  ") for label, said in summary.about(job))
     parts += block("About", (line for lines in about for line in lines))
     parts += block("Machines", _machines(job))
     parts += block("Checks", _overview(job))
@@ -121,8 +118,7 @@ def _overview(job: Job) -> Iterator[str]:
         if any(named for named, _ in groups):
             yield (step or _NO_STEP).upper()
         for check in checks:
-            stage = f"{check.title}, {check.stage}{_UNCOUNTED if check.stage == OPTION else ''}"
-            yield from wrap(stage, f"  {_verdict(check):<13}")
+            yield from wrap(check.heading, f"  {_verdict(check):<13}")
             yield from wrap(_why(check), " " * 15)
 
 
@@ -161,7 +157,7 @@ def _evidence(check: JobCheck, sources: Citations, working: bool) -> Iterator[st
     yield from ("", "-" * WIDTH)
     yield from wrap(f"{check.title} ({where})")
     yield from wrap(check.note)
-    for key, said in (("tool", check.tool), ("part", check.part)):
+    for key, said in (("tool", check.tool), ("part", check.part), ("removed", check.removed)):
         yield from wrap(said, f"{key}: ", "      ")
     if check.finding is None:
         yield from wrap(check.defect, "  ")

@@ -96,6 +96,7 @@ def job_object(job: Job, *, working: bool = False) -> dict[str, Any]:
                 "note": c.note,
                 "tool": c.tool,
                 "part": c.part,
+                "removed": c.removed,
                 "finding": finding_object(c.finding, working=working) if c.finding else None,
                 "defect": c.defect or None,
             }

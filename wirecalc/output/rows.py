@@ -11,9 +11,10 @@ import io
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
+from ..checks import JobCheck
 from ..findings import Finding, Judged
 from ..items import Answer, Figure
-from ..job import Job, JobCheck
+from ..job import Job
 from .layout import visible
 
 FORMATS = ("csv", "markdown")

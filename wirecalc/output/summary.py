@@ -16,7 +16,13 @@ from ..sources import Source
 
 METER = "Each number has the error of its meter counted against it."
 NOTHING_TO_DO = "nothing that these checks ask for"
+CIRCUIT = "Cord and circuit"  # what the sheet says of them
 _LOOK = "see the evidence below"
+_LABELS = {
+    "hand_over": "Said at hand-over",
+    "work": "Work done",
+    "circuit": CIRCUIT,
+}
 _LATER = "; what was not tested stands below"
 
 
@@ -37,7 +43,9 @@ def says(job: Job) -> str:
     if job.verdict is Verdict.MARGINAL:
         return f"No limit that binds is broken; {many} to look at."
     if job.verdict is Verdict.FAIL:
-        return f"{many} {'fails' if n == 1 else 'fail'} at the end of the work."
+        untold = sum(c.verdict is Verdict.CANNOT_TELL for c in job.counted)
+        more = f", and {untold} cannot tell" if untold else ""
+        return f"{many} {'fails' if n == 1 else 'fail'} at the end of the work{more}."
     why = {_open(c): None for c in job.decided_by} or {_open(None): None}
     return f"Nothing is passed yet: {', and '.join(why)}."
 
@@ -74,6 +82,14 @@ def lines(job: Job) -> list[Line]:
     return found
 
 
+def about(job: Job) -> list[tuple[str, str]]:
+    """Return what the sheet says of a job, what the customer is told first."""
+    told = {k: job.about[k] for k in ("hand_over", "work", "machine", "circuit") if k in job.about}
+    kind = {"kind": job.kind} if job.kind else {}
+    said = {**told, **kind, **job.about}
+    return [(_LABELS.get(k) or k.replace("_", " ").capitalize(), v) for k, v in said.items()]
+
+
 def of_finding(judged: Judged) -> list[Line]:
     """Return what decided one finding, and what to do about it."""
     next_one = NOTHING_TO_DO if judged.verdict is Verdict.PASS else judged.action or _LOOK
@@ -101,6 +117,11 @@ def _mended(job: Job) -> Iterator[Line]:
             was, now = pair.then, pair.now[0]
             yield Line("Was", f"{pair.found.title}: {was.because}", was.criterion.source)
             yield Line("Is now", now.because, now.criterion.source)
+    for found in (c for c in job.checks if c.removed and c.verdict is Verdict.FAIL):
+        if found.decided_by:
+            was = found.decided_by
+            yield Line("Was", f"{found.title}: {was.because}", was.criterion.source)
+            yield Line("Is now", f"removed, not measured: {found.removed}")
 
 
 def _closest(counted: Sequence[Counted]) -> Iterator[Line]:

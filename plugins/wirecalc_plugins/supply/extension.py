@@ -226,7 +226,7 @@ def _makers_word(
         yield requires(
             name,
             allows in _ALLOWED,
-            says="the maker's sheet allows none"
+            says="the maker's sheet allows none, and one is there"
             if allows == "no"
             else "the maker's sheet says nothing of it, and makers advise against it",
             source=_SHEETS if allows == "not stated" else _SHEET,
