@@ -110,3 +110,8 @@ def by_step(checks: Sequence[JobCheck]) -> list[tuple[str, list[JobCheck]]]:
     """Gather checks by the step of the repair, in its order; what names none comes last."""
     there = [s for s in (*STEPS, "") if any(c.step == s for c in checks)]
     return [(s, [c for c in checks if c.step == s]) for s in there]
+
+
+def house_rules(checks: Sequence[JobCheck]) -> tuple[str, ...]:
+    """Return the rules files, plugins and tables of the shop by whose rules any was judged."""
+    return tuple(sorted({n for c in checks if c.finding for n in c.finding.house_rules}))

@@ -114,6 +114,13 @@ def test_finding_and_job_say_whose_rules_were_in_force(
     assert [c["finding"]["house_rules"] for c in job["checks"]] == [ours, []]
     bare = plugged(*PULL, "26 lbf", "--format", "json", "--bundled-only").json
     assert bare["house_rules"] == []
+    told = "House rules\n  demo_idle, our-shop.toml\n"
+    assert told in plugged(*PULL, "26 lbf").out
+    assert told in plugged("job", str(sheet)).out
+    assert "House rules" not in plugged(*PULL, "26 lbf", "--bundled-only").out
+    on_page = re.compile(r"House rules</h2>\s*<p>demo_idle, our-shop\.toml</p>")
+    assert on_page.search(plugged(*PULL, "26 lbf", "--format", "html").out)
+    assert on_page.search(plugged("job", str(sheet), "--format", "html").out)
 
 
 def test_job_sheet_keeps_to_rules_and_required_checks(

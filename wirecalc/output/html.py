@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from importlib.metadata import version
 
-from ..checks import AS_LEFT, JobCheck, by_step
+from ..checks import AS_LEFT, JobCheck, by_step, house_rules
 from ..criteria import Verdict
 from ..findings import Finding
 from ..items import Caution
@@ -117,6 +117,8 @@ def _rest(
     yield section(heading, el("div", *parts, class_="checks"), name="evidence")
     yield section("Take care", caution_items(rest), name="care")
     yield sources_section(sources)
+    rules = house_rules(checks)
+    yield section("House rules", el("p", ", ".join(rules)) if rules else None, name="house")
     yield _limits([c for c in cautions if c.severity == "note"], of_job=not one)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from ..checks import JobCheck, by_step
+from ..checks import JobCheck, by_step, house_rules
 from ..criteria import Verdict
 from ..items import Caution
 from ..job import BeforeAfter, Job
@@ -17,6 +17,7 @@ from .text import (
     evidence,
     gravest,
     headline,
+    house_block,
     not_checked_lines,
     sources_block,
     word,
@@ -45,6 +46,7 @@ def job_text(job: Job, *, working: bool = False) -> str:
         "",
         "-" * WIDTH,
         *sources_block(sources)[1:],
+        *house_block(house_rules(job.checks)),
         *block("Take care", caution_lines(last)),
     ]
     return "\n".join(parts)

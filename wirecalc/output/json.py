@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from ..charts import Chart
+from ..checks import house_rules
 from ..declaration import Calculation
 from ..findings import BandFigure, Finding, InputRecord, Judged
 from ..job import BeforeAfter, Job
@@ -116,7 +117,7 @@ def job_object(job: Job, *, working: bool = False) -> dict[str, Any]:
         ],
         "before_and_after": [_before_after(pair, only) for pair in job.before_and_after],
         "missing": [reading_object(r) for c in job.checks for r in readings_missing(c)],
-        "house_rules": sorted({n for c in job.checks if c.finding for n in c.finding.house_rules}),
+        "house_rules": list(house_rules(job.checks)),
     }
 
 

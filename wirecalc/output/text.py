@@ -28,6 +28,7 @@ def finding_text(finding: Finding, question: str, *, working: bool = False) -> s
         *evidence(finding, sources.mark, working=working),
         *block("Not checked", not_checked_lines(finding.not_checked)),
         *sources_block(sources),
+        *house_block(finding.house_rules),
         *block("Take care", caution_lines(finding.cautions)),
     ]
     return "\n".join(parts)
@@ -107,6 +108,11 @@ def sources_block(sources: Citations) -> list[str]:
     """Return the block of the sources, each with its number."""
     cited = [wrap(f"[{number}] {text}", indent="    ") for number, text in sources.listed]
     return block("Sources", (line for lines in cited for line in lines))
+
+
+def house_block(rules: Sequence[str]) -> list[str]:
+    """Return the block of whose house rules were in force; nothing where none were."""
+    return block("House rules", wrap(", ".join(rules)))
 
 
 def evidence(finding: Finding, mark: Mark, *, working: bool) -> Iterator[str]:
