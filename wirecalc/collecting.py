@@ -14,12 +14,15 @@ import pluggy
 
 from .declaration import Calculation, check_name
 from .discovery import IN_PART, Plugin
-from .errors import DeclarationError, TableError, did_you_mean
+from .errors import DeclarationError, TableError, did_you_mean, nearest
 from .itemcheck import check as check_item
 from .items import Caution
 from .offers import Deferred, deferred
-from .requirements import ProvidedRequirement, RequiredChecks
+from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
 from .running import EVERY, MOST_ITEMS, HouseRule, ProvidedCalculation, ProvidedRule
+from .tables import bundled_folder
+
+_SLIP = 0.85  # how like a listed kind of job one is that is taken for a slip of the pen
 
 
 class Offered(NamedTuple):
@@ -62,6 +65,7 @@ def _rules(offered: Offered, manager: pluggy.PluginManager, by_module: dict[int,
         plugin.house_rules.append(rule.name)
         _name_idle(plugin, rule, known)
         if isinstance(rule, RequiredChecks):
+            _name_strange(plugin, rule, offered.folders)
             offered.required.append(ProvidedRequirement(plugin.name, plugin.version, rule))
         else:
             offered.rules.append(ProvidedRule(plugin.name, plugin.version, rule))
@@ -76,6 +80,18 @@ def _name_idle(plugin: Plugin, rule: HouseRule | RequiredChecks, known: list[str
             wrong = f"its rule {rule.name} is for {name}, which is no calculation"
             guess = did_you_mean(name, known)
             plugin.fail(f"{wrong}; {guess}" if guess else wrong, IN_PART)
+
+
+def _name_strange(plugin: Plugin, asked: RequiredChecks, folders: Sequence[Path]) -> None:
+    """Say which kinds of job are nearly listed ones: the checks would not be asked for then."""
+    known = dict.fromkeys(kinds_in([bundled_folder(), *folders]))
+    listed = {k.casefold() for k in (*known, ANY_KIND)}
+    for kind in asked.kinds:
+        near = nearest(kind, list(known), _SLIP) if kind.casefold() not in listed else ""
+        if near:
+            wrong = f"its rule {asked.name} is for jobs of kind {kind}, which is not listed"
+            would_do = f"did you mean {near}? A kind of your own stands in a table job-kinds-NAME"
+            plugin.fail(f"{wrong}; {would_do}", IN_PART)
 
 
 def _results(

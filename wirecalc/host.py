@@ -66,15 +66,20 @@ class Catalogue:
         instead, and with the plugins that were not loaded, one of which may have it.
         """
         if name not in self.calculations:
-            known = sorted([*self.calculations, *commands])
-            would_do = instead or did_you_mean(name, known) or "`wirecalc` lists them"
-            between = "\n" if instead else "; "
-            for plugin in (p for p in self.plugins if p.state in SAID):
-                said = f"plugin {plugin} {SAID[plugin.state]} and may have it ({plugin.reason})"
-                would_do = f"{would_do}{between}{said}"
             wrong = f"there is no calculation or command {name!r}"
-            raise BadInput([Problem("", wrong, would_do)])
+            raise BadInput([Problem("", wrong, self.would_do(name, commands, instead=instead))])
         return self.calculations[name]
+
+    def would_do(self, name: str, commands: Iterable[str] = (), *, instead: str = "") -> str:
+        """Return what would do where there is no calculation of a name, as for `find`."""
+        known = sorted([*self.calculations, *commands])
+        nearest = instead or did_you_mean(name, known) or "`wirecalc` lists them"
+        said = [
+            f"plugin {p} {SAID[p.state]} and may have it ({p.reason})"
+            for p in self.plugins
+            if p.state in SAID
+        ]
+        return ("\n" if instead else "; ").join([nearest, *said])
 
     def load_all(self) -> None:
         """Load what is deferred, so that the plugin of one that does not load is named."""

@@ -5,6 +5,7 @@ notices.
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -225,7 +226,7 @@ def test_the_allow_list(plugged: Command, outside: Outside) -> None:
 
 
 def test_calculation_of_a_plugin_that_did_not_load_is_not_just_unknown(
-    plugged: Command, outside: Outside
+    plugged: Command, outside: Outside, tmp_path: Path
 ) -> None:
     outside.add("demo_broken", "raise RuntimeError('the sheet is missing')\n")
     said = "plugin demo_broken of demo-broken 1.0 was not loaded and may have it"
@@ -237,3 +238,32 @@ def test_calculation_of_a_plugin_that_did_not_load_is_not_just_unknown(
     assert left_out in plugged("frost", "--bundled-only").err
     with pytest.raises(BadInput, match="was not loaded and may have it"):
         wirecalc.build().run("frost", {})
+    for entry in ("[[check]]\n", '[[not_tested]]\nname = "ice"\nreason = "thawed"\n'):
+        sheet = tmp_path / "sheet.toml"
+        sheet.write_text(f'[job]\ntitle = "t"\n{entry}calculation = "frost"\n', encoding="utf-8")
+        done = plugged("job", str(sheet))
+        assert (done.status, done.out) == (2, "")
+        assert f"{said} (RuntimeError: the sheet is missing)" in done.err
+
+
+ASKING = """
+from wirecalc import RequiredChecks, hookimpl
+
+@hookimpl
+def wirecalc_house_rules():
+    return [RequiredChecks("our list", ("{kind}", "boat"), ("ground",))]
+"""
+
+
+@pytest.mark.parametrize("kind", ["refrigeratr", "Refrigerator"])
+def test_a_kind_of_job_that_is_nearly_a_listed_one_is_said(
+    plugged: Command, outside: Outside, kind: str
+) -> None:
+    """Its required checks would never be asked for; a kind of the shop's own is no slip."""
+    outside.add("demo_asking", ASKING.format(kind=kind))
+    said = "its rule our list is for jobs of kind refrigeratr, which is not listed"
+    for words in (("gauge", "--strands", "41"), ("plugins",)):
+        done = plugged(*words)
+        assert (said in " ".join((done.out + done.err).split())) == (kind == "refrigeratr")
+    assert (plugged("plugins", "--strict").status == 4) == (kind == "refrigeratr")
+    assert "boat" not in plugged("plugins").err

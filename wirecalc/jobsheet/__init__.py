@@ -160,10 +160,8 @@ def _not_tested(
     place = place_of(raw, label, machines, problems)
     named = words_of(raw.get("calculation", ""))
     if named and named not in catalogue.calculations:
-        known = sorted(catalogue.calculations)
-        problems.append(
-            Problem(label, f"there is no calculation {named!r}", did_you_mean(named, known))
-        )
+        wrong = f"there is no calculation {named!r}"
+        problems.append(Problem(label, wrong, catalogue.would_do(named)))
     if len(problems) == before:
         yield NotTested(name, required, reason, place.step, place.machine, named)
 

@@ -90,8 +90,8 @@ def _plan(
     name = words_of(raw.get("name", "")) or named
     label = f"check {name}"
     if named not in catalogue.calculations:
-        would_do = did_you_mean(named, sorted(catalogue.calculations))
-        problems.append(Problem(label, f"there is no calculation {named!r}", would_do))
+        none = f"there is no calculation {named!r}"
+        problems.append(Problem(label, none, catalogue.would_do(named)))
         return
     before = len(problems)
     place = place_of(raw, label, machines, problems)
