@@ -196,6 +196,17 @@ def test_an_unmeasured_start_cannot_be_told():
     assert start(settled="1.4 A").verdict == "cannot tell"
 
 
+def test_a_start_that_was_not_seen_to_settle_is_no_pass():
+    finding = start(peak="10 A")
+    assert finding.verdict == "cannot tell"
+    told = finding.decided_by
+    assert told is not None
+    assert told.because == "settled current, upper limit: the settled current was not measured"
+    assert told.criterion.needs == ("settled",)
+    peak = [c for c in finding.criteria if c.criterion.name.startswith("start peak")]
+    assert {c.verdict for c in peak} == {"pass"}
+
+
 def test_expected_start_and_first_crest_of_the_plate_by_hand():
     # LRA 12 A at its own voltage; power factor 0.5 is R/X = 0.5/0.8660 = 0.57735
     finding = start(peak="11 A", settled="1.4 A", settle_time="0.5 s")

@@ -71,18 +71,19 @@ rated_load_current = "1.6 A"
 nameplate_voltage = "115 V"
 voltage = "115 V"
 peak = "11 A"
+settled = "1.2 A"
 {more}
 """
 
 
 def test_what_failed_is_judged_again_not_only_the_check_of_that_name() -> None:
-    found = START.format(stage="as found", more='settled = "9 A"')
+    found = START.format(stage="as found", more='settle_time = "9 s"')
     job = evaluate(found + START.format(stage="as left", more=""))
     (told,) = [c for c in job.decided_by if c.why == "failed as found, not measured again"]
     assert told.judged is not None
-    assert told.judged.criterion.name == "settled current, upper limit"
+    assert told.judged.criterion.name == "time to settle"
     assert "with the same reading" in told.action
-    mended = evaluate(found + START.format(stage="as left", more='settled = "1.2 A"'))
+    mended = evaluate(found + START.format(stage="as left", more='settle_time = "0.4 s"'))
     assert not [c for c in mended.counted if c.why == "failed as found, not measured again"]
 
 

@@ -199,6 +199,12 @@ def judge_peak(locked: LockedRotor, peak: float | None, mode: str) -> Iterator[I
 def judge_settled(settled: float | None, rated: float | None) -> Iterator[Item]:
     """Judge the settled current of a motor against its own rated-load current."""
     if settled is None:
+        yield cannot_tell(
+            "settled current, upper limit",
+            "the settled current was not measured",
+            measure="let it run, and read the current once it has settled",
+            needs=("settled",),
+        )
         return
     if rated is None:
         yield cannot_tell(
