@@ -17,10 +17,9 @@ from .commands import COMMANDS
 from .commands.loaded import catalogue_with, find
 from .declaration import Calculation
 from .host import build
-from .options import FORMATS, GENERAL, REPORTS, join_negative
+from .options import CALCULATION, join_negative
 from .word_kinds import OneOf, YesNo
 
-_PLAIN = ("completion", "explain", "plugins", "rules", "schema")  # commands that judge nothing
 Words = Mapping[str, str]  # a word that may come -> what it means
 
 
@@ -56,13 +55,13 @@ def _parser(words: Sequence[str]) -> _Parser:
         _offer(parser.add_argument("file"), _files(("csv",)))
         if len(words) > 1:
             _add_inputs(parser, find(catalogue_with(words[1]), words[1]))
-        own = {**COMMANDS[name].own, **GENERAL}
+        own = COMMANDS[name].described
     elif name in COMMANDS or name == "help":
         _offer(parser.add_argument("word", nargs="?"), _behind(name))
-        own = {**COMMANDS[name].own, **GENERAL} if name in COMMANDS else {}
+        own = COMMANDS[name].described if name in COMMANDS else {}
     else:
         _add_inputs(parser, find(catalogue_with(name), name))
-        own = GENERAL
+        own = CALCULATION.described
     for option, (value, text) in own.items():
         if value:
             action = parser.add_argument(option, help=_escaped(text))
@@ -109,11 +108,7 @@ def _value(
 ) -> Words | Callable[..., Any]:
     """Return what may stand for the FILE, FOLDER or FORM of an option."""
     if option == "--format":
-        from .commands.batch import FORMATS as OF_ROWS
-        from .output.tables import FORMATS as OF_TABLES
-
-        plain = {"tables": OF_TABLES, "batch": OF_ROWS, **dict.fromkeys(_PLAIN, FORMATS)}
-        return dict.fromkeys(plain.get(name, REPORTS), "")
+        return dict.fromkeys(COMMANDS.get(name, CALCULATION).forms, "")
     if option == "--new":
         return _kinds_of_job
     if "FOLDER" in value:

@@ -14,26 +14,29 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple, NoReturn
 
-from .declaration import Calculation
+from .declaration import Calculation, Input
 from .errors import BadInput, Problem, nearest
 
 FORMATS = ("text", "json")
-REPORTS = (*FORMATS, "csv", "markdown", "html")  # of a finding or a job
+ROWS = (*FORMATS, "csv", "markdown")  # of a table or a batch
+REPORTS = (*ROWS, "html")  # of a finding or a job
 BRIEF = "brief"  # the form that --brief asks for
 GENERAL = {  # option -> what its value is (empty: it takes none), and what it does
-    "--format": ("FORM", "text (as here), json, csv or markdown; html for a finding or job"),
+    "--format": ("FORM", "how it is written"),
     "--output": ("FILE", "write to a file, whole or not at all"),
     "--chart": ("FILE", "draw what it has to show, as .svg or .png; .csv for its numbers"),
-    "--brief": ("", "of a finding or job the verdict, its number and what to do alone"),
+    "--brief": ("", "the verdict, its number and what to do alone"),
     "--working": ("", "show the arithmetic with the numbers put in"),
     "--no-marginal": ("", "a marginal verdict exits with 3"),
     "--bundled-only": ("", "run without plugins from outside, settings and rules files"),
     "--only-plugins": ("A,B", "of the plugins from outside, load only these"),
     "--strict": ("", "a plugin or rules file that does not load ends the run with 4"),
-    "--help": ("", "show the inputs, each with unit, span and an example"),
+    "--help": ("", "show this"),
 }
-
-
+OF_BATCH = ("--output", "--working", "--no-marginal")
+OF_JOB = (*OF_BATCH, "--brief")
+RESULT = (*OF_JOB, "--chart")  # what a calculation takes
+SWITCHES = ("--bundled-only", "--only-plugins", "--strict", "--help")  # every command takes them
 _SAID = {  # words of the trade for an input -> the options that may be meant
     "lra": ("--locked-rotor-current",),
     "rla": ("--rated-load-current",),
@@ -54,11 +57,30 @@ _SAID = {  # words of the trade for an input -> the options that may be meant
 
 
 class Command(NamedTuple):
-    """A command: how it is written, what it does, and its options beside the general ones."""
+    """A command: how it is written, what it does, and the options that it takes.
+
+    `own` are those that only it has; `forms` are the ways in which its result can be written, and
+    `takes` those of RESULT that it takes.
+    """
 
     usage: str
     text: str
     own: Mapping[str, tuple[str, str]] = MappingProxyType({})
+    forms: Sequence[str] = ()
+    takes: Sequence[str] = ("--output",)
+
+    @property
+    def described(self) -> Mapping[str, tuple[str, str]]:
+        """All its options: what the value of each is (empty: it takes none), and what it does."""
+        taken = (*self.takes, *SWITCHES, *(("--format",) if self.forms else ()))
+        general = {option: about for option, about in GENERAL.items() if option in taken}
+        if self.forms:
+            general["--format"] = ("FORM", ", ".join(self.forms))
+        return {**self.own, **general}
+
+
+CALCULATION = Command("NAME", "run a calculation", forms=REPORTS, takes=RESULT)
+LISTING = Command("", "list the calculations")
 
 
 @dataclass
@@ -93,15 +115,17 @@ class _Parser(argparse.ArgumentParser):
 
 def split(
     words: Sequence[str],
+    command: Command = CALCULATION,
     calc: Calculation[Any] | None = None,
     *,
-    own: Mapping[str, tuple[str, str]] = MappingProxyType({}),
-    formats: Sequence[str] = FORMATS,
     most_words: int = 0,
 ) -> Options:
-    """Split the words behind a command. `calc` or `own` give options beside the general ones."""
+    """Split the words behind a command; `calc` gives options beside those of the command.
+
+    An option that another command takes, and this one does not, is refused like an unknown one.
+    """
     parser = _Parser(prog="wirecalc", add_help=False, allow_abbrev=False)
-    described = {**own, **GENERAL}
+    described = command.described
     for option, (value, _) in described.items():
         parser.add_argument(option, action="append" if value else "store_true")
     inputs = calc.inputs if calc else ()
@@ -113,7 +137,9 @@ def split(
     parsed, extra = parser.parse_known_args(kept)
     found = vars(parsed)
     options = Options(
-        help=found["help"], working=found["working"], no_marginal=found["no_marginal"]
+        help=found["help"],
+        working=bool(found.get("working")),
+        no_marginal=bool(found.get("no_marginal")),
     )
     options.problems += [Problem(name, "has no value behind it") for name in empty]
     for declared in inputs:
@@ -121,9 +147,9 @@ def split(
         if values is not None:
             options.given[declared.name] = values[0] if len(values) == 1 else values
     _single(options, found, described)
-    options.own = {o.lstrip("-"): _value(found, o) for o in own if found[_destination(o)]}
-    _general(options, found, formats)
-    _extra(options, extra, [*described, *(i.option for i in inputs)], most_words)
+    options.own = {o.lstrip("-"): _value(found, o) for o in command.own if found[_destination(o)]}
+    _general(options, found, command.forms)
+    _extra(options, extra, command, inputs, most_words)
     return options
 
 
@@ -166,7 +192,7 @@ def _value(found: Mapping[str, Any], option: str) -> str:
 
 
 def _general(options: Options, found: Mapping[str, Any], formats: Sequence[str]) -> None:
-    if found["format"]:
+    if found.get("format"):
         options.format = found["format"][0]
         if options.format not in formats:
             options.problems.append(
@@ -176,22 +202,19 @@ def _general(options: Options, found: Mapping[str, Any], formats: Sequence[str])
                     f"write {', '.join(formats)}",
                 )
             )
-    if found["brief"]:
-        _brief(options, formats, said=bool(found["format"]))
-    if found["output"]:
+    if found.get("brief"):
+        _brief(options, said=bool(found.get("format")))
+    if found.get("output"):
         options.output = Path(found["output"][0])
-    if found["chart"]:
+    if found.get("chart"):
         options.chart = Path(found["chart"][0])
 
 
-def _brief(options: Options, formats: Sequence[str], *, said: bool) -> None:
-    """Take --brief for a form of text of its own, where there is a finding or job to be told."""
+def _brief(options: Options, *, said: bool) -> None:
+    """Take --brief for a form of text of its own."""
     if said:
         wrong = "is a form of text, and --format names one too"
         options.problems.append(Problem("--brief", wrong, "leave one of them out"))
-    elif not set(REPORTS) <= set(formats):
-        wrong = "is of a finding or a job"
-        options.problems.append(Problem("--brief", wrong, "leave it out"))
     else:
         options.format = BRIEF
 
@@ -206,15 +229,29 @@ def _meant(option: str, known: Sequence[str]) -> str:
     return f"did you mean --{close}?" if close else ""
 
 
-def _extra(options: Options, extra: Sequence[str], known: Sequence[str], most_words: int) -> None:
+def _extra(
+    options: Options,
+    extra: Sequence[str],
+    command: Command,
+    inputs: Sequence[Input],
+    most_words: int,
+) -> None:
     """Report unknown options, each with its nearest known name, and stray words."""
+    known = [*command.described, *(i.option for i in inputs)]
     after_unknown = False
     for word in extra:
         if word.startswith("-") and len(word) > 1:
             name = word.split("=", 1)[0]
-            would_do = _meant(name, known) or "--help lists them"
-            options.problems.append(Problem(name, "there is no such option", would_do))
-            after_unknown = "=" not in word
+            if name in GENERAL:
+                takes = f"it takes {', '.join(o for o in known if o not in SWITCHES)}"
+                if name == "--chart" and "html" in command.forms:
+                    takes = "leave it out; --format html shows the charts"
+                problem = Problem(name, "is not an option of this command", takes)
+            else:
+                would_do = _meant(name, known) or "--help lists them"
+                problem = Problem(name, "there is no such option", would_do)
+            options.problems.append(problem)
+            after_unknown = "=" not in word and bool(GENERAL.get(name, ("its value",))[0])
             continue
         if after_unknown:  # the value of an unknown option is no complaint of its own
             after_unknown = False

@@ -207,3 +207,38 @@ def test_wrong_command_exits_2(command: Command, words: tuple[str, ...]) -> None
 def test_version(command: Command) -> None:
     assert command("--version").out == command("version").out
     assert command("--version").out.startswith("wirecalc ")
+
+
+NOT_TAKEN = [
+    ("explain", "pull", "--chart", "x.svg"),
+    ("explain", "pull", "--working"),
+    ("tables", "--chart", "x.svg"),
+    ("tables", "awg", "--no-marginal"),
+    ("tables", "--format", "csv"),
+    ("plugins", "--chart=x.svg"),
+    ("rules", "--format", "csv"),
+    ("rules", "--working"),
+    ("schema", "finding", "--chart", "x.svg"),
+    ("--format", "json"),
+    ("--chart", "x.svg"),
+]
+
+
+@pytest.mark.parametrize("words", NOT_TAKEN, ids=" ".join)
+def test_option_that_a_command_does_not_take_is_refused(
+    cli_main: Callable[..., Any], words: tuple[str, ...]
+) -> None:
+    """It was passed over in silence: nobody saw that no chart was drawn."""
+    done = cli_main(*words)
+    assert (done.status, done.out) == (2, "")
+    (line,) = done.complaints
+    option = next(w for w in words if w.startswith("--")).partition("=")[0]
+    assert line.startswith(f"{option}: ")
+    assert "it takes --" in line or "write text" in line
+
+
+def test_help_of_a_command_shows_what_it_takes(cli_main: Callable[..., Any]) -> None:
+    rules = cli_main("rules", "--help").out
+    assert "--format FORM       text, json\n" in rules
+    assert "--chart" not in rules
+    assert "--chart" in cli_main("pull", "--help").out

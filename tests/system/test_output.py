@@ -135,7 +135,7 @@ def test_brief_names_what_was_not_checked(cli_main: Cli) -> None:
 @pytest.mark.parametrize(
     ("words", "says"),
     [
-        (("tables", "awg", "--brief"), "--brief: is of a finding or a job"),
+        (("tables", "awg", "--brief"), "--brief: is not an option of this command"),
         (("equivalent", "--wire", "18 AWG", "--brief", "--format", "csv"), "leave one of them out"),
         (("job", str(SHEETS[0]), "--check-only", "--brief"), "write text or json"),
         (("job", "--history", ".", "--brief"), "write text or json"),
@@ -211,7 +211,7 @@ def _cells(line: str) -> list[str]:
 def test_tables_refuses_what_it_cannot_print(cli_main: Cli) -> None:
     done = cli_main("tables", "awg", "--format", "html")
     assert (done.status, done.out) == (2, "")
-    assert "text, csv, json, markdown" in done.err
+    assert "text, json, csv, markdown" in done.err
     done = cli_main("tables", "pull-crimps")
     assert (done.status, done.out) == (2, "")
     assert "did you mean pull-crimp?" in done.err

@@ -8,11 +8,16 @@ from __future__ import annotations
 import importlib
 from collections.abc import Sequence
 
-from ..options import Command
+from ..options import FORMATS, OF_BATCH, OF_JOB, REPORTS, RESULT, ROWS, Command
 from .result import Result
 
 COMMANDS = {
-    "ask": Command("ask [NAME]", "ask for the inputs one at a time, and run it"),
+    "ask": Command(
+        "ask [NAME]",
+        "ask for the inputs one at a time, and run it",
+        forms=REPORTS,
+        takes=RESULT,
+    ),
     "batch": Command(
         "batch NAME FILE",
         "run a calculation on each row of a CSV; inputs that all rows share may be options",
@@ -21,13 +26,17 @@ COMMANDS = {
             "--keep": ("COLUMNS", 'columns to pass through unread, such as "tool; learner"'),
             "--cells-decimal-comma": ("", "numbers in the cells have decimal commas"),
         },
+        forms=ROWS,
+        takes=OF_BATCH,
     ),
     "completion": Command(
         "completion SHELL",
         'print what completes lines in bash, zsh or fish: eval "$(wirecalc completion bash)"',
     ),
     "explain": Command(
-        "explain NAME", "question, method, inputs, cautions; --format json for a schema"
+        "explain NAME",
+        "question, method, inputs, cautions; --format json for a schema",
+        forms=FORMATS,
     ),
     "job": Command(
         "job FILE",
@@ -38,16 +47,24 @@ COMMANDS = {
             "--record": ("FOLDER", "keep sheet, job and report there as one record"),
             "--history": ("FOLDER", "tell what the records there tell together; takes no sheet"),
         },
+        forms=REPORTS,
+        takes=OF_JOB,
     ),
     "new-plugin": Command(
         "new-plugin NAME", "write a plugin to change, in ./NAME or the folder of --output"
     ),
-    "plugins": Command("plugins", "list the plugins, where they come from and their state"),
-    "rules": Command("rules [FILE]", "list the house rules in force, or check a rules file"),
-    "schema": Command(
-        "schema NAME", "print a JSON schema: finding, job, history, refused, plugins"
+    "plugins": Command(
+        "plugins", "list the plugins, where they come from and their state", forms=FORMATS
     ),
-    "tables": Command("tables [NAME]", "list the published tables, or print one"),
+    "rules": Command(
+        "rules [FILE]", "list the house rules in force, or check a rules file", forms=FORMATS
+    ),
+    "schema": Command(
+        "schema NAME",
+        "print a JSON schema: finding, job, history, refused, plugins",
+        forms=("json",),
+    ),
+    "tables": Command("tables [NAME]", "list the published tables, or print one", forms=ROWS),
 }
 
 

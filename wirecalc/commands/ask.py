@@ -16,7 +16,7 @@ from ..declaration import Calculation
 from ..errors import BadInput, PluginDefect, Problem
 from ..findings import Finding
 from ..host import Catalogue
-from ..options import GENERAL, REPORTS, split
+from ..options import GENERAL, split
 from ..output import help as help_text
 from ..output.layout import printable
 from .calculate import check_chart, report
@@ -29,7 +29,7 @@ def run(words: Sequence[str]) -> Result:
 
     Raises BadInput where stdin is no terminal, and KeyboardInterrupt where the person leaves.
     """
-    options = split(words, formats=REPORTS, most_words=1)
+    options = split(words, most_words=1)
     options.refuse()
     check_chart(options)
     name = options.words[0] if options.words else ""

@@ -17,7 +17,6 @@ from . import COMMANDS
 from .loaded import catalogue, find, warnings
 from .result import Result, Stream, refuse_onto, status_of
 
-FORMATS = ("text", "json", "csv", "markdown")
 _USAGE = "such as batch pull pulls.csv --terminal ring"
 
 
@@ -27,9 +26,7 @@ def run(words: Sequence[str]) -> Result:
         raise BadInput([Problem("batch", "needs the name of a calculation, and a file", _USAGE)])
     loaded = catalogue(words)
     calc = find(loaded, words[0])
-    options = split(words[1:], calc, own=COMMANDS["batch"].own, formats=FORMATS, most_words=1)
-    if options.chart:
-        options.problems.append(Problem("--chart", "a batch draws none", "leave it out"))
+    options = split(words[1:], COMMANDS["batch"], calc, most_words=1)
     if not options.words:
         options.problems.append(Problem("batch", "needs a file", _USAGE))
     options.refuse()

@@ -11,7 +11,7 @@ from ..charts import Chart
 from ..declaration import Calculation
 from ..errors import BadInput, Problem
 from ..findings import Finding
-from ..options import BRIEF, REPORTS, Options, split
+from ..options import BRIEF, Options, split
 from ..output import text as text_output
 from .loaded import catalogue, find, warnings
 from .result import Result, refuse_onto, status_of
@@ -21,7 +21,7 @@ def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
     """Run a calculation; `commands` are the other words that may have been meant."""
     loaded = catalogue(words)
     calc = find(loaded, name, commands)
-    options = split(words, calc, formats=REPORTS)
+    options = split(words, calc=calc)
     _refuse_all(loaded, name, options)
     return report(loaded, loaded.run(name, options.given), calc, options)
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from ..errors import BadInput, Problem
 from ..options import split
+from . import COMMANDS
 from .result import Result
 
 SHELLS = ("bash", "zsh", "fish")
@@ -13,7 +14,7 @@ SHELLS = ("bash", "zsh", "fish")
 
 def run(words: Sequence[str]) -> Result:
     """Print the code for one shell; raises BadInput where the extra is not installed."""
-    options = split(words, most_words=1)
+    options = split(words, COMMANDS["completion"], most_words=1)
     options.refuse()
     shell = options.words[0] if options.words else ""
     if shell not in SHELLS:

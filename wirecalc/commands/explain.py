@@ -11,13 +11,14 @@ from ..examples import example_files, worked_example
 from ..findings import Finding
 from ..options import split
 from ..output.rules import Listed, listed
+from . import COMMANDS
 from .loaded import catalogue, find, warnings
 from .result import Result
 
 
 def run(words: Sequence[str]) -> Result:
     """Explain a calculation, and work its example with the house rules in force."""
-    options = split(words, most_words=1)
+    options = split(words, COMMANDS["explain"], most_words=1)
     options.refuse()
     if not options.words:
         raise BadInput(

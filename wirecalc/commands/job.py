@@ -12,7 +12,7 @@ from ..errors import BadInput, Problem
 from ..host import Catalogue
 from ..job import Job
 from ..jobsheet.gaps import Gaps, gaps
-from ..options import BRIEF, FORMATS, REPORTS, Options, split
+from ..options import BRIEF, FORMATS, Options, split
 from . import COMMANDS
 from .loaded import catalogue, warnings
 from .result import CANNOT_TELL, PASS, Result, refuse_onto, status_of
@@ -20,7 +20,7 @@ from .result import CANNOT_TELL, PASS, Result, refuse_onto, status_of
 
 def run(words: Sequence[str]) -> Result:
     """Evaluate a job sheet, or what its options ask for in place of that."""
-    options = split(words, own=COMMANDS["job"].own, formats=REPORTS, most_words=1)
+    options = split(words, COMMANDS["job"], most_words=1)
     if any(p.name == "--new" for p in options.problems) and not options.words:
         return _kinds(words)
     _refuse_mixed(options)
@@ -68,9 +68,6 @@ def _refuse_mixed(options: Options) -> None:
         Problem(f"--{other}", f"means nothing beside --{mine}", "leave one of them out")
         for other in others
     ]
-    if options.chart:
-        would_do = "leave it out; --format html shows the charts"
-        options.problems.append(Problem("--chart", "a job draws none", would_do))
     options.refuse()
 
 

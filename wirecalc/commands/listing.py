@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from importlib.metadata import version
 
 from ..errors import BadInput, Problem
-from ..options import Command, split
+from ..options import LISTING, Command, split
 from ..output import help as help_text
 from .loaded import catalogue, catalogue_with, find, warnings
 from .result import Result
@@ -16,7 +16,7 @@ Commands = Mapping[str, Command]
 
 def list_all(words: Sequence[str], commands: Commands) -> Result:
     """List all calculations by part of the trade, and the commands."""
-    options = split(words, most_words=1)
+    options = split(words, LISTING, most_words=1)
     if options.words:
         wrong = f"{options.words[0]!r} stands behind {words[0]}"
         would_do = "write the calculation or command first: "

@@ -9,12 +9,13 @@ from pathlib import Path
 from .. import host, new_plugin
 from ..errors import BadInput, Problem
 from ..options import split
+from . import COMMANDS
 from .result import Result
 
 
 def run(words: Sequence[str]) -> Result:
     """Write a package with a plugin into a folder of its name, or into that of --output."""
-    options = split(words, formats=("text",), most_words=1)
+    options = split(words, COMMANDS["new-plugin"], most_words=1)
     options.refuse()
     if not options.words:
         raise BadInput([Problem("new-plugin", "needs a name", "such as new-plugin shop-bench")])

@@ -8,12 +8,13 @@ from .. import host
 from ..options import split
 from ..output import help as help_text
 from ..settings import read
+from . import COMMANDS
 from .result import DEFECT, PASS, Result
 
 
 def run(words: Sequence[str]) -> Result:
     """List the plugins with their state; strictly, a broken one makes the exit status 4."""
-    options = split(words)
+    options = split(words, COMMANDS["plugins"])
     options.refuse()
     settings = read(words)
     loaded = host.build(settings._replace(strict=False))  # to name the broken ones

@@ -13,6 +13,7 @@ from ..options import split
 from ..output.layout import wrap
 from ..output.rules import listed, rules_text
 from ..settings import RULES, looked_at, read
+from . import COMMANDS
 from .loaded import catalogue, warnings
 from .result import Result
 
@@ -24,7 +25,7 @@ NONE = (
 
 def run(words: Sequence[str]) -> Result:
     """List the house rules in force; with a file, check that one and list its rules."""
-    options = split(words, most_words=1)
+    options = split(words, COMMANDS["rules"], most_words=1)
     options.refuse()
     loaded = catalogue(words)
     said = warnings(loaded)

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from ..errors import BadInput, Problem
 from ..options import split
+from . import COMMANDS
 from .result import Result
 
 SCHEMAS = ("finding", "job", "history", "refused", "plugins")
@@ -14,7 +15,7 @@ SCHEMAS = ("finding", "job", "history", "refused", "plugins")
 
 def run(words: Sequence[str]) -> Result:
     """Print a published JSON schema."""
-    options = split(words, most_words=1)
+    options = split(words, COMMANDS["schema"], most_words=1)
     options.refuse()
     name = options.words[0] if options.words else ""
     if name not in SCHEMAS:

@@ -6,16 +6,20 @@ from collections.abc import Sequence
 
 from .. import tables
 from ..errors import BadInput, DamagedTable, Problem, TableError
-from ..options import split
+from ..options import FORMATS, split
 from ..output import tables as table_output
 from ..shop_tables import Overlaid, over
+from . import COMMANDS
 from .loaded import catalogue, warnings
 from .result import Result
 
 
 def run(words: Sequence[str]) -> Result:
     """List the published tables, or print one."""
-    options = split(words, formats=table_output.FORMATS, most_words=1)
+    options = split(words, COMMANDS["tables"], most_words=1)
+    if not options.words and options.format not in FORMATS:
+        wrong = f"the list of tables is not written as {options.format}"
+        options.problems.append(Problem("--format", wrong, "write text or json, or name a table"))
     options.refuse()
     loaded = catalogue(words)  # plugins may add tables
     name = options.words[0] if options.words else ""

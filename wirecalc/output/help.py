@@ -9,7 +9,7 @@ from ..declaration import Calculation, Input
 from ..discovery import Plugin
 from ..host import Catalogue
 from ..offers import Deferred
-from ..options import GENERAL, Command
+from ..options import CALCULATION, Command
 from .layout import WIDTH, command, table, wrap
 
 METER_ERROR = (
@@ -53,7 +53,7 @@ def calculation_help(calc: Calculation[Any]) -> str:
     for declared in calc.inputs:
         lines += input_lines(declared)
     lines += ["", *wrap(METER_ERROR), "", "options"]
-    lines += _options(GENERAL)
+    lines += _options(CALCULATION.described)
     lines += ["", "example", *command(calc.example), "", EXITS]
     return "\n".join(lines)
 
@@ -61,7 +61,7 @@ def calculation_help(calc: Calculation[Any]) -> str:
 def command_help(command: Command) -> str:
     """Show what a command does, its own options and the general ones."""
     lines = [*wrap(f"wirecalc {command.usage}: {command.text}"), "", "options"]
-    return "\n".join([*lines, *_options({**command.own, **GENERAL}), "", EXITS])
+    return "\n".join([*lines, *_options(command.described), "", EXITS])
 
 
 def _options(described: Mapping[str, tuple[str, str]]) -> list[str]:

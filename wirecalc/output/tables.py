@@ -13,11 +13,9 @@ from ..tables import Row, Table
 from .json import dump
 from .layout import WIDTH, columns, wrap
 
-FORMATS = ("text", "csv", "json", "markdown")
-
 
 def render(published: Table, form: str, shops: Sequence[Overlaid] = ()) -> str:
-    """Return one table in one of FORMATS; `shops` is what a shop's tables add to it.
+    """Return one table in one of the forms ROWS; `shops` is what a shop's tables add to it.
 
     Text and JSON show the shop's rows apart from the published ones.
     """
