@@ -106,12 +106,16 @@ def _beside(path: Path, name_it: Callable[[str, Path], None]) -> Iterator[IO[byt
         raise _unwritten(path, error, _ELSEWHERE) from None
 
 
-def write_folder(path: Path, contents: Mapping[str, bytes]) -> bool:
+def write_folder(
+    path: Path,
+    contents: Mapping[str, bytes],
+    would_do: str = "look into it; if it is damaged, move it away",
+) -> bool:
     """Write a new folder of files beside its place, flush all of it, and rename it.
 
     It is there whole or not at all, whenever this is killed, and one that is there is never
     changed: the answer is False where it holds the same already. Raises BadInput, naming the
-    folder, where it cannot be written or holds something else.
+    folder, where it cannot be written or holds something else; then `would_do` says what to do.
     """
     beside = None
     try:
@@ -135,7 +139,7 @@ def write_folder(path: Path, contents: Mapping[str, bytes]) -> bool:
     if same:
         return False
     wrong = "is there already, and holds something else"
-    raise BadInput([Problem(str(path), wrong, "look into it; if it is damaged, move it away")])
+    raise BadInput([Problem(str(path), wrong, would_do)])
 
 
 def remove_dead(folder: Path, names: str, contents: Iterable[str]) -> None:

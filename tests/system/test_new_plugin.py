@@ -141,7 +141,9 @@ def test_nothing_is_overwritten(cli_main: Command, here: Path, kind: str) -> Non
         place.symlink_to(here / "nowhere")
     done = cli_main("new-plugin", "shop-bench")
     assert (done.status, done.out) == (2, "")
-    assert "is there already" in done.err
+    assert done.complaints == [
+        "shop-bench: is there already, and holds something else; choose another place with --output"
+    ]
     assert [p.name for p in here.iterdir()] == ["shop-bench"]
     assert kind != "file" or place.read_text(encoding="utf-8") == "mine"
     assert kind != "folder" or list(place.iterdir()) == []

@@ -89,9 +89,10 @@ def write(names: Names, folder: Path) -> list[str]:
         Template(path).substitute(words): Template(_template(name)).substitute(words).encode()
         for path, name in FILES.items()
     }
-    if not write_folder(folder, files):
+    elsewhere = "choose another place with --output"
+    if not write_folder(folder, files, elsewhere):
         wrong = "is there already, and nothing of it was changed"
-        raise BadInput([Problem(str(folder), wrong, "choose another place with --output")])
+        raise BadInput([Problem(str(folder), wrong, elsewhere)])
     return list(files)
 
 
