@@ -171,6 +171,8 @@ def test_stricter_row_stands_beside_the_published_one(
     assert done.json["house_rules"] == ["our-pull"]
     assert "shop sheet 4, invented" in done.out
     assert "shop sheet 4, invented" in cli_main("tables", "pull-crimp").out
+    said = "- 1 row beside those of pull-crimp (table our-pull)"
+    assert said in cli_main("explain", "pull").out
 
 
 NOT_USED = {
