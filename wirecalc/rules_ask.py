@@ -15,7 +15,7 @@ from .errors import BadText, did_you_mean
 from .items import Figure, Item
 from .quantities import read_number, read_quantity
 from .quantity_kinds import Count, Nameplate, Reading
-from .rules_text import BOUNDS, Entry, at_key
+from .rules_entries import BOUNDS, Entry, at_key
 from .sources import Source
 from .units import SPELLINGS, dimension_of
 from .wires import Wire

@@ -15,7 +15,8 @@ from .declaration import Calculation
 from .errors import PluginDefect, Problem, did_you_mean, nearest
 from .findings import Finding
 from .host import Catalogue
-from .rules_text import Entry, read
+from .rules_entries import Entry
+from .rules_text import read
 
 SLIP = 0.8  # how like another a name must be to be taken for it, mistyped
 
