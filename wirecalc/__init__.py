@@ -39,10 +39,10 @@ from .hooks import API_VERSION, hookimpl
 from .host import Catalogue, build
 from .items import Caution, Item, answer, caution, chart, figure, listing, not_checked
 from .offers import Deferred, deferred
+from .provided import HouseRule
 from .quantity_kinds import Count, Nameplate, Reading
 from .requirements import RequiredChecks
 from .rounding import put
-from .running import HouseRule
 from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
 from .wires import SizeRange, Wire
 from .word_kinds import OneOf, Words, YesNo

@@ -18,8 +18,9 @@ from .errors import DeclarationError, TableError, did_you_mean, nearest
 from .itemcheck import check as check_item
 from .items import Caution
 from .offers import Deferred, deferred
+from .provided import EVERY, HouseRule, ProvidedCalculation, ProvidedRule
 from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
-from .running import EVERY, MOST_ITEMS, HouseRule, ProvidedCalculation, ProvidedRule
+from .running import MOST_ITEMS
 from .tables import bundled_folder
 
 _SLIP = 0.85  # how like a listed kind of job one is that is taken for a slip of the pen

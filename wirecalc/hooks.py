@@ -26,8 +26,8 @@ if TYPE_CHECKING:
     from .declaration import Calculation
     from .items import Caution
     from .offers import Deferred
+    from .provided import HouseRule
     from .requirements import RequiredChecks
-    from .running import HouseRule
 
 API_VERSION = 1  # of the hooks; a plugin may say which it supports, as WIRECALC_API = (1, 1)
 PROJECT = "wirecalc"  # pluggy's project name and the entry-point group

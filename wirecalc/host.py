@@ -16,8 +16,9 @@ from .errors import BadInput, PluginDefect, Problem, TableError, did_you_mean
 from .findings import Finding
 from .items import Caution, NotChecked, added_cautions, use_cautions
 from .loading import load
+from .provided import ProvidedCalculation, ProvidedRule
 from .requirements import ProvidedRequirement
-from .running import ProvidedCalculation, ProvidedRule, run
+from .running import run
 from .settings import Settings, read
 
 

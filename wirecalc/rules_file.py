@@ -23,11 +23,11 @@ from .criteria import Criterion, Verdict, cannot_tell
 from .declaration import Calculation
 from .errors import BadText, PluginDefect, TableError, did_you_mean, nearest
 from .items import Caution, Item, NotChecked
+from .provided import HouseRule, ProvidedCalculation, ProvidedRule
 from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
 from .rules_ask import condition, declared, judge
 from .rules_entries import BOUNDS, WORDS, Entry, Wrong, WrongEntry, at_key
 from .rules_text import RulesText, read
-from .running import HouseRule, ProvidedCalculation, ProvidedRule
 from .shop_tables import check_folder, check_tables, refuse_folder
 from .sources import Confidence, Source
 from .tables import bundled_folder

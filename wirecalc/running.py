@@ -1,80 +1,24 @@
-"""Running a calculation: read the inputs, run over the band, merge, and report a finding."""
+"""Running a calculation: read the inputs, run over the band with the house rules, merge."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from typing import Any, NamedTuple
+from typing import Any
 
-from .band import (
-    Given,
-    Run,
-    at_end,
-    merge_answers,
-    merge_criteria,
-    merge_figures,
-    merge_listings,
-    points,
-    values_at,
-)
+from .assembling import finding
+from .band import Given, Run, at_end, points, values_at
 from .criteria import Criterion, Origin, cannot_tell
-from .declaration import BANDS, Calculation
-from .errors import BadInput, Blamed, DamagedTable, PluginDefect, described
-from .findings import Finding, Judged, collect_sources
+from .declaration import BANDS
+from .errors import BadInput, Blamed, DamagedTable, described
+from .findings import Finding
 from .itemcheck import check
-from .items import Answer, Caution, ChartItem, Figure, Item, NotChecked, library_caution
-from .later import drawn, worked
-from .offers import Deferred
+from .items import Answer, Caution, Figure, Item, NotChecked
+from .provided import EVERY, ProvidedCalculation, ProvidedRule
 from .reading_inputs import Prepared, Remembered, prepare
 from .stricter import MARK, Tried, from_shop_tables, twice
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
-EVERY = "*"  # a house rule for every calculation
-ALWAYS = ("ans-01", "ans-02")  # the cautions that end every finding
-
-RuleBody = Callable[[Mapping[str, Any], Sequence[Item]], Iterable[Item]]
-
-
-class HouseRule(NamedTuple):
-    """A shop's own extra criterion for some calculations.
-
-    `function(inputs, items)` gets the values of one run, in the declared units, and that run's
-    items; it yields criteria and cautions of its own, and what it did not check. It cannot change
-    or remove any.
-    """
-
-    name: str
-    calculations: tuple[str, ...]
-    function: RuleBody
-
-
-class ProvidedCalculation(NamedTuple):
-    """A calculation, and the plugin that it comes from; one that is deferred loads when needed."""
-
-    plugin: str
-    version: str
-    offered: Calculation[Any] | Deferred
-
-    @property
-    def calculation(self) -> Calculation[Any]:
-        """The calculation itself; raises PluginDefect for a deferred one that does not load."""
-        if isinstance(self.offered, Calculation):
-            return self.offered
-        with Blamed(f"{self.whose} cannot be loaded"):
-            return self.offered.load()
-
-    @property
-    def whose(self) -> str:
-        """The calculation with its plugin, in words."""
-        return f"{self.offered.name} of plugin {self.plugin} {self.version}"
-
-
-class ProvidedRule(NamedTuple):
-    """A house rule, and the plugin that it comes from."""
-
-    plugin: str
-    version: str
-    rule: HouseRule
 
 
 def run(
@@ -109,7 +53,7 @@ def run(
         mend = "have the shop mend its table"
         gap = cannot_tell("a table of the shop", error.said, measure=mend)
         runs, missing = [[Given(gap, provided.plugin)]], 0
-    found = _finding(provided, prepared, runs, missing, not_loaded)
+    found = finding(provided, prepared, runs, missing, not_loaded)
     return replace(found, house_rules=_judged_by(mine, runs))
 
 
@@ -230,86 +174,3 @@ def _take_items(stream: Iterable[Item]) -> list[Item]:
         if len(items) > MOST_ITEMS:
             raise ValueError(f"it yields more than {MOST_ITEMS} items")
     return items
-
-
-def _finding(
-    provided: ProvidedCalculation,
-    prepared: Prepared,
-    runs: Sequence[Run],
-    missing: int,
-    not_loaded: Sequence[NotChecked],
-) -> Finding:
-    plugin, calc = provided.plugin, provided.calculation
-    criteria = [Judged(c, plugin, c.verdict, c.says, c.action) for c in prepared.unknown]
-    answers: tuple[Answer, ...] = ()
-    figures = [*map(worked, merge_figures(runs))] if runs else []
-    if runs:
-        answers, unsettled = merge_answers(runs)
-        criteria += [*merge_criteria(runs, missing), *unsettled]
-    criteria += _excluded(plugin, prepared)
-    own = [c for c in criteria if c.criterion.origin is not Origin.HOUSE]  # a rule hides no gap
-    needed = {n for c in own for n in c.criterion.needs}
-    left_out = [n for n in prepared.left_out if n.what not in needed]
-    return Finding(
-        calculation=calc.name,
-        plugin=plugin,
-        version=provided.version,
-        inputs=tuple(prepared.records),
-        answers=answers,
-        figures=tuple(figures),
-        criteria=tuple(criteria),
-        listings=merge_listings(runs) if runs else (),
-        charts=tuple(
-            drawn(provided.whose, g.item.build)
-            for g in (runs[0] if runs else ())
-            if isinstance(g.item, ChartItem)
-        ),
-        cautions=_cautions(calc, runs),
-        not_checked=(*_unchecked(calc, runs), *left_out, *not_loaded),
-        sources=collect_sources(
-            [c.criterion.source for c in criteria] + [f.figure.source for f in figures]
-        ),
-    )
-
-
-def _excluded(plugin: str, prepared: Prepared) -> list[Judged]:
-    judged = []
-    for name in prepared.excluded():
-        criterion = cannot_tell(
-            name,
-            f"{name}: this meter can't tell it from zero",
-            measure="use a range or an instrument with a smaller error",
-        )
-        judged.append(
-            Judged(criterion, plugin, criterion.verdict, criterion.says, criterion.action)
-        )
-    return judged
-
-
-def _cautions(calc: Calculation[Any], runs: Sequence[Run]) -> tuple[Caution, ...]:
-    """Gather the cautions, those of house rules behind the calculation's own.
-
-    One whose key is in the library has the library's words.
-    """
-    own: dict[str, Caution] = {}
-    house: dict[str, Caution] = {}
-    for run_ in runs:
-        for given in run_:
-            if isinstance(given.item, Caution):
-                (house if given.rule else own).setdefault(given.item.key, given.item)
-    found: dict[str, Caution] = {}
-    for key in (*own, *calc.cautions, *house, *ALWAYS):
-        known = library_caution(key) or own.get(key) or house.get(key)
-        if known is None:
-            raise PluginDefect(f"{calc.name} names the caution {key!r}, which is unknown")
-        found[key] = known
-    return tuple(sorted(found.values(), key=lambda c: c.key in ALWAYS))
-
-
-def _unchecked(calc: Calculation[Any], runs: Sequence[Run]) -> list[NotChecked]:
-    found = [NotChecked(what) for what in calc.not_checked]
-    for run_ in runs:
-        for given in run_:
-            if isinstance(given.item, NotChecked) and given.item not in found:
-                found.append(given.item)
-    return found

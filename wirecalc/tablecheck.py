@@ -13,7 +13,7 @@ from typing import Any
 
 from .errors import TableError
 from .sources import Confidence
-from .tables import Cell, Row, Table
+from .tablefile import Cell, Row, Table
 from .wires import GAUGES, gauge_number
 
 TYPES = ("gauge", "number", "integer", "text")

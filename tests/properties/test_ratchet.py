@@ -31,7 +31,8 @@ from wirecalc import (
     not_checked,
     requires,
 )
-from wirecalc.running import ProvidedCalculation, ProvidedRule, run
+from wirecalc.provided import ProvidedCalculation, ProvidedRule
+from wirecalc.running import run
 
 PHASES = [phase for phase in Phase if phase is not Phase.explain]
 BOUNDED = settings(deadline=None, max_examples=200, phases=PHASES)

@@ -29,9 +29,11 @@ from wirecalc import (
     at_most,
     figure,
     not_checked,
+    provided,
     requires,
     rules_file,
     running,
+    tablefile,
     tables,
 )
 
@@ -187,7 +189,7 @@ def test_a_random_function_never_improves_a_verdict(data: st.DataObject) -> None
                 raise one
             yield one
 
-    rule = running.ProvidedRule("bundled", "1", HouseRule("ours", ("*",), tighten))
+    rule = provided.ProvidedRule("bundled", "1", HouseRule("ours", ("*",), tighten))
     ruled = running.run(CATALOGUE.calculations[name], given_, rules=[rule, rule])
     check_tightened(plain, ruled)
 
@@ -219,7 +221,7 @@ def shop_rows(draw: st.DrawFn, name: str) -> tuple[str, str]:
     """Draw a shop's table over a published one: rows changed at random, stricter or not."""
     published = tables.load(name)
     columns = [c for c in published.columns if c.name in published.key or c.stricter]
-    lines = [",".join([*(c.name for c in columns), *tables.TAIL])]
+    lines = [",".join([*(c.name for c in columns), *tablefile.TAIL])]
     factor = draw(st.sampled_from([0.5, 0.9, 1.0, 1.1, 2.0]))
     for row in published.rows:
         cells = []

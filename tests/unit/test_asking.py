@@ -24,7 +24,8 @@ from wirecalc import (
 from wirecalc.asking import command_line, converse, questions
 from wirecalc.cli import main
 from wirecalc.declaration import Calculation
-from wirecalc.running import ProvidedCalculation, run
+from wirecalc.provided import ProvidedCalculation
+from wirecalc.running import run
 from wirecalc.sources import confirmed
 
 PRINTED = confirmed("std", "a standard", "table 1", copies=2)

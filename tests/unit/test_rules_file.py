@@ -26,8 +26,9 @@ from wirecalc import (
     requires,
     rules_file,
 )
+from wirecalc.provided import ProvidedCalculation
 from wirecalc.rules_text import read
-from wirecalc.running import ProvidedCalculation, run
+from wirecalc.running import run
 
 BOOK = Source("book", "a book made up for this test", copies=1)
 

@@ -26,7 +26,8 @@ from wirecalc import (
 )
 from wirecalc.criteria import Criterion
 from wirecalc.errors import BadInput, PluginDefect
-from wirecalc.running import ProvidedCalculation, ProvidedRule, run
+from wirecalc.provided import ProvidedCalculation, ProvidedRule
+from wirecalc.running import run
 from wirecalc.sources import confirmed
 
 PRINTED = confirmed("std", "a standard", "table 1", copies=2)

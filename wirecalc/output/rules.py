@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from ..host import Catalogue
-from ..running import EVERY, ProvidedRule
+from ..provided import EVERY, ProvidedRule
 from .layout import wrap
 
 

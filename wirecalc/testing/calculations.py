@@ -13,9 +13,10 @@ from ..errors import BadInput, BadText, DeclarationError, PluginDefect
 from ..examples import variants
 from ..findings import Finding
 from ..offers import Deferred
+from ..provided import HouseRule, ProvidedCalculation, ProvidedRule
 from ..quantity_kinds import Reading
 from ..rounding import show
-from ..running import HouseRule, ProvidedCalculation, ProvidedRule, run
+from ..running import run
 
 PLUGIN, VERSION = "shop", "under test"
 _IN_WORDS = {"V": ("volts",), "A": ("amperes",), "%": ("percent",)}  # a unit written out
