@@ -43,8 +43,9 @@ from .provided import HouseRule
 from .quantity_kinds import Count, Nameplate, Reading
 from .requirements import RequiredChecks
 from .rounding import put
+from .size_ranges import SizeRange
 from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
-from .wires import SizeRange, Wire
+from .wires import Wire
 from .word_kinds import OneOf, Words, YesNo
 
 __all__ = [

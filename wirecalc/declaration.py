@@ -22,7 +22,8 @@ from typing import Annotated, Any, Generic, NamedTuple, ParamSpec, Union, get_ar
 from .errors import DeclarationError, Problem
 from .items import Item
 from .kinds import Kind
-from .wires import SizeRange, Wire
+from .size_ranges import SizeRange
+from .wires import Wire
 from .word_kinds import RangeKind, WireKind, Words, YesNo
 
 P = ParamSpec("P")

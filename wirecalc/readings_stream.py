@@ -26,17 +26,22 @@ from .errors import BadText, did_you_mean
 from .kinds import TAKEN_AS_EXACT, Kind, Read
 from .quantities import Number, error_amount
 from .quantity_kinds import Reading
-from .readings_file import delimiter_of, refuse_pipe, unreadable
-from .units import converter, read_unit
+from .readings_head import (
+    CLOCK,
+    bare_name,
+    cells_of,
+    first_lines,
+    fits,
+    has_unit,
+    is_value,
+    stamps_of,
+    unit_of,
+)
+from .units import converter
 
 if TYPE_CHECKING:
     from .readings_blocks import Block, Overview, Store
     from .readings_rows import Layout
-
-_HEAD = 65536  # bytes in which the header and the first rows are looked for
-_STAMP = re.compile(r"^(t|time|timestamp|date|datetime|clock|elapsed)(?![a-z])", re.IGNORECASE)
-_UNIT = re.compile(r"^(?P<name>.*?)[\s_]*[\s_(\[](?P<unit>[^\s_()\[\]]+)[)\]]?$")
-_CLOCK = re.compile(r"\s*(\d{4}-\d\d-\d\d|\d{1,2}:\d\d)")
 
 
 class RecordedColumns(NamedTuple):
@@ -138,31 +143,33 @@ class ReadingsStream(Kind):
     def _layout(self, path: Path, comma: bool, wanted: str) -> tuple[tuple[str, ...], Layout]:
         from .readings_rows import Layout
 
-        lines, delimiter = _first_lines(path)
-        head = _cells(lines[0], delimiter)
+        lines, delimiter = first_lines(path)
+        head = cells_of(lines[0], delimiter)
         factors: list[float]
         used = 1
-        if all(_is_value(cell, comma) for cell in head):
+        if all(is_value(cell, comma) for cell in head):
             if wanted:
                 raise BadText(f"it has no header, so no column {wanted!r}", "leave --column out")
             names = (self.measured[0], *self.beside)[: len(head) - 1]
             stamps, columns, factors = [0], list(range(1, len(names) + 1)), [1.0] * len(head)
             heads, used = names, 0
         else:
-            units = _cells(lines[1], delimiter) if len(lines) > 1 else []
+            units = cells_of(lines[1], delimiter) if len(lines) > 1 else []
             if len(units) == len(head) and all(re.fullmatch(r"[(\[].*[)\]]|", u) for u in units):
                 head, used = [f"{h} {u}" for h, u in zip(head, units, strict=True)], 2
-            stamps, factor = _stamps(head)
+            stamps, factor = stamps_of(head)
             names, columns = self._columns(head, wanted, stamps)
             heads = tuple(head[i] for i in columns)
             factors = [factor]
             for name, at in zip(names, columns, strict=True):
                 kind = self.kinds[name]
-                factors.append(converter(_unit(head[at], kind)[1], kind.unit, kind.dimension)(1.0))
-        first = _cells(lines[used], delimiter) if len(lines) > used else []
+                factors.append(
+                    converter(unit_of(head[at], kind)[1], kind.unit, kind.dimension)(1.0)
+                )
+        first = cells_of(lines[used], delimiter) if len(lines) > used else []
         if not names or len(first) < 2:
             raise BadText(f"{str(path)!r} holds no readings", "write t_s and current_A, and rows")
-        clock = len(first) == len(head) and _CLOCK.match(first[stamps[0]]) is not None
+        clock = len(first) == len(head) and CLOCK.match(first[stamps[0]]) is not None
         return names, Layout(
             delimiter,
             len(head),
@@ -183,7 +190,9 @@ class ReadingsStream(Kind):
         """Find the measured column, the one that was asked for or the first that fits."""
         others = [i for i in range(len(head)) if i not in stamps]
         if wanted:
-            named = [i for i in others if wanted.casefold() in (head[i].casefold(), _bare(head[i]))]
+            named = [
+                i for i in others if wanted.casefold() in (head[i].casefold(), bare_name(head[i]))
+            ]
             if not named:
                 known = [head[i] for i in others]
                 raise BadText(f"the file has no column {wanted!r}", did_you_mean(wanted, known))
@@ -196,7 +205,7 @@ class ReadingsStream(Kind):
                 for name in self.measured
                 for only in (True, False)
                 for i in others_first
-                if _fits(head[i], name, self.kinds[name], only)
+                if fits(head[i], name, self.kinds[name], only)
             ),
             None,
         )
@@ -208,95 +217,16 @@ class ReadingsStream(Kind):
             )
         names, columns = [found[0]], [found[1]]
         for name in self.beside:
-            at = next((i for i in others if _fits(head[i], name, self.kinds[name], False)), None)
+            at = next((i for i in others if fits(head[i], name, self.kinds[name], False)), None)
             if at is not None:
                 names.append(name)
                 columns.append(at)
         return tuple(names), columns
 
 
-class _Line(NamedTuple):
-    text: str
-    begins: int
-    number: int
-
-
-def _first_lines(path: Path) -> tuple[list[_Line], str]:
-    """Return the first lines that say something, and the delimiter."""
-    refuse_pipe(path)
-    try:
-        with path.open("rb") as file:
-            start = file.read(_HEAD)
-    except (OSError, ValueError) as error:
-        raise unreadable(path, error) from None
-    if b"\0" in start:
-        raise BadText(f"{str(path)!r} is not text", "save it as CSV, UTF-8")
-    lines, at = [], 0
-    for number, raw in enumerate(start.splitlines(keepends=True), start=1):
-        text = raw.decode("utf-8-sig" if at == 0 else "utf-8", errors="replace").strip("\r\n")
-        if text.strip() and not text.startswith("#"):
-            lines.append(_Line(text, at, number))
-        at += len(raw)
-    if not lines:
-        raise BadText(f"{str(path)!r} holds no readings", "write t_s and current_A, and rows")
-    return lines, delimiter_of(lines[0].text)
-
-
-def _cells(line: _Line, delimiter: str) -> list[str]:
-    return [cell.strip().strip('"').strip() for cell in line.text.split(delimiter)]
-
-
-def _is_value(cell: str, comma: bool) -> bool:
-    try:
-        float(cell.replace(",", ".") if comma else cell)
-    except ValueError:
-        return _CLOCK.match(cell) is not None
-    return True
-
-
-def _stamps(head: Sequence[str]) -> tuple[list[int], float]:
-    """Return where the stamps are (date and time may be two columns), and their unit in s."""
-    found = [i for i, h in enumerate(head) if _STAMP.match(h)]
-    dates = [i for i in found if head[i].casefold() == "date"]
-    if dates and len(found) > 1:
-        return [dates[0], next(i for i in found if i != dates[0])], 1.0
-    at = found[0] if found else 0
-    match = _UNIT.match(head[at])
-    unit = "s"
-    if match is not None:
-        try:
-            unit = read_unit(match["unit"], "time")
-        except BadText:
-            if head[at].endswith((")", "]")):
-                raise
-    return [at], converter(unit, "s", "time")(1.0)
-
-
-def _unit(head: str, kind: Reading) -> tuple[str, str]:
-    """Split a header into name and unit; raises BadText where it ends in no unit of the kind."""
-    match = _UNIT.match(head)
-    if match is None:
-        raise BadText(f"{head!r} has no unit", f"write {head}_{kind.unit}")
-    return match["name"], read_unit(match["unit"], kind.dimension)
-
-
-def _bare(head: str) -> str:
-    match = _UNIT.match(head)
-    return match["name"].casefold() if match is not None else head.casefold()
-
-
-def _fits(head: str, name: str, kind: Reading, named: bool) -> bool:
-    """Whether a header has the unit, and, if `named`, begins with the name."""
-    try:
-        own, _ = _unit(head, kind)
-    except BadText:
-        return False
-    return not named or own.casefold() == name or own.casefold().startswith(f"{name}_")
-
-
 def _error(error: str, kind: Reading, layout: Layout, count: float) -> tuple[float, float]:
     """Return the meter's error as a share of the reading and an amount in the declared unit."""
     factor = layout.factors[1]
-    unit = _unit(layout.heads[0], kind)[1] if _UNIT.match(layout.heads[0]) else kind.unit
+    unit = unit_of(layout.heads[0], kind)[1] if has_unit(layout.heads[0]) else kind.unit
     nothing, one = (error_amount(error, Number(v, count), kind.dimension, unit) for v in (0.0, 1.0))
     return one - nothing, nothing * factor

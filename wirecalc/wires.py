@@ -1,8 +1,7 @@
-"""Wire as people write it, and ranges of wire size as they stand on a bag of terminals.
+"""Wire as people write it.
 
     18 AWG              18AWG stranded tinned copper      14 AWG solid      2/0 AWG
     1.5 mm2             26x30 AWG (26 strands of 30 AWG)  41x0.254 mm       12 AWG aluminum
-    16-14 AWG           2050-5180 cmil                    1.5-2.5 mm2
 
 A gauge is a name, not a unit. What the text does not say (stranding, metal) is assumed, and
 the assumption travels with the wire so that it can be printed.
@@ -16,7 +15,7 @@ import re
 from typing import NamedTuple
 
 from .errors import BadText, nearest
-from .quantities import LONGEST, read_number
+from .quantities import LONGEST
 from .units import read_unit
 
 CMIL_PER_MM2 = 4.0 / math.pi / 0.0254**2  # a circular mil is a circle of 0.0254 mm diameter
@@ -74,28 +73,6 @@ class Wire(NamedTuple):
         if self.gauge:
             return f"{self.gauge} AWG"
         return f"{self.nominal_mm2:g} mm2" if self.nominal_mm2 else self.text
-
-    def __str__(self) -> str:
-        return self.text
-
-
-class SizeRange(NamedTuple):
-    """A range of wire size: by gauge names, or by area as printed on the bag.
-
-    `thinnest` and `thickest` are gauge names, and None for a range typed as areas.
-    """
-
-    text: str
-    low_cmil: float
-    high_cmil: float
-    thinnest: str | None = None
-    thickest: str | None = None
-    unit: str = "AWG"
-
-    @property
-    def by_gauge(self) -> bool:
-        """Whether the range names gauges."""
-        return self.thinnest is not None
 
     def __str__(self) -> str:
         return self.text
@@ -161,7 +138,7 @@ def _size(match: re.Match[str], text: str) -> Wire:
     if count == 0:
         raise BadText(f"{text!r} has no strands", "count the strands, as in 26x30 AWG")
     if part.get("gauge"):
-        gauge = _gauge(part["gauge"])
+        gauge = read_gauge(part["gauge"])
         strand = gauge_cmil(gauge_number(gauge))
         if count is None:
             return Wire(text, strand, gauge=gauge)
@@ -170,13 +147,13 @@ def _size(match: re.Match[str], text: str) -> Wire:
         count = count or 1
     else:
         return _area(text, float(part["area"]), read_unit(part["unit"], "area"))
-    _check_span(count * strand, text)
+    check_span(count * strand, text)
     return Wire(text, count * strand, strands=count, strand_cmil=strand)
 
 
 def _area(text: str, area: float, unit: str) -> Wire:
     cmil = area * {"mm2": CMIL_PER_MM2, "cmil": 1.0, "kcmil": 1000.0}[unit]
-    _check_span(cmil, f"{area:g} {unit}")
+    check_span(cmil, f"{area:g} {unit}")
     return Wire(text, cmil, nominal_mm2=area if unit == "mm2" else None)
 
 
@@ -184,7 +161,8 @@ def _mils(diameter: float, unit: str) -> float:
     return diameter * {"mm": 1 / 0.0254, "in": 1000.0}.get(unit, 1.0)
 
 
-def _check_span(cmil: float, text: str) -> None:
+def check_span(cmil: float, text: str) -> None:
+    """Raise BadText for an area that no wire here has, in circular mils."""
     if not _THINNEST_CMIL <= cmil <= _THICKEST_CMIL:
         raise BadText(
             f"{text!r} is {cmil / CMIL_PER_MM2:.3g} mm2, and wire here is 0.0025 to 304 mm2",
@@ -192,7 +170,8 @@ def _check_span(cmil: float, text: str) -> None:
         )
 
 
-def _gauge(typed: str) -> str:
+def read_gauge(typed: str) -> str:
+    """Return the AWG name of a gauge as typed, without AWG; raises BadText where there is none."""
     if "." in typed:
         raise BadText(f"{typed} AWG is no gauge: they are whole", f"is it {typed} mm2?")
     name = f"{len(typed)}/0" if set(typed) == {"0"} else typed
@@ -239,51 +218,3 @@ def _read_words(text: str, rest: str) -> dict[str, str]:
         if said.setdefault(kind, meaning) != meaning:
             raise BadText(f"{text!r} is both {said[kind]} and {meaning}", "describe one wire")
     return said
-
-
-@functools.lru_cache(maxsize=1024)
-def read_size_range(text: str) -> SizeRange:
-    """Read a range of wire size, thinnest wire first.
-
-    >>> read_size_range("16-14 AWG").thickest
-    '14'
-    >>> read_size_range("2050-5180 cmil").high_cmil
-    5180.0
-
-    Raises BadText for ends the wrong way round, mixed systems and anything unreadable.
-    """
-    if len(text) > LONGEST:
-        raise BadText(f"{text[:20]!r}... is longer than any range", "write 16-14 AWG")
-    clean = re.sub(r"\s*(?:\bto\b|-|–)\s*", "-", text.strip())
-    clean = re.sub(r"^([0-9./]+) ?([^\d\s-]\S*)-([0-9./]+) ?\2$", r"\1-\3 \2", clean)
-    match = re.fullmatch(r"(?P<low>[0-9./]+)(?:-(?P<high>[0-9./]+))? ?(?P<unit>[^-\d][^-]*)", clean)
-    if match is None:
-        raise BadText(
-            f"{text[:30]!r} is not a range of wire size",
-            "write it in one unit, as 16-14 AWG, 2050-5180 cmil or 1.5-2.5 mm2",
-        )
-    low, high = match["low"], match["high"] or match["low"]
-    if match["unit"].upper() == "AWG":
-        return _gauge_range(text, low, high)
-    return _area_range(text, low, high, read_unit(match["unit"], "area"))
-
-
-def _gauge_range(text: str, low: str, high: str) -> SizeRange:
-    thin, thick = _gauge(low), _gauge(high)
-    if gauge_number(thin) < gauge_number(thick):
-        raise BadText(
-            f"{text!r} is the wrong way round: a larger AWG number is a thinner wire",
-            f"write {thick}-{thin} AWG",
-        )
-    low_cmil, high_cmil = gauge_cmil(gauge_number(thin)), gauge_cmil(gauge_number(thick))
-    return SizeRange(text.strip(), low_cmil, high_cmil, thin, thick)
-
-
-def _area_range(text: str, low: str, high: str, unit: str) -> SizeRange:
-    factor = {"mm2": CMIL_PER_MM2, "cmil": 1.0, "kcmil": 1000.0}[unit]
-    ends = [read_number(end)[0].value * factor for end in (low, high)]
-    if ends[0] > ends[1]:
-        raise BadText(f"{text!r} is the wrong way round", f"write {high}-{low} {unit}")
-    for end in ends:
-        _check_span(end, text)
-    return SizeRange(text.strip(), ends[0], ends[1], unit=unit)

@@ -7,7 +7,8 @@ from typing import Any
 
 from .errors import BadText, nearest
 from .kinds import Kind, Read, as_text
-from .wires import SizeRange, Wire, read_size_range, read_wire
+from .size_ranges import SizeRange, read_size_range
+from .wires import Wire, read_wire
 
 
 class OneOf(Kind):

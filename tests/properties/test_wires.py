@@ -11,13 +11,13 @@ from hypothesis import strategies as st
 
 from wirecalc import BadText
 from wirecalc.conductors import equivalent_gauge, gauge_for_current, resistance
+from wirecalc.size_ranges import read_size_range
 from wirecalc.wires import (
     CMIL_PER_MM2,
     GAUGES,
     gauge_cmil,
     gauge_name,
     gauge_number,
-    read_size_range,
     read_wire,
 )
 

@@ -3,7 +3,8 @@
 import pytest
 
 from wirecalc.errors import BadText
-from wirecalc.wires import gauge_cmil, gauge_number, read_size_range, read_wire
+from wirecalc.size_ranges import read_size_range
+from wirecalc.wires import gauge_cmil, gauge_number, read_wire
 
 
 @pytest.mark.parametrize(

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from wirecalc import BadText, FileColumns, SizeRange, Source, tables
+from wirecalc.size_ranges import read_size_range
 from wirecalc.sources import Confidence
-from wirecalc.wires import read_size_range
 
 from .splice import LISTED_FOR
 
