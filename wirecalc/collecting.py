@@ -12,7 +12,7 @@ from typing import Any, NamedTuple
 
 import pluggy
 
-from .declaration import Calculation, check_name
+from .declaration import Calculation
 from .discovery import IN_PART, Plugin
 from .errors import DeclarationError, TableError, did_you_mean, nearest
 from .itemcheck import check as check_item
@@ -20,6 +20,7 @@ from .items import Caution
 from .offers import Deferred, deferred
 from .provided import EVERY, HouseRule, ProvidedCalculation, ProvidedRule
 from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
+from .reserved import check_name
 from .running import MOST_ITEMS
 from .tables import bundled_folder
 

@@ -22,6 +22,7 @@ from typing import Annotated, Any, Generic, NamedTuple, ParamSpec, Union, get_ar
 from .errors import DeclarationError, Problem
 from .items import Item
 from .kinds import Kind
+from .reserved import RESERVED_INPUTS, check_name
 from .size_ranges import SizeRange
 from .wires import Wire
 from .word_kinds import RangeKind, WireKind, Words, YesNo
@@ -31,72 +32,13 @@ Body = Callable[P, Iterator[Item]]
 Refusal = Callable[..., Iterator[Problem]]
 Bands = Mapping[str, tuple[Any, Any]]  # low and high of each reading that carries an error
 
-COMMANDS = (
-    "job",
-    "batch",
-    "ask",
-    "completion",
-    "explain",
-    "plugins",
-    "tables",
-    "rules",
-    "schema",
-    "new-plugin",
-    "drill",
-    "help",
-    "version",
-)
-OPTIONS = (
-    "format",
-    "output",
-    "brief",
-    "working",
-    "chart",
-    "help",
-    "version",
-    "bundled_only",
-    "only_plugins",
-    "strict",
-    "no_marginal",
-)
-BATCH_OPTIONS = ("label", "keep", "cells_decimal_comma")
-SHEET_KEYS = (
-    "calculation",
-    "name",
-    "stage",
-    "step",
-    "machine",
-    "uses",
-    "required",
-    "reason",
-    "note",
-    "tool",
-    "part",
-    "removed",
-)
-RESERVED_NAMES = frozenset(COMMANDS)  # words that no calculation can take
 BANDS = "bands"  # the argument of a calculation that works out its band itself
-RESERVED_INPUTS = frozenset((*OPTIONS, *BATCH_OPTIONS, *SHEET_KEYS))  # words that no input can take
 _WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
     Wire: WireKind,
     SizeRange: RangeKind,
     bool: YesNo,
     str: Words,
 }
-
-
-def check_name(name: str) -> None:
-    """Raise DeclarationError for a name that no calculation can have.
-
-    Look-alikes of other alphabets and capitals would pass for another calculation in a listing.
-    """
-    if not re.fullmatch(r"[a-z][a-z0-9]*(-[a-z0-9]+)*", name):
-        raise DeclarationError(
-            f"{name!r} is no name of a calculation; name the function in lower-case English "
-            "letters, digits and single underscores, a letter first"
-        )
-    if name in RESERVED_NAMES:
-        raise DeclarationError(f"{name} is a reserved word of the command line")
 
 
 class Input(NamedTuple):

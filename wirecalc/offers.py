@@ -13,8 +13,9 @@ from __future__ import annotations
 import importlib
 from typing import Any, NamedTuple
 
-from .declaration import Calculation, check_name
+from .declaration import Calculation
 from .errors import DeclarationError
+from .reserved import check_name
 
 
 class Deferred(NamedTuple):

@@ -21,9 +21,10 @@ from ..checks import JobCheck, Machine, NotTested
 from ..errors import BadInput, PluginDefect, Problem, did_you_mean
 from ..host import Catalogue
 from ..job import Job
+from ..reserved import NOT_TESTED_KEYS
 from .complete import with_required, with_usual
 from .plan import Check, plan
-from .shape import MACHINE_KEYS, NOT_TESTED_KEYS, SEVERAL, place_of, problems_of, words_of
+from .shape import MACHINE_KEYS, SEVERAL, place_of, problems_of, words_of
 
 
 def read(path: Path) -> dict[str, Any]:

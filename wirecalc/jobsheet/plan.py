@@ -14,8 +14,9 @@ from ..host import Catalogue
 from ..kinds import Kind
 from ..quantity_kinds import Nameplate
 from ..reading_inputs import says_unknown
+from ..reserved import CHECK_KEYS
 from ..word_kinds import OneOf
-from .shape import CHECK_KEYS, Place, place_of, tables_among, words_of
+from .shape import Place, place_of, tables_among, words_of
 
 _TEXTS = ("name", "note", "tool", "part", "removed")  # keys of a check that hold words
 

@@ -37,19 +37,6 @@ JOB_KEYS = (
     "circuit",
 )
 MACHINE_KEYS = ("name", "kind", "nameplate")
-CHECK_KEYS = (
-    "calculation",
-    "name",
-    "stage",
-    "step",
-    "machine",
-    "uses",
-    "note",
-    "tool",
-    "part",
-    "removed",
-)
-NOT_TESTED_KEYS = ("name", "required", "reason", "step", "machine", "calculation")
 _ALIKE = 0.85  # from which a free key of [job] is taken for a slip of a known one
 
 
