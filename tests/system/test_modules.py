@@ -14,6 +14,7 @@ import pytest
 from .conftest import LONGEST_RUN, Outside, clean_environment
 
 DEAR = {"pint", "numpy", "scipy", "matplotlib", "jinja2"}
+FOR_SLIPS = {"difflib"}  # only when something was mistyped
 IN_DECLARED_UNITS = {
     "pull": "--wire|18 AWG|--terminal|ring|--force|27.0 lbf ±(2%+5)",
     "strip": "--wire|18 AWG|--style|closed|--barrel-length|6.5 mm|--stripped|7.1 mm ±0.1 mm",
@@ -97,7 +98,7 @@ def _words(name: str) -> list[str]:
 def test_calculation_in_its_declared_unit(
     loaded: Callable[..., set[str]], name: str, form: str
 ) -> None:
-    assert loaded(*_words(name), "--format", form) & DEAR == set()
+    assert loaded(*_words(name), "--format", form) & (DEAR | FOR_SLIPS) == set()
 
 
 @pytest.mark.parametrize(
@@ -118,7 +119,10 @@ def test_job_sheet_in_declared_units(
     loaded: Callable[..., set[str]], write_sheet: Callable[..., Path]
 ) -> None:
     inputs = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
-    assert loaded("job", str(write_sheet({"calculation": "pull", **inputs}))) & DEAR == set()
+    assert (
+        loaded("job", str(write_sheet({"calculation": "pull", **inputs}))) & (DEAR | FOR_SLIPS)
+        == set()
+    )
 
 
 @pytest.mark.parametrize("form", ["text", "json", "csv", "markdown"])

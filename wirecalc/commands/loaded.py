@@ -39,6 +39,8 @@ def find(loaded: host.Catalogue, name: str, commands: Iterable[str] = ()) -> Cal
     For another word BadInput is raised: with the nearest name, also among some commands, if it is
     spelled nearly so, else with the calculations that speak of it.
     """
+    if name in loaded.calculations:
+        return loaded.calculations[name].calculation
     known = sorted([*loaded.calculations, *commands])
     speaking = [] if nearest(name, known, _NEARLY) else _speaking_of(name, loaded)
     instead = "\n".join(["these speak of it:", *(f"  {x}" for x in speaking)]) if speaking else ""

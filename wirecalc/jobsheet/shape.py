@@ -13,14 +13,13 @@
 from __future__ import annotations
 
 import datetime
-import difflib
 import json
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from ..checks import AS_LEFT, STAGES, STEPS
-from ..errors import Problem, did_you_mean
+from ..errors import Problem, did_you_mean, nearest
 
 SECTIONS = ("job", "nameplate", "machine", "readings", "check", "not_tested")
 SEVERAL = ("check", "not_tested", "machine")  # of which there is an entry each
@@ -74,9 +73,9 @@ def _job(job: object) -> Iterator[Problem]:
         yield Problem("job", "the sheet has no title", 'write [job] and title = "..." below it')
         return
     for key in job:
-        close = difflib.get_close_matches(key.casefold(), JOB_KEYS, n=1, cutoff=_ALIKE)
-        if key not in JOB_KEYS and close:
-            yield Problem(f"job: {key}", "is nearly a known key", f"did you mean {close[0]}?")
+        close = "" if key in JOB_KEYS else nearest(key, JOB_KEYS, _ALIKE)
+        if close:
+            yield Problem(f"job: {key}", "is nearly a known key", f"did you mean {close}?")
     yield from tables_among(job, list(job), "job")
     date = job.get("date")
     if date is not None and not _is_date(date):
