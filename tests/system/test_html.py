@@ -342,6 +342,15 @@ stage = "as found"
 wire = "18 AWG"
 terminal = "ring"
 force = "18 lbf"
+[[check]]
+calculation = "pull"
+name = "spare lead"
+machine = "chest"
+step = "dead tests"
+stage = "as found"
+wire = "18 AWG"
+terminal = "ring"
+force = "17 lbf"
 removed = "cut off <b>"
 [[check]]
 calculation = "pull"
@@ -372,5 +381,5 @@ def test_machines_steps_and_before_and_after_stand_in_a_page(cli_main: Cli, tmp_
     made = [text(e) for e in of_class(root, "dl", "made")]
     assert "cut off <b>" in made[0]
     assert "crimper 4" in made[1]
-    assert "chest: pull, as found, removed since" in [text(e) for e in overview.iter("th")]
+    assert "chest: spare lead, as found, removed since" in [text(e) for e in overview.iter("th")]
     assert "keep it closed" in text(root)

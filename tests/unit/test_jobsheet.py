@@ -87,6 +87,12 @@ def test_what_failed_is_judged_again_not_only_the_check_of_that_name() -> None:
     assert not [c for c in mended.counted if c.why == "failed as found, not measured again"]
 
 
+def test_what_was_removed_is_not_measured_as_left_too() -> None:
+    said = problems(check("19 lbf", "as found") + 'removed = "cut off"\n' + check("24 lbf"))
+    assert "check crimp: removed: the same check stands there as left" in said
+    assert "leave removed out" in said
+
+
 @pytest.mark.parametrize("stage", ["as left", "option"])
 def test_only_what_was_found_can_have_been_removed(stage: str) -> None:
     said = problems(check("24 lbf", stage) + 'removed = "cut off"\n')

@@ -34,6 +34,11 @@ class Check(NamedTuple):
     calculation: Calculation[Any]
     given: Mapping[str, object]
 
+    @property
+    def same_as(self) -> tuple[str, str, str]:
+        """What makes two checks the same one, at whatever stage: as of a JobCheck."""
+        return self.name, self.calculation.name, self.place.machine
+
     def files(self, folder: Path) -> dict[str, str]:
         """Return the files that it is given, by input, as they are found from a folder."""
         named = {i.name for i in self.calculation.inputs if i.kind.of_file}
@@ -57,6 +62,7 @@ def plan(
     problems += _unused_plates(plates, planned, machines, catalogue)
     problems += _unused_readings(sheet, planned)
     problems += _twice(planned)
+    problems += _removed_and_left(planned)
     return planned
 
 
@@ -215,11 +221,19 @@ def _unused_readings(sheet: Mapping[str, Any], planned: list[Check]) -> Iterator
 
 def _twice(planned: list[Check]) -> Iterator[Problem]:
     """Report checks that cannot be told apart."""
-    seen: set[tuple[str, str, str, str]] = set()
+    seen: set[tuple[tuple[str, str, str], str]] = set()
     for check in planned:
-        place = check.place
-        same = (check.name, check.calculation.name, place.stage, place.machine)
+        same = (check.same_as, check.place.stage)
         if same in seen:
-            wrong, would_do = f"stands there twice {place.stage}", "give each a name of its own"
-            yield Problem(f"check {check.name}", wrong, would_do)
+            wrong = f"stands there twice {check.place.stage}"
+            yield Problem(f"check {check.name}", wrong, "give each a name of its own")
         seen.add(same)
+
+
+def _removed_and_left(planned: list[Check]) -> Iterator[Problem]:
+    """Report what is said to be gone and was measured after the work."""
+    left = {check.same_as for check in planned if check.place.stage == AS_LEFT}
+    for check in planned:
+        if check.removed and check.same_as in left:
+            wrong, would_do = "the same check stands there as left", "leave removed out"
+            yield Problem(f"check {check.name}: removed", wrong, would_do)
