@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from wirecalc import (
     PRACTICE,
@@ -13,7 +13,6 @@ from wirecalc import (
     cannot_tell,
     chart,
     figure,
-    listing,
     not_checked,
     put,
 )
@@ -31,9 +30,10 @@ from .analysis import (
     whole_cycles,
 )
 from .chart import trace_chart
-from .judge import LOG_MODE, Ends, Plate, as_shown, banded, judged, peak_of
+from .judge import Ends, Plate, as_shown, banded, judged
+from .onward import go_on
+from .starts_listing import seconds_in_words, starts
 
-MOST_ROWS = 20  # starts that are listed
 _FASTER = "record the start at 1000 readings a second or more, or with the inrush function"
 _COUNTED = computed("recording", "worked out from the recording")
 
@@ -80,14 +80,17 @@ class Report:
         elif plate.known:
             why = "a power log has no current" if self.kind == POWER else "no start was recorded"
             yield cannot_tell("start against the plate", why, measure=_FASTER)
-        yield self._starts()
-        yield from self._go_on(plate)
+        yield starts(self.recording, self.found, self.unit)
+        if self.main is not None and self.kind != POWER and not self.main.cut_start:
+            yield go_on(self.main, plate, self.ends, lower_bound=found.lower_bound)
         yield chart(lambda: trace_chart(self.recording, found, self.main, plate, self.unit))
 
     def _what(self) -> Item:
         over, found = self.recording.overview, self.found
         each = f"{1 / over.step:.4g} a second" if over.step < 0.5 else f"one in {over.step:.3g} s"
-        said = f"{self.kind}, {over.rows} values in {_seconds(over.last - over.first)}, {each}"
+        said = (
+            f"{self.kind}, {over.rows} values in {seconds_in_words(over.last - over.first)}, {each}"
+        )
         counted = len(found.begun)
         starts = f"{counted} start{'s' * (counted != 1)}" if counted else "no start"
         evidence = list(self.because)
@@ -285,96 +288,3 @@ class Report:
                     f"the recording begins within a start; at least {show(run.highest, self.unit)}",
                     measure="begin to record before it is switched on",
                 )
-
-    def _starts(self) -> Item:
-        runs = self.found.runs
-        rows = [self._row(run) for run in runs[:MOST_ROWS]]
-        title = "On" if len(runs) <= MOST_ROWS else f"On, the first {MOST_ROWS} of {len(runs)}"
-        if self.found.wave is None:
-            head = ("from", "until", "time on", "highest", "settled", "settles in", "")
-        else:
-            head = ("from", "time on", "crest", "100 ms", "settled", "settles in", "")
-        return listing(title, head, rows)
-
-    def _row(self, run: Run) -> Sequence[str]:
-        unit = self.unit
-        settled = "" if run.settled is None else show(run.settled, unit)
-        settle = "" if run.settle is None or run.cut_start else _settling(run.settle)
-        cut = [w for w, is_ in (("begins", run.cut_start), ("ends", run.cut_end)) if is_]
-        quiet = "a rise" if run.rise else "after a gap" if run.gap_before else ""
-        note = f"{' and '.join(cut)} unseen" if cut else quiet
-        start, end = self._time(run.start), self._time(run.end)
-        on = _seconds(run.end - run.start)
-        if self.found.wave is None:
-            return (start, end, on, show(run.highest, unit), settled, settle, note)
-        crest = "" if run.crest is None else show(run.crest, unit)
-        surge = "" if run.surge is None else show(run.surge, unit)
-        return (start, on, crest, surge, settled, settle, note)
-
-    def _time(self, when: float) -> str:
-        if not self.recording.clock:
-            return f"{when:.3f} s" if self.found.wave is not None else f"{show(when)} s"
-        day, rest = divmod(when, 86400)
-        minutes, seconds = divmod(rest, 60)
-        fine = f"{seconds:06.3f}" if self.found.wave is not None else f"{seconds:02.0f}"
-        later = f" +{day:.0f} d" if day else ""
-        return f"{minutes // 60:02.0f}:{minutes % 60:02.0f}:{fine}{later}"
-
-    def _go_on(self, plate: Plate) -> Iterator[Item]:
-        """Give the command lines that go on with the readings of the highest start."""
-        run = self.main
-        if run is None or self.kind == POWER or run.cut_start:
-            return
-        peak = peak_of(run, self.found.lower_bound)
-        words = []
-        if peak is not None:
-            words.append(self._option("peak", peak))
-            if self.found.lower_bound:
-                words.append(f"--meter-mode {LOG_MODE}")
-        if run.settled is not None:
-            words.append(self._option("settled", run.settled))
-        if run.settle is not None:
-            words.append(f'--settle-time "{_settling(run.settle)}"')
-        printed = {
-            "rated-load-current": (plate.rated, "A"),
-            "locked-rotor-current": (plate.locked, "A"),
-            "nameplate-voltage": (plate.nameplate_voltage, "V"),
-            "breaker": (plate.breaker, "A"),
-        }
-        words += [f'--{n} "{v:g} {u}"' for n, (v, u) in printed.items() if v is not None]
-        if plate.nameplate_voltage is not None and plate.voltage is not None:
-            words.append(f'--voltage "{plate.voltage:.4g} V"')
-        lines = _continued("wirecalc inrush", words)
-        if peak is not None and run.settle is not None and not self.found.lower_bound:
-            held = f'--overcurrent-time "{_settling(run.settle)}"'
-            lines += _continued("wirecalc trip", [self._option("current", peak), held])
-            lines.append("# and --device and --breaker: what stands on the breaker")
-        title = "Go on with the readings of the highest start"
-        yield listing(title, ("command",), [[line] for line in lines])
-
-    def _option(self, name: str, value: float) -> str:
-        low, high = self.ends.of(value)
-        off = max(value - low, high - value)
-        error = f" ±{show(off)} A" if off > 0 else ""
-        return f'--{name} "{show(value)} A{error}"'
-
-
-def _continued(command: str, words: Sequence[str]) -> list[str]:
-    """Write a command line in pieces that a shell takes as one."""
-    if not words:
-        return []
-    lines = [f"{command} {words[0]}", *words[1:]]
-    return [*(f"{line} \\" for line in lines[:-1]), lines[-1]]
-
-
-def _settling(settle: tuple[float, float, float]) -> str:
-    """Write a time to settle with what the sampling leaves open."""
-    _, low, high = settle
-    middle, off = (low + high) / 2, (high - low) / 2
-    return f"{show(middle, digits=3)} s ±{show(off, digits=2, toward='up')} s"
-
-
-def _seconds(seconds: float) -> str:
-    if seconds < 600:
-        return show(seconds, "s")
-    return f"{show(seconds / 60)} min" if seconds < 36_000 else f"{show(seconds / 3600)} h"

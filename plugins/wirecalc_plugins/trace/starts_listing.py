@@ -1,0 +1,64 @@
+"""The times on that a recording shows, a row each, and lengths of time as they are written."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from wirecalc import Item, RecordedColumns, listing
+from wirecalc.rounding import show
+from wirecalc.starts import Run
+
+from .analysis import Analysis
+
+MOST_ROWS = 20  # starts that are listed
+
+
+def starts(recording: RecordedColumns, found: Analysis, unit: str) -> Item:
+    """List the times on of a recording, the first of them."""
+    runs = found.runs
+    rows = [_row(run, recording, found, unit) for run in runs[:MOST_ROWS]]
+    title = "On" if len(runs) <= MOST_ROWS else f"On, the first {MOST_ROWS} of {len(runs)}"
+    if found.wave is None:
+        head = ("from", "until", "time on", "highest", "settled", "settles in", "")
+    else:
+        head = ("from", "time on", "crest", "100 ms", "settled", "settles in", "")
+    return listing(title, head, rows)
+
+
+def _row(run: Run, recording: RecordedColumns, found: Analysis, unit: str) -> Sequence[str]:
+    settled = "" if run.settled is None else show(run.settled, unit)
+    settle = "" if run.settle is None or run.cut_start else settling_in_words(run.settle)
+    cut = [w for w, is_ in (("begins", run.cut_start), ("ends", run.cut_end)) if is_]
+    quiet = "a rise" if run.rise else "after a gap" if run.gap_before else ""
+    note = f"{' and '.join(cut)} unseen" if cut else quiet
+    start, end = _time(run.start, recording, found), _time(run.end, recording, found)
+    on = seconds_in_words(run.end - run.start)
+    if found.wave is None:
+        return (start, end, on, show(run.highest, unit), settled, settle, note)
+    crest = "" if run.crest is None else show(run.crest, unit)
+    surge = "" if run.surge is None else show(run.surge, unit)
+    return (start, on, crest, surge, settled, settle, note)
+
+
+def _time(when: float, recording: RecordedColumns, found: Analysis) -> str:
+    if not recording.clock:
+        return f"{when:.3f} s" if found.wave is not None else f"{show(when)} s"
+    day, rest = divmod(when, 86400)
+    minutes, seconds = divmod(rest, 60)
+    fine = f"{seconds:06.3f}" if found.wave is not None else f"{seconds:02.0f}"
+    later = f" +{day:.0f} d" if day else ""
+    return f"{minutes // 60:02.0f}:{minutes % 60:02.0f}:{fine}{later}"
+
+
+def settling_in_words(settle: tuple[float, float, float]) -> str:
+    """Write a time to settle with what the sampling leaves open."""
+    _, low, high = settle
+    middle, off = (low + high) / 2, (high - low) / 2
+    return f"{show(middle, digits=3)} s ±{show(off, digits=2, toward='up')} s"
+
+
+def seconds_in_words(seconds: float) -> str:
+    """Write a length of time in s, min or h."""
+    if seconds < 600:
+        return show(seconds, "s")
+    return f"{show(seconds / 60)} min" if seconds < 36_000 else f"{show(seconds / 3600)} h"
