@@ -88,11 +88,10 @@ class Report:
     def _what(self) -> Item:
         over, found = self.recording.overview, self.found
         each = f"{1 / over.step:.4g} a second" if over.step < 0.5 else f"one in {over.step:.3g} s"
-        said = (
-            f"{self.kind}, {over.rows} values in {seconds_in_words(over.last - over.first)}, {each}"
-        )
+        lasts = seconds_in_words(over.last - over.first)
+        said = f"{self.kind}, {over.rows} values in {lasts}, {each}"
         counted = len(found.begun)
-        starts = f"{counted} start{'s' * (counted != 1)}" if counted else "no start"
+        begun = f"{counted} start{'s' * (counted != 1)}" if counted else "no start"
         evidence = list(self.because)
         if over.repeats:
             evidence.append(f"{over.repeats} rows repeat the time before")
@@ -101,7 +100,7 @@ class Report:
             evidence.append(f"off about {low}, on about {high}")
         if found.gaps:
             evidence.append(f"{found.gaps} gap{'s' * (found.gaps > 1)}, not bridged")
-        return answer("recording", f"{said}; {starts}", because=evidence)
+        return answer("recording", f"{said}; {begun}", because=evidence)
 
     def _waveform(self) -> Iterator[Item]:
         wave = self.found.wave
