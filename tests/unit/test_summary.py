@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from wirecalc.checks import AS_FOUND, AS_LEFT, JobCheck, NotTested
+from wirecalc.checks import AS_FOUND, AS_LEFT, JobCheck, Machine, NotTested
 from wirecalc.criteria import Criterion, at_least, at_most, cannot_tell
 from wirecalc.findings import Finding, Judged
 from wirecalc.job import Job
@@ -110,6 +110,16 @@ def test_what_was_said_to_the_customer_stands_first() -> None:
         ("Kind", "k"),
         ("Date", "2026-01-02"),
     ]
+
+
+def test_a_machine_that_fails_is_not_for_use() -> None:
+    until = "Not for use until that is put right."
+    failed, passed = (check("a", pull(19.0)),), (check("a", pull(24.0)),)
+    one = "1 check fails at the end of the work."
+    assert summary.says(Job("a job", {}, failed, kind="washer")) == f"{one} {until}"
+    several = Job("a job", {}, failed, machines=(Machine("range"), Machine("washer")))
+    assert summary.says(several).endswith(f". {until}")
+    assert until not in summary.says(Job("a job", {}, passed, kind="washer"))
 
 
 def test_the_error_of_a_meter_is_told_where_there_is_one() -> None:

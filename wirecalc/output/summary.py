@@ -15,6 +15,7 @@ from ..job import AGAIN, MISSING, NOTHING, Counted, Job
 from ..sources import Source
 
 METER = "Each number has the error of its meter counted against it."
+NOT_FOR_USE = "Not for use until that is put right."
 NOTHING_TO_DO = "nothing that these checks ask for"
 CIRCUIT = "Cord and circuit"  # what the sheet says of them
 _LOOK = "see the evidence below"
@@ -45,7 +46,8 @@ def says(job: Job) -> str:
     if job.verdict is Verdict.FAIL:
         untold = sum(c.verdict is Verdict.CANNOT_TELL for c in job.counted)
         more = f", and {untold} cannot tell" if untold else ""
-        return f"{many} {'fails' if n == 1 else 'fail'} at the end of the work{more}."
+        until = f" {NOT_FOR_USE}" if job.kind or job.machines else ""
+        return f"{many} {'fails' if n == 1 else 'fail'} at the end of the work{more}.{until}"
     why = {_open(c): None for c in job.decided_by} or {_open(None): None}
     return f"Nothing is passed yet: {', and '.join(why)}."
 
