@@ -153,7 +153,9 @@ def test_all_tables_are_listed(cli_main: Cli) -> None:
     assert tables.names() == TABLES
     listed = [line for line in cli_main("tables").out.splitlines() if line and line[0] != " "]
     assert listed == TABLES
-    assert [t["name"] for t in cli_main("tables", "--format", "json").json] == TABLES
+    as_json = cli_main("tables", "--format", "json").json
+    assert as_json["schema"] == "wirecalc.tables/1"
+    assert [t["name"] for t in as_json["tables"]] == TABLES
 
 
 def _published(name: str) -> list[dict[str, str]]:

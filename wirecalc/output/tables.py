@@ -69,9 +69,10 @@ def overview(loaded: Sequence[Table]) -> str:
     return "\n".join(lines)
 
 
-def overview_object(loaded: Sequence[Table]) -> list[dict[str, object]]:
-    """Return the list of tables for JSON."""
-    return [{k: v for k, v in _object(t).items() if k != "rows"} for t in loaded]
+def overview_object(loaded: Sequence[Table]) -> dict[str, object]:
+    """Return the list of tables for JSON, each without its rows."""
+    listed = [{k: v for k, v in _object(t).items() if k != "rows"} for t in loaded]
+    return {"schema": "wirecalc.tables/1", "tables": listed}
 
 
 def _cells(published: Table, row: Row) -> list[str]:
