@@ -19,6 +19,7 @@ from ..rounding import show, show_band
 from ..sources import Source
 from .citations import Citations
 from .html_parts import Element, Inside, badge, el, items, pairs, picture, section, table, wide
+from .inputs import given
 
 _NOT_GIVEN = "not given"
 
@@ -169,17 +170,9 @@ def _answers(finding: Finding) -> Iterator[tuple[str, str]]:
 
 
 def _given(record: InputRecord) -> tuple[str, str, Inside]:
-    name = _plain(record.name)
-    if record.origin == "assumed":
-        return name, record.notes[0], "assumed"
-    if record.origin == "unknown":
-        return name, "unknown", "; ".join(record.notes)
-    notes = list(record.notes)
-    if record.low is not None and record.high is not None:
-        notes.insert(0, show_band(record.low, record.high, record.unit))
-    said = ", ".join(notes)
+    typed, said = given(record)
     exact = said == TAKEN_AS_EXACT  # on paper said once for all, below
-    return name, record.given or "", el("span", said, class_="gloss") if exact else said
+    return _plain(record.name), typed, el("span", said, class_="gloss") if exact else said
 
 
 def _plain(name: str) -> str:

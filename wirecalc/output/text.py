@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from ..criteria import Verdict
-from ..findings import BandFigure, Finding, InputRecord
+from ..findings import BandFigure, Finding
 from ..items import GRAVITY, Caution, NotChecked
 from ..rounding import show, show_band
 from ..sources import Source
 from .citations import Citations
+from .inputs import given
 from .layout import block, table, wrap
 
 CENTRE = "(where low and high are shown, the arithmetic is that of the centre)"
@@ -117,7 +118,7 @@ def house_block(rules: Sequence[str]) -> list[str]:
 
 def evidence(finding: Finding, mark: Mark, *, working: bool) -> Iterator[str]:
     """Yield the blocks of what was given, worked out and checked, and the listings."""
-    yield from block("Given", table([_given(i) for i in finding.inputs]))
+    yield from block("Given", table([(i.name, *given(i)) for i in finding.inputs]))
     yield from _answers(finding)
     yield from block("Worked out", table(_figures(finding, mark)))
     if working:
@@ -169,18 +170,6 @@ def _checked(finding: Finding, mark: Mark) -> list[tuple[str, str, str]]:
 
 def _house(origin: str) -> str:
     return "house rule, " if origin == "house" else ""
-
-
-def _given(record: InputRecord) -> tuple[str, str, str]:
-    given = record.given if record.given is not None else ""
-    if record.origin == "assumed":
-        return record.name, record.notes[0], "assumed"
-    if record.origin == "unknown":
-        return record.name, "unknown", "; ".join(record.notes)
-    notes = list(record.notes)
-    if record.low is not None and record.high is not None:
-        notes.insert(0, show_band(record.low, record.high, record.unit))
-    return record.name, given, ", ".join(notes)
 
 
 def _figure(banded: BandFigure) -> str:
