@@ -243,7 +243,7 @@ def _extra(
         if word.startswith("-") and len(word) > 1:
             name = word.split("=", 1)[0]
             if name in GENERAL:
-                takes = f"it takes {', '.join(o for o in known if o not in SWITCHES)}"
+                takes = f"it takes {', '.join(o for o in command.described if o not in SWITCHES)}"
                 if name == "--chart" and "html" in command.forms:
                     takes = "leave it out; --format html shows the charts"
                 problem = Problem(name, "is not an option of this command", takes)

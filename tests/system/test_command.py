@@ -221,6 +221,10 @@ NOT_TAKEN = [
     ("schema", "finding", "--chart", "x.svg"),
     ("--format", "json"),
     ("--chart", "x.svg"),
+    ("batch", "pull", "x.csv", "--brief"),
+    *((name, "--brief") for name in ("explain", "tables", "plugins", "rules", "schema")),
+    ("completion", "bash", "--brief"),
+    ("--brief",),
 ]
 
 
@@ -235,6 +239,7 @@ def test_option_that_a_command_does_not_take_is_refused(
     option = next(w for w in words if w.startswith("--")).partition("=")[0]
     assert line.startswith(f"{option}: ")
     assert "it takes --" in line or "write text" in line
+    assert "--wire" not in line  # inputs of the calculation are none of the command's
 
 
 def test_help_of_a_command_shows_what_it_takes(cli_main: Callable[..., Any]) -> None:
@@ -242,3 +247,5 @@ def test_help_of_a_command_shows_what_it_takes(cli_main: Callable[..., Any]) -> 
     assert "--format FORM       text, json\n" in rules
     assert "--chart" not in rules
     assert "--chart" in cli_main("pull", "--help").out
+    for name, takes in (("ask", True), ("batch", False), ("job", True), ("pull", True)):
+        assert ("--brief" in cli_main(name, "--help").out) is takes

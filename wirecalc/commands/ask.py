@@ -19,6 +19,7 @@ from ..host import Catalogue
 from ..options import GENERAL, split
 from ..output import help as help_text
 from ..output.layout import printable
+from . import COMMANDS
 from .calculate import check_chart, report
 from .loaded import catalogue, find
 from .result import Result
@@ -29,7 +30,7 @@ def run(words: Sequence[str]) -> Result:
 
     Raises BadInput where stdin is no terminal, and KeyboardInterrupt where the person leaves.
     """
-    options = split(words, most_words=1)
+    options = split(words, COMMANDS["ask"], most_words=1)
     options.refuse()
     check_chart(options)
     name = options.words[0] if options.words else ""
