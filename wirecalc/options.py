@@ -102,6 +102,15 @@ class Options:
     words: list[str] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
 
+    def form_refused(self, beside: str, forms: Sequence[str] = FORMATS) -> list[Problem]:
+        """Return the complaint about a form in which what an option asks for is not written."""
+        if self.format in forms:
+            return []
+        if self.format == BRIEF:
+            return [Problem("--brief", f"means nothing beside {beside}", "leave it out")]
+        wrong = f"{beside} is not written as {self.format}"
+        return [Problem("--format", wrong, f"write {' or '.join(forms)}, or leave it out")]
+
     def refuse(self) -> None:
         """Raise BadInput if anything was wrong."""
         if self.problems:

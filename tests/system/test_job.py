@@ -80,7 +80,7 @@ def test_new_sheet_under_a_name_that_is_no_text(cli_main: Command, tmp_path: Pat
     [
         (("--new", "dishwaser"), "did you mean dishwasher?"),
         (("--new", "boat"), "the kinds are refrigerator"),
-        (("--new", "dryer", "--format", "json"), "a new sheet is TOML"),
+        (("--new", "dryer", "--format", "json"), "--new is not written as json"),
         (("--new", "dryer", "sheet.toml"), "was not expected beside --new"),
         (("--new", "dryer", "--check-only"), "--check-only: means nothing beside --new"),
         (("--new", "dryer", "--chart", "x.svg"), "--chart: is not an option of this command"),

@@ -145,8 +145,9 @@ def test_brief_names_what_was_not_checked(cli_main: Cli) -> None:
     [
         (("tables", "awg", "--brief"), "--brief: is not an option of this command"),
         (("equivalent", "--wire", "18 AWG", "--brief", "--format", "csv"), "leave one of them out"),
-        (("job", str(SHEETS[0]), "--check-only", "--brief"), "write text or json"),
-        (("job", "--history", ".", "--brief"), "write text or json"),
+        (("job", str(SHEETS[0]), "--check-only", "--brief"), "--brief: means nothing beside --che"),
+        (("job", "--history", ".", "--brief"), "--brief: means nothing beside --history"),
+        (("job", "--new", "washer", "--brief"), "--brief: means nothing beside --new"),
     ],
 )
 def test_brief_is_refused_where_it_means_nothing(

@@ -12,7 +12,7 @@ from ..errors import BadInput, Problem
 from ..host import Catalogue
 from ..job import Job
 from ..jobsheet.gaps import Gaps, gaps
-from ..options import BRIEF, FORMATS, Options, split
+from ..options import BRIEF, Options, split
 from . import COMMANDS
 from .loaded import catalogue, warnings
 from .result import CANNOT_TELL, PASS, Result, refuse_onto, status_of
@@ -101,9 +101,8 @@ def _missing(found: Gaps, done: Job, options: Options, loaded: Catalogue) -> Res
     """Say what is missing on a sheet: exit 0 where nothing is, else 3."""
     from ..output.gaps import gaps_object, gaps_text
 
-    if options.format not in FORMATS:
-        wrong = f"--check-only is not written as {options.format}"
-        raise BadInput([Problem("--format", wrong, "write text or json")])
+    if refused := options.form_refused("--check-only"):
+        raise BadInput(refused)
     if options.format == "json":
         from ..output.json import dump
 
@@ -130,8 +129,7 @@ def _new(words: Sequence[str], options: Options) -> Result:
     from ..jobsheet.template import new_sheet
 
     wrong = [Problem(repr(w), "was not expected beside --new") for w in options.words]
-    if options.format != "text":
-        wrong.append(Problem("--format", "a new sheet is TOML", "leave --format out"))
+    wrong += options.form_refused("--new", ("text",))
     if wrong:
         raise BadInput(wrong)
     loaded = catalogue(words)

@@ -12,7 +12,7 @@ from .. import record
 from ..errors import BadInput, BadText, Problem
 from ..history import History, facts
 from ..job import Job
-from ..options import FORMATS, Options
+from ..options import Options
 from ..output import history as history_output
 from ..output.html import job_page
 from ..output.json import dump, job_object
@@ -34,8 +34,7 @@ def keep(content: bytes, sheet: Mapping[str, Any], done: Job, options: Options) 
 def history(options: Options) -> Result:
     """Tell what the records of a folder tell together."""
     wrong = [Problem(repr(w), "--history takes no sheet") for w in options.words]
-    if options.format not in FORMATS:
-        wrong.append(Problem("--format", "--history is counts alone", "write text or json"))
+    wrong += options.form_refused("--history")
     if wrong:
         raise BadInput(wrong)
     folder = _folder(options, "history")
