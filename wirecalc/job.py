@@ -120,6 +120,11 @@ class Job:
         return tuple(f"{c.name}: {c.why}" for c in self.decided_by)
 
     @property
+    def of_machine(self) -> bool:
+        """Whether it is of a machine that somebody will use, and not of a bench or a class."""
+        return bool(self.kind or self.machines or self.about.get("machine"))
+
+    @property
     def has_defect(self) -> bool:
         """Whether a plugin failed on one of the checks."""
         return any(c.defect for c in self.checks)

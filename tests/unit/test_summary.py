@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from wirecalc.checks import AS_FOUND, AS_LEFT, JobCheck, Machine, NotTested
@@ -84,7 +86,7 @@ def test_what_is_missing_is_named_with_its_reason() -> None:
         ([check("a", pull(19.0))], "1 check fails at the end of the work."),
         (
             [check("a", pull(19.0)), check("b", cannot_tell("drop", "not measured"))],
-            "1 check fails at the end of the work, and 1 cannot tell.",
+            "1 check fails at the end of the work. 1 more cannot tell: they stand below.",
         ),
         ([check("a", pull(19.0)), check("b", pull(18.0))], "2 checks fail at the end of the work."),
         (
@@ -118,10 +120,24 @@ def test_a_machine_that_fails_is_not_for_use() -> None:
     one = "1 check fails at the end of the work."
     assert summary.says(Job("a job", {}, failed, kind="washer")) == f"{one} {until}"
     several = Job("a job", {}, failed, machines=(Machine("range"), Machine("washer")))
-    assert summary.says(several).endswith(f". {until}")
+    assert until in summary.says(several)
     assert until not in summary.says(Job("a job", {}, passed, kind="washer"))
 
 
-def test_the_error_of_a_meter_is_told_where_there_is_one() -> None:
-    assert summary.counts_a_meter(Job("a job", {}, (check("a", pull(19.0)),)))
-    assert not summary.counts_a_meter(Job("a job", {}, (check("a", pull(19.0), meter=False),)))
+def test_how_readings_are_shown_and_who_acts_are_told() -> None:
+    job = Job("a job", {}, (check("a", pull(19.0)),))
+    assert summary.notes(job) == [summary.METER]
+    assert summary.notes(replace(job, kind="washer")) == [summary.METER, summary.DOER]
+    by_plate = (check("a", pull(24.0), meter=False),)
+    assert summary.notes(Job("a job", {}, by_plate, kind="washer")) == []
+
+
+def test_a_mended_check_is_not_told_again_as_the_closest() -> None:
+    found = check(
+        "crimp", pull(15.0), at_most("drop", 20.0, 10.0, "mV", source=PRINTED), stage=AS_FOUND
+    )
+    left = check("crimp", pull(24.0), at_most("drop", 9.9, 10.0, "mV", source=PRINTED))
+    labels = [label for label, _ in of(found, left, check("a", pull(28.0)))]
+    assert labels == ["Was", "Is now", "Next"]
+    labels = [label for label, _ in of(found, left, check("a", pull(20.1)))]
+    assert labels == ["Was", "Is now", "Closest reading", "Next"]

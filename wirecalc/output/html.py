@@ -60,20 +60,21 @@ def job_page(job: Job, *, working: bool = False) -> str:
     """Return a job as a page."""
     sources = Citations(c.finding for c in job.checks if c.finding)
     about = [(label, said) for label, said in summary.about(job) if label != summary.CIRCUIT]
-    meter = summary.METER if summary.counts_a_meter(job) else ""
+    note = " ".join(summary.notes(job))
     top = (
         el("h1", job.title),
-        _box(job.verdict, summary.says(job), summary.lines(job), sources, meter),
+        _box(job.verdict, summary.says(job), summary.lines(job), sources, note),
         pairs(about, "about"),
         section("Machines", html_overview.machines(job)) if len(job.machines) > 1 else None,
         section("Before and after", html_overview.before_and_after(job)),
         section("What was checked", html_overview.overview(job)),
         section("Not tested", html_overview.not_tested(job), name="untested"),
     )
-    told = job.about.get("circuit", "")
+    told = [job.about["circuit"]] if job.about.get("circuit") else []
+    rest = _rest(job.checks, sources, told, working, of_machine=job.of_machine)
     return page(
         f"{job.verdict.upper()}: {job.title}",
-        el("main", *top, *_rest(job.checks, sources, (told,) if told else (), working)),
+        el("main", *top, *rest),
     )
 
 
@@ -99,6 +100,7 @@ def _rest(
     working: bool,
     *,
     one: bool = False,
+    of_machine: bool = False,
 ) -> Iterator[Inside]:
     """Return what every page has below its own summary."""
     cautions = gathered(checks)
@@ -113,7 +115,7 @@ def _rest(
         for _, found in by_step(checks)
         for check in found
     ]
-    heading = "Evidence" if one else "Evidence, for the technician"
+    heading = "Evidence, for the technician" if of_machine else "Evidence"
     yield section(heading, el("div", *parts, class_="checks"), name="evidence")
     yield section("Take care", caution_items(rest), name="care")
     yield sources_section(sources)

@@ -93,8 +93,8 @@ def _summary(job: Job, sources: Citations | None = None) -> Iterator[str]:
         yield from _line(line, sources.mark(line.source) if sources else "")
         if line.source is not None and sources is None:
             yield from wrap(line.source.cite(), " " * (_LABEL + 2))
-    if summary.counts_a_meter(job):
-        yield from wrap(summary.METER, "  ")
+    for note in summary.notes(job):
+        yield from wrap(note, "  ")
 
 
 def _line(line: summary.Line, mark: str = "") -> list[str]:

@@ -5,16 +5,17 @@ The text and the page of a job begin with the same lines.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from itertools import zip_longest
 from typing import NamedTuple
 
 from ..criteria import Verdict
 from ..findings import Judged
-from ..job import AGAIN, MISSING, NOTHING, Counted, Job
+from ..job import AGAIN, MISSING, NOTHING, BeforeAfter, Counted, Job
 from ..sources import Source
 
-METER = "Each number has the error of its meter counted against it."
+METER = "Each reading is shown at its worst, with the error of its meter."
+DOER = "What is next is for a technician, unless it names somebody else."
 NOT_FOR_USE = "Not for use until that is put right."
 NOTHING_TO_DO = "nothing that these checks ask for"
 CIRCUIT = "Cord and circuit"  # what the sheet says of them
@@ -42,12 +43,13 @@ def says(job: Job) -> str:
     if job.verdict is Verdict.PASS:
         return "At the end of the work, what was checked is within the limits."
     if job.verdict is Verdict.MARGINAL:
-        return f"No limit that binds is broken; {many} to look at."
+        return f"Nothing fails, and {many} {'is' if n == 1 else 'are'} to be looked at."
     if job.verdict is Verdict.FAIL:
         untold = sum(c.verdict is Verdict.CANNOT_TELL for c in job.counted)
-        more = f", and {untold} cannot tell" if untold else ""
-        until = f" {NOT_FOR_USE}" if job.kind or job.machines else ""
-        return f"{many} {'fails' if n == 1 else 'fail'} at the end of the work{more}.{until}"
+        said = [f"{many} {'fails' if n == 1 else 'fail'} at the end of the work."]
+        said += [NOT_FOR_USE] if job.of_machine else []
+        said += [f"{untold} more cannot tell: they stand below."] if untold else []
+        return " ".join(said)
     why = {_open(c): None for c in job.decided_by} or {_open(None): None}
     return f"Nothing is passed yet: {', and '.join(why)}."
 
@@ -65,7 +67,7 @@ def lines(job: Job) -> list[Line]:
     """Return what decided a job and what to do about each; for a pass, what came closest."""
     if job.verdict is Verdict.PASS:
         mended = list(_mended(job))
-        nearest = [n for n in _closest(job.decided_by) if not _told(n, mended)]
+        nearest = list(_closest(job))
         return [*mended, *nearest, _nothing_to_do(job)]
     found: list[Line] = []
     checked = [c for c in job.decided_by if c.check is not None]
@@ -98,9 +100,11 @@ def of_finding(judged: Judged) -> list[Line]:
     return [Line("Decided by", judged.because, judged.criterion.source), Line("Next", next_one)]
 
 
-def counts_a_meter(job: Job) -> bool:
-    """Return whether a number of the summary has the error of a meter in it."""
-    return any(c.judged is not None and c.judged.low is not None for c in job.decided_by)
+def notes(job: Job) -> list[str]:
+    """Return what goes with the lines: how readings are shown, and who is to do what is next."""
+    meter = any(c.judged is not None and c.judged.low is not None for c in job.decided_by)
+    doer = job.of_machine and job.verdict is not Verdict.PASS
+    return [*([METER] if meter else []), *([DOER] if doer else [])]
 
 
 def decided(counted: Counted) -> Line:
@@ -115,7 +119,7 @@ def decided(counted: Counted) -> Line:
 def _mended(job: Job) -> Iterator[Line]:
     """Yield what failed before the work and what it is now."""
     for pair in job.before_and_after:
-        if pair.found.verdict is Verdict.FAIL and pair.then and pair.now:
+        if _failed(pair) and pair.then and pair.now:
             was, now = pair.then, pair.now[0]
             yield Line("Was", f"{pair.found.title}: {was.because}", was.criterion.source)
             yield Line("Is now", now.because, now.criterion.source)
@@ -126,27 +130,30 @@ def _mended(job: Job) -> Iterator[Line]:
             yield Line("Is now", f"removed, not measured: {found.removed}")
 
 
-def _closest(counted: Sequence[Counted]) -> Iterator[Line]:
+def _failed(pair: BeforeAfter) -> bool:
+    return pair.found.verdict is Verdict.FAIL
+
+
+def _closest(job: Job) -> Iterator[Line]:
     """Yield what came closest to its limit: of what a meter with an error read, if anything was.
 
-    A plate's figure may well stand at its limit, and says less than a reading that is near it.
+    A plate's figure may well stand at its limit, and says less than a reading that is near it. A
+    check that was mended is told already.
     """
-    judged: list[tuple[str, Judged]] = [
-        (c.name, j)
-        for c in counted
+    judged = [
+        (c.check, j)
+        for c in job.decided_by
         if c.check and c.check.finding
         for j in c.check.finding.criteria
     ]
-    read = [(name, j) for name, j in judged if j.low is not None]
-    name, nearest = min(read or judged, key=lambda n: n[1].criterion.closeness, default=("", None))
-    if nearest is not None:
+    read = [(check, j) for check, j in judged if j.low is not None]
+    among = read or judged
+    if not among:
+        return
+    check, nearest = min(among, key=lambda n: n[1].criterion.closeness)
+    if not any(check is pair.left for pair in job.before_and_after if _failed(pair)):
         label = "Closest reading" if read else "Closest"
-        yield Line(label, f"{name}: {nearest.because}", nearest.criterion.source)
-
-
-def _told(line: Line, before: Sequence[Line]) -> bool:
-    """Return whether a line before it says the same."""
-    return any(line.said.endswith(earlier.said) for earlier in before)
+        yield Line(label, f"{check.title}: {nearest.because}", nearest.criterion.source)
 
 
 def _nothing_to_do(job: Job) -> Line:

@@ -94,6 +94,6 @@ def fastened_load(
         half,
         "A",
         source=_FASTENED,
-        says="half the breaker, where it feeds others too; it was so before the repair",
+        says="half the breaker's amps, where it feeds others too; it was so before the repair",
         action="give it a circuit of its own: a job for an electrician",
     )

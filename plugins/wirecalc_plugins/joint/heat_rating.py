@@ -156,8 +156,8 @@ def _assumed(parts: Sequence[_Part]) -> Item:
     return requires(
         "temperature of the place",
         False,
-        says=f"not measured: {HEATER_C:.0f} C is assumed, the usual figure beside a heater, and "
-        f"there are hotter places{_would_do(parts)}",
+        says=f"not measured; {HEATER_C:.0f} C is assumed, as beside a heater, and there are hotter "
+        f"places{_would_do(parts)}",
         source=PRACTICE,
         origin=Origin.PRACTICE,
         advisory=True,

@@ -40,6 +40,7 @@ CAPABILITY = 25
 MARGIN_S = 3.0  # standard deviations between mean and minimum; practice
 CONFIDENCES = {"95/90": (0.90, 0.95), "95/95": (0.95, 0.95), "95/99": (0.99, 0.95)}
 _FORCE = Reading("lbf", low=0, high=7000, typical="24.1 lbf", text="force at which one let go")
+_AGAIN = "see whether the wire slipped or broke, set up the tool again, and pull a new set"
 _HOUSE = Source("house", "the shop's own minimum", confidence=Confidence.HOUSE)
 _BOUND = computed("tolerance", "one-sided normal tolerance bound", "noncentral t")
 
@@ -222,7 +223,7 @@ def _judge(name: str, found: statistics.Summary, limits: Sequence[_Minimum]) -> 
             "lbf",
             source=limit.source,
             origin=limit.origin,
-            action="find out how it let go, set up the tool again, and pull a new set",
+            action=_AGAIN,
         )
         if found.deviation > 0:
             yield _capability(name, found, limit.label, limit.lbf)

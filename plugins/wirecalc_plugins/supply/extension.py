@@ -54,7 +54,10 @@ _SHEETS = confirmed(
     "makers-cords", "makers' sheets", "extension cords: one allows none, three on conditions", 4
 )
 _SHEET = Source("maker-sheet", "the maker's sheet", confidence=Confidence.TYPED)
-_NONE = "take the cord away; move the machine, or have an electrician add a receptacle"
+_NONE = (
+    "take the cord away and use no other; then move the machine to a receptacle, or have an "
+    "electrician add one"
+)
 _OTHER = "take the cord away; only a three-wire grounding appliance cord of 15 A or more will do"
 _LAID = Caution(
     "cord-laid",
