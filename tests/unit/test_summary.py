@@ -133,10 +133,8 @@ def test_how_readings_are_shown_and_who_acts_are_told() -> None:
 
 
 def test_a_mended_check_is_not_told_again_as_the_closest() -> None:
-    found = check(
-        "crimp", pull(15.0), at_most("drop", 20.0, 10.0, "mV", source=PRINTED), stage=AS_FOUND
-    )
-    left = check("crimp", pull(24.0), at_most("drop", 9.9, 10.0, "mV", source=PRINTED))
+    was, now = (at_most("drop", mv, 10.0, "mV", source=PRINTED) for mv in (20.0, 9.9))
+    found, left = check("crimp", pull(15.0), was, stage=AS_FOUND), check("crimp", pull(24.0), now)
     labels = [label for label, _ in of(found, left, check("a", pull(28.0)))]
     assert labels == ["Was", "Is now", "Next"]
     labels = [label for label, _ in of(found, left, check("a", pull(20.1)))]
