@@ -86,7 +86,7 @@ def test_what_is_missing_is_named_with_its_reason() -> None:
         ([check("a", pull(19.0))], "1 check fails at the end of the work."),
         (
             [check("a", pull(19.0)), check("b", cannot_tell("drop", "not measured"))],
-            "1 check fails at the end of the work. 1 more cannot tell: they stand below.",
+            "1 check fails at the end of the work.",
         ),
         ([check("a", pull(19.0)), check("b", pull(18.0))], "2 checks fail at the end of the work."),
         (
@@ -139,3 +139,17 @@ def test_a_mended_check_is_not_told_again_as_the_closest() -> None:
     assert labels == ["Was", "Is now", "Next"]
     labels = [label for label, _ in of(found, left, check("a", pull(20.1)))]
     assert labels == ["Was", "Is now", "Closest reading", "Next"]
+
+
+def test_what_a_fail_leaves_open_is_named() -> None:
+    untold = [check(f"u{n}", cannot_tell("drop", "not measured")) for n in range(6)]
+    missing = (NotTested("ground", True, "no meter"),)
+    said = of(check("a", pull(19.0)), *untold[:2], not_tested=missing)
+    assert said[-1] == ("Cannot tell", "u0; u1; ground")
+    assert of(check("a", pull(19.0)), *untold)[-1] == ("Cannot tell", "u0; u1; u2; u3; 2 more")
+    assert of(check("a", pull(19.0)))[-1][0] == "Next"
+
+
+def test_what_a_pass_leaves_untested_is_named() -> None:
+    said = of(check("a", pull(24.0)), not_tested=(NotTested("ground", False, "no meter"),))
+    assert said[-2:] == [("Next", summary.NOTHING_TO_DO), ("Not tested", "ground")]

@@ -5,7 +5,7 @@ The text and the page of a job begin with the same lines.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import zip_longest
 from typing import NamedTuple
 
@@ -25,7 +25,7 @@ _LABELS = {
     "work": "Work done",
     "circuit": CIRCUIT,
 }
-_LATER = "; what was not tested stands below"
+_MOST = 4  # names in one line
 
 
 class Line(NamedTuple):
@@ -45,10 +45,8 @@ def says(job: Job) -> str:
     if job.verdict is Verdict.MARGINAL:
         return f"Nothing fails, and {many} {'is' if n == 1 else 'are'} to be looked at."
     if job.verdict is Verdict.FAIL:
-        untold = sum(c.verdict is Verdict.CANNOT_TELL for c in job.counted)
         said = [f"{many} {'fails' if n == 1 else 'fail'} at the end of the work."]
         said += [NOT_FOR_USE] if job.of_machine else []
-        said += [f"{untold} more cannot tell: they stand below."] if untold else []
         return " ".join(said)
     why = {_open(c): None for c in job.decided_by} or {_open(None): None}
     return f"Nothing is passed yet: {', and '.join(why)}."
@@ -68,7 +66,9 @@ def lines(job: Job) -> list[Line]:
     if job.verdict is Verdict.PASS:
         mended = list(_mended(job))
         nearest = list(_closest(job))
-        return [*mended, *nearest, _nothing_to_do(job)]
+        untested = [n.title for n in job.not_tested]
+        nothing = Line("Next", NOTHING_TO_DO)
+        return [*mended, *nearest, nothing, *_named("Not tested", untested)]
     found: list[Line] = []
     checked = [c for c in job.decided_by if c.check is not None]
     for counted, then in zip_longest(checked, checked[1:]):
@@ -83,6 +83,9 @@ def lines(job: Job) -> list[Line]:
     if bare or not job.counted:
         of = f" of {', '.join(bare)}" if bare else ""
         found += [Line("Decided by", f"{NOTHING}{of}"), Line("Next", "measure after the work")]
+    if job.verdict is Verdict.FAIL:
+        untold = [c.name for c in job.counted if c.verdict is Verdict.CANNOT_TELL]
+        found += _named("Cannot tell", untold)
     return found
 
 
@@ -156,5 +159,8 @@ def _closest(job: Job) -> Iterator[Line]:
         yield Line(label, f"{check.title}: {nearest.because}", nearest.criterion.source)
 
 
-def _nothing_to_do(job: Job) -> Line:
-    return Line("Next", NOTHING_TO_DO + (_LATER if job.not_tested else ""))
+def _named(label: str, names: Sequence[str]) -> Iterator[Line]:
+    """Name some things in one line, the first of many; nothing where there are none."""
+    more = [f"{len(names) - _MOST} more"] if len(names) > _MOST else []
+    if names:
+        yield Line(label, "; ".join([*names[:_MOST], *more]))

@@ -170,10 +170,9 @@ def _would_do(parts: Sequence[_Part]) -> str:
     known = [r[0] for r in map(_rating, parts) if r is not None]
     if not known:
         return ""
-    weakest = min(known)
-    return (
-        f"; the weakest rating that is known, {weakest:g} C, would do up to {weakest - ROOM_K:g} C"
-    )
+    weakest, up_to = min(known), min(known) - ROOM_K
+    known_says = f"the weakest rating that is known, {weakest:g} C"
+    return f"; {known_says}, would do up to {up_to:g} C, {ROOM_K:g} K below it"
 
 
 def _unknown_place(parts: Sequence[_Part], near_heater: bool | None) -> Item:
