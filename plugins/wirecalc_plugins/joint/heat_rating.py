@@ -161,7 +161,8 @@ def _assumed(parts: Sequence[_Part]) -> Item:
         source=PRACTICE,
         origin=Origin.PRACTICE,
         advisory=True,
-        action="measure the place with the machine hot, or ask the maker's sheet",
+        action="fix a probe there with the power off, close it and read it hot; or ask the maker's "
+        "sheet",
     )
 
 

@@ -55,10 +55,13 @@ _SHEETS = confirmed(
 )
 _SHEET = Source("maker-sheet", "the maker's sheet", confidence=Confidence.TYPED)
 _NONE = (
-    "take the cord away and use no other; then move the machine to a receptacle, or have an "
-    "electrician add one"
+    "take the extension cord away and use no other; then move the machine to a receptacle, "
+    "or have an electrician add one"
 )
-_OTHER = "take the cord away; only a three-wire grounding appliance cord of 15 A or more will do"
+_OTHER = (
+    "take the extension cord away; only a three-wire grounding appliance cord of 15 A or more "
+    "will do"
+)
 _LAID = Caution(
     "cord-laid",
     "One that stays lies uncoiled, not under a rug or through a doorway. No adapter, and no second "
@@ -186,7 +189,7 @@ def extension(
             "A",
             source=MAKER,
             origin=Origin.MAKER,
-            action="take the cord away; it is too light for this load",
+            action="take the extension cord away; it is too light for this load",
         )
     other = other_current or 0.0
     path: Path | Item | None = missing(DROP, wire, run_length, cord, cord_length)
