@@ -1,17 +1,52 @@
-"""What tests of several rooms share: a motor's start in closed form, and writing a recording."""
+"""What tests of several rooms share: how examples are drawn, a motor's start in closed form, and
+writing a recording.
+"""
 
 from __future__ import annotations
 
 import math
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
 import numpy as np
 import pytest
+from hypothesis import HealthCheck, settings
+from hypothesis.internal.conjecture import providers
 
 pytest_plugins = ["wirecalc.testing.fixtures"]
+
+BY_NIGHT = 20  # times as many examples, and fresh ones: --hypothesis-profile=nightly
+settings.register_profile("steady", derandomize=True)  # the same examples on every run
+settings.register_profile("nightly", derandomize=False, database=None, print_blob=True)
+settings.load_profile("steady")
+
+
+def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
+    """Let no test of random examples depend on the speed of a machine; by night draw many more."""
+    times = 1 if settings.default.derandomize else BY_NIGHT
+    for test in {getattr(item, "function", None) for item in items}:
+        own = getattr(test, "_hypothesis_internal_use_settings", None)
+        if own is not None:
+            test._hypothesis_internal_use_settings = settings(
+                own,
+                max_examples=own.max_examples * times,
+                deadline=None,
+                suppress_health_check=(*own.suppress_health_check, HealthCheck.too_slow),
+            )
+
+
+@pytest.fixture(autouse=True, scope="session")
+def same_examples_in_any_order() -> Iterator[None]:
+    """Draw none of the numbers that stand in the modules imported so far.
+
+    Which these are depends on the order of the tests, and on how they are shared out to processes.
+    """
+    with pytest.MonkeyPatch.context() as patch:
+        if settings.default.derandomize:
+            patch.setattr(providers, "_get_local_constants", providers.Constants, raising=False)
+        yield
 
 
 class Start(NamedTuple):
