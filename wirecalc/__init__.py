@@ -38,6 +38,7 @@ from .findings import Finding
 from .hooks import API_VERSION, hookimpl
 from .host import Catalogue, build
 from .items import Caution, Item, answer, caution, chart, figure, listing, not_checked
+from .left_out import LeftOut, asked, assumed, extra, instead_of, may_be_absent, setting
 from .offers import Deferred, deferred
 from .provided import HouseRule
 from .quantity_kinds import Count, Nameplate, Reading
@@ -68,6 +69,7 @@ __all__ = [
     "Finding",
     "HouseRule",
     "Item",
+    "LeftOut",
     "Nameplate",
     "OneOf",
     "Origin",
@@ -87,6 +89,8 @@ __all__ = [
     "Words",
     "YesNo",
     "answer",
+    "asked",
+    "assumed",
     "at_least",
     "at_most",
     "at_or_below",
@@ -96,13 +100,17 @@ __all__ = [
     "caution",
     "chart",
     "deferred",
+    "extra",
     "figure",
     "hookimpl",
+    "instead_of",
     "listing",
+    "may_be_absent",
     "not_checked",
     "put",
     "requires",
     "run",
+    "setting",
     "tables",
 ]
 

@@ -228,5 +228,6 @@ def _text(question: Input, former: Answer) -> list[str]:
     elif question.assumed:
         lines += wrap(f"Enter takes {question.assumed} (assumed)", "  ")
     elif not question.required:
-        lines.append("  Enter leaves it out")
+        said = f" ({question.need})" if question.words else ""
+        lines += wrap(f"Enter leaves it out{said}", "  ")
     return lines

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
-from .band import Run, merge_answers, merge_criteria, merge_figures, merge_listings
-from .criteria import Origin, cannot_tell
+from .band import Key, Run, merge_answers, merge_figures, merge_listings
+from .criteria import Origin, Verdict, cannot_tell
 from .declaration import Calculation
 from .errors import PluginDefect
 from .findings import Finding, Judged, collect_sources
 from .items import Answer, Caution, ChartItem, NotChecked, library_caution
 from .later import drawn, worked
+from .prepared import Prepared
 from .provided import ProvidedCalculation
-from .reading_inputs import Prepared
 
 ALWAYS = ("ans-01", "ans-02")  # the cautions that end every finding
 
@@ -22,22 +22,22 @@ def finding(
     provided: ProvidedCalculation,
     prepared: Prepared,
     runs: Sequence[Run],
-    missing: int,
+    merged: Mapping[Key, Judged],
     not_loaded: Sequence[NotChecked],
 ) -> Finding:
     """Merge the runs of a calculation into its finding.
 
-    `missing` is the number of ends of the band at which it could not run; `not_loaded` are the
-    plugins that a finding is to name as missing.
+    `merged` are its criteria over the runs; `not_loaded` are the plugins that a finding is to
+    name as missing.
     """
     plugin, calc = provided.plugin, provided.calculation
-    criteria = [Judged(c, plugin, c.verdict, c.says, c.action) for c in prepared.unknown]
+    judged = list(merged.values())
     answers: tuple[Answer, ...] = ()
     figures = [*map(worked, merge_figures(runs))] if runs else []
     if runs:
         answers, unsettled = merge_answers(runs)
-        criteria += [*merge_criteria(runs, missing), *unsettled]
-    criteria += _excluded(plugin, prepared)
+        judged += unsettled
+    criteria = [*_gaps(plugin, prepared, judged), *judged, *_excluded(plugin, prepared)]
     own = [c for c in criteria if c.criterion.origin is not Origin.HOUSE]  # a rule hides no gap
     needed = {n for c in own for n in c.criterion.needs}
     left_out = [n for n in prepared.left_out if n.what not in needed]
@@ -61,6 +61,18 @@ def finding(
             [c.criterion.source for c in criteria] + [f.figure.source for f in figures]
         ),
     )
+
+
+def _gaps(plugin: str, prepared: Prepared, judged: Sequence[Judged]) -> list[Judged]:
+    """Return what is not known or was not given, save what the calculation itself asks for."""
+    told = {
+        name
+        for one in judged
+        if one.verdict is Verdict.CANNOT_TELL and one.criterion.origin is not Origin.HOUSE
+        for name in one.criterion.needs
+    }
+    gaps = [c for c in (*prepared.unknown, *prepared.asked) if c.name not in told]
+    return [Judged(c, plugin, c.verdict, c.says, c.action) for c in gaps]
 
 
 def _excluded(plugin: str, prepared: Prepared) -> list[Judged]:

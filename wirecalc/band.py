@@ -36,6 +36,7 @@ class Given(NamedTuple):
 
 
 Run = Sequence[Given]
+Key = tuple[str, str, str]  # of a criterion: its rule, its provider, its name
 
 
 def points(names: Sequence[str]) -> Iterator[dict[str, int]]:
@@ -146,23 +147,23 @@ def merge_listings(runs: Sequence[Run]) -> tuple[Listing, ...]:
     )
 
 
-def merge_criteria(runs: Sequence[Run], missing_runs: int) -> tuple[Judged, ...]:
-    """Return each criterion once, judged over all runs.
+def merge_criteria(runs: Sequence[Run], missing_runs: int) -> dict[Key, Judged]:
+    """Return each criterion once, judged over all runs, by rule, provider and name.
 
     `missing_runs` counts the points at which nothing could be run; a criterion counts as absent
     there.
     """
-    found: dict[tuple[str, str, str], list[Criterion]] = {}
+    found: dict[Key, list[Criterion]] = {}
     for run in runs:
         for given in run:
             if isinstance(given.item, Criterion):
                 key = (given.rule, given.provider, given.item.name)
                 found.setdefault(key, []).append(given.item)
     everywhere = len(runs) + missing_runs
-    return tuple(
-        _judge(provider, criteria, absent=len(criteria) < everywhere)
-        for (_, provider, _), criteria in found.items()
-    )
+    return {
+        key: _judge(key[1], criteria, absent=len(criteria) < everywhere)
+        for key, criteria in found.items()
+    }
 
 
 def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged:

@@ -22,6 +22,7 @@ from typing import Annotated, Any, Generic, NamedTuple, ParamSpec, Union, get_ar
 from .errors import DeclarationError, Problem
 from .items import Item
 from .kinds import Kind
+from .left_out import LeftOut, Word, in_words, terms
 from .reserved import RESERVED_INPUTS, check_name
 from .size_ranges import SizeRange
 from .wires import Wire
@@ -49,6 +50,7 @@ class Input(NamedTuple):
     many: bool
     required: bool
     default: Any = None
+    words: tuple[LeftOut, ...] = ()  # what leaving it out means
 
     @property
     def option(self) -> str:
@@ -59,6 +61,15 @@ class Input(NamedTuple):
     def assumed(self) -> str:
         """The default as it would be typed; empty where leaving it out means not checked."""
         return "" if self.required or self.default is None else self.kind.show(self.default)
+
+    @property
+    def need(self) -> str:
+        """Say whether it is needed, or what leaving it out means."""
+        if self.required:
+            return "needed"
+        if self.words:
+            return in_words(self.words, self.assumed)
+        return f"assumed {self.assumed}" if self.assumed else "may be left out"
 
 
 class Calculation(Generic[P]):
@@ -107,6 +118,12 @@ class Calculation(Generic[P]):
             linked = {*declared.kind.companions, declared.kind.goes_with} - {""}
             if not linked <= names:
                 raise DeclarationError(f"{self.name}: {declared.name} goes with an unknown input")
+            for word in declared.words:
+                named = {term.name for term in terms(word.when)}
+                named |= set(word.others) if word.word is Word.INSTEAD_OF else set()
+                if not named <= names:
+                    unknown = ", ".join(sorted(named - names))
+                    raise DeclarationError(f"{self.name}: {declared.name} names {unknown}")
         return inputs
 
     @functools.cached_property
@@ -193,13 +210,16 @@ def _declared(function: Callable[..., object]) -> Iterator[Input]:
         hint = hints.get(parameter.name)
         if get_origin(hint) is not Annotated:
             raise DeclarationError(f"{where}: write Annotated[type, kind or text]")
-        base, about = get_args(hint)[:2]
+        base, about, *said = get_args(hint)
         inner, many, optional = _unwrap(base)
         required = parameter.default is inspect.Parameter.empty
         if optional and required:
             raise DeclarationError(f"{where}: may be None, and has no default")
+        words = tuple(word for word in said if isinstance(word, LeftOut))
+        if required and words:
+            raise DeclarationError(f"{where}: is needed, so nothing is meant by leaving it out")
         default = None if required else parameter.default
-        yield Input(parameter.name, _kind(where, inner, about), many, required, default)
+        yield Input(parameter.name, _kind(where, inner, about), many, required, default, words)
 
 
 def _unwrap(base: Any) -> tuple[Any, bool, bool]:

@@ -5,39 +5,22 @@ Everything is read before anything is computed, and everything that is wrong is 
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Mapping
 from typing import Any
 
-from .criteria import Criterion, cannot_tell
+from .criteria import cannot_tell
 from .declaration import Calculation, Input
 from .errors import BadInput, BadText, Problem, did_you_mean
 from .findings import InputRecord
 from .items import NotChecked
 from .kinds import Read
+from .prepared import Prepared, leave_out, plain
 
 UNKNOWN = "unknown"
 MOST_BANDS = 6  # readings with an error in one run
 MOST_REMEMBERED = 4_000  # texts; so that a batch of any length takes no more memory
 
 Remembered = dict[tuple[str, str | None], tuple[Read, InputRecord]]  # by input and text
-
-
-@dataclass
-class Prepared:
-    """The inputs of one run, read and checked."""
-
-    values: dict[str, Any] = field(default_factory=dict)
-    bands: dict[str, list[Read]] = field(default_factory=dict)
-    records: list[InputRecord] = field(default_factory=list)
-    unknown: list[Criterion] = field(default_factory=list)
-    left_out: list[NotChecked] = field(default_factory=list)
-    runs: bool = True  # False where a required input is unknown
-
-    def excluded(self) -> list[str]:
-        """Names of the readings whose band reaches a value that the input cannot have."""
-        return [n for n, reads in self.bands.items() if any(r.excluded for r in reads)]
 
 
 def prepare(
@@ -68,6 +51,8 @@ def prepare(
             _take(declared, given, origin, prepared, missing_is_unknown, remembered)
         except BadText as error:
             problems.append(error.about(declared.option if origin == "typed" else declared.name))
+    if not problems:
+        leave_out(calc, given, prepared)
     if len(prepared.bands) > MOST_BANDS and not calc.own_band:
         names = ", ".join(prepared.bands)
         problems.append(
@@ -77,26 +62,27 @@ def prepare(
                 f"at most {MOST_BANDS} may; leave the smallest out",
             )
         )
-    if not problems and prepared.runs and calc.refuse is not None:
-        found = _refused(calc.refuse(**prepared.values))
-        if prepared.unknown:  # what is said to be unknown is not refused as missing
-            there = [p for p in found if _known(given.get(p.name))]
-            prepared.runs = len(there) == len(found)
-            found = there
-        problems = [_named(calc, p, origin) for p in found]
+    if not problems and prepared.runs:
+        problems = [_named(calc, p, origin) for p in _refused(calc, given, prepared)]
     if problems:
         raise BadInput(problems)
     return prepared
 
 
-def _refused(said: Iterable[object]) -> list[Problem]:
-    """Return what a refusal yields; raises TypeError where that is no Problem."""
+def _refused(
+    calc: Calculation[Any], given: Mapping[str, object], prepared: Prepared
+) -> list[Problem]:
+    """Return what its refusal yields; raises TypeError where that is no Problem."""
     found: list[Problem] = []
-    for problem in said:
+    for problem in calc.refuse(**prepared.values) if calc.refuse is not None else ():
         if not isinstance(problem, Problem):
             raise TypeError(f"its refusal yields {problem!r}, which is no Problem")
         found.append(problem)
-    return found
+    if not prepared.unknown:
+        return found
+    there = [p for p in found if _known(given.get(p.name))]  # the unknown is not missing
+    prepared.runs = len(there) == len(found)
+    return there
 
 
 def _known(given: object) -> bool:
@@ -180,12 +166,14 @@ def _why(name: str, *, said: bool, rest: bool) -> str:
 def _take_default(declared: Input, prepared: Prepared, remembered: Remembered) -> None:
     default, kind = declared.default, declared.kind
     prepared.values[declared.name] = default
+    if default is None and declared.words:
+        return  # `_leave_out` says what that means
     if default is None:
         prepared.left_out.append(NotChecked(declared.name, f"not given ({kind.text})"))
         return
     key = declared.name, None
     if key not in remembered:
-        value, notes = _plain(default), (declared.assumed,)
+        value, notes = plain(default), (declared.assumed,)
         record = InputRecord(declared.name, None, value, kind.unit, None, None, "assumed", notes)
         remembered[key] = Read(default), record
     prepared.records.append(remembered[key][1])
@@ -227,7 +215,7 @@ def _read(
     record = InputRecord(
         declared.name,
         _shown(item),
-        _plain(read.value),
+        plain(read.value),
         declared.kind.unit,
         _number(read.low),
         _number(read.high),
@@ -249,11 +237,3 @@ def _shown(given: object) -> str:
     if isinstance(given, bool):
         return "yes" if given else "no"
     return str(given).strip()
-
-
-def _plain(value: object) -> float | str:
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, int | float):
-        return value if math.isfinite(value) else str(value)
-    return str(value)

@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
 from .assembling import finding
-from .band import Given, Run, at_end, points, values_at
+from .band import Given, Run, at_end, merge_criteria, points, values_at
 from .criteria import Criterion, Origin, cannot_tell
 from .declaration import BANDS
 from .errors import BadInput, Blamed, DamagedTable, described
 from .findings import Finding
 from .itemcheck import check
 from .items import Answer, Caution, Figure, Item, NotChecked
+from .prepared import Prepared
 from .provided import EVERY, ProvidedCalculation, ProvidedRule
-from .reading_inputs import Prepared, Remembered, prepare
+from .reading_inputs import Remembered, prepare
 from .stricter import MARK, Tried, from_shop_tables, twice
+from .supposed import Other, choices, with_others, worth_trying
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
 
@@ -53,7 +55,10 @@ def run(
         mend = "have the shop mend its table"
         gap = cannot_tell("a table of the shop", error.said, measure=mend)
         runs, missing = [[Given(gap, provided.plugin)]], 0
-    found = finding(provided, prepared, runs, missing, not_loaded)
+    judged = merge_criteria(runs, missing)
+    if runs and worth_trying(prepared, judged):
+        judged = with_others(calc, judged, list(_others(provided, prepared, mine)))
+    found = finding(provided, prepared, runs, judged, not_loaded)
     return replace(found, house_rules=_judged_by(mine, runs))
 
 
@@ -64,6 +69,21 @@ def _judged_by(rules: Sequence[ProvidedRule], runs: Sequence[Run]) -> tuple[str,
         if isinstance(given.item, Criterion) and given.item.origin is Origin.HOUSE:
             names.add(given.provider)
     return tuple(sorted(names))
+
+
+def _others(
+    provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
+) -> Iterator[Other]:
+    """Run with each plausible value in place of an assumed one, save what is refused."""
+    refuse = provided.calculation.refuse
+    for choice in choices(prepared.others):
+        values = {**prepared.values, **choice}
+        if refuse is not None and any(True for _ in refuse(**values)):
+            continue
+        yield Other(
+            choice,
+            merge_criteria(*_all_runs(provided, replace(prepared, values=values), rules)),
+        )
 
 
 def _all_runs(

@@ -177,14 +177,7 @@ def _goes(calc: Calculation[Any], given: Mapping[str, object]) -> bool:
 
 def _input(declared: Input, mark: str, *, instead: bool = False) -> Iterator[str]:
     kind = declared.kind
-    if declared.required:
-        need = "needed"
-    elif mark:
-        need = mark
-    elif declared.assumed:
-        need = f"assumed {declared.assumed}"
-    else:
-        need = "may be left out"
+    need = mark if mark and not declared.required else declared.need
     yield from _words(f"{kind.text} ({kind.span}; {need})")
     line = f"{declared.name} = {as_toml(example(declared))}"
     yield f"## or {line}" if instead else f"# {line}"

@@ -117,13 +117,9 @@ def _gives(plugin: Plugin) -> Iterator[str]:
 def input_lines(declared: Input) -> list[str]:
     """Show an input with an example, its unit and span, and whether it is needed."""
     kind = declared.kind
-    if declared.required:
-        need = "needed"
-    else:
-        need = f"assumed {declared.assumed}" if declared.assumed else "may be left out"
     repeat = ", repeat it for more" if declared.many else ""
     lines = [f'  {declared.option} "{kind.example}"']
-    lines += wrap(f"{kind.text} ({kind.span}; {need}{repeat})", "      ")
+    lines += wrap(f"{kind.text} ({kind.span}; {declared.need}{repeat})", "      ")
     return lines
 
 

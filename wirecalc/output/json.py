@@ -163,6 +163,8 @@ def declaration_object(calc: Calculation[Any]) -> dict[str, Any]:
             }
         if declared.assumed:
             schema["default"] = declared.assumed
+        if declared.words:
+            schema["left_out"] = declared.need
         properties[declared.name] = schema
     return {
         "schema": "wirecalc.calculation/1",

@@ -1,0 +1,158 @@
+"""What it means that an optional input was left out: a word of its declaration.
+
+    breaker: Annotated[float | None, BREAKER, asked("it protects the wire")] = None
+    cord: Annotated[Wire | None, "wire of the cord", may_be_absent("no cord")] = None
+    insulation_class: Annotated[float, WIRE_CLASS, assumed("75 C", "90 C", source=NEC)] = 60.0
+
+An input may have several words, each with the condition under which it counts; the first whose
+condition holds is taken, and where none does the input means nothing in that run.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from enum import StrEnum
+from typing import Any, NamedTuple
+
+from .errors import DeclarationError
+from .sources import Source
+
+
+class Word(StrEnum):
+    """What leaving an input out comes to."""
+
+    ASKED = "asked"
+    MAY_BE_ABSENT = "may be absent"
+    ASSUMED = "assumed"
+    EXTRA = "extra"
+    INSTEAD_OF = "instead of"
+    SETTING = "setting"
+
+
+class LeftOut(NamedTuple):
+    """A word, what goes with it, and when it counts."""
+
+    word: Word
+    why: str = ""
+    others: tuple[str, ...] = ()  # assumed: texts of plausible values; instead of: names
+    source: Source | None = None
+    when: str = ""
+
+    def counts(self, values: Mapping[str, Any]) -> bool:
+        """Whether its condition holds for the values of a run."""
+        return all(term.holds(values) for term in terms(self.when))
+
+    @property
+    def condition(self) -> str:
+        """Its condition in words; empty where it always counts."""
+        return " and ".join(term.said for term in terms(self.when))
+
+
+class Term(NamedTuple):
+    """One term of a condition: an input is given, or has one of some values, or just not that."""
+
+    name: str
+    wanted: tuple[str, ...]
+    negated: bool
+
+    def holds(self, values: Mapping[str, Any]) -> bool:
+        """Whether the values of a run are so."""
+        value = values.get(self.name)
+        if not self.wanted:
+            return (value is not None) != self.negated
+        return (plain_text(value) in self.wanted) != self.negated
+
+    @property
+    def said(self) -> str:
+        """The term in words."""
+        name = self.name
+        if not self.wanted:
+            return f"{name} is {'not ' if self.negated else ''}given"
+        return f"{name} is {'not ' if self.negated else ''}{' or '.join(self.wanted)}"
+
+
+_TERM = re.compile(r"(not )?([a-z][a-z0-9_]*)(?:(!?=)(.+))?")
+
+
+def terms(when: str) -> Iterator[Term]:
+    """Yield the terms of a condition such as `wire and style=closed|open and not cord`."""
+    for text in when.split(" and ") if when else ():
+        found = _TERM.fullmatch(text)
+        if found is None or (found[1] and found[3]):
+            raise DeclarationError(f"{text!r} is no condition; such as cord, not cord, style=open")
+        wanted = tuple(found[4].split("|")) if found[4] else ()
+        yield Term(found[2], wanted, bool(found[1]) or found[3] == "!=")
+
+
+def plain_text(value: object) -> str:
+    """Write the value of an input as it is compared: yes and no for a yes/no."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return str(value)
+
+
+def asked(why: str = "", *, when: str = "") -> LeftOut:
+    """The check belongs to every such job: left out is cannot tell, as `unknown` is."""
+    return LeftOut(Word.ASKED, why, when=when)
+
+
+def may_be_absent(says: str, *, when: str = "") -> LeftOut:
+    """Left out means that it is not there; `says` is what the answer then assumes: "no cord"."""
+    return LeftOut(Word.MAY_BE_ABSENT, _needed(says), when=when)
+
+
+def assumed(*others: str, source: Source, why: str = "", when: str = "") -> LeftOut:
+    """The default is taken, and `others`, what is plausible too, are tried as they are typed.
+
+    Where one of them undoes a pass, or takes a fail away, it is cannot tell and names the input.
+    `source` says why these are the plausible ones: the ends of a span, or choices.
+    """
+    return LeftOut(Word.ASSUMED, why, others, source, when)
+
+
+def extra(why: str, *, when: str = "") -> LeftOut:
+    """A further check; `why` says how the verdict is honest without it. It is not checked."""
+    return LeftOut(Word.EXTRA, _needed(why), when=when)
+
+
+def instead_of(*names: str, when: str = "") -> LeftOut:
+    """It is given in place of other inputs, whose own words count where it is left out."""
+    if not names:
+        raise DeclarationError("instead_of() names no input")
+    return LeftOut(Word.INSTEAD_OF, others=names, when=when)
+
+
+def setting(why: str = "", *, when: str = "") -> LeftOut:
+    """It has no bearing on the verdict."""
+    return LeftOut(Word.SETTING, why, when=when)
+
+
+def _needed(text: str) -> str:
+    if not text.strip():
+        raise DeclarationError("this word needs its text")
+    return text
+
+
+def word_for(words: tuple[LeftOut, ...], values: Mapping[str, Any]) -> LeftOut | None:
+    """Return the first word whose condition holds, None where there is none."""
+    return next((word for word in words if word.counts(values)), None)
+
+
+def in_words(words: tuple[LeftOut, ...], default: str) -> str:
+    """Say in words what leaving an input out comes to; `default` is the default as typed."""
+    return "; ".join(_said(word, default) for word in words)
+
+
+def _said(left: LeftOut, default: str) -> str:
+    said = {
+        Word.ASKED: "asked: left out is cannot tell",
+        Word.MAY_BE_ABSENT: f"left out means: {left.why}",
+        Word.ASSUMED: f"assumed {default or left.why}",
+        Word.EXTRA: f"a further check: {left.why}",
+        Word.INSTEAD_OF: f"instead of {', '.join(left.others)}",
+        Word.SETTING: "a setting" + (f", {default} if left out" if default else ""),
+    }[left.word]
+    if left.word is Word.ASSUMED and left.others:
+        said += f", with {', '.join(left.others)} tried too"
+    return f"{said} (where {left.condition})" if left.when else said
