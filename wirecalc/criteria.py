@@ -60,6 +60,7 @@ class Criterion(NamedTuple):
 
     `band` is low and high of the actual value, where the calculation works them out itself.
     `better` names the instrument that settles a value whose band reaches across the limit.
+    `behind` says what binds behind an advisory limit, or why nothing does.
     """
 
     name: str
@@ -77,6 +78,7 @@ class Criterion(NamedTuple):
     needs: tuple[str, ...] = ()
     band: tuple[float, float] | None = None
     better: str = ""
+    behind: str = ""
 
     @property
     def verdict(self) -> Verdict:
@@ -170,13 +172,15 @@ def at_least(
     action: str = "",
     band: tuple[float, float] | None = None,
     better: str = "",
+    behind: str = "",
 ) -> Criterion:
     """Yield a criterion: `actual` must be at least `limit`; below `caution` it is marginal.
 
     An advisory limit, when missed, is marginal and not a fail. `says` is added to the reason
     when the value is past a level, `action` is what to do then. `band` is low and high of the
     actual value, for a calculation that works out its band itself. `better` names the instrument
-    to take where the meter's error reaches across the limit.
+    to take where the meter's error reaches across the limit. `behind` says what binds behind an
+    advisory limit, or why nothing does.
     """
     return Criterion(
         name,
@@ -192,6 +196,7 @@ def at_least(
         action=action,
         band=band,
         better=better,
+        behind=behind,
     )
 
 
@@ -209,6 +214,7 @@ def at_most(
     action: str = "",
     band: tuple[float, float] | None = None,
     better: str = "",
+    behind: str = "",
 ) -> Criterion:
     """Yield a criterion: `actual` must be at most `limit`; above `caution` it is marginal."""
     return Criterion(
@@ -225,6 +231,7 @@ def at_most(
         action=action,
         band=band,
         better=better,
+        behind=behind,
     )
 
 
@@ -237,6 +244,7 @@ def requires(
     origin: Origin = Origin.STANDARD,
     advisory: bool = False,
     action: str = "",
+    behind: str = "",
 ) -> Criterion:
     """Yield a criterion without numbers: it must hold. `says` is the reason when it does not."""
     return Criterion(
@@ -248,6 +256,7 @@ def requires(
         holds=holds,
         says=says,
         action=action,
+        behind=behind,
     )
 
 
