@@ -10,6 +10,7 @@ from typing import NamedTuple
 from .charts import ChartMaker
 from .criteria import Criterion, Origin, Verdict, worst
 from .items import Answer, Caution, Figure, Listing, NotChecked
+from .kinds import TAKEN_AS_EXACT
 from .sources import Source
 
 
@@ -86,6 +87,11 @@ class Finding:
     def decided_by(self) -> Judged | None:
         """The criterion that decided."""
         return weakest(self.criteria)
+
+    @property
+    def exact(self) -> tuple[str, ...]:
+        """The readings that were typed without an error, and so were taken as exact."""
+        return tuple(dict.fromkeys(i.name for i in self.inputs if TAKEN_AS_EXACT in i.notes))
 
     def figure(self, name: str) -> BandFigure:
         """Return a figure by its name; raises KeyError."""

@@ -8,7 +8,7 @@ import pytest
 
 from wirecalc.checks import AS_FOUND, AS_LEFT, JobCheck, Machine, NotTested
 from wirecalc.criteria import Criterion, at_least, at_most, cannot_tell
-from wirecalc.findings import Finding, Judged
+from wirecalc.findings import Finding, InputRecord, Judged
 from wirecalc.job import Job
 from wirecalc.output import summary
 from wirecalc.sources import confirmed
@@ -153,3 +153,23 @@ def test_what_a_fail_leaves_open_is_named() -> None:
 def test_what_a_pass_leaves_untested_is_named() -> None:
     said = of(check("a", pull(24.0)), not_tested=(NotTested("ground", False, "no meter"),))
     assert said[-2:] == [("Next", summary.NOTHING_TO_DO), ("Not tested", "ground")]
+
+
+def test_a_pass_counts_the_readings_as_left_that_were_taken_as_exact() -> None:
+    def of_inputs(job_check: JobCheck, *notes: str) -> JobCheck:
+        inputs = tuple(
+            InputRecord(f"reading {n}", "5 A", 5.0, "A", None, None, "typed", (note,))
+            for n, note in enumerate(notes)
+        )
+        assert job_check.finding is not None
+        return replace(job_check, finding=replace(job_check.finding, inputs=inputs))
+
+    exact, printed = "taken as exact", "assumed stranded"
+    two = of_inputs(check("a", pull(30.0)), exact, exact, printed)
+    found = of_inputs(check("b", pull(30.0), stage=AS_FOUND), exact)
+    said = "2 readings were taken as exact: no error of a meter was given."
+    assert said in summary.notes(Job("a job", {}, (two, found), ()))
+    fails = of_inputs(check("a", pull(10.0)), exact)
+    assert not [n for n in summary.notes(Job("a job", {}, (fails,), ())) if "exact" in n]
+    one = of_inputs(check("a", pull(30.0)), exact, printed)
+    assert "1 reading was taken as exact" in " ".join(summary.notes(Job("a job", {}, (one,), ())))

@@ -25,6 +25,7 @@ from .html_evidence import (
     sources_section,
 )
 from .html_parts import Element, Inside, badge, el, page, pairs, section
+from .text import exact
 
 _FINDING_SAYS = {
     Verdict.PASS: "Within the limits that were checked.",
@@ -49,6 +50,8 @@ def finding_page(finding: Finding, question: str, *, working: bool = False) -> s
     lines = [summary.Line(a.name.capitalize(), a.text) for a in finding.answers]
     if decided is not None:
         lines = summary.of_finding(decided)
+        if decided.verdict is Verdict.PASS and finding.exact:
+            lines.append(summary.Line("Exact", exact(finding.exact)))
     box = _box(finding.verdict, _FINDING_SAYS[finding.verdict], lines, sources)
     return page(
         f"{question} {(finding.verdict or 'no verdict').upper()}",

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from itertools import zip_longest
 from typing import NamedTuple
 
+from ..checks import AS_LEFT
 from ..criteria import Verdict
 from ..findings import Judged
 from ..job import AGAIN, MISSING, NOTHING, BeforeAfter, Counted, Job
@@ -107,7 +108,17 @@ def notes(job: Job) -> list[str]:
     """Return what goes with the lines: how readings are shown, and who is to do what is next."""
     meter = any(c.judged is not None and c.judged.low is not None for c in job.decided_by)
     doer = job.of_machine and job.verdict is not Verdict.PASS
-    return [*([METER] if meter else []), *([DOER] if doer else [])]
+    return [*([METER] if meter else []), *_exact(job), *([DOER] if doer else [])]
+
+
+def _exact(job: Job) -> Iterator[str]:
+    """Say of a pass how many of its readings were taken as exact."""
+    if job.verdict is Verdict.PASS:
+        findings = [c.finding for c in job.checks if c.stage == AS_LEFT and c.finding]
+        many = sum(len(f.exact) for f in findings)
+        if many:
+            said = "1 reading was" if many == 1 else f"{many} readings were"
+            yield f"{said} taken as exact: no error of a meter was given."
 
 
 def decided(counted: Counted) -> Line:
