@@ -162,7 +162,7 @@ def test_a_pass_counts_the_readings_as_left_that_were_taken_as_exact() -> None:
             for n, note in enumerate(notes)
         )
         assert job_check.finding is not None
-        return replace(job_check, finding=replace(job_check.finding, inputs=inputs))
+        return job_check._replace(finding=replace(job_check.finding, inputs=inputs))
 
     exact, printed = "taken as exact", "assumed stranded"
     two = of_inputs(check("a", pull(30.0)), exact, exact, printed)
