@@ -1,0 +1,48 @@
+"""What an expert of the trade would say of these readings, written before the program was asked.
+
+Each file in `cases` has the cases of one calculation, each with its reason and its source; some
+were written blind, from `--help` alone (`blind = true`).
+"""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+import wirecalc
+from wirecalc import BadInput
+
+FOLDER = Path(__file__).parent / "cases"
+VERDICTS = {"pass", "marginal", "cannot tell", "fail", "refused", "none"}
+KEYS = {"about", "given", "verdict", "next", "why", "source"}
+CASES = [
+    pytest.param(path.stem, case, id=f"{path.stem}-{number}")
+    for path in sorted(FOLDER.glob("*.toml"))
+    for number, case in enumerate(tomllib.loads(path.read_text(encoding="utf-8"))["case"], 1)
+]
+
+
+@pytest.mark.parametrize(("name", "case"), CASES)
+def test_the_verdict_is_the_one_that_an_expert_gives(name: str, case: dict[str, Any]) -> None:
+    try:
+        finding = wirecalc.run(name, **case["given"])
+    except BadInput as error:
+        assert case["verdict"] == "refused", f"{case['about']}: refused: {error}"
+        said = str(error)
+    else:
+        why = finding.decided_by.because if finding.decided_by else ""
+        assert str(finding.verdict or "none") == case["verdict"], f"{case['about']}: {why}"
+        said = f"{finding.decided_by.action} {why}" if finding.decided_by else ""
+        said += " ".join(a.text for a in finding.answers)
+    assert case["next"].casefold() in said.casefold(), f"{case['about']}: {said}"
+
+
+@pytest.mark.parametrize(("name", "case"), CASES)
+def test_a_case_says_what_it_is_why_and_from_where(name: str, case: dict[str, Any]) -> None:
+    assert set(case) - {"blind"} == KEYS, name
+    assert case["verdict"] in VERDICTS
+    for key in ("about", "why", "source"):
+        assert len(case[key].split()) > 1, f"{name}: {key} says too little"
