@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
@@ -159,7 +159,7 @@ def test_the_circuit_that_is_named_carries_the_load(
         assert there.criterion("breaker on this wire").verdict == Verdict.PASS
 
 
-RATINGS = [15, 20, 25, 30, 35, 40, 45, 50, 60]
+RATINGS = [6, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60]
 motors = st.one_of(
     st.fixed_dictionaries(
         {
@@ -190,6 +190,14 @@ PLATES = st.fixed_dictionaries(  # what the plate of a motor may say beside its 
 )
 
 
+HALF_HP_FUSE = {
+    "motor_kind": "motor",
+    "horsepower": "1/2 hp",
+    "nameplate_voltage": "115 V",
+    "motor_device": "time-delay fuse",
+}
+
+
 @BOUNDED
 @given(
     motors,
@@ -197,6 +205,9 @@ PLATES = st.fixed_dictionaries(  # what the plate of a motor may say beside its 
     st.sampled_from(RATINGS),
     st.sampled_from(RATINGS),
     st.sampled_from([None, "yes", "no"]),
+)
+@example(HALF_HP_FUSE, {"full_load_current": "4 A"}, 15, 25, "yes").via(
+    "the limit was that of the table for 15 A and that of the plate for 25 A"
 )
 def test_a_larger_device_never_improves_a_motor_circuit(
     asked: dict[str, str], plate: dict[str, str], one: int, two: int, will_not_start: str | None

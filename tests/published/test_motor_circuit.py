@@ -149,12 +149,23 @@ def test_breaker_of_a_motor_that_will_not_start(breaker, will_not_start, expecte
     assert motor(**given).criterion(DEVICE).verdict == expected
 
 
-def test_a_recalled_ceiling_is_at_best_marginal():
-    # 13.8 A: time-delay fuse 175 % = 24.15, 25 A; 225 % = 31.05 A, from memory
+def test_a_time_delay_fuse_of_a_motor_that_will_not_start():
+    # NEC 430.52(C)(1) exception 2(b), 2008 text as a page reproduces it: 225 % of 13.8 A is
+    # 31.05 A; 175 % is 24.15 A, the next rating 25 A
     given = {"horsepower": "3/4 hp", "nameplate_voltage": "115 V", "will_not_start": "yes"}
     given["motor_device"] = "time-delay fuse"
-    assert motor(breaker="30 A", **given).criterion(DEVICE).verdict == "marginal"
+    assert motor(breaker="30 A", **given).criterion(DEVICE).verdict == "pass"
     assert motor(breaker="35 A", **given).criterion(DEVICE).verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    ("device", "most"),
+    # NEC 240.6(A): fuses have 1, 3, 6 and 10 A too. 1/6 hp at 230 V, 2.2 A: 3.85, 6.6, 5.5 A
+    [("time-delay fuse", 6), ("nontime-delay fuse", 10), ("inverse-time breaker", 15)],
+)
+def test_a_fuse_has_smaller_standard_ratings(device, most):
+    given = {"horsepower": "1/6 hp", "nameplate_voltage": "230 V", "motor_device": device}
+    assert value(motor(**given, breaker="100 A"), LARGEST) == most
 
 
 @pytest.mark.parametrize(
@@ -447,3 +458,39 @@ def test_wire_too_thin_for_the_table_is_ruled_out_by_heat_as_the_thinnest_listed
             ambient="56 C",
         )
         assert found.verdict == "fail", gauge
+
+
+@pytest.mark.parametrize(
+    ("breaker", "expected", "limit"),
+    [
+        # NEC 430.52(C)(1), time-delay fuse: by the plate's 4 A 175 % is 7 A, the next rating of
+        # fuses 10 A, and 225 %, 9 A, is less than that; by the table's 9.8 A 17.15, 20 A, and
+        # 22.05 A where it will not start. 10 A is within both, 25 A past both; between, it turns
+        # on whether the plate governs.
+        ("10 A", "pass", 10),
+        ("15 A", "cannot tell", None),
+        ("20 A", "cannot tell", None),
+        ("25 A", "fail", 10),
+    ],
+)
+def test_the_limit_of_a_fuse_does_not_depend_on_the_fuse(breaker, expected, limit):
+    given = {**HALF, "full_load_current": "4 A", "motor_device": "time-delay fuse"}
+    judged = motor(breaker=breaker, will_not_start="yes", **given).criterion(DEVICE)
+    assert judged.verdict == expected
+    assert judged.criterion.limit == limit
+
+
+@pytest.mark.parametrize(
+    ("governs", "breaker", "expected"),
+    # the same motor where it is known: by the table 22.05 A, by the plate 10 A
+    [
+        ("no", "20 A", "pass"),
+        ("no", "25 A", "fail"),
+        ("yes", "10 A", "pass"),
+        ("yes", "15 A", "fail"),
+    ],
+)
+def test_the_limit_of_a_fuse_where_it_is_known_which_current_counts(governs, breaker, expected):
+    given = {**HALF, "full_load_current": "4 A", "motor_device": "time-delay fuse"}
+    given |= {"plate_governs": governs, "will_not_start": "yes"}
+    assert motor(breaker=breaker, **given).criterion(DEVICE).verdict == expected

@@ -186,9 +186,17 @@ def _both(load: MotorLoad, *ways: Iterable[Item]) -> Iterator[Item]:
         if failed and len(failed) < len(judged):
             yield _differs(load, failed[0], judged.index(failed[0]))
         elif judged:
-            yield max(judged, key=lambda c: (c.verdict.rank, -c.closeness))
+            yield max(judged, key=_stricter)
         else:
             yield items[0]
+
+
+def _stricter(judged: Criterion) -> tuple[bool, float]:
+    """Rank what cannot be told first, then the one that is nearer to its limit or further past it.
+
+    So the limit shown does not turn on the device or wire that is there.
+    """
+    return judged.verdict is Verdict.CANNOT_TELL, -judged.closeness
 
 
 def _differs(load: MotorLoad, failed: Criterion, at: int) -> Item:

@@ -202,7 +202,8 @@ def _limit(row: tables.Row, amps: float, others: float) -> _Limit:
     most = row.number("percent") / 100 * amps + others
     source = _WITH_OTHERS if others else row.source
     if row.text("rounded") == "up":
-        return _Limit(rating_at_least(most), source)
+        fuse = row.text("device").endswith("fuse")
+        return _Limit(rating_at_least(most, fuse=fuse), source)
     if row.text("rounded") == "not":
         return _Limit(most, source)
     rating = rating_at_most(most)

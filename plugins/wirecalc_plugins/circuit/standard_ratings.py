@@ -5,9 +5,12 @@ from __future__ import annotations
 from wirecalc import Source, at_or_below, tables
 
 
-def rating_at_least(amps: float) -> float:
-    """Return the standard rating at or above a current (NEC 240.6(A)); without one, itself."""
-    return next((r for r in _ratings() if at_or_below(amps, r)), amps)
+def rating_at_least(amps: float, *, fuse: bool = False) -> float:
+    """Return the standard rating at or above a current (NEC 240.6(A)); without one, itself.
+
+    A `fuse` has smaller ones too, from 1 A.
+    """
+    return next((r for r in _ratings(fuse) if at_or_below(amps, r)), amps)
 
 
 def rating_at_most(amps: float) -> float | None:
@@ -15,8 +18,9 @@ def rating_at_most(amps: float) -> float | None:
     return max((r for r in _ratings() if at_or_below(r, amps)), default=None)
 
 
-def _ratings() -> list[float]:
-    return sorted(r.number("rating_A") for r in tables.load("standard-ratings").rows)
+def _ratings(fuse: bool = False) -> list[float]:
+    rows = tables.load("standard-ratings").rows
+    return sorted(r.number("rating_A") for r in rows if fuse or r.text("of") == "any")
 
 
 def rating_source() -> Source:
