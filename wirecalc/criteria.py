@@ -87,9 +87,26 @@ class Criterion(NamedTuple):
             return Verdict.CANNOT_TELL
         if not self._within(self.limit):
             return Verdict.MARGINAL if self.advisory else Verdict.FAIL
-        from_memory = self.source is not None and self.source.confidence is Confidence.MEMORY
         past_caution = self.caution_limit is not None and not self._within(self.caution_limit)
-        return Verdict.MARGINAL if from_memory or past_caution else Verdict.PASS
+        return Verdict.MARGINAL if past_caution or self._rests_on_memory else Verdict.PASS
+
+    @property
+    def _from_memory(self) -> bool:
+        return self.source is not None and self.source.confidence is Confidence.MEMORY
+
+    @property
+    def _rests_on_memory(self) -> bool:
+        """Whether it is kept only as the limit is remembered, and not as far as that may be off."""
+        if not self._from_memory:
+            return False
+        levels = [level for level in (self.limit, self.caution_limit) if level is not None]
+        return not levels or not all(self._within(self._strictest(level)) for level in levels)
+
+    def _strictest(self, level: float) -> float:
+        """Return a remembered level where it is off as far as it may be, to the strict side."""
+        assert self.source is not None
+        off, _ = self.source.may_be_off(level, self.unit)
+        return level + off if self.sense == "at least" else level - off
 
     def _within(self, limit: float | None) -> bool:
         if self.sense == "requires":
@@ -146,9 +163,17 @@ class Criterion(NamedTuple):
             return _join(said, self.says)
         if self._level is not None:
             actual, limit = show_pair(self.actual, self._level, self.unit, toward)
-        return _join(
-            f"{actual}, {over} {limit}", _MEMORY if self.verdict is not Verdict.PASS else ""
-        )
+        return _join(f"{actual}, {over} {limit}", self._of_memory)
+
+    @property
+    def _of_memory(self) -> str:
+        """Say of a kept limit that it is only remembered, and how far off it may be."""
+        if self.source is None or self.limit is None or not self._from_memory:
+            return ""
+        if self.verdict is not Verdict.PASS:
+            return _MEMORY
+        off = self.source.may_be_off(self.limit, self.unit)[1]
+        return f"limit from memory, kept even if that is off by {off}"
 
 
 _MEMORY = "limit from memory: confirm it"

@@ -101,7 +101,7 @@ def _is(kind: type) -> Test:
     return lambda value: type(value) is kind
 
 
-_IN_SOURCE: tuple[Test, ...] = (_text, _text, _text, _text, _is(Confidence), _is(int))
+_IN_SOURCE: tuple[Test, ...] = (_text, _text, _text, _text, _is(Confidence), _is(int), _text)
 _FIELDS: dict[type, tuple[Test, ...]] = {  # what each field of a record may be, in its order
     Figure: (_text, _number, _text, _source, _callable_or_none, _also, _text, _band),
     Answer: (_text, _text, _texts, _texts, _yes),

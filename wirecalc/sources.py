@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from enum import StrEnum
 from typing import NamedTuple
+
+_OFF = re.compile(r"(\d+(?:\.\d+)?) (\S.*)", re.ASCII)  # "25 %", "10 K", "0.5 mm"
+OFF, OFF_C = "25 %", "10 K"  # how far a remembered value may be off where its table does not say
 
 
 class Confidence(StrEnum):
@@ -21,7 +25,8 @@ class Confidence(StrEnum):
 class Source(NamedTuple):
     """A citation: title, edition, table or clause, and what supports it.
 
-    `copies` is the number of copies compared, for a confirmed value.
+    `copies` is the number of copies compared, for a confirmed value. `off` is how far a value that
+    is only remembered may be off: a share, or an amount in its unit; kelvin for temperatures.
     """
 
     key: str
@@ -30,6 +35,19 @@ class Source(NamedTuple):
     where: str = ""
     confidence: Confidence = Confidence.CONFIRMED
     copies: int = 0
+    off: str = ""
+
+    def may_be_off(self, value: float, unit: str) -> tuple[float, str]:
+        """Return by how much a remembered value in `unit` may be off, and that in words."""
+        own = read_off(self.off)
+        if own is None or own[1] not in ("%", "K" if unit == "C" else unit):
+            said = OFF_C if unit == "C" else OFF
+            own = read_off(said)
+            assert own is not None
+        else:
+            said = self.off
+        amount, of = own
+        return (abs(value) * amount / 100 if of == "%" else amount), said
 
     @property
     def trust(self) -> str:
@@ -49,14 +67,20 @@ class Source(NamedTuple):
         return self.trust if self.trust.startswith(said) else f"{said} ({self.trust})"
 
 
+def read_off(text: str) -> tuple[float, str] | None:
+    """Read how far a value may be off: an amount and its unit; None where it is not written so."""
+    found = _OFF.fullmatch(text)
+    return (float(found[1]), found[2]) if found else None
+
+
 PRACTICE = Source("practice", "common practice", confidence=Confidence.PRACTICE)
 MAKER = Source("maker", "the maker's marking", confidence=Confidence.TYPED)
 PLATE = Source("plate", "the nameplate", confidence=Confidence.TYPED)
 
 
-def from_memory(key: str, title: str, where: str = "") -> Source:
-    """Return a source for a published value of which no copy was seen."""
-    return Source(key, title, where=where, confidence=Confidence.MEMORY)
+def from_memory(key: str, title: str, where: str = "", off: str = "") -> Source:
+    """Return a source for a published value of which no copy was seen, `off` by so much at most."""
+    return Source(key, title, where=where, confidence=Confidence.MEMORY, off=off)
 
 
 def confirmed(key: str, title: str, where: str, copies: int) -> Source:

@@ -11,7 +11,7 @@ from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from .errors import TableError
-from .sources import Confidence, Source
+from .sources import Confidence, Source, read_off
 
 Cell = str | float | int | None
 TAIL = ("source", "confidence", "copies", "note")  # the last columns of every table
@@ -177,9 +177,13 @@ def _source(table: str, key: str, about: Any) -> Source:
     if not isinstance(about, dict) or not about.get("title"):
         raise TableError(f"table {table}: source {key} has no title")
     said = [about.get(part, "") for part in ("title", "edition", "where")]
-    if not all(isinstance(text, str) for text in said):
+    off = about.get("off", "")
+    if not all(isinstance(text, str) for text in (*said, off)):
         raise TableError(f"table {table}: source {key} is not in words")
-    return Source(key, *said)
+    if off and read_off(off) is None:
+        raise TableError(f'table {table}: source {key} may be off by {off!r}; such as "25 %"')
+    title, edition, where = said
+    return Source(key, title, edition, where, off=off)
 
 
 def _rows(

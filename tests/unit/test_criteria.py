@@ -51,12 +51,55 @@ def test_one_number_typed_in_two_ways_is_one_number() -> None:
     assert at_most("load", 0.1 + 0.2, 0.3, "A", source=PRINTED).verdict == "pass"
 
 
-def test_limit_from_memory_is_at_best_marginal_and_can_fail() -> None:
-    inside = at_least("pull", 30.0, 20.0, "lbf", source=RECALLED)
-    assert inside.verdict == "marginal"
-    assert "from memory: confirm it" in inside.reason
-    assert at_least("pull", 10.0, 20.0, "lbf", source=RECALLED).verdict == "fail"
+@pytest.mark.parametrize(
+    ("actual", "verdict"),
+    [
+        (25.0, "pass"),  # kept even if the remembered 20 lbf are 25 % too low
+        (24.99, "marginal"),
+        (20.0, "marginal"),
+        (19.99, "fail"),
+    ],
+)
+def test_a_remembered_limit_counts_as_far_off_as_it_may_be(actual: float, verdict: str) -> None:
+    assert at_least("pull", actual, 20.0, "lbf", source=RECALLED).verdict == verdict
+    upper = at_most("load", 40 - actual, 20.0, "lbf", source=RECALLED)
+    assert upper.verdict == verdict
+
+
+def test_a_limit_from_memory_is_marked_whether_it_is_kept_or_not() -> None:
+    kept = at_least("pull", 30.0, 20.0, "lbf", source=RECALLED)
+    assert kept.reason == (
+        "30 lbf, at least 20 lbf; limit from memory, kept even if that is off by 25 %"
+    )
+    near = at_least("pull", 21.0, 20.0, "lbf", source=RECALLED)
+    assert near.reason == "21 lbf, at least 20 lbf; limit from memory: confirm it"
+    assert near.next_action == "confirm the limit in a copy of its source"
     assert requires("mix", True, says="", source=RECALLED).verdict == "marginal"
+
+
+@pytest.mark.parametrize(
+    ("off", "unit", "passes", "marginal"),
+    [
+        ("", "C", 120.0, 120.01),  # 10 K, unless the table says otherwise
+        ("15 K", "C", 115.0, 115.01),
+        ("10 %", "A", 117.0, 117.01),
+        ("2 A", "A", 128.0, 128.01),
+        ("2 A", "mm", 97.5, 97.51),  # no amount of this unit: 25 %
+    ],
+)
+def test_how_far_off_is_in_the_terms_of_the_source(
+    off: str, unit: str, passes: float, marginal: float
+) -> None:
+    source = RECALLED._replace(off=off)
+    assert at_most("x", passes, 130.0, unit, source=source).verdict == "pass"
+    assert at_most("x", marginal, 130.0, unit, source=source).verdict == "marginal"
+
+
+def test_a_caution_level_of_a_remembered_limit_may_be_off_too() -> None:
+    def of(actual: float) -> str:
+        return at_most("x", actual, 100.0, "A", source=RECALLED, caution=80.0).verdict
+
+    assert (of(60.0), of(60.1), of(80.1), of(100.1)) == ("pass", "marginal", "marginal", "fail")
 
 
 def test_advisory_limit_missed_is_marginal() -> None:

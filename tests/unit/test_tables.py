@@ -8,6 +8,7 @@ import pytest
 from wirecalc import tables
 from wirecalc.errors import TableError
 from wirecalc.sources import Confidence
+from wirecalc.tablefile import read_file
 
 SIDECAR = """
 title = "a table"
@@ -243,3 +244,27 @@ def test_nobody_changes_a_published_value() -> None:
     for part in (row.cells, row.printed, table.sources):
         with pytest.raises(TypeError, match="does not support item assignment"):
             part["minimum_lbf"] = 1.0  # type: ignore[index]
+
+
+NO_LIMITS = {  # remembered values of these are no limits: properties, textbook motors, words
+    "cautions",
+    "metals",
+    "strandings",
+    "textbook-start-windings",
+    "wire-break",
+}
+
+
+@pytest.mark.parametrize("name", [n for n in tables.names() if n not in NO_LIMITS])
+def test_a_table_says_how_far_off_its_remembered_limits_may_be(name: str) -> None:
+    recalled = {r.source for r in tables.load(name).rows if r.source.confidence == "memory"}
+    assert [s.key for s in recalled if not s.off] == []
+
+
+def test_how_far_off_is_an_amount_and_its_unit(tmp_path: Path) -> None:
+    said = SIDECAR.replace('title = "invented"', 'title = "invented"\noff = "OFF"')
+    write(tmp_path, sidecar=said.replace("OFF", "2 lbf"))
+    assert read_file(tmp_path, "t")[0].rows[0].source.off == "2 lbf"
+    write(tmp_path, sidecar=said.replace("OFF", "a lot"))
+    with pytest.raises(TableError, match="may be off by 'a lot'"):
+        read_file(tmp_path, "t")
