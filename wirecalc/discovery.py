@@ -1,12 +1,10 @@
-"""Which plugins there are: the bundled one, installed entry points, files of a trusted folder.
+"""Which plugins there are: installed entry points, and the files of a trusted folder.
 
-Nothing is imported here. A plugin that is to be left out is left out before its import. The bundled
-one is found in the package: what a distribution calls itself in its metadata says nothing.
+Nothing is imported here. A plugin that is to be left out is left out before its import.
 """
 
 from __future__ import annotations
 
-import importlib
 import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
@@ -15,11 +13,9 @@ from typing import Any, NamedTuple
 
 from .errors import BadInput, DeclarationError, Problem, described, did_you_mean
 from .settings import Settings
-from .version import VERSION
 
 GROUP = "wirecalc"  # the entry-point group
-BUNDLED_MODULE = "wirecalc_plugins.shelf"  # the bundled plugin
-BUNDLED, INSTALLED, FOLDER = "bundled", "installed", "folder"  # where a plugin comes from
+BUNDLED = "wirecalc"  # the distribution whose entry points are the bundled plugins
 UNKNOWN = "unknown"  # a distribution whose metadata names none
 LONGEST_REASON = 500  # characters
 LOADED, IN_PART, FAILED, LEFT_OUT = "loaded", "in part", "failed", "left out"
@@ -30,7 +26,7 @@ SAID = {FAILED: "was not loaded", IN_PART: "was loaded in part", LEFT_OUT: "was 
 class Plugin:
     """One plugin: who it is, and what became of it.
 
-    `distribution` is what was installed, or the file of a trusted folder; `origin` says which.
+    `distribution` is what was installed, or the file of a trusted folder.
     """
 
     name: str
@@ -43,12 +39,11 @@ class Plugin:
     hooks: list[str] = field(default_factory=list)
     load_time: float = 0.0  # s
     slow: bool = False
-    origin: str = INSTALLED
 
     @property
     def bundled(self) -> bool:
         """Whether it comes with wirecalc."""
-        return self.origin == BUNDLED
+        return self.distribution == BUNDLED
 
     @property
     def broken(self) -> bool:
@@ -80,7 +75,7 @@ def found(settings: Settings) -> list[Candidate]:
 
     Raises BadInput where the allow-list names a plugin that is not there.
     """
-    candidates = [_bundled(), *_installed(), *_in_folder(settings)]
+    candidates = [*_installed(), *_in_folder(settings)]
     if settings.only_plugins is not None:
         _check_names(settings, candidates)
     for plugin, _ in candidates:
@@ -104,11 +99,6 @@ def _refuse_same_names(plugins: Sequence[Plugin]) -> None:
             plugin.fail(f"{', '.join(map(str, same))} has the same name; {would_do}")
 
 
-def _bundled() -> Candidate:
-    plugin = Plugin(BUNDLED, GROUP, VERSION, origin=BUNDLED)
-    return Candidate(plugin, lambda: importlib.import_module(BUNDLED_MODULE))
-
-
 def _installed() -> list[Candidate]:
     """Return the plugins of all distributions; one with damaged entry points is named.
 
@@ -122,7 +112,6 @@ def _installed() -> list[Candidate]:
             if f"[{GROUP}]" not in (distribution.read_text("entry_points.txt") or ""):
                 continue
             points = [p for p in distribution.entry_points if p.group == GROUP]
-            points = [p for p in points if p.value != BUNDLED_MODULE]  # it is there already
         except Exception as error:
             points = []
             damaged: Exception | None = error
@@ -162,8 +151,9 @@ def _loader(point: EntryPoint) -> Callable[[], Any]:
     return load
 
 
-def _order(candidate: Candidate) -> tuple[str, str]:
-    return candidate.plugin.distribution, candidate.plugin.name
+def _order(candidate: Candidate) -> tuple[bool, str, str]:
+    plugin = candidate.plugin
+    return not plugin.bundled, plugin.distribution, plugin.name
 
 
 def _in_folder(settings: Settings) -> Iterator[Candidate]:
@@ -174,12 +164,12 @@ def _in_folder(settings: Settings) -> Iterator[Candidate]:
 
     try:
         for path, wrong, load in trusted.files(settings):
-            plugin = Plugin(path.stem, str(path), "", origin=FOLDER)
+            plugin = Plugin(path.stem, str(path), "")
             if wrong:
                 plugin.fail(wrong)
             yield Candidate(plugin, load)
     except OSError as error:
-        plugin = Plugin("plugin folder", str(settings.plugin_folder), "", origin=FOLDER)
+        plugin = Plugin("plugin folder", str(settings.plugin_folder), "")
         plugin.fail(f"cannot be read ({error.strerror or error})")
         yield Candidate(plugin, dict)
 

@@ -1,4 +1,4 @@
-"""Insulation, leakage and ground path against the limits of their standards."""
+"""Insulation and leakage against the limits of their standards."""
 
 from __future__ import annotations
 
@@ -42,18 +42,6 @@ def test_a_tester_at_the_end_of_its_range(reading: str, verdict: str) -> None:
     assert found.criterion(CASE).verdict == verdict
     (read,) = [i for i in found.inputs if i.name == "insulation_resistance"]
     assert (read.high, read.notes[0].startswith("more than")) == (1e6, True)
-
-
-def test_a_ground_path_below_what_the_meter_shows() -> None:
-    # UL 507: 0.1 ohm
-    for reading, verdict in (("<0.1 ohm", "pass"), ("<0.2 ohm", "cannot tell")):
-        found = wirecalc.run(
-            "ground",
-            ground_point="plug-pin",
-            ground_resistance=reading,
-            lead_resistance="0 ohm",
-        )
-        assert found.verdict == verdict
 
 
 def test_leakage_below_what_the_tester_shows() -> None:
@@ -286,163 +274,8 @@ def test_a_straddling_leakage_names_the_instrument():
     assert "leakage tester that reads 0.01 mA" in action(finding, LEAK)
 
 
-GROUND = {"ground_point": "plug-pin", "lead_resistance": "0 ohm"}
-PATH = "case to ground"
-FT = 0.3048  # m, exact
-
-
-def ground(reading: str, **given: object) -> wirecalc.Finding:
-    return wirecalc.run("ground", ground_resistance=reading, **(GROUND | given))
-
-
-@pytest.mark.parametrize(
-    ("point", "standard", "limit"),
-    [
-        ("plug-pin", "ul-507", 0.1),  # UL 507 section 42, the cord counted
-        ("wired-in", "ul-507", 0.1),
-        ("cord-end", "iec-60335-1", 0.1),  # IEC 60335-1 27.5, without the cord
-        ("wired-in", "iec-60335-1", 0.1),
-        ("plug-pin", "en-50106", 0.2),  # EN 50106:2008, with supply cord 0.2, others 0.1 ohm
-        ("wired-in", "en-50106", 0.1),
-    ],
-)
-def test_largest_ground_path(point, standard, limit):
-    given = {"ground_point": point, "standard": standard}
-    assert verdicts(ground(f"{limit} ohm", **given))[PATH] == "pass"
-    assert verdicts(ground(f"{limit * 1.01:.4f} ohm", **given))[PATH] == "fail"
-
-
-def test_the_strictest_is_assumed_and_the_others_are_shown():
-    finding = ground("0.15 ohm")
-    assert finding.verdict == "fail"
-    shown = {f.figure.name: f.figure.value for f in finding.figures}
-    assert shown["most by ul-507, counted"] == 0.1
-    assert shown["most by iec-60335-1, not counted"] == 0.1
-    assert shown["most by vde-0701-0702, counted"] == 0.3
-    assert next(a.text for a in finding.answers) == "counted"
-
-
-@pytest.mark.parametrize(
-    ("metres", "limit"),
-    # DIN VDE 0701/0702, one copy prints the steps: 5, 12.5, 20, 27.5, 35, 42.5, 50 m have 0.3 to
-    # 0.9 ohm, above 50 m 1.0
-    [
-        *((1.5, 0.3), (5, 0.3), (5.01, 0.4), (12.5, 0.4), (12.6, 0.5), (20, 0.5), (27.5, 0.6)),
-        *((35, 0.7), (42.5, 0.8), (50, 0.9), (50.1, 1.0), (75, 1.0)),
-    ],
-)
-def test_the_cord_raises_the_limit_by_steps(metres, limit):
-    given = {"standard": "vde-0701-0702", "cord": "10 AWG", "cord_length": f"{metres} m"}
-    assert verdicts(ground(f"{limit} ohm", **given))[PATH] == "pass"
-    assert verdicts(ground(f"{limit + 0.001:.3f} ohm", **given))[PATH] == "fail"
-
-
-def test_a_length_that_is_not_known_may_decide():
-    found = [ground(f"{r} ohm", standard="vde-0701-0702").verdict for r in (0.3, 0.31, 1, 1.01)]
-    assert found == ["pass", "cannot tell", "cannot tell", "fail"]
-
-
-def test_the_cord_is_computed_and_taken_off():
-    # NEC Chapter 9 Table 8: 16 AWG stranded, uncoated copper 4.99 ohm/kft at 75 C; less by
-    # 0.00323 per K at 20 C: 4.99 x (1 - 0.00323 x 55) = 4.1035 ohm/kft; 20 ft are 0.08207 ohm
-    cord = 4.99 * (1 - 0.00323 * 55) * 20 / 1000
-    given = {"standard": "iec-60335-1", "cord": "16 AWG", "cord_length": "20 ft"}
-    finding = ground(f"{cord + 0.0999:.5f} ohm", **given)
-    own = finding.figure("ground wire of the cord, greatest").figure.value
-    assert own == pytest.approx(0.08207, rel=1e-3)
-    assert verdicts(finding)[PATH] == "pass"
-    assert verdicts(ground(f"{cord + 0.1001:.5f} ohm", **given))[PATH] == "fail"
-    assert ground(f"{cord + 0.0999:.5f} ohm", **(given | {"standard": "ul-507"})).verdict == "fail"
-
-
-def test_the_metal_of_a_metric_cord_may_decide():
-    # IEC 60228 class 5: 1.5 mm2 13.3 ohm/km at most, plain; 17.241/1.5 x 1.02 = 11.72 expected
-    given = {"standard": "iec-60335-1", "cord": "1.5 mm2", "cord_length": "10 m"}
-    between = 0.1 + (0.1172 + 0.133) / 2
-    finding = ground(f"{between:.4f} ohm", **given)
-    assert verdicts(finding)[PATH] == "cannot tell"
-    assert "where the cord ends" in action(finding, PATH)
-    assert verdicts(ground("0.217 ohm", **given))[PATH] == "pass"
-    assert verdicts(ground("0.234 ohm", **given))[PATH] == "fail"
-
-
-def test_without_the_cord_a_reading_through_it_passes_only_what_is_low_anyway():
-    given = {"standard": "iec-60335-1"}
-    assert ground("0.1 ohm", **given).verdict == "pass"  # a cord only adds
-    high = ground("0.3 ohm", **given)
-    assert high.verdict == "cannot tell"
-    assert {"cord", "cord_length"} <= {n for c in high.criteria for n in c.criterion.needs}
-    unseen = ground("0.3 ohm", cord="16 AWG cca", cord_length="6 ft", **given)
-    assert unseen.verdict == "cannot tell"
-    assert "where the cord ends" in action(unseen, PATH)
-
-
-def test_at_the_end_of_the_cord_nothing_is_proven_of_its_ground_wire():
-    for standard, verdict in (("ul-507", "cannot tell"), ("iec-60335-1", "pass")):
-        finding = ground("0.05 ohm", ground_point="cord-end", standard=standard)
-        assert finding.verdict == verdict
-    assert any(n.what == "the ground wire of the cord" for n in finding.not_checked)
-    assert ground("0.11 ohm", ground_point="cord-end").verdict == "fail"
-
-
-@pytest.mark.parametrize(
-    ("reading", "verdict"),
-    [
-        # a common meter's sheet (common practice): 1 % and 3 counts of 0.1 ohm
-        ("0.0 ohm ±(1%+3)", "cannot tell"),
-        ("0.1 ohm ±(1%+3)", "cannot tell"),
-        ("0.1 ohm ±(1%+1)", "cannot tell"),
-        ("0.6 ohm ±(1%+3)", "fail"),
-        ("0.050 ohm ±(1%+3)", "pass"),  # a low-ohm tester that reads 0.001 ohm
-    ],
-)
-def test_a_meter_of_tenths_cannot_pass_a_tenth(reading, verdict):
-    finding = ground(reading)
-    assert finding.verdict == verdict
-    if verdict == "cannot tell":
-        assert "four-wire low-ohm tester" in action(finding, PATH)
-    assert "gnd-02" in {c.key for c in finding.cautions}
-
-
-def test_leads_that_were_not_zeroed():
-    # leads have 0.1 to 0.3 ohm (common practice): 0.25 ohm may be 0 to 0.25
-    leads = {"ground_point": "plug-pin"}
-    found = [
-        wirecalc.run("ground", ground_resistance=f"{r} ohm", **leads).verdict
-        for r in (0.09, 0.25, 0.39, 0.41)
-    ]
-    assert found == ["pass", "cannot tell", "cannot tell", "fail"]
-    assert ground("0.25 ohm", lead_resistance="0.2 ohm").verdict == "pass"
-
-
-def test_an_open_path_fails_and_one_that_was_not_read_cannot_be_told():
-    assert wirecalc.run("ground", ground_point="plug-pin", ground_open="yes").verdict == "fail"
-    assert wirecalc.run("ground", ground_point="plug-pin").verdict == "cannot tell"
-
-
-@pytest.mark.parametrize(
-    "spoiled",
-    [
-        {"ground_open": "yes"},
-        {"lead_resistance": "0.3 ohm"},
-        {"cord": "18 AWG", "cord_length": "150 ft"},
-        {"ground_point": "wired-in", "standard": "vde-0701-0702"},
-    ],
-)
-def test_what_cannot_be_is_refused(spoiled):
-    with pytest.raises(wirecalc.BadInput):
-        ground("0.25 ohm", **spoiled)
-
-
 def test_a_sum_is_between_root_of_squares_and_plain_sum():
     # two currents of 3 and 4 mA: in step 7 mA, a quarter turn apart 5 mA
     assert math.hypot(3, 4) == 5
     finding = wirecalc.run("leakage", other_leakage=["3 mA", "4 mA"])
     assert "5 to 7 mA" in next(c.reason for c in finding.criteria)
-
-
-def test_a_reading_that_is_one_value_is_no_span():
-    # DIN VDE 0701/0702: 0.3 to 1 ohm, by the length of the cord, which is not given
-    finding = ground("0.45 ohm", lead_resistance="0 ohm", standard="vde-0701-0702")
-    (reason,) = (c.reason for c in finding.criteria if c.criterion.name == "case to ground")
-    assert reason.startswith("0.45 ohm as this limit counts it, against 0.3 to 1 ohm")

@@ -1,0 +1,97 @@
+"""What may be typed for a ground path, and what contradicts itself."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from wirecalc import Nameplate, OneOf, Problem, Reading, Wire, at_or_below
+
+from .ground_path import least_of_cord
+
+RESOLUTION_OHM = 0.1  # of a common meter; a reading may be so much under the cord's own
+
+POINT = OneOf(
+    ("plug-pin", "cord-end", "wired-in", "neutral-blade"),
+    text="read from the case to: the pin of the plug; the ground wire where the cord ends in the "
+    "machine; the ground wire of a machine without a cord; the neutral blade of a three-wire "
+    "range or dryer",
+)
+RESISTANCE = Reading(
+    "ohm",
+    low=0,
+    high=10_000,
+    typical="0.25 ohm",
+    text="case to that point, by an ohmmeter",
+    past="<",
+    if_open="leave it out and give ground_open yes",
+)
+RESOLUTION = Nameplate(
+    "ohm", above=0, high=1, typical="0.01 ohm", text="last digit of the meter on that range"
+)
+CURRENT = Reading(
+    "A",
+    above=0,
+    high=60,
+    typical="2 A",
+    text="known current sent through the path, from 12 V at most",
+)
+DROP = Reading(
+    "mV",
+    low=0,
+    high=12_000,
+    typical="120 mV",
+    text="across the path, case to that point, while that current flows",
+    goes_with="test_current",
+)
+LENGTH = Reading("ft", above=0, high=300, typical="6 ft", text="length of the cord, one way")
+
+
+def refuse(
+    ground_resistance: float | None,
+    ground_open: bool | None,
+    ground_point: str,
+    lead_resistance: float | None,
+    cord: Wire | None,
+    cord_length: float | None,
+    conductor_temperature: float,
+    standard: str | None,
+    neutral_strap: str | None,
+    **_others: Any,
+) -> Iterator[Problem]:
+    """Yield what contradicts itself."""
+    if ground_point == "wired-in" and standard == "vde-0701-0702":
+        yield Problem(
+            "standard",
+            "vde-0701-0702 is given here for machines with a cord",
+            "take another standard, or another ground_point",
+        )
+    if ground_point == "neutral-blade" and neutral_strap in ("removed", "no-strap"):
+        yield Problem(
+            "ground_point",
+            f"neutral-blade beside neutral_strap {neutral_strap}: a four-wire machine is grounded "
+            "by the pin of its plug",
+            "read to plug-pin; case to neutral must be open there",
+        )
+    if ground_resistance is None:
+        return
+    if ground_open:
+        yield Problem(
+            "ground_open",
+            f"a path of {ground_resistance:g} ohm is not open",
+            "give the resistance, or ground_open yes",
+        )
+    if lead_resistance is not None and not at_or_below(lead_resistance, ground_resistance):
+        yield Problem(
+            "lead_resistance",
+            f"leads of {lead_resistance:g} ohm in a reading of {ground_resistance:g} ohm",
+            "give the reading with the leads in it; 0 ohm if the meter was zeroed on them",
+        )
+    elif ground_point == "plug-pin":
+        of_cord = least_of_cord(cord, cord_length, conductor_temperature)
+        if ground_resistance - (lead_resistance or 0.0) + RESOLUTION_OHM < of_cord:
+            yield Problem(
+                "cord_length",
+                f"the cord alone would have {of_cord:.3g} ohm, more than was read",
+                "check ft and m and the gauge; the length is one way",
+            )

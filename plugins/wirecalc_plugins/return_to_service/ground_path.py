@@ -1,0 +1,140 @@
+"""The ohms of a ground path from what was read, the meter's error counted as it enters."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Generator, Iterator
+from typing import NamedTuple
+
+from wirecalc import PRACTICE, Bands, Item, Wire, at_or_below, figure, not_checked, put
+from wirecalc.runs import Run, known_metal
+from wirecalc.sources import computed
+
+from ..leads import LEADS_OHM, Ohms
+
+ONE_A = 1.0  # a known current below it misses a bond of few strands, as an ohmmeter does; practice
+STANDARDS_A = 10.0  # the least test current of the standards, from 12 V at most
+COUNTS = 2  # of the last digit, one of each of two readings that share their offset; practice
+OWN_GROUND_WIRE = "ground wire of the cord"
+
+Span = tuple[float, float]  # the ends of a reading
+_OHM = computed("ohms-law", "R = U / I")
+
+
+class Read(NamedTuple):
+    """A path in ohm: its middle, its ends, and the readings of it that lack the meter's error."""
+
+    middle: float
+    ends: Ohms
+    exact: tuple[str, ...] = ()
+
+
+class Meter(NamedTuple):
+    """How an ohmmeter was used: on one range for path and leads, and its last digit in ohm."""
+
+    same_range: bool
+    resolution: float | None
+
+
+def by_ohmmeter(reading: float, leads: float | None, meter: Meter, bands: Bands) -> Read:
+    """Return a reading less its leads; leads that were not read have 0 to 0.3 ohm.
+
+    Two readings of one meter on one range have the same offset, which drops out; a count of each
+    and the error that grows with the reading are left.
+    """
+    low, high = bands.get("ground_resistance", (reading, reading))
+    if leads is None:
+        alone = () if "ground_resistance" in bands else ("ground_resistance",)
+        return Read(reading, _floored(low - LEADS_OHM, high), alone)
+    leads_low, leads_high = bands.get("lead_resistance", (leads, leads))
+    needed = {"ground_resistance": reading, "lead_resistance": leads}
+    exact = tuple(n for n, value in needed.items() if n not in bands and (value or n[0] == "g"))
+    error, of_leads = high - reading, leads_high - leads
+    past = low < reading == high  # "<0.1 ohm": a side, no error
+    if meter.same_range and meter.resolution is not None and not exact and not past:
+        shared = min(error + of_leads, abs(error - of_leads) + COUNTS * meter.resolution)
+        return Read(reading - leads, _floored(reading - leads - shared, reading - leads + shared))
+    return Read(reading - leads, _floored(low - leads_high, high - leads_low), exact)
+
+
+def by_current(amps: float, millivolts: float, bands: Bands) -> Read:
+    """Return the millivolts across a path over the current that was sent through it."""
+    least_a, most_a = bands.get("test_current", (amps, amps))
+    least_mv, most_mv = bands.get("path_drop", (millivolts, millivolts))
+    highest = most_mv / least_a / 1000 if least_a > 0 else math.inf
+    return Read(millivolts / amps / 1000, Ohms(least_mv / most_a / 1000, highest))
+
+
+def shown_by_ohmmeter(path: Read, reading: float, leads: float) -> Item:
+    """Show a reading in ohm less its leads."""
+    return figure(
+        "path to ground",
+        max(path.middle, 0.0),
+        "ohm",
+        source=PRACTICE,
+        band=(path.ends.low, path.ends.high),
+        working=lambda: f"{put(reading, 'ohm')} - {put(leads, 'ohm')}",
+    )
+
+
+def shown_by_current(path: Read, amps: float, millivolts: float) -> Item:
+    """Show millivolts over amperes."""
+    return figure(
+        "path to ground",
+        path.middle,
+        "ohm",
+        source=_OHM,
+        band=(path.ends.low, path.ends.high) if math.isfinite(path.ends.high) else None,
+        working=lambda: f"{put(millivolts, 'mV')} / {put(amps, 'A')} / 1000",
+    )
+
+
+def missed(amps: float | None) -> Iterator[Item]:
+    """Say what the current of the test does not show."""
+    if amps is None:
+        yield not_checked(
+            "a bond of few strands",
+            "the milliamperes of an ohmmeter cross it as if it were whole; send a known current "
+            f"of {ONE_A:g} A or more through the path and read the millivolts across it",
+        )
+    elif not at_or_below(STANDARDS_A, amps):
+        yield not_checked(
+            "whether it carries a fault current",
+            f"the standards test at {STANDARDS_A:g} A or more, from 12 V at most",
+        )
+
+
+def of_cord(cord: Wire, feet: Span, celsius: Span) -> Generator[Item, None, Ohms]:
+    """Yield the resistance of the cord's ground wire, one way; return its least and greatest."""
+    most = Run(cord, feet[1]), celsius[1]
+    least = Run(cord, feet[0], least=True), celsius[0]
+    low, high = (run.one_way(temperature) for run, temperature in (least, most))
+    yield _ground_wire("greatest", *most)
+    if low != high:
+        yield _ground_wire("least", *least)
+    return Ohms(low, high)
+
+
+def least_of_cord(cord: Wire | None, length: float | None, temperature: float) -> float:
+    """Return the least ohms of the cord's ground wire; 0 where its metal is not known."""
+    if cord is None or not known_metal(cord):
+        return 0.0
+    return Run(cord, length or 0.0, least=True).one_way(temperature)
+
+
+def _ground_wire(name: str, run: Run, temperature: float) -> Item:
+    per_length = run.per_length(temperature)
+    return figure(
+        f"{OWN_GROUND_WIRE}, {name}",
+        run.one_way(temperature),
+        "ohm",
+        source=per_length.source,
+        working=lambda: (
+            f"{put(run.length_ft, 'ft')} x {put(per_length.ohm_per_kft, 'ohm/kft')} / 1000; one "
+            f"way at {put(temperature, 'C')}"
+        ),
+    )
+
+
+def _floored(low: float, high: float) -> Ohms:
+    return Ohms(max(0.0, low), max(0.0, high))
