@@ -64,6 +64,21 @@ def gauge_for_current(wire: Wire) -> str | None:
     return next((g for g in GAUGES if gauge_cmil(gauge_number(g)) <= full), None)
 
 
+def counted_gauge(wire: Wire) -> str | None:
+    """Return the gauge that a wire counts as in a table by gauge: a metric one as the next thinner.
+
+    >>> from wirecalc.wires import read_wire
+    >>> counted_gauge(read_wire("1.5 mm2")), counted_gauge(read_wire("19x32 AWG"))
+    ('16', '20')
+
+    None for a wire thinner than 40 AWG. IEC 60228 sets the resistance of a metric size and not its
+    area; from 0.5 to 25 mm2 it is at most 2 % above that of the gauge named here, stranded.
+    """
+    if wire.nominal_mm2 is None:
+        return gauge_for_current(wire)
+    return next((g for g in GAUGES if gauge_cmil(gauge_number(g)) <= wire.area_cmil), None)
+
+
 def resistance(wire: Wire, temperature: float = 20.0) -> float:
     """Return the resistance of one wire of a length, in ohm/km, at a temperature in C.
 

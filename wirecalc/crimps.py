@@ -9,19 +9,24 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from .conductors import known_gauge, square_inches
-from .sources import Source, from_memory
+from .criteria import at_or_below
+from .sources import Confidence, Source, confirmed, from_memory
 from .tables import Row, load
 from .wires import Wire
 
 NEWTONS_PER_LBF = 4.4482216152605  # exact, NIST SP 811 (2008) appendix B
-SOFT_COPPER_PSI = (36_000.0, 40_000.0)
-SOFT_COPPER = from_memory(
-    "soft-copper", "tensile strength of annealed copper, 36 to 40 ksi", "with ASTM B3 areas"
+SOFT_COPPER_PSI = (31_000.0, 40_000.0)
+SOFT_COPPER_FROM = confirmed(
+    "soft-copper-least",
+    "a conductor maker's comparison of stranded wire",
+    "least breaks of soft copper of 22, 24 and 26 AWG, 31.0 to 31.3 ksi",
+    copies=1,
 )
+SOFT_COPPER_TO = from_memory("soft-copper-most", "tensile strength of annealed copper, to 40 ksi")
 AREA_AS_PRINTED = 0.015  # a listed 0.82 or 2.1 mm2 is 18 or 14 AWG, printed to two digits
 CLAMP_STANDARDS = ("ul-486e", "iec-60999-1")
-CRIMP_STANDARDS = ("ul-486a", "ul-310", "as7928", "iec-60352-2", "nasa-8739-4")
-UNSEEN = "ul-486c"  # judges splices; its pull table was not seen
+CRIMP_STANDARDS = ("ul-486a", "ul-310", "ul-486c", "as7928", "iec-60352-2", "nasa-8739-4")
+CONFIRMED = "ul-486a"  # the crimp ladder that was seen in copies
 
 # kind of terminal -> the standard of its family (each terminal's own product standard)
 TERMINALS = {
@@ -29,8 +34,8 @@ TERMINALS = {
     "fork": "ul-486a",
     "lug": "ul-486a",
     "push-on": "ul-310",
-    "butt": UNSEEN,
-    "closed-end": UNSEEN,
+    "butt": "ul-486c",
+    "closed-end": "ul-486c",
     "clamp": "ul-486e",
 }
 
@@ -68,6 +73,15 @@ class PullMinimum(NamedTuple):
     above: float | None = None
     note: str = ""
 
+    def decides(self, force: float) -> float | None:
+        """Return the least force in lbf by which a force is judged.
+
+        None where the wire lies between two listed sizes and the force between their minima.
+        """
+        if self.above is None or not at_or_below(self.lbf, force):
+            return self.lbf
+        return self.above if at_or_below(self.above, force) else None
+
 
 def pull_minimum(wire: Wire, standard: str) -> PullMinimum | None:
     """Return the published least pull-out force; None where the standard says nothing.
@@ -83,6 +97,28 @@ def pull_minimum(wire: Wire, standard: str) -> PullMinimum | None:
             if row.cells["awg"] == gauge:
                 return _minimum(row)
     return _between(wire, rows)
+
+
+def judging_minimum(wire: Wire, standard: str) -> PullMinimum | None:
+    """Return what judges a crimp by a standard: its own minimum, or the same one where it was seen.
+
+    A minimum from memory that UL 486A has too, to the digit, is judged by UL 486A.
+    """
+    own = pull_minimum(wire, standard)
+    if own is None or own.source.confidence is not Confidence.MEMORY:
+        return own
+    seen = pull_minimum(wire, CONFIRMED)
+    same = seen is not None and (seen.lbf, seen.above) == (own.lbf, own.above)
+    return seen if same else own
+
+
+def careful_minimum(wire: Wire, standard: str) -> float | None:
+    """Return the force in lbf below which a kept minimum calls for care; None where none does.
+
+    A splice by UL 486C, from memory, holds half of what UL 486A asks of a terminal.
+    """
+    seen = pull_minimum(wire, CONFIRMED) if standard == "ul-486c" else None
+    return None if seen is None else seen.above or seen.lbf
 
 
 def _same_metal(row: Row, wire: Wire) -> bool:
@@ -118,7 +154,8 @@ def _between(wire: Wire, rows: list[Row]) -> PullMinimum | None:
 def breaking_force(wire: Wire) -> tuple[float, float]:
     """Return what a soft copper wire itself bears before it breaks, low and high, in lbf.
 
-    Area times 36 to 40 ksi (from memory); the most that a pull on its crimp can reach.
+    Area times 31 to 40 ksi; the most that a pull on its crimp can reach. The lower end is the
+    least that was printed for soft copper strands, the upper one from memory.
     """
     area = square_inches(wire.area_cmil)
     low, high = SOFT_COPPER_PSI

@@ -9,12 +9,13 @@ from wirecalc import tables
 from wirecalc.testing import plugin_set
 
 HEAD = "part,connector,barrel,tab_in,listed_for,wire_limit,temperature_C,voltage_V\n"
+COOL = {"place_temperature": "60 C", "wire_temperature": "105 C"}
 
 
 def choose(tmp_path, rows, **given):
     path = tmp_path / "stock.csv"
     path.write_text(HEAD + rows)
-    return wirecalc.run("choose", stock=str(path), **given)
+    return wirecalc.run("choose", stock=str(path), **(COOL | given))
 
 
 def listed(finding):
@@ -28,7 +29,7 @@ ROWS = (
     "tab,push-on,16-14 AWG,0.187,stranded,1,105,300\n"
     "ring,ring,16-14 AWG,,stranded,1,105,300\n"
 )
-PLACE = {"wire": ["14 AWG"], "connector": "push-on", "tab_width": "0.250 in"}
+PLACE = {"wire": ["14 AWG"], "connector": "push-on", "tab_width": "0.250 in"} | COOL
 
 
 def test_fitting_parts_come_first_and_rejected_ones_say_why(tmp_path):
@@ -47,7 +48,7 @@ def test_fitting_parts_come_first_and_rejected_ones_say_why(tmp_path):
 
 def test_a_hot_place_leaves_the_part_that_is_rated_for_it(tmp_path):
     hot = {"place_temperature": "200 C", "wire_temperature": "250 C"}
-    finding = choose(tmp_path, ROWS, **PLACE, **hot)
+    finding = choose(tmp_path, ROWS, **PLACE | hot)
     assert [a.text for a in finding.answers] == ["hot"]
 
 
@@ -80,7 +81,7 @@ def test_a_bad_row_has_its_reason_and_the_rest_goes_on(tmp_path):
 
 def test_without_a_stock_the_invented_one_is_used_and_named():
     finding = wirecalc.run("choose", **PLACE)
-    assert [s.confidence for s in finding.sources.values()] == ["demo"]
+    assert finding.criterion("something in stock fits").criterion.source.confidence == "demo"
     assert finding.verdict == "cannot tell"
 
 
@@ -121,8 +122,8 @@ def test_what_a_row_does_not_say_or_says_wrongly_is_no_pass(tmp_path, row, verdi
 def test_a_part_that_is_used_up_is_not_offered(tmp_path):
     path = tmp_path / "stock.csv"
     path.write_text(
-        "part,connector,barrel,tab_in,listed_for,wire_limit,on_hand\n"
-        "gone,push-on,16-14 AWG,0.250,stranded,1,0\n"
+        "part,connector,barrel,tab_in,listed_for,wire_limit,temperature_C,on_hand\n"
+        "gone,push-on,16-14 AWG,0.250,stranded,1,105,0\n"
     )
     finding = wirecalc.run("choose", **PLACE, stock=str(path))
     assert finding.verdict == "fail"
@@ -136,9 +137,9 @@ def test_a_list_without_its_columns_is_refused_and_not_judged(tmp_path):
         wirecalc.run("choose", **PLACE, stock=str(path))
 
 
-COUNTED = "part,connector,barrel,tab_in,listed_for,wire_limit,on_hand\n"
-FITS = "push-on,16-14 AWG,0.250,stranded,1"
-SMALL = "push-on,22-18 AWG,0.250,stranded,1"
+COUNTED = "part,connector,barrel,tab_in,listed_for,wire_limit,temperature_C,on_hand\n"
+FITS = "push-on,16-14 AWG,0.250,stranded,1,105"
+SMALL = "push-on,22-18 AWG,0.250,stranded,1,105"
 
 
 def counted(tmp_path, *rows, **given):

@@ -59,13 +59,24 @@ def test_it_judges_as_splice_does():
 @pytest.mark.parametrize(
     ("rating", "verdict"),
     # 200 C beside a heater is the usual assumption: common practice, no source
-    [(105, "fail"), (219, "fail"), (220, "marginal"), (250, "marginal")],
+    [(105, "fail"), (219, "fail"), (220, "cannot tell"), (250, "cannot tell")],
 )
 def test_a_place_beside_a_heater_that_was_not_measured_never_passes(rating, verdict):
     given = {"wire_temperature": rating, "terminal_temperature": rating}
     assert judge(near_heater="yes", **given).verdict == verdict
     assert judge(near_heater="no", **given).verdict == "cannot tell"
     assert judge(**given).verdict == "cannot tell"
+
+
+@pytest.mark.parametrize(
+    ("place", "verdict"),
+    # 40 C is a warm room, and no place beside a heater that runs: common practice, no source
+    [(20, "cannot tell"), (40, "cannot tell"), (40.1, "pass"), (60, "pass")],
+)
+def test_a_place_beside_a_heater_that_reads_as_a_room_was_read_cold(place, verdict):
+    given = {"wire_temperature": 105, "terminal_temperature": 105, "place_temperature": place}
+    assert judge(near_heater="yes", **given).verdict == verdict
+    assert judge(**given).verdict == "pass"
 
 
 def test_a_measured_place_comes_before_the_assumption():

@@ -17,12 +17,6 @@ PENDING = {
     "capacitor/discharge.py",
     "circuit/motor_checks.py",
     "element/element.py",
-    "joint/choose.py",
-    "joint/heat_rating.py",
-    "joint/pull_batch.py",
-    "joint/ring.py",
-    "joint/strip.py",
-    "joint/tab.py",
     "motor/duty.py",
     "motor/locked.py",
     "motor/overload.py",
@@ -38,7 +32,6 @@ PENDING = {
     "supply/supply.py",
     "wire/ampacity.py",
     "wire/appliance_wire.py",
-    "wire/substitute.py",
 }
 
 

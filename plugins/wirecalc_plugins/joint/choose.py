@@ -18,16 +18,21 @@ from wirecalc import (
     Verdict,
     Wire,
     answer,
+    asked,
     calculation,
     cannot_tell,
+    extra,
     listing,
     not_checked,
     requires,
+    setting,
 )
 
 from ..inputs import CURRENT, PLACE, TAB_WIDTH, VOLTAGE, WIRE_RATING
-from .joint_ratings import ROOM_K, TAB_SLACK_IN
-from .splice import CONNECTORS, splice
+from . import joint_ratings
+from .joint_current import TAB_SLACK_IN
+from .joint_ratings import ROOM_K
+from .splice import CONNECTORS, metals, splice
 from .stock import (
     DEMO,
     HOUSE,
@@ -42,6 +47,7 @@ from .stock import (
 )
 
 _ORIGIN = Origin.PRACTICE
+_WIRE_ALONE = ("temperature of the place", "temperature rating of the wire", "copper only")
 SHOWN = 15  # rows of the list that are printed
 
 
@@ -98,11 +104,26 @@ def _refuse(**given: Any) -> Iterator[Problem]:
 def choose(
     wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],
     connector: Annotated[str, OneOf(CONNECTORS, text="kind of connector")],
-    tab_width: Annotated[float | None, TAB_WIDTH] = None,
-    wire_temperature: Annotated[float | None, WIRE_RATING] = None,
-    place_temperature: Annotated[float | None, PLACE] = None,
-    current: Annotated[float | None, CURRENT] = None,
-    voltage: Annotated[float | None, VOLTAGE] = None,
+    tab_width: Annotated[
+        float | None,
+        TAB_WIDTH,
+        asked("a push-on terminal is for one width of tab", when="connector=push-on"),
+        setting("only a push-on terminal has a tab"),
+    ] = None,
+    wire_temperature: Annotated[
+        float | None, WIRE_RATING, asked("a part is no better than the wire in it")
+    ] = None,
+    place_temperature: Annotated[
+        float | None, PLACE, asked("a rating is good for a place and not by itself")
+    ] = None,
+    current: Annotated[
+        float | None, CURRENT, extra("a part for the wire's gauge carries what its wire does")
+    ] = None,
+    voltage: Annotated[
+        float | None,
+        VOLTAGE,
+        extra("connectors are marked 300 V or 600 V, an ordinary appliance has up to 240 V"),
+    ] = None,
     stock: Annotated[
         FileColumns | None,
         ReadingsFile(
@@ -110,12 +131,14 @@ def choose(
             text="the stock, if not the shop's table: part, connector, barrel and more",
             typical="stock.csv",
         ),
+        extra("the shop's own table serves without it; the invented one settles nothing"),
     ] = None,
 ) -> Iterator[Item]:
     """Which part of the stock fits these wires in this place?
 
     Every part of the wanted kind is judged as `splice` judges it; the parts are ranked by verdict
-    and by how much room they leave, each with what speaks most against it. The stock is the file,
+    and by how much room they leave, each with what speaks most against it. What is wrong with the
+    wire itself, its rating or its metal, is judged once: no part mends it. The stock is the file,
     else the table `stock` that a shop's plugin adds, else an invented list for demonstrations.
     Its columns: part, connector, barrel; where known tab_in, listed_for, wire_limit,
     temperature_C, voltage_V, on_hand. A row that cannot be read, a count left empty, and rows of
@@ -128,6 +151,7 @@ def choose(
     wanted = _Wanted(
         wire, connector, tab_width, wire_temperature, place_temperature, current, voltage
     )
+    yield from _of_the_wire(wanted)
     rows, source = read_stock(stock)
     judged = sorted(
         _all(by_part(rows, connector), wanted),
@@ -141,6 +165,13 @@ def choose(
     if rows and "on_hand" not in rows[0]:
         yield not_checked("how many are left", "the list has no column on_hand")
     yield from _best(judged, wanted, source)
+
+
+def _of_the_wire(wanted: _Wanted) -> Iterator[Item]:
+    """Judge what no part of the stock can mend: the place, the rating and the metal of the wire."""
+    yield joint_ratings.known_place(wanted.place_temperature)
+    yield from joint_ratings.rating_of("wire", wanted.wire_temperature, wanted.place_temperature)
+    yield from metals(wanted.wires)
 
 
 def _best(judged: Sequence[_Judged], wanted: _Wanted, source: Source) -> Iterator[Item]:
@@ -159,7 +190,15 @@ def _best(judged: Sequence[_Judged], wanted: _Wanted, source: Source) -> Iterato
         yield answer("best part", best.part, because=[best.why] if best.why else [])
         in_full = best.verdict is Verdict.PASS
         says = f"{best.part} fits with care; {best.why}"
-        yield requires(name, in_full, says=says, source=source, origin=_ORIGIN, advisory=True)
+        yield requires(
+            name,
+            in_full,
+            says=says,
+            source=source,
+            origin=_ORIGIN,
+            advisory=True,
+            behind="a part that fails in itself is never offered",
+        )
         return
     buy = _to_buy(wanted)
     yield answer("buy", buy)
@@ -251,5 +290,5 @@ def _criteria(part: Stocked, wanted: _Wanted) -> Iterator[Criterion]:
         voltage=wanted.voltage,
         terminal_voltage=part.voltage,
     ):
-        if isinstance(item, Criterion):
+        if isinstance(item, Criterion) and item.name not in _WIRE_ALONE:
             yield item

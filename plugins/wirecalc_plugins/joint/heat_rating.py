@@ -14,14 +14,17 @@ from wirecalc import (
     Reading,
     Source,
     YesNo,
+    asked,
     at_least,
     at_or_below,
     calculation,
     cannot_tell,
+    extra,
     figure,
+    instead_of,
+    may_be_absent,
     not_checked,
     put,
-    requires,
     tables,
 )
 from wirecalc.sources import Confidence
@@ -30,6 +33,7 @@ from ..inputs import TERMINAL_RATING, WIRE_RATING
 from .joint_ratings import ROOM_K
 
 HEATER_C = 200.0  # place beside a heater that was not measured; common practice, no source
+COLD_C = 40.0  # a warm room; a place beside a heater that runs is hotter; practice, no source
 
 
 class _Part(NamedTuple):
@@ -65,31 +69,48 @@ def heat_rating(
     place_temperature: Annotated[
         float | None,
         Reading("C", low=-40, high=500, typical="60 C", text="temperature of the place, running"),
+        asked("a rating is good for a place and not by itself"),
     ] = None,
     near_heater: Annotated[
-        bool | None, YesNo("the place is beside a heater and was not measured")
+        bool | None,
+        YesNo("the place is beside a heater"),
+        extra("the measured place decides; beside a heater it is not believed where it reads cold"),
     ] = None,
-    wire_temperature: Annotated[float | None, WIRE_RATING] = None,
-    terminal_temperature: Annotated[float | None, TERMINAL_RATING] = None,
+    wire_temperature: Annotated[
+        float | None, WIRE_RATING, asked("the weakest rating decides")
+    ] = None,
+    terminal_temperature: Annotated[
+        float | None,
+        TERMINAL_RATING,
+        instead_of("terminal_material", when="terminal_material"),
+        asked("the weakest rating decides; without a mark, give its make"),
+    ] = None,
     terminal_material: Annotated[
-        str | None, OneOf(_terminals, text="make of a terminal that carries no rating")
+        str | None,
+        OneOf(_terminals, text="make of a terminal that carries no rating"),
+        instead_of("terminal_temperature"),
     ] = None,
     sleeve_temperature: Annotated[
         float | None,
         Nameplate("C", low=40, high=500, typical="125 C", text="rating of the sleeve"),
+        instead_of("sleeve_material", when="sleeve_material"),
+        may_be_absent("no sleeve over the joint"),
     ] = None,
     sleeve_material: Annotated[
-        str | None, OneOf(_sleeves, text="make of a sleeve that carries no rating")
+        str | None,
+        OneOf(_sleeves, text="make of a sleeve that carries no rating"),
+        instead_of("sleeve_temperature"),
     ] = None,
 ) -> Iterator[Item]:
     """Is every part of this joint rated for the heat of the place?
 
     A rating must exceed the place and the rise by the current (FAA AC 43.13-1B, 11-174 a); 20 K
     of room are taken for the rise (common practice, 15 to 20 K). The weakest part decides. A
-    place beside a heater that was not measured is taken as 200 C, the usual assumption: parts
-    below it fail, and no part passes on it, it is marginal. Any other place that was not
-    measured can't be told. A terminal or sleeve without a mark goes by what it is made of; where
-    the usual ratings of that make lie on both sides of the need, it can't be told.
+    place that was not measured can't be told; beside a heater it is taken as 200 C, the usual
+    assumption, and parts below it fail. A place beside a heater that reads 40 C or less was read
+    cold or elsewhere, and can't be told either. A terminal or sleeve without a mark goes by what
+    it is made of; where the usual ratings of that make lie on both sides of the need, it can't
+    be told.
 
     Inputs: place_temperature in C (-40 to 500), near_heater, ratings in C as marked (40 to 500),
     terminal_material and sleeve_material, which count only without a mark. Yields the weakest
@@ -107,6 +128,8 @@ def heat_rating(
     place = HEATER_C if assumed else place_temperature
     if assumed:
         yield _assumed(parts)
+    elif near_heater and place_temperature is not None and at_or_below(place_temperature, COLD_C):
+        yield _cold(place_temperature)
     if place is None:
         yield _unknown_place(parts, near_heater)
     else:
@@ -153,16 +176,23 @@ def _weakest(parts: Sequence[_Part]) -> Iterator[Item]:
 
 
 def _assumed(parts: Sequence[_Part]) -> Item:
-    return requires(
+    return cannot_tell(
         "temperature of the place",
-        False,
-        says=f"not measured; {HEATER_C:.0f} C is assumed, as beside a heater, and there are hotter "
+        f"not measured; {HEATER_C:.0f} C is assumed, as beside a heater, and there are hotter "
         f"places{_would_do(parts)}",
+        measure="fix a probe there with the power off, close it and read it hot; or ask the "
+        "maker's sheet",
+        needs=("place_temperature",),
         source=PRACTICE,
-        origin=Origin.PRACTICE,
-        advisory=True,
-        action="fix a probe there with the power off, close it and read it hot; or ask the maker's "
-        "sheet",
+    )
+
+
+def _cold(place: float) -> Item:
+    return cannot_tell(
+        "temperature of the place",
+        f"{place:.4g} C beside a heater is as cold as a room: it was read cold, or elsewhere",
+        measure="fix a probe at the joint with the power off, close it and read it hot",
+        source=PRACTICE,
     )
 
 

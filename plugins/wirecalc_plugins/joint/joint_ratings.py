@@ -1,4 +1,4 @@
-"""What a joint must stand: temperature of its place, current, voltage, thickness of insulation."""
+"""What a joint must stand: heat of its place, voltage, insulation, solid or stranded wire."""
 
 from __future__ import annotations
 
@@ -12,109 +12,57 @@ from wirecalc import (
     Wire,
     at_least,
     at_most,
-    at_or_below,
     cannot_tell,
     caution,
-    conductors,
-    tables,
+    not_checked,
+    requires,
 )
 
 ROOM_K = 20.0  # kelvin that the weakest rating lies above the place; 15 to 20 K is practice
-SHARE_CARE = 0.8  # share of the test current that calls for care; common practice
-TAB_SLACK_IN = 0.003  # 6.3 mm is 0.248 in, and the tab is 0.250
+LISTED_FOR = ("stranded", "solid", "either", "combination")
 
 
 def temperature(wire: float | None, terminal: float | None, place: float | None) -> Iterator[Item]:
     """Judge the ratings of wire and terminal, in C, against the temperature of the place."""
-    if place is None:
-        return
-    yield caution("heat-01")
-    for name, rating, needs in (
-        ("temperature rating of the wire", wire, "wire_temperature"),
-        ("temperature rating of the terminal", terminal, "terminal_temperature"),
-    ):
-        if rating is None:
-            yield cannot_tell(
-                name,
-                "the rating is not known, and the weakest one decides",
-                measure=f"a rating of {place + ROOM_K:.0f} C or more would do; read the marking",
-                needs=(needs,),
-            )
-        else:
-            yield at_least(
-                name,
-                rating,
-                place + ROOM_K,
-                "C",
-                source=PRACTICE,
-                origin=Origin.PRACTICE,
-                says=f"it must lie {ROOM_K:.0f} K above the place, for the heat of the current",
-                action=f"use parts rated {place + ROOM_K:.0f} C or more",
-            )
+    yield known_place(place)
+    yield from rating_of("wire", wire, place)
+    yield from rating_of("terminal", terminal, place)
 
 
-def current(wires: Sequence[Wire], amps: float) -> Item:
-    """Judge the current by what UL 486 assigns to a connector of one wire."""
-    name = "current in the connector"
-    thinnest = min(wires, key=lambda w: w.area_cmil)
-    gauge = conductors.gauge_for_current(thinnest)
-    row = tables.load("joint-currents").find(awg=gauge) if gauge else None
-    measure = "take the current from the connector maker's sheet"
-    if row is None or row.cells["assigned_A"] is None:
-        return cannot_tell(name, f"UL 486 assigns no current to {thinnest} here", measure=measure)
-    assigned = row.number("assigned_A")
-    most = row.number("higher_assigned_A") if row.cells["higher_assigned_A"] else assigned
-    within = at_or_below(amps, assigned) and len(wires) == 1
-    if at_or_below(amps, most) and not within:
-        wanted = "one wire" if len(wires) > 1 else "some connectors only"
-        return cannot_tell(
-            name, f"UL 486 assigns {most:g} A to {wanted}", measure=measure, source=row.source
-        )
-    return at_most(
-        name,
-        amps,
-        assigned if within else most,
-        "A",
-        source=row.source,
-        action="use a thicker wire and its connector, or the maker's own rating",
+def known_place(place: float | None) -> Item:
+    """Ask for the temperature of the place, or say what its heat asks of the joint."""
+    if place is not None:
+        return caution("heat-01")
+    return cannot_tell(
+        "temperature of the place",
+        "it was not measured",
+        measure="measure it with the machine hot, or take it from the maker's sheet",
+        needs=("place_temperature",),
     )
 
 
-def push_on(wires: Sequence[Wire], amps: float, tab: float | None) -> Item:
-    """Judge the current by the UL 310 test current of tab and gauge."""
-    name = "current in the connector"
-    thinnest = min(wires, key=lambda w: w.area_cmil)
-    gauge = conductors.gauge_for_current(thinnest)
-    rows = tables.load("quick-connect-currents").where(awg=gauge)
-    fit = [r for r in rows if tab is None or abs(r.number("tab_in") - tab) <= TAB_SLACK_IN]
-    limits = sorted((r.number("current_A"), r.source) for r in fit)
-    if not limits:
-        return cannot_tell(
+def rating_of(part: str, rating: float | None, place: float | None) -> Iterator[Item]:
+    """Judge the rating of a part, in C, against the temperature of its place."""
+    name = f"temperature rating of the {part}"
+    wanted = "" if place is None else f"a rating of {place + ROOM_K:.0f} C or more"
+    if rating is None:
+        yield cannot_tell(
             name,
-            f"UL 310 has no test current for {thinnest} on such a tab",
-            measure="take the current from the terminal maker's sheet",
+            "the rating is not known, and the weakest one decides",
+            measure=f"{wanted} would do; read the marking" if wanted else "read the marking",
+            needs=(f"{part}_temperature",),
         )
-    least, most = limits[0], limits[-1]
-    if at_or_below(amps, most[0]) and not at_or_below(amps, least[0]):
-        return cannot_tell(
+    elif place is not None:
+        yield at_least(
             name,
-            f"{least[0]:g} A on the narrowest tab, {most[0]:g} A on the widest",
-            measure="measure the width of the tab",
-            needs=("tab_width",),
-            source=most[1],
+            rating,
+            place + ROOM_K,
+            "C",
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            says=f"it must lie {ROOM_K:.0f} K above the place, for the heat of the current",
+            action=f"use a {part} with {wanted}",
         )
-    limit, source = least if at_or_below(amps, least[0]) else most
-    care = SHARE_CARE * limit
-    return at_most(
-        name,
-        amps,
-        limit,
-        "A",
-        caution=care,
-        source=source,
-        says="80 % of the test current is common practice",
-        action="use a wider tab and terminal, or a thicker wire",
-    )
 
 
 def voltage(volts: float, rated: float | None) -> Iterator[Item]:
@@ -143,12 +91,7 @@ def insulation(diameter: float, limit: float | None) -> Item:
     """Judge whether the insulation goes into the funnel or the insulation barrel."""
     name = "insulation in the insulation barrel"
     if limit is None:
-        return cannot_tell(
-            name,
-            "the largest insulation that the maker lists is not known; it differs by maker",
-            measure="read the terminal maker's sheet",
-            needs=("insulation_limit",),
-        )
+        return not_checked(name, "the largest that the maker lists was not given")
     return at_most(
         name,
         diameter,
@@ -157,4 +100,31 @@ def insulation(diameter: float, limit: float | None) -> Item:
         source=MAKER,
         origin=Origin.MAKER,
         action="use a terminal for thicker insulation; do not shave it",
+    )
+
+
+def listed(wires: Sequence[Wire], listed_for: str | None) -> Iterator[Item]:
+    """Judge whether the connector is listed for such wire: stranded, solid, or both together."""
+    builds = {"stranded" if w.stranded else "solid" for w in wires}
+    what = "solid and stranded wire together" if len(builds) > 1 else f"{builds.pop()} wire"
+    name = "listed for this wire"
+    takes = {"stranded": "stranded wire", "solid": "solid wire"}
+    if listed_for is None:
+        if what != "stranded wire":
+            yield cannot_tell(
+                name,
+                f"whether the maker lists it for {what} is not known",
+                measure="read the package and say --listed-for",
+                needs=("listed_for",),
+            )
+        return
+    single = what != "solid and stranded wire together"
+    fits = listed_for == "combination" or (single and listed_for == "either")
+    yield requires(
+        name,
+        fits or takes.get(listed_for) == what,
+        says=f"a connector listed for {listed_for} wire is not listed for {what}",
+        source=MAKER,
+        origin=Origin.MAKER,
+        action=f"use a connector listed for {what}",
     )

@@ -12,17 +12,23 @@ from wirecalc import (
     Reading,
     Wire,
     at_least,
-    at_or_below,
     calculation,
     cannot_tell,
     crimps,
+    extra,
     figure,
     not_checked,
     put,
 )
 
+from .joint_ratings import LISTED_FOR, listed
+
 _PULL = "pull-out force"
 _OWN = "own"
+_RECALLED = {  # what is said beside a verdict by a table from memory
+    "ul-310": "",
+    "ul-486c": "UL 486A asks more of a terminal; half of it, from memory, is asked of a splice",
+}
 _TOO_STRONG_PSI = 70_000  # more than hard-drawn copper bears (from memory): a slip of the unit
 
 
@@ -30,7 +36,9 @@ def _standards() -> list[str]:
     return [_OWN, *crimps.pull_standards()]
 
 
-def _refuse(wire: Wire, force: float, terminal: str, standard: str = _OWN) -> Iterator[Problem]:
+def _refuse(
+    wire: Wire, force: float, terminal: str, standard: str = _OWN, **_: object
+) -> Iterator[Problem]:
     if standard != _OWN and not crimps.same_family(terminal, standard):
         family = crimps.CLAMP_STANDARDS if terminal == "clamp" else crimps.CRIMP_STANDARDS
         yield Problem(
@@ -64,42 +72,63 @@ def pull(
     ],
     terminal: Annotated[str, OneOf(crimps.terminal_kinds, text="kind of terminal")],
     standard: Annotated[
-        str, OneOf(_standards, text="standard to judge by; own: that of the terminal")
+        str,
+        OneOf(_standards, text="standard to judge by; own: that of the terminal"),
+        extra("the terminal's own standard judges it; another is a stricter second line"),
     ] = _OWN,
+    listed_for: Annotated[
+        str | None,
+        OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
+        extra(
+            "a crimp terminal is for stranded wire, and solid wire goes in a clamp; of solid "
+            "wire in a crimp it is asked"
+        ),
+    ] = None,
 ) -> Iterator[Item]:
     """Does this crimp hold the least pull-out force of its standard?
 
-    The terminal's own standard judges it: ring, fork and lug UL 486A-486B, push-on UL 310 (its
-    pull table from memory), butt and closed-end splices UL 486C (its table not seen), a clamp
-    terminal UL 486E. Another standard of the same family may be named; a clamp's table never
-    judges a crimp. A wire between two listed sizes passes at the larger one's minimum, fails
-    below the smaller one's, and can't be told between.
+    The terminal's own standard judges it: ring, fork and lug UL 486A-486B, push-on UL 310, butt
+    and closed-end splices UL 486C, a clamp terminal UL 486E. UL 310 and UL 486C are from memory;
+    where UL 486A has the same minimum, it judges, and below UL 486A's a splice is at best
+    marginal. Another standard of the same family may be named; a clamp's table never judges a
+    crimp. A wire between two listed sizes passes at the larger one's minimum, fails below the
+    smaller one's, and can't be told between. Solid wire needs a terminal listed for it.
 
-    Inputs: wire; force in lbf (0 to 7000); terminal; standard. Yields the minimum, the share of
-    the wire's own breaking force (soft copper, 36 ksi, from memory) and one criterion.
+    Inputs: wire; force in lbf (0 to 7000); terminal; standard; listed_for. Yields the minimum,
+    the share of the wire's own breaking force (soft copper, from 31 ksi) and its criteria.
     Refuses a standard of the other family, and a force that no copper of the size bears.
     Source: tables pull-crimp and pull-clamp.
     """
-    judge = crimps.TERMINALS[terminal] if standard == _OWN else standard
+    own = crimps.TERMINALS[terminal]
+    judge = own if standard == _OWN else standard
     yield from _own_strength(wire, force)
-    if judge != crimps.TERMINALS[terminal]:
-        own = crimps.TERMINALS[terminal]
+    if terminal != "clamp":
+        yield from listed([wire], listed_for)
+    if judge != own:
         yield not_checked(f"the standard of a {terminal} terminal, {own}", f"{judge} was named")
-    minimum = crimps.pull_minimum(wire, judge)
-    if minimum is None:
+    named = crimps.pull_minimum(wire, judge)
+    minimum = crimps.judging_minimum(wire, judge)
+    seen = None if judge == crimps.CONFIRMED else crimps.pull_minimum(wire, crimps.CONFIRMED)
+    if named is None or minimum is None:
         yield cannot_tell(
             _PULL,
             f"no minimum of {judge} for {wire} on a {terminal} terminal was seen",
             measure="take the minimum from the terminal maker's sheet, or name a --standard",
         )
-    else:
-        yield from _judge(force, minimum, judge)
-    if judge in ("ul-310", crimps.UNSEEN):
-        confirmed = crimps.pull_minimum(wire, "ul-486a")
-        if confirmed is not None and confirmed.above is None:
-            yield figure(
-                "UL 486A minimum of the same size", confirmed.lbf, "lbf", source=confirmed.source
-            )
+        return
+    if named.above is None:
+        yield _shown(f"minimum of {judge}", named)
+    if seen is not None and seen.above is None and judge in _RECALLED:
+        yield _shown("UL 486A minimum of the same size", seen)
+    yield _judge(force, minimum, judge, crimps.careful_minimum(wire, judge))
+
+
+def _shown(name: str, minimum: crimps.PullMinimum) -> Item:
+    in_newtons = (minimum.lbf * crimps.NEWTONS_PER_LBF, "N")
+    first, second = (minimum.lbf, "lbf"), in_newtons
+    if minimum.written_in == "N":
+        first, second = second, first
+    return figure(name, *first, source=minimum.source, also=[second], toward="up")
 
 
 def _own_strength(wire: Wire, force: float) -> Iterator[Item]:
@@ -112,44 +141,30 @@ def _own_strength(wire: Wire, force: float) -> Iterator[Item]:
         "share of the wire's own breaking force",
         100 * force / weakest,
         "%",
-        source=crimps.SOFT_COPPER,
-        working=lambda: f"100 x {put(force)} lbf / {put(weakest)} lbf; 36 ksi times its area",
+        source=crimps.SOFT_COPPER_FROM,
+        working=lambda: f"100 x {put(force)} lbf / {put(weakest)} lbf; 31 ksi times its area",
     )
 
 
-def _judge(force: float, minimum: crimps.PullMinimum, judge: str) -> Iterator[Item]:
-    """Judge in the unit that the source is written in."""
+def _judge(force: float, minimum: crimps.PullMinimum, judge: str, careful: float | None) -> Item:
+    """Judge in the unit that the source is written in; below `careful` it is marginal."""
     scale = crimps.NEWTONS_PER_LBF if minimum.written_in == "N" else 1.0
-    other = ("lbf", 1.0) if minimum.written_in == "N" else ("N", crimps.NEWTONS_PER_LBF)
-    unit, limit = minimum.written_in, minimum.lbf * scale
-    if minimum.above is None:
-        yield figure(
-            f"minimum of {judge}",
-            limit,
-            unit,
-            source=minimum.source,
-            also=[(minimum.lbf * other[1], other[0])],
-            toward="up",
-        )
-    reaches = at_or_below(-force, -minimum.lbf)
-    reaches_above = minimum.above is not None and at_or_below(-force, -minimum.above)
-    if minimum.above is not None and reaches and not reaches_above:
-        yield cannot_tell(
+    limit = minimum.decides(force)
+    if limit is None:
+        return cannot_tell(
             _PULL,
             f"{judge} lists no such size: {minimum.lbf:.4g} lbf for the next thinner wire, "
             f"{minimum.above:.4g} lbf for the next thicker one",
             measure="take the minimum from the terminal maker's sheet",
             source=minimum.source,
         )
-        return
-    if minimum.above is not None and reaches_above:
-        limit = minimum.above * scale
-    yield at_least(
+    return at_least(
         _PULL,
         force * scale,
-        limit,
-        unit,
+        limit * scale,
+        minimum.written_in,
+        caution=None if careful is None or careful <= limit else careful * scale,
         source=minimum.source,
-        says=minimum.note,
+        says=_RECALLED.get(judge, minimum.note),
         action="cut back and remake it with the right die, then pull another sample",
     )

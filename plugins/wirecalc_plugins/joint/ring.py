@@ -13,6 +13,7 @@ from wirecalc import (
     Origin,
     Reading,
     Wire,
+    asked,
     at_least,
     at_most,
     calculation,
@@ -20,6 +21,7 @@ from wirecalc import (
     caution,
     conductors,
     figure,
+    may_be_absent,
     not_checked,
     requires,
     tables,
@@ -28,6 +30,7 @@ from wirecalc.sources import Confidence, confirmed
 from wirecalc.wires import gauge_number
 
 HOLE_SPREAD_MM = 0.38  # holes of different makers, 0.015 in; common practice, no source
+SEAT = 1.5  # widest hole, in diameters of the stud; common practice, no source
 MOST_ON_STUD = 4
 _MM_PER_IN = 25.4
 _NUMBERED = ("No.4", "No.6", "No.8")  # smaller than No.10
@@ -56,6 +59,7 @@ def _studs() -> list[str]:
     not_checked=(
         "the torque itself: the maker's figure rules, those printed are for where it gives none",
         "clean, flat faces that touch each other, with no washer between them",
+        "whether its barrel takes this wire, solid wire too: see `splice`",
     ),
     example_with=("hole",),
 )
@@ -65,15 +69,19 @@ def ring(
     hole: Annotated[
         float | None,
         Reading("mm", above=0, high=30, typical="3.2 mm", text="hole of the ring, as measured"),
+        asked("a ring for a larger stud has nothing to sit on"),
     ] = None,
     stud_terminals: Annotated[
-        int | None, Count("terminals on this one stud", low=1, high=20)
+        int | None,
+        Count("terminals on this one stud", low=1, high=20),
+        may_be_absent("no other terminal on the stud"),
     ] = None,
 ) -> Iterator[Item]:
     """Does this ring terminal suit its stud, and what torque is published for it?
 
     The hole must clear the thread. One that is wider than usual by more than 0.38 mm is rather
-    that of a larger stud: marginal (common practice). At most four terminals go on a stud (FAA
+    that of a larger stud: marginal; over one and a half times the stud it fails (both common
+    practice). At most four terminals go on a stud (FAA
     AC 43.13-1B). Torques are shown, not judged: no source gives a tolerance, they differ from
     each other, and the maker's own comes before all of them. Slotted screws go by wire and slot
     (NEC Annex I), bolts and metric screws by size.
@@ -136,6 +144,17 @@ def _hole(hole: float | None, stud: str, row: tables.Row) -> Iterator[Item]:
         advisory=True,
         says="it is rather for a larger stud",
         action=f"use a ring for {stud}",
+        behind="a hole of more than one and a half times the stud fails",
+    )
+    yield at_most(
+        "hole leaves a seat",
+        hole,
+        SEAT * row.number("diameter_mm"),
+        "mm",
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        says="head or nut, about twice as wide as the thread, has too little left to clamp",
+        action=f"use a ring for {stud}; no washer makes up for it",
     )
 
 

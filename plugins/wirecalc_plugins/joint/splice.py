@@ -7,6 +7,7 @@ from typing import Annotated
 
 from wirecalc import (
     MAKER,
+    PRACTICE,
     Count,
     Item,
     Nameplate,
@@ -15,12 +16,15 @@ from wirecalc import (
     Reading,
     SizeRange,
     Wire,
+    asked,
+    assumed,
     at_least,
     at_most,
     calculation,
     cannot_tell,
     caution,
     conductors,
+    extra,
     figure,
     put,
     requires,
@@ -30,9 +34,10 @@ from wirecalc.sources import confirmed
 from ..inputs import CURRENT, PLACE, TAB_WIDTH, TERMINAL_RATING, VOLTAGE, WIRE_RATING
 from . import joint_ratings
 from .barrel_fit import fit
+from .joint_current import in_connector, judged_as, on_tab
+from .joint_ratings import LISTED_FOR
 
 CONNECTORS = ("butt", "closed-end", "twist-on", "push-on", "ring", "fork")
-LISTED_FOR = ("stranded", "solid", "either", "combination")
 
 _UL_310 = confirmed("ul-310", "UL 310", "scope 1.2 and 1.3", copies=2)
 _ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "June 2011", copies=3)
@@ -53,23 +58,49 @@ _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copie
 def splice(
     wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],
     barrel: Annotated[SizeRange, "range of the barrel, as stamped or as on the bag"],
-    connector: Annotated[str | None, OneOf(CONNECTORS, text="kind of connector")] = None,
+    connector: Annotated[
+        str | None,
+        OneOf(CONNECTORS, text="kind of connector"),
+        extra("barrel, wires and ratings are judged alike; what one kind alone asks for is not"),
+    ] = None,
     listed_for: Annotated[
         str | None,
         OneOf(LISTED_FOR, text="wire that the maker lists it for; combination: just these wires"),
+        extra("stranded wire by itself needs no listing of its own; of other wire it is asked"),
     ] = None,
     wire_limit: Annotated[
-        int | None, Count("most wires that the maker lists for one barrel", low=1, high=12)
+        int | None,
+        Count("most wires that the maker lists for one barrel", low=1, high=12),
+        extra("one wire is always within it; of several in a barrel it is asked"),
     ] = None,
-    wire_temperature: Annotated[float | None, WIRE_RATING] = None,
-    terminal_temperature: Annotated[float | None, TERMINAL_RATING] = None,
-    place_temperature: Annotated[float | None, PLACE] = None,
-    current: Annotated[float | None, CURRENT] = None,
-    tab_width: Annotated[float | None, TAB_WIDTH] = None,
-    voltage: Annotated[float | None, VOLTAGE] = None,
+    wire_temperature: Annotated[
+        float | None, WIRE_RATING, asked("the weakest rating decides where it may sit")
+    ] = None,
+    terminal_temperature: Annotated[
+        float | None, TERMINAL_RATING, asked("the weakest rating decides where it may sit")
+    ] = None,
+    place_temperature: Annotated[
+        float | None, PLACE, asked("a rating is good for a place and not by itself")
+    ] = None,
+    current: Annotated[
+        float | None,
+        CURRENT,
+        extra("a connector for the wire's gauge carries what its wire does; for a tab see `tab`"),
+    ] = None,
+    tab_width: Annotated[
+        float | None,
+        TAB_WIDTH,
+        extra("it counts for the current of a push-on, and is asked where the width decides"),
+    ] = None,
+    voltage: Annotated[
+        float | None,
+        VOLTAGE,
+        extra("connectors are marked 300 V or 600 V, an ordinary appliance has up to 240 V"),
+    ] = None,
     insulation_diameter: Annotated[
         float | None,
         Reading("mm", above=0, high=30, typical="2.4 mm", text="diameter over the insulation"),
+        extra("insulation that is too thick does not go in: it is seen"),
     ] = None,
     insulation_limit: Annotated[
         float | None,
@@ -81,6 +112,7 @@ def splice(
             text="largest insulation that the maker lists",
             goes_with="insulation_diameter",
         ),
+        extra("insulation that is too thick does not go in: it is seen"),
     ] = None,
     terminal_voltage: Annotated[
         float | None,
@@ -92,7 +124,8 @@ def splice(
             text="voltage marked on the connector",
             goes_with="voltage",
         ),
-    ] = None,
+        assumed("600 V", source=PRACTICE),
+    ] = 300.0,
 ) -> Iterator[Item]:
     """Does this barrel take this wire or these wires, and may it sit in this place?
 
@@ -102,8 +135,9 @@ def splice(
     outside fails. A range typed in cmil or mm2 is the maker's and binds as typed, with care in
     the 5 % at either end (common practice). Solid or mixed wire, and more wires than one, need a
     connector listed for them; aluminium is refused. The weakest temperature rating must lie 20 K
-    above the place (common practice). The current is judged by the thinnest wire: on a push-on
-    tab by UL 310's test current, else by what UL 486 assigns to a connector of one wire.
+    above the place (common practice). The current is judged by the thinnest wire, a metric one
+    as the next thinner gauge: on a push-on tab as `tab` does, else by what UL 486 assigns to a
+    connector of one wire, and where it assigns none by what a cord of that gauge carries.
 
     Inputs: wire, barrel, connector, listed_for, wire_limit, temperatures in C, current in A,
     voltages in V. Yields the sum, the place in the range, the barrel class that would do, and a
@@ -120,14 +154,15 @@ def splice(
     )
     yield from fit(wire, barrel, total)
     yield from _count(wire, connector, wire_limit, listed_for)
-    yield from _build(wire, listed_for)
+    yield from metals(wire)
+    yield from joint_ratings.listed(wire, listed_for)
     yield from joint_ratings.temperature(wire_temperature, terminal_temperature, place_temperature)
     if current is not None:
-        yield (
-            joint_ratings.push_on(wire, current, tab_width)
-            if connector == "push-on"
-            else joint_ratings.current(wire, current)
-        )
+        yield from judged_as(wire)
+        if connector == "push-on":
+            yield from on_tab(wire, current, tab_width)
+        else:
+            yield from in_connector(wire, current)
     if voltage is not None:
         yield from joint_ratings.voltage(voltage, terminal_voltage)
     if insulation_diameter is not None:
@@ -169,7 +204,8 @@ def _count(
         )
 
 
-def _build(wires: Sequence[Wire], listed_for: str | None) -> Iterator[Item]:
+def metals(wires: Sequence[Wire]) -> Iterator[Item]:
+    """Judge metals and platings of wires that share a barrel: copper, and no unlike platings."""
     others = sorted({w.metal for w in wires} - {"copper"})
     if others:
         yield caution("alu-01")
@@ -187,26 +223,3 @@ def _build(wires: Sequence[Wire], listed_for: str | None) -> Iterator[Item]:
             f"whether {' and '.join(coatings)} wire may share a barrel is not known",
             measure="read the maker's sheet of the connector",
         )
-    builds = {"stranded" if w.stranded else "solid" for w in wires}
-    what = "solid and stranded wire together" if len(builds) > 1 else f"{builds.pop()} wire"
-    name = "listed for this wire"
-    takes = {"stranded": "stranded wire", "solid": "solid wire"}
-    if listed_for is None:
-        if what != "stranded wire":
-            yield cannot_tell(
-                name,
-                f"whether the maker lists it for {what} is not known",
-                measure="read the package and say --listed-for",
-                needs=("listed_for",),
-            )
-        return
-    single = what != "solid and stranded wire together"
-    fits = listed_for == "combination" or (single and listed_for == "either")
-    yield requires(
-        name,
-        fits or takes.get(listed_for) == what,
-        says=f"a connector listed for {listed_for} wire is not listed for {what}",
-        source=MAKER,
-        origin=Origin.MAKER,
-        action=f"use a connector listed for {what}",
-    )

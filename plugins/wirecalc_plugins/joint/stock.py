@@ -9,7 +9,7 @@ from wirecalc import BadText, FileColumns, SizeRange, Source, tables
 from wirecalc.size_ranges import read_size_range
 from wirecalc.sources import Confidence
 
-from .splice import LISTED_FOR
+from .joint_ratings import LISTED_FOR
 
 SHOP_TABLE, DEMO_TABLE = "stock", "stock-demo"
 NEEDED = ("part", "connector", "barrel")

@@ -14,12 +14,15 @@ from wirecalc import (
     Source,
     Wire,
     answer,
+    asked,
     at_least,
     at_most,
     calculation,
     cannot_tell,
+    extra,
     figure,
     put,
+    setting,
     tables,
 )
 from wirecalc.conductors import STRANDING_SLACK
@@ -74,6 +77,8 @@ def strip(
             typical="6.5 mm",
             text="length of the wire barrel, or depth to the stop",
         ),
+        asked("every barrel is stripped by its length", when="style!=twist-on"),
+        setting("a twist-on goes by its own instruction"),
     ] = None,
     window_length: Annotated[
         float | None,
@@ -84,10 +89,13 @@ def strip(
             typical="2 mm",
             text="gap between wire crimp and insulation crimp of an open barrel",
         ),
+        asked("how far the strip may reach depends on it", when="style=open"),
+        setting("only an open barrel has one"),
     ] = None,
     stripped: Annotated[
         float | None,
         Reading("mm", above=0, high=100, typical="8 mm", text="strip length as measured"),
+        extra("without it nothing is judged: the answer is the length to strip to"),
     ] = None,
 ) -> Iterator[Item]:
     """How long must this wire be stripped, and is a stripped length right?
@@ -102,7 +110,8 @@ def strip(
     Inputs: wire; style; barrel_length in mm (over 0 to 60), window_length in mm (0 to 20),
     stripped in mm (over 0 to 100). Yields the span in words, least, nominal and most length in mm
     and inch, and judges a measured one: insulation in the barrel fails, past the advised span is
-    marginal. Source: table strip-rules.
+    marginal, and so much bare wire as no lug leaves fails (airframe practice: 2.29 mm past the
+    barrel and 3.05 mm behind it, 6.35 mm from 8 AWG). Source: table strip-rules.
     """
     if style == "twist-on":
         yield from _twist_on(wire, stripped)
@@ -134,9 +143,7 @@ def strip(
         inches = [(value / _MM_PER_IN, "in")]
         yield figure(name, value, "mm", source=source, also=inches, working=working)
     if stripped is not None:
-        yield from _judge(
-            stripped, length, reach_known=style != "open" or window_length is not None
-        )
+        yield from _judge(stripped, length, _bare(wire, style, window_length))
 
 
 def _length(style: str, wires: Sequence[Wire], barrel: float, window: float) -> _Length:
@@ -176,12 +183,26 @@ def _twist_on(wires: Sequence[Wire], stripped: float | None) -> Iterator[Item]:
     for name, value in (("least strip length, about", least), ("most strip length, about", most)):
         yield figure(name, value, "mm", source=row.source, also=[(value / _MM_PER_IN, "in")])
     if stripped is not None:
+        yield _longest_twist_on(stripped)
         yield cannot_tell(
             "strip length",
             "the instruction of the twist-on connector governs, and lengths differ by model",
             measure="read the length on its package, or its strip gauge",
             source=row.source,
         )
+
+
+def _longest_twist_on(stripped: float) -> Item:
+    row = _rule("TW2")
+    return at_most(
+        "bare wire outside the connector",
+        stripped,
+        row.number("max_mm"),
+        "mm",
+        source=row.source,
+        says="no such length was seen for any twist-on connector",
+        action="cut back and strip by the instruction of the connector",
+    )
 
 
 def _gap(wires: Sequence[Wire]) -> tables.Row:
@@ -195,7 +216,7 @@ def _rule(rule_id: str) -> tables.Row:
     return tables.load("strip-rules").row(rule_id=rule_id)
 
 
-def _judge(stripped: float, length: _Length, *, reach_known: bool) -> Iterator[Item]:
+def _judge(stripped: float, length: _Length, bare: float | None) -> Iterator[Item]:
     yield at_least(
         "strip length, lower limit",
         stripped,
@@ -206,15 +227,40 @@ def _judge(stripped: float, length: _Length, *, reach_known: bool) -> Iterator[I
         says="the insulation is in the barrel or so near that it may be drawn in",
         action="cut back and strip again",
     )
-    if reach_known:
-        yield at_most(
-            "strip length, upper limit",
-            stripped,
-            length.most,
-            "mm",
-            source=length.most_source,
-            origin=Origin.PRACTICE,
-            advisory=True,
-            says="bare wire shows outside the connector",
-            action="trim the end",
-        )
+    if bare is None:
+        return
+    yield at_most(
+        "strip length, upper limit",
+        stripped,
+        length.most,
+        "mm",
+        source=length.most_source,
+        origin=Origin.PRACTICE,
+        advisory=True,
+        says="bare wire shows outside the connector",
+        action="trim the end",
+        behind="bare wire past the widest published room, before and behind the barrel, fails",
+    )
+    yield at_most(
+        "bare wire outside the barrel",
+        stripped,
+        length.fills + bare,
+        "mm",
+        source=_rule("AF2").source,
+        says="so much bare wire can touch or be touched",
+        action="cut back and strip again; in a sleeve or grip too the insulation must reach it",
+    )
+
+
+def _bare(wires: Sequence[Wire], style: str, window: float | None) -> float | None:
+    """Return the most bare wire in mm before and behind the barrel; None where it is not known.
+
+    The widest room that is published: that of lugs without an insulation grip.
+    """
+    if style == "open" and window is None:
+        return None
+    thinnest = min(w.area_cmil for w in wires)
+    to_10_awg = thinnest < gauge_cmil(8) * (1 - STRANDING_SLACK)
+    behind = _rule("AF2" if to_10_awg else "AF3").number("max_mm")
+    past = 0.0 if style == "stop" else _rule("AF1").number("max_mm")
+    return past + behind + (window or 0.0 if style == "open" else 0.0)

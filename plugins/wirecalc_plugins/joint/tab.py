@@ -13,20 +13,19 @@ from wirecalc import (
     Problem,
     Reading,
     Wire,
-    at_most,
+    asked,
     calculation,
     cannot_tell,
     caution,
-    conductors,
-    figure,
-    put,
+    extra,
+    not_checked,
     requires,
     tables,
 )
 from wirecalc.sources import confirmed
 
 from ..inputs import SLIP_A, TAB_WIDTH
-from .joint_ratings import SHARE_CARE, TAB_SLACK_IN
+from .joint_current import TAB_SLACK_IN, judged_as, on_tab
 
 THICK_SLACK_IN = 0.002  # 0.8 mm is 0.0315 in and printed as 0.032 in
 
@@ -66,7 +65,7 @@ def _refuse(
         "a female that is sprung, browned or loose on its tab",
     ),
     refuse=_refuse,
-    example_with=("wire=14 AWG",),
+    example_with=("wire=14 AWG", "terminal_width"),
 )
 def tab(
     tab_width: Annotated[float, TAB_WIDTH],
@@ -87,10 +86,12 @@ def tab(
         Nameplate(
             "in", low=0.05, high=0.5, typical="0.250 in", text="tab width that the female is for"
         ),
+        asked("a female for another width sits loose or bends the tab"),
     ] = None,
     tab_thickness: Annotated[
         float | None,
         Nameplate("in", low=0.01, high=0.1, typical="0.032 in", text="thickness of the tab"),
+        extra("a female for another thickness is felt: it does not go on, or sits loose"),
     ] = None,
     terminal_thickness: Annotated[
         float | None,
@@ -102,19 +103,23 @@ def tab(
             text="tab thickness that the female is for",
             goes_with="tab_thickness",
         ),
+        extra("the tab is then held against the thicknesses that are published for its width"),
     ] = None,
 ) -> Iterator[Item]:
     """Is this push-on terminal good for this current on this tab?
 
-    The limit is the continuous test current of UL 310 for the tab width and the gauge; over 80 %
-    of it is marginal (common practice). The female must be for the width and the thickness of
-    the tab. A metric wire counts by no gauge, and a gauge that UL 310 does not list for the tab
-    can't be told.
+    UL 310 tests each width with each gauge at a continuous current. That is no rating: over 80 %
+    of it is marginal (common practice), and above it too, for the maker's sheet decides. It fails
+    above what a cord of the wire's gauge carries (NEC Table 400.5(A)(1), two live wires; its
+    cycling current where the table has no such gauge), and above the greatest test current of
+    the width. A metric or odd wire counts as the next thinner gauge. The female must be for the
+    width and the thickness of the tab.
 
     Inputs: tab_width in inch (0.110 to 0.375, or in mm as 2.8 to 9.5), wire, current in A (over 0
     to 100), terminal_width, tab_thickness and terminal_thickness in inch or mm. Yields the
-    allowed current, the share of it, and a criterion each. Refuses a width that no published tab
-    has. Source: tables quick-connect-tabs and quick-connect-currents.
+    test current, the share of it, and a criterion each. Refuses a width that no published tab
+    has. Meant for push-on joints of appliances, not for plugs. Source: tables quick-connect-tabs,
+    quick-connect-currents and cords.
     """
     size = _width(tab_width)
     if size is None:  # refused where it is typed
@@ -129,44 +134,12 @@ def tab(
         source=_COPPER,
         action="stop: it needs a method listed for that metal and a qualified electrician",
     )
-    yield from _current(size, wire, current)
+    yield from judged_as([wire])
+    yield from on_tab([wire], current, size.number("tab_in"))
     if terminal_width is not None:
         yield _same_width(size, terminal_width)
     if tab_thickness is not None:
-        yield from _thickness(size, tab_thickness, terminal_thickness)
-
-
-def _current(size: tables.Row, wire: Wire, current: float) -> Iterator[Item]:
-    name = "current on the tab"
-    gauge = conductors.gauge_for_current(wire)
-    row = gauge and tables.load("quick-connect-currents").find(
-        tab_in=size.number("tab_in"), awg=gauge
-    )
-    if not row:
-        yield cannot_tell(
-            name,
-            f"UL 310 has no test current for {wire} on a {size.text('tab_in')} in tab",
-            measure="take the current from the terminal maker's sheet",
-        )
-        return
-    allowed = row.number("current_A")
-    yield figure("allowed current", allowed, "A", source=row.source, toward="down")
-    yield figure(
-        "share of it",
-        100 * current / allowed,
-        "%",
-        working=lambda: f"100 x {put(current)} A / {put(allowed)} A",
-    )
-    yield at_most(
-        name,
-        current,
-        allowed,
-        "A",
-        caution=SHARE_CARE * allowed,
-        source=row.source,
-        says=f"{100 * SHARE_CARE:.0f} % of the test current is common practice",
-        action="use a wider tab and terminal, or a thicker wire",
-    )
+        yield _thickness(size, tab_thickness, terminal_thickness)
 
 
 def _same_width(size: tables.Row, width: float) -> Item:
@@ -180,28 +153,10 @@ def _same_width(size: tables.Row, width: float) -> Item:
     )
 
 
-def _thickness(size: tables.Row, tab_is: float, female_for: float | None) -> Iterator[Item]:
-    name = "thickness of the tab"
-    table = tables.load("quick-connect-tabs")
-    known = [r for r in table.where(tab_in=size.number("tab_in")) if r.cells["thickness_in"]]
-    if not known:
-        yield cannot_tell(
-            name,
-            f"no thickness of a {size.text('tab_in')} in tab was seen published",
-            measure="read it in the terminal maker's sheet",
-        )
-    else:
-        printed = " and ".join(r.text("thickness_in") for r in known)
-        yield requires(
-            name,
-            any(abs(r.number("thickness_in") - tab_is) <= THICK_SLACK_IN for r in known),
-            says=f"{tab_is:.3f} in; published for {size.text('tab_in')} in are {printed} in",
-            source=known[0].source,
-            advisory=True,
-            action="measure it again; if it holds, use the terminal that the maker names",
-        )
+def _thickness(size: tables.Row, tab_is: float, female_for: float | None) -> Item:
+    """Judge by the female; where it is not known, by the thicknesses that are published."""
     if female_for is not None:
-        yield requires(
+        return requires(
             "female for the thickness of the tab",
             abs(tab_is - female_for) <= THICK_SLACK_IN,
             says=f"a female for {female_for:.3f} in does not hold a tab of {tab_is:.3f} in",
@@ -209,3 +164,18 @@ def _thickness(size: tables.Row, tab_is: float, female_for: float | None) -> Ite
             origin=Origin.PRACTICE,
             action=f"use a female for {tab_is:.3f} in",
         )
+    name = "thickness of the tab"
+    table = tables.load("quick-connect-tabs")
+    known = [r for r in table.where(tab_in=size.number("tab_in")) if r.cells["thickness_in"]]
+    if not known:
+        return not_checked(name, f"none of a {size.text('tab_in')} in tab was seen published")
+    if any(abs(r.number("thickness_in") - tab_is) <= THICK_SLACK_IN for r in known):
+        return requires(name, True, says="", source=known[0].source)
+    printed = " and ".join(r.text("thickness_in") for r in known)
+    return cannot_tell(
+        name,
+        f"{tab_is:.3f} in; published for {size.text('tab_in')} in are {printed} in",
+        measure="measure it again; if it holds, say which thickness the female is for",
+        needs=("terminal_thickness",),
+        source=known[0].source,
+    )

@@ -14,14 +14,17 @@ from wirecalc import (
     Reading,
     Wire,
     answer,
+    asked,
     at_or_below,
     calculation,
     cannot_tell,
     conductors,
+    extra,
     figure,
     not_checked,
     put,
     requires,
+    setting,
     tables,
 )
 from wirecalc.sources import confirmed
@@ -88,7 +91,9 @@ def _check_what(strands: int, diameter: float, area: float) -> str:
 )
 def gauge(
     strands: Annotated[
-        int | None, Count("strands of the wire; 1 for solid wire", low=1, high=5000)
+        int | None,
+        Count("strands of the wire; 1 for solid wire", low=1, high=5000),
+        asked("the copper is counted strand by strand"),
     ] = None,
     strand_diameter: Annotated[
         float | None,
@@ -99,13 +104,17 @@ def gauge(
             typical="0.254 mm",
             text="diameter of one strand, bare of lacquer",
         ),
+        asked("the copper is counted strand by strand"),
     ] = None,
     metal: Annotated[
-        str, OneOf(METALS, text="metal of a strand, scraped: copper is red through")
+        str,
+        OneOf(METALS, text="metal of a strand, scraped: copper is red through"),
+        extra("the size is the same for any metal; that it is copper is printed as assumed"),
     ] = "copper",
     outside_diameter: Annotated[
         float | None,
         Reading("mm", above=0, high=30, typical="3 mm", text="diameter over the insulation"),
+        setting("insulation is of any thickness: no gauge is in it"),
     ] = None,
 ) -> Iterator[Item]:
     """Which size is this unmarked wire?

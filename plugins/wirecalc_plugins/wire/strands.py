@@ -8,16 +8,20 @@ from typing import Annotated
 
 from wirecalc import (
     Count,
+    Criterion,
     Item,
     OneOf,
     Problem,
     Source,
+    Verdict,
     Wire,
     answer,
     at_most,
     calculation,
     cannot_tell,
+    caution,
     crimps,
+    extra,
     figure,
     not_checked,
     put,
@@ -64,7 +68,6 @@ def _refuse(
 
 @calculation(
     part="wire and joint",
-    cautions=("crimp-02",),
     not_checked=("strands folded back or left outside of the barrel: look",),
     refuse=_refuse,
     example_with=(
@@ -80,9 +83,14 @@ def strands(
     strands: Annotated[
         int | None,
         Count("strands of the wire; 1 for solid wire", low=1, high=5000, goes_with="wire"),
+        extra(
+            "makers accept no damage, whatever the count; where a standard turns on it, it is asked"
+        ),
     ] = None,
     standard: Annotated[
-        str, OneOf(STANDARDS, text="standard to judge by; none: the terminal makers' sheets")
+        str,
+        OneOf(STANDARDS, text="standard to judge by; none: the terminal makers' sheets"),
+        extra("the terminal makers' rule is the strictest: no strand nicked, none cut"),
     ] = "none",
 ) -> Iterator[Item]:
     """Are too many strands nicked or cut?
@@ -101,7 +109,10 @@ def strands(
     total = _total(wire, strands)
     if total is not None:
         yield from _left(wire, total, cut_strands)
-    yield from _judge(wire, total, cut_strands, nicked_strands, standard)
+    judged = list(_judge(wire, total, cut_strands, nicked_strands, standard))
+    yield from judged
+    if any(isinstance(x, Criterion) and x.verdict is not Verdict.PASS for x in judged):
+        yield caution("crimp-02")
 
 
 def _left(wire: Wire, total: int, cut: int) -> Iterator[Item]:
@@ -212,9 +223,10 @@ def wire_break(
 ) -> Iterator[Item]:
     """At what force does this wire itself break?
 
-    Area times 36 to 40 ksi, the strength of soft copper (from memory); a stranded wire counts with
-    the sum of its strands. No pull on a crimp goes above the higher force: one that does, or that
-    tears the wire beside the crimp, says nothing more of the crimp.
+    Area times 31 to 40 ksi, the strength of soft copper (the least that a conductor maker prints
+    for its strands; the most from memory); a stranded wire counts with the sum of its strands. No
+    pull on a crimp goes above the higher force: one that does, or that tears the wire beside the
+    crimp, says nothing more of the crimp.
 
     Input: wire. Yields both forces in lbf and N, 60 % of the lower one (NASA-STD-8739.4), and the
     share that UL 486A asks of a crimp. Can't tell for other metal than copper.
@@ -232,10 +244,10 @@ def wire_break(
     yield answer(
         "breaking force",
         f"{span}: no crimp on it goes higher",
-        because=["the strength of soft copper, from memory"],
+        because=["the strength of soft copper, 31 to 40 ksi"],
     )
-    yield _force("wire breaks from", low, 36, wire, crimps.SOFT_COPPER)
-    yield _force("wire broken by: no crimp goes higher", high, 40, wire, crimps.SOFT_COPPER)
+    yield _force("wire breaks from", low, 31, wire, crimps.SOFT_COPPER_FROM)
+    yield _force("wire broken by: no crimp goes higher", high, 40, wire, crimps.SOFT_COPPER_TO)
     yield figure(
         "60 % of the lower force (NASA)",
         NASA_SHARE * low,
@@ -256,7 +268,7 @@ def wire_break(
         "share that UL 486A asks for",
         100 * minimum.lbf / low,
         "%",
-        source=crimps.SOFT_COPPER,
+        source=crimps.SOFT_COPPER_FROM,
         working=lambda: f"100 x {put(minimum.lbf)} lbf / {put(low)} lbf",
     )
 

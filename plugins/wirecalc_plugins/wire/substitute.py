@@ -14,6 +14,7 @@ from wirecalc import (
     Verdict,
     Wire,
     YesNo,
+    asked,
     at_least,
     calculation,
     cannot_tell,
@@ -23,6 +24,7 @@ from wirecalc import (
     listing,
     put,
     requires,
+    setting,
 )
 from wirecalc.wires import gauge_number
 
@@ -68,30 +70,46 @@ def substitute(
     old_wire_temperature: Annotated[
         float | None,
         Nameplate("C", above=0, high=500, typical="105 C", text="temperature rating of old wire"),
+        asked("what is not known counts as lower"),
     ] = None,
     new_wire_temperature: Annotated[
         float | None,
         Nameplate("C", above=0, high=500, typical="105 C", text="temperature rating of new wire"),
+        asked("what is not known counts as lower"),
     ] = None,
     old_wire_voltage: Annotated[
         float | None,
         Nameplate("V", above=0, high=5000, typical="600 V", text="voltage rating of the old wire"),
+        asked("what is not known counts as lower"),
     ] = None,
     new_wire_voltage: Annotated[
         float | None,
         Nameplate("V", above=0, high=5000, typical="600 V", text="voltage rating of the new wire"),
+        asked("what is not known counts as lower"),
     ] = None,
     old_oil_resistant: Annotated[
-        bool | None, YesNo("the old wire is marked or known to stand oil and chemicals")
+        bool | None,
+        YesNo("the old wire is marked or known to stand oil and chemicals"),
+        asked("what is not known counts as lower", when="new_oil_resistant!=yes"),
+        setting("the new wire has it"),
     ] = None,
     new_oil_resistant: Annotated[
-        bool | None, YesNo("the new wire is marked to stand oil and chemicals")
+        bool | None,
+        YesNo("the new wire is marked to stand oil and chemicals"),
+        asked("what is not known counts as lower", when="old_oil_resistant!=no"),
+        setting("the old wire has it not"),
     ] = None,
     old_flame_rated: Annotated[
-        bool | None, YesNo("the old wire is marked with a flame rating, as VW-1 or FT1")
+        bool | None,
+        YesNo("the old wire is marked with a flame rating, as VW-1 or FT1"),
+        asked("what is not known counts as lower", when="new_flame_rated!=yes"),
+        setting("the new wire has it"),
     ] = None,
     new_flame_rated: Annotated[
-        bool | None, YesNo("the new wire is marked with a flame rating, as VW-1 or FT1")
+        bool | None,
+        YesNo("the new wire is marked with a flame rating, as VW-1 or FT1"),
+        asked("what is not known counts as lower", when="old_flame_rated!=no"),
+        setting("the old wire has it not"),
     ] = None,
 ) -> Iterator[Item]:
     """May this wire take the place of that one?
@@ -151,7 +169,7 @@ def _requires(name: str, holds: bool, says: str) -> Criterion:
 
 
 def _least(
-    name: str, new: float, old: float, unit: str, says: str = "", advisory: bool = False
+    name: str, new: float, old: float, unit: str, says: str = "", behind: str = ""
 ) -> Criterion:
     return at_least(
         name,
@@ -160,9 +178,10 @@ def _least(
         unit,
         source=PRACTICE,
         origin=Origin.PRACTICE,
-        advisory=advisory,
+        advisory=bool(behind),
         says=says,
         action=_KEEP,
+        behind=behind,
     )
 
 
@@ -205,7 +224,7 @@ def _copper(old: Wire, new: Wire) -> Criterion:
         _allowed(old),
         "mm2",
         "another build of the same gauge, with less metal",
-        advisory=True,
+        behind="a thinner gauge fails; builds that are sold as one gauge differ by up to a sixth",
     )
 
 

@@ -1,0 +1,239 @@
+"""What a joint may carry: a push-on terminal on its tab, and any other crimped connector.
+
+A test current is no rating: up to the current of the wire, or to the greatest that is published
+for the width of the tab, the maker's sheet decides; above that nothing does.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from wirecalc import (
+    Item,
+    Source,
+    Wire,
+    answer,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    conductors,
+    figure,
+    not_checked,
+    put,
+    tables,
+)
+from wirecalc.wires import gauge_number, read_wire
+
+SHARE_CARE = 0.8  # share of the test current that calls for care; common practice
+STATIC_CARE = 0.5  # share of a static heating current; UL 310 cycles at twice its continuous one
+TAB_SLACK_IN = 0.003  # 6.3 mm is 0.248 in, and the tab is 0.250
+LIVE_WIRES = 2  # of a cord, whose current is taken for a wire by itself
+
+_ON_TAB, _TESTED = "current on the tab", "current against the test current"
+_IN_CONNECTOR = "current in the connector"
+_SHEET = "take the current from the terminal maker's sheet"
+_THICKER = "use a thicker wire and its connector, or the maker's own rating"
+
+
+class Limit(NamedTuple):
+    """A greatest current in A and where it stands."""
+
+    amps: float
+    source: Source
+
+
+def judged_as(wires: Sequence[Wire]) -> Iterator[Item]:
+    """Say which gauge the thinnest wire counts as, where that is not the one that was typed."""
+    wire = _thinnest(wires)
+    gauge = conductors.counted_gauge(wire)
+    if gauge is not None and wire.gauge is None:
+        yield answer("current judged as", f"{gauge} AWG", because=["the gauge not thicker than it"])
+
+
+def on_tab(wires: Sequence[Wire], amps: float, tab: float | None) -> Iterator[Item]:
+    """Judge a current on a push-on tab, whose width in inch may not be known."""
+    gauge = conductors.counted_gauge(_thinnest(wires))
+    tests = [_Width(rows, gauge) for rows in _by_width(tab)]
+    known = [t for t in tests if t.test is not None]
+    narrow, wide = min(known, key=_Width.least, default=None), max(tests, key=_Width.most)
+    if narrow is not None and (len(tests) == 1 or narrow.eases(amps)):
+        yield from _judged(narrow, amps)
+    elif wide.limit is not None and not at_or_below(amps, wide.limit.amps):
+        yield _within(wide.limit, amps)
+    elif len(tests) > 1:
+        yield cannot_tell(
+            _ON_TAB,
+            "it turns on the width of the tab",
+            measure="measure the width of the tab",
+            needs=("tab_width",),
+        )
+    else:
+        yield cannot_tell(
+            _ON_TAB,
+            f"UL 310 has no test current for {_thinnest(wires)} on such a tab",
+            measure=_SHEET,
+        )
+
+
+class _Width:
+    """A width of tab with a wire on it: the test current, and the most that anything may carry."""
+
+    def __init__(self, rows: Sequence[tables.Row], gauge: str | None) -> None:
+        """Take the rows of one width, and the gauge that the wire counts as."""
+        row = _row(rows, gauge)
+        self.test = row and Limit(row.number("current_A"), row.source)
+        wire = _carried(gauge)
+        if wire is None and row is not None:
+            wire = Limit(row.number("cycling_A"), row.source)
+        series = [Limit(r.number("current_A"), r.source) for r in rows]
+        limits = [x for x in (wire, max(series, default=None)) if x is not None]
+        self.limit = min(limits, default=None)
+
+    def least(self) -> float:
+        """Return the test current."""
+        return self.test.amps if self.test is not None else 0.0
+
+    def most(self) -> float:
+        """Return the most that anything may carry, 0 where that is not known."""
+        return self.limit.amps if self.limit is not None else 0.0
+
+    def eases(self, amps: float) -> bool:
+        """Whether a current is so small that this width passes it."""
+        return at_or_below(amps, SHARE_CARE * self.least())
+
+
+def _judged(width: _Width, amps: float) -> Iterator[Item]:
+    if width.limit is not None:
+        yield _within(width.limit, amps)
+    if width.test is not None:
+        yield from _tested(width.test, amps)
+
+
+def _tested(test: Limit, amps: float) -> Iterator[Item]:
+    allowed = test.amps
+    yield figure("test current", allowed, "A", source=test.source, toward="down")
+    yield figure(
+        "share of it",
+        100 * amps / allowed,
+        "%",
+        working=lambda: f"100 x {put(amps)} A / {put(allowed)} A",
+    )
+    over = not at_or_below(amps, allowed)
+    yield at_most(
+        _TESTED,
+        amps,
+        allowed,
+        "A",
+        caution=SHARE_CARE * allowed,
+        source=test.source,
+        advisory=True,
+        says="a test current is no rating"
+        if over
+        else f"over {100 * SHARE_CARE:.0f} % of the test current calls for care, common practice",
+        action="ask the maker's sheet of the terminal for its current, or use a wider tab",
+        behind="the current of the wire, or the greatest of the width, fails",
+    )
+
+
+def _within(limit: Limit, amps: float) -> Item:
+    return at_most(
+        _ON_TAB,
+        amps,
+        limit.amps,
+        "A",
+        source=limit.source,
+        action="use a wider tab and terminal, or a thicker wire",
+    )
+
+
+def _by_width(tab: float | None) -> Iterator[list[tables.Row]]:
+    """Yield the rows of each width that it may be; one empty list where none is published."""
+    rows = tables.load("quick-connect-currents").rows
+    widths = sorted({r.number("tab_in") for r in rows})
+    for width in widths:
+        if tab is None or abs(width - tab) <= TAB_SLACK_IN:
+            yield [r for r in rows if r.number("tab_in") == width]
+    if tab is not None and all(abs(width - tab) > TAB_SLACK_IN for width in widths):
+        yield []
+
+
+def _row(rows: Sequence[tables.Row], gauge: str | None) -> tables.Row | None:
+    """Return the row of a gauge, or of the next thinner one; none for a wire that is thicker."""
+    if gauge is None or not rows:
+        return None
+    thick_to_thin = sorted(rows, key=_number)
+    if gauge_number(gauge) < _number(thick_to_thin[0]):
+        return None
+    return next((r for r in thick_to_thin if _number(r) >= gauge_number(gauge)), None)
+
+
+def _number(row: tables.Row) -> int:
+    return gauge_number(row.text("awg"))
+
+
+def _carried(gauge: str | None) -> Limit | None:
+    """Return what a wire of a gauge carries in a cord of two live wires; None where none is listed.
+
+    An appliance wire has no published ampacity of its own.
+    """
+    row = gauge and conductors.cord_ampacity(read_wire(f"{gauge} AWG"), LIVE_WIRES)
+    return Limit(row.number("ampacity_A"), row.source) if row else None
+
+
+def in_connector(wires: Sequence[Wire], amps: float) -> Iterator[Item]:
+    """Judge a current by what UL 486 assigns to a connector of one wire, else by the wire."""
+    gauge = conductors.counted_gauge(_thinnest(wires))
+    row = _row(tables.load("joint-currents").rows, gauge)
+    if row is None:
+        yield cannot_tell(
+            _IN_CONNECTOR,
+            f"UL 486 has no current for {_thinnest(wires)}",
+            measure="take the current from the connector maker's sheet",
+        )
+    elif row.cells["assigned_A"] is None:
+        yield from _by_wire(row, gauge, amps)
+    else:
+        yield from _assigned(row, len(wires), amps)
+
+
+def _by_wire(row: tables.Row, gauge: str | None, amps: float) -> Iterator[Item]:
+    """Judge by the wire where UL 486 assigns no current, and by its heating current."""
+    heating = Limit(row.number("static_heating_A"), row.source)
+    wire = _carried(gauge)
+    limit = heating if wire is None else min(heating, wire)
+    yield at_most(
+        _IN_CONNECTOR,
+        amps,
+        limit.amps,
+        "A",
+        caution=None if wire is not None else STATIC_CARE * heating.amps,
+        source=limit.source,
+        says="UL 486 assigns no current to a connector of this size",
+        action=_THICKER,
+    )
+
+
+def _assigned(row: tables.Row, wires: int, amps: float) -> Iterator[Item]:
+    assigned = row.number("assigned_A")
+    most = row.number("higher_assigned_A") if row.cells["higher_assigned_A"] else assigned
+    if at_or_below(amps, assigned) and wires > 1:
+        yield not_checked(_IN_CONNECTOR, f"UL 486 assigns its {assigned:g} A to one wire")
+    elif at_or_below(amps, most) and not at_or_below(amps, assigned):
+        yield cannot_tell(
+            _IN_CONNECTOR,
+            f"UL 486 assigns {most:g} A to some connectors only, else {assigned:g} A",
+            measure="take the current from the connector maker's sheet",
+            source=row.source,
+        )
+    else:
+        limit = assigned if at_or_below(amps, assigned) else most
+        yield at_most(_IN_CONNECTOR, amps, limit, "A", source=row.source, action=_THICKER)
+
+
+def _thinnest(wires: Sequence[Wire]) -> Wire:
+    return min(wires, key=_area)
+
+
+def _area(wire: Wire) -> float:
+    return wire.area_cmil

@@ -1,0 +1,310 @@
+"""Joints that an expert would not let go, and the same joints with the danger removed.
+
+A check that was left out is no pass; behind advice stands a limit that binds. Each danger has its
+twin: the same readings without it, which pass.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+import wirecalc
+from wirecalc import Verdict
+
+PRACTICE = "common practice, no source"
+# 2.29 mm past the barrel; bare behind it 3.05 mm to 10 AWG, 6.35 mm from 8 AWG
+AIRFRAME = "airframe maintenance manual, terminal lugs without insulation grip (one copy)"
+UL_310 = "UL 310, 7th edition, temperature test (two documents, 14 to 10 AWG one)"
+CORD = "NEC 2011 to 2023, Table 400.5(A)(1), column B (a cord maker's page)"
+RATED = {"wire_temperature": "105 C", "terminal_temperature": "105 C"}
+IN_PLACE = RATED | {"place_temperature": "60 C"}
+BUTT = {"wire": ["16 AWG"], "barrel": "16-14 AWG", "connector": "butt"} | IN_PLACE
+TAB = {"tab_width": "0.250 in", "terminal_width": "0.250 in", "wire": "16 AWG"}
+STRIP = {"wire": ["18 AWG"], "style": "closed", "barrel_length": "6.5 mm"}
+RING = {"stud": "M6", "wire": "14 AWG", "hole": "6.5 mm"}
+PULL = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
+
+
+def verdict(name, given, **changed):
+    typed = {n: v for n, v in (given | changed).items() if v is not None}
+    return wirecalc.run(name, **typed).verdict
+
+
+# what is left out: the twin is the whole set of readings, which passes
+WHOLE = {
+    "splice": BUTT,
+    "tab": TAB | {"current": "7 A"},
+    "heat-rating": IN_PLACE,
+    "strip": STRIP | {"stripped": "7.5 mm"},
+    "ring": RING,
+    "pull": PULL,
+}
+ASKED = [
+    ("splice", "place_temperature"),
+    ("splice", "wire_temperature"),
+    ("splice", "terminal_temperature"),
+    ("tab", "terminal_width"),
+    ("heat-rating", "place_temperature"),
+    ("heat-rating", "wire_temperature"),
+    ("heat-rating", "terminal_temperature"),
+    ("strip", "barrel_length"),
+    ("ring", "hole"),
+]
+
+
+@pytest.mark.parametrize("name", WHOLE)
+def test_the_whole_set_of_readings_passes(name):
+    assert verdict(name, WHOLE[name]) == "pass"
+
+
+@pytest.mark.parametrize(("name", "left_out"), ASKED)
+def test_a_check_of_every_such_job_that_was_left_out_cannot_be_told(name, left_out):
+    finding = wirecalc.run(name, **{n: v for n, v in WHOLE[name].items() if n != left_out})
+    assert finding.verdict == "cannot tell"
+    assert any(left_out in c.criterion.needs for c in finding.criteria)
+    assert verdict(name, WHOLE[name] | {left_out: "unknown"}) == "cannot tell"
+
+
+@pytest.mark.parametrize(
+    ("about", "name", "given", "expected", "source"),
+    [
+        ("a strip of 60 mm", "strip", STRIP | {"stripped": "60 mm"}, "fail", AIRFRAME),
+        # 6.5 + 2.29 + 3.05 = 11.84
+        ("bare wire to spare", "strip", STRIP | {"stripped": "11.9 mm"}, "fail", AIRFRAME),
+        ("a long strip", "strip", STRIP | {"stripped": "11.8 mm"}, "marginal", AIRFRAME),
+        # 6.5 + 2.29 + 6.35 = 15.14
+        (
+            "a long strip of thick wire",
+            "strip",
+            STRIP | {"wire": ["8 AWG"], "stripped": "15.1 mm"},
+            "marginal",
+            AIRFRAME,
+        ),
+        (
+            "too long for thick wire",
+            "strip",
+            STRIP | {"wire": ["8 AWG"], "stripped": "15.2 mm"},
+            "fail",
+            AIRFRAME,
+        ),
+        (
+            "a strip of 60 mm for a twist-on",
+            "strip",
+            {"wire": ["14 AWG"] * 2, "style": "twist-on", "stripped": "60 mm"},
+            "fail",
+            "how-to text on twist-on connectors (one copy): 25.4 mm at most",
+        ),
+        (
+            "1.0 mm2 on a tab at 60 A",
+            "tab",
+            TAB | {"wire": "1.0 mm2", "current": "60 A"},
+            "fail",
+            CORD,
+        ),
+        (
+            "24 AWG on a tab at 30 A",
+            "tab",
+            TAB | {"wire": "24 AWG", "current": "30 A"},
+            "fail",
+            UL_310,
+        ),
+        (
+            "35 A on a wide tab without a published current",
+            "tab",
+            TAB
+            | {"tab_width": "0.375 in", "terminal_width": "0.375 in"}
+            | {"wire": "10 AWG", "current": "35 A"},
+            "fail",
+            CORD,
+        ),
+        ("solid wire in a ring", "pull", PULL | {"wire": "18 AWG solid"}, "cannot tell", PRACTICE),
+        (
+            "solid wire in a ring for stranded",
+            "pull",
+            PULL | {"wire": "18 AWG solid", "listed_for": "stranded"},
+            "fail",
+            "the maker's listing",
+        ),
+        (
+            "a heated place that was not measured",
+            "heat-rating",
+            {"near_heater": "yes", "wire_temperature": "250 C", "terminal_temperature": "250 C"},
+            "cannot tell",
+            PRACTICE,
+        ),
+        (
+            "a place beside a heater, read cold",
+            "heat-rating",
+            IN_PLACE | {"near_heater": "yes", "place_temperature": "20 C"},
+            "cannot tell",
+            PRACTICE,
+        ),
+        (
+            "a ring for a stud two sizes larger",
+            "ring",
+            RING | {"stud": "M4", "hole": "6.5 mm"},
+            "fail",
+            PRACTICE,
+        ),
+        (
+            "a tab thinner than any published one of its width",
+            "tab",
+            TAB | {"current": "7 A", "tab_thickness": "0.5 mm"},
+            "cannot tell",
+            "IEC 61210:2010, as JIS C 2809:2014, clause 4",
+        ),
+    ],
+    ids=lambda v: v if isinstance(v, str) and " " in v else "",
+)
+def test_a_danger_is_not_let_go(about, name, given, expected, source):
+    assert verdict(name, given) == expected, (about, source)
+
+
+@pytest.mark.parametrize(
+    ("about", "name", "given", "source"),
+    [
+        ("a strip of 8.5 mm", "strip", STRIP | {"stripped": "8.5 mm"}, "NASA-STD-8739.4, 10.1.7 b"),
+        ("1.0 mm2 at 5 A", "tab", TAB | {"wire": "1.0 mm2", "current": "5 A"}, UL_310),
+        ("stranded wire in a ring", "pull", PULL, "UL 486A, 8th edition"),
+        (
+            "solid wire in a ring that is listed for it",
+            "pull",
+            PULL | {"wire": "18 AWG solid", "listed_for": "solid"},
+            "the maker's listing",
+        ),
+        (
+            "solid wire in a clamp",
+            "pull",
+            PULL | {"terminal": "clamp", "wire": "18 AWG solid"},
+            "UL 486E",
+        ),
+        (
+            "a heated place that was measured",
+            "heat-rating",
+            {"near_heater": "yes", "place_temperature": "180 C"}
+            | {"wire_temperature": "250 C", "terminal_temperature": "250 C"},
+            PRACTICE,
+        ),
+        (
+            "a tab of the published thickness",
+            "tab",
+            TAB | {"current": "7 A", "tab_thickness": "0.8 mm"},
+            "IEC 61210",
+        ),
+        (
+            "an odd tab and the female that is made for it",
+            "tab",
+            TAB | {"current": "7 A", "tab_thickness": "0.5 mm", "terminal_thickness": "0.5 mm"},
+            "the maker's marking",
+        ),
+    ],
+    ids=lambda v: v if isinstance(v, str) and " " in v else "",
+)
+def test_the_twin_without_the_danger_passes(about, name, given, source):
+    assert verdict(name, given) == "pass", (about, source)
+
+
+# Giving what lies inside its limits: an optional reading never lowers a pass
+MORE = [
+    ("splice", {"current": "8 A"}),  # no current is assigned to 16 AWG; its cord carries 13 A
+    ("splice", {"voltage": "120 V"}),
+    ("splice", {"voltage": "240 V", "terminal_voltage": "300 V"}),
+    ("splice", {"insulation_diameter": "2.4 mm"}),
+    ("splice", {"insulation_diameter": "2.4 mm", "insulation_limit": "3.4 mm"}),
+    ("splice", {"wire_limit": "2"}),
+    ("splice", {"listed_for": "either"}),
+    ("splice", {"tab_width": "0.250 in"}),
+    ("splice", {"connector": "push-on", "tab_width": "0.250 in", "current": "8 A"}),
+    ("splice", {"connector": "ring", "current": "8 A"}),
+    ("tab", {"tab_thickness": "0.032 in"}),
+    ("tab", {"tab_thickness": "0.8 mm", "terminal_thickness": "0.8 mm"}),
+    ("heat-rating", {"near_heater": "yes"}),
+    ("heat-rating", {"near_heater": "no"}),
+    ("heat-rating", {"terminal_material": "vinyl"}),
+    ("heat-rating", {"sleeve_temperature": "125 C"}),
+    ("heat-rating", {"sleeve_material": "PVC tubing"}),
+    ("strip", {"window_length": "2 mm"}),
+    ("ring", {"stud_terminals": "4"}),
+    ("pull", {"listed_for": "stranded"}),
+    ("pull", {"standard": "ul-486a"}),
+]
+
+
+@pytest.mark.parametrize(("name", "more"), MORE, ids=str)
+def test_knowing_more_never_lowers_a_pass(name, more):
+    assert verdict(name, WHOLE[name] | more) == "pass"
+
+
+@pytest.mark.parametrize(
+    ("amps", "expected"),
+    # NEC Table 400.5(A)(1), column B: 16 AWG carries 13 A; UL 486 assigns a 16 AWG connector none
+    [("13 A", "pass"), ("13.1 A", "fail")],
+)
+def test_a_current_above_that_of_the_wire_fails_where_none_is_assigned(amps, expected):
+    assert verdict("splice", BUTT, current=amps) == expected
+
+
+@pytest.mark.parametrize(
+    ("wire", "amps", "expected"),
+    [
+        # UL 310 test current of 16 AWG on 6.3 mm: 10 A; its cord carries 13 A (NEC 400.5)
+        ("16 AWG", "8 A", "pass"),
+        ("16 AWG", "8.1 A", "marginal"),  # over 80 %: common practice, no source
+        ("16 AWG", "10.1 A", "marginal"),
+        ("16 AWG", "13 A", "marginal"),
+        ("16 AWG", "13.1 A", "fail"),
+        # 10 AWG: 24 A is the greatest of the width, though a cord of 10 AWG carries 30 A
+        ("10 AWG", "24 A", "marginal"),
+        ("10 AWG", "24.1 A", "fail"),
+        # metric wire counts as the next thinner gauge: 1.5 mm2 is more than 16 AWG (1.31 mm2)
+        ("1.5 mm2", "8 A", "pass"),
+        ("1.5 mm2", "13.1 A", "fail"),
+        ("17 AWG", "5.6 A", "pass"),  # as 18 AWG, 80 % of 7 A
+        ("17 AWG", "12.1 A", "fail"),  # a cord of 17 AWG carries 12 A
+        # 20 AWG has no current in the table of cords: its cycling current in UL 310, 8 A
+        ("20 AWG", "8 A", "marginal"),
+        ("20 AWG", "8.1 A", "fail"),
+    ],
+)
+def test_above_the_test_current_of_a_tab(wire, amps, expected):
+    assert verdict("tab", TAB, wire=wire, current=amps) == expected
+
+
+def test_a_fail_on_a_tab_speaks_of_the_limit_and_not_of_care():
+    finding = wirecalc.run("tab", **TAB, current="14 A")
+    assert "80 %" not in (finding.decided_by.because or "")
+    between = wirecalc.run("tab", **TAB, current="12 A")
+    assert "maker's sheet" in between.decided_by.action
+    assert between.verdict is Verdict.MARGINAL
+
+
+def test_a_metric_wire_says_as_which_gauge_it_was_taken():
+    for name, given in (("tab", TAB), ("splice", BUTT | {"barrel": "16-14 AWG"})):
+        wire = "1.5 mm2" if name == "tab" else ["1.5 mm2"]
+        finding = wirecalc.run(name, **given | {"wire": wire, "current": "8 A"})
+        said = {a.name: a.text for a in finding.answers}
+        assert said["current judged as"] == "16 AWG"
+
+
+def test_strands_that_pass_are_not_told_to_be_cut_back():
+    whole = wirecalc.run("strands", wire="26x30 AWG", cut_strands="0", nicked_strands="0")
+    assert whole.verdict == "pass"
+    assert "crimp-02" not in {c.key for c in whole.cautions}
+    nicked = wirecalc.run("strands", wire="26x30 AWG", cut_strands="0", nicked_strands="1")
+    assert nicked.verdict == "fail"
+    assert "crimp-02" in {c.key for c in nicked.cautions}
+
+
+def test_a_part_of_the_stock_is_not_blamed_for_the_wire(tmp_path):
+    # common practice, no source: 20 K above the place; a 105 C wire in a place of 150 C
+    stock = tmp_path / "stock.csv"
+    stock.write_text("part,connector,barrel,temperature_C\nhot,ring,16-14 AWG,250\n")
+    given = {"wire": ["14 AWG"], "connector": "ring", "place_temperature": "150 C"}
+    cold = wirecalc.run("choose", **given, wire_temperature="105 C", stock=str(stock))
+    assert cold.verdict == "fail"
+    assert cold.decided_by.criterion.name == "temperature rating of the wire"
+    assert "wire" in cold.decided_by.action
+    assert cold.criterion("something in stock fits").verdict == "pass"
+    assert not [a for a in cold.answers if a.name == "buy"]
+    hot = wirecalc.run("choose", **given, wire_temperature="200 C", stock=str(stock))
+    assert hot.verdict == "pass"
