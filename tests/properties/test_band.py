@@ -285,7 +285,10 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "voltage_at_start": near(103.5, high=140),
         "has_motor": texts(["yes", "no"]),
     },
-    "pull": {"standard": texts(["own", "ul-486a", "as7928", "nasa-8739-4", "iec-60352-2"])},
+    "pull": {
+        "standard": texts(["own", "ul-486a", "as7928", "nasa-8739-4", "iec-60352-2"]),
+        "listed_for": texts(["stranded", "solid", "either"]),
+    },
     "splice": {
         "connector": texts(["butt", "closed-end", "push-on"]),
         "listed_for": texts(["stranded", "either", "combination"]),
