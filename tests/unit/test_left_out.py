@@ -251,12 +251,6 @@ PENDING = {
     "duty",
     "element",
     "extension",
-<<<<<<< HEAD
-    "gauge",
-    "heat-rating",
-=======
-    "ground",
->>>>>>> eef2c65 (Joints: what was left out is asked for, behind advice stands a limit; tab and splice currents, solid wire in a crimp, bare wire, the seat of a ring)
     "inrush",
     "insulation",
     "leakage",
