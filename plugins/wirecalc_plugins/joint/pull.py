@@ -74,15 +74,12 @@ def pull(
     standard: Annotated[
         str,
         OneOf(_standards, text="standard to judge by; own: that of the terminal"),
-        extra("the terminal's own standard judges it; another is a stricter second line"),
+        extra("the terminal's own judges; another is a stricter second line"),
     ] = _OWN,
     listed_for: Annotated[
         str | None,
         OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
-        extra(
-            "a crimp terminal is for stranded wire, and solid wire goes in a clamp; of solid "
-            "wire in a crimp it is asked"
-        ),
+        extra("stranded wire needs no listing of its own; of solid wire it is asked"),
     ] = None,
 ) -> Iterator[Item]:
     """Does this crimp hold the least pull-out force of its standard?

@@ -119,7 +119,7 @@ def pull_batch(
     standard: Annotated[
         list[str] | None,
         OneOf(_standards, text="standard to judge by; own: the terminal's"),
-        extra("the terminal's own standard judges; another is a stricter second line"),
+        extra("the terminal's own judges; another is a stricter second line"),
     ] = None,
     shop_minimum: Annotated[
         float | None,
@@ -134,7 +134,7 @@ def pull_batch(
     listed_for: Annotated[
         str | None,
         OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
-        extra("a crimp terminal is for stranded wire; of solid wire it is asked"),
+        extra("stranded wire needs no listing of its own; of solid wire it is asked"),
     ] = None,
 ) -> Iterator[Item]:
     """Is this batch of crimps good, and does the learner or the tool make the difference?

@@ -141,7 +141,8 @@ def splice(
 
     Inputs: wire, barrel, connector, listed_for, wire_limit, temperatures in C, current in A,
     voltages in V. Yields the sum, the place in the range, the barrel class that would do, and a
-    criterion for each question. Source: tables barrel-ranges and joint-currents.
+    criterion for each question. Source: tables barrel-ranges, joint-currents, cords,
+    quick-connect-currents.
     """
     total = sum(w.area_cmil for w in wire)
     yield figure(
