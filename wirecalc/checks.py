@@ -1,4 +1,4 @@
-"""What a job is made of: its machines, its checks with stage and step, and what was not tested."""
+"""What a job is made of: machines, checks with stage and step, what was not tested or confirmed."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from .criteria import Verdict
 from .findings import Finding, Judged
 
 AS_FOUND, OPTION, AS_LEFT = STAGES = ("as found", "option", "as left")
+YES, NO, NOT_APPLICABLE = ANSWERS = ("yes", "no", "does not apply")  # to what is confirmed
 STEPS = (  # of a repair, in the order of the work
     "before leaving",
     "arrival",
@@ -79,8 +80,8 @@ class JobCheck(NamedTuple):
 class NotTested(NamedTuple):
     """A check that was not made, and why. `rule` is the house rule that asks for it, if one does.
 
-    One that stands in no sheet, and that only a rule asks for or is usual for the kind of job, has
-    no `reason` of a person's; `usual` says that it is the latter.
+    One that stands in no sheet, and that only a rule or the kind of job asks for, has no `reason`
+    of a person's; `usual` says that it is the latter.
     """
 
     name: str
@@ -96,6 +97,42 @@ class NotTested(NamedTuple):
     def title(self) -> str:
         """Its name, with its machine where it has one."""
         return f"{self.machine}: {self.name}" if self.machine else self.name
+
+
+class DoesNotApply(NamedTuple):
+    """A check that a machine cannot have, and why: it is shown, and does not count."""
+
+    name: str
+    calculation: str
+    reason: str
+    machine: str = ""
+
+    @property
+    def title(self) -> str:
+        """Its name, with its machine where it has one."""
+        return f"{self.machine}: {self.name}" if self.machine else self.name
+
+
+class Confirmation(NamedTuple):
+    """What a person answers for when the work is done; `answer` is empty where nobody did."""
+
+    key: str
+    says: str
+    answer: str = ""
+    reason: str = ""
+    machine: str = ""
+    why: str = ""
+
+    @property
+    def title(self) -> str:
+        """What it says, with its machine where it has one."""
+        return f"{self.machine}: {self.says}" if self.machine else self.says
+
+    @property
+    def said(self) -> str:
+        """The answer in words."""
+        said = self.answer or "not confirmed"
+        return f"{said}: {self.reason}" if self.reason else said
 
 
 class Machine(NamedTuple):

@@ -7,7 +7,18 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from .checks import AS_FOUND, AS_LEFT, JobCheck, Machine, NotTested
+from .checks import (
+    AS_FOUND,
+    AS_LEFT,
+    NO,
+    NOT_APPLICABLE,
+    YES,
+    Confirmation,
+    DoesNotApply,
+    JobCheck,
+    Machine,
+    NotTested,
+)
 from .criteria import Verdict, worst
 from .findings import Judged, weakest
 
@@ -34,6 +45,10 @@ class Counted(NamedTuple):
             return "test what is missing"
         if self.why == NOTHING:
             return "measure after the work"
+        if self.why == UNCONFIRMED:
+            return "see to it, and answer it under [confirmed] of the sheet"
+        if self.why == DENIED:
+            return "put it right before anybody uses the machine"
         if self.judged is None or self.verdict is Verdict.PASS:
             return ""
         if self.why == AGAIN:
@@ -75,16 +90,21 @@ def _identity(judged: Judged) -> tuple[str, str]:
 AGAIN = "failed as found, not measured again"
 MISSING = "not tested, and required"
 NOTHING = "nothing was checked as left"
+UNCONFIRMED = "not confirmed"
+DENIED = "answered no"
+BENCH = "bench"  # the kind of job of which no machine goes back
 
 
 @dataclass(frozen=True)
 class Job:
     """One repair, evaluated as a whole.
 
-    The verdict is that of the checks `as left` and of required checks that were not tested. A
+    The verdict is that of the checks `as left`, of required checks that were not tested, and of
+    what is to be confirmed: a no fails, and what nobody answered can't be told. A
     criterion that failed `as found` and that the same check `as left` does not judge can't be
     told, it was not measured again; unless what failed was removed. Options are shown and never
-    counted. A machine has the verdict of what counts of it; the job takes the worst.
+    counted, and so is what does not apply. A machine has the verdict of what counts of it; the job
+    takes the worst. `remarks` are notes on how the sheet was read.
     """
 
     title: str
@@ -93,6 +113,9 @@ class Job:
     not_tested: tuple[NotTested, ...] = ()
     kind: str = ""
     machines: tuple[Machine, ...] = ()
+    confirmed: tuple[Confirmation, ...] = ()
+    does_not_apply: tuple[DoesNotApply, ...] = ()
+    remarks: tuple[str, ...] = ()
 
     @functools.cached_property
     def verdict(self) -> Verdict:
@@ -122,7 +145,7 @@ class Job:
     @property
     def of_machine(self) -> bool:
         """Whether it is of a machine that somebody will use, and not of a bench or a class."""
-        return bool(self.kind or self.machines or self.about.get("machine"))
+        return self.kind != BENCH and bool(self.kind or self.machines or self.about.get("machine"))
 
     @property
     def has_defect(self) -> bool:
@@ -170,9 +193,17 @@ class Job:
                     missing.machine,
                     missing.reason,
                 )
+        yield from self._answered()
         for machine in self.machines if len(self.machines) > 1 else ():
             if not any(c.machine == machine.name and c.verdict for c in self._left()):
                 yield Counted(machine.name, Verdict.CANNOT_TELL, NOTHING, None, machine.name)
+
+    def _answered(self) -> Iterator[Counted]:
+        for said in self.confirmed:
+            if said.answer == NO:
+                yield Counted(said.title, Verdict.FAIL, DENIED, machine=said.machine)
+            elif said.answer not in (YES, NOT_APPLICABLE):
+                yield Counted(said.title, Verdict.CANNOT_TELL, UNCONFIRMED, machine=said.machine)
 
     def _left(self) -> Iterator[JobCheck]:
         return (c for c in self.checks if c.stage == AS_LEFT)

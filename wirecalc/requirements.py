@@ -61,4 +61,5 @@ def kinds_in(folders: Iterable[Path]) -> Iterator[str]:
         for path in sorted(folder.glob(f"{TABLE_OF_KINDS}*.toml")):
             with contextlib.suppress(TableError):
                 if lists_kinds(path.stem):
-                    yield from (row.text("kind") for row in tables.read(folder, path.stem).rows)
+                    said = (row.text("kind") for row in tables.read(folder, path.stem).rows)
+                    yield from (kind for kind in said if kind != ANY_KIND)

@@ -48,6 +48,7 @@ CHECK_KEYS = (  # of a check on a job sheet
     "removed",
 )
 NOT_TESTED_KEYS = ("name", "required", "reason", "step", "machine", "calculation")
+DOES_NOT_APPLY_KEYS = ("calculation", "reason", "machine")
 RESERVED_NAMES = frozenset(COMMANDS)  # words that no calculation can take
 # words that no input can take
 RESERVED_INPUTS = frozenset((*OPTIONS, *BATCH_OPTIONS, *CHECK_KEYS, *NOT_TESTED_KEYS))

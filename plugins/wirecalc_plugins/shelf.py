@@ -46,6 +46,7 @@ _PARTS = {
         "return_to_service.ground:ground": "Is the path from the case to ground good?",
         "return_to_service.insulation:insulation": "Is the insulation good between live parts and the case?",
         "return_to_service.leakage:leakage": "Does this machine leak too much, and does its GFCI hold?",
+        "return_to_service.screening:screening": "Does anything show a fault to the case, where nobody could measure insulation or leakage?",
     },
     "wire and joint": {
         "joint.choose:choose": "Which part of the stock fits these wires in this place?",

@@ -227,6 +227,11 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"leakage_current": "300 uA", "machine_kind": "stationary", "switched_on": True},
         {"leakage_current": 0.3, "machine_kind": "stationary", "switched_on": True},
     ),
+    "screening": (
+        {"over_range": True, "ohm_range": "20 Mohm", "trip_current": "6 mA"},
+        {"over_range": True, "ohm_range": "20000 kohm", "trip_current": "6000 uA"},
+        {"over_range": True, "ohm_range": 20.0, "trip_current": 6.0},
+    ),
     "ground": (
         {"ground_point": "plug-pin", "ground_resistance": "0.08 ohm", "lead_resistance": "0 ohm"},
         {"ground_point": "plug-pin", "ground_resistance": "80 mohm", "lead_resistance": "0 ohm"},

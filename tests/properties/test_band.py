@@ -186,6 +186,7 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "tested_part": texts(["machine", "heater", "compressor", "motor"]),
     },
     "leakage": {},
+    "screening": {},
     "ground": {
         "ground_point": texts(["plug-pin", "plug-pin", "cord-end", "wired-in", "neutral-blade"])
     },
@@ -504,6 +505,14 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "switched_on": texts(["yes", "yes", "no"]),
         "nameplate_power": texts(["500 W", "2585 W", "12 kW"]),
         "on_gfci": texts(["yes", "yes", "no"]),
+    },
+    "screening": {
+        "over_range": texts(["yes", "yes", "no"]),
+        "ohm_range": texts(["200 ohm", "2 Mohm", "20 Mohm"]),
+        "switched_on": texts(["yes", "yes", "no"]),
+        "device_held": texts(["yes", "yes", "no"]),
+        "test_button_trips": texts(["yes", "yes", "no"]),
+        "trip_current": texts(["6 mA", "30 mA", "300 mA"]),
     },
     "ground": {
         # 6 ft of 16 AWG are 0.0246 ohm at 20 C; 5 and 12.5 m are 16.404 and 41.01 ft

@@ -125,6 +125,8 @@ GOOD: dict[str, dict[str, str]] = {
     "leakage": {"leakage_current": "0.3 mA", "machine_kind": "stationary", "standard": "strictest"}
     | {"switched_on": "yes", "nameplate_power": "2585 W", "on_gfci": "yes"}
     | {"other_leakage": "0.5 mA"},
+    "screening": {"over_range": "yes", "ohm_range": "20 Mohm", "switched_on": "yes"}
+    | {"device_held": "yes", "test_button_trips": "yes", "trip_current": "6 mA"},
     "ground": {"ground_point": "plug-pin", "ground_resistance": "0.25 ohm", "ground_open": "no"}
     | {"lead_resistance": "0.2 ohm", "standard": "iec-60335-1", "cord": "16 AWG"}
     | {"cord_length": "6 ft", "conductor_temperature": "20 C"},
@@ -169,7 +171,7 @@ PRINTED = {
     *("old_cutoff_current", "new_cutoff_current", "old_cutoff_voltage", "new_cutoff_voltage"),
     *("maker_run", "maker_start", "marked_capacitance", "tolerance", "capacitor_rating"),
     *(f"{w}_capacitor{a}" for w in ("old", "new") for a in ("", "_voltage", "_temperature")),
-    *("resistor", "resistor_power", "test_voltage"),
+    *("resistor", "resistor_power", "test_voltage", "ohm_range", "trip_current"),
 }
 UNITS = (
     *("lbf", "mm", "A", "V", "C", "h", "Hz", "hp", "s", "in", "ft", "ohm", "Mohm", "uF", "%", "W"),
@@ -644,6 +646,14 @@ RETURN_TO_SERVICE = [  # insulation, leakage, ground path
     Bad("leakage", "switched_on", "half", "'half'", "yes or no"),
     Bad("leakage", "on_gfci", "no", "leakage of other machines", "leave other_leakage out"),
     Bad("leakage", "nameplate_power", "0 W", "'0 W'", "2585 W"),
+    Bad("screening", "over_range", "OL", "'OL'", "yes or no"),
+    Bad("screening", "ohm_range", "20 mohm", "'20 mohm'", "did you mean 20 Mohm?"),
+    Bad("screening", "ohm_range", "0 Mohm", "'0 Mohm'", "20 Mohm"),
+    Bad("screening", "switched_on", "half", "'half'", "yes or no"),
+    Bad("screening", "device_held", "tripped", "'tripped'", "yes or no"),
+    Bad("screening", "test_button_trips", "maybe", "'maybe'", "yes or no"),
+    Bad("screening", "trip_current", "6 A", "'6 A'", "did you mean 6 mA?"),
+    Bad("screening", "trip_current", "30 ohm", "'ohm'", "mA"),
     Bad("ground", "ground_point", "pin", "'pin'", "plug-pin"),
     Bad("ground", "ground_resistance", "0.25 Mohm", "'0.25 Mohm'", "did you mean 0.25 mohm?"),
     Bad("insulation", "insulation_resistance", "OL", "past the meter's range", "with >, such as"),

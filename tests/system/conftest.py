@@ -53,6 +53,7 @@ BUNDLED = {  # all calculations, by part of the trade, as the listing shows them
         "ground",
         "insulation",
         "leakage",
+        "screening",
     ],
     "wire and joint": [
         "choose",
@@ -131,11 +132,14 @@ def plugged(wirecalc_cli: Callable[..., Outcome], outside: Outside) -> Callable[
 
 @pytest.fixture
 def write_sheet(tmp_path: Path) -> Callable[..., Path]:
-    """Write a job sheet; each check is a mapping of its keys to texts, lists or TOML in bytes."""
+    """Write a job sheet; each check is a mapping of its keys to texts, lists or TOML in bytes.
 
-    def write(*checks: Mapping[str, object], more: str = "") -> Path:
+    Where nothing else is said it is of the bench: nothing is required of it.
+    """
+
+    def write(*checks: Mapping[str, object], more: str = "", kind: str = "bench") -> Path:
         path = tmp_path / "sheet.toml"
-        lines = ["[job]", 'title = "invented"']
+        lines = ["[job]", 'title = "invented"', *([f'kind = "{kind}"'] if kind else [])]
         for check in checks:
             lines += ["", "[[check]]", *(f"{key} = {_toml(v)}" for key, v in check.items())]
         path.write_text("\n".join(lines) + "\n" + more, encoding="utf-8")

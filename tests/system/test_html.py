@@ -68,7 +68,8 @@ def test_a_sheet_cannot_bring_markup_in(cli_main: Cli, tmp_path: Path) -> None:
     sheet = tmp_path / "sheet.toml"
     evil = "'''" + EVIL.replace("'1'", "1").replace("\"'", '"') + "'''"
     sheet.write_text(
-        f"[job]\ntitle = {evil}\nwork = {evil}\n[[check]]\ncalculation = 'pull'\nname = {evil}\n"
+        f"[job]\ntitle = {evil}\nkind = 'bench'\nwork = {evil}\n"
+        f"[[check]]\ncalculation = 'pull'\nname = {evil}\n"
         f"note = {evil}\nwire = '18 AWG'\nterminal = 'ring'\nforce = '24 lbf'\n"
         f"[[not_tested]]\nname = {evil}\nreason = {evil}\n",
         encoding="utf-8",
@@ -368,7 +369,7 @@ def test_machines_steps_and_before_and_after_stand_in_a_page(cli_main: Cli, tmp_
     sheet.write_text(MACHINES, encoding="utf-8")
     root = parsed(cli_main("job", str(sheet), "--format", "html").out)
     machines = [[text(c) for c in r] for r in of_class(root, "table", "machines")[0].iter("tr")]
-    assert [r[:2] for r in machines[1:]] == [["fridge", "PASS"], ["chest", "FAIL"]]
+    assert [r[:2] for r in machines[1:]] == [["fridge", "CANNOT TELL"], ["chest", "FAIL"]]
     assert "19 lbf is below 20 lbf" in machines[2][2]
     assert machines[1][3] == "serial 7"
     pair = [[text(c) for c in r] for r in of_class(root, "table", "pairs")[0].iter("tr")][1]

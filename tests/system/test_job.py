@@ -20,9 +20,9 @@ from wirecalc import RequiredChecks, hookimpl
 
 @hookimpl
 def wirecalc_house_rules():
-    return [RequiredChecks("whole ticket", ("refrigerator",), ("ground", "insulation"))]
+    return [RequiredChecks("whole ticket", ("bench",), ("ring", "strip"))]
 """
-SHEET = '[job]\ntitle = "t"\nkind = "refrigerator"\n[[check]]\ncalculation = "pull"\n'
+SHEET = '[job]\ntitle = "t"\nkind = "bench"\n[[check]]\ncalculation = "pull"\n'
 SHEET += 'wire = "18 AWG"\nterminal = "ring"\nforce = "24 lbf"\n'
 
 
@@ -158,15 +158,19 @@ def test_no_result_takes_the_place_of_a_file_that_the_sheet_names(
 
 
 def test_check_only_says_what_is_missing(cli_main: Command, sheet: Path) -> None:
-    assert cli_main("job", str(sheet)).status == 0
+    machine = SHEET.replace('"bench"', '"refrigerator"')
+    sheet.write_text(machine, encoding="utf-8")
+    assert cli_main("job", str(sheet)).status == 3
     done = cli_main("job", str(sheet), "--check-only")
     assert done.status == 3
-    assert "ground path: ground, usual for a job of kind refrigerator" in " ".join(done.out.split())
+    said = " ".join(done.out.split())
+    assert "ground path: ground, every job of kind refrigerator needs it" in said
+    assert "in [confirmed], covers_back = yes or no" in said
     shown = cli_main("job", str(sheet), "--check-only", "--format", "json")
     assert shown.status == 3
     assert (shown.json["schema"], shown.json["complete"]) == ("wirecalc.job-gaps/1", False)
     assert shown.json["readings"] == []
-    sheet.write_text(SHEET.replace('kind = "refrigerator"\n', ""), encoding="utf-8")
+    sheet.write_text(SHEET, encoding="utf-8")
     done = cli_main("job", str(sheet), "--check-only")
     assert (done.status, done.out) == (0, "SHEET: NOTHING MISSING  t\n")
 
@@ -192,7 +196,7 @@ def test_a_shop_asks_for_checks(plugged: Command, outside: Outside, sheet: Path)
     assert done.status == 3
     asked = [n for n in done.json["not_tested"] if n["required"]]
     assert [(n["name"], n["required"], n["rule"]) for n in asked] == [
-        (name, True, "“whole ticket” of plugin demo_list") for name in ("ground", "insulation")
+        (name, True, "“whole ticket” of plugin demo_list") for name in ("ring", "strip")
     ]
     assert "“whole ticket” of plugin demo_list asks for it" in " ".join(
         plugged("job", str(sheet)).out.split()
@@ -210,9 +214,9 @@ def test_a_shop_adds_a_kind(plugged: Command, outside: Outside, tmp_path: Path) 
     sidecar = bundled.with_suffix(".toml").read_text(encoding="utf-8")
     (folder / "job-kinds-shop.toml").write_text(sidecar, encoding="utf-8")
     (folder / "job-kinds-shop.csv").write_text(
-        "kind,name,step,stage,calculation,required,why,source,confidence,copies,note\n"
-        "ice-maker,ground path,return to service,as left,ground,yes,as asked,practice,"
-        "common practice,,\n",
+        "kind,name,step,stage,calculation,required,one_of,when,may_not_apply,applies_where,why,"
+        "source,confidence,copies,note\n"
+        "ice-maker,fan,power up,as left,duty,yes,,,,,as asked,practice,common practice,,\n",
         encoding="utf-8",
     )
     outside.add(

@@ -56,6 +56,7 @@ IN_DECLARED_UNITS = {
     "insulation": "--insulation-resistance|50 Mohm ±(3%+2)|--protection|class-i"
     "|--tested-part|heater|--test-voltage|500 V|--switched-on|yes",
     "leakage": "--leakage-current|0.30 mA ±(2%+3)|--machine-kind|stationary|--on-gfci|yes",
+    "screening": "--over-range|yes|--ohm-range|20 Mohm|--trip-current|6 mA",
     "ground": "--ground-point|plug-pin|--ground-resistance|0.25 ohm ±(1%+3)|--cord|16 AWG"
     "|--cord-length|6 ft|--standard|iec-60335-1",
     "substitute": "--old-wire|16 AWG|--new-wire|14 AWG|--old-wire-temperature|105 C",

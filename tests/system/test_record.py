@@ -75,7 +75,7 @@ def test_the_date_is_that_of_the_sheet_or_today(
 ) -> None:
     sheet = tmp_path / "dated.toml"
     check = "\n".join(f'{k} = "{v}"' for k, v in PULL.items())
-    sheet.write_text(f'[job]\ntitle = "Hums"\n{date}\n[[check]]\n{check}\n')
+    sheet.write_text(f'[job]\ntitle = "Hums"\nkind = "bench"\n{date}\n[[check]]\n{check}\n')
     before = datetime.date.today()
     cli_main("job", str(sheet), "--record", str(tmp_path / "shop"))
     (made,) = _shop(tmp_path / "shop")
@@ -212,7 +212,7 @@ def _schema() -> Any:
 def _with_callback(tmp_path: Path, of: str) -> Path:
     check = "\n".join(f'{k} = "{v}"' for k, v in FAILS.items())
     sheet = tmp_path / "again.toml"
-    said = f'date = 2026-04-01\ntechnician = "Ann (invented)"\ncallback_of = "{of}"'
+    said = f'kind = "bench"\ndate = 2026-04-01\ntechnician = "Ann (invented)"\ncallback_of = "{of}"'
     sheet.write_text(
         f'[job]\ntitle = "Again"\n{said}\ncallback_cause = "crimp came off"\n[[check]]\n{check}\n'
     )
@@ -222,8 +222,9 @@ def _with_callback(tmp_path: Path, of: str) -> Path:
 def test_history_tells_what_the_sheets_say(cli_main: Callable[..., Any], tmp_path: Path) -> None:
     sheet = tmp_path / "first.toml"
     check = "\n".join(f'{k} = "{v}"' for k, v in PULL.items())
+    head = '[job]\ntitle = "First"\nkind = "bench"\ndate = 2026-03-04\n'
     missing = '[[not_tested]]\nname = "insulation"\nrequired = false\nreason = "no meter"'
-    sheet.write_text(f'[job]\ntitle = "First"\ndate = 2026-03-04\n[[check]]\n{check}\n{missing}\n')
+    sheet.write_text(f"{head}[[check]]\n{check}\n{missing}\n")
     shop = str(tmp_path / "shop")
     cli_main("job", str(sheet), "--record", shop)
     (first,) = _shop(tmp_path / "shop")

@@ -15,7 +15,8 @@ GAP = ("shop-bench-gap", "--seal-gap")
 PULL = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force")
 SHEET = """
 [job]
-title = "Freezer of an invented shop"
+title = "Parts of an invented shop"
+kind = "bench"
 
 [[check]]
 calculation = "shop-bench-gap"

@@ -14,7 +14,9 @@ PULL = 'calculation = "pull"\nwire = "18 AWG"\nterminal = "ring"\n'
 
 
 def evaluate(text: str) -> Job:
-    return jobsheet.evaluate(tomllib.loads('[job]\ntitle = "t"\n' + text), CATALOGUE)
+    return jobsheet.evaluate(
+        tomllib.loads('[job]\ntitle = "t"\nkind = "bench"\n' + text), CATALOGUE
+    )
 
 
 def problems(text: str) -> str:

@@ -1,8 +1,9 @@
 """The job sheet: one TOML file with the readings of one repair, evaluated as a whole.
 
-`shape` knows its sections and their keys, `plan` what each check is given, `complete` what a kind
-of job must have, `needs` what a calculation asks for, `gaps` what is missing, `template` how a new
-one is written.
+`shape` knows its sections and their keys, `plan` what each check is given, `kinds` and `complete`
+what a kind of job must have, `facts` what decides that, `untested`, `waived` and `confirmed` what
+the sheet says of the rest, `needs` what a calculation asks for, `gaps` what is missing, `template`
+how a new one is written.
 
 A malformed value refuses the whole sheet, with everything that is wrong; a value that is missing
 or "unknown" is a `cannot tell` and the rest goes on. The same sheet gives the same job: no clock
@@ -17,14 +18,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from ..checks import JobCheck, Machine, NotTested
-from ..errors import BadInput, PluginDefect, Problem, did_you_mean
+from ..checks import Confirmation, JobCheck, Machine
+from ..errors import BadInput, PluginDefect, Problem
 from ..host import Catalogue
 from ..job import Job
-from ..reserved import NOT_TESTED_KEYS
-from .complete import with_required, with_usual
+from . import bench, confirmed, facts, untested
+from . import waived as waiver
+from .complete import with_kind, with_required
+from .facts import Subject
+from .kinds import as_listed, known_kinds, remark
 from .plan import Check, plan
-from .shape import MACHINE_KEYS, SEVERAL, place_of, problems_of, words_of
+from .shape import MACHINE_KEYS, SEVERAL, problems_of, words_of
 
 
 def read(path: Path) -> dict[str, Any]:
@@ -88,94 +92,66 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
     problems = list(problems_of(sheet))
     if problems:
         raise BadInput(problems)
-    kind = _kind(sheet["job"], catalogue, problems)
-    machines = [
-        _machine(raw, _kind(raw, catalogue, problems) or kind) for raw in sheet.get("machine", [])
-    ]
+    known = known_kinds(catalogue)
+    job = _subject(sheet["job"], "", "", {}, known)
+    several = len(sheet.get("machine", [])) > 1
+    problems += facts.problems_of(sheet["job"], "job", of_several=several)
+    subjects, machines = [], []
+    for raw in sheet.get("machine", []):
+        name = words_of(raw["name"])
+        subjects.append(_subject(raw, name, job.kind, job.facts, known))
+        machines.append(Machine(name, subjects[-1].kind, _about(raw, MACHINE_KEYS)))
+        problems += facts.problems_of(raw, f"machine {name}")
     names = [m.name for m in machines]
     planned = plan(sheet, catalogue, names, problems)
-    said = [
-        entry
-        for number, raw in enumerate(sheet.get("not_tested", []), start=1)
-        for entry in _not_tested(number, raw, names, catalogue, problems)
-    ]
+    said = untested.read(sheet.get("not_tested", []), names, catalogue, problems)
     checks = tuple(c for check in planned for c in _run(check, catalogue, folder, problems))
-    problems += _twice(said)
+    if not several:  # what is of an only machine needs not say so
+        subjects = [(subjects or [job])[0]._replace(machine="")]
+    problems += bench.problems_of(sheet, subjects)
+    entries = sheet.get("does_not_apply", [])
+    waived = waiver.read(entries, waiver.Sheet(subjects, planned, said, catalogue), problems)
+    answers = [c for s in subjects for c in _confirmed(sheet, s, planned, problems)]
     if problems:
         raise BadInput(problems)
-    several = len(machines) > 1
-    kinds = [(m.name if several else "", m.kind) for m in machines] or [("", kind)]
-    asked = with_required(kinds, checks, said, catalogue.required, catalogue.calculations)
-    not_tested = with_usual(kinds, checks, asked)
-    about = {k: words_of(v) for k, v in sheet["job"].items() if k not in ("title", "kind")}
-    title = words_of(sheet["job"]["title"])
-    return Job(title, about, checks, not_tested, kind, tuple(machines))
+    asked = with_required(subjects, checks, said, catalogue.required, catalogue.calculations)
+    asked = with_kind(subjects, checks, asked, waived)
+    waived += [w for s in subjects for w in waiver.by_facts(s)]
+    about, title = _about(sheet["job"], ("title", "kind")), words_of(sheet["job"]["title"])
+    return Job(
+        title,
+        about,
+        checks,
+        asked,
+        job.kind,
+        tuple(machines),
+        tuple(answers),
+        tuple(waived),
+        tuple(dict.fromkeys(r for s in subjects if (r := remark(s.kind, known)))),
+    )
 
 
-def _machine(raw: Mapping[str, Any], kind: str) -> Machine:
-    about = {k: words_of(v) for k, v in raw.items() if k not in MACHINE_KEYS}
-    return Machine(words_of(raw["name"]), kind, about)
+def _subject(
+    raw: Mapping[str, Any], name: str, kind: str, said: Mapping[str, str], known: Sequence[str]
+) -> Subject:
+    """Return what is judged: kind and facts of its own, before those of the job."""
+    own = as_listed(words_of(raw.get("kind", "")), known)
+    return Subject(name, own or kind, {**said, **facts.facts_of(raw)})
 
 
-def _kind(raw: Mapping[str, Any], catalogue: Catalogue, problems: list[Problem]) -> str:
-    """Read a kind of job as it is listed, in either case.
-
-    One that is not known is refused: what is asked of it would be forgotten silently.
-    """
-    said = words_of(raw.get("kind", ""))
-    if not said:
-        return ""
-    from .kinds import as_listed, known_kinds, unknown
-
-    known = known_kinds(catalogue)
-    kind = as_listed(said, known)
-    wrong = unknown("kind", said, known)
-    if kind not in known and wrong not in problems:
-        problems.append(wrong)
-    return kind
+def _about(raw: Mapping[str, Any], without: Sequence[str]) -> dict[str, str]:
+    return {k: words_of(v) for k, v in raw.items() if k not in without}
 
 
-def _not_tested(
-    number: int,
-    raw: Mapping[str, Any],
-    machines: Sequence[str],
-    catalogue: Catalogue,
-    problems: list[Problem],
-) -> Iterator[NotTested]:
-    name, reason = (words_of(raw.get(key, "")) for key in ("name", "reason"))
-    label = f"not_tested {name or number}"
-    before = len(problems)
-    problems += [
-        Problem(f"{label}: {k}", "an entry has no such key", did_you_mean(k, NOT_TESTED_KEYS))
-        for k in raw
-        if k not in NOT_TESTED_KEYS
-    ]
-    lacks = [key for key, said in (("name", name), ("reason", reason)) if not said]
-    if lacks:
-        would_do = "write name, reason, and required = true or false"
-        problems.append(Problem(label, f"has no {' and no '.join(lacks)}", would_do))
-    required = raw.get("required", False)
-    if not isinstance(required, bool):
-        wrong = f"{required!r} is neither true nor false"
-        problems.append(Problem(f"{label}: required", wrong, "write required = true"))
-    place = place_of(raw, label, machines, problems)
-    named = words_of(raw.get("calculation", ""))
-    if named and named not in catalogue.calculations:
-        wrong = f"there is no calculation {named!r}"
-        problems.append(Problem(label, wrong, catalogue.would_do(named)))
-    if len(problems) == before:
-        yield NotTested(name, required, reason, place.step, place.machine, named)
-
-
-def _twice(said: Sequence[NotTested]) -> Iterator[Problem]:
-    """Report entries of what was not tested that cannot be told apart."""
-    seen: set[tuple[str, str]] = set()
-    for entry in said:
-        same = entry.machine, " ".join(entry.name.casefold().split())
-        if same in seen:
-            wrong, would_do = "stands there twice", "take one out, or give each a name of its own"
-            yield Problem(f"not_tested {entry.title}", wrong, would_do)
-        seen.add(same)
+def _confirmed(
+    sheet: Mapping[str, Any], subject: Subject, planned: Sequence[Check], problems: list[Problem]
+) -> Iterator[Confirmation]:
+    """Yield what is confirmed of a machine."""
+    machines = sheet.get("machine", [])
+    named = [m for m in machines if words_of(m["name"]) == subject.machine] or machines[:1]
+    own = named[0].get("confirmed") if named else None
+    tested = [c.calculation.name for c in planned if c.place.machine == subject.machine]
+    yield from confirmed.read(own or sheet.get("confirmed", {}), subject, tested, problems)
 
 
 def _run(

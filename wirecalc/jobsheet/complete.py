@@ -1,18 +1,21 @@
-"""What a kind of job must have: what the shop's rules ask for, what is usual for it, and what the
-sheet does not test.
+"""What a kind of job must have: by its own table, by the shop's rules, and what of it is not there.
+
+Neither waits for a word of the sheet: what is required and stands nowhere, or under
+`[[not_tested]]`, keeps the job open.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from ..checks import AS_LEFT, JobCheck, NotTested
-from ..requirements import ANY_KIND, ProvidedRequirement
-from .kinds import usual
+from ..checks import AS_LEFT, DoesNotApply, JobCheck, NotTested
+from ..requirements import ProvidedRequirement
+from .facts import Subject, holds
+from .kinds import UsualCheck, table_kinds, usual
 
 
 def with_required(
-    kinds: Sequence[tuple[str, str]],
+    subjects: Sequence[Subject],
     checks: Iterable[JobCheck],
     not_tested: Sequence[NotTested],
     rules: Iterable[ProvidedRequirement],
@@ -20,66 +23,106 @@ def with_required(
 ) -> tuple[NotTested, ...]:
     """Return what was not tested with what the rules ask for and is not there; it only tightens.
 
-    `kinds` has each machine (empty for the job as a whole) with its kind, `known` the names of
-    all calculations. An entry of the sheet for such a calculation becomes required.
+    `known` are the names of all calculations. An entry of the sheet for such a calculation becomes
+    required.
     """
-    left = {(c.machine, c.calculation) for c in checks if c.stage == AS_LEFT}
+    left, asking = _left(checks), list(rules)
+    kinds = {k.casefold() for k in (*table_kinds(), *(k for r in asking for k in r.rule.kinds))}
     found = list(not_tested)
-    for machine, kind in kinds:
-        for rule in rules:
-            for entry in _missing(machine, kind, rule, left, set(known)):
+    for subject in subjects:
+        for rule in asking:
+            if subject.kind.casefold() in kinds or rule.asks(subject.kind):
+                missing = _missing(subject, rule, left, set(known))
+            else:
+                missing = iter([_by_kind(subject, rule)])
+            for entry in missing:
                 _take(found, entry)
     return tuple(found)
 
 
-def with_usual(
-    kinds: Sequence[tuple[str, str]],
+def with_kind(
+    subjects: Sequence[Subject],
     checks: Iterable[JobCheck],
     not_tested: Sequence[NotTested],
+    waived: Sequence[DoesNotApply],
 ) -> tuple[NotTested, ...]:
-    """Return what was not tested with what every job of the kind has and stands nowhere yet.
+    """Return what was not tested with what the kind of each machine requires and is not there.
 
-    It is named, so that nobody takes it for tested, and is no condition.
+    An entry of the sheet for it becomes required. `waived` is what does not apply.
     """
-    there = {(c.machine, c.calculation) for c in checks if c.stage == AS_LEFT}
-    there |= {(n.machine, n.calculation) for n in not_tested}
-    found = [
-        NotTested(
-            check.name,
-            False,
-            f"usual for a job of kind {kind}, and not on the sheet: {check.why}",
-            check.step,
-            machine,
-            check.calculation,
-            usual=True,
-        )
-        for machine, kind in kinds
-        for check in (usual(kind) if kind else ())
-        if check.required and (machine, check.calculation) not in there
-    ]
-    return (*not_tested, *found)
+    left = _left(checks)
+    found = list(not_tested)
+    for subject in subjects:
+        gone = {w.calculation for w in waived if w.machine == subject.machine}
+        for group in _groups(subject, gone):
+            if any((subject.machine, c.calculation) in left for c in group):
+                continue
+            of_group = [i for i, n in enumerate(found) if _answers(n, subject.machine, group)]
+            for i in of_group:
+                found[i] = found[i]._replace(required=True)
+            if not of_group:
+                found.append(_nowhere(subject, group))
+    return tuple(found)
+
+
+def _left(checks: Iterable[JobCheck]) -> set[tuple[str, str]]:
+    return {(c.machine, c.calculation) for c in checks if c.stage == AS_LEFT}
+
+
+def _groups(subject: Subject, gone: set[str]) -> list[list[UsualCheck]]:
+    """Return the required checks of a machine; of those in one list one is enough."""
+    groups: dict[str, list[UsualCheck]] = {}
+    for check in usual(subject.kind):
+        if check.required and holds(check.when, subject.facts) and check.calculation not in gone:
+            groups.setdefault(check.one_of or f"{check.name}, {check.calculation}", []).append(
+                check
+            )
+    return list(groups.values())
+
+
+def _answers(entry: NotTested, machine: str, group: Sequence[UsualCheck]) -> bool:
+    """Whether an entry of a sheet is of one of these checks: by calculation, or else by name."""
+    if entry.machine != machine:
+        return False
+    if entry.calculation:
+        return entry.calculation in {c.calculation for c in group}
+    return entry.name.casefold() in {c.name.casefold() for c in group}
+
+
+def _nowhere(subject: Subject, group: Sequence[UsualCheck]) -> NotTested:
+    """Return the entry for what stands nowhere on the sheet."""
+    first = group[0]
+    of = f"job of kind {subject.kind}" if subject.kind in table_kinds() else "machine"
+    reason = f"every {of} needs it, and it is not on the sheet: {first.why}"
+    if len(group) > 1:
+        reason += f"; one of {', '.join(c.calculation for c in group)} is enough"
+    if first.unless:
+        reason += f"; not needed where the sheet says {first.unless}"
+    return NotTested(
+        first.one_of or first.name,
+        True,
+        reason,
+        first.step,
+        subject.machine,
+        first.calculation,
+        usual=True,
+    )
+
+
+def _by_kind(subject: Subject, rule: ProvidedRequirement) -> NotTested:
+    """Return the entry for what a rule might ask of a machine whose kind is not known."""
+    none = f"{subject.kind!r} is no kind that is known" if subject.kind else "the sheet names none"
+    asked = ", ".join(rule.rule.kinds)
+    reason = f"it asks by the kind of job ({asked}), and {none}: write kind"
+    name = f"what {rule.said} asks for"
+    return NotTested(name, True, reason, machine=subject.machine, rule=rule.said)
 
 
 def _missing(
-    machine: str,
-    kind: str,
-    rule: ProvidedRequirement,
-    left: set[tuple[str, str]],
-    known: set[str],
+    subject: Subject, rule: ProvidedRequirement, left: set[tuple[str, str]], known: set[str]
 ) -> Iterator[NotTested]:
-    if not kind and ANY_KIND not in rule.rule.kinds:
-        yield NotTested(
-            f"what {rule.said} asks for",
-            True,
-            f"it asks by the kind of job ({', '.join(rule.rule.kinds)}), and the sheet names "
-            "none: write kind",
-            machine=machine,
-            rule=rule.said,
-        )
-        return
-    if not rule.asks(kind):
-        return
-    for name in rule.rule.calculations:
+    machine, kind = subject.machine, subject.kind
+    for name in rule.rule.calculations if rule.asks(kind) else ():
         if (machine, name) not in left:
             reason = f"{rule.said} asks for it"
             reason += f" in every job of kind {kind}" if rule.names(kind) else " in every job"

@@ -6,10 +6,11 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from ..checks import AS_LEFT, JobCheck
+from ..checks import AS_LEFT, Confirmation, JobCheck
 from ..host import Catalogue
 from ..job import AGAIN, NOTHING, Job
 from ..kinds import Kind
+from .confirmed import choices
 from .needs import asked, asked_later, runner
 from .plan import Check, on_plate, plan
 from .shape import as_toml
@@ -53,18 +54,28 @@ class MissingCheck(NamedTuple):
         return ("[[check]]", *(f"{k} = {as_toml(v)}" for k, v in keys.items() if v))
 
 
+class MissingAnswer(NamedTuple):
+    """A line that nobody has answered, and what may be answered, under which heading."""
+
+    line: Confirmation
+    choices: str
+    heading: str
+
+
 class Gaps(NamedTuple):
     """What is missing on a sheet; `counts` says whether anything of it keeps the job open."""
 
     readings: tuple[MissingReading, ...]
     checks: tuple[MissingCheck, ...]
     again: tuple[JobCheck, ...]
+    confirmations: tuple[MissingAnswer, ...] = ()
 
     @property
     def counts(self) -> bool:
         """Whether the sheet is not complete."""
         return bool(
             self.again
+            or self.confirmations
             or any(r.counts for r in self.readings)
             or any(c.required for c in self.checks)
         )
@@ -107,7 +118,17 @@ def gaps(job: Job, sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path 
     ]
     if not job.counted:
         checks.append(MissingCheck("the work", NOTHING, True))
-    return Gaps(readings, tuple(checks), again)
+    return Gaps(readings, tuple(checks), again, tuple(_answers_missing(job)))
+
+
+def _answers_missing(job: Job) -> Iterator[MissingAnswer]:
+    kinds = {m.name: m.kind for m in job.machines}
+    heading = "[machine.confirmed]" if len(job.machines) > 1 else "[confirmed]"
+    only = job.machines[0].kind if len(job.machines) == 1 else job.kind
+    for line in job.confirmed:
+        if not line.answer:
+            kind = kinds.get(line.machine, only)
+            yield MissingAnswer(line, choices(line.key, kind), heading)
 
 
 def _to_take(

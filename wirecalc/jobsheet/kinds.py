@@ -1,6 +1,7 @@
-"""Kinds of job, and the checks that each usually has: a table of common practice.
+"""Kinds of job, and the checks of each: a table of common practice.
 
 A shop adds kinds, or checks to a kind, with a table of its own whose name starts with `job-kinds-`.
+What belongs to every machine stands under the kind `*`.
 """
 
 from __future__ import annotations
@@ -9,14 +10,24 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from .. import tables
-from ..checks import AS_LEFT
+from ..checks import AS_LEFT, STAGES, STEPS
 from ..errors import BadInput, Problem, nearest
 from ..host import Catalogue
-from ..requirements import ANY_KIND, lists_kinds
+from ..job import BENCH
+from ..requirements import ANY_KIND, TABLE_OF_KINDS, lists_kinds
+from ..tables import Row
+from .facts import deciding, others
+
+OTHER = "other"  # the kind of a machine that is of none of the others
 
 
 class UsualCheck(NamedTuple):
-    """A check that a kind of job usually has; `required` where it belongs to every such job."""
+    """A check that a kind of job usually has; `required` where nothing can be told without it.
+
+    Of those of one group, `one_of`, one is enough. `when` says for which machines it is required,
+    `may_not_apply` whether a machine can be without what it tells, `applies_where` which inputs of
+    other checks (input=value) say that it is not.
+    """
 
     name: str
     step: str
@@ -24,27 +35,79 @@ class UsualCheck(NamedTuple):
     calculation: str
     required: bool
     why: str
+    one_of: str = ""
+    when: str = ""
+    may_not_apply: bool = True
+    applies_where: str = ""
+
+    @property
+    def unless(self) -> str:
+        """What a sheet may say so that it is not required."""
+        said = " or ".join(f'"{word}"' for word in others(self.when))
+        return f"{deciding(self.when)} = {said}" if said else ""
 
 
 def usual(kind: str) -> list[UsualCheck]:
-    """Return the checks that a kind of job usually has, in the order of the table."""
-    return [
-        UsualCheck(
-            row.text("name"),
-            row.text("step"),
-            row.text("stage"),
-            row.text("calculation"),
-            row.text("required") == "yes",
-            row.text("why"),
-        )
-        for table in _tables()
-        for row in table.where(kind=kind)
-    ]
+    """Return the checks that a kind of job usually has, in the order of the work.
+
+    A kind that is not listed has those of the one that it resembles, and of other machines.
+    """
+    listed = _tables()
+    found = [_check(row) for of in _rows_of(kind) for t in listed for row in t.where(kind=of)]
+    at = {step: n for n, step in enumerate(STEPS)}
+    return sorted(
+        dict.fromkeys(found), key=lambda c: (STAGES.index(c.stage), at.get(c.step, len(at)))
+    )
+
+
+def _group(row: Row) -> str:
+    """Return the group of a row: a table of a shop puts nothing in place of what is asked here."""
+    group = row.printed.get("one_of", "")
+    return group if row.table == TABLE_OF_KINDS or not group else f"{group} of {row.table}"
+
+
+def required_of_all() -> set[str]:
+    """Return the calculations that every machine must have."""
+    rows = (row for table in _tables() for row in table.where(kind=ANY_KIND))
+    return {row.text("calculation") for row in rows if row.text("required") == "yes"}
+
+
+def resembles(kind: str) -> str:
+    """Return the kind of the tables that one which is not listed resembles; else nothing."""
+    return nearest(kind, table_kinds()) if kind else ""
+
+
+def _rows_of(kind: str) -> Sequence[str]:
+    """Return the kinds whose rows belong to a kind."""
+    if kind == BENCH:
+        return (BENCH,)
+    if kind in table_kinds():
+        return (ANY_KIND, kind)
+    return (ANY_KIND, *dict.fromkeys([resembles(kind) or OTHER, OTHER]))
+
+
+def _check(row: Row) -> UsualCheck:
+    def said(column: str) -> str:  # a shop's table may be without it
+        return row.printed.get(column, "")
+
+    return UsualCheck(
+        row.text("name"),
+        row.text("step"),
+        row.text("stage"),
+        row.text("calculation"),
+        row.text("required") == "yes",
+        row.text("why"),
+        _group(row),
+        said("when"),
+        said("may_not_apply") != "no",
+        said("applies_where"),
+    )
 
 
 def table_kinds() -> list[str]:
     """Return the kinds that the tables list, in their order."""
-    return list(dict.fromkeys(row.text("kind") for table in _tables() for row in table.rows))
+    said = dict.fromkeys(row.text("kind") for table in _tables() for row in table.rows)
+    return [kind for kind in said if kind != ANY_KIND]
 
 
 def known_kinds(catalogue: Catalogue) -> list[str]:
@@ -69,7 +132,7 @@ def expected(kind: str, catalogue: Catalogue) -> list[UsualCheck]:
             if same:
                 at = checks.index(next((c for c in same if c.required), same[0]))
                 why = f"{checks[at].why}; {why}"
-                checks[at] = checks[at]._replace(required=True, why=why)
+                checks[at] = checks[at]._replace(required=True, why=why, one_of="", when="")
             else:
                 checks.append(UsualCheck(name, "", AS_LEFT, name, True, why))
     return checks
@@ -80,15 +143,22 @@ def find(kind: str, catalogue: Catalogue) -> str:
     known = known_kinds(catalogue)
     if as_listed(kind, known) in known:
         return as_listed(kind, known)
-    raise BadInput([unknown("--new", kind, known)])
-
-
-def unknown(name: str, kind: str, known: Sequence[str]) -> Problem:
-    """Return the complaint about a kind that is not known, with the nearest and all that are."""
-    close = nearest(kind, known)
+    near = nearest(kind, known)
     listed = f"he kinds are {', '.join(known)}"
-    would_do = f"did you mean {close}? T{listed}" if close else f"t{listed}"
-    return Problem(name, f"there is no kind of job {kind!r}", would_do)
+    would_do = f"did you mean {near}? T{listed}" if near else f"t{listed}"
+    raise BadInput([Problem("--new", f"there is no kind of job {kind!r}", would_do)])
+
+
+def remark(kind: str, known: Sequence[str]) -> str:
+    """Say how a kind is taken that is not known; nothing of one that is."""
+    if not kind or kind in known:
+        return ""
+    near = resembles(kind)
+    also = f"; did you mean {near}? What that must have is asked for too" if near else ""
+    listed = "" if near else f". The kinds are {', '.join(known)}"
+    return (
+        f"There is no kind of job {kind!r}: what every machine must have is asked for{also}{listed}"
+    )
 
 
 def _tables() -> Sequence[tables.Table]:

@@ -1,13 +1,16 @@
 """The shape of a job sheet: its sections, their keys, and what is wrong before any check is read.
 
-[job]                       title; kind, date, technician, callback_of, callback_cause and
-                            whatever else in words
+[job]                       title; kind, date, technician, callback_of, callback_cause,
+                            connection, energy, compressor, and whatever else in words
 [nameplate]                 printed values; feed the inputs declared as nameplate values
-[[machine]]                 name, kind, words, and [machine.nameplate]: one of several
+[confirmed]                 a line for each that a person answers for, when the work is done
+[[machine]]                 name, kind, words, [machine.nameplate] and [machine.confirmed]: one
+                            of several
 [readings.NAME]             readings that a check takes with  uses = "NAME"
 [[check]]                   calculation, name, stage, step, machine, uses, note, tool, part,
                             removed, and inputs of its own
 [[not_tested]]              name, required, reason, step, machine, calculation
+[[does_not_apply]]          calculation, reason, machine
 """
 
 from __future__ import annotations
@@ -21,8 +24,9 @@ from typing import Any, NamedTuple
 from ..checks import AS_LEFT, STAGES, STEPS
 from ..errors import Problem, did_you_mean, nearest
 
-SECTIONS = ("job", "nameplate", "machine", "readings", "check", "not_tested")
-SEVERAL = ("check", "not_tested", "machine")  # of which there is an entry each
+SEVERAL = ("check", "not_tested", "does_not_apply", "machine")  # of which there is an entry each
+SECTIONS = ("job", "nameplate", "confirmed", "readings", *SEVERAL)
+OF_MACHINE = ("nameplate", "confirmed")  # tables of one machine, or of each
 JOB_KEYS = (
     "title",
     "kind",
@@ -34,8 +38,11 @@ JOB_KEYS = (
     "machine",
     "hand_over",
     "circuit",
+    "connection",
+    "energy",
+    "compressor",
 )
-MACHINE_KEYS = ("name", "kind", "nameplate")
+MACHINE_KEYS = ("name", "kind", *OF_MACHINE)
 _ALIKE = 0.85  # from which a free key of [job] is taken for a slip of a known one
 
 
@@ -53,7 +60,7 @@ def problems_of(sheet: Mapping[str, Any]) -> Iterator[Problem]:
         if key not in SECTIONS:
             yield Problem(key, "a job sheet has no such section", did_you_mean(key, SECTIONS))
     yield from _job(sheet.get("job"))
-    for key in ("nameplate", "readings"):
+    for key in (*OF_MACHINE, "readings"):
         if not isinstance(sheet.get(key, {}), dict):
             yield Problem(key, "is written wrongly", f"write [{key}]")
         elif key == "readings":
@@ -63,7 +70,7 @@ def problems_of(sheet: Mapping[str, Any]) -> Iterator[Problem]:
         if not isinstance(entries, list) or not all(isinstance(e, dict) for e in entries):
             yield Problem(key, "is written wrongly", f"write [[{key}]] above each entry")
         elif key == "machine":
-            yield from _machines(entries, bool(sheet.get("nameplate")))
+            yield from _machines(entries, [k for k in OF_MACHINE if sheet.get(k)])
     if not sheet.get("check") and not sheet.get("not_tested"):
         yield Problem("check", "the sheet lists no check", "write [[check]] and a calculation")
 
@@ -106,7 +113,7 @@ def _readings(readings: Mapping[str, Any]) -> Iterator[Problem]:
             )
 
 
-def _machines(entries: Sequence[Mapping[str, Any]], shared_plate: bool) -> Iterator[Problem]:
+def _machines(entries: Sequence[Mapping[str, Any]], shared: Sequence[str]) -> Iterator[Problem]:
     seen: set[str] = set()
     for number, entry in enumerate(entries, start=1):
         name = words_of(entry.get("name", ""))
@@ -116,17 +123,15 @@ def _machines(entries: Sequence[Mapping[str, Any]], shared_plate: bool) -> Itera
         if name in seen:
             yield Problem(f"machine {name}", "stands there twice", "give each a name of its own")
         seen.add(name)
-        if not isinstance(entry.get("nameplate", {}), dict):
-            yield Problem(f"machine {name}", "has no table nameplate", "write [machine.nameplate]")
-        elif shared_plate and (len(entries) > 1 or entry.get("nameplate")):
-            yield Problem(
-                "nameplate",
-                "whose it is cannot be told",
-                f"write [machine.nameplate] below the [[machine]] that it is of, such as {name}",
-            )
-            return
+        for key in OF_MACHINE:
+            if not isinstance(entry.get(key, {}), dict):
+                yield Problem(f"machine {name}", f"has no table {key}", f"write [machine.{key}]")
+            elif key in shared and (len(entries) > 1 or entry.get(key)):
+                would_do = f"write [machine.{key}] below the [[machine]] that it is of, such as "
+                yield Problem(key, "whose it is cannot be told", would_do + name)
+                return
         for key, value in entry.items():
-            if isinstance(value, dict) and key != "nameplate":
+            if isinstance(value, dict) and key not in OF_MACHINE:
                 would_do = did_you_mean(key, MACHINE_KEYS)
                 yield Problem(f"machine {name}: {key}", "is no table of a machine", would_do)
 

@@ -8,7 +8,6 @@ that can be evaluated.
 from __future__ import annotations
 
 import shlex
-import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
@@ -16,13 +15,14 @@ from ..checks import AS_FOUND, AS_LEFT
 from ..declaration import Calculation, Input
 from ..errors import BadInput, Problem
 from ..host import Catalogue
+from ..job import BENCH
 from ..reading_inputs import prepare
 from .kinds import UsualCheck, expected, find, usual
 from .needs import cannot_do_without, example, runner
 from .plan import on_plate
 from .shape import as_toml
+from .template_lines import confirmed_lines, facts_lines, key_line, words
 
-_WIDTH = 88
 _HEAD = """\
 A job sheet for a {kind}: fill it in, then run  wirecalc job {file}
 Take the # off a line and replace its value: every value here is an example, none was read.
@@ -38,6 +38,12 @@ _JOB = (
     ("hand_over", "what the customer was told", ""),
     ("circuit", "cord, receptacle and circuit, in words for the customer", ""),
 )
+_END = """\
+What the machine cannot have, such as a ground path of one with two wires and a double square:
+[[does_not_apply]]
+calculation = "ground"
+reason = "two wires, double square on the plate"
+"No time" and "no meter" are no such reasons: they stand under [[not_tested]]."""
 _CALLBACK = (
     ("callback_of", "2026-01-05", "a job that came back: its date or number"),
     ("callback_cause", "high-resistance joint", "and why"),
@@ -66,7 +72,13 @@ def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
         "[job]",
         f"title = {as_toml(f'{kind}: what is wrong')}",
         f"kind = {as_toml(kind)}",
-        *(line for key, value, text in (*_JOB, *_CALLBACK) for line in _line(key, value, text)),
+        *(
+            text
+            for key, *said in (*_JOB, *_CALLBACK)
+            if kind != BENCH or key != "machine"
+            for text in key_line(key, *said)
+        ),
+        *facts_lines(kind),
         "",
         "## Printed values, and what a tester is set to: they feed every check that takes them.",
         "[nameplate]",
@@ -78,11 +90,17 @@ def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
         lines += _input(declared, "; ".join(said))
     for check in checks:
         calc = calculations[check.calculation]
-        lines += ["", *_check(check, calc, filled, marks[calc.name])]
+        first = next(c for c in checks if c.one_of == check.one_of)
+        instead = bool(check.one_of) and check is not first
+        if not any(c.required for c in checks) and check is checks[0]:
+            check = check._replace(required=True)  # a sheet lists one at least
+        lines += ["", *_check(check, calc, filled, marks[calc.name], instead=instead)]
     for check in absent:
         why = check.why.removesuffix("it") + check.calculation
-        lines += ["", *_words(f"{why}: no calculation of that name is here.")]
-    return "\n".join([*lines, "", *_not_tested(checks), ""])
+        lines += ["", *words(f"{why}: no calculation of that name is here.")]
+    lines += ["", *confirmed_lines(kind), "", *_not_tested(checks)]
+    lines += ["", *(f"## {line}" for line in _END.splitlines())] if kind != BENCH else []
+    return "\n".join([*lines, ""])
 
 
 def _plate(calculations: Sequence[Calculation[Any]]) -> dict[str, Input]:
@@ -109,26 +127,32 @@ def _check(
     calc: Calculation[Any],
     filled: Mapping[str, object],
     marks: Mapping[str, str],
+    *,
+    instead: bool = False,
 ) -> Iterator[str]:
-    off = "" if check.required else "# "
-    yield from _words(f"{check.name}, {check.stage}: {check.why}")
+    off = "" if check.required and not instead else "# "
+    yield from words(f"{check.name}, {check.stage}: {check.why}")
+    if check.one_of and check.required:
+        yield from words(f"Of the checks for {check.one_of} one is needed: take the others out.")
+    if check.unless and check.required:
+        yield from words(f"Take it out where [job] says {check.unless}.")
     yield f"{off}[[check]]"
     yield f"{off}calculation = {as_toml(check.calculation)}"
     yield f"{off}name = {as_toml(check.name)}"
     if check.step:
         yield f"{off}step = {as_toml(check.step)}"
     yield f"{off}stage = {as_toml(check.stage)}"
-    yield from _words(calc.question)
+    yield from words(calc.question)
     own, chosen = _own(calc, filled)
     for declared in own:
         mark = marks.get(declared.name, "")
         yield from _input(declared, mark, instead=declared.name not in chosen)
-    yield from _line("note", "what you saw", "")
+    yield from key_line("note", "what you saw", "")
     if check.stage == AS_FOUND:
-        yield from _line("removed", "", "how what failed was taken away, if nothing of it is left")
+        yield from key_line("removed", "", "how what failed was taken away, if it was")
     if check.stage == AS_LEFT and check.step in ("wire", "joint", "prove the joint", "parts"):
-        yield from _line("tool", "number of the crimper", "")
-        yield from _line("part", "number of the terminal or part", "")
+        yield from key_line("tool", "number of the crimper", "")
+        yield from key_line("part", "number of the terminal or part", "")
 
 
 def _own(calc: Calculation[Any], filled: Mapping[str, object]) -> tuple[list[Input], set[str]]:
@@ -178,24 +202,14 @@ def _goes(calc: Calculation[Any], given: Mapping[str, object]) -> bool:
 def _input(declared: Input, mark: str, *, instead: bool = False) -> Iterator[str]:
     kind = declared.kind
     need = mark if mark and not declared.required else declared.need
-    yield from _words(f"{kind.text} ({kind.span}; {need})")
+    yield from words(f"{kind.text} ({kind.span}; {need})")
     line = f"{declared.name} = {as_toml(example(declared))}"
     yield f"## or {line}" if instead else f"# {line}"
 
 
-def _line(key: str, value: str, text: str) -> Iterator[str]:
-    yield f"# {key} = {as_toml(value)}" + (f"  # {text}" if text else "")
-
-
-def _words(text: str) -> list[str]:
-    return textwrap.wrap(
-        text, _WIDTH, initial_indent="## ", subsequent_indent="## ", break_on_hyphens=False
-    )
-
-
 def _not_tested(checks: Sequence[UsualCheck]) -> Iterator[str]:
-    named = next((c for c in reversed(checks) if c.required), checks[-1])
-    yield from _words(
+    named = next((c for c in reversed(checks) if c.required and not c.one_of), checks[-1])
+    yield from words(
         "A check that was not made: take it out above, and say here why. One block for each."
     )
     yield "# [[not_tested]]"

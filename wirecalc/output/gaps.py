@@ -26,6 +26,10 @@ def gaps_text(job: Job, found: Gaps) -> str:
     needed = [c for c in found.checks if c.required]
     again = [f"{c.title}: {_AGAIN}" for c in found.again]
     parts += block("Checks to make", (*_listed(again), *_to_make(needed)))
+    answers = (
+        f"{a.line.title}: in {a.heading}, {a.line.key} = {a.choices}" for a in found.confirmations
+    )
+    parts += block("Lines to answer when the work is done", _listed(list(answers)))
     rest = (f"{c.name}: {c.why}" for c in found.checks if not c.required)
     parts += block("Not tested, and not required", _listed(list(rest)))
     later = [r for r in found.readings if not r.counts]
@@ -93,6 +97,15 @@ def gaps_object(job: Job, found: Gaps) -> dict[str, Any]:
                 "machine": c.machine,
             }
             for c in found.checks
+        ],
+        "confirmations": [
+            {
+                "name": a.line.key,
+                "says": a.line.says,
+                "machine": a.line.machine,
+                "choices": a.choices,
+            }
+            for a in found.confirmations
         ],
         "not_measured_again": [
             {"name": c.name, "machine": c.machine, "calculation": c.calculation}

@@ -72,6 +72,8 @@ def job_page(job: Job, *, working: bool = False) -> str:
         section("Before and after", html_overview.before_and_after(job)),
         section("What was checked", html_overview.overview(job)),
         section("Not tested", html_overview.not_tested(job), name="untested"),
+        section("Does not apply", html_overview.does_not_apply(job), name="untested"),
+        section("Confirmed as left", html_overview.confirmed(job), name="confirmed"),
     )
     told = [job.about["circuit"]] if job.about.get("circuit") else []
     rest = _rest(job.checks, sources, told, working, of_machine=job.of_machine)

@@ -86,3 +86,13 @@ def not_tested(job: Job) -> Element | None:
         + (f" [{n.rule}]" if n.rule and n.rule not in n.reason else "")
         for n in job.not_tested
     )
+
+
+def does_not_apply(job: Job) -> Element | None:
+    """Return what does not apply to the machine, and why."""
+    return items(f"{d.title}: {d.reason}" for d in job.does_not_apply)
+
+
+def confirmed(job: Job) -> Element | None:
+    """Return what a person answered for, line by line."""
+    return items(f"{c.title}: {c.said}" for c in job.confirmed)

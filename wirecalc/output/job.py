@@ -38,6 +38,8 @@ def job_text(job: Job, *, working: bool = False) -> str:
     parts += block("Checks", _overview(job))
     parts += block("Before and after", _before_and_after(job))
     parts += block("Not tested", _not_tested(job))
+    parts += block("Does not apply", _listed(f"{d.title}: {d.reason}" for d in job.does_not_apply))
+    parts += block("Confirmed as left", _confirmed(job))
     for _, checks in steps:
         for check in checks:
             parts += _evidence(check, sources, working)
@@ -151,7 +153,17 @@ def _not_tested(job: Job) -> Iterator[str]:
     for missing in job.not_tested:
         required = " (required)" if missing.required else ""
         rule = f" [{missing.rule}]" if missing.rule and missing.rule not in missing.reason else ""
-        yield from wrap(f"- {missing.title}{required}: {missing.reason}{rule}", indent="  ")
+        yield from _listed([f"{missing.title}{required}: {missing.reason}{rule}"])
+
+
+def _listed(texts: Iterable[str]) -> Iterator[str]:
+    for text in texts:
+        yield from wrap(f"- {text}", indent="  ")
+
+
+def _confirmed(job: Job) -> Iterator[str]:
+    for line in job.confirmed:
+        yield from wrap(f"{line.title}: {line.said}", indent="  ")
 
 
 def _evidence(check: JobCheck, sources: Citations, working: bool) -> Iterator[str]:

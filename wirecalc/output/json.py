@@ -115,6 +115,26 @@ def job_object(job: Job, *, working: bool = False) -> dict[str, Any]:
             }
             for n in job.not_tested
         ],
+        "does_not_apply": [
+            {
+                "name": d.name,
+                "calculation": d.calculation,
+                "reason": d.reason,
+                "machine": d.machine or only,
+            }
+            for d in job.does_not_apply
+        ],
+        "confirmed": [
+            {
+                "name": c.key,
+                "says": c.says,
+                "answer": c.answer or None,
+                "reason": c.reason,
+                "machine": c.machine or only,
+            }
+            for c in job.confirmed
+        ],
+        "remarks": list(job.remarks),
         "before_and_after": [_before_after(pair, only) for pair in job.before_and_after],
         "missing": [reading_object(r) for c in job.checks for r in readings_missing(c)],
         "house_rules": list(house_rules(job.checks)),

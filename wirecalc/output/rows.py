@@ -11,7 +11,7 @@ import io
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
-from ..checks import JobCheck
+from ..checks import NOT_APPLICABLE, YES, JobCheck
 from ..findings import Finding, Judged
 from ..items import Answer, Figure
 from ..job import Job
@@ -19,6 +19,7 @@ from .layout import visible
 
 FORMATS = ("csv", "markdown")
 NO_VERDICT, DEFECT, NOT_TESTED = "no verdict", "defect", "not tested"
+CONFIRMED, NOT_CONFIRMED = "confirmed", "not confirmed"
 RESULT = (  # the columns of what was judged
     *("calculation", "criterion", "verdict", "actual", "limit", "caution_limit", "unit"),
     *("margin", "origin", "provider", "reason", "source"),
@@ -37,13 +38,20 @@ def finding_rows(finding: Finding, form: str) -> str:
 
 
 def job_rows(job: Job, form: str) -> str:
-    """Return a job as CSV or Markdown: its checks, then what was not tested."""
+    """Return a job as CSV or Markdown: its checks, what was not tested, what is confirmed."""
     rows = [row for check in job.checks for row in _check(check)]
     for missing in job.not_tested:
         why = missing.reason or missing.rule
         reason = f"required: {why}" if missing.required else why
         about = (missing.machine, missing.step, missing.name, "", "", "")
         rows.append((*about, *empty_cells(missing.calculation, NOT_TESTED, reason)))
+    for gone in job.does_not_apply:
+        cells = empty_cells(gone.calculation, NOT_APPLICABLE, gone.reason)
+        rows.append((gone.machine, "", gone.name, "", "", "", *cells))
+    for said in job.confirmed:
+        verdict = {YES: CONFIRMED, NOT_APPLICABLE: NOT_APPLICABLE}.get(said.answer, NOT_CONFIRMED)
+        cells = empty_cells("", verdict, said.said)
+        rows.append((said.machine, "", said.says, "", "", "", *cells))
     return "\n".join(render((*_CHECK, *RESULT), rows, form))
 
 

@@ -12,7 +12,7 @@ from typing import NamedTuple
 from ..checks import AS_LEFT
 from ..criteria import Verdict
 from ..findings import Judged
-from ..job import AGAIN, MISSING, NOTHING, BeforeAfter, Counted, Job
+from ..job import AGAIN, DENIED, MISSING, NOTHING, UNCONFIRMED, BeforeAfter, Counted, Job
 from ..sources import Source
 
 METER = "Each reading is shown at its worst, with the error of its meter."
@@ -39,7 +39,7 @@ class Line(NamedTuple):
 
 def says(job: Job) -> str:
     """Say in one sentence what the verdict of a job means."""
-    n = sum(c.check is not None for c in job.decided_by)
+    n = sum(c.check is not None or c.why == DENIED for c in job.decided_by)
     many = "1 check" if n == 1 else f"{n} checks"
     if job.verdict is Verdict.PASS:
         return "At the end of the work, what was checked is within the limits."
@@ -59,19 +59,29 @@ def _open(counted: Counted | None) -> str:
         return NOTHING
     if counted.why == AGAIN:
         return "what failed was not measured again"
+    if counted.why == UNCONFIRMED:
+        return "what is to be confirmed was not"
     return "a needed test was not made" if counted.why == MISSING else "a check cannot tell"
 
 
 def lines(job: Job) -> list[Line]:
-    """Return what decided a job and what to do about each; for a pass, what came closest."""
-    if job.verdict is Verdict.PASS:
-        mended = list(_mended(job))
-        nearest = list(_closest(job))
-        untested = [n.title for n in job.not_tested]
-        nothing = Line("Next", NOTHING_TO_DO)
-        return [*mended, *nearest, nothing, *_named("Not tested", untested)]
+    """Return what decided a job and what to do about each; for a pass, what came closest.
+
+    What does not apply to the machine stands last, whatever the verdict.
+    """
+    found = _passed(job) if job.verdict is Verdict.PASS else _deciding(job)
+    return [*found, *(Line("Does not apply", f"{d.title}: {d.reason}") for d in job.does_not_apply)]
+
+
+def _passed(job: Job) -> list[Line]:
+    untested = [n.title for n in job.not_tested]
+    nothing = Line("Next", NOTHING_TO_DO)
+    return [*_mended(job), *_closest(job), nothing, *_named("Not tested", untested)]
+
+
+def _deciding(job: Job) -> list[Line]:
     found: list[Line] = []
-    checked = [c for c in job.decided_by if c.check is not None]
+    checked = [c for c in job.decided_by if c.check is not None or c.why == DENIED]
     for counted, then in zip_longest(checked, checked[1:]):
         found.append(decided(counted))
         if then is None or then.action != counted.action:  # the same for several stands once
@@ -80,14 +90,25 @@ def lines(job: Job) -> list[Line]:
     found += [Line("Not tested", f"{c.name}, which is needed: {c.reason}") for c in missing]
     if missing:
         found.append(Line("Next", f"test it: {', '.join(c.name for c in missing)}"))
+    unconfirmed = [c for c in job.decided_by if c.why == UNCONFIRMED]
+    if unconfirmed:
+        found += _named("Not confirmed", [c.name for c in unconfirmed])
+        found.append(Line("Next", unconfirmed[0].action))
     bare = [c.name for c in job.decided_by if c.why == NOTHING]
     if bare or not job.counted:
         of = f" of {', '.join(bare)}" if bare else ""
         found += [Line("Decided by", f"{NOTHING}{of}"), Line("Next", "measure after the work")]
+    return [*found, *_besides(job)]
+
+
+def _besides(job: Job) -> Iterator[Line]:
+    """Yield what is better than the verdict of the job, and no pass: it stays so after that."""
+    untold = [c.name for c in job.counted if c.verdict is Verdict.CANNOT_TELL]
     if job.verdict is Verdict.FAIL:
-        untold = [c.name for c in job.counted if c.verdict is Verdict.CANNOT_TELL]
-        found += _named("Cannot tell", untold)
-    return found
+        yield from _named("Cannot tell", untold)
+    if job.verdict is not Verdict.MARGINAL:
+        marginal = [c for c in job.counted if c.verdict is Verdict.MARGINAL]
+        yield from _named("Marginal", [f"{c.name}: {c.why}" for c in marginal])
 
 
 def about(job: Job) -> list[tuple[str, str]]:
@@ -105,10 +126,10 @@ def of_finding(judged: Judged) -> list[Line]:
 
 
 def notes(job: Job) -> list[str]:
-    """Return what goes with the lines: how readings are shown, and who is to do what is next."""
+    """Return what goes with the lines: how the sheet and its readings are taken, and who acts."""
     meter = any(c.judged is not None and c.judged.low is not None for c in job.decided_by)
     doer = job.of_machine and job.verdict is not Verdict.PASS
-    return [*([METER] if meter else []), *_exact(job), *([DOER] if doer else [])]
+    return [*job.remarks, *([METER] if meter else []), *_exact(job), *([DOER] if doer else [])]
 
 
 def _exact(job: Job) -> Iterator[str]:

@@ -1,0 +1,160 @@
+"""A screening of a machine where neither its insulation nor its leakage can be measured."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Nameplate,
+    Origin,
+    YesNo,
+    asked,
+    at_or_below,
+    calculation,
+    cannot_tell,
+    caution,
+    requires,
+)
+
+LEAST_RANGE_MOHM = 2.0  # over the range of a lesser one says less than any limit of insulation
+SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
+MOST_TRIP_MA = 30.0  # a device that trips above it does not protect a person
+MEASURE = "measure the insulation at 500 V dc, or the leakage with everything switched on"
+
+
+@calculation(
+    part="return to service",
+    cautions=("dead-01", "dead-02", "gfci-01"),
+    not_checked=(
+        "weak insulation that a few volts of a meter do not show",
+        "leakage under what trips the GFCI or RCD: it may still be over every limit",
+        "the ground path: this does not stand in for it",
+    ),
+    example_with=(
+        "over_range",
+        "ohm_range",
+        "switched_on",
+        "device_held",
+        "test_button_trips",
+        "trip_current",
+    ),
+)
+def screening(
+    over_range: Annotated[
+        bool | None,
+        YesNo(
+            "power off, live parts joined read over range (OL) to bare metal of the case, on the "
+            "highest ohm range"
+        ),
+        asked("it comes before power"),
+    ] = None,
+    ohm_range: Annotated[
+        float | None,
+        Nameplate(
+            "Mohm",
+            above=0,
+            high=10_000,
+            typical="20 Mohm",
+            text="end of that ohm range",
+            slip_under=SLIP_MOHM,
+        ),
+        asked("over a low range says nothing"),
+    ] = None,
+    switched_on: Annotated[
+        bool | None,
+        YesNo("switches, thermostats and relays were closed, so that all was in the reading"),
+        asked("what lies behind an open switch is not in it"),
+    ] = None,
+    device_held: Annotated[
+        bool | None,
+        YesNo("a GFCI or RCD held through a full run, all that can be switched on was on once"),
+        asked("parts that get hot or wet leak only then"),
+    ] = None,
+    test_button_trips: Annotated[
+        bool | None,
+        YesNo("the test button of that GFCI or RCD switches it off"),
+        asked("one that never trips holds always"),
+    ] = None,
+    trip_current: Annotated[
+        float | None,
+        Nameplate(
+            "mA",
+            above=0,
+            high=1000,
+            typical="6 mA",
+            text="residual current at which it trips: 6 mA of a class A GFCI, else as printed",
+        ),
+        asked("a coarse one holds beside a machine that shocks"),
+    ] = None,
+) -> Iterator[Item]:
+    """Does anything show a fault to the case, where nobody could measure insulation or leakage?
+
+    Live to case over range on an ordinary meter, all switches closed, then a full run on a GFCI or
+    RCD that was proved by its button and held: no fault shows. That is no measurement: a meter's
+    few volts pass weak insulation, and what holds a device may leak more than any limit. So it is
+    at best marginal, screened and not tested; a rule of the shop may forbid it.
+
+    Inputs: yes or no of the ohm reading, switches, run and button; ohm_range in Mohm (over 0 to
+    10000), trip_current in mA (over 0 to 1000). Yields a criterion each. Source: common practice.
+    """
+    yield caution("gnd-01")
+    if over_range is False:
+        yield _open(
+            "live to case",
+            "it is not over range: something leads from live parts to the case",
+            f"leave it unplugged; {MEASURE}",
+        )
+    if ohm_range is not None and not at_or_below(LEAST_RANGE_MOHM, ohm_range):
+        yield _open(
+            "range of the ohm reading",
+            f"over a range of {ohm_range:g} Mohm says nothing of insulation, at least "
+            f"{LEAST_RANGE_MOHM:g} Mohm does",
+            "read it again on the highest range, or with a meter that has a higher one",
+        )
+    if switched_on is False:
+        yield _open(
+            "switches closed",
+            "what lies behind an open switch or relay is not in the reading",
+            "close switches and relays, or read at the element, motor or compressor itself",
+        )
+    if test_button_trips is False:
+        yield _open(
+            "its test button trips it",
+            "the GFCI or RCD does not trip by its button, so that it held says nothing",
+            "run it on another one, and have this one replaced",
+        )
+    if trip_current is not None and not at_or_below(trip_current, MOST_TRIP_MA):
+        yield _open(
+            "trip of the GFCI or RCD",
+            f"one of {trip_current:g} mA holds beside a machine that shocks, {MOST_TRIP_MA:g} mA "
+            "is the most",
+            "run it on a class A GFCI, or on an RCD of 30 mA or less",
+        )
+    if device_held is not None:
+        yield requires(
+            "a GFCI or RCD holds",
+            device_held,
+            says="it tripped: the machine leaks",
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            action="do not bypass it; find what leaks: unplug parts one by one, wet parts and "
+            "elements first",
+        )
+    yield requires(
+        "insulation or leakage",
+        False,
+        says="screened, not tested: neither was measured",
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        advisory=True,
+        action=MEASURE,
+        behind="the reading over range, and the run on a GFCI or RCD that holds",
+    )
+
+
+def _open(name: str, why: str, measure: str) -> Item:
+    """Return what settles nothing, and what would."""
+    return cannot_tell(name, why, measure=measure, source=PRACTICE)

@@ -1,0 +1,137 @@
+"""What a person confirms when the work is done: the lines of a kind of job, and their answers.
+
+A shop adds lines with a table of its own whose name starts with `job-confirmed-`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any, NamedTuple
+
+from .. import tables
+from ..checks import ANSWERS, NOT_APPLICABLE, Confirmation
+from ..errors import Problem, did_you_mean
+from ..job import BENCH
+from ..reading_inputs import says_unknown
+from ..requirements import ANY_KIND
+from .excuses import no_reason
+from .facts import Subject, holds
+from .kinds import OTHER, resembles, table_kinds
+from .shape import words_of
+
+TABLE = "job-confirmed"
+_RANKS = ("yes", "with a reason", "no")  # of the column may_not_apply, the strictest last
+_, WITH_A_REASON, NEVER = _RANKS
+
+
+class Line(NamedTuple):
+    """A line to answer: its kind of job, its key, what a yes says, and when it may not apply."""
+
+    kind: str
+    key: str
+    says: str
+    may_not_apply: str
+    applies_with: tuple[str, ...]
+    when: str
+    why: str
+    table: str = TABLE
+
+    def stricter_than(self, other: Line) -> bool:
+        """Whether fewer machines get round it."""
+        return _RANKS.index(self.may_not_apply) > _RANKS.index(other.may_not_apply)
+
+
+def lines_of(kind: str) -> list[Line]:
+    """Return the lines of a kind of job: its own come before those of every machine."""
+    if kind == BENCH:
+        return []
+    own = kind if kind in table_kinds() else resembles(kind)
+    order = [ANY_KIND, *([] if own == kind else [OTHER]), own or OTHER]
+    ours = [line for line in _all_lines() if line.kind in order]
+    ours.sort(key=lambda line: (line.table != TABLE, order.index(line.kind)))
+    found: dict[str, Line] = {}
+    for line in ours:
+        if line.table == TABLE or line.key not in found:
+            found[line.key] = line
+        elif line.stricter_than(found[line.key]):  # a shop only tightens
+            found[line.key] = found[line.key]._replace(may_not_apply=line.may_not_apply)
+    return list(found.values())
+
+
+def read(
+    said: Mapping[str, Any], subject: Subject, tested: Iterable[str], problems: list[Problem]
+) -> Iterator[Confirmation]:
+    """Yield each line of a machine with its answer; what is wrong goes to `problems`.
+
+    `tested` are the calculations of its checks: after some of them a line always applies.
+    """
+    lines = lines_of(subject.kind)
+    known = {line.key: line for line in (*_all_lines(), *lines)}
+    of = f"machine {subject.machine}: confirmed" if subject.machine else "confirmed"
+    for key in said:
+        if key not in known:
+            wrong = "nothing of that name is confirmed"
+            problems.append(Problem(f"{of}: {key}", wrong, did_you_mean(key, sorted(known))))
+    asked = [x.key for x in lines if holds(x.when, subject.facts)]
+    for key in dict.fromkeys([*asked, *(k for k in said if k in known)]):
+        line = known[key]
+        answer, reason = _answer(said.get(key, ""))
+        refused = _wrong(said.get(key, ""), answer, reason, line, set(tested))
+        if refused is not None:
+            problems.append(refused._replace(name=f"{of}: {key}"))
+        yield Confirmation(key, line.says, answer, reason, subject.machine, line.why)
+
+
+def _answer(said: object) -> tuple[str, str]:
+    """Return an answer and its reason; no answer for what is none."""
+    words = words_of(said)
+    head, _, reason = (part.strip() for part in words.partition(":"))
+    answer = " ".join(head.casefold().split())
+    return (answer, reason) if answer in ANSWERS else ("", "")
+
+
+def _wrong(said: object, answer: str, reason: str, line: Line, tested: set[str]) -> Problem | None:
+    """Return what is wrong with an answer."""
+    if not answer:
+        if words_of(said) == "" or says_unknown(said):
+            return None
+        return Problem("", f"{words_of(said)!r} is no answer", f"write {_choices(line)}")
+    if answer != NOT_APPLICABLE:
+        return None
+    if line.may_not_apply == NEVER:
+        return Problem("", f"it always applies: {line.why}", "write yes or no")
+    if because := sorted(tested & set(line.applies_with)):
+        wrong = f"it applies, by the sheet's own check: {', '.join(because)}"
+        return Problem("", wrong, "write yes or no")
+    if (line.may_not_apply == WITH_A_REASON or reason) and (
+        wrong := no_reason(reason, of_work=True)
+    ):
+        return Problem("", wrong, f'write "{NOT_APPLICABLE}: " and why, or yes or no')
+    return None
+
+
+def choices(key: str, kind: str) -> str:
+    """Say what may be answered to a line of a kind of job."""
+    return next((_choices(line) for line in lines_of(kind) if line.key == key), "yes or no")
+
+
+def _choices(line: Line) -> str:
+    if line.may_not_apply == NEVER:
+        return "yes or no"
+    why = ": and why" if line.may_not_apply == WITH_A_REASON else ""
+    return f'yes, no or "{NOT_APPLICABLE}{why}"'
+
+
+def _all_lines() -> Iterator[Line]:
+    named = (n for n in tables.names() if n == TABLE or n.startswith(f"{TABLE}-"))
+    for row in (row for name in named for row in tables.load(name).rows):
+        yield Line(
+            row.text("kind"),
+            row.text("confirmation"),
+            row.text("says"),
+            said if (said := row.text("may_not_apply")) in _RANKS else NEVER,
+            tuple(row.text("applies_with").split()),
+            row.text("when"),
+            row.text("why"),
+            row.table,
+        )
