@@ -11,7 +11,6 @@ import os
 import shutil
 import sys
 from collections.abc import Iterator, Sequence
-from importlib.metadata import version
 from typing import TextIO
 
 from . import commands
@@ -19,6 +18,7 @@ from .commands import calculate, listing
 from .commands.result import DEFECT, WRONG, Result, Stream
 from .errors import BadInput, PluginDefect, TableError, described
 from .output.layout import WIDTH, printable, visible
+from .version import VERSION
 
 INTERRUPTED = 130
 
@@ -54,7 +54,7 @@ def _dispatch(words: list[str]) -> Result:
     known = commands.COMMANDS
     name, rest = (words[0], words[1:]) if words else ("", [])
     if name in ("--version", "version"):
-        return Result(f"wirecalc {version('wirecalc')}")
+        return Result(f"wirecalc {VERSION}")
     if name in ("--help", "-h", "help"):
         return listing.show_help(rest, known)
     if not words or name.startswith("--"):

@@ -13,7 +13,7 @@ from typing import Any, NamedTuple
 import pluggy
 
 from .declaration import Calculation
-from .discovery import IN_PART, Plugin
+from .discovery import FOLDER, IN_PART, Plugin
 from .errors import DeclarationError, TableError, did_you_mean, nearest
 from .itemcheck import check as check_item
 from .items import Caution
@@ -22,7 +22,7 @@ from .provided import EVERY, HouseRule, ProvidedCalculation, ProvidedRule
 from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
 from .reserved import check_name
 from .running import MOST_ITEMS
-from .tables import bundled_folder
+from .tables import Unused, bundled_folder
 
 _SLIP = 0.85  # how like a listed kind of job one is that is taken for a slip of the pen
 
@@ -35,6 +35,8 @@ class Offered(NamedTuple):
     required: list[ProvidedRequirement]
     folders: list[Path]
     cautions: list[Caution]
+    own_folders: list[Path]  # those of them that a file of the trusted folder gives
+    unused: list[Unused]
 
 
 def by_name(provided: ProvidedRule | ProvidedRequirement) -> tuple[str, str]:
@@ -44,18 +46,21 @@ def by_name(provided: ProvidedRule | ProvidedRequirement) -> tuple[str, str]:
 
 def collect(manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> Offered:
     """Ask every plugin through every hook; what is wrong is said in the record of its plugin."""
-    found = _results(manager.hook.wirecalc_tables, by_module, Path)
+    found = list(_results(manager.hook.wirecalc_tables, by_module, Path))
     folders: list[Path] = []
+    unused: list[Unused] = []
     for plugin, path in found:
         if _adds_only(plugin, path, folders):
             folders.append(path)
+            unused += _damaged(plugin, path)
+    own_folders = [path for plugin, path in found if plugin.origin == FOLDER and path in folders]
     cautions = [own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution)]
     offers: dict[str, list[tuple[Plugin, Calculation[Any] | Deferred]]] = {}
     wanted = (Calculation, Deferred)
     for plugin, calc in _results(manager.hook.wirecalc_calculations, by_module, *wanted):
         offers.setdefault(calc.name, []).append((plugin, calc))
     accepted = {n: c for n in sorted(offers) for c in _accepted(n, offers[n])}
-    offered = Offered(accepted, [], [], folders, cautions)
+    offered = Offered(accepted, [], [], folders, cautions, own_folders, unused)
     _rules(offered, manager, by_module)
     return offered
 
@@ -152,20 +157,32 @@ def _adds_only(plugin: Plugin, folder: Path, before: Sequence[Path]) -> bool:
 
     Tables that folders before have too are named.
     """
-    from .shop_tables import check_folder, hidden, refuse_folder  # only where a folder is added
+    from .shop_folder import hidden, refuse_folder  # only where a folder is added
 
-    usable = False
     try:
         if not folder.is_absolute():
             raise TableError(f"its folder of tables, {folder}, depends on the current directory")
         refuse_folder(folder)
-        usable = True
-        for why in hidden(folder, before):
-            plugin.fail(why, IN_PART)
-        check_folder(folder)
     except TableError as error:
         plugin.fail(error, IN_PART)
-    return usable
+        return False
+    for why in hidden(folder, before):
+        plugin.fail(why, IN_PART)
+    return True
+
+
+def _damaged(plugin: Plugin, folder: Path) -> list[Unused]:
+    """Return what in a folder of tables leaves in doubt what reads a published table.
+
+    Where nobody knows which table it is for, the plugin is named, as one that failed is. The folder
+    of a shop's own plugin is looked through with all others of the shop.
+    """
+    from .shop_folder import damaged
+
+    found = damaged(folder) if plugin.origin != FOLDER else []
+    for one in found:
+        plugin.fail(str(one), IN_PART)
+    return [one for one in found if one.tables]
 
 
 def _accepted(

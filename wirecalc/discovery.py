@@ -1,10 +1,12 @@
-"""Which plugins there are: installed entry points, and the files of a trusted folder.
+"""Which plugins there are: the bundled one, installed entry points, files of a trusted folder.
 
-Nothing is imported here. A plugin that is to be left out is left out before its import.
+Nothing is imported here. A plugin that is to be left out is left out before its import. The bundled
+one is found in the package: what a distribution calls itself in its metadata says nothing.
 """
 
 from __future__ import annotations
 
+import importlib
 import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
@@ -13,9 +15,11 @@ from typing import Any, NamedTuple
 
 from .errors import BadInput, DeclarationError, Problem, described, did_you_mean
 from .settings import Settings
+from .version import VERSION
 
 GROUP = "wirecalc"  # the entry-point group
-BUNDLED = "wirecalc"  # the distribution whose entry points are the bundled plugins
+BUNDLED_MODULE = "wirecalc_plugins.shelf"  # the bundled plugin
+BUNDLED, INSTALLED, FOLDER = "bundled", "installed", "folder"  # where a plugin comes from
 UNKNOWN = "unknown"  # a distribution whose metadata names none
 LONGEST_REASON = 500  # characters
 LOADED, IN_PART, FAILED, LEFT_OUT = "loaded", "in part", "failed", "left out"
@@ -26,7 +30,7 @@ SAID = {FAILED: "was not loaded", IN_PART: "was loaded in part", LEFT_OUT: "was 
 class Plugin:
     """One plugin: who it is, and what became of it.
 
-    `distribution` is what was installed, or the file of a trusted folder.
+    `distribution` is what was installed, or the file of a trusted folder; `origin` says which.
     """
 
     name: str
@@ -39,11 +43,12 @@ class Plugin:
     hooks: list[str] = field(default_factory=list)
     load_time: float = 0.0  # s
     slow: bool = False
+    origin: str = INSTALLED
 
     @property
     def bundled(self) -> bool:
         """Whether it comes with wirecalc."""
-        return self.distribution == BUNDLED
+        return self.origin == BUNDLED
 
     @property
     def broken(self) -> bool:
@@ -75,7 +80,7 @@ def found(settings: Settings) -> list[Candidate]:
 
     Raises BadInput where the allow-list names a plugin that is not there.
     """
-    candidates = [*_installed(), *_in_folder(settings)]
+    candidates = [_bundled(), *_installed(), *_in_folder(settings)]
     if settings.only_plugins is not None:
         _check_names(settings, candidates)
     for plugin, _ in candidates:
@@ -99,6 +104,11 @@ def _refuse_same_names(plugins: Sequence[Plugin]) -> None:
             plugin.fail(f"{', '.join(map(str, same))} has the same name; {would_do}")
 
 
+def _bundled() -> Candidate:
+    plugin = Plugin(BUNDLED, GROUP, VERSION, origin=BUNDLED)
+    return Candidate(plugin, lambda: importlib.import_module(BUNDLED_MODULE))
+
+
 def _installed() -> list[Candidate]:
     """Return the plugins of all distributions; one with damaged entry points is named.
 
@@ -112,6 +122,7 @@ def _installed() -> list[Candidate]:
             if f"[{GROUP}]" not in (distribution.read_text("entry_points.txt") or ""):
                 continue
             points = [p for p in distribution.entry_points if p.group == GROUP]
+            points = [p for p in points if p.value != BUNDLED_MODULE]  # it is there already
         except Exception as error:
             points = []
             damaged: Exception | None = error
@@ -151,9 +162,8 @@ def _loader(point: EntryPoint) -> Callable[[], Any]:
     return load
 
 
-def _order(candidate: Candidate) -> tuple[bool, str, str]:
-    plugin = candidate.plugin
-    return not plugin.bundled, plugin.distribution, plugin.name
+def _order(candidate: Candidate) -> tuple[str, str]:
+    return candidate.plugin.distribution, candidate.plugin.name
 
 
 def _in_folder(settings: Settings) -> Iterator[Candidate]:
@@ -164,12 +174,12 @@ def _in_folder(settings: Settings) -> Iterator[Candidate]:
 
     try:
         for path, wrong, load in trusted.files(settings):
-            plugin = Plugin(path.stem, str(path), "")
+            plugin = Plugin(path.stem, str(path), "", origin=FOLDER)
             if wrong:
                 plugin.fail(wrong)
             yield Candidate(plugin, load)
     except OSError as error:
-        plugin = Plugin("plugin folder", str(settings.plugin_folder), "")
+        plugin = Plugin("plugin folder", str(settings.plugin_folder), "", origin=FOLDER)
         plugin.fail(f"cannot be read ({error.strerror or error})")
         yield Candidate(plugin, dict)
 

@@ -12,9 +12,10 @@ from pathlib import Path
 from . import tables
 from .collecting import by_name, collect
 from .discovery import FAILED, IN_PART, LEFT_OUT, SAID, Plugin, found
-from .errors import BadInput, PluginDefect, Problem, TableError, did_you_mean
+from .errors import BadInput, PluginDefect, Problem, did_you_mean
 from .findings import Finding
 from .items import Caution, NotChecked, added_cautions, use_cautions
+from .leftovers import left_over, strange_variables, used_files
 from .loading import load
 from .provided import ProvidedCalculation, ProvidedRule
 from .requirements import ProvidedRequirement
@@ -33,6 +34,8 @@ class Catalogue:
     left_out: list[NotChecked] = field(default_factory=list)  # beside plugins
     folders: list[Path] = field(default_factory=list)  # of tables
     cautions: list[Caution] = field(default_factory=list)
+    used: list[Path] = field(default_factory=list)  # files of the shop with a use of their own
+    unused: list[tables.Unused] = field(default_factory=list)  # though the shop meant it
 
     @property
     def not_loaded(self) -> list[NotChecked]:
@@ -51,12 +54,21 @@ class Catalogue:
         if rules_files:
             from .rules_file import Beside, check
 
-            beside = Beside(self.folders, self.required)
+            beside = Beside(self.folders, self.required, self.used)
             wrong = {path: check(path, self.calculations, beside) for path in rules_files}
             broken += [f"rules file {path}: {w}" for path, all_ in wrong.items() for w in all_]
+        broken += [why for why in self.not_in_force() if not any(why in said for said in broken)]
         if broken:
             said = "nothing was computed, because plugins and rules files are to load (strict)"
             raise PluginDefect("\n".join([said, *broken]))
+
+    def not_in_force(self) -> list[str]:
+        """Say what the shop meant and is not used: files, and what is in its stricter tables."""
+        if not self.folders:
+            return [str(one) for one in self.unused]
+        from .shop_tables import lost
+
+        return [*(str(one) for one in self.unused), *lost(self.folders)]
 
     def find(
         self, name: str, commands: Iterable[str] = (), *, instead: str = ""
@@ -136,18 +148,18 @@ class Catalogue:
 
     def put_to_use(self) -> None:
         """Have its tables and cautions in use, and no others."""
-        tables.use_folders(self.folders)
+        tables.use_folders(self.folders, self.unused)
         use_cautions(self.cautions)
 
     @contextlib.contextmanager
     def in_use(self) -> Iterator[None]:
         """Have them in use for a while: a process may have two catalogues, and runs in runs."""
-        folders, cautions = tables.folders()[1:], added_cautions()
+        folders, unused, cautions = tables.folders()[1:], tables.unused(), added_cautions()
         self.put_to_use()
         try:
             yield
         finally:
-            tables.use_folders(folders)
+            tables.use_folders(folders, unused)
             use_cautions(cautions)
 
 
@@ -185,8 +197,14 @@ def build(
         catalogue.left_out += [
             NotChecked(f"house rules of {path.name}", why) for path in settings.rules_files
         ]
-    elif settings.rules_files:
-        _add_rules(catalogue, settings.rules_files)
+    else:
+        catalogue.used = used_files(settings)
+        if settings.rules_files:
+            _add_rules(catalogue, settings.rules_files)
+        left = left_over(settings, catalogue.plugins, offered.own_folders, catalogue.folders)
+        catalogue.unused += [*offered.unused, *left.meant]
+        catalogue.left_out += (NotChecked(*named) for named in left.named)
+    catalogue.left_out += strange_variables()
     catalogue.put_to_use()
     if settings.strict:
         catalogue.refuse_broken(() if settings.bundled_only else settings.rules_files)
@@ -195,14 +213,15 @@ def build(
 
 def _add_rules(catalogue: Catalogue, files: Sequence[Path]) -> None:
     from . import rules_file  # a shop without one reads nothing of it
-    from .shop_tables import hidden
+    from .shop_folder import hidden
 
-    beside = rules_file.Beside(catalogue.folders, catalogue.required)
+    beside = rules_file.Beside(catalogue.folders, catalogue.required, catalogue.used)
     found = rules_file.load(files, catalogue.calculations, beside)
     catalogue.rules = sorted([*catalogue.rules, *found.rules], key=by_name)
     catalogue.required = sorted([*catalogue.required, *found.required], key=by_name)
+    catalogue.unused += found.left.meant
+    catalogue.left_out += (NotChecked(*named) for named in found.left.named)
     for folder in found.folders:
-        with contextlib.suppress(TableError):  # a damaged one stands among the rules already
-            for why in hidden(folder, catalogue.folders):
-                catalogue.left_out.append(NotChecked(f"a table of {folder}", why))
+        for why in hidden(folder, catalogue.folders):
+            catalogue.left_out.append(NotChecked(f"a table of {folder}", why))
         catalogue.folders.append(folder)

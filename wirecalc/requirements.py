@@ -58,7 +58,7 @@ def lists_kinds(table: str) -> bool:
 def kinds_in(folders: Iterable[Path]) -> Iterator[str]:
     """Yield the kinds of job that the tables in some folders list; a damaged one lists none."""
     for folder in folders:
-        for path in sorted(folder.glob(f"{TABLE_OF_KINDS}*.toml")):
+        for path in tables.sidecars(folder):
             with contextlib.suppress(TableError):
                 if lists_kinds(path.stem):
                     said = (row.text("kind") for row in tables.read(folder, path.stem).rows)

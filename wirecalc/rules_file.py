@@ -28,28 +28,36 @@ from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_i
 from .rules_ask import condition, declared, judge
 from .rules_entries import BOUNDS, WORDS, Entry, Wrong, WrongEntry, at_key
 from .rules_text import RulesText, read
-from .shop_tables import check_folder, check_tables, refuse_folder
+from .shop_folder import check_tables, not_used, refuse_folder
 from .sources import Confidence, Source
-from .tables import bundled_folder
+from .tables import LeftOver, bundled_folder
 
 Known = Mapping[str, ProvidedCalculation]
 ALL = ("*",)
 
 
 class FromFile(NamedTuple):
-    """What one rules file comes to. `wrong` stands among the rules, as rules that cannot tell."""
+    """What rules files come to. `wrong` stands among the rules, as rules that cannot tell.
+
+    `left` is what is not used in their folders of tables.
+    """
 
     rules: list[ProvidedRule]
     required: list[ProvidedRequirement]
     wrong: list[Wrong]
     folders: list[Path]
+    left: LeftOver
 
 
 class Beside(NamedTuple):
-    """What plugins give that a rules file may build on: folders of tables, required checks."""
+    """What there is beside a rules file: folders of tables and required checks, of plugins.
+
+    `used` are files and folders that have a use of their own, where a folder of tables holds them.
+    """
 
     folders: Sequence[Path] = ()
     required: Sequence[ProvidedRequirement] = ()
+    used: Sequence[Path] = ()
 
 
 NOTHING = Beside()
@@ -60,7 +68,7 @@ def load(paths: Sequence[Path], known: Known, beside: Beside = NOTHING) -> FromF
 
     Inputs, choices and units are checked when a calculation runs, so that none is loaded here.
     """
-    loaded = FromFile([], [], [], [])
+    loaded = FromFile([], [], [], [], LeftOver([], []))
     texts = [read(path) for path in dict.fromkeys(paths)]
     for text in texts:
         usable, wrong = _sorted_out(text, known)
@@ -75,6 +83,8 @@ def load(paths: Sequence[Path], known: Known, beside: Beside = NOTHING) -> FromF
             else:
                 loaded.rules.extend(_rules(entry, text.file, known))
         loaded.rules.extend(_cannot_be_used(one, text.file, known) for one in wrong)
+    for folder in loaded.folders:
+        loaded.left.add(not_used(folder, [*paths, *beside.used, *loaded.folders]))
     return loaded
 
 
@@ -86,8 +96,11 @@ def check(path: Path, known: Known, beside: Beside = NOTHING) -> list[Wrong]:
     for folder in text.folders:
         taken: list[Path] = []
         _take_folder(folder, text, taken, wrong)
-        said = [w for f in taken for w in check_tables(f) if w not in {x.wrong for x in wrong}]
-        wrong += [Wrong(None, text.folders_line, why) for why in said]
+        wrong += [
+            Wrong(None, text.folders_line, why)
+            for f in taken
+            for why in _wrong_in(f, [path, *beside.used, *text.folders])
+        ]
     for entry in usable:
         for name in entry.calculations if entry.section == "rule" else ():
             try:
@@ -103,10 +116,17 @@ def _take_folder(folder: Path, text: RulesText, taken: list[Path], wrong: list[W
     """Take a folder of tables, or say what is wrong with it."""
     try:
         refuse_folder(folder)
-        taken.append(folder)
-        check_folder(folder)
+        if folder not in taken:
+            taken.append(folder)
     except TableError as error:
         wrong.append(Wrong(None, text.folders_line, str(error)))
+
+
+def _wrong_in(folder: Path, used: Sequence[Path]) -> list[str]:
+    """Say all that is wrong in a folder of tables, each once."""
+    meant = not_used(folder, used).meant
+    said, strays = [str(one) for one in meant], tuple(one.file for one in meant)
+    return said + [why for why in check_tables(folder, used) if not why.startswith(strays)]
 
 
 def _sorted_out(text: RulesText, known: Known) -> tuple[list[Entry], list[Wrong]]:

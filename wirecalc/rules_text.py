@@ -13,9 +13,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from .errors import did_you_mean
+from .errors import BadText, did_you_mean
 from .rules_entries import SECTIONS, Entry, Wrong, check, is_texts
 from .rules_lines import Lines, of_toml
+from .textfile import read_text
 
 _ABOVE_ALL = {  # what may stand above all sections -> what it is, and an example of it
     "tables": ("folders", '["our-tables"]'),
@@ -42,11 +43,11 @@ class RulesText(NamedTuple):
 def read(path: Path) -> RulesText:
     """Read a rules file. What is wrong is returned, not raised: the rest still holds."""
     try:
-        text = path.read_text(encoding="utf-8-sig")
+        text = read_text(path)
         sheet = tomllib.loads(text)
     except FileNotFoundError:
         return _nothing(path, "there is no such file", "check the name")
-    except (OSError, UnicodeDecodeError, RecursionError) as error:
+    except (OSError, BadText, RecursionError) as error:
         return _nothing(path, f"cannot be read ({getattr(error, 'strerror', None) or error})")
     except tomllib.TOMLDecodeError as error:
         line, would_do = of_toml(text, str(error))

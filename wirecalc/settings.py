@@ -20,13 +20,17 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from .errors import BadInput, Problem, did_you_mean
+from .errors import BadInput, BadText, Problem, did_you_mean, nearest
+from .textfile import read_text
 
 CONFIG = "WIRECALC_CONFIG"
 BUNDLED_ONLY = "WIRECALC_BUNDLED_ONLY"
 ONLY_PLUGINS = "WIRECALC_ONLY_PLUGINS"
 RULES = "WIRECALC_RULES"
 STRICT = "WIRECALC_STRICT"
+TRACEBACK = "WIRECALC_TRACEBACK"  # of a defect, shown
+TESTED_WITH = "WIRECALC_AXE"  # only the tests read it
+VARIABLES = (CONFIG, BUNDLED_ONLY, ONLY_PLUGINS, RULES, STRICT, TRACEBACK, TESTED_WITH)
 HOME = "~/.config/wirecalc/config.toml"  # on every system
 _ON = ("1", "yes", "true")
 _OFF = ("", "0", "no", "false")
@@ -83,6 +87,22 @@ def looked_at() -> Path:
     return path
 
 
+def misnamed() -> list[Path]:
+    """Return what stands in the settings folder of the home in place of the settings file."""
+    path = Path(HOME)
+    with contextlib.suppress(OSError, RuntimeError):
+        path = path.expanduser()
+        if not os.environ.get(CONFIG) and path.is_absolute() and not path.is_file():
+            return [p for p in sorted(path.parent.iterdir()) if _nearly_settings(p)]
+    return []
+
+
+def _nearly_settings(path: Path) -> bool:
+    endings = [ending.casefold() for ending in path.suffixes]
+    named = path.name.casefold().startswith(f"{Path(HOME).stem}.")
+    return path.name[0] != "." and (named or any(nearest(e, [".toml"], 0.8) for e in endings))
+
+
 def _go_on() -> str:
     """Say what a settings file that cannot be used asks for."""
     named = f"{CONFIG} names it; " if os.environ.get(CONFIG) else ""
@@ -126,10 +146,10 @@ def _from_file(path: Path) -> Settings:
     import tomllib
 
     try:
-        said = tomllib.loads(path.read_text(encoding="utf-8-sig"))
+        said = tomllib.loads(read_text(path))
     except tomllib.TOMLDecodeError as error:
         raise BadInput([Problem(str(path), f"is not TOML: {error}", _go_on())]) from None
-    except (OSError, UnicodeDecodeError, RecursionError) as error:
+    except (OSError, BadText, RecursionError) as error:
         why = getattr(error, "strerror", None) or error
         raise BadInput([Problem(str(path), f"cannot be read ({why})", _go_on())]) from None
     problems = list(_wrong(path, said))

@@ -3,96 +3,61 @@
     stricter_than = "pull-crimp"
 
 It has the key columns of the published table and those columns in which it differs. A row is used
-if each value is as strict as the published one or stricter, by the `stricter` of the column;
-else it is not used, and the reason is kept to be shown. The published rows stay as they are:
+if each value is as strict as the published one or stricter, by the `stricter` of the column. A
+milder one is not used, and shown; any other that cannot be used leaves in doubt what reads the
+table, since a limit of the shop is lost with it. The published rows stay as they are:
 `overlaid` makes a second table, by which a calculation is run a second time.
 """
 
 from __future__ import annotations
 
-import contextlib
 import functools
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from pathlib import Path
 from types import MappingProxyType
 from typing import NamedTuple
 
 from . import tables
-from .errors import DamagedTable, TableError, did_you_mean
+from .errors import DamagedTable, TableError, did_you_mean, nearest
 from .tables import Cell, Column, Row, Table
 
+_NEARLY = 0.8  # how like that of a published table a name is that was meant for it
 _TYPES_OF_AMOUNTS = ("number", "integer")
 
 
 class Overlaid(NamedTuple):
     """A published table with a shop's rows in it, where they come from, and what was not used.
 
-    `rows` are the shop's rows in use. `broken` says why a shop's table cannot be read at all.
+    `rows` are the shop's rows in use, `milder` those that the published ones outdo. `lost` says
+    which rows, or whole tables, cannot be used though they may be stricter.
     """
 
     table: Table
     by: tuple[str, ...] = ()
     rows: tuple[Row, ...] = ()
-    not_used: tuple[str, ...] = ()
-    broken: tuple[str, ...] = ()
+    milder: tuple[str, ...] = ()
+    lost: tuple[str, ...] = ()
 
 
-def refuse_folder(folder: Path) -> None:
-    """Raise TableError where a folder is not there, or would replace a published table."""
-    try:
-        there = folder.is_dir()
-    except OSError:  # a name that no folder can have
-        there = False
-    if not there:
-        raise TableError(f"{folder.name[:100]} is no folder of tables")
-    taken = sorted(_published() & {path.stem for path in folder.glob("*.toml")})
-    if taken:
-        raise TableError(f"{taken[0]} is a bundled table; add one under another name")
-
-
-def check_folder(folder: Path) -> None:
-    """Raise TableError where a table is meant for a published one, and it is not plain which."""
-    for path in sorted(folder.glob("*.toml")):
-        over = _meant_for(path)
-        if over is not None and over not in _published():
-            would_do = did_you_mean(over, sorted(_published()))
-            raise TableError(f"table {path.stem}: there is no published table {over!r}; {would_do}")
-
-
-def check_tables(folder: Path) -> list[str]:
-    """Say what is wrong with a folder of tables, as docs/tables.md describes them.
-
-    Every table in it is read, and rows of a stricter one that are not used are named.
-    """
-    names = {path.stem for path in folder.glob("*.toml")}
-    wrong = [] if names else [f"{folder} holds no table: a table is NAME.csv and NAME.toml"]
-    alone = sorted({path.stem for path in folder.glob("*.csv")} - names)
-    wrong += [f"table {name}: it has no {name}.toml beside it" for name in alone]
-    for name in sorted(names):
-        if (tables.bundled_folder() / f"{name}.toml").is_file():
-            wrong.append(f"table {name}: a bundled table has this name; take another")
-        try:
-            tables.read(folder, name)
-        except DamagedTable as error:
-            wrong.append(error.said)
-        except TableError as error:
-            wrong += str(error).splitlines()
-    return wrong + [why for over in _all((folder,)).values() for why in over.not_used]
-
-
-def hidden(folder: Path, before: Iterable[Path]) -> Iterator[str]:
-    """Say which tables of a folder are never read, because one before has a table of the name.
-
-    Stricter ones are read wherever they stand.
-    """
-    for path in sorted(folder.glob("*.toml")):
-        other = next((f for f in before if (f / path.name).is_file()), None)
-        if other is not None and _meant_for(path) is None:
-            yield f"its table {path.stem} is not used: {other} has one of that name"
-
-
-def _published() -> set[str]:
+def published() -> set[str]:
+    """Return the names of the published tables."""
     return {path.stem for path in tables.bundled_folder().glob("*.toml")}
+
+
+def table_named(name: str) -> str:
+    """Return the published table of nearly a name; empty where there is none."""
+    return nearest(name, sorted(published()), _NEARLY)
+
+
+def with_columns(columns: Set[str]) -> list[str]:
+    """Return the published tables whose key, and a value of which, is among some columns."""
+    found = []
+    for name in sorted(published()) if columns else ():
+        about = tables.read_sidecar(tables.bundled_folder(), name)
+        key = set(about["key"])
+        if key <= columns and (about["columns"].keys() - key) & columns:
+            found.append(name)
+    return found
 
 
 def over(names: Iterable[str]) -> list[Overlaid]:
@@ -101,27 +66,41 @@ def over(names: Iterable[str]) -> list[Overlaid]:
     return [touched[name] for name in sorted(set(names) & set(touched))]
 
 
+def lost(folders: Sequence[Path]) -> list[str]:
+    """Say what of the stricter tables in some folders was meant and is not used."""
+    return [why for shop in _all(tuple(folders)).values() for why in shop.lost]
+
+
+def not_used(folder: Path) -> list[str]:
+    """Say what of the stricter tables in a folder is not used, milder rows too."""
+    return [why for shop in _all((folder,)).values() for why in (*shop.lost, *shop.milder)]
+
+
+def forget() -> None:
+    """Read the tables of a shop anew: they may have been changed."""
+    _all.cache_clear()
+    tables.forget()
+
+
 @functools.lru_cache(maxsize=8)
 def _all(folders: tuple[Path, ...]) -> Mapping[str, Overlaid]:
     found: dict[str, Overlaid] = {}
-    for path in (p for folder in folders for p in sorted(folder.glob("*.toml"))):
+    names = published()
+    for path in (p for folder in folders for p in tables.sidecars(folder)):
         try:
-            target = _meant_for(path)
-        except TableError:  # said already of the plugin or the file that brought the folder
+            target = meant_for(path)
+        except TableError:  # said of the folder
             continue
-        if target in _published():
+        if target in names:
             before = found.get(target) or Overlaid(tables.read(tables.bundled_folder(), target))
             found[target] = _add(before, path.parent, path.stem)
     return found
 
 
-def _meant_for(path: Path) -> str | None:
-    """Return the published table that a table is meant for; raises TableError for a bad sidecar."""
-    with contextlib.suppress(OSError):  # said below
-        if "stricter_than" not in path.read_text(encoding="utf-8", errors="replace"):
-            return None  # most tables stand alone, and are read when they are asked for
-    meant = tables.read_sidecar(path.parent, path.stem).get("stricter_than")
-    return None if meant is None else str(meant)
+def meant_for(path: Path) -> str | None:
+    """Return the published table that a sidecar names; raises TableError for a bad sidecar."""
+    meant: str | None = tables.read_sidecar(path.parent, path.stem).get("stricter_than")
+    return meant
 
 
 def _add(before: Overlaid, folder: Path, name: str) -> Overlaid:
@@ -130,17 +109,20 @@ def _add(before: Overlaid, folder: Path, name: str) -> Overlaid:
         shop = tables.read(folder, name)
         columns = _shared(published, shop)
     except TableError as error:
-        said = error.said if isinstance(error, DamagedTable) else str(error)
-        return before._replace(broken=(*before.broken, said))
+        said = str(error).replace(f"table {name}", f"{folder.name}/{name}.toml", 1)
+        said = error.said if isinstance(error, DamagedTable) else said
+        return before._replace(lost=(*before.lost, said))
     rows = {tuple(r.cells[k] for k in published.key): r for r in published.rows}
     used: list[Row] = []
-    not_used: list[str] = []
+    milder: list[str] = []
+    lost: list[str] = []
     for own in shop.rows:
         key = tuple(own.cells[k] for k in published.key)
         old = rows.get(key)
         wrong = [*_conflicts(published, columns, old, own)]
         if wrong:
-            not_used += [f"{name}, row {_key_text(published, own)}: {why}" for why in wrong]
+            said = f"{folder.name}/{name}.csv, row {_key_text(published, own)}: {'; '.join(wrong)}"
+            (milder if _outdone(columns, old, own) else lost).append(said)
         else:
             rows[key] = _merged(published, columns, old, own)
             used.append(rows[key])
@@ -156,8 +138,8 @@ def _add(before: Overlaid, folder: Path, name: str) -> Overlaid:
         made,
         (*before.by, name),
         (*before.rows, *used),
-        (*before.not_used, *not_used),
-        before.broken,
+        (*before.milder, *milder),
+        (*before.lost, *lost),
     )
 
 
@@ -225,6 +207,14 @@ def _stricter(column: Column, mine: Cell, theirs: Cell) -> bool:
     if not isinstance(mine, int | float) or not isinstance(theirs, int | float):
         return False
     return {"higher": mine > theirs, "lower": mine < theirs}.get(column.stricter, False)
+
+
+def _outdone(columns: list[Column], old: Row | None, own: Row) -> bool:
+    """Whether the published row is as strict in every column: then nothing is lost."""
+    if old is None:
+        return False
+    pairs = ((c, own.cells[c.name], old.cells[c.name]) for c in columns)
+    return all(mine in (None, theirs) or _stricter(c, theirs, mine) for c, mine, theirs in pairs)
 
 
 def _twins(published: Table, column: Column, old: Row, own: Row) -> Iterator[str]:

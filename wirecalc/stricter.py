@@ -13,12 +13,13 @@ from .band import Given
 from .criteria import Criterion, Origin, cannot_tell
 from .errors import PluginDefect
 from .items import Item, NotChecked
-from .tables import folders, instead, watched
+from .tables import Unused, folders, instead, unused, watched
 
 if TYPE_CHECKING:
     from .shop_tables import Overlaid
 
 MARK = "shop tables"  # keeps these criteria apart from the calculation's own
+MEND = "have the shop mend it, or take it away"
 
 
 class Tried(NamedTuple):
@@ -27,11 +28,12 @@ class Tried(NamedTuple):
     items: list[Item]
     again: list[Item]
     shops: Sequence[Overlaid] = ()
+    in_doubt: Sequence[Unused] = ()
 
 
 def twice(run: Callable[[Mapping[str, Any]], list[Item]], arguments: Mapping[str, Any]) -> Tried:
     """Run a calculation; where a shop has stricter rows for a table that it reads, by them too."""
-    if len(folders()) == 1:
+    if len(folders()) == 1 and not unused():
         items = run(arguments)
         return Tried(items, items)
     from .shop_tables import over
@@ -40,14 +42,15 @@ def twice(run: Callable[[Mapping[str, Any]], list[Item]], arguments: Mapping[str
     with watched() as asked:
         items = run(arguments)
     shops = over(asked)
+    in_doubt = [one for one in unused() if not one.tables or asked.intersection(one.tables)]
     if not any(shop.rows for shop in shops):
-        return Tried(items, items, shops)
+        return Tried(items, items, shops, in_doubt)
     try:
         with instead(shop.table for shop in shops):
             again = run(spare)
     except PluginDefect as error:
         again = [*items, cannot_tell("the shop's stricter tables", str(error))]
-    return Tried(items, again, shops)
+    return Tried(items, again, shops, in_doubt)
 
 
 def from_shop_tables(tried: Sequence[Tried]) -> list[list[Given]]:
@@ -77,8 +80,11 @@ def _added(one: Tried, stricter: set[str], by: str) -> Iterator[Given]:
         if isinstance(item, Criterion) and item.name in stricter:
             yield Given(item._replace(origin=Origin.HOUSE), by, MARK)
     for shop in one.shops:
-        for why in shop.not_used:
+        for why in shop.milder:
             yield Given(NotChecked("a row of the shop, not used", why), by, MARK)
-        for why in shop.broken:
-            name, mend = f"the shop's {shop.table.name}", "have the shop mend its table"
-            yield Given(cannot_tell(name, why, measure=mend), "shop", MARK)
+        if shop.lost:
+            name, why = f"the shop's {shop.table.name}", "; ".join(shop.lost)
+            yield Given(cannot_tell(name, why, measure=MEND), "shop", MARK)
+    for left in one.in_doubt:
+        name = f"the shop's {left.file}"
+        yield Given(cannot_tell(name, left.why, measure=MEND), "shop", MARK)

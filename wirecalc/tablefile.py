@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import csv
-import tomllib
+import io
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from .errors import TableError
+from .errors import BadText, TableError
+from .sidecar import read_sidecar
 from .sources import Confidence, Source, read_off
+from .textfile import read_text
 
 Cell = str | float | int | None
 TAIL = ("source", "confidence", "copies", "note")  # the last columns of every table
@@ -138,30 +140,6 @@ def read_file(folder: Path, name: str) -> tuple[Table, Sequence[Any]]:
     return table, sidecar.get("rules", [])
 
 
-def read_sidecar(folder: Path, name: str) -> dict[str, Any]:
-    """Return what the sidecar of a table says; raises TableError where it cannot be read."""
-    try:
-        with (folder / f"{name}.toml").open("rb") as file:
-            sidecar = tomllib.load(file)
-    except (OSError, UnicodeDecodeError, RecursionError, tomllib.TOMLDecodeError) as error:
-        raise TableError(f"table {name}: its sidecar cannot be read ({error})") from error
-    missing = [k for k in _SHAPES if not sidecar.get(k)]
-    if missing:
-        raise TableError(f"table {name}: its sidecar lacks {', '.join(missing)}")
-    for key, shape in (*_SHAPES.items(), ("rules", list)):
-        if not isinstance(sidecar.get(key, shape()), shape):
-            raise TableError(f"table {name}: {key} in its sidecar is written wrongly")
-    if not all(isinstance(k, str) for k in sidecar["key"]):
-        raise TableError(f"table {name}: key in its sidecar is no list of columns")
-    return sidecar
-
-
-_SHAPES: dict[str, type] = {  # what a sidecar must say
-    **dict.fromkeys(("title", "purpose", "not_for", "checked"), str),
-    **{"key": list, "sources": dict, "columns": dict},
-}
-
-
 def _column(table: str, name: str, about: dict[str, Any]) -> Column:
     try:
         column = Column(name=name, **about)
@@ -190,10 +168,10 @@ def _rows(
     path: Path, name: str, columns: Sequence[Column], sources: Mapping[str, Source]
 ) -> Iterator[Row]:
     try:
-        with path.open(encoding="utf-8", newline="") as file:
-            lines = list(csv.reader(file, strict=True))
-    except (OSError, UnicodeDecodeError, csv.Error) as error:
-        raise TableError(f"table {name}: its CSV cannot be read ({error})") from error
+        lines = list(csv.reader(io.StringIO(read_text(path), newline=""), strict=True))
+    except (OSError, BadText, csv.Error) as error:
+        why = getattr(error, "strerror", None) or error
+        raise TableError(f"table {name}: its CSV cannot be read ({why})") from error
     header = [c.name for c in columns] + list(TAIL)
     if not lines or lines[0] != header:
         raise TableError(f"table {name}: the header is not {','.join(header)}")

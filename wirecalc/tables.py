@@ -11,35 +11,83 @@ import functools
 import importlib.util
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
+from typing import NamedTuple
 
 from .errors import DamagedTable, TableError, did_you_mean
+from .sidecar import read_sidecar
 from .tablecheck import check
-from .tablefile import Cell, Column, Row, Table, read_file, read_sidecar
+from .tablefile import Cell, Column, Row, Table, read_file
 
 __all__ = [
     "Cell",
     "Column",
+    "LeftOver",
     "Row",
     "Table",
+    "Unused",
     "bundled_folder",
     "folders",
+    "forget",
     "instead",
     "load",
     "names",
     "read",
     "read_sidecar",
+    "sidecars",
+    "unused",
     "use_folders",
     "watched",
 ]
 
+
+class Unused(NamedTuple):
+    """What a shop meant and what is not used: its file, why, and whom it could concern.
+
+    `tables` are the published tables that it may be meant for. Where nobody knows there are none,
+    and it could concern every calculation.
+    """
+
+    file: str
+    why: str
+    tables: tuple[str, ...] = ()
+
+    def __str__(self) -> str:
+        return f"{self.file}: {self.why}"
+
+
+class LeftOver(NamedTuple):
+    """What is not used of a folder that a shop names: what was meant, and what is only named.
+
+    `named` has what it is and why it is not used.
+    """
+
+    meant: list[Unused]
+    named: list[tuple[str, str]]
+
+    def add(self, other: LeftOver) -> None:
+        """Add what is left over of another."""
+        self.meant.extend(other.meant)
+        self.named.extend(other.named)
+
+
 _added_folders: list[Path] = []
+_unused: list[Unused] = []
 
 
-def use_folders(added: Sequence[Path]) -> None:
-    """Look for tables in these folders too, behind the bundled one, and in no others."""
+def use_folders(added: Sequence[Path], unused: Sequence[Unused] = ()) -> None:
+    """Look for tables in these folders too, behind the bundled one, and in no others.
+
+    `unused` is what a shop meant and what is not used; it leaves what reads it in doubt.
+    """
+    _unused[:] = unused
     if list(added) != _added_folders:
         _added_folders[:] = added
         _load.cache_clear()
+
+
+def unused() -> Sequence[Unused]:
+    """Return what a shop meant and what is not used."""
+    return tuple(_unused)
 
 
 @functools.cache
@@ -56,9 +104,22 @@ def folders() -> Sequence[Path]:
     return (bundled_folder(), *_added_folders)
 
 
+def sidecars(folder: Path) -> list[Path]:
+    """Return the sidecars in a folder, sorted; not what one system leaves on the disks of another.
+
+    (A file whose name begins with `._` is one of those.)
+    """
+    return sorted(path for path in folder.glob("*.toml") if not path.name.startswith("._"))
+
+
 def names() -> list[str]:
     """Return the names of all tables, sorted."""
-    return sorted({path.stem for folder in folders() for path in folder.glob("*.toml")})
+    return sorted({path.stem for folder in folders() for path in sidecars(folder)})
+
+
+def forget() -> None:
+    """Read tables anew: those of a shop may have been changed."""
+    _load.cache_clear()
 
 
 _readers: list[set[str]] = []  # who wants to know which tables are asked for

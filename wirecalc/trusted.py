@@ -1,6 +1,7 @@
 """The trusted folder: its files, whether a stranger could have changed them, and their import.
 
-Loaded only where the settings name a folder.
+A file in it that was meant as a plugin, as rules or as a table and is not used is said; others are
+named. Loaded only where the settings name a folder.
 """
 
 from __future__ import annotations
@@ -9,14 +10,26 @@ import importlib.util
 import os
 import stat
 import sys
-from collections.abc import Callable, Iterator
+import tomllib
+from collections.abc import Callable, Collection, Iterator
 from importlib.machinery import SourceFileLoader
 from pathlib import Path
 from types import CodeType
 from typing import Any
 
-from .errors import DeclarationError
+from .errors import BadText, DeclarationError
 from .settings import Settings
+from .shop_folder import ENDINGS, meant_name, other_files
+from .tablefile import TAIL
+from .tables import LeftOver, Unused
+from .textfile import read_text
+
+_RULES = {"rule", "required", "tables", "new_kinds", "stricter_than", "columns"}
+
+
+def is_plugin(path: Path) -> bool:
+    """Whether a file of the folder is a plugin, by its name."""
+    return path.suffix == ".py" and path.name[0] not in "._"
 
 
 def files(settings: Settings) -> Iterator[tuple[Path, str, Callable[[], Any]]]:
@@ -27,10 +40,61 @@ def files(settings: Settings) -> Iterator[tuple[Path, str, Callable[[], Any]]]:
     folder = settings.plugin_folder
     if folder is None:
         return
-    found = sorted(p for p in folder.iterdir() if p.suffix == ".py" and p.name[0] not in "._")
+    found = sorted(filter(is_plugin, folder.iterdir()))
     wrong = _about_folder(settings, folder) if found else ""
     for path in found:
         yield path, wrong or _suspicion(path), _loader(path)
+
+
+def not_used(settings: Settings, folders: Collection[Path]) -> LeftOver:
+    """Return what in the folder was meant and is not used, and the rest.
+
+    `folders` are those of tables, which may be this one or one in it: its tables have been seen.
+    """
+    folder = settings.plugin_folder
+    meant: list[Unused] = []
+    only_named: list[str] = []
+    if folder is None or not folder.is_dir():
+        return LeftOver([], [])
+    used = [*used_files(settings), *folders]
+    seen = ENDINGS[:2] if _among(folder, folders) else ()
+    for path in sorted(folder.iterdir()):
+        if _among(path, used) or path.suffix in seen or path.name == "__pycache__":
+            continue
+        if path.name[0] == "." and path.suffix not in ENDINGS:
+            continue
+        if why := _about_other(path):
+            meant.append(Unused(f"{folder.name}/{path.name}", why))
+        else:
+            only_named.append(path.name)
+    return LeftOver(meant, other_files(folder, only_named))
+
+
+def used_files(settings: Settings) -> list[Path]:
+    """Return the files that have a use of their own, wherever they stand."""
+    folder = settings.plugin_folder
+    plugins = filter(is_plugin, folder.iterdir()) if folder and folder.is_dir() else ()
+    return [*settings.rules_files, *([settings.file] if settings.file else []), *plugins]
+
+
+def _among(path: Path, others: Collection[Path]) -> bool:
+    return path.exists() and any(path.samefile(other) for other in others if other.exists())
+
+
+def _about_other(path: Path) -> str:
+    """Say why something in the folder is not used though it was meant; nothing where it was not."""
+    try:
+        if path.is_dir():
+            hooked = any("hookimpl" in read_text(p) for p in sorted(path.glob("*.py")))
+            return "is a folder with a plugin in it; a plugin is one file" if hooked else ""
+        if meant := meant_name(path):
+            return f"was it to be {meant}? It is not loaded as it is called"
+        if path.suffix == ".toml" and _RULES & tomllib.loads(read_text(path)).keys():
+            return "is in no folder of tables, and no rules file in force"
+        head = read_text(path).partition("\n")[0] if path.suffix == ".csv" else ""
+        return "is in no folder of tables" if head.endswith(",".join(TAIL)) else ""
+    except (OSError, BadText, RecursionError, tomllib.TOMLDecodeError) as error:
+        return f"cannot be read ({getattr(error, 'strerror', None) or error})"
 
 
 def _about_folder(settings: Settings, folder: Path) -> str:

@@ -86,19 +86,18 @@ def test_example_sheet_with_the_installed_wheel(its_command: Path, empty_folder:
 def test_host_without_its_plugins_lists_none(
     its_command: Path, installed: Path, empty_folder: Path
 ) -> None:
-    (points,) = installed.glob("lib/python*/site-packages/wirecalc-*.dist-info/entry_points.txt")
-    whole = points.read_text(encoding="utf-8")
-    scripts, group, _ = whole.partition("[wirecalc]")
-    assert group
-    points.write_text(scripts, encoding="utf-8")
+    (bundled,) = installed.glob("lib/python*/site-packages/wirecalc_plugins")
+    aside = bundled.rename(bundled.with_name("set_aside"))
     try:
         listing = run(its_command, cwd=empty_folder)
         pull = run(its_command, *PULL, "24 lbf", cwd=empty_folder)
         awg = run(its_command, "tables", "awg", cwd=empty_folder)
         plugins = run(its_command, "plugins", cwd=empty_folder)
     finally:
-        points.write_text(whole, encoding="utf-8")
-    assert (listing.returncode, listing.stderr) == (0, "")
+        aside.rename(bundled)
+    assert listing.returncode == 0
+    assert "plugin bundled of wirecalc" in listing.stderr
+    assert "needs the module wirecalc_plugins" in listing.stderr
     assert "No calculations" in listing.stdout
     assert "pull" not in listing.stdout
     assert (pull.returncode, pull.stdout) == (2, "")

@@ -379,7 +379,7 @@ def test_checking_hints_at_a_calculation_with_the_same_limit(
 
 TABLES = {  # what lies in the folder -> what is said of it
     "nothing": ({}, "our-tables holds no table"),
-    "no sidecar": ({"stock.csv": "part\n"}, "table stock: it has no stock.toml beside it"),
+    "no sidecar": ({"stock.csv": "part\n"}, "our-tables/stock.csv: has no stock.toml beside it"),
     "damaged": ({"stock.toml": "key = ["}, "our-tables/stock.toml: its sidecar cannot be read"),
 }
 

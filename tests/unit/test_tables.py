@@ -116,7 +116,10 @@ def test_damaged_rows_are_refused(tmp_path: Path, rows: str, wrong: str) -> None
         (SIDECAR.replace('"higher"', '"harder"'), "stricter is higher, lower or narrower"),
         (SIDECAR.replace('"falling"', '"down"'), "'down' is none of"),
         (SIDECAR + "x = [", "its sidecar cannot be read"),
-        (SIDECAR.replace("unit =", "units ="), "is described wrongly"),
+        (SIDECAR.replace("unit =", "units ="), "no key 'units' in [columns.force_lbf]; did you"),
+        (SIDECAR.replace("unit =", "units =") + "[[rules]]\nwithn = 1\n", "no key 'withn' in [["),
+        ("Key = 1\n" + SIDECAR, "no key 'Key' in a sidecar; did you mean key?"),
+        (SIDECAR.replace('type = "gauge"\n', ""), "is described wrongly"),
     ],
 )
 def test_damaged_sidecar_is_refused(tmp_path: Path, sidecar: str, wrong: str) -> None:

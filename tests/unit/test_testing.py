@@ -273,7 +273,7 @@ def test_damaged_tables_are_found(tmp_path: Path) -> None:
     (tmp_path / "alone.csv").write_text("a\n1\n", encoding="utf-8")
     (tmp_path / "empty.toml").write_text("", encoding="utf-8")
     found = check_tables(tmp_path)
-    assert found[0] == "table alone: it has no alone.toml beside it"
+    assert found[0] == f"{tmp_path.name}/alone.csv: has no alone.toml beside it"
     assert "empty" in found[1]
 
 

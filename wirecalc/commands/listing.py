@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from importlib.metadata import version
 
 from ..errors import BadInput, Problem
 from ..options import LISTING, Command, split
 from ..output import help as help_text
+from ..version import VERSION
 from .loaded import catalogue, catalogue_with, find, warnings
 from .result import Result
 
@@ -24,7 +24,7 @@ def list_all(words: Sequence[str], commands: Commands) -> Result:
         raise BadInput([Problem("", wrong, would_do)])
     options.refuse()
     loaded = catalogue(words)
-    text = help_text.listing(loaded, version("wirecalc"), commands)
+    text = help_text.listing(loaded, VERSION, commands)
     return Result(text, output=options.output, warnings=warnings(loaded))
 
 

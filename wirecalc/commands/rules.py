@@ -32,6 +32,8 @@ def run(words: Sequence[str]) -> Result:
     if options.words:
         loaded, notes = _only(Path(options.words[0]), loaded)
         said = [*said, *notes]
+    else:
+        _refuse_wrong(loaded, read(words).rules_files)
     rows = listed(loaded)
     file = Path(options.words[0]) if options.words else None
     in_force = file is not None and _among(file, read(words).rules_files)
@@ -50,6 +52,22 @@ def run(words: Sequence[str]) -> Result:
     return Result("\n".join(lines), output=options.output, warnings=said)
 
 
+def _refuse_wrong(loaded: host.Catalogue, files: Sequence[Path]) -> None:
+    """Raise BadInput with what was meant to be in force and is not."""
+    problems = [problem for path in files for problem in _problems(path, loaded)]
+    said = [str(problem) for problem in problems]
+    others = [why for why in loaded.not_in_force() if not any(why in one for one in said)]
+    if problems or others:
+        raise BadInput([*problems, *(Problem("", why) for why in others)])
+
+
+def _problems(path: Path, loaded: host.Catalogue) -> list[Problem]:
+    beside = rules_file.Beside(loaded.folders, loaded.required, loaded.used)
+    wrong = rules_file.check(path, loaded.calculations, beside)
+    where = [f"{path.name}, line {w.line}" if w.line else path.name for w in wrong]
+    return [Problem(at, w.wrong, w.would_do) for at, w in zip(where, wrong, strict=True)]
+
+
 def _settings() -> str:
     path = looked_at()
     if path.is_file():
@@ -65,11 +83,9 @@ def _among(file: Path, files: Sequence[Path]) -> bool:
 
 def _only(path: Path, loaded: host.Catalogue) -> tuple[host.Catalogue, list[str]]:
     """Return a catalogue with the rules of one file; raises BadInput with all that is wrong."""
-    beside = rules_file.Beside(loaded.folders, loaded.required)
-    wrong = rules_file.check(path, loaded.calculations, beside)
-    if wrong:
-        where = [f"{path.name}, line {w.line}" if w.line else path.name for w in wrong]
-        raise BadInput(Problem(at, w.wrong, w.would_do) for at, w in zip(where, wrong, strict=True))
+    if problems := _problems(path, loaded):
+        raise BadInput(problems)
+    beside = rules_file.Beside(loaded.folders, loaded.required, loaded.used)
     found = rules_file.load([path], loaded.calculations, beside)
     only = replace(loaded, rules=found.rules, required=found.required)
     notes: list[str] = []

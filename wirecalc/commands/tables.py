@@ -33,7 +33,7 @@ def run(words: Sequence[str]) -> Result:
         if name and name not in tables.names():
             raise BadInput([Problem("", str(error))]) from None
         raise
-    said = [f"a row of the shop is not used: {why}" for s in shops for why in s.not_used]
+    said = [f"a row of the shop is not used: {why}" for s in shops for why in (*s.milder, *s.lost)]
     if options.format in ("text", "json"):  # they show it themselves
         said = []
     return Result(text, output=options.output, warnings=[*warnings(loaded), *said, *damaged])

@@ -7,13 +7,13 @@ one file without script; it prints, and it reads on a phone.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from importlib.metadata import version
 
 from ..checks import AS_LEFT, JobCheck, by_step, house_rules
 from ..criteria import Verdict
 from ..findings import Finding
 from ..items import Caution
 from ..job import Job
+from ..version import VERSION
 from . import html_overview, summary
 from .citations import Citations
 from .html_evidence import (
@@ -130,7 +130,7 @@ def _rest(
 
 
 def _limits(notes: Sequence[Caution], *, of_job: bool) -> Element | None:
-    made = el("p", f"Worked out by wirecalc {version('wirecalc')}.", class_="note")
+    made = el("p", f"Worked out by wirecalc {VERSION}.", class_="note")
     exact = el("p", _EXACT)
     paper = el("p", _PAPER, class_="paper") if of_job else None
     return section("Limits of this answer", caution_items(notes), exact, paper, made, name="limits")

@@ -38,7 +38,7 @@ def _shop_object(shops: Sequence[Overlaid]) -> dict[str, object]:
     rows = [
         dict(r.cells) | {"source": _cite(r.source), "note": r.note} for s in shops for r in s.rows
     ]
-    not_used = [why for s in shops for why in (*s.not_used, *s.broken)]
+    not_used = [why for s in shops for why in (*s.milder, *s.lost)]
     return {"shop_rows": rows, "shop_rows_not_used": not_used}
 
 
@@ -51,7 +51,7 @@ def _shop_lines(shops: Sequence[Overlaid]) -> Iterator[str]:
                 f"{c.name} {row.text(c.name)}" for c in shop.table.columns if row.text(c.name)
             ]
             yield from wrap(f"- {'; '.join(filled)} [{_cite(row.source)}]", indent="    ")
-        for why in (*shop.not_used, *shop.broken):
+        for why in (*shop.milder, *shop.lost):
             yield from wrap(f"- NOT USED: {why}", indent="    ")
 
 

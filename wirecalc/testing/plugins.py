@@ -10,7 +10,7 @@ from ..declaration import Calculation
 from ..errors import BadInput, did_you_mean, nearest
 from ..host import Catalogue
 from ..loading import NO_HOOK
-from ..shop_tables import check_tables
+from ..shop_folder import check_tables
 from .calculations import Given, check_calculation
 from .sets import name_of, plugin_set
 

@@ -35,11 +35,9 @@ def plugin_set(*plugins: object) -> Iterator[wirecalc.Catalogue]:
     this process and `wirecalc.run` see the same set. Settings of the person who runs the tests
     count for nothing. Without plugins it is the bundled ones.
     """
-    bundled = [c for c in discovery.found(settings.Settings(only_plugins=())) if c.plugin.bundled]
 
     def installed() -> list[Candidate]:  # anew: what became of one belongs to its catalogue
-        anew = [Candidate(Plugin(p.name, p.distribution, p.version), load) for p, load in bundled]
-        return [*anew, *(_candidate(plugin) for plugin in plugins)]
+        return [_candidate(plugin) for plugin in plugins]
 
     with (
         mock.patch.object(discovery, "_installed", installed),
