@@ -15,6 +15,8 @@ import pytest
 from hypothesis import HealthCheck, settings
 from hypothesis.internal.conjecture import providers
 
+from wirecalc import tables
+
 pytest_plugins = ["wirecalc.testing.fixtures"]
 
 BY_NIGHT = 20  # times as many examples, and fresh ones: --hypothesis-profile=nightly
@@ -99,9 +101,11 @@ def record() -> Callable[..., Path]:
 
 
 @pytest.fixture(autouse=True)
-def nothing_settled(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Leave aside what the person who runs the tests has settled for their own runs."""
+def nothing_settled(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """Leave aside what the person who runs the tests, or a test before, has settled."""
     for name in os.environ:
         if name.startswith("WIRECALC_") and name != "WIRECALC_AXE":
             monkeypatch.delenv(name)
     monkeypatch.setenv("WIRECALC_CONFIG", os.devnull)
+    yield
+    tables.use_folders([])

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from wirecalc import settings, tables
+from wirecalc import settings
 
 from .conftest import Outside
 from .test_broken_plugins import calculation
@@ -21,12 +21,6 @@ PULL = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "24 lbf")
 LEAK = ("strip", "--wire", "18 AWG", "--style", "closed", "--barrel-length", "6.4 mm")
 ROWS = f"{COLUMNS}ul-486a,18,0.82,25,111.2,sheet,house,,\n"
 OURS = "our-pull"
-
-
-@pytest.fixture(autouse=True)
-def no_folder_stays() -> Iterator[None]:
-    yield
-    tables.use_folders([])
 
 
 @pytest.fixture
