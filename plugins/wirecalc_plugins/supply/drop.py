@@ -6,18 +6,24 @@ from collections.abc import Iterator
 from typing import Annotated, NamedTuple
 
 from wirecalc import (
+    PRACTICE,
     Item,
     Nameplate,
     OneOf,
     Problem,
     Reading,
     Wire,
+    asked,
+    assumed,
     calculation,
     caution,
+    extra,
     figure,
     listing,
+    may_be_absent,
     not_checked,
     put,
+    setting,
     tables,
 )
 from wirecalc.runs import Path, effective, reactance_per_length, resistance_per_length
@@ -31,6 +37,7 @@ from ..inputs import (
     OTHER_CURRENT,
     RUN_LENGTH,
     SLIP_A,
+    VOLTAGE_AT_REST,
 )
 from .path import (
     ADVICE,
@@ -45,6 +52,7 @@ from .path import (
     reactances,
     too_much,
 )
+from .volts_left import LEFT, judge_left, volts_that_clash
 
 OTHER_LEG = "drop of the other leg"
 MOST_OF_A_LEG = 130.0  # V on a plate; more is leg to leg, and its neutral carries nothing
@@ -93,7 +101,9 @@ def _refuse(
     system: str,
     power_factor: float | None,
     conductor_temperature: float,
+    voltage_at_rest: float | None,
 ) -> Iterator[Problem]:
+    yield from volts_that_clash(nameplate_voltage, voltage_at_rest, None)
     yield from nothing_given(wire, run_length, cord, cord_length)
     if other_leg_current is not None and system != "three-wire":
         yield Problem(
@@ -138,11 +148,19 @@ def _refuse(
 def drop(
     current: Annotated[float, LOAD_ON_A_RUN],
     nameplate_voltage: Annotated[float, NAMEPLATE_VOLTAGE],
-    wire: Annotated[Wire | None, "building wire from the panel to the receptacle"] = None,
-    run_length: Annotated[float | None, RUN_LENGTH] = None,
-    cord: Annotated[Wire | None, "wire of the cord, extension cord included"] = None,
-    cord_length: Annotated[float | None, CORD_LENGTH] = None,
-    other_current: Annotated[float | None, OTHER_CURRENT] = None,
+    wire: Annotated[
+        Wire | None,
+        "building wire from the panel to the receptacle",
+        asked("it takes its part of the volts before the cord"),
+    ] = None,
+    run_length: Annotated[float | None, RUN_LENGTH, asked()] = None,
+    cord: Annotated[
+        Wire | None, "wire of the cord, extension cord included", may_be_absent("no cord")
+    ] = None,
+    cord_length: Annotated[float | None, CORD_LENGTH, asked()] = None,
+    other_current: Annotated[
+        float | None, OTHER_CURRENT, may_be_absent("nothing else runs on this wire")
+    ] = None,
     other_leg_current: Annotated[
         float | None,
         Reading(
@@ -154,15 +172,26 @@ def drop(
             slip_under=SLIP_A,
             goes_with="system",
         ),
+        may_be_absent("the neutral carries all of this load"),
     ] = None,
     system: Annotated[
-        str, OneOf(SYSTEMS, text="two-wire: line and neutral, or leg to leg")
+        str,
+        OneOf(SYSTEMS, text="two-wire: line and neutral, or leg to leg"),
+        setting("it counts beside other_leg_current only"),
     ] = "two-wire",
     power_factor: Annotated[
         float | None,
         Nameplate("%", low=10, high=100, typical="80 %", text="power factor of the load, lagging"),
+        assumed("60 %", "80 %", source=PRACTICE, why="resistance alone, as of a heater"),
     ] = None,
-    conductor_temperature: Annotated[float, CONDUCTOR_TEMPERATURE] = 75.0,
+    conductor_temperature: Annotated[
+        float, CONDUCTOR_TEMPERATURE, assumed("20 C", source=PRACTICE)
+    ] = 75.0,
+    voltage_at_rest: Annotated[
+        float | None,
+        VOLTAGE_AT_REST,
+        extra("a run that takes over 10 % of the plate's volts asks for it"),
+    ] = None,
 ) -> Iterator[Item]:
     """How many volts does the run take while the load runs?
 
@@ -172,12 +201,16 @@ def drop(
     judged too. Resistance is dc at the temperature of the metal, that of a metric wire the most
     it may have; with a power factor it is R x pf + X x sin.
 
+    Over 3 % is past a caution level, over 5 % past an advised limit. The volts at rest less the
+    drop must leave 90 % of the plate; where they were not given, a drop of 10 % of the plate
+    can't be told and one of 20 %, from the most to the least that a plate allows, fails.
+    Meant for 60 Hz and resistance: at 50 Hz reactance is five sixths of the table's.
+
     Inputs: current, other_current and other_leg_current in A (up to 200), lengths in ft one way
-    (over 0 to 2000), nameplate_voltage in V, power_factor in %, conductor_temperature in C.
-    Yields loops, drop, the longest run and the smallest wire for 3 %, a criterion a leg: over
-    3 % is past a caution level, over 5 % past an advised limit. Refuses neither wire nor cord,
-    half of the volts lost, an other leg of a 240 V load. Source: tables nec-ch9-table8,
-    nec-ch9-table9, iec-60228.
+    (over 0 to 2000), volts in V, power_factor in %, conductor_temperature in C. Yields loops,
+    drop, the longest run and the smallest wire for 3 %, two criteria a leg. Refuses neither wire
+    nor cord, half of the volts lost, an other leg of a 240 V load. Source: tables supply-ranges,
+    nec-ch9-table8, nec-ch9-table9, iec-60228.
     """
     unknown = missing(DROP, wire, run_length, cord, cord_length)
     if unknown is not None:
@@ -200,8 +233,11 @@ def drop(
         ),
     )
     yield judge_drop(in_wire + in_cord, nameplate_voltage)
+    yield judge_left(in_wire + in_cord, nameplate_voltage, voltage_at_rest)
     if other_leg_current is not None:
-        yield judge_drop(load.of_other_leg(path.shared), nameplate_voltage, OTHER_LEG)
+        there = load.of_other_leg(path.shared)
+        yield judge_drop(there, nameplate_voltage, OTHER_LEG)
+        yield judge_left(there, nameplate_voltage, None, f"{LEFT}, other leg")
     yield from _for_advice(load, path, in_cord, nameplate_voltage)
     yield from _left_out(path) if power_factor is None else reactances(path)
 

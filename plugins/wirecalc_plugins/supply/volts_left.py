@@ -1,0 +1,94 @@
+"""The volts that are left at a load, against those that its maker allows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from wirecalc import Item, Origin, Problem, Source, at_least, at_most, at_or_below, cannot_tell, tables
+
+LEFT = "volts at the load while it runs"
+SUPPLY_SPAN = (0.7, 1.3)  # share of the plate's volts at rest; more is another plug
+STEADY = 1.05  # what the supply itself may rise between two readings; common practice
+
+_MEND = "a shorter or thicker run: no extension cord, or a receptacle added nearer"
+_REST = "measure the volts at the plug with nothing running, or while the load runs (supply)"
+
+
+class PlateLimits(NamedTuple):
+    """Least and most volts that a plate allows while the load runs, in V, and their source."""
+
+    low: float
+    high: float
+    source: Source
+
+
+def plate_limits(plate: float, low_plate: float | None = None) -> PlateLimits:
+    """Return the limits of a plate in V; `low_plate` is the lower end of a plate with a span."""
+    row = tables.load("supply-ranges").row(range="plate")
+    low = row.number("low") / 100 * (low_plate or plate)
+    return PlateLimits(low, row.number("high") / 100 * plate, row.source)
+
+
+def judge_left(lost: float, plate: float, at_rest: float | None, name: str = LEFT) -> Item:
+    """Judge what is left of the volts at rest, in V, or by the most that there may be at rest."""
+    limits = plate_limits(plate)
+    if at_rest is not None:
+        return at_least(
+            name,
+            at_rest - lost,
+            limits.low,
+            "V",
+            source=limits.source,
+            origin=Origin.MAKER,
+            says=f"90 % of the plate; {lost:.3g} V are lost on the way",
+            action=_MEND,
+        )
+    if at_or_below(lost, plate - limits.low) or not at_or_below(lost, limits.high - limits.low):
+        return at_most(
+            name,
+            lost,
+            limits.high - limits.low,
+            "V",
+            source=limits.source,
+            origin=Origin.MAKER,
+            says="from the most volts that the plate allows to the least",
+            action=_MEND,
+        )
+    return cannot_tell(
+        name,
+        f"{lost:.3g} V are lost, and the least for this plate is {limits.low:.4g} V",
+        measure=_REST,
+        needs=("voltage_at_rest",),
+        source=limits.source,
+    )
+
+
+def at_another_plug(at_rest: float, plate: float) -> Iterator[Problem]:
+    """Refuse volts at rest that do not belong to the plate's."""
+    low, high = SUPPLY_SPAN
+    if not low * plate <= at_rest <= high * plate:
+        outlet = 120 if at_rest < 170 else 240
+        asked = f"{plate:g} V plate"
+        what = f"{outlet} V outlet for a {asked}? " if at_rest > 90 else ""
+        yield Problem(
+            "voltage_at_rest",
+            f"{at_rest:g} V at rest does not belong to a {asked}",
+            f"{what}read plate and meter again, V and mV",
+        )
+
+
+def volts_that_clash(
+    plate: float, at_rest: float | None, at_start: float | None
+) -> Iterator[Problem]:
+    """Refuse volts that do not belong together."""
+    if at_rest is None:
+        return
+    another_plug = list(at_another_plug(at_rest, plate))
+    yield from another_plug
+    if not another_plug and at_start is not None and at_start > at_rest * STEADY:
+        yield Problem(
+            "voltage_at_start",
+            f"{at_start:g} V during the start is above the {at_rest:g} V at rest",
+            "give the lowest reading of the start, and both at the same plug",
+        )
