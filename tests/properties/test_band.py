@@ -264,13 +264,14 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "other_leg_current": near(5, 20, high=60),
         "system": texts(["two-wire", "three-wire"]),
         "power_factor": texts(["50 %", "90 %"]),
+        "voltage_at_rest": near(103.5, 105.7, 115, low=100, high=130),
     },
     "dip": RUN
     | {
-        "rated_load_current": texts(["1.6 A"]),
+        "rated_load_current": texts(["1.6 A", "5 A"]),
         "cord": texts(["18 AWG", "16 AWG", "1.5 mm2"]),
         "cord_length": near(50, 150, high=300),
-        "voltage_at_start": near(103.5, high=140),
+        "voltage_at_start": near(92, 103.5, high=140),
         "start_power_factor": texts(["50 %", "80 %"]),
     },
     "extension": RUN
@@ -283,8 +284,9 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "nameplate_voltage": texts(["115 V"]),
         "locked_rotor_current": texts(["14.2 A", "40 A"]),
         "voltage_at_rest": near(103.5, 108.4, 115.9, low=85, high=140),
-        "voltage_at_start": near(103.5, high=140),
+        "voltage_at_start": near(92, 103.5, high=140),
         "has_motor": texts(["yes", "no"]),
+        "motor_start": texts(["direct", "inverter"]),
     },
     "pull": {
         "standard": texts(["own", "ul-486a", "as7928", "nasa-8739-4", "iec-60352-2"]),

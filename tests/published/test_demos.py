@@ -188,7 +188,7 @@ FIGURES = {
     ("C17", "model at pf 0.65"): figure("volts at start, power factor 0.65"),
     ("C17", "model at pf 0.8"): figure("volts at start, power factor 0.8"),
     ("C17", "impedance"): figure("impedance of the motor"),
-    ("C17", "limit"): figure("least volts, 90 % of the plate"),
+    ("C17", "limit"): figure("advised at a start, 90 % of the plate"),
 }
 FIGURES |= {
     ("C22", name): figure(name)

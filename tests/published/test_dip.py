@@ -12,8 +12,10 @@ import wirecalc
 from wirecalc import BadInput, Verdict, tables
 
 FREEZER = {"locked_rotor_current": "14.2 A", "nameplate_voltage": "115 V"}
+FREEZER |= {"rated_load_current": "1.6 A"}
 FREEZER |= {"voltage_at_rest": "117.5 V", "wire": "14 AWG", "run_length": "60 ft"}
 CORD = {"cord": "16 AWG", "cord_length": "50 ft"}
+ADVISED, LEAST = "volts at start", "least volts at start"
 
 
 def dip(**given):
@@ -126,20 +128,28 @@ def test_freezer_by_hand():
     assert value(found, "lowest share of the plate") == pytest.approx(91.36, abs=0.01)
     assert value(found, "impedance of the motor") == pytest.approx(8.0986, abs=0.0001)
     assert value(found, "torque at the lowest volts") == pytest.approx(83.5, abs=0.05)
-    assert found.criterion("volts at start").criterion.limit == pytest.approx(103.5)
+    assert found.criterion(ADVISED).criterion.limit == pytest.approx(103.5)
+    assert found.criterion(LEAST).criterion.limit == pytest.approx(92)
 
 
+# 90 % of the plate, 103.5 V: makers' sheets, for a machine that runs; at a start it is advice.
+# 80 %, 92 V: common practice, no source; torque goes with the square of the volts, 64 % is left
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
         (CORD, Verdict.PASS),  # 105.1 V over 103.5
-        (CORD | {"other_current": "6.2 A"}, Verdict.CANNOT_TELL),  # 102.7 to 108.8 V
+        (CORD | {"other_current": "6.2 A"}, Verdict.MARGINAL),  # 102.7 to 108.8 V
         ({}, Verdict.PASS),
-        # 200 ft of 18 AWG: 3.18 ohm more; at pf 0.5, 20 C and no reactance still only 96.2 V
-        ({"cord": "18 AWG", "cord_length": "200 ft"}, Verdict.FAIL),
+        # 200 ft of 18 AWG: 3.18 ohm more: 67 V, and 96.2 at pf 0.5, 20 C and no reactance
+        ({"cord": "18 AWG", "cord_length": "200 ft"}, Verdict.CANNOT_TELL),
+        # 300 ft: 44.4 V, and the kindest 87.7 V, by the vectors of the test below
+        ({"cord": "18 AWG", "cord_length": "300 ft"}, Verdict.FAIL),
+        # 12.436 V are lost at the most
+        (CORD | {"voltage_at_rest": "104.5 V"}, Verdict.MARGINAL),
+        (CORD | {"voltage_at_rest": "104.4 V"}, Verdict.CANNOT_TELL),
         # the kindest case leaves 95.49 % of the volts at rest: 8.0986 of 8.4815 ohm
-        (CORD | {"voltage_at_rest": "108.5 V"}, Verdict.CANNOT_TELL),
-        (CORD | {"voltage_at_rest": "108.2 V"}, Verdict.FAIL),
+        (CORD | {"voltage_at_rest": "96.4 V"}, Verdict.CANNOT_TELL),
+        (CORD | {"voltage_at_rest": "96.3 V"}, Verdict.FAIL),
     ],
 )
 def test_verdict(given, verdict):
@@ -147,26 +157,28 @@ def test_verdict(given, verdict):
 
 
 def test_kindest_case_by_hand():
-    # 200 ft of 18 AWG and 60 ft of 14 AWG at 20 C: (3.18 + 0.3768) x (1 - 55 x 0.00323)
-    r = (2 * 0.2 * 7.95 + 0.3768) * (1 - 55 * 0.00323)
+    # 300 ft of 18 AWG and 60 ft of 14 AWG at 20 C: (4.77 + 0.3768) x (1 - 55 x 0.00323)
+    r = (2 * 0.3 * 7.95 + 0.3768) * (1 - 55 * 0.00323)
     z = cmath.rect(115 / 14.2, math.radians(60))  # power factor 0.5
     by_hand = 117.5 * abs(z) / abs(z + r)
-    found = dip(cord="18 AWG", cord_length="200 ft")
-    assert found.criterion("volts at start").criterion.actual == pytest.approx(by_hand)
-    assert by_hand < 103.5
+    found = dip(cord="18 AWG", cord_length="300 ft")
+    assert found.criterion(LEAST).criterion.actual == pytest.approx(by_hand)
+    assert by_hand < 92
 
 
 def test_a_metric_wire_passes_at_its_most_and_fails_at_its_least():
-    # 40 m of 1.5 mm2 at 20 C, 30 A, 230 V plate: IEC 60228 13.3 ohm/km (class 5), 207 V needed;
+    # 40 m of 1.5 mm2 at 20 C, 30 A, 230 V plate: IEC 60228 13.3 ohm/km (class 5), 184 V needed;
     # 17.241 ohm mm2/km over its area with 2 % lay is 11.72 ohm/km
     most, least = (0.08 * v for v in (13.3, 17.241 / 1.5 * 1.02))
     start = {"nameplate_voltage": "230 V", "locked_rotor_current": "30 A", "wire": "1.5 mm2"}
-    start |= {"run_length": "40 m", "conductor_temperature": "20 C"}
-    lowest = 207 + 30 * abs(complex(most, 2 * 0.1312 * 0.058))  # X of 14 AWG, Table 9, 131.2 ft
+    start |= {"run_length": "40 m", "conductor_temperature": "20 C", "rated_load_current": "5 A"}
+    lowest = 184 + 30 * abs(complex(most, 2 * 0.1312 * 0.058))  # X of 14 AWG, Table 9, 131.2 ft
     z = cmath.rect(230 / 30, math.radians(60))
-    kindest = 207 * abs(z + least) / abs(z)
+    kindest = 184 * abs(z + least) / abs(z)
     for volts, verdict in (
-        (lowest + 0.1, Verdict.PASS),
+        (lowest + 23.1, Verdict.PASS),  # 207 V, 90 %
+        (lowest + 22.9, Verdict.MARGINAL),
+        (lowest + 0.1, Verdict.MARGINAL),
         (lowest - 0.1, Verdict.CANNOT_TELL),
         (kindest + 0.1, Verdict.CANNOT_TELL),
         (kindest - 0.1, Verdict.FAIL),
@@ -174,13 +186,69 @@ def test_a_metric_wire_passes_at_its_most_and_fails_at_its_least():
         assert dip(**start, voltage_at_rest=f"{volts:.4f} V").verdict is verdict
 
 
-def test_a_measured_start_decides():
+@pytest.mark.parametrize(
+    ("volts", "verdict"),
+    # 92 and 103.5 V, as above; arithmetic allows 102.7 to 108.8 V with the other load on
+    [
+        ("91.9 V", Verdict.FAIL),
+        ("92 V", Verdict.MARGINAL),
+        ("102 V", Verdict.MARGINAL),
+        ("103.4 V", Verdict.MARGINAL),
+        ("104.5 V", Verdict.PASS),
+    ],
+)
+def test_a_measured_start_decides(volts, verdict):
     shared = CORD | {"other_current": "6.2 A"}
-    assert dip(**shared, voltage_at_start="104.5 V").verdict is Verdict.PASS
-    assert dip(**shared, voltage_at_start="102 V").verdict is Verdict.FAIL
-    near = dip(**shared, voltage_at_start="104.0 V ±(1%+3)")
-    assert near.verdict is Verdict.CANNOT_TELL
-    assert dip(run_length=None, voltage_at_start="104.5 V").verdict is Verdict.PASS
+    assert dip(**shared, voltage_at_start=volts).verdict is verdict
+    assert dip(run_length=None, voltage_at_start=volts).verdict is verdict
+    assert dip(wire=None, run_length=None, voltage_at_start=volts).verdict is verdict
+
+
+def test_the_meter_counts_in_a_measured_start():
+    near = dip(**CORD, other_current="6.2 A", voltage_at_start="93.0 V ±(1%+3)")
+    assert near.verdict is Verdict.CANNOT_TELL  # 91.77 to 94.23 V, across 92
+
+
+@pytest.mark.parametrize(
+    ("given", "verdict"),
+    [
+        # 100 ft of 14 AWG solid, 60 A: at the most 103.1 V (pf 0.5, 20 C, no reactance)
+        ({"voltage_at_start": "117 V"}, Verdict.CANNOT_TELL),
+        ({"voltage_at_start": "103 V"}, Verdict.MARGINAL),
+        ({"voltage_at_start": "103.2 V"}, Verdict.CANNOT_TELL),
+        ({"voltage_at_start": "91 V"}, Verdict.FAIL),
+        # 0.06 V off the top of a run that loses 3 V: what arithmetic gives passes as well
+        ({"voltage_at_start": "118.9 V", "run_length": "8 ft"}, Verdict.PASS),
+    ],
+)
+def test_a_start_above_what_the_wire_lets_through_was_missed_by_the_meter(given, verdict):
+    stiff = {"locked_rotor_current": "60 A", "voltage_at_rest": "119 V", "wire": "14 AWG solid"}
+    found = dip(**stiff | {"run_length": "100 ft"} | given)
+    assert found.verdict is verdict
+    if verdict is Verdict.CANNOT_TELL:
+        assert "min-hold" in found.criterion(LEAST).action
+        assert found.criterion(LEAST).criterion.needs == ("voltage_at_start",)
+
+
+@pytest.mark.parametrize(
+    ("locked", "rated", "verdict"),
+    # three times the rated current: common practice; 16 A is 80 % of a 20 A plug (NEC 210.23)
+    [
+        ("6.5 A", None, Verdict.CANNOT_TELL),
+        ("16 A", None, Verdict.CANNOT_TELL),
+        ("16.1 A", None, Verdict.PASS),
+        ("12 A", "6.5 A", Verdict.CANNOT_TELL),  # the plate of a cabinet with its defrost heater
+        ("12 A", "4.1 A", Verdict.CANNOT_TELL),
+        ("12 A", "4 A", Verdict.PASS),
+    ],
+)
+def test_a_rated_current_is_not_taken_for_the_locked_rotor(locked, rated, verdict):
+    found = dip(locked_rotor_current=locked, rated_load_current=rated)
+    assert found.verdict is verdict
+    if verdict is Verdict.CANNOT_TELL:
+        judged = found.criterion("LRA beside the rated current")
+        assert judged.criterion.needs == ("rated_load_current",)
+        assert "compressor" in judged.action
 
 
 def test_the_volt_error_of_the_freezer_alone_only_just_holds():
@@ -193,8 +261,8 @@ def test_the_volt_error_of_the_freezer_alone_only_just_holds():
 def test_cord_alone_is_no_pass():
     found = dip(wire=None, run_length=None, **CORD)
     assert found.verdict is Verdict.CANNOT_TELL
-    assert "wire" in found.criterion("volts at start").criterion.needs
-    light = dip(wire=None, run_length=None, cord="18 AWG", cord_length="150 ft")
+    assert "wire" in found.criterion(LEAST).criterion.needs
+    light = dip(wire=None, run_length=None, cord="18 AWG", cord_length="300 ft")
     assert light.verdict is Verdict.FAIL
 
 

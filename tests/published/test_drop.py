@@ -176,10 +176,10 @@ def test_solid_wire_of_the_same_gauge():
         ("9.16 A", Verdict.MARGINAL),
         ("15.25 A", Verdict.MARGINAL),
         ("15.27 A", Verdict.MARGINAL),
-        ("60 A", Verdict.MARGINAL),
+        ("30 A", Verdict.MARGINAL),  # 11.3 V of 115: a panel at the plate's volts leaves 90 %
     ],
 )
-def test_advice_is_never_a_fail(current, verdict):
+def test_advice_alone_is_never_a_fail(current, verdict):
     found = drop(current=current)
     assert found.verdict is verdict
     said = found.criterion("drop while running").reason

@@ -12,6 +12,7 @@ GOOD = CORD | {"cord": "14 AWG", "grounding": "yes", "cord_rating": "15 A", "amb
 GOOD |= {"maker_allows": "three-wire grounding", "cord_conductors": "2"}
 GOOD |= {"nameplate_voltage": "115 V", "has_motor": "no", "wire": "14 AWG", "run_length": "10 ft"}
 WORD = "the maker's word on extension cords"
+LEAST = "least volts at start"
 
 
 def extension(**given):
@@ -38,6 +39,10 @@ def test_good_cord_passes():
         ({"grounding": "no"}, "three-wire grounding cord", Verdict.FAIL),
         ({"grounding": None}, "three-wire grounding cord", Verdict.CANNOT_TELL),
         ({"cord_rating": "13 A"}, "rating of the cord", Verdict.FAIL),
+        ({"cord_rating": "14.9 A"}, "rating of the cord", Verdict.FAIL),
+        # this maker allows any cord: the others' 15 A is advice
+        ({"cord_rating": "13 A", "maker_allows": "yes"}, "rating of the cord", Verdict.MARGINAL),
+        ({"cord_rating": "13 A", "maker_allows": "not stated"}, "rating of the cord", Verdict.FAIL),
         ({"cord_rating": None}, "rating of the cord", Verdict.CANNOT_TELL),
         ({"cord_rating": "15 A"}, "rating of the cord", Verdict.PASS),
         ({"current": "15.5 A"}, "load against the printed rating", Verdict.FAIL),
@@ -87,17 +92,71 @@ def test_cautions_do_not_contradict_the_makers_word(allows, keys):
         ({"run_length": None}, "drop while running", ("run_length",)),
         (
             {"has_motor": None},
-            "volts at start",
+            LEAST,
             ("locked_rotor_current", "voltage_at_rest", "has_motor"),
         ),
-        ({"has_motor": "yes"}, "volts at start", ("locked_rotor_current", "voltage_at_rest")),
+        (
+            {"has_motor": "yes"},
+            LEAST,
+            ("locked_rotor_current", "voltage_at_rest", "motor_start"),
+        ),
     ],
 )
 def test_nothing_passes_without_drop_and_dip(given, name, needs):
     found = extension(**GOOD | given)
     assert found.verdict is Verdict.CANNOT_TELL
     assert found.criterion(name).criterion.needs == needs
-    assert [n for n, v in verdicts(found).items() if v is not Verdict.PASS] == [name]
+    left = {"volts at the load while it runs"}  # judged with the drop
+    assert {n for n, v in verdicts(found).items() if v is not Verdict.PASS} - left == {name}
+
+
+@pytest.mark.parametrize(
+    ("start", "verdict"),
+    # an inverter ramps its motor, a brush motor has no locked rotor on its plate: practice
+    [("inverter", Verdict.PASS), ("brush motor", Verdict.PASS), ("direct", Verdict.CANNOT_TELL)],
+)
+def test_a_motor_without_lra_on_its_plate(start, verdict):
+    found = extension(**GOOD | {"has_motor": "yes", "motor_start": start})
+    assert found.verdict is verdict
+    said = [n.why for n in found.not_checked if n.what == LEAST]
+    assert [start in why for why in said] == ([True] if verdict is Verdict.PASS else [])
+
+
+def test_a_230_v_machine_on_a_13_a_cord_that_its_maker_allows():
+    # NEC Table 400.5(A)(1) has 16 AWG for 13 A; other makers' 15 A is advice
+    given = {"cord": "16 AWG", "cord_length": "10 m", "current": "0.9 A", "ambient": "25 C"}
+    given |= {"nameplate_voltage": "230 V", "cord_rating": "13 A", "maker_allows": "yes"}
+    given |= {"grounding": "yes", "cord_conductors": "2", "has_motor": "no"}
+    given |= {"wire": "2.5 mm2 solid", "run_length": "15 m"}
+    assert extension(**given).verdict is Verdict.MARGINAL
+    assert extension(**given | {"current": "13.1 A"}).verdict is Verdict.FAIL
+    assert extension(**given | {"cord_rating": "16 A"}).verdict is Verdict.PASS
+
+
+@pytest.mark.parametrize(
+    ("at_start", "verdict"),
+    # 100 ft of 16 AWG and 60 ft of 14 AWG at 48 A: at the most 90.8 V, 92 are 80 % of the plate
+    [(None, Verdict.FAIL), ("116 V", Verdict.CANNOT_TELL), ("90 V", Verdict.FAIL)],
+)
+def test_a_start_that_the_cord_does_not_let_through(at_start, verdict):
+    given = GOOD | {"cord": "16 AWG", "cord_length": "100 ft", "current": "8 A"}
+    given |= {"wire": "14 AWG solid", "run_length": "60 ft", "has_motor": "yes"}
+    given |= {"voltage_at_rest": "118 V", "locked_rotor_current": "48 A"}
+    found = extension(**given | {"voltage_at_start": at_start})
+    assert verdicts(found)[LEAST] is verdict
+
+
+def test_an_lra_near_the_running_current_is_questioned():
+    given = GOOD | {"has_motor": "yes", "voltage_at_rest": "120 V", "cord_length": "10 ft"}
+    found = extension(**given | {"current": "4.1 A", "locked_rotor_current": "12 A"})
+    assert found.verdict is Verdict.CANNOT_TELL
+    assert found.criterion("LRA beside the rated current").criterion.needs == (
+        "locked_rotor_current",
+    )
+    assert (
+        extension(**given | {"current": "4 A", "locked_rotor_current": "12 A"}).verdict
+        is Verdict.PASS
+    )
 
 
 @pytest.mark.parametrize("which", [{"cord": "12 AWG cca"}, {"wire": "12 AWG cca"}])
@@ -114,8 +173,8 @@ def test_drop_and_dip_are_those_of_their_own_calculations():
     start = {"voltage_at_rest": "117.5 V", "locked_rotor_current": "14.2 A"}
     found = extension(**GOOD | {"cord": "16 AWG", "has_motor": "yes"} | more | start)
     cord = {"cord": "16 AWG", "cord_length": "50 ft"}
-    drop = wirecalc.run("drop", **more, **cord, current="1.6 A")
-    dip = wirecalc.run("dip", **more, **cord, **start)
+    drop = wirecalc.run("drop", **more, **cord, current="1.6 A", voltage_at_rest="117.5 V")
+    dip = wirecalc.run("dip", **more, **cord, **start, rated_load_current="1.6 A")
     for own in (drop, dip):
         for c in own.criteria:
             assert verdicts(found)[c.criterion.name] is c.verdict
@@ -129,18 +188,18 @@ def test_drop_and_dip_are_those_of_their_own_calculations():
     ("given", "verdict"),
     [
         ({"voltage_at_start": "104 V"}, Verdict.PASS),  # 103.5 V is 90 % of 115 V
-        ({"voltage_at_start": "103 V"}, Verdict.FAIL),
+        ({"voltage_at_start": "91.9 V"}, Verdict.FAIL),  # 80 % is 92 V, practice
         ({"locked_rotor_current": "14.2 A"}, Verdict.CANNOT_TELL),  # no volts at rest
     ],
 )
 def test_start_with_plate_volts_alone(given, verdict):
     found = extension(**GOOD | {"has_motor": "yes"} | given)
-    assert verdicts(found)["volts at start"] is verdict
+    assert verdicts(found)[LEAST] is verdict
 
 
 def test_measured_start_without_plate_volts_is_not_dropped():
     found = extension(**GOOD | {"nameplate_voltage": None, "voltage_at_start": "104 V"})
-    assert verdicts(found)["volts at start"] is Verdict.CANNOT_TELL
+    assert verdicts(found)[LEAST] is Verdict.CANNOT_TELL
 
 
 def test_takes_care_that_it_is_laid_out():

@@ -70,7 +70,7 @@ GOOD: dict[str, dict[str, str]] = {
     "drop": {"current": "1.6 A", "nameplate_voltage": "115 V", "wire": "14 AWG"}
     | {"run_length": "60 ft", "cord": "16 AWG", "cord_length": "50 ft", "other_current": "6.2 A"}
     | {"other_leg_current": "5 A", "system": "three-wire", "power_factor": "80 %"}
-    | {"conductor_temperature": "60 C"},
+    | {"conductor_temperature": "60 C", "voltage_at_rest": "117.5 V"},
     "dip": {"locked_rotor_current": "14.2 A", "nameplate_voltage": "115 V"}
     | {"voltage_at_rest": "117.5 V", "rated_load_current": "1.6 A", "wire": "14 AWG"}
     | {"run_length": "60 ft", "cord": "16 AWG", "cord_length": "50 ft", "other_current": "6.2 A"}
@@ -80,7 +80,7 @@ GOOD: dict[str, dict[str, str]] = {
     | {"ambient": "25 C", "nameplate_voltage": "115 V", "locked_rotor_current": "14.2 A"}
     | {"voltage_at_rest": "117.5 V", "voltage_at_start": "104 V", "wire": "14 AWG"}
     | {"run_length": "60 ft", "other_current": "6.2 A", "conductor_temperature": "60 C"}
-    | {"has_motor": "yes"},
+    | {"has_motor": "yes", "motor_start": "direct"},
     "element": {"element_resistance": "22.6 ohm", "lead_resistance": "0.2 ohm"}
     | {"nameplate_power": "2585 W", "nameplate_voltage": "240 V", "voltage": "232 V"},
     "cutoff": {"old_functioning_temperature": "130 C", "new_functioning_temperature": "130 C"}
@@ -498,6 +498,8 @@ RUNS = [  # feet, metres, inches; volts of another plug; watts; what no path to 
     Bad("dip", "voltage_at_start", "125 V", "125 V", "lowest reading"),
     Bad("dip", "conductor_temperature", "-60 C", "'-60 C'", "75 C"),
     Bad("dip", "run_length", "1500 ft", "would be lost on the way", "check ft and m"),
+    Bad("drop", "voltage_at_rest", "236 V", "240 V outlet for a 115 V plate?", "read plate"),
+    Bad("extension", "motor_start", "soft", "'soft'", "direct, inverter"),
     Bad("extension", "maker_allows", "maybe", "'maybe'", "no, three-wire grounding, yes"),
     Bad("extension", "grounding", "three", "'three'", "yes or no"),
     Bad("extension", "cord_conductors", "4", "4 is outside", "whole number, 2 to 3"),

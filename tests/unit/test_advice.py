@@ -27,8 +27,6 @@ PENDING = {
     "overcurrent/short_time.py",
     "return_to_service/insulation.py",
     "start_curve/runs.py",
-    "supply/extension.py",
-    "supply/path.py",
     "supply/supply.py",
     "wire/ampacity.py",
     "wire/appliance_wire.py",

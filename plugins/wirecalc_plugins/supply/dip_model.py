@@ -7,13 +7,13 @@ import math
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Item, figure, put
+from wirecalc import PRACTICE, Item, at_or_below, figure, put
 from wirecalc.runs import Path, volts_at_start
 from wirecalc.sources import computed
 
 from .path import reactances
 
-LEAST_SHARE = 0.9  # of the plate's volts; makers' sheets
+LEAST_SHARE = 0.8  # of the plate's volts at a start, 64 % of the torque; common practice
 PF_SPAN = (0.5, 0.65, 0.8)  # locked-rotor power factor of a small motor; common practice
 COLD_C = 20.0  # a wire that carries nothing between starts, for the highest that may be
 LOAD_PF = 0.5  # of other loads, for the highest that may be
@@ -39,10 +39,9 @@ class Start(NamedTuple):
         """Impedance of the motor at standstill, in ohm."""
         return self.plate / self.locked_rotor
 
-    @property
-    def limit(self) -> float:
-        """Least volts that the makers' sheets ask for."""
-        return LEAST_SHARE * self.plate
+    def at_limit(self, volts: float) -> bool:
+        """Whether so many volts are enough to start on."""
+        return at_or_below(LEAST_SHARE * self.plate, volts)
 
     @property
     def factors(self) -> tuple[float, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
@@ -19,15 +19,12 @@ from wirecalc import (
     caution,
     extra,
     figure,
-    listing,
     may_be_absent,
     not_checked,
     put,
     setting,
-    tables,
 )
-from wirecalc.runs import Path, effective, reactance_per_length, resistance_per_length
-from wirecalc.wires import GAUGES, gauge_cmil, gauge_number
+from wirecalc.runs import Path, reactance_per_length, resistance_per_length
 
 from ..inputs import (
     CONDUCTOR_TEMPERATURE,
@@ -39,9 +36,10 @@ from ..inputs import (
     SLIP_A,
     VOLTAGE_AT_REST,
 )
+from .drop_advice import for_advice
+from .drop_load import OTHER_LEG, drops, load_of
 from .path import (
     ADVICE,
-    ADVISED_PCT,
     DROP,
     MOST_LOST,
     judge_drop,
@@ -54,39 +52,9 @@ from .path import (
 )
 from .volts_left import LEFT, judge_left, volts_that_clash
 
-OTHER_LEG = "drop of the other leg"
 MOST_OF_A_LEG = 130.0  # V on a plate; more is leg to leg, and its neutral carries nothing
 REACTANCE_MATTERS = 0.2  # of the resistance; left out below that
 SYSTEMS = ("two-wire", "three-wire")
-
-_LEAST_GAUGE = {"copper": "14", "aluminium": "12"}  # thinnest building wire
-
-
-class _Load(NamedTuple):
-    """Currents in A; `other_leg` is None where the neutral carries all of this load or none."""
-
-    current: float
-    other: float
-    other_leg: float | None
-    power_factor: float | None
-
-    def ohms(self, loop: complex) -> float:
-        """Return the ohms that count: resistance alone where no power factor was given."""
-        pf = self.power_factor
-        return loop.real if pf is None else effective(loop, pf)
-
-    def in_wire(self, loop: complex) -> float:
-        """Return the volts that the building wire takes from this load."""
-        one_way, here = self.ohms(loop) / 2, self.current + self.other
-        return here * one_way + (here - (self.other_leg or 0.0)) * one_way
-
-    def of_other_leg(self, loop: complex) -> float:
-        """Return the volts that the building wire takes from the other leg."""
-        other_leg = self.other_leg or 0.0
-        return (2 * other_leg - self.current - self.other) * self.ohms(loop) / 2
-
-    def in_cord(self, loop: complex) -> float:
-        return self.current * self.ohms(loop)
 
 
 def _refuse(
@@ -103,7 +71,6 @@ def _refuse(
     conductor_temperature: float,
     voltage_at_rest: float | None,
 ) -> Iterator[Problem]:
-    yield from volts_that_clash(nameplate_voltage, voltage_at_rest, None)
     yield from nothing_given(wire, run_length, cord, cord_length)
     if other_leg_current is not None and system != "three-wire":
         yield Problem(
@@ -117,6 +84,8 @@ def _refuse(
             f"{nameplate_voltage:g} V is leg to leg, and other_leg_current is of a load to neutral",
             "leave other_leg_current out, and give the larger of the two line currents",
         )
+    else:
+        yield from volts_that_clash(nameplate_voltage, voltage_at_rest, None)
     if other_leg_current is not None and wire is None and run_length is None:
         yield Problem(
             "other_leg_current",
@@ -125,7 +94,7 @@ def _refuse(
         )
     if missing(DROP, wire, run_length, cord, cord_length) is None:
         path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
-        load = _load(current, other_current, other_leg_current, power_factor)
+        load = load_of(current, other_current, other_leg_current, power_factor)
         lost = load.in_wire(path.shared) + load.in_cord(path.lead)
         other_leg = load.of_other_leg(path.shared) if other_leg_current is not None else 0.0
         yield from too_much(max(lost, other_leg), MOST_LOST * nameplate_voltage, path)
@@ -217,12 +186,12 @@ def drop(
         yield unknown
         return
     path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
-    load = _load(current, other_current, other_leg_current, power_factor)
+    load = load_of(current, other_current, other_leg_current, power_factor)
     yield from loops(path)
     if path.cord is not None:
         yield caution("cord-03")
     in_wire, in_cord = load.in_wire(path.shared), load.in_cord(path.lead)
-    yield from _volts(load, path, in_wire, in_cord)
+    yield from drops(load, path, in_wire, in_cord)
     yield figure(
         "drop share",
         100 * (in_wire + in_cord) / nameplate_voltage,
@@ -238,114 +207,8 @@ def drop(
         there = load.of_other_leg(path.shared)
         yield judge_drop(there, nameplate_voltage, OTHER_LEG)
         yield judge_left(there, nameplate_voltage, None, f"{LEFT}, other leg")
-    yield from _for_advice(load, path, in_cord, nameplate_voltage)
+    yield from for_advice(load, path, in_cord, nameplate_voltage)
     yield from _left_out(path) if power_factor is None else reactances(path)
-
-
-def _load(
-    current: float, other: float | None, other_leg: float | None, power_factor: float | None
-) -> _Load:
-    pf = None if power_factor is None else power_factor / 100
-    return _Load(current, other or 0.0, other_leg, pf)
-
-
-def _volts(load: _Load, path: Path, in_wire: float, in_cord: float) -> Iterator[Item]:
-    here, other_leg = load.current + load.other, load.other_leg
-    if path.wire is not None:
-        loop = load.ohms(path.shared)
-        yield figure(
-            "drop in the wire",
-            in_wire,
-            "V",
-            working=lambda: (
-                f"{put(here)} A x {put(loop)} ohm"
-                if other_leg is None
-                else f"({put(here, 'A')} + [{put(here, 'A')} - {put(other_leg, 'A')}]) x "
-                f"{put(loop / 2, 'ohm')}; {put(loop / 2, 'ohm')} one way"
-            ),
-        )
-    if path.wire is not None and other_leg is not None:
-        yield figure(
-            "current of the neutral",
-            here - other_leg,
-            "A",
-            working=lambda: f"{put(here, 'A')} - {put(other_leg, 'A')}",
-        )
-        yield figure(
-            OTHER_LEG,
-            load.of_other_leg(path.shared),
-            "V",
-            working=lambda: (
-                f"({put(other_leg, 'A')} + [{put(other_leg, 'A')} - {put(here, 'A')}]) x "
-                f"{put(loop / 2, 'ohm')}"
-            ),
-        )
-        yield not_checked("a neutral that is thinner than the legs")
-    if path.cord is not None:
-        ohms = load.ohms(path.lead)
-        yield figure(
-            "drop in the cord",
-            in_cord,
-            "V",
-            working=lambda: f"{put(load.current)} A x {put(ohms)} ohm",
-        )
-    yield figure(
-        "drop",
-        in_wire + in_cord,
-        "V",
-        working=lambda: f"{put(in_wire, 'V')} + {put(in_cord, 'V')}; wire and cord",
-    )
-
-
-def _for_advice(load: _Load, path: Path, in_cord: float, plate: float) -> Iterator[Item]:
-    """Say how far this wire reaches within 3 %, and which wire reaches this far."""
-    budget = ADVISED_PCT / 100 * plate
-    if path.wire is None:
-        run, taken, budget_left = path.cord, load.in_cord(path.lead), budget
-    else:
-        run, taken, budget_left = path.wire, load.in_wire(path.shared), budget - in_cord
-    if run is None or taken <= 0 or budget_left <= 0:
-        return
-    kind = "cord" if path.wire is None else "wire"
-    yield figure(
-        f"longest {kind} for 3 %",
-        run.length_ft * budget_left / taken,
-        "ft one way",
-        source=ADVICE,
-        toward="down",
-        working=lambda: (
-            f"{put(run.length_ft, 'ft')} x {put(budget_left, 'V')} / {put(taken, 'V')}; "
-            f"{ADVISED_PCT:g} % is {put(budget, 'V')}"
-        ),
-    )
-    for gauge in _standard_sizes(run.wire, kind):
-        loop = run._replace(wire=gauge).loop_impedance(path.temperature)
-        volts = load.in_cord(loop) if kind == "cord" else load.in_wire(loop) + in_cord
-        if volts <= budget:
-            yield listing(
-                f"Smallest {kind} for 3 % on this length (what it carries is another question)",
-                (kind, "drop V", "drop %"),
-                [(str(gauge), round(volts, 2), round(100 * volts / plate, 2))],
-            )
-            return
-
-
-def _standard_sizes(wire: Wire, kind: str) -> Iterator[Wire]:
-    """Yield the sizes of Table 8 in the metal of a wire, thin to thick, in its build if listed."""
-    table = tables.load("nec-ch9-table8")
-    least = _LEAST_GAUGE[wire.metal] if kind == "wire" else "18"
-    for gauge in reversed(GAUGES[: GAUGES.index(least) + 1]):
-        solid = not wire.stranded and table.find(awg=gauge, stranding="solid") is not None
-        if table.find(awg=gauge, stranding="solid" if solid else "stranded") is not None:
-            metal = "" if wire.metal == "copper" else " aluminium"
-            yield Wire(
-                f"{gauge} AWG{' solid' if solid else ''}{metal}",
-                gauge_cmil(gauge_number(gauge)),
-                gauge=gauge,
-                stranded=not solid,
-                metal=wire.metal,
-                coating=wire.coating,
-            )
 
 
 def _left_out(path: Path) -> Iterator[Item]:

@@ -5,7 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import Item, Origin, Problem, Source, at_least, at_most, at_or_below, cannot_tell, tables
+from wirecalc import (
+    Item,
+    Origin,
+    Problem,
+    Source,
+    at_least,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    tables,
+)
 
 LEFT = "volts at the load while it runs"
 SUPPLY_SPAN = (0.7, 1.3)  # share of the plate's volts at rest; more is another plug
