@@ -144,6 +144,7 @@ def torque(_: Finding) -> float:
     return wirecalc.run("dip", **given(DEMOS["D3.5"])).figure("torque at the lowest volts")[0].value
 
 
+_RATIO = "ratio over 150 mm of wire"  # the length of the demonstrations
 FIGURES = {
     ("C1", "area"): figure("area"),
     ("C1", "circular mils"): figure("circular mils"),
@@ -159,9 +160,9 @@ FIGURES = {
     ("C8", "resistance high"): high("joint resistance"),
     ("C8", "power"): figure("power"),
     ("C8", "wire resistance"): figure("wire resistance"),
-    ("C8", "ratio"): figure("ratio"),
-    ("C8", "ratio low"): low("ratio"),
-    ("C8", "ratio high"): high("ratio"),
+    ("C8", "ratio"): figure(_RATIO),
+    ("C8", "ratio low"): low(_RATIO),
+    ("C8", "ratio high"): high(_RATIO),
     ("C33", "less leads"): figure("resistance less leads"),
     ("C33", "nominal"): figure("resistance by the plate, hot"),
     ("C33", "deviation"): figure("deviation from the plate"),

@@ -1,17 +1,19 @@
-"""A joint in service: the drop across it. The tab and the stud have modules of their own."""
+"""A joint in service: the drop across it, less that of the wire between the probes."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
+from typing import Annotated, NamedTuple
 
 from wirecalc import (
     PRACTICE,
+    Bands,
     Item,
     Origin,
     Reading,
     Wire,
     at_most,
+    at_or_below,
     calculation,
     cannot_tell,
     caution,
@@ -21,11 +23,26 @@ from wirecalc import (
 )
 from wirecalc.sources import computed
 
-RATIO, RATIO_CARE = 10.0, 3.0  # joint over the same length of wire; common practice, no source
-TOO_GOOD = 0.5  # times its wire: no joint is so good, practice
+STATED_MM = 150.0  # length of wire that a joint is compared with, wherever the probes sit
+RATIO, RATIO_CARE = 10.0, 3.0  # joint in its wire over that length; common practice, no source
 HEAT_W = 1.0  # common practice, no source
+LEAST_SHARE, BRIDGED_MM = 0.9, 15.0  # of the wire; what a connector bridges; practice, no source
 
 _WIRE = computed("iacs", "IACS copper, 17.241 nohm m", "over the area of the wire, 2 % more by lay")
+_AGAINST = "joint against its wire"
+
+
+class Span(NamedTuple):
+    """A value with the ends of its band, all alike where nothing carries an error."""
+
+    value: float
+    low: float
+    high: float
+
+    @property
+    def band(self) -> tuple[float, float]:
+        """The ends, as a figure or a criterion takes them."""
+        return self.low, self.high
 
 
 @calculation(
@@ -39,7 +56,7 @@ _WIRE = computed("iacs", "IACS copper, 17.241 nohm m", "over the area of the wir
 def joint_drop(
     drop: Annotated[
         float,
-        Reading("V", above=0, high=10, typical="14 mV", text="voltage across the loaded joint"),
+        Reading("V", above=0, high=10, typical="24 mV", text="voltage across the loaded joint"),
     ],
     current: Annotated[
         float,
@@ -50,78 +67,144 @@ def joint_drop(
         float,
         Reading("mm", above=0, high=305, typical="150 mm", text="length between the probes"),
     ],
+    bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Is this joint heating?
 
-    R = V / I and P = V x I. R is compared with the same length of the same wire at 20 C
-    (stranded 2 % longer by its lay). Over 3 times that is marginal, over 10 times fails, and so
-    does over 1 W: common practice, no source. Joints that glow were reported at 5 W with 0.8 A
-    and 35 W with 15 A (NBSIR 76-1011); neither breaker, fuse nor GFCI sees them.
+    R = V / I, less the wire between the probes at 20 C (stranded 2 % longer by its lay), is the
+    joint alone; its heat is R I^2. With 150 mm of its wire, wherever the probes sat, it is
+    compared with that wire: over 3 times is marginal, over 10 times fails, and so does over 1 W:
+    common practice, no source. Joints that glow were reported at 5 W with 0.8 A and 35 W with
+    15 A (NBSIR 76-1011); neither breaker, fuse nor GFCI sees them. A reading under 0.9 of the
+    wire, or under the wire less 15 mm, is none of this joint: current or length is wrong.
 
     Inputs: drop in V, mostly typed in mV (over 0 to 10 V), current in A (over 0 to 100), wire,
-    joint_length in mm (over 0 to 305, a foot; over more, the wire itself makes much of the heat).
-    Yields resistance, power, the wire's own resistance, the ratio and two criteria; a ratio under
-    0.5 is no reading of a joint. Source: table metals.
+    joint_length in mm (over 0 to 305, a foot). Yields resistance, power, the wire's own
+    resistance, the joint alone, the ratio and two criteria. For joints of copper and aluminium
+    wire; of copper-clad wire only the heat is judged, as if it were aluminium. Source: table
+    metals.
     """
-    resistance = 1000 * drop / current
+    volts, amps, length = (
+        Span(value, *(bands or {}).get(name, (value, value)))
+        for name, value in (("drop", drop), ("current", current), ("joint_length", joint_length))
+    )
+    whole = Span(*(1000 * v / i for v, i in zip(volts, (amps[0], amps[2], amps[1]), strict=True)))
     yield figure(
         "joint resistance",
-        resistance,
+        whole.value,
         "mohm",
         working=lambda: f"1000 x {put(drop)} V / {put(current)} A",
+        band=whole.band,
     )
-    yield figure("power", drop * current, "W", working=lambda: f"{put(drop)} V x {put(current)} A")
-    yield from _against_wire(resistance, wire, joint_length)
+    yield figure(
+        "power",
+        drop * current,
+        "W",
+        working=lambda: f"{put(drop)} V x {put(current)} A",
+        band=(volts.low * amps.low, volts.high * amps.high),
+    )
+    if wire.metal != "copper":
+        yield caution("alu-01")
+    known = wire.metal in ("copper", "aluminium")
+    per_length = conductors.resistance(wire if known else wire._replace(metal="aluminium"))
+    own = Span(*(per_length * mm / 1000 for mm in length))  # ohm/km is mohm/m
+    if known:
+        yield figure(
+            "wire resistance",
+            own.value,
+            "mohm",
+            source=_WIRE if wire.metal == "copper" else None,
+            working=lambda: f"{put(per_length)} mohm/m x {put(joint_length / 1000)} m; at 20 C",
+            band=own.band,
+        )
+        yield from _against_wire(whole, own, per_length, length)
+    else:
+        yield cannot_tell(
+            _AGAINST,
+            f"the resistance of {wire.metal} wire was not seen",
+            measure="compare with the drop over the same length of this wire beside the joint",
+        )
+    yield from _heat(volts, amps, own)
+
+
+def _against_wire(whole: Span, own: Span, per_length: float, length: Span) -> Iterator[Item]:
+    alone = Span(
+        *(max(r - w, 0.0) for r, w in zip(whole, (own.value, own.high, own.low), strict=True))
+    )
+    stated = per_length * STATED_MM / 1000
+    yield figure(
+        "joint alone",
+        alone.value,
+        "mohm",
+        working=lambda: f"{put(whole.value)} mohm - {put(own.value)} mohm; no less than nothing",
+        band=alone.band,
+    )
+    ratio = Span(*(1 + r / stated for r in alone))
+    yield figure(
+        f"ratio over {STATED_MM:g} mm of wire",
+        ratio.value,
+        working=lambda: f"1 + {put(alone.value)} mohm / {put(stated)} mohm",
+        band=ratio.band,
+    )
+    least = [_least(per_length, mm) for mm in (length.value, length.high, length.low)]
+    if not all(at_or_below(bound, r) for bound, r in zip(least, whole, strict=True)):
+        yield cannot_tell(
+            _AGAINST,
+            f"{whole.value / own.value:.2g} times the wire between the probes, which alone drops "
+            "more than this",
+            measure="clamp one wire only and read the current again, check range and length",
+        )
+        return
+    yield at_most(
+        _AGAINST,
+        alone.value,
+        (RATIO - 1) * stated,
+        "mohm",
+        caution=(RATIO_CARE - 1) * stated,
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        says=f"over {RATIO_CARE:g} times {STATED_MM:g} mm of the wire calls for care, over "
+        f"{RATIO:g} times fails",
+        action="cut back to bright metal and remake the joint, then measure again",
+        band=alone.band,
+    )
+
+
+def _least(per_length: float, mm: float) -> float:
+    """Return the least that the probes can read over a good joint, in mohm."""
+    return per_length / 1000 * max(min(LEAST_SHARE * mm, mm - BRIDGED_MM), 0.0)
+
+
+def _heat(volts: Span, amps: Span, own: Span) -> Iterator[Item]:
+    """Judge the heat of the joint alone: V I - R I^2, greatest at I = V / 2R."""
+    wire = Span(*(r / 1000 for r in own))
+    top = min(max(volts.high / (2 * wire.low), amps.low), amps.high)
+    coldest = min(_watts(volts.low, i, wire.high) for i in (amps.low, amps.high))
+    heat = Span(
+        _watts(volts.value, amps.value, wire.value), coldest, _watts(volts.high, top, wire.low)
+    )
+    yield figure(
+        "heat of the joint alone",
+        heat.value,
+        "W",
+        working=lambda: (
+            f"({put(volts.value)} V - {put(wire.value)} ohm x {put(amps.value)} A) x "
+            f"{put(amps.value)} A; no less than nothing"
+        ),
+        band=heat.band,
+    )
     yield at_most(
         "heat in the joint",
-        drop * current,
+        heat.value,
         HEAT_W,
         "W",
         source=PRACTICE,
         origin=Origin.PRACTICE,
         says="joints that glow were reported from 5 W on",
         action="switch off, cut back to bright metal and remake the joint",
+        band=heat.band,
     )
 
 
-def _against_wire(resistance: float, wire: Wire, length: float) -> Iterator[Item]:
-    name = "joint against its wire"
-    if wire.metal != "copper":
-        yield caution("alu-01")
-    if wire.metal not in ("copper", "aluminium"):
-        yield cannot_tell(
-            name,
-            f"the resistance of {wire.metal} wire was not seen",
-            measure="compare with the drop over the same length of this wire beside the joint",
-        )
-        return
-    per_length = conductors.resistance(wire)  # ohm/km, which is mohm/m
-    own = per_length * length / 1000
-    yield figure(
-        "wire resistance",
-        own,
-        "mohm",
-        source=_WIRE if wire.metal == "copper" else None,
-        working=lambda: f"{put(per_length)} mohm/m x {put(length / 1000)} m; at 20 C",
-    )
-    yield figure(
-        "ratio", resistance / own, working=lambda: f"{put(resistance)} mohm / {put(own)} mohm"
-    )
-    if resistance < TOO_GOOD * own:
-        yield cannot_tell(
-            name,
-            f"{resistance / own:.2g} times: the wire between the probes alone drops more than this",
-            measure="check the range, and set the probes on the wire at both sides of the joint",
-        )
-        return
-    yield at_most(
-        name,
-        resistance / own,
-        RATIO,
-        "times",
-        caution=RATIO_CARE,
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        says="a good joint is about as good as its wire",
-        action="cut back to bright metal and remake the joint, then measure again",
-    )
+def _watts(volts: float, amps: float, ohm: float) -> float:
+    return max((volts - ohm * amps) * amps, 0.0)
