@@ -88,7 +88,10 @@ def at_end(item: Item, step: int) -> Item:
 
 
 def merge_figures(runs: Sequence[Run]) -> tuple[BandFigure, ...]:
-    """Return the figures of the centre run, each with its low and high over all runs."""
+    """Return the figures of the centre run, each with its low and high over all runs.
+
+    One that some of the runs do not have has no band: what they have is another figure.
+    """
     if len(runs) == 1:
         return tuple(BandFigure(g.item) for g in runs[0] if isinstance(g.item, Figure))
     by_name: dict[str, list[float]] = {}
@@ -99,9 +102,11 @@ def merge_figures(runs: Sequence[Run]) -> tuple[BandFigure, ...]:
     merged = []
     for given in runs[0]:
         if isinstance(given.item, Figure):
-            low, high = min(by_name[given.item.name]), max(by_name[given.item.name])
-            band = (low, high) if low != high else (None, None)
-            merged.append(BandFigure(given.item, *band))
+            alone = BandFigure(given.item)
+            values = by_name[given.item.name]
+            low, high = min(values), max(values)
+            there = len(values) == len(runs)  # else another figure stands at some of the ends
+            merged.append(BandFigure(given.item, low, high) if there and low != high else alone)
     return tuple(merged)
 
 
@@ -178,6 +183,10 @@ def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged
     if absent or unsettled:
         reason, action = _too_close(weakest, low, high), _would_settle(criteria[0])
         return Judged(weakest, provider, Verdict.CANNOT_TELL, reason, action, low, high)
+    if verdicts == {Verdict.FAIL}:  # shown where it is mildest: what makes it sure
+        mildest = max(criteria, key=lambda c: c.closeness)
+        reason = mildest.reason if low is None else mildest.sure_reason
+        return Judged(mildest, provider, Verdict.FAIL, reason, mildest.next_action, low, high)
     verdict = worst(verdicts) or Verdict.PASS
     reason = weakest.reason
     if weakest.sense == "cannot tell" and len({c.says for c in criteria}) > 1:

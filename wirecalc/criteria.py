@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from enum import StrEnum
-from typing import NamedTuple
+from typing import NamedTuple, TypedDict, Unpack
 
 from .rounding import SAME, show_pair
 from .sources import Confidence, Source
@@ -145,6 +145,16 @@ class Criterion(NamedTuple):
         return "confirm the limit in a copy of its source" if only_memory else self.action
 
     @property
+    def sure_reason(self) -> str:
+        """Say why it fails over the whole band, of which this is the mildest end."""
+        if self.actual is None or self.limit is None or self._within(self.limit):
+            return self.reason
+        toward = "up" if self.sense == "at least" else "down"
+        end, past = ("at most", "below") if self.sense == "at least" else ("at least", "above")
+        actual, limit = show_pair(self.actual, self.limit, self.unit, toward)
+        return _join(f"{end} {actual}, {past} {limit}", self.says)
+
+    @property
     def reason(self) -> str:
         """Say in words why the verdict is what it is."""
         if self.sense == "cannot tell" or (self.sense == "requires" and not self.holds):
@@ -183,6 +193,23 @@ def _join(said: str, more: str) -> str:
     return f"{said}; {more}" if more else said
 
 
+class _Said(TypedDict, total=False):
+    """What may be said of any limit."""
+
+    origin: Origin
+    advisory: bool
+    action: str
+    behind: str
+
+
+class _More(_Said, total=False):
+    """What may be said of a limit with numbers."""
+
+    says: str
+    band: tuple[float, float] | None
+    better: str
+
+
 def at_least(
     name: str,
     actual: float,
@@ -191,38 +218,17 @@ def at_least(
     *,
     source: Source,
     caution: float | None = None,
-    origin: Origin = Origin.STANDARD,
-    advisory: bool = False,
-    says: str = "",
-    action: str = "",
-    band: tuple[float, float] | None = None,
-    better: str = "",
-    behind: str = "",
+    **more: Unpack[_More],
 ) -> Criterion:
     """Yield a criterion: `actual` must be at least `limit`; below `caution` it is marginal.
 
-    An advisory limit, when missed, is marginal and not a fail. `says` is added to the reason
-    when the value is past a level, `action` is what to do then. `band` is low and high of the
-    actual value, for a calculation that works out its band itself. `better` names the instrument
-    to take where the meter's error reaches across the limit. `behind` says what binds behind an
-    advisory limit, or why nothing does.
+    An advisory limit, when missed, is marginal and not a fail; `behind` says what binds behind it,
+    or why nothing does. `origin` is whose limit it is, standard if not said. `says` is added to
+    the reason when the value is past a level, `action` is what to do then. `band` is low and high
+    of the actual value, for a calculation that works out its band itself. `better` names the
+    instrument to take where the meter's error reaches across the limit.
     """
-    return Criterion(
-        name,
-        "at least",
-        actual,
-        limit,
-        unit,
-        caution,
-        source,
-        origin,
-        advisory,
-        says=says,
-        action=action,
-        band=band,
-        better=better,
-        behind=behind,
-    )
+    return Criterion(name, "at least", actual, limit, unit, caution, source, **more)
 
 
 def at_most(
@@ -233,56 +239,17 @@ def at_most(
     *,
     source: Source,
     caution: float | None = None,
-    origin: Origin = Origin.STANDARD,
-    advisory: bool = False,
-    says: str = "",
-    action: str = "",
-    band: tuple[float, float] | None = None,
-    better: str = "",
-    behind: str = "",
+    **more: Unpack[_More],
 ) -> Criterion:
     """Yield a criterion: `actual` must be at most `limit`; above `caution` it is marginal."""
-    return Criterion(
-        name,
-        "at most",
-        actual,
-        limit,
-        unit,
-        caution,
-        source,
-        origin,
-        advisory,
-        says=says,
-        action=action,
-        band=band,
-        better=better,
-        behind=behind,
-    )
+    return Criterion(name, "at most", actual, limit, unit, caution, source, **more)
 
 
 def requires(
-    name: str,
-    holds: bool,
-    *,
-    says: str,
-    source: Source,
-    origin: Origin = Origin.STANDARD,
-    advisory: bool = False,
-    action: str = "",
-    behind: str = "",
+    name: str, holds: bool, *, says: str, source: Source, **more: Unpack[_Said]
 ) -> Criterion:
     """Yield a criterion without numbers: it must hold. `says` is the reason when it does not."""
-    return Criterion(
-        name,
-        "requires",
-        source=source,
-        origin=origin,
-        advisory=advisory,
-        holds=holds,
-        says=says,
-        action=action,
-        behind=behind,
-    )
+    return Criterion(name, "requires", source=source, holds=holds, says=says, **more)
 
 
 def cannot_tell(
