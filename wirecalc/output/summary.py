@@ -15,7 +15,9 @@ from ..findings import Judged
 from ..job import AGAIN, DENIED, MISSING, NOTHING, UNCONFIRMED, BeforeAfter, Counted, Job
 from ..sources import Source
 
-METER = "Each reading is shown at its worst, with the error of its meter."
+METER = (
+    "A reading is shown with its meter's error against it, a fail with that error in its favour."
+)
 DOER = "What is next is for a technician, unless it names somebody else."
 NOT_FOR_USE = "Not for use until that is put right."
 NOTHING_TO_DO = "nothing that these checks ask for"
