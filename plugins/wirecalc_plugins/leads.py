@@ -19,6 +19,7 @@ from wirecalc import (
 from wirecalc.rounding import show
 
 LEADS_OHM = 0.3  # most that test leads have that were not read; practice, 0.1 to 0.3
+LEADS_COUNT = "leads that were not read count as 0 to 0.3 ohm, and are asked for where that decides"
 
 
 class Ohms(NamedTuple):

@@ -363,10 +363,14 @@ def test_a_cord_of_unknown_length_cannot_be_told() -> None:
     assert "cord_length" in finding.criteria[0].criterion.needs
 
 
-def test_low_volts_while_starting_are_advised_against() -> None:
+def test_low_volts_while_starting_are_marginal_and_under_80_percent_a_fail() -> None:
+    # 90 and 80 % of 110 V (common practice, no source)
     finding = run(**BOOK | {"source_resistance": "1.2 ohm"})
     judged = finding.criterion("volts at the motor while it starts")
-    assert (judged.verdict, judged.criterion.limit) == ("marginal", pytest.approx(99))
+    assert (judged.verdict, judged.criterion.caution_limit) == ("marginal", pytest.approx(99))
+    assert judged.criterion.limit == pytest.approx(88)
+    worse = run(**BOOK | {"source_resistance": "3 ohm"})
+    assert worse.criterion("volts at the motor while it starts").verdict == "fail"
 
 
 def test_readings_with_an_error_have_a_band_from_both_ends() -> None:

@@ -34,11 +34,13 @@ def test_largest_current_through_the_cold_ohms_stays_below_the_largest_volts(ohm
 
 
 def device(kind: str = "ptc", **given: object) -> wirecalc.Finding:
-    by_itself = {"by_itself": "yes"}
+    by_itself = {"by_itself": "yes", "browned_or_rattling": "no"}
     if kind in ("ptc", "run-thermistor"):
         by_itself |= {"device_cold": "yes"}
     if "device_resistance" in given:
         by_itself |= {"lead_resistance": "0 ohm"}
+    if kind == "ptc" and "nameplate_voltage" not in given:
+        by_itself |= {"nameplate_voltage": "115 V"}
     return wirecalc.run("start-device", start_device=kind, **(by_itself | given))
 
 
@@ -67,7 +69,8 @@ def test_a_ptc_without_its_makers_ohms(ohm, verdict):
 def test_the_manuals_are_for_115_v_units():
     assert device(device_resistance="6.8 ohm", nameplate_voltage="115 V").verdict == "pass"
     assert device(device_resistance="6.8 ohm", nameplate_voltage="230 V").verdict == "cannot tell"
-    unsaid = device(device_resistance="6.8 ohm")
+    given = {"device_resistance": "6.8 ohm", "by_itself": "yes", "device_cold": "yes"}
+    unsaid = wirecalc.run("start-device", start_device="ptc", browned_or_rattling="no", **given)
     assert unsaid.verdict == "cannot tell"
     needs = {n for c in unsaid.criteria for n in c.criterion.needs}
     assert needs == {"nameplate_voltage", "maker_resistance"}
@@ -198,6 +201,10 @@ def test_a_reading_that_the_device_has_not_is_refused(kind, given):
         device(kind, **given)
 
 
+AT_115 = {"nameplate_voltage": "115 V"}
+AT_230 = {"nameplate_voltage": "230 V"}
+
+
 def overload(**given: object) -> wirecalc.Finding:
     return wirecalc.run("overload", **given)
 
@@ -207,7 +214,14 @@ def overload(**given: object) -> wirecalc.Finding:
     [
         # one service manual: 1 ohm at most, closed and at room temperature
         ({"overload_resistance": "1 ohm", "overload_cold": "yes"}, "pass"),
-        ({"overload_resistance": "1.4 ohm", "overload_cold": "yes"}, "fail"),
+        ({"overload_resistance": "1.4 ohm", "overload_cold": "yes", **AT_115}, "fail"),
+        # one for 230 V has about four times the ohms (common practice): 40 ohm is ten times that
+        ({"overload_resistance": "1.4 ohm", "overload_cold": "yes"}, "cannot tell"),
+        ({"overload_resistance": "4 ohm", "overload_cold": "yes", **AT_230}, "cannot tell"),
+        ({"overload_resistance": "0.9 ohm", "overload_cold": "yes", **AT_230}, "pass"),
+        ({"overload_resistance": "40.3 ohm", "overload_cold": "yes", **AT_230}, "cannot tell"),
+        ({"overload_resistance": "40.4 ohm", "overload_cold": "yes", **AT_230}, "fail"),
+        ({"overload_resistance": "40.4 ohm", **AT_230}, "cannot tell"),
         ({"overload_resistance": "1.2 ohm", "overload_cold": "yes"}, "cannot tell"),  # the leads?
         (
             {
@@ -248,6 +262,13 @@ def test_an_internal_overload_may_take_an_hour():
         ("110 C", "68 C", "pass"),  # 230 F, 154.4 F
         ("107.5 C", "65.6 C", "pass"),  # 225.5 F, 150.1 F
         ("107 C", "68 C", "marginal"),  # 224.6 F: the printed 225 F is 107.2 C
+        # test form of a protector: it must have opened at a winding of 160 C; a good compressor's
+        # shell comes to 70 C (common practice, no source)
+        ("160 C", "68 C", "marginal"),
+        ("161 C", "68 C", "fail"),
+        ("190 C", "68 C", "fail"),
+        ("70 C", "66 C", "marginal"),
+        ("69 C", "66 C", "cannot tell"),
     ],
 )
 def test_an_overload_by_its_temperatures(trip, reset, verdict):
@@ -265,3 +286,46 @@ def test_an_overload_by_its_temperatures(trip, reset, verdict):
 def test_what_an_overload_cannot_do_is_refused(given):
     with pytest.raises(wirecalc.BadInput):
         overload(**given)
+
+
+@pytest.mark.parametrize("kind", ["ptc", "run-thermistor", "current-relay", "electronic-relay"])
+def test_a_browned_or_rattling_device_goes_whatever_it_reads(kind: str) -> None:
+    # common practice, no source
+    good = {"ptc": {"device_resistance": "6.8 ohm"}}.get(kind, {})
+    assert device(kind, **good, browned_or_rattling="yes").verdict == "fail"
+    asked = wirecalc.run("start-device", start_device=kind, **good)
+    assert asked.verdict == "cannot tell"
+    assert "browned_or_rattling" in {n for c in asked.criteria for n in c.criterion.needs}
+
+
+@pytest.mark.parametrize("kind", ["electronic-relay", "combined-kit"])
+def test_no_ohmmeter_tells_an_electronic_relay_or_a_kit(kind: str) -> None:
+    found = device(kind)
+    assert found.verdict == "cannot tell"
+    with pytest.raises(wirecalc.BadInput):
+        device(kind, device_resistance="6.8 ohm")
+
+
+@pytest.mark.parametrize(
+    ("ohm", "verdict"),
+    # repair texts on 220 V 50 Hz refrigerators: 18 to 30 (two alike), 15 to 24, twenty-odd ohm
+    [("14 ohm", "cannot tell"), ("15 ohm", "pass"), ("30 ohm", "pass"), ("31 ohm", "cannot tell")],
+)
+@pytest.mark.parametrize("plate", ["220 V", "230 V", "240 V"])
+def test_a_ptc_of_a_220_v_unit(ohm, verdict, plate) -> None:
+    assert device(device_resistance=ohm, nameplate_voltage=plate).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("ohm", "plate", "verdict"),
+    [
+        # data sheets: 3.3 ohm 160 V, 4.7 ohm 180 V, 6.8 ohm 200 V; 1.25 times: 200, 225, 250 V
+        ("3.3 ohm", "230 V", "cannot tell"),
+        ("4.7 ohm", "230 V", "cannot tell"),
+        ("4.7 ohm", "225 V", "marginal"),
+        ("6.8 ohm", "230 V", "marginal"),
+    ],
+)
+def test_a_device_for_lower_mains(ohm, plate, verdict) -> None:
+    given = {"device_resistance": ohm, "maker_resistance": ohm, "nameplate_voltage": plate}
+    assert device(**given).verdict == verdict

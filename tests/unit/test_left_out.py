@@ -246,23 +246,14 @@ PENDING = {
     "circuit",
     "cutoff",
     "discharge",
-    "duty",
     "element",
-    "inrush",
     "insulation",
     "leakage",
-    "locked",
     "motor-circuit",
-    "overload",
     "short-time",
-    "start-curve",
-    "start-device",
     "supply",
-    "trace",
     "trip",
     "upstream",
-    "winding-heat",
-    "windings",
 }
 
 

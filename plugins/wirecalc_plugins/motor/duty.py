@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from statistics import median
 from typing import Annotated
 
 from wirecalc import (
@@ -12,25 +13,28 @@ from wirecalc import (
     Problem,
     Reading,
     YesNo,
+    at_least,
     at_most,
     at_or_below,
     calculation,
     cannot_tell,
+    extra,
     figure,
+    not_checked,
     put,
+    setting,
 )
 
+from .plate import INVERTER
+
 MUCH = 80.0  # % of the time; practice
+CYCLES, RESTS = 1.0, 3.0  # min on or off: an overload cycles under the one; compressors rest for
+# the other before they start again; practice
 LOOK = "look at door seals, fans, the condenser and the charge"
 _NAME = "share of the time that it runs"
 
 
-def _refuse(
-    on_times: list[float],
-    off_times: list[float],
-    running_power: float | None = None,
-    after_restock: bool | None = None,
-) -> Iterator[Problem]:
+def _refuse(on_times: list[float], off_times: list[float], **others: object) -> Iterator[Problem]:
     if abs(len(on_times) - len(off_times)) > 1:
         yield Problem(
             "on_times",
@@ -52,6 +56,7 @@ def _refuse(
         "off_times=22 min; 21 min",
         "running_power",
         "after_restock=no",
+        "inverter=no",
     ),
 )
 def duty(
@@ -66,21 +71,30 @@ def duty(
     running_power: Annotated[
         float | None,
         Reading("W", above=0, high=10_000, typical="120 W", text="power while it runs"),
+        setting("the energy of a day is worked out with it"),
     ] = None,
     after_restock: Annotated[
-        bool | None, YesNo("it was filled, defrosted or switched on in the last day")
+        bool | None,
+        YesNo("it was filled, defrosted or switched on in the last day"),
+        extra("it counts where it runs over 80 %, and is asked for there"),
+    ] = None,
+    inverter: Annotated[
+        bool | None, INVERTER, extra("it counts where it runs over 80 %, and is asked for there")
     ] = None,
 ) -> Iterator[Item]:
     """How much of the time does it run, and how much energy is that?
 
-    Duty is the time on over time on and off. Over 80 % in a normal room is a sign of a fault, not
-    proof (common practice): marginal. After a restock or a defrost it pulls down for a day and
-    runs much: then, or where it was not said, it can't be told. Energy of a day is running power
-    times 24 h times the duty.
+    For a machine with a compressor. Duty is the time on over time on and off. Over 80 % in a
+    normal room is a sign of a fault, not proof: marginal; one with an inverter runs so by design.
+    After a restock or a defrost it pulls down for a day and runs much: then, or where it was not
+    said, it can't be told. A compressor runs and rests for minutes: where the middle one of its
+    times is under 1 min, an overload or control is cycling it; under 3 min is marginal (all common
+    practice). Energy of a day is running power times 24 h times the duty.
 
     Inputs: on_times in min (over 0 to 1440) and off_times in min (0 to 1440; 0 for never off), each
-    as a list; running_power in W; after_restock. Yields duty, cycles an hour, energy a day and
-    one criterion. Refuses lists that cannot have taken turns. Source: common practice.
+    as a list of whole times; running_power in W; after_restock; inverter. Yields duty, cycles an
+    hour, energy a day and the criteria. Refuses lists that cannot have taken turns. Source: common
+    practice.
     """
     on, off = sum(on_times), sum(off_times)
     share = 100 * on / (on + off)
@@ -106,10 +120,46 @@ def duty(
             source=PRACTICE,
             working=lambda: f"{put(running_power)} W x 24 h x {put(share)} % / 100 / 1000",
         )
-    yield _judge(share, after_restock)
+    yield from _cycling(on_times, off_times)
+    if inverter:
+        yield not_checked(_NAME, "a board drives it: it runs much by design")
+    else:
+        yield _judge(share, after_restock, inverter)
 
 
-def _judge(share: float, after_restock: bool | None) -> Item:
+def _cycling(on_times: Sequence[float], off_times: Sequence[float]) -> Iterator[Item]:
+    """Judge the times themselves: minutes, and no seconds as those of an overload."""
+    for what, times in (("on", on_times), ("off", [t for t in off_times if t > 0])):
+        if not times:
+            continue
+        yield at_least(
+            f"time {what}, the middle one",
+            median(times),
+            CYCLES,
+            "min",
+            caution=RESTS,
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            says="an overload or a control cycles it, or it starts again too soon",
+            action="clamp one wire and count the clicks: wirecalc locked; look at start device, "
+            "overload, volts and thermostat",
+        )
+        yield at_least(
+            f"shortest time {what}",
+            min(times),
+            CYCLES,
+            "min",
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            advisory=True,
+            behind="the middle one of the times: a single short one may be cut by a door, a "
+            "defrost or the watch",
+            says="was it a whole one?",
+            action="time it again",
+        )
+
+
+def _judge(share: float, after_restock: bool | None, inverter: bool | None) -> Item:
     if not at_or_below(share, MUCH) and after_restock is not False:
         said = "and it is pulling down" if after_restock else "and it was not said whether it was "
         said += "" if after_restock else "filled or defrosted in the last day"
@@ -120,6 +170,14 @@ def _judge(share: float, after_restock: bool | None) -> Item:
             needs=() if after_restock else ("after_restock",),
             source=PRACTICE,
         )
+    if not at_or_below(share, MUCH) and inverter is None:
+        return cannot_tell(
+            _NAME,
+            f"{share:.4g} % is over {MUCH:g} %, and an inverter machine runs so by design",
+            measure="see whether a board drives its compressor (three like windings)",
+            needs=("inverter",),
+            source=PRACTICE,
+        )
     return at_most(
         _NAME,
         share,
@@ -128,6 +186,7 @@ def _judge(share: float, after_restock: bool | None) -> Item:
         source=PRACTICE,
         origin=Origin.PRACTICE,
         advisory=True,
+        behind="nothing: a share of the time is a sign, and proves no fault by itself",
         says="a sign, not proof of a fault",
         action=LOOK,
     )

@@ -12,6 +12,7 @@ from .start_checks import NORMAL_S, STOP_S
 LOCKED = "locked, or its start circuit is open"
 SLOW = "slow start"
 WEAK = "weak overload"
+HOT = "compressor too hot (fan, condenser, charge) or started again too soon"
 OVERLOADED = "runs overloaded"
 NORMAL = "normal"
 
@@ -38,6 +39,13 @@ class Seen(NamedTuple):
     def long(self) -> bool:
         """Whether the current stayed high beyond what any start takes."""
         return not at_or_below(self.high_time, STOP_S)
+
+    @property
+    def runs(self) -> bool | None:
+        """Whether it settled as a motor that turns and is not overloaded, and did not trip."""
+        if self.running is None or self.over is None or self.trips is None:
+            return None
+        return self.running and not self.over and not self.trips
 
     @property
     def opened(self) -> bool | None:
@@ -72,10 +80,14 @@ def what_it_is(seen: Seen) -> Iterator[Item]:
     else:
         either = " / ".join(left)
         yield answer(name, f"cannot tell: {either or 'the readings fit none of these'}")
+        measure = "take the current while it is high and once settled, and count the clicks"
+        if left == [WEAK, HOT]:
+            measure = "feel the shell, look at fan and condenser, wait 5 min between starts; only "
+            measure += "then change the overload"
         yield cannot_tell(
             "evidence for one of them",
             f"the readings fit more than one: {either}" if left else "the readings fit none",
-            measure="take the current while it is high and once settled, and count the clicks",
+            measure=measure,
             needs=("overload_trips",) if seen.trips is None else (),
         )
     yield listing(
@@ -104,12 +116,15 @@ def _locked(seen: Seen) -> _Facts:
     time = True if seen.long else (False if by_itself else None)
     near = True if seen.near else (False if seen.far else None)
     said = f"{'near' if near else 'far from'} locked-rotor current"
-    return [(time, seen.said_time), (near, said), (seen.opened or None, seen.said_trips)]
+    facts: _Facts = [(time, seen.said_time), (near, said), (seen.opened or None, seen.said_trips)]
+    return [*facts, (False if seen.runs else None, f"it {seen.said_load}")]
 
 
 def _slow(seen: Seen) -> _Facts:
-    between = not seen.short and not seen.long
-    return [(between, seen.said_time), (False if seen.opened else None, seen.said_trips)]
+    late = not seen.short and (not seen.long or seen.runs is True)
+    near = False if seen.long and seen.far else None
+    facts: _Facts = [(late, seen.said_time), (near, "far from locked-rotor current")]
+    return [*facts, (False if seen.opened else None, seen.said_trips)]
 
 
 def _weak(seen: Seen) -> _Facts:
@@ -134,4 +149,11 @@ def _normal(seen: Seen) -> _Facts:
     return [*facts, (load, seen.said_load)]
 
 
-_FACTS = {LOCKED: _locked, SLOW: _slow, WEAK: _weak, OVERLOADED: _overloaded, NORMAL: _normal}
+_FACTS = {
+    LOCKED: _locked,
+    SLOW: _slow,
+    WEAK: _weak,
+    HOT: _weak,
+    OVERLOADED: _overloaded,
+    NORMAL: _normal,
+}

@@ -12,32 +12,32 @@ from wirecalc import (
     Problem,
     Reading,
     YesNo,
-    at_least,
-    at_most,
+    asked,
     at_or_below,
     calculation,
     cannot_tell,
+    extra,
+    instead_of,
     requires,
-    tables,
 )
 
 from ..inputs import LEADS
-from ..leads import less_leads, ohms_at_most, without_leads
+from ..leads import LEADS_COUNT, less_leads, ohms_at_most, without_leads
+from .overload_temperatures import REPLACE, judge_closing, judge_opening, overload_row
+from .plate import PLATE_VOLTS
 
-_REPLACE = (
-    "fit only the overload that the compressor's maker lists; find out why it opened: stuck rotor, "
-    "start device, volts, dirty condenser, fan"
-)
 _CONDUCTS = "overload conducts"
+AS_GOOD_AS_OPEN = 40.0  # ohm: ten times what one for 230 V has; practice
+PLATE_115 = (100.0, 130.0)  # plates that the manual's ohm is for
 
 
 def _refuse(
     overload_resistance: float | None = None,
     lead_resistance: float | None = None,
     overload_open: bool | None = None,
-    overload_cold: bool | None = None,
     trip_temperature: float | None = None,
     reset_temperature: float | None = None,
+    **others: object,
 ) -> Iterator[Problem]:
     if overload_open and overload_resistance is not None:
         yield Problem(
@@ -86,36 +86,52 @@ def overload(
             text="across the overload, off it",
             if_open="leave it out and give overload_open yes",
         ),
+        instead_of("overload_open", when="overload_open=yes"),
+        asked("it is what tells a good one"),
     ] = None,
-    lead_resistance: Annotated[float | None, LEADS] = None,
-    overload_open: Annotated[bool | None, YesNo("the overload reads open")] = None,
+    lead_resistance: Annotated[float | None, LEADS, extra(LEADS_COUNT)] = None,
+    overload_open: Annotated[
+        bool | None, YesNo("the overload reads open"), instead_of("overload_resistance")
+    ] = None,
     overload_cold: Annotated[
-        bool | None, YesNo("it and the motor it sits on are as cold as the room")
+        bool | None,
+        YesNo("it and the motor it sits on are as cold as the room"),
+        extra("it counts where it reads high or open, and is asked for there"),
+    ] = None,
+    nameplate_voltage: Annotated[
+        float | None,
+        PLATE_VOLTS,
+        extra("it counts where it reads over 1 ohm, and is asked for there"),
     ] = None,
     trip_temperature: Annotated[
         float | None,
-        Reading("C", low=40, high=200, typical="110 C", text="temperature at which it opened"),
+        Reading("C", low=40, high=250, typical="110 C", text="temperature at which it opened"),
+        extra("few shops heat one: what it reads cold is judged without"),
     ] = None,
     reset_temperature: Annotated[
         float | None,
-        Reading("C", low=20, high=180, typical="68 C", text="temperature at which it closed again"),
+        Reading("C", low=20, high=200, typical="68 C", text="temperature at which it closed again"),
+        extra("few shops heat one: what it reads cold is judged without"),
     ] = None,
 ) -> Iterator[Item]:
     """Is this overload good?
 
-    Cold it reads 1 ohm at most (one service manual), less the test leads. Open when cold fails;
-    open when warm it may only have done its work: let it cool, an internal one up to 60 min (one
-    manual). Opened at 225 to 250 F and closed at 150 to 160 F (107 to 121 C, 65 to 71 C) is usual
-    (one trade author, whose two pages differ); parts differ, so outside is marginal.
+    For the external overload of a small compressor or motor. Cold it reads 1 ohm at most in a
+    115 V unit (one service manual), less the test leads; one for 230 V has about four times the
+    ohms, and over 1 ohm it can't be told by them, up to 40 ohm, which is as good as open (common
+    practice). Open when cold fails; open when warm it may only have done its work: let it cool, an
+    internal one up to 60 min (one manual). Opened at 225 to 250 F and closed at 150 to 160 F (107
+    to 121 C, 65 to 71 C) is usual (one trade author, whose two pages differ); parts differ, so
+    outside is marginal, and over 160 C, where a winding's protector must have opened, a fail.
 
     Inputs: resistances in ohm (0 to 10000, leads to 2), overload_open, overload_cold,
-    trip_temperature and reset_temperature in C where they were measured. Yields a criterion a
-    question. Refuses an open overload with a reading, a reading
+    nameplate_voltage in V, trip_temperature and reset_temperature in C where they were measured.
+    Yields a criterion a question. Refuses an open overload with a reading, a reading
     below the leads, and a reset not below the trip.
     Source: table start-parts.
     """
     if overload_resistance is not None:
-        yield from _reads(overload_resistance, lead_resistance, overload_cold)
+        yield from _reads(overload_resistance, lead_resistance, overload_cold, nameplate_voltage)
     elif overload_open:
         yield _open(overload_cold)
     else:
@@ -126,33 +142,42 @@ def overload(
             needs=("overload_resistance", "overload_open"),
         )
     if trip_temperature is not None:
-        yield from _usual("opens", trip_temperature)
+        yield from judge_opening(trip_temperature)
     if reset_temperature is not None:
-        yield from _usual("closes", reset_temperature)
+        yield from judge_closing(reset_temperature)
 
 
-def _reads(reading: float, leads: float | None, cold: bool | None) -> Iterator[Item]:
+def _reads(
+    reading: float, leads: float | None, cold: bool | None, plate: float | None
+) -> Iterator[Item]:
     ohms = less_leads(reading, leads)
-    row = _text("cold resistance", "manual")
+    row = overload_row("cold resistance", "manual")
     most = row.number("most")
     if leads is not None:
         yield without_leads("resistance less leads", ohms, reading, leads)
-    if not cold and not at_or_below(ohms.high, most):
-        yield cannot_tell(
-            _CONDUCTS,
-            f"{ohms.high:.4g} ohm is over {most:g} ohm, and " + _warmth(cold),
-            measure="let it cool to the room and read it again",
-            needs=("overload_cold",) if cold is None else (),
-            source=row.source,
-        )
-        return
+    at_115 = plate is not None and PLATE_115[0] <= plate <= PLATE_115[1]
+    hopeless = not at_or_below(ohms.low, AS_GOOD_AS_OPEN)
+    if not at_or_below(ohms.high, most):
+        why = [] if cold else [_warmth(cold)]
+        why += [] if at_115 or hopeless else [f"{most:g} ohm is of 115 V units"]
+        if why:
+            lacks = {"overload_cold": cold, "nameplate_voltage": plate}
+            yield cannot_tell(
+                _CONDUCTS,
+                f"{ohms.high:.4g} ohm is over {most:g} ohm, and {', and '.join(why)}",
+                measure="let it cool to the room and read it again; take its ohms from the maker's "
+                "sheet, or compare with a new one of the same number",
+                needs=[name for name, value in lacks.items() if value is None],
+                source=row.source,
+            )
+            return
     yield ohms_at_most(
         _CONDUCTS,
         ohms,
-        most,
-        source=row.source,
+        AS_GOOD_AS_OPEN if hopeless and not at_115 else most,
+        source=PRACTICE if hopeless and not at_115 else row.source,
         says="burnt contacts, or not closed",
-        action=_REPLACE,
+        action=REPLACE,
     )
 
 
@@ -162,7 +187,7 @@ def _warmth(cold: bool | None) -> str:
 
 def _open(cold: bool | None) -> Item:
     if not cold:
-        wait = _text("wait before a reading", "manual")
+        wait = overload_row("wait before a reading", "manual")
         return cannot_tell(
             _CONDUCTS,
             f"it reads open, and {_warmth(cold)}: it may only have tripped",
@@ -177,38 +202,5 @@ def _open(cold: bool | None) -> Item:
         says="it reads open when cold",
         source=PRACTICE,
         origin=Origin.PRACTICE,
-        action=_REPLACE,
+        action=REPLACE,
     )
-
-
-def _usual(verb: str, celsius: float) -> Iterator[Item]:
-    """Judge a temperature by the usual span, in the unit of its source, degrees Fahrenheit."""
-    row = _text(verb, "trade-author")
-    fahrenheit = 1.8 * celsius + 32
-    says = "usual for refrigerator overloads; the maker's sheet rules"
-    action = "compare with the maker's sheet; replace it only by the part listed there"
-    least, most = row.number("least"), row.number("most")
-    yield at_least(
-        f"{verb} hot enough",
-        fahrenheit,
-        least,
-        "F",
-        source=row.source,
-        advisory=True,
-        says=says,
-        action=action,
-    )
-    yield at_most(
-        f"{verb} cool enough",
-        fahrenheit,
-        most,
-        "F",
-        source=row.source,
-        advisory=True,
-        says=says,
-        action=action,
-    )
-
-
-def _text(quantity: str, said_by: str) -> tables.Row:
-    return tables.load("start-parts").row(part="overload", quantity=quantity, said_by=said_by)

@@ -1,109 +1,39 @@
-"""How one reading of a motor's start or running current is judged: helpers of several checks."""
+"""How the readings of a motor's start are judged: helpers of several checks."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from wirecalc import (
-    PLATE,
     PRACTICE,
     Item,
     Origin,
-    Problem,
-    Source,
-    Verdict,
     at_least,
     at_most,
     at_or_below,
     cannot_tell,
     figure,
     motors,
+    not_checked,
     put,
 )
 from wirecalc.sources import computed
 
 from ..overcurrent.breaker_hold import PF_LOW
+from .plate import LockedRotor
 
 PF_HIGH = 0.8  # most locked-rotor power factor of a small single-phase motor; practice
 SHORT_OF_LRA = 0.7  # share of locked-rotor current that a good start shows at least; practice
+SEEN = 0.05  # share of locked-rotor or rated current under which nothing starts or runs; practice
+MISSED = 1.5  # times the settled current that a peak at least is which was not missed; practice
 WINDOW_RMS = 1.12  # 100 ms rms of an offset start over locked-rotor rms at R/X 0.1, integrated
+NO_METER = 2 * math.sqrt(2)  # highest crest over rms of any closing R-L circuit
 NORMAL_S, STOP_S = 1.0, 3.0  # a small compressor settles within 1 s; over 3 s: stop; practice
-OVER_RLA = 1.1  # settled current over rated load that is too much; practice
-LOADED, RUNNING = 0.3, 0.05  # share of rated load below which it runs idle, or not at all; practice
-SUPPLY = (0.9, 1.1)  # share of plate voltage where it was not measured; makers' sheets
 
 _OFFSET = computed("rl-offset", "offset peak of an R-L circuit closed at the voltage zero")
-
-
-def wrong_plate(rated: float | None, locked: float | None) -> Iterator[Problem]:
-    """Yield what is wrong between rated-load and locked-rotor current of a plate."""
-    if rated is not None and locked is not None and locked <= rated:
-        yield Problem(
-            "locked_rotor_current",
-            f"{locked:g} A is not above the rated load of {rated:g} A",
-            "look at the plate again: LRA is several times RLA",
-        )
-
-
-def judge_volts(voltage: float | None, plate: float | None) -> Iterator[Item]:
-    """Judge the volts at the plug, where they are outside what makers allow of the plate's."""
-    if voltage is None or plate is None:
-        return
-    low, high = (share * plate for share in SUPPLY)
-    action = "measure the supply with and without the load; is it the plate of this unit?"
-    if not at_or_below(-voltage, -low):
-        yield at_least(
-            "volts at the plug, lower limit",
-            voltage,
-            low,
-            "V",
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            advisory=True,
-            says="90 % of the plate's: below, a motor starts badly and overheats",
-            action=action,
-        )
-    if not at_or_below(voltage, high):
-        yield at_most(
-            "volts at the plug, upper limit",
-            voltage,
-            high,
-            "V",
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            advisory=True,
-            says="110 % of the plate's",
-            action=action,
-        )
-
-
-class LockedRotor(NamedTuple):
-    """Locked-rotor current at the supply's voltage, in A; `most` is None where it has no end."""
-
-    least: float
-    most: float | None
-    source: Source
-
-
-def locked_rotor(
-    current: float | None, letter: str | None, horsepower: float | None, voltage: float | None
-) -> LockedRotor | None:
-    """Return the plate's locked-rotor current, else that of its code letter, else None."""
-    if current is not None:
-        return LockedRotor(current, current, PLATE)
-    if letter is None or horsepower is None or voltage is None:
-        return None
-    return LockedRotor(*motors.locked_rotor_band(letter, horsepower, voltage))
-
-
-def at_supply(locked: LockedRotor, voltage: float | None, plate: float | None) -> LockedRotor:
-    """Scale the locked-rotor current with the supply: it goes with the voltage."""
-    measured = voltage / plate if voltage is not None and plate is not None else None
-    low, high = SUPPLY if measured is None else (measured, measured)
-    most = None if locked.most is None else locked.most * high
-    return LockedRotor(locked.least * low, most, locked.source)
+_PEAK = "start peak, lower limit"
+_TIME = "time to settle"
 
 
 def expected_start(locked: LockedRotor, frequency: float) -> Iterator[Item]:
@@ -144,105 +74,119 @@ def expected_start(locked: LockedRotor, frequency: float) -> Iterator[Item]:
     )
 
 
-def judge_peak(locked: LockedRotor, peak: float | None, mode: str) -> Iterator[Item]:
+def judge_peak(
+    locked: LockedRotor, peak: float | None, mode: str, settled: float | None = None
+) -> Iterator[Item]:
     """Judge the highest current of a start against the locked-rotor current."""
     if peak is None:
         yield cannot_tell(
-            "start peak, lower limit",
+            _PEAK,
             "the start was not measured",
             measure="hold the start with the meter's inrush function, jaws around one wire",
             needs=("peak",),
         )
         return
+    yield _high_enough(locked, peak, mode, settled)
+    if locked.most is not None:
+        yield from _not_too_high(locked.most, peak, mode)
+
+
+def _high_enough(locked: LockedRotor, peak: float, mode: str, settled: float | None) -> Item:
     scale = math.sqrt(2) if mode == "peak-hold" else 1.0
-    name = "start peak, lower limit"
-    if mode == "max-hold":
+    least = locked.least * scale
+    short = not at_or_below(-peak, -SHORT_OF_LRA * least)
+    why = measure = ""
+    if locked.least == 0:
+        why, measure = "the code letter sets no least current", "read LRA on the plate"
+    elif not at_or_below(-peak, -SEEN * least):
+        why = f"{peak:g} A is no start of a motor of {locked.least:.3g} A: it did not try, or the "
+        why += "jaws are around both wires or none that feeds it"
+        measure = "see and hear whether it tries; one wire in the jaws"
+    elif short and mode == "max-hold":
+        why = "a slow max-hold misses part of a start shorter than half a second"
+        measure = "use the meter's inrush function"
+    elif short and settled is not None and not at_or_below(-peak, -MISSED * scale * settled):
+        why = f"a peak of {peak:g} A is hardly above the settled {settled:g} A: it was missed, or "
+        why += "a board drives the motor"
+        measure = "hold the start with the meter's inrush function, set before it starts"
+    if why:
+        return cannot_tell(_PEAK, why, measure=measure, source=PRACTICE)
+    return at_least(
+        _PEAK,
+        peak,
+        SEEN * least,
+        "A",
+        caution=SHORT_OF_LRA * least,
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        says="one wire in the jaws? a start winding or start device that is open?",
+        action="check the clamp and the start device",
+    )
+
+
+def _not_too_high(most: float, peak: float, mode: str) -> Iterator[Item]:
+    name, crest = "start peak, upper limit", motors.offset_crest(PF_LOW)
+    top = most * (crest if mode == "peak-hold" else WINDOW_RMS)
+    action = "repeat the reading with the inrush function on the motor's own wire"
+    if not at_or_below(peak, NO_METER * most):
         yield cannot_tell(
             name,
-            "a slow max-hold misses part of a start shorter than half a second",
-            measure="use the meter's inrush function",
+            f"{peak:g} A is {peak / most:.2g} times locked-rotor current, and no start has over "
+            f"{NO_METER:.3g} times: a slipped point, another load, another plate, a short",
+            measure=action,
+            source=_OFFSET,
         )
-    elif locked.least == 0:
-        yield cannot_tell(
-            name, "the code letter sets no least current", measure="read LRA on the plate"
-        )
-    else:
-        yield at_least(
+    elif mode != "max-hold" or not at_or_below(peak, top):  # a slow one proves no upper limit
+        yield at_most(
             name,
             peak,
-            locked.least * RUNNING * scale,
+            top,
             "A",
-            caution=locked.least * SHORT_OF_LRA * scale,
             source=PRACTICE,
             origin=Origin.PRACTICE,
-            says="one wire in the jaws? a start winding or start device that is open?",
-            action="check the clamp and the start device",
+            advisory=True,
+            behind="over 2.83 times locked-rotor current, more than any crest of a start, it "
+            "cannot be told",
+            says="a crest taken for an rms value, another load, or a shorted part?",
+            action=action,
         )
-    if locked.most is None:
-        return
-    most = motors.offset_crest(PF_LOW) if mode == "peak-hold" else WINDOW_RMS
-    high = at_most(
-        "start peak, upper limit",
-        peak,
-        locked.most * most,
-        "A",
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        advisory=True,
-        says="a crest taken for an rms value, another load, or a shorted part?",
-        action="repeat the reading with the inrush function on the motor's own wire",
-    )
-    if mode != "max-hold" or high.verdict is not Verdict.PASS:
-        yield high  # the least that a start was proves no upper limit
 
 
-def judge_settled(settled: float | None, rated: float | None) -> Iterator[Item]:
-    """Judge the settled current of a motor against its own rated-load current."""
-    if settled is None:
-        yield cannot_tell(
-            "settled current, upper limit",
-            "the settled current was not measured",
-            measure="let it run, and read the current once it has settled",
-            needs=("settled",),
-        )
-        return
-    if rated is None:
-        yield cannot_tell(
-            "settled current, upper limit",
-            "no rated-load current to compare with",
-            measure="read RLA on the plate",
-            needs=("rated_load_current",),
-        )
-        return
-    yield at_most(
-        "settled current, upper limit",
-        settled,
-        OVER_RLA * rated,
-        "A",
-        caution=rated,
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        action="switch off; look for a stuck rotor, a hot condenser, low volts or a weak capacitor",
-    )
-    yield at_least(
-        "settled current, lower limit",
-        settled,
-        RUNNING * rated,
-        "A",
-        caution=LOADED * rated,
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        says="it may run idle without pumping, or not run at all",
-        action="see and feel whether it runs, cools or pumps; one wire in the jaws",
-    )
+def near_locked(locked: LockedRotor | None, rms: float | None) -> bool | None:
+    """Whether a start's rms current is near locked-rotor current; None where that is not sure."""
+    if locked is None or rms is None or locked.least == 0:
+        return None
+    if locked.most is not None and at_or_below(-rms, -SHORT_OF_LRA * locked.most):
+        return True
+    return None if at_or_below(-rms, -SHORT_OF_LRA * locked.least) else False
 
 
-def judge_time(settle_time: float | None) -> Iterator[Item]:
-    """Judge how long the current took to settle, in s."""
+def judge_time(
+    settle_time: float | None, near: bool | None = True, *, apart: bool = True
+) -> Iterator[Item]:
+    """Judge how long the current took to settle, in s.
+
+    Over 3 s it fails where it was `near` locked-rotor current: a drive's ramp is not. `apart`:
+    whether locked-rotor and running current lie so far apart that settling shows.
+    """
     if settle_time is None:
         return
+    if not apart:
+        yield not_checked(_TIME, "running current of this motor is near that of its locked rotor")
+        return
+    if not near and not at_or_below(settle_time, STOP_S):
+        yield cannot_tell(
+            _TIME,
+            f"{settle_time:.4g} s is over {STOP_S:g} s, and it was not surely near locked-rotor "
+            "current: a slow start, or the ramp of a board that drives the motor",
+            measure="say whether a board drives it; else read LRA and hold the start with the "
+            "inrush function",
+            needs=("inverter",),
+            source=PRACTICE,
+        )
+        return
     yield at_most(
-        "time to settle",
+        _TIME,
         settle_time,
         STOP_S,
         "s",

@@ -12,22 +12,33 @@ from wirecalc import (
     Problem,
     Reading,
     YesNo,
+    asked,
     calculation,
+    extra,
+    instead_of,
+    may_be_absent,
+    setting,
 )
 
 from ..inputs import LEADS
+from ..leads import LEADS_COUNT
+from .plate import PLATE_VOLTS
 from .start_devices import (
     DEVICES,
     RELAYS,
     RESISTORS,
+    UNREAD,
     Readings,
-    judge_relay,
+    judge_looks,
     judge_resistor,
     not_by_itself,
     plate_volts,
 )
+from .start_relays import judge_relay, judge_unread
 
 _CONTACT = ("open", "closed")
+_IS_RESISTOR = "start_device=ptc|run-thermistor"
+_IS_READ = f"{_IS_RESISTOR}|current-relay|potential-relay"
 _ONLY = {  # inputs that only some devices have
     "device_resistance": RESISTORS,
     "device_open": RESISTORS,
@@ -42,28 +53,12 @@ _ONLY = {  # inputs that only some devices have
 def _refuse(
     start_device: str,
     device_resistance: float | None = None,
-    lead_resistance: float | None = None,
     device_open: bool | None = None,
-    by_itself: bool | None = None,
-    device_cold: bool | None = None,
-    maker_resistance: float | None = None,
-    maker_tolerance: float | None = None,
-    nameplate_voltage: float | None = None,
-    contact_upright: str | None = None,
-    contact_inverted: str | None = None,
-    coil_open: bool | None = None,
+    **others: object,
 ) -> Iterator[Problem]:
-    given = {
-        "device_resistance": device_resistance,
-        "device_open": device_open,
-        "maker_resistance": maker_resistance,
-        "maker_tolerance": maker_tolerance,
-        "contact_upright": contact_upright,
-        "contact_inverted": contact_inverted,
-        "coil_open": coil_open,
-    }
+    given = {"device_resistance": device_resistance, "device_open": device_open} | others
     for name, value in given.items():
-        if value is not None and start_device not in _ONLY[name]:
+        if value is not None and start_device not in _ONLY.get(name, (start_device,)):
             yield Problem(
                 name,
                 f"a {start_device} has none to read",
@@ -91,6 +86,7 @@ def _refuse(
         "device_cold",
         "lead_resistance",
         "nameplate_voltage",
+        "browned_or_rattling=no",
     ),
 )
 def start_device(
@@ -105,18 +101,39 @@ def start_device(
             text="across the start device",
             if_open="leave it out and give device_open yes",
         ),
+        instead_of("device_open", when="device_open=yes"),
+        asked("it is what tells a good one", when=_IS_RESISTOR),
+        may_be_absent("no ohms are read across it"),
     ] = None,
-    lead_resistance: Annotated[float | None, LEADS] = None,
-    device_open: Annotated[bool | None, YesNo("the start device reads open")] = None,
+    lead_resistance: Annotated[float | None, LEADS, extra(LEADS_COUNT)] = None,
+    device_open: Annotated[
+        bool | None,
+        YesNo("the start device reads open"),
+        instead_of("device_resistance", when=_IS_RESISTOR),
+        may_be_absent("no ohms are read across it"),
+    ] = None,
+    browned_or_rattling: Annotated[
+        bool | None,
+        YesNo("it is browned, cracked or rattles when it is shaken"),
+        asked("such a one is replaced whatever it reads"),
+    ] = None,
     by_itself: Annotated[
-        bool | None, YesNo("it was read off the compressor, with no wire or capacitor on it")
+        bool | None,
+        YesNo("it was read off the compressor, with no wire or capacitor on it"),
+        asked("the windings read along with it", when=_IS_READ),
+        may_be_absent("nothing is read on it"),
     ] = None,
     device_cold: Annotated[
-        bool | None, YesNo("it is as cold as the room, without power for five minutes")
+        bool | None,
+        YesNo("it is as cold as the room, without power for five minutes"),
+        asked("warm, a good one reads high or open", when=_IS_RESISTOR),
+        extra("a relay reads the same warm and cold", when=_IS_READ),
+        may_be_absent("nothing is read on it"),
     ] = None,
     maker_resistance: Annotated[
         float | None,
         Nameplate("ohm", above=0, high=1000, typical="6.8 ohm", text="cold ohms by its maker"),
+        extra("the ranges of manuals judge without, and where they do not it is asked for"),
     ] = None,
     maker_tolerance: Annotated[
         float | None,
@@ -128,31 +145,52 @@ def start_device(
             text="tolerance of those ohms",
             goes_with="maker_resistance",
         ),
+        extra("between the 20 and 30 % of two data sheets it is asked for"),
     ] = None,
     nameplate_voltage: Annotated[
-        float | None, Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
+        float | None,
+        PLATE_VOLTS,
+        asked("a device for other mains has other ohms", when="start_device=ptc"),
+        setting("only a PTC's ohms go with the mains"),
     ] = None,
     contact_upright: Annotated[
-        str | None, OneOf(_CONTACT, text="relay contact the way it is mounted, no power")
+        str | None,
+        OneOf(_CONTACT, text="relay contact the way it is mounted, no power"),
+        asked(when="start_device=current-relay|potential-relay"),
+        may_be_absent("no contact to read"),
     ] = None,
     contact_inverted: Annotated[
-        str | None, OneOf(_CONTACT, text="relay contact turned upside down, no power")
+        str | None,
+        OneOf(_CONTACT, text="relay contact turned upside down, no power"),
+        asked(when="start_device=current-relay"),
+        may_be_absent("no contact that gravity opens"),
     ] = None,
-    coil_open: Annotated[bool | None, YesNo("the relay's coil reads open")] = None,
+    coil_open: Annotated[
+        bool | None,
+        YesNo("the relay's coil reads open"),
+        asked(when="start_device=current-relay|potential-relay"),
+        may_be_absent("no coil to read"),
+    ] = None,
 ) -> Iterator[Item]:
     """Is this start device good?
 
-    Off the compressor and cold. The maker's ohms rule: within their tolerance good; where it was
-    not given, within 20 % good, past 30 % bad (two data sheets). Without them a PTC of a 115 V
-    unit (say its volts) reads 3 to 12 ohm (one manual; another 10); a trade page: 10 to 100. Under
-    1 ohm is short, over 10 times the most is open (common practice); between: cannot tell. A start
-    thermistor on a run capacitor: 100 to 180 % of its mark. A current relay is open upright and
-    closed inverted, a potential relay closed; the coil of either conducts (common practice).
+    Off the compressor and cold; browned, cracked or rattling it is replaced whatever it reads. The
+    maker's ohms rule: within their tolerance good; where it was not given, within 20 % good, past
+    30 % bad (two data sheets). Without them a PTC of a 115 V unit (say its volts) reads 3 to 12
+    ohm (one manual; another 10), of a 220 V unit 15 to 30 (repair texts); a trade page: 10 to 100.
+    Under 1 ohm is short, over 10 times the most is open (common practice); between: cannot tell. A
+    start thermistor on a run capacitor: 100 to 180 % of its mark. A current relay is open upright
+    and closed inverted, a potential relay closed; the coil of either conducts (common practice). An
+    electronic relay, or a kit that combines relay, overload and capacitor, no ohmmeter tells.
 
     Inputs: start_device; resistances in ohm (leads to 2); by_itself and device_cold: no or unsaid
     can't be told; maker's ohms and %; contacts, coil_open. Yields a criterion a question. Refuses
     readings that the device has not. Source: tables start-parts, ptc-start-devices.
     """
+    yield from judge_looks(browned_or_rattling)
+    if start_device in UNREAD:
+        yield judge_unread(start_device)
+        return
     readings = Readings(
         device_resistance,
         lead_resistance,

@@ -1,9 +1,10 @@
-"""The temperature of a winding carried back to the moment when it was switched off."""
+"""The temperature of a winding by its resistance, carried back to when it was switched off."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from itertools import product
 from typing import NamedTuple
 
 from wirecalc import Bands
@@ -21,18 +22,17 @@ class Read(NamedTuple):
     room: float
     leads: float
 
+    def temperatures(self, k: float) -> list[float]:
+        """Return the winding's temperature in C at each hot reading, by the constant k."""
+        return [self._at(k, hot) for hot in self.hot]
 
-class Point(NamedTuple):
-    """The winding's temperature at one reading, and low and high of it, in C."""
-
-    time: float | None
-    at: float
-    low: float
-    high: float
+    def _at(self, k: float, hot: float) -> float:
+        share = (hot - self.leads) / (self.cold - self.leads)
+        return share * (k + self.cold_temperature) - k
 
 
 class Result(NamedTuple):
-    """A temperature, low and high of it, and whether it is that at switch-off."""
+    """A temperature in C, low and high of it, and whether it is that at switch-off."""
 
     at: float
     low: float
@@ -40,39 +40,74 @@ class Result(NamedTuple):
     known: bool
 
 
-def at_switch_off(points: Sequence[Point], read: Read, ends: Bands) -> Result | None:
-    """Return the temperature at switch-off and its band, None where the readings give none."""
-    hottest = max(points, key=lambda p: p.at)
-    if read.times is None or len(points) == 1:
+def at_switch_off(k: float, read: Read, ends: Bands) -> Result | None:
+    """Return the temperature at switch-off and its band, None where the readings give none.
+
+    What enters every temperature, the cold reading, its temperature and the leads, moves all of
+    them together; each hot reading has an error of its own.
+    """
+    cases = list(_cases(read, ends))
+    if read.times is None or len(read.hot) == 1:
         latest = ends.get("hot_time", (read.times, read.times))[1]
         known = latest is not None and latest[0] <= SOON_S
-        return Result(hottest.at, hottest.low, hottest.high, known)
-    room = ends.get("room_temperature", (read.room, read.room))
+        found = [max(one.temperatures(k)) for one in cases]
+        return Result(max(read.temperatures(k)), min(found), max(found), known)
     times = ends.get("hot_time", (read.times, read.times))
     first, last = min(times[1]), max(times[1])
-    if min(p.low for p in points) <= room[1] or first > last - first:
+    if first > last - first or not _in_one_order((*times, read.times)):
         return None
-    if not _in_one_order((*times, read.times)):
-        return None
-    for each in ([p.at for p in points], [p.low for p in points], [p.high for p in points]):
-        if _slope(read.times, [math.log(t - read.room) for t in each]) >= 0:
+    lows, highs = ends.get("hot_resistance", (read.hot, read.hot))
+    found = []
+    for one in (read, *cases):
+        each, clock = one.temperatures(k), one.times or ()
+        if min(each) <= one.room:
             return None
-    centre = _carried_back(read.times, [p.at for p in points], read.room)
-    found = [centre]
-    for share in (0.0, 0.25, 0.5, 0.75, 1.0):
-        at = room[0] + share * (room[1] - room[0])
-        for clock in (times[0], read.times, times[1]):
+        together = one.hot in (read.hot, lows, highs)
+        if together and _slope(clock, _logs(each, one.room)) >= 0:
+            return None
+        found.append(_carried_back(clock, each, one.room))
+    return Result(found[0], min(found), max(found), True)
+
+
+def _cases(read: Read, ends: Bands) -> Iterator[Read]:
+    """Yield the readings at every corner of their bands, the hot ones as they pull apart most."""
+
+    def end(name: str, value: float) -> tuple[float, ...]:
+        return tuple(dict.fromkeys(ends.get(name, (value, value))))
+
+    lows, highs = ends.get("hot_resistance", (read.hot, read.hot))
+    clocks = [read.times] if read.times is None else [*ends.get("hot_time", ()), read.times]
+    room_low, room_high = ends.get("room_temperature", (read.room, read.room))
+    within = [room_low + share * (room_high - room_low) for share in (0.0, 0.25, 0.5, 0.75, 1.0)]
+    rooms = dict.fromkeys(within)
+    for cold, at, leads, room, clock in product(
+        end("cold_resistance", read.cold),
+        end("cold_temperature", read.cold_temperature),
+        end("lead_resistance", read.leads),
+        rooms,
+        clocks,
+    ):
+        weights = [1.0] * len(read.hot)
+        if clock is not None and len(clock) > 1:
             weights = _weights(clock)
-            pairs = list(zip(weights, points, strict=True))
-            found.append(_carried_back(clock, [p.high if w > 0 else p.low for w, p in pairs], at))
-            found.append(_carried_back(clock, [p.low if w > 0 else p.high for w, p in pairs], at))
-    return Result(centre, min(found), max(found), True)
+        pairs = list(zip(weights, lows, highs, strict=True))
+        for hot in (
+            [high if w > 0 else low for w, low, high in pairs],
+            [low if w > 0 else high for w, low, high in pairs],
+            lows,
+            highs,
+        ):
+            yield Read(cold, at, hot, clock, room, leads)
 
 
 def _in_one_order(clocks: Sequence[Sequence[float]]) -> bool:
     """Whether the readings came in one order whatever the error of the clock."""
     orders = [sorted(range(len(clock)), key=clock.__getitem__) for clock in clocks]
     return all(o == orders[0] for o in orders) and all(len({*c}) == len(c) for c in clocks)
+
+
+def _logs(temperatures: Sequence[float], room: float) -> list[float]:
+    return [math.log(t - room) for t in temperatures]
 
 
 def _weights(times: Sequence[float]) -> list[float]:
@@ -89,5 +124,5 @@ def _slope(times: Sequence[float], values: Sequence[float]) -> float:
 
 
 def _carried_back(times: Sequence[float], temperatures: Sequence[float], room: float) -> float:
-    weighted = zip(_weights(times), temperatures, strict=True)
-    return room + math.exp(sum(w * math.log(t - room) for w, t in weighted))
+    weighted = zip(_weights(times), _logs(temperatures, room), strict=True)
+    return room + math.exp(sum(w * log for w, log in weighted))

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from itertools import product
+from collections.abc import Callable, Iterator
 from typing import Annotated
 
 from wirecalc import (
+    PRACTICE,
     Bands,
     Item,
     OneOf,
@@ -14,10 +14,12 @@ from wirecalc import (
     Reading,
     Source,
     answer,
+    asked,
+    assumed,
     at_most,
-    at_or_below,
     calculation,
     cannot_tell,
+    extra,
     figure,
     not_checked,
     put,
@@ -26,15 +28,14 @@ from wirecalc import (
 from wirecalc.rounding import show, show_band
 from wirecalc.sources import from_memory
 
-from .winding_cooling import SOON_S, Point, Read, Result, at_switch_off
-
-LEADS = Reading("ohm", low=0, high=2, typical="0.1 ohm", text="test leads touched together")
-LEADS_OHM = 0.3  # test leads that were not read have 0.1 to 0.3 ohm; practice
+from ..inputs import LEADS
+from ..leads import LEADS_COUNT, LEADS_OHM
+from .winding_class import NAME, judge, ohms_of, stood_by
+from .winding_cooling import SOON_S, Read, Result, at_switch_off
 
 _SOON = from_memory(
     "iec-60034-1-time", "IEC 60034-1", f"one reading within {SOON_S:g} s counts as at switch-off"
 )
-_NAME = "winding temperature at switch-off"
 
 
 def _metals() -> list[str]:
@@ -42,7 +43,8 @@ def _metals() -> list[str]:
 
 
 def _classes() -> list[str]:
-    return [r.text("winding_class") for r in tables.load("winding-limits").rows]
+    rows = tables.load("winding-limits").rows
+    return list(dict.fromkeys(r.text("winding_class") for r in rows))
 
 
 def _refuse(
@@ -87,11 +89,7 @@ def _refuse(
         "the rise against the limit of the machine's own standard",
     ),
     refuse=_refuse,
-    example_with=(
-        "hot_time",
-        "winding_class",
-        "lead_resistance",
-    ),
+    example_with=("hot_time", "winding_class", "lead_resistance", "winding_metal"),
 )
 def winding_heat(
     cold_resistance: Annotated[
@@ -113,26 +111,35 @@ def winding_heat(
     hot_time: Annotated[
         list[float] | None,
         Reading("s", low=0, high=3600, typical="20 s", text="time of each since switch-off"),
+        asked("a winding that has cooled was hotter"),
     ] = None,
-    lead_resistance: Annotated[float | None, LEADS] = None,
-    winding_metal: Annotated[str, OneOf(_metals, text="metal of the winding wire")] = "copper",
+    lead_resistance: Annotated[float | None, LEADS, extra(LEADS_COUNT)] = None,
+    winding_metal: Annotated[
+        str,
+        OneOf(_metals, text="metal of the winding wire"),
+        assumed("aluminium", source=PRACTICE, why="copper gives the higher temperature"),
+    ] = "copper",
     winding_class: Annotated[
-        str | None, OneOf(_classes, text="insulation class of the winding", on_plate=True)
+        str | None,
+        OneOf(_classes, text="insulation class of the winding", on_plate=True),
+        asked("without it a temperature is neither good nor bad"),
     ] = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """How hot was this winding when it was switched off?
 
-    t2 = R2/R1 (k + t1) - k. The constants of two standards are shown, and the higher judges.
-    Readings at several times are carried back to switch-off along a straight line through the
-    logarithm of the rise over the room (least squares). One reading counts as it is within 30 s
-    (IEC 60034-1, from memory: at best marginal); later, or without a time, the winding has been
-    hotter: then it can fail, and not pass.
+    For a winding of copper or aluminium, of a motor or a transformer. t2 = R2/R1 (k + t1) - k: an
+    average, so limits by resistance judge it and not the letter's hottest spot. Two families of
+    them are shown, and the lower judges; a compressor's is 140 C, and over 130 C marginal. The
+    constants of two standards are shown, and the higher judges. Readings at several times are
+    carried back to switch-off along a straight line through the logarithm of the rise over the
+    room (least squares). One reading counts as it is within 30 s (IEC 60034-1, from memory);
+    later, or without a time, the winding has been hotter: then it can fail, and not pass.
 
     Inputs: resistances in ohm with the leads in them (hot_resistance and hot_time are repeated, in
-    the same order), temperatures in C, times in s. Yields temperature and rise, and a criterion
-    where winding_class is given. Refuses hot below cold, and lists of unequal length.
-    Source: tables winding-constants and winding-limits.
+    the same order), temperatures in C, times in s. Yields temperature, rise, the least class that
+    stands it, and a criterion where winding_class is given. Refuses hot below cold, and lists of
+    unequal length. Source: tables winding-constants and winding-limits.
     """
     leads = lead_resistance or 0.0
     if lead_resistance is None:
@@ -148,7 +155,7 @@ def winding_heat(
         <= ends.get("lead_resistance", (leads,))[-1]
     ):
         yield cannot_tell(
-            _NAME,
+            NAME,
             "the cold winding reads no more than the leads, over this meter's band",
             measure="read it with a four-wire low-ohm meter",
         )
@@ -156,11 +163,10 @@ def winding_heat(
     constants = tables.load("winding-constants").where(metal=winding_metal)
     rows = {r.number("constant_C"): r for r in constants}
     for k in sorted(rows):
-        points = list(_temperatures(k, read, ends))
-        found = at_switch_off(points, read, ends)
+        found = at_switch_off(k, read, ends)
         if found is None:
             yield cannot_tell(
-                _NAME,
+                NAME,
                 "the readings do not fall toward the room's temperature, or reach too far back",
                 measure="take the first within a minute, and read on for at least as long again",
             )
@@ -170,16 +176,32 @@ def winding_heat(
             found.at,
             "C",
             source=rows[k].source,
-            working=_working(points, k, read),
+            working=_working(k, read),
             band=(found.low, found.high),
         )
         if k == max(rows):
             yield _answer(found)
+            yield stood_by(found)
             yield from _rise(found, read, ends, rows[k].source)
+            if found.known and len(hot_resistance) == 1 and hot_time:
+                yield _soon(hot_time[0], ends)
             if winding_class is not None:
-                alone = found.known and len(hot_resistance) == 1
-                known = lead_resistance is not None
-                yield _judge(winding_class, found, alone=alone, leads_known=known)
+                ohm = ohms_of(found, winding_class, k, read)
+                yield from judge(winding_class, found, lead_resistance is not None, ohm)
+
+
+def _soon(time: float, ends: Bands) -> Item:
+    """Judge whether one reading came soon enough to count as that at switch-off."""
+    lows, highs = ends.get("hot_time", ((time,), (time,)))
+    return at_most(
+        "one reading, soon after switch-off",
+        time,
+        SOON_S,
+        "s",
+        source=_SOON,
+        action="read it several times, with the seconds since switch-off",
+        band=(lows[0], highs[0]),
+    )
 
 
 def _answer(found: Result) -> Item:
@@ -202,33 +224,13 @@ def _rise(found: Result, read: Read, ends: Bands, source: Source) -> Iterator[It
         working=lambda: f"{put(found.at, 'C')} - {put(read.room, 'C')}",
     )
     if found.known and len(read.hot) == 1:
-        yield not_checked(
-            "cooling before the reading",
-            f"none is counted up to {SOON_S:g} s (IEC 60034-1, recalled)",
-        )
+        yield not_checked("cooling before the one reading", "none is counted")
 
 
-def _temperatures(k: float, read: Read, ends: Bands) -> Iterator[Point]:
-    """Yield the winding's temperature at each reading, with the ends of its band."""
-    cold = ends.get("cold_resistance", (read.cold, read.cold))
-    at = ends.get("cold_temperature", (read.cold_temperature, read.cold_temperature))
-    leads = ends.get("lead_resistance", (read.leads, read.leads))
-    lows, highs = ends.get("hot_resistance", (read.hot, read.hot))
-    times: Sequence[float | None] = read.times or [None] * len(read.hot)
-    for hot, low, high, time in zip(read.hot, lows, highs, times, strict=True):
-        corners = [_by_resistance(k, *p) for p in product((low, high), cold, at, leads)]
-        centre = _by_resistance(k, hot, read.cold, read.cold_temperature, read.leads)
-        yield Point(time, centre, min(corners), max(corners))
-
-
-def _by_resistance(k: float, hot: float, cold: float, at: float, leads: float) -> float:
-    return (hot - leads) / (cold - leads) * (k + at) - k
-
-
-def _working(points: Sequence[Point], k: float, read: Read) -> Callable[[], str]:
+def _working(k: float, read: Read) -> Callable[[], str]:
     """Put in the hottest reading; several with their times are carried back to switch-off."""
-    hottest = max(points, key=lambda p: p.at)
-    hot = read.hot[points.index(hottest)]
+    each = read.temperatures(k)
+    hot = read.hot[each.index(max(each))]
 
     def ratio() -> str:
         return (
@@ -237,39 +239,8 @@ def _working(points: Sequence[Point], k: float, read: Read) -> Callable[[], str]
         )
 
     def carried_back() -> str:
-        each = ", ".join(f"{put(p.at, 'C')} at {put(p.time or 0.0, 's')}" for p in points)
-        return f"carried back to 0 s by the log of the rise over {put(read.room, 'C')}: {each}"
+        pairs = zip(each, read.times or (), strict=True)
+        said = ", ".join(f"{put(at, 'C')} at {put(time, 's')}" for at, time in pairs)
+        return f"carried back to 0 s by the log of the rise over {put(read.room, 'C')}: {said}"
 
-    return ratio if read.times is None or len(points) == 1 else carried_back
-
-
-def _judge(winding_class: str, found: Result, *, alone: bool, leads_known: bool) -> Item:
-    row = tables.load("winding-limits").row(winding_class=winding_class)
-    limit = row.number("limit_C")
-    if not found.known and at_or_below(found.low, limit):
-        return cannot_tell(
-            _NAME,
-            f"{found.at:.0f} C when it was read, and it had cooled since switch-off",
-            measure="read it within 30 s, or several times with the seconds since switch-off",
-            needs=("hot_time",),
-            source=row.source,
-        )
-    if not leads_known and at_or_below(found.low, limit) and not at_or_below(found.high, limit):
-        return cannot_tell(
-            _NAME,
-            f"{found.low:.0f} to {found.high:.0f} C with test leads of 0 to {LEADS_OHM:g} ohm, "
-            f"against {limit:g} C",
-            measure="touch the test leads together and read them",
-            needs=("lead_resistance",),
-            source=row.source,
-        )
-    return at_most(
-        _NAME,
-        found.at,
-        limit,
-        "C",
-        source=_SOON if alone and at_or_below(found.high, limit) else row.source,
-        says=row.note,
-        action="find out why: low volts, a stuck load, no cooling air, a weak capacitor",
-        band=(found.low, found.high),
-    )
+    return ratio if read.times is None or len(read.hot) == 1 else carried_back

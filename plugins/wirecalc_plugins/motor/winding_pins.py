@@ -36,13 +36,14 @@ class Pair(NamedTuple):
     high: float
 
 
-def no_more_than_leads(low: Pair) -> Item:
+def no_more_than_leads(low: Pair, unread: bool) -> Item:
     """Say why a pair that reads no more than the test leads names no pin."""
     return cannot_tell(
         "start over run winding",
         f"{low.name} reads no more than the test leads, or than this meter can show: shorted, "
         "bridged pins, or a very low winding",
         measure="look for a bridge; read it with a four-wire low-ohm meter",
+        needs=("lead_resistance",) if unread else (),
     )
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from itertools import product
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Annotated
 
 from wirecalc import (
@@ -15,38 +14,31 @@ from wirecalc import (
     Origin,
     Problem,
     Reading,
-    at_least,
-    at_most,
+    asked,
+    assumed,
     at_or_below,
     calculation,
-    cannot_tell,
+    extra,
     figure,
+    instead_of,
     not_checked,
     put,
     requires,
+    setting,
 )
-from wirecalc.rounding import show
-from wirecalc.sources import confirmed
 
-from .winding_heat import LEADS, LEADS_OHM
+from ..inputs import LEADS
+from ..leads import LEADS_COUNT, LEADS_OHM
+from .winding_case import judge_case
+from .winding_maker import by_maker
+from .winding_open import PAIRS, judge_open, not_read
 from .winding_pins import Pair, no_more_than_leads, pins
 
-MAKER_SHARE, MAKER_C = 0.07, 25.0  # a maker's winding resistance holds within 7 % at 25 C
-CASE_MOHM = 1.0
-PAIRS = ("1-2", "1-3", "2-3")
-
-_TOLERANCE = confirmed(
-    "winding-tolerance", "compressor makers' texts", "winding resistance, 7 % at 25 C", copies=2
+_ALL = "one pair alone is never open, a pin is"
+_WARM = "18 K move its resistance by 7 %"
+_TURNS = (
+    "shorted turns show by it alone, and not checked says so; the pairs judge each other without"
 )
-_OVERLOAD = confirmed(
-    "line-break-overload", "one room air-conditioner service manual", "internal overload", copies=1
-)
-_INSULATION = confirmed(
-    "vde-0701", "DIN VDE 0701 and UK in-service inspection guides", "insulation, class I", copies=2
-)
-_COPPER = confirmed("copper-234-5", "a compressor application guideline", "234.5 C", copies=1)
-
-Ends = tuple[float, float]
 
 
 def _resistance(pair: str) -> Reading:
@@ -67,8 +59,15 @@ def _refuse(
     open_pin: str = "none",
     maker_run: float | None = None,
     maker_start: float | None = None,
+    maker_each: float | None = None,
     **others: object,
 ) -> Iterator[Problem]:
+    if maker_each is not None and (maker_run is not None or maker_start is not None):
+        yield Problem(
+            "maker_each",
+            f"{maker_each:g} ohm of three like windings, beside those of run and start",
+            "a motor has either three like windings or a run and a start winding",
+        )
     if maker_run is not None and maker_start is not None and maker_run > maker_start:
         yield Problem(
             "maker_run",
@@ -98,38 +97,72 @@ def _refuse(
         "reading_1_3=16.4 ohm",
         "reading_2_3=12.0 ohm",
         "lead_resistance",
+        "case_resistance=>40 Mohm",
+        "tested_part",
     ),
 )
 def windings(
-    reading_1_2: Annotated[float | None, _resistance("1-2")] = None,
-    reading_1_3: Annotated[float | None, _resistance("1-3")] = None,
-    reading_2_3: Annotated[float | None, _resistance("2-3")] = None,
+    reading_1_2: Annotated[
+        float | None, _resistance("1-2"), instead_of("open_pin", when="open_pin!=none"), asked(_ALL)
+    ] = None,
+    reading_1_3: Annotated[
+        float | None, _resistance("1-3"), instead_of("open_pin", when="open_pin!=none"), asked(_ALL)
+    ] = None,
+    reading_2_3: Annotated[
+        float | None, _resistance("2-3"), instead_of("open_pin", when="open_pin!=none"), asked(_ALL)
+    ] = None,
     open_pin: Annotated[
         str,
         OneOf(("none", "1", "2", "3", "all"), text="pin that reads open (OL) to the other two"),
+        instead_of("reading_1_2", "reading_1_3", "reading_2_3"),
     ] = "none",
-    lead_resistance: Annotated[float | None, LEADS] = None,
+    lead_resistance: Annotated[float | None, LEADS, extra(LEADS_COUNT)] = None,
     common_pin: Annotated[
-        str | None, OneOf(("1", "2", "3"), text="common pin, where a marking names it")
+        str | None,
+        OneOf(("1", "2", "3"), text="common pin, where a marking names it"),
+        extra("the readings name it themselves; an open pin asks for it"),
     ] = None,
     winding_temperature: Annotated[
         float | None,
         Reading("C", low=-40, high=150, typical="25 C", text="temperature of the winding"),
+        asked(_WARM, when="maker_run"),
+        asked(_WARM, when="maker_start"),
+        asked(_WARM, when="maker_each"),
+        setting("only the maker's ohms go with it"),
     ] = None,
     maker_run: Annotated[
         float | None,
         Nameplate("ohm", above=0, high=1000, typical="4.6 ohm", text="run winding by its maker"),
+        extra(_TURNS),
     ] = None,
     maker_start: Annotated[
         float | None,
         Nameplate("ohm", above=0, high=1000, typical="12 ohm", text="start winding by its maker"),
+        extra(_TURNS),
+    ] = None,
+    maker_each: Annotated[
+        float | None,
+        Nameplate(
+            "ohm",
+            above=0,
+            high=1000,
+            typical="6.2 ohm",
+            text="each pair of three like windings (inverter, three-phase) by the maker",
+        ),
+        extra(_TURNS),
     ] = None,
     case_resistance: Annotated[
         float | None,
         Reading(
             "Mohm", low=0, high=1e6, typical="20 Mohm", text="any pin to the bare case", past=">"
         ),
+        asked("no motor goes back that reads to its case"),
     ] = None,
+    tested_part: Annotated[
+        str,
+        OneOf(("compressor", "motor"), text="what was tested: hermetic compressor, or motor"),
+        assumed("motor", source=PRACTICE, why="a compressor's case reading is advised higher"),
+    ] = "compressor",
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Which pin of this motor is common, start, run, and do its windings read right?
@@ -138,13 +171,14 @@ def windings(
     of the other two the lower is common to run, the higher common to start. The two must add up
     to the largest within 0.3 ohm or 5 % (common practice): if not, the readings contradict each
     other and nothing is named. Start under 1.2 times run: a reversing motor has two like windings,
-    a three-phase or inverter motor three; no pin is named, and the motor is not condemned.
+    a three-phase or inverter motor three; no pin is named, and the motor is not condemned: three
+    like ones are judged by the maker's ohms of each pair.
 
     Inputs: readings and leads in ohm (0 to 1000, leads to 2), open_pin, common_pin, maker's ohms
-    (7 % at 25 C, with winding_temperature in C), case_resistance in Mohm. Yields each pair less
-    the leads, closure, ratio, the pins, and ratios of known motors. Refuses a reading on an open
-    pin, and maker's run ohms over start. To the case an ohmmeter can fail, never pass.
-    Source: table winding-ratios.
+    (7 % at 25 C, with winding_temperature in C), case_resistance in Mohm, tested_part. Yields each
+    pair less the leads, closure, ratio, the pins, and ratios of known motors. Refuses a reading on
+    an open pin, and maker's run ohms over start. To the case an ohmmeter can fail, never pass.
+    Source: tables winding-ratios, insulation-limits.
     """
     ends = dict(bands or {})
     given = dict(zip(PAIRS, (reading_1_2, reading_1_3, reading_2_3), strict=True))
@@ -153,26 +187,41 @@ def windings(
     pairs = list(_less_leads(given, ends, lead_resistance or 0.0))
     for pair in pairs:
         yield _pair_figure(pair, given[pair.name], lead_resistance)
-    if case_resistance is not None:
-        yield from _to_case(case_resistance, ends.get("case_resistance"))
+    yield from judge_case(case_resistance, ends.get("case_resistance"), tested_part)
     if open_pin != "none":
-        yield _open(open_pin, common_pin, len(pairs))
+        yield judge_open(open_pin, common_pin, len(pairs))
         return
     if len(pairs) < len(PAIRS):
         missing = [p for p, reading in given.items() if reading is None]
-        yield _not_read(missing)
+        yield not_read(missing)
         return
     yield requires("no winding is open", True, says="", source=PRACTICE, origin=Origin.PRACTICE)
-    low, middle, high = sorted(pairs, key=lambda p: p.ohm)
+    unread = lead_resistance is None
     lowest = min(pairs, key=lambda p: p.low)
-    if at_or_below(lowest.low, 0.0):
-        yield no_more_than_leads(lowest)
+    if at_or_below(lowest.low, LEADS_OHM if unread else 0.0):
+        yield no_more_than_leads(lowest, unread)
         return
-    named = yield from pins(low, middle, high, common_pin)
     temperature = winding_temperature, ends.get("winding_temperature")
-    for name, pair, said in (("run", low, maker_run), ("start", middle, maker_start)):
+    if maker_each is not None:
+        for pair in pairs:
+            yield from by_maker(f"pair {pair.name}", pair, maker_each, temperature, unread)
+        return
+    low, middle, high = sorted(pairs, key=lambda p: p.ohm)
+    named = yield from pins(low, middle, high, common_pin)
+    windings_by_maker = ("run", low, maker_run), ("start", middle, maker_start)
+    yield from _by_makers(windings_by_maker, temperature, unread=unread, named=named is not None)
+
+
+def _by_makers(
+    each: Sequence[tuple[str, Pair, float | None]],
+    temperature: tuple[float | None, tuple[float, float] | None],
+    *,
+    unread: bool,
+    named: bool,
+) -> Iterator[Item]:
+    for name, pair, said in each:
         if said is not None and named:
-            yield from _by_maker(name, pair, said, temperature, lead_resistance is None)
+            yield from by_maker(f"{name} winding", pair, said, temperature, unread)
         elif said is not None:
             yield not_checked(f"{name} winding by its maker", "the winding could not be named")
 
@@ -196,137 +245,4 @@ def _pair_figure(pair: Pair, reading: float | None, leads: float | None) -> Item
             if leads is None
             else f"{put(reading or 0.0, 'ohm')} - {put(leads, 'ohm')}"
         ),
-    )
-
-
-def _not_read(missing: Sequence[str]) -> Item:
-    return cannot_tell(
-        "no winding is open",
-        f"not read: {', '.join(missing)}; one pair alone is never open, a pin is",
-        measure="read all three pairs; where a pin reads OL to both others, say so with open_pin",
-        needs=tuple(f"reading_{p.replace('-', '_')}" for p in missing),
-    )
-
-
-def _open(pin: str, common: str | None, read: int) -> Item:
-    """Judge open readings: a common pin that is open may be no more than an open overload."""
-    name = "no winding is open"
-    if pin != "all" and common is not None and common != pin:
-        return requires(
-            name,
-            False,
-            says=f"pin {pin} is not common and reads open to both others: its winding, or the lead "
-            "to it, is open",
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            action="look for a loose or burnt lead first; a winding open inside ends the motor",
-        )
-    if pin == "all":
-        why = "no pair reads at all: more than one break, the wrong pins, or the meter's leads"
-        return cannot_tell(
-            name, why, measure="touch the leads together, clean the pins, read again"
-        )
-    other = "the other two " + ("are joined" if read else "were not read against each other")
-    needs = (
-        ()
-        if read
-        else tuple(f"reading_{p.replace('-', '_')}" for p in PAIRS if pin not in p.split("-"))
-    )
-    return cannot_tell(
-        name,
-        f"pin {pin} reads open to both others; {other}. If {pin} is common, an internal overload "
-        "may be open, and it closes when cool; if not, a winding or its lead is open",
-        measure="let it cool, up to an hour, and read again; find common by the marking",
-        needs=needs + (() if common else ("common_pin",)),
-        source=_OVERLOAD,
-    )
-
-
-def _by_maker(
-    name: str,
-    pair: Pair,
-    maker: float,
-    temperature: tuple[float | None, Ends | None],
-    leads_unknown: bool,
-) -> Iterator[Item]:
-    """Judge a winding against its maker's resistance, both at 25 C."""
-    what = f"{name} winding"
-    warm, warm_ends = temperature
-    if warm is None:
-        yield cannot_tell(
-            f"{what} by its maker",
-            "the winding's temperature was not given, and 18 K move its resistance by 7 %",
-            measure="let it stand until it has the room's temperature, and give that",
-            needs=("winding_temperature",),
-        )
-        return
-    at_25 = pair.ohm * _to_25(warm)
-    leads = (0.0, LEADS_OHM) if leads_unknown else (0.0, 0.0)
-    band = _span(
-        lambda ohm, t, lead: (ohm - lead) * _to_25(t),
-        (pair.low, pair.high),
-        warm_ends or (warm, warm),
-        leads,
-    )
-    yield figure(
-        f"{what} at 25 C",
-        at_25,
-        "ohm",
-        source=_COPPER,
-        band=band,
-        working=lambda: f"{put(pair.ohm, 'ohm')} x (234.5 + 25) / (234.5 + {put(warm, 'C')})",
-    )
-    action = "read it again cold, leads subtracted; then it has shorted turns"
-    for side, limit, compare, toward in (
-        ("lower limit", maker * (1 - MAKER_SHARE), at_least, "up"),
-        ("upper limit", maker * (1 + MAKER_SHARE), at_most, "down"),
-    ):
-        if leads_unknown and at_or_below(limit, band[0]) != at_or_below(limit, band[1]):
-            yield cannot_tell(
-                f"{what}, {side}",
-                f"{at_25:.4g} ohm with the leads in it, against "
-                f"{show(limit, 'ohm', toward=toward)}",
-                measure="touch the test leads together and read them",
-                needs=("lead_resistance",),
-                source=_TOLERANCE,
-            )
-            continue
-        yield compare(
-            f"{what}, {side}",
-            at_25,
-            limit,
-            "ohm",
-            source=_TOLERANCE,
-            origin=Origin.MAKER,
-            action=action if compare is at_least else "read it again cold, on clean pins",
-            band=band,
-        )
-
-
-def _to_25(temperature: float, constant: float = 234.5) -> float:
-    return (constant + MAKER_C) / (constant + temperature)
-
-
-def _span(of: Callable[..., float], *ends: Ends) -> Ends:
-    found = [of(*point) for point in product(*ends)]
-    return min(found), max(found)
-
-
-def _to_case(value: float, band: Ends | None) -> Iterator[Item]:
-    """Judge a reading to the case that is low; at few volts a high one shows nothing."""
-    yield figure("any pin to the case", value, "Mohm", band=band)
-    if at_or_below(CASE_MOHM, value if band is None else band[0]):
-        yield not_checked(
-            "insulation to the case",
-            "an ohmmeter's few volts are no insulation test: see insulation",
-        )
-        return
-    yield at_least(
-        "any pin to the case, by ohmmeter",
-        value,
-        CASE_MOHM,
-        "Mohm",
-        source=_INSULATION,
-        action="dry and clean the terminal, read again; below 1 Mohm do not power it",
-        band=band,
     )

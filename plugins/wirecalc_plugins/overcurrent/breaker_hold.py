@@ -1,9 +1,9 @@
-"""Whether a house breaker holds while a motor starts and runs (UL 489, common practice)."""
+"""Whether a breaker holds while a motor starts, by its standard and common practice."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from wirecalc import (
     PRACTICE,
@@ -14,17 +14,17 @@ from wirecalc import (
     at_or_below,
     cannot_tell,
     motors,
+    not_checked,
     overcurrent,
 )
-from wirecalc.overcurrent import INSTANT_HIGH, INSTANT_LOW, Limit
-from wirecalc.sources import confirmed
 
 _CURVE = "read the breaker maker's curve; never fit a larger breaker"
-_STEADY = confirmed("nec-210-20", "NEC", "210.19(A)(1) and 210.20(A)", copies=2)
+_SEE_TRIP = "wirecalc trip"
 PF_LOW = overcurrent.PF_LOW
 
 
 def breaker_hold(
+    name: str,
     rating: float,
     expected: float,
     measured: float | None,
@@ -33,14 +33,20 @@ def breaker_hold(
 ) -> Iterator[Item]:
     """Compare rms heating, first crest and settled current with what is known of a breaker.
 
-    `rating`, `expected` and `measured` start current and `settled` current in A, all rms; 0 or
-    None where unknown. `settle_time` in s.
+    `name` is the device's, as `trip` has it; `rating`, `expected` and `measured` start current
+    and `settled` current in A, all rms; 0 or None where unknown. `settle_time` in s.
     """
+    device = overcurrent.device(name, rating)
+    if not device.holds:
+        yield cannot_tell(
+            "start current within the breaker's rating",
+            f"no confirmed limit of a {name} of {rating:g} A was seen",
+            measure=f"give its maker's curve to {_SEE_TRIP}",
+        )
+        return
     rms = max(measured or 0.0, expected)
-    device = overcurrent.device("ul-489", rating)
-    bounds = sorted(device.trips, key=lambda trip: trip.seconds)  # soonest first
     if rms > 0:
-        yield from _start(device, rms, [b for b in bounds if (settle_time or 0.0) >= b.seconds])
+        yield from _start(device, rms, settle_time)
     else:
         yield cannot_tell(
             "start current within the breaker's rating",
@@ -48,60 +54,91 @@ def breaker_hold(
             measure="read LRA on the plate, or measure the start with the inrush function",
         )
     if settled is not None:
-        yield _running(rating, settled, bounds)
+        yield _running(device, settled)
 
 
-def _start(device: overcurrent.Device, rms: float, reached: Sequence[Limit]) -> Iterator[Item]:
-    """Judge the start; `reached` are the bounds within which it has not yet settled."""
-    rating, held = device.rating, device.holds[0]  # it holds 100 %
-    crest = rms * motors.offset_crest(PF_LOW) / math.sqrt(2)
+def _start(device: overcurrent.Device, rms: float, settle_time: float | None) -> Iterator[Item]:
+    """Judge the start by what is held for so long, and by what has tripped before it settled."""
+    rating = device.rating
+    lasts = math.inf if settle_time is None else settle_time
+    held = max((h for h in device.holds if h.seconds >= lasts), key=lambda h: h.multiple)
+    multiple = held.multiple
+    reached = [b for b in device.trips if (settle_time or 0.0) >= b.from_cold]
+    must = min(reached, key=lambda b: b.multiple, default=None)
     yield at_most(
         "start current within the breaker's rating",
         rms,
-        rating,
+        multiple * rating,
         "A",
         source=held.source,
         advisory=True,
-        says="above its rating a breaker may trip; the standard sets no least time",
+        behind="what must have tripped the breaker by then, and the first crest",
+        says="above what it carries a breaker may trip; the standard sets no least time",
         action=_CURVE,
     )
-    for bound in reached[-1:]:
+    if must is not None:
         yield at_most(
             "start current held for so long",
             rms,
-            bound.multiple * rating,
+            must.multiple * rating,
             "A",
-            source=bound.source,
+            source=must.source,
             says="a breaker must have tripped by then",
             action=_CURVE,
         )
-    yield at_most(
-        "first crest against the breaker",
+    crest = rms * motors.offset_crest(PF_LOW) / math.sqrt(2)
+    part = device.instantaneous
+    if part is not None:
+        yield _crest(device, part, crest)
+    low = math.inf if part is None else part.low * rating
+    high = math.inf if part is None or part.high is None else part.high * rating
+    holds = at_or_below(rms, multiple * rating) and at_or_below(crest, low)
+    trips = not at_or_below(crest, high)
+    trips = trips or (must is not None and not at_or_below(rms, must.multiple * rating))
+    yield answer("breaker at the start", "holds" if holds else "trips" if trips else "may trip")
+
+
+def _crest(device: overcurrent.Device, part: overcurrent.Instantaneous, crest: float) -> Item:
+    """Judge the first crest over sqrt2; a standard's instantaneous part has its end in 0.1 s."""
+    name, rating = "first crest against the breaker", device.rating
+    if part.high is None:
+        return at_most(
+            name,
+            crest,
+            part.low * rating,
+            "A",
+            source=part.source,
+            advisory=True,
+            behind="what must have tripped the breaker by then",
+            says="the instantaneous part sees the crest, not the rms value",
+            action=_CURVE,
+        )
+    return at_most(
+        name,
         crest,
-        INSTANT_HIGH * rating,
+        part.high * rating,
         "A",
-        caution=INSTANT_LOW * rating,
+        caution=part.low * rating,
         source=PRACTICE,
         origin=Origin.PRACTICE,
         says="the instantaneous trip of a house breaker is not standardised",
         action=_CURVE,
     )
-    holds = at_or_below(rms, rating) and at_or_below(crest, INSTANT_LOW * rating)
-    trips = not at_or_below(crest, INSTANT_HIGH * rating) or any(
-        not at_or_below(rms, bound.multiple * rating) for bound in reached
-    )
-    yield answer("breaker at the start", "holds" if holds else "trips" if trips else "may trip")
 
 
-def _running(rating: float, settled: float, bounds: Sequence[Limit]) -> Item:
-    """Judge the settled current: a steady load is at most the breaker's rating."""
-    sure = [b for b in bounds if not at_or_below(settled, b.multiple * rating)]
+def _running(device: overcurrent.Device, settled: float) -> Item:
+    """Judge a settled current that the breaker does not carry; what it may carry is no start."""
+    rating, carried = device.rating, device.holds[0]
+    if at_or_below(settled, rating):
+        return not_checked("settled current on this circuit", "see wirecalc breaker")
+    sure = [b for b in device.trips if not at_or_below(settled, b.multiple * rating)]
+    soon = min((b.from_cold for b in sure), default=None)
     return at_most(
         "settled current against the breaker",
         settled,
         rating,
         "A",
-        source=_STEADY,
-        says=f"the breaker trips within {sure[-1].seconds / 60:.0f} min" if sure else "",
+        source=carried.source,
+        says="" if soon is None else f"the breaker trips within {max(soon / 60, 0.1):.2g} min",
         action="find out what else it draws; never fit a larger breaker",
     )

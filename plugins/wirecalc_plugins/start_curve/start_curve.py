@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import Annotated, Any
 
 from wirecalc import (
+    PRACTICE,
     Bands,
     Count,
     Item,
@@ -15,8 +16,14 @@ from wirecalc import (
     Problem,
     Reading,
     Wire,
+    asked,
+    assumed,
     calculation,
     cannot_tell,
+    extra,
+    instead_of,
+    may_be_absent,
+    setting,
     tables,
 )
 
@@ -64,9 +71,15 @@ def _refuse(**given: Any) -> Iterator[Problem]:
 )
 def start_curve(
     textbook_motor: Annotated[
-        str | None, OneOf(_machines, text="motor of a textbook, in place of a plate")
+        str | None,
+        OneOf(_machines, text="motor of a textbook, in place of a plate"),
+        instead_of("nameplate_voltage"),
     ] = None,
-    nameplate_voltage: Annotated[float | None, NAMEPLATE_VOLTAGE] = None,
+    nameplate_voltage: Annotated[
+        float | None,
+        NAMEPLATE_VOLTAGE,
+        instead_of("textbook_motor"),
+    ] = None,
     frequency: Annotated[
         float,
         Nameplate(
@@ -77,6 +90,7 @@ def start_curve(
             text="frequency on the plate",
             goes_with="nameplate_voltage",
         ),
+        assumed("50 Hz", source=PRACTICE),
     ] = 60.0,
     locked_rotor_current: Annotated[
         float | None,
@@ -88,6 +102,7 @@ def start_curve(
             text="LRA on the plate",
             goes_with="nameplate_voltage",
         ),
+        instead_of("textbook_motor"),
     ] = None,
     rated_load_current: Annotated[
         float | None,
@@ -99,6 +114,7 @@ def start_curve(
             text="RLA on the plate",
             goes_with="nameplate_voltage",
         ),
+        instead_of("textbook_motor"),
     ] = None,
     horsepower: Annotated[
         float | None,
@@ -110,6 +126,7 @@ def start_curve(
             text="power on the plate",
             goes_with="nameplate_voltage",
         ),
+        instead_of("textbook_motor"),
     ] = None,
     poles: Annotated[
         int | None,
@@ -119,6 +136,7 @@ def start_curve(
             high=24,
             goes_with="nameplate_voltage",
         ),
+        instead_of("textbook_motor"),
     ] = None,
     main_winding: Annotated[
         float | None,
@@ -130,6 +148,7 @@ def start_curve(
             text="main winding, cold",
             goes_with="nameplate_voltage",
         ),
+        instead_of("textbook_motor"),
     ] = None,
     start_winding: Annotated[
         float | None,
@@ -141,9 +160,13 @@ def start_curve(
             text="start winding, cold",
             goes_with="nameplate_voltage",
         ),
+        instead_of("textbook_motor"),
     ] = None,
     start_method: Annotated[
-        str, OneOf(METHODS, text="how it starts; own: the textbook's way, a relay for a plate")
+        str,
+        OneOf(METHODS, text="how it starts; own: the textbook's way, a relay for a plate"),
+        asked("how it starts decides the start", when="nameplate_voltage"),
+        setting("as the textbook has it"),
     ] = OWN,
     start_capacitor: Annotated[
         float | None,
@@ -155,6 +178,7 @@ def start_curve(
             text="start capacitor's mark",
             goes_with="start_method",
         ),
+        may_be_absent("none in this start but what a textbook has"),
     ] = None,
     run_capacitor: Annotated[
         float | None,
@@ -166,6 +190,7 @@ def start_curve(
             text="run capacitor's mark",
             goes_with="start_method",
         ),
+        may_be_absent("none in this start but what a textbook has"),
     ] = None,
     device_resistance: Annotated[
         float | None,
@@ -177,33 +202,59 @@ def start_curve(
             text="PTC start device, cold",
             goes_with="start_method",
         ),
+        may_be_absent("none in this start but what a textbook has"),
     ] = None,
     load_torque: Annotated[
         float | None,
         Nameplate("%", low=0, high=300, typical="50 %", text="load, share of rated torque"),
+        extra("the unkind 100 % of rated torque is taken, and asked for where it decides"),
     ] = None,
     load_curve: Annotated[
-        str, OneOf(LOADS, text="constant; a fan's, with the square of speed; a compressor's")
+        str,
+        OneOf(LOADS, text="constant; a fan's, with the square of speed; a compressor's"),
+        extra("a torque that is there from standstill is taken, the unkind one"),
     ] = "constant",
     inertia: Annotated[
         float | None,
         Nameplate("kg m2", low=0.0001, high=10, typical="0.005 kg m2", text="rotor and load"),
+        extra("a large one is taken, and asked for where it decides"),
     ] = None,
-    voltage_at_rest: Annotated[float | None, VOLTAGE_AT_REST] = None,
+    voltage_at_rest: Annotated[
+        float | None,
+        VOLTAGE_AT_REST,
+        asked("a start goes with the volts", when="nameplate_voltage"),
+        may_be_absent("the plate's volts"),
+    ] = None,
     source_resistance: Annotated[
         float | None,
         Reading("ohm", low=0, high=50, typical="0.4 ohm", text="supply and building wire, both"),
+        asked("a stiff supply hides its own dip", when="nameplate_voltage"),
+        may_be_absent("a stiff supply"),
     ] = None,
-    cord: Annotated[Wire | None, "wire of the cord, extension cord included"] = None,
-    cord_length: Annotated[float | None, CORD_LENGTH] = None,
+    cord: Annotated[
+        Wire | None,
+        "wire of the cord, extension cord included",
+        may_be_absent("no cord"),
+    ] = None,
+    cord_length: Annotated[
+        float | None,
+        CORD_LENGTH,
+        asked("there is a cord"),
+    ] = None,
     closing_angle: Annotated[
-        float, Nameplate("deg", low=0, high=180, typical="90 deg", text="closing, after zero volts")
+        float,
+        Nameplate("deg", low=0, high=180, typical="90 deg", text="closing, after zero volts"),
+        setting("it moves the first crest"),
     ] = 0.0,
     duration: Annotated[
-        float, Nameplate("s", low=0.5, high=20, typical="4 s", text="time to simulate at most")
+        float,
+        Nameplate("s", low=0.5, high=20, typical="4 s", text="time to simulate at most"),
+        setting("how long is simulated"),
     ] = 4.0,
     variants: Annotated[
-        list[str] | None, OneOf(VARIANTS, text="what to show side by side; left out: healthy")
+        list[str] | None,
+        OneOf(VARIANTS, text="what to show side by side; left out: healthy"),
+        extra("a healthy start alone is shown and judged"),
     ] = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:

@@ -9,20 +9,19 @@ from wirecalc import Criterion, Item, RecordedColumns, at_or_below, cannot_tell
 from wirecalc.items import Answer, Figure
 from wirecalc.starts import Run
 
+from ..motor.against_plate import settling_shows
+from ..motor.plate import LockedRotor, at_supply, judge_plate, judge_volts, locked_rotor
+from ..motor.settled_checks import MCC_OVER_RLA, OVER_RLA, judge_settled, judge_turning
 from ..motor.start_checks import (
     SHORT_OF_LRA,
     STOP_S,
-    LockedRotor,
     as_rms,
-    at_supply,
     expected_start,
     judge_peak,
-    judge_settled,
     judge_time,
-    judge_volts,
-    locked_rotor,
 )
-from ..motor.start_kinds import Start, kind_of_start
+from ..motor.start_kinds import kind_of_start
+from ..motor.start_seen import Start
 from ..overcurrent.breaker_hold import breaker_hold
 
 LOG_MODE, WAVE_MODE = "max-hold", "inrush"
@@ -34,9 +33,12 @@ class Plate(NamedTuple):
     rated: float | None
     locked: float | None
     nameplate_voltage: float | None
-    voltage: float | None
     breaker: float | None
-    frequency: float
+    device: str = "ul-489"
+    kind: str | None = None
+    inverter: bool | None = None
+    voltage: float | None = None
+    frequency: float = 60.0
 
     @property
     def known(self) -> bool:
@@ -92,6 +94,7 @@ def judged(runs: Sequence[Run], plate: Plate, ends: Ends, lower_bound: bool) -> 
     locked = locked_at_supply(plate)
     if locked is not None:
         yield from expected_start(locked, plate.frequency)
+    yield from judge_plate(plate.rated, plate.locked, plate.kind)
     yield from judge_volts(plate.voltage, plate.nameplate_voltage)
     worst: dict[str, Criterion] = {}
     kinds: list[Answer | Criterion] = []
@@ -119,11 +122,18 @@ def _criteria(
     time = _time(run, settled, locked, side, end.overview.step)
     items: list[Item] = []
     answer: Answer | None = None
-    if locked is not None:
-        items += judge_peak(locked, peak, mode)
+    allowed = MCC_OVER_RLA if plate.kind == "compressor" else OVER_RLA
+    start = Start(
+        *(locked, plate.rated, None, peak, settled or 0.0, time, mode, allowed, plate.inverter)
+    )
+    if locked is not None and not plate.inverter:
+        items += judge_peak(locked, peak, mode, settled)
     if plate.rated is not None:
-        items += judge_settled(settled, plate.rated)
-    items += judge_time(time)
+        items += judge_settled(settled, plate.rated, plate.kind)
+        items += judge_turning(settled, plate.rated, seen=start.seen, inverter=plate.inverter)
+    if not plate.inverter:
+        apart = settling_shows(locked, plate.rated, plate.kind)
+        items += judge_time(time, start.near, apart=apart)
     if time is None:
         items.append(
             cannot_tell(
@@ -133,12 +143,13 @@ def _criteria(
             )
         )
     if settled is not None and (plate.rated is not None or locked is not None):
-        kind = list(kind_of_start(Start(locked, plate.rated, None, peak, settled, time, mode)))
+        kind = list(kind_of_start(start))
         answer = next((i for i in kind if isinstance(i, Answer)), None)
         items += (i for i in kind if isinstance(i, Criterion))
     if plate.breaker is not None:
         most = 0.0 if locked is None else locked.most or locked.least
-        items += breaker_hold(plate.breaker, most, as_rms(peak, mode), settled, time)
+        rms = as_rms(peak, mode)
+        items += breaker_hold(plate.device, plate.breaker, most, rms, settled, time)
     return [i for i in items if isinstance(i, Criterion)], answer
 
 

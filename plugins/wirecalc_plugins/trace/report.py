@@ -51,18 +51,12 @@ class Report:
         runs = self.found.begun or list(self.found.runs)
         self.main: Run | None = max(runs, key=lambda r: r.highest, default=None)
 
-    def items(
-        self,
-        rated: float | None,
-        locked: float | None,
-        nameplate_voltage: float | None,
-        breaker: float | None,
-    ) -> Iterator[Item]:
-        """Yield all that is to be said."""
+    def items(self, plate: Plate) -> Iterator[Item]:
+        """Yield all that is to be said; volts and frequency are those of the recording."""
         found = self.found
         frequency = found.wave.frequency if found.wave is not None else None
         volts = self.main.volts[1] if self.main is not None and self.main.volts else None
-        plate = Plate(rated, locked, nameplate_voltage, volts, breaker, frequency or 60.0)
+        plate = plate._replace(voltage=volts, frequency=frequency or 60.0)
         if self.kind != POWER:
             step = self.recording.overview.step
             shown = tuple(as_shown(run, plate, step) for run in found.runs)

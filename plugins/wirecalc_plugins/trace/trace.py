@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
+    PRACTICE,
     Bands,
     Item,
     Nameplate,
@@ -16,14 +17,22 @@ from wirecalc import (
     RecordedColumns,
     Words,
     YesNo,
+    asked,
+    assumed,
     calculation,
+    extra,
+    may_be_absent,
+    overcurrent,
+    setting,
 )
 
 from ..inputs import BREAKER
-from ..motor.start_checks import wrong_plate
+from ..motor.plate import INVERTER, MOTOR_KIND, PLATE_VOLTS, wrong_plate
+from .judge import Plate
 from .refuse import wrong_recording
 from .report import Report
 
+_SHOWN = "without a plate a recording is shown, and no start is judged"
 _KINDS = {
     "current": Reading("A", low=-5000, high=5000, text="current"),
     "power": Reading("W", low=-100_000, high=100_000, text="power"),
@@ -79,24 +88,56 @@ def trace(
             ("auto", "instantaneous", "rms", "power"),
             text="what the values are; auto: by the header and the values",
         ),
+        setting("found by the header and the values, and said"),
     ] = "auto",
     column: Annotated[
-        str | None, Words("header of the column to take, if not the first that fits")
+        str | None,
+        Words("header of the column to take, if not the first that fits"),
+        may_be_absent("the first column that fits"),
     ] = None,
     current_error: Annotated[
-        str | None, Words("meter error of every value, such as 2% or (2%+5)")
+        str | None,
+        Words("meter error of every value, such as 2% or (2%+5)"),
+        may_be_absent("readings taken as exact"),
     ] = None,
-    decimal_comma: Annotated[bool, YesNo("the numbers of the file have decimal commas")] = False,
+    decimal_comma: Annotated[
+        bool, YesNo("the numbers of the file have decimal commas"), setting("how the file is read")
+    ] = False,
     rated_load_current: Annotated[
-        float | None, Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate")
+        float | None,
+        Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate"),
+        asked("the settled current is judged by it", when="locked_rotor_current"),
+        extra(_SHOWN),
     ] = None,
     locked_rotor_current: Annotated[
-        float | None, Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate")
+        float | None,
+        Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate"),
+        may_be_absent("a board drives it: it has no LRA", when="inverter=yes"),
+        asked("the start is judged by it", when="rated_load_current"),
+        extra(_SHOWN),
     ] = None,
     nameplate_voltage: Annotated[
-        float | None, Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
+        float | None,
+        PLATE_VOLTS,
+        asked("the start goes with the volts", when="locked_rotor_current"),
+        extra(_SHOWN),
     ] = None,
-    breaker: Annotated[float | None, BREAKER] = None,
+    breaker: Annotated[
+        float | None, BREAKER, extra("the start is judged without it, and its load by breaker")
+    ] = None,
+    device: Annotated[
+        str,
+        OneOf(overcurrent.devices, text="standard or class of the breaker", goes_with="breaker"),
+        assumed("iec-60898-b", source=PRACTICE),
+    ] = "ul-489",
+    motor_kind: Annotated[
+        str | None,
+        MOTOR_KIND,
+        extra("over 1.1 times the rated current, or under 3 times LRA, it is asked for"),
+    ] = None,
+    inverter: Annotated[
+        bool | None, INVERTER, extra("where the current ramps or stays low it is asked for")
+    ] = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """How did it start, where did it settle, and when was it on?
@@ -113,6 +154,14 @@ def trace(
     stamps that go backwards, text, equal stamps in a waveform. Source: common practice.
     """
     low, high = (bands or {}).get("recording", (recording, recording))
-    plate = (rated_load_current, locked_rotor_current, nameplate_voltage, breaker)
+    plate = Plate(
+        rated_load_current,
+        locked_rotor_current,
+        nameplate_voltage,
+        breaker,
+        device,
+        motor_kind,
+        inverter,
+    )
     del column, current_error, decimal_comma  # read with the recording
-    yield from Report(recording, low, high, recorded).items(*plate)
+    yield from Report(recording, low, high, recorded).items(plate)

@@ -1,0 +1,237 @@
+"""Starts that only seem normal, and good ones that only seem bad: plates, clamps, drives, fans."""
+
+from __future__ import annotations
+
+import pytest
+
+import wirecalc
+
+PLATE = {  # an invented plate of a household compressor
+    "rated_load_current": "1.6 A",
+    "locked_rotor_current": "12 A",
+    "nameplate_voltage": "115 V",
+    "motor_kind": "compressor",
+}
+GOOD = PLATE | {
+    "voltage": "117 V",
+    "peak": "11 A",
+    "meter_mode": "inrush",
+    "settled": "1.2 A",
+    "settle_time": "0.4 s",
+}
+
+
+def start(**given: str | None) -> wirecalc.Finding:
+    typed = {name: value for name, value in (GOOD | given).items() if value is not None}
+    return wirecalc.run("inrush", **typed)
+
+
+def kind(finding: wirecalc.Finding) -> str:
+    return next(a.text for a in finding.answers if a.name == "kind of start")
+
+
+def needs(finding: wirecalc.Finding) -> set[str]:
+    return {n for c in finding.criteria for n in c.criterion.needs}
+
+
+def test_the_good_one_passes() -> None:
+    assert (kind(start()), start().verdict) == ("normal start", "pass")
+
+
+@pytest.mark.parametrize(
+    "left",
+    ["nameplate_voltage", "voltage", "settle_time", "peak", "settled", "rated_load_current"],
+)
+def test_what_a_pass_rests_on_is_asked_for(left: str) -> None:
+    gone = {left: None}
+    gone |= {"voltage": None} if left == "nameplate_voltage" else {}
+    gone |= {"meter_mode": None} if left == "peak" else {}
+    finding = start(**gone)
+    assert finding.verdict == "cannot tell"
+    assert left in needs(finding)
+
+
+def test_how_the_meter_took_the_peak_is_asked_for() -> None:
+    # 0.7 of LRA are 8.55 A, of its crest 12.1 A; a slow meter may have missed any start
+    assert start(peak="7 A").verdict == "marginal"
+    finding = start(meter_mode=None, peak="7 A")
+    assert finding.verdict == "cannot tell"
+    assert "meter_mode" in needs(finding)
+    assert start(meter_mode=None, peak="8.6 A").verdict == "marginal"
+    assert start(meter_mode=None, peak="12.2 A").verdict == "pass"
+
+
+@pytest.mark.parametrize(
+    ("settled", "verdict", "says"),
+    [
+        # shares of 1.6 A. No induction motor settles under 0.2 of its rated load, under 0.3 it
+        # runs idle (common practice, no source)
+        ("0.112 A", "cannot tell", "no motor settles so low"),  # 7 %
+        ("0.31 A", "cannot tell", "no motor settles so low"),
+        ("0.33 A", "marginal", "little load"),
+        ("0.07 A", "fail", "not running"),  # a start was seen
+        # RLA = MCC / 1.44 at least (two trade articles): 2.304 A
+        ("1.7 A", "marginal", "normal"),
+        ("2.3 A", "marginal", "normal"),
+        ("2.31 A", "fail", "overloaded"),
+    ],
+)
+def test_the_settled_current_of_a_compressor(settled: str, verdict: str, says: str) -> None:
+    finding = start(settled=settled)
+    assert finding.verdict == verdict
+    assert says in kind(finding)
+
+
+@pytest.mark.parametrize(
+    ("settled", "service", "verdict"),
+    [
+        # an open motor of 1.6 A: 1.1 times (practice), else its service-factor amps
+        ("1.7 A", None, "marginal"),
+        ("1.8 A", None, "cannot tell"),
+        ("2.3 A", None, "cannot tell"),
+        ("2.31 A", None, "fail"),
+        ("1.9 A", "1.9 A", "marginal"),
+        ("1.91 A", "1.9 A", "fail"),
+    ],
+)
+def test_the_settled_current_of_an_open_motor(
+    settled: str, service: str | None, verdict: str
+) -> None:
+    finding = start(settled=settled, motor_kind="motor", service_factor_current=service)
+    assert finding.verdict == verdict
+    if verdict == "cannot tell":
+        assert "service_factor_current" in needs(finding)
+
+
+def test_over_its_rated_load_the_kind_of_motor_is_asked_for() -> None:
+    finding = start(settled="1.9 A", motor_kind=None)
+    assert (finding.verdict, needs(finding)) == ("cannot tell", {"motor_kind"})
+
+
+def test_a_plate_for_other_mains() -> None:
+    # half the volts are a quarter of the torque
+    assert start(nameplate_voltage="230 V", peak="5.5 A").verdict == "fail"
+    assert start(voltage="230 V", peak="22 A").verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    ("rated", "locked", "kind_of_motor", "verdict"),
+    [
+        # a compressor has an LRA of about three times its RLA or more (common practice)
+        ("6.5 A", "12 A", "compressor", "cannot tell"),  # the cabinet's amps, defrost heater too
+        ("6.5 A", "12 A", None, "cannot tell"),
+        ("4 A", "12 A", "compressor", "pass"),
+        ("4.01 A", "12 A", "compressor", "cannot tell"),
+        ("6.5 A", "12 A", "motor", "pass"),  # an open motor of that plate
+        ("0.4 A", "12 A", "compressor", "cannot tell"),  # a slipped point
+    ],
+)
+def test_a_plate_that_is_not_the_motors(
+    rated: str, locked: str, kind_of_motor: str | None, verdict: str
+) -> None:
+    settled = "0.3 A" if rated == "0.4 A" else "3.4 A"
+    finding = start(
+        rated_load_current=rated,
+        locked_rotor_current=locked,
+        motor_kind=kind_of_motor,
+        settled=settled,
+    )
+    assert finding.verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("given", "verdict"),
+    [
+        # 20 s to settle at half its rated load, never near 12 A: the ramp of a drive
+        ({}, "cannot tell"),
+        ({"inverter": "yes"}, "pass"),
+        ({"inverter": "yes", "settled": "0.2 A"}, "pass"),  # it turns slowly
+        ({"inverter": "no"}, "cannot tell"),
+        ({"inverter": "yes", "locked_rotor_current": None}, "pass"),
+        ({"inverter": "yes", "settled": "2.4 A"}, "fail"),
+        ({"peak": "11 A"}, "fail"),  # near a locked rotor for 20 s
+    ],
+)
+def test_the_ramp_of_a_drive(given: dict[str, str | None], verdict: str) -> None:
+    ramp: dict[str, str | None] = {"peak": "2.4 A", "settled": "0.8 A", "settle_time": "20 s"}
+    assert start(**(ramp | given)).verdict == verdict
+
+
+def test_a_small_fan_motor_is_not_locked() -> None:
+    # shaded pole: LRA is 1.2 to 2 times its amps (common practice, no source)
+    fan: dict[str, str | None] = {"rated_load_current": "0.6 A", "locked_rotor_current": "0.85 A"}
+    fan |= {"peak": "0.85 A", "settled": "0.58 A", "settle_time": "4 s", "motor_kind": "motor"}
+    finding = start(**fan, nameplate_voltage="115 V", voltage="115 V")
+    assert finding.verdict == "pass"
+    assert "locked" not in kind(finding)
+    assert start(**(fan | {"motor_kind": None})).verdict == "cannot tell"
+
+
+@pytest.mark.parametrize(
+    ("peak", "verdict", "says"),
+    [
+        ("1.2 A", "cannot tell", "was missed"),  # the settled level
+        ("1.7 A", "cannot tell", "was missed"),
+        ("1.9 A", "marginal", ""),
+        ("13.6 A", "pass", ""),  # 1.12 x 12 x 117/115 = 13.67 A
+        ("14 A", "marginal", ""),
+        ("34.5 A", "marginal", ""),
+        ("34.6 A", "cannot tell", "slipped point"),  # 2.83 x 12 x 117/115 = 34.53 A
+        ("120 A", "cannot tell", "slipped point"),
+    ],
+)
+def test_a_peak_that_no_start_has(peak: str, verdict: str, says: str) -> None:
+    finding = start(peak=peak)
+    assert finding.verdict == verdict
+    assert says in " ".join(c.reason for c in finding.criteria)
+
+
+@pytest.mark.parametrize(
+    ("peak", "verdict"), [("8.6 A", "pass"), ("8.5 A", "cannot tell"), ("20 A", "marginal")]
+)
+def test_a_slow_meter_that_shows_enough_shows_enough(peak: str, verdict: str) -> None:
+    # 0.7 x 12 x 117/115 = 8.546 A: the start was that high at least
+    assert start(peak=peak, meter_mode="max-hold").verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("peak", "settled"), [("0 A", None), ("0 A", "0 A"), (None, "0 A"), ("0.2 A", "0.04 A")]
+)
+def test_no_current_at_all_is_an_answer(peak: str | None, settled: str | None) -> None:
+    mode = None if peak is None else "inrush"
+    finding = start(peak=peak, settled=settled, meter_mode=mode)
+    assert finding.verdict == "cannot tell"
+    assert "jaws" in " ".join(c.reason for c in finding.criteria)
+
+
+@pytest.mark.parametrize(
+    ("breaker", "device", "says", "verdict"),
+    [
+        # 230 V, LRA 33 A. IEC 60898-1 type B: 5 x 6 = 30 A trips within 0.1 s (tests d and e);
+        # type C: 10 x 6 = 60 A does, under 5 x 6 = 30 A / 1.19 it holds; 2.55 x 16 = 40.8 A is
+        # held for 1 s
+        ("6 A", "iec-60898-b", "trips", "fail"),
+        ("6 A", "iec-60898-c", "may trip", "marginal"),
+        ("16 A", "iec-60898-b", "holds", "pass"),
+        ("16 A", "ul-489", "may trip", "marginal"),
+    ],
+)
+def test_a_breaker_of_the_other_side_of_the_ocean(
+    breaker: str, device: str, says: str, verdict: str
+) -> None:
+    plate: dict[str, str | None] = {"rated_load_current": "5 A", "locked_rotor_current": "33 A"}
+    plate |= {"nameplate_voltage": "230 V", "voltage": "230 V", "frequency": "50 Hz"}
+    finding = start(**plate, peak="32 A", settled="4 A", breaker=breaker, device=device)
+    held = next(a.text for a in finding.answers if a.name == "breaker at the start")
+    assert (held, finding.verdict) == (says, verdict)
+
+
+def test_a_load_on_its_breaker_is_left_to_breaker() -> None:
+    # 14.5 A on 15 A: breaker asks what else hangs there and for how long; 15.1 A is too much
+    motor: dict[str, str | None] = {"rated_load_current": "15 A", "locked_rotor_current": "60 A"}
+    motor |= {"peak": "56 A", "breaker": "20 A", "device": "ul-489"}
+    carried = start(**motor, settled="14.5 A")
+    assert "settled current on this circuit" in {n.what for n in carried.not_checked}
+    assert not [c for c in carried.criteria if "settled current against" in c.criterion.name]
+    over = start(**(motor | {"breaker": "14 A"}), settled="14.5 A")
+    assert over.criterion("settled current against the breaker").verdict == "fail"
