@@ -17,7 +17,7 @@ from .errors import BadInput, BadText, Problem
 from .findings import Finding
 from .output.help import METER_ERROR
 from .output.layout import wrap
-from .reading_inputs import UNKNOWN
+from .reading_inputs import UNKNOWN, says_unknown
 
 Answer = str | list[str] | None  # None: left out
 Reader = Callable[[str], str]
@@ -208,7 +208,9 @@ def _wrong(question: Input, typed: str) -> Problem | None:
     if typed == UNKNOWN or (kind.of_file and Path(typed).is_file()):
         return None  # a file is read at the end, with the answers that say how
     try:
-        kind.read(typed)
+        for one in question.each(typed):
+            if not says_unknown(one):
+                kind.read(one)
     except BadText as error:
         return error.about(question.name)
     return None

@@ -247,7 +247,7 @@ def _fixed(calc: Calculation[Any], fixed: Mapping[str, object]) -> Iterator[Prob
         value = fixed.get(declared.name)
         if value is None or declared.kind.of_file:
             continue
-        for item in value if isinstance(value, list | tuple) else [value]:
+        for item in declared.each(value):
             if str(item).strip().casefold() != UNKNOWN:
                 try:
                     declared.kind.read(item)

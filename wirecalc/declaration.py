@@ -71,6 +71,11 @@ class Input(NamedTuple):
             return in_words(self.words, self.assumed)
         return f"assumed {self.assumed}" if self.assumed else "may be left out"
 
+    def each(self, given: object) -> list[object]:
+        """Return the values that were given, one each: those of a list may stand in one text."""
+        items = list(given) if isinstance(given, list | tuple) else [given]
+        return [one for item in items for one in self.kind.parts(item)] if self.many else items
+
 
 class Calculation(Generic[P]):
     """A function that answers one question of the trade, with all that its signature declares."""

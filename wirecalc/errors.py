@@ -110,14 +110,16 @@ class Blamed:
             raise PluginDefect(f"{self.what}: {described(error)}") from error
 
 
-def nearest(word: str, known: Sequence[str], alike: float = 0.6) -> str:
+def nearest(word: str, known: Sequence[str], alike: float = 0.6, start: int = 0) -> str:
     """Return the known word that is most like the given one, or an empty text.
 
-    `alike` is how like it has to be, up to 1 for the same letters.
+    `alike` is how like it has to be, up to 1 for the same letters. So many letters at the `start`
+    are the same: a microamp is not offered as a milliamp, nor 2 kA as amps.
     """
     import difflib  # only when something was mistyped
 
-    lowered = {k.casefold(): k for k in known}
+    begins = word.casefold()[:start]
+    lowered = {k.casefold(): k for k in known if k.casefold()[:start] == begins}
     close = difflib.get_close_matches(word.casefold(), list(lowered), n=1, cutoff=alike)
     return lowered[close[0]] if close else ""
 

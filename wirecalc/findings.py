@@ -17,7 +17,8 @@ from .sources import Source
 class InputRecord(NamedTuple):
     """One input as it went into the run.
 
-    `origin` is typed, sheet, assumed or unknown. `notes` says what was assumed or added.
+    `origin` is typed, sheet, assumed or unknown. `notes` says what was assumed or added,
+    `understood` what was made of a text that names a wire, with its area.
     """
 
     name: str
@@ -28,6 +29,7 @@ class InputRecord(NamedTuple):
     high: float | None
     origin: str
     notes: tuple[str, ...] = ()
+    understood: str = ""
 
 
 class BandFigure(NamedTuple):

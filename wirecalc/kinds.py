@@ -16,7 +16,7 @@ the input without which one means nothing: `cord_conductors` goes with `cord`.
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
 from .errors import BadText
@@ -27,7 +27,8 @@ TAKEN_AS_EXACT = "taken as exact"  # noted of a reading that was typed without a
 class Read(NamedTuple):
     """What a kind made of a given value; `low` and `high` are the band, if it has an error.
 
-    `excluded` says that the band reaches a value which the input cannot have.
+    `excluded` says that the band reaches a value which the input cannot have,
+    `understood` what was made of a text, where it is not what stands there.
     """
 
     value: Any
@@ -35,6 +36,7 @@ class Read(NamedTuple):
     high: Any = None
     excluded: bool = False
     notes: tuple[str, ...] = ()
+    understood: str = ""
 
 
 class Kind(ABC):
@@ -47,6 +49,12 @@ class Kind(ABC):
     companions: tuple[str, ...] = ()  # inputs that say how this one is to be read
     of_file: bool = False  # whether a given text names a file, and its values stand there
     sample: str = ""  # what a small file of this kind holds, for the example of a calculation
+
+    def parts(self, given: object) -> Sequence[object]:
+        """Return the values that one text of a list holds, parted by semicolons."""
+        if isinstance(given, str) and ";" in given:
+            return given.split(";")
+        return (given,)
 
     def read_with(self, given: object, companions: Mapping[str, object]) -> Read:
         """Read a given value, with what was given for the companions."""

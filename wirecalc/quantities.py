@@ -4,7 +4,8 @@
 
 The grammar is closed: a number (decimal, fraction or mixed), a unit, and after ± (or +/-) an
 error: percent, an amount, or a meter's own form, percent of reading plus counts of the last
-digit typed or plus an amount. Nothing is evaluated.
+digit typed or plus an amount. Nothing is evaluated. A fraction is less than one and in a unit that
+is divided so, in, ft or hp: elsewhere a slash stands between two values, as in 35/5 uF.
 """
 
 from __future__ import annotations
@@ -24,6 +25,7 @@ _NUMBER = re.compile(
     r"|(?P<decimal>\d+(?:\.\d*)?|\.\d+))",
     re.ASCII,
 )
+FRACTIONS = {"length": ("in", "ft"), "power": ("hp",)}  # the units in which one may be typed
 _COMMA = re.compile(r"\d,\d", re.ASCII)
 _METER_FORM = re.compile(r"\(\s*(?P<pct>[^%+()]+)%\s*\+\s*(?P<more>[^()]+)\)")
 
@@ -54,9 +56,8 @@ def read_number(text: str) -> tuple[Number, str]:
     """
     if len(text) > LONGEST:
         raise BadText(f"{text[:20]!r}... is longer than any quantity", "write a number and a unit")
-    if _COMMA.search(text):
-        fixed = text.replace(",", ".", 1)
-        raise BadText(f"{text!r} has a comma in its number", f"write a point: {fixed}")
+    if wrong := comma(text):
+        raise wrong
     text = text.strip()
     match = _NUMBER.match(text)
     if match is None:
@@ -65,6 +66,24 @@ def read_number(text: str) -> tuple[Number, str]:
     if re.match(r"[\d.*/^eE+]", rest) and not re.match(r"e[a-z]", rest, re.IGNORECASE):
         raise BadText(f"{text!r} is not a plain number", "write it out, such as 0.25 or 1/4")
     return _value(match, text), rest.strip()
+
+
+def comma(text: str) -> BadText | None:
+    """Return what is wrong with a text that has a comma in a number; None where it has none.
+
+    A point is suggested where the comma can be nothing else: before three digits it may part
+    thousands.
+    """
+    if not _COMMA.search(text):
+        return None
+    (number, *more) = re.findall(r"[\d.,]*\d,[\d.,]*", text)
+    whole, _, places = number.partition(",")
+    would_do = "write one number, with a point and no comma"
+    if not more and "," not in places and "." not in number:
+        point, none = text.replace(",", "."), text.replace(number, whole + places)
+        thousands = len(places) == 3 and whole.strip("0")
+        would_do = f"write {point} or {none}" if thousands else f"write a point: {point}"
+    return BadText(f"{text!r} has a comma in its number", would_do)
 
 
 def _value(match: re.Match[str], text: str) -> Number:
@@ -77,6 +96,9 @@ def _value(match: re.Match[str], text: str) -> Number:
         top, bottom = part["n"] or part["fn"], part["d"] or part["fd"]
         if int(bottom) == 0:
             raise BadText(f"{text!r} divides by zero", "write a number and a unit")
+        if int(top) >= int(bottom):
+            wrong = f"{text!r} has a slash, and a fraction is less than one"
+            raise BadText(wrong, "write one of the two numbers, or a fraction such as 1 1/4 in")
         number = Number(sign * (int(part["whole"] or 0) + int(top) / int(bottom)), None)
     if not math.isfinite(number.value):
         raise BadText(f"{text!r} is not a finite number", "write a number and a unit")
@@ -99,16 +121,31 @@ def read_quantity(text: str, dimension: str, unit: str, example: str = "") -> Qu
     main, error = split_error(text)
     number, typed = read_number(main)
     if not typed:
-        others = [u for u in SPELLINGS[dimension] if u != unit]
-        also = f" (or {', '.join(others)})" if others else ""
-        raise BadText(f"{text!r} has no unit", f"write {main.strip()} {unit}{also}")
+        raise _no_unit(text, main, number, dimension, unit)
     typed_unit = read_unit(typed, dimension)
+    if number.step is None:
+        _refuse_fraction(text, typed_unit, dimension)
     to = converter(typed_unit, unit, dimension)
     if not error:
         return Quantity(to(number.value))
     off = error_amount(error, number, dimension, typed_unit)
     low, high = sorted((to(number.value - off), to(number.value + off)))
     return Quantity(to(number.value), low, high, error)
+
+
+def _no_unit(text: str, main: str, number: Number, dimension: str, unit: str) -> BadText:
+    units = FRACTIONS.get(dimension) if number.step is None else (unit, *SPELLINGS[dimension])
+    if not units:
+        return BadText(f"{text!r} has no unit", "write it as a decimal with its unit")
+    first, *others = dict.fromkeys(units)
+    also = f" (or {', '.join(others)})" if others else ""
+    return BadText(f"{text!r} has no unit", f"write {main} {first}{also}")
+
+
+def _refuse_fraction(text: str, unit: str, dimension: str) -> None:
+    if unit not in FRACTIONS.get(dimension, ()):
+        where = ", ".join(u for units in FRACTIONS.values() for u in units)
+        raise BadText(f"{text!r}: fractions are for {where}", "write one value, as a decimal")
 
 
 def split_error(text: str) -> tuple[str, str]:
@@ -157,7 +194,7 @@ def _refuse_brackets(error: str) -> None:
 
 def _percent(text: str, number: Number) -> float:
     percent, rest = read_number(text)
-    if rest or not 0 <= percent.value < 100:
+    if percent.step is None or rest or not 0 <= percent.value < 100:
         raise BadText(f"{text!r} % is not an error", "write a percentage from 0 to under 100")
     return abs(number.value) * percent.value / 100
 
@@ -170,6 +207,8 @@ def _amount(text: str, dimension: str, unit: str) -> float:
         )
     if amount.value < 0:
         raise BadText(f"±{text} is negative", "write the error without a sign")
+    if amount.step is None:
+        _refuse_fraction(f"±{text}", read_unit(typed, dimension), dimension)
     if dimension == "temperature":  # an error of a temperature is a difference
         dimension, unit = "temperature difference", "F" if unit == "F" else "K"
     return converter(read_unit(typed, dimension), unit, dimension)(amount.value)

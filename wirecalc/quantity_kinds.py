@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from typing import Any
 
 from .errors import BadText, DeclarationError
@@ -12,33 +13,12 @@ from .quantities import read_number, read_quantity, split_error
 from .rounding import show
 from .units import SPELLINGS, convert, dimension_of, read_unit
 
-# units that are typed in place of another; offered when the number fits the span in the other
-_SLIPS = {
-    "C": "F",
-    "F": "C",
-    "mm": "in",
-    "in": "mm",
-    "lbf": "kgf",
-    "kgf": "lbf",
-    "ft": "m",
-    "mohm": "Mohm",
-    "Mohm": "mohm",
-    "V": "mV",
-    "mV": "V",
-    "A": "mA",
-    "mA": "A uA",
-    "uA": "mA",
-    "min": "s",
-    "h": "min",
-    "s": "ms",
-    "ms": "s",
-    "N": "lbf",
-    "W": "kW",
-    "kW": "W",
-    "kohm": "ohm",
-    "uF": "nF",
-    "nF": "uF",
-}
+# units that are typed in place of another (common practice, no source); offered when the number
+# fits the span in the other. No prefix is guessed: a thousandth of 2100 V is another danger.
+_SLIPS = {"C": "F", "F": "C", "mm": "in", "in": "mm", "lbf": "kgf", "kgf": "lbf", "ft": "m"}
+_SLIPS |= {"mohm": "Mohm", "Mohm": "mohm"}  # by the case of a letter: asked, and not offered
+_BY_CASE = "mohm is a thousandth of an ohm, Mohm a million: which was meant?"
+_SIZED = r"^\s*[<>]?[-+−]?[0-9.][0-9./ -]*[^0-9./ -]"  # a number and something behind it
 _OPEN = re.compile(r"(?:[o0]\.?l\.?(?:\s*[a-z]*ohm)?|open)", re.IGNORECASE)  # shown past the range
 
 
@@ -113,18 +93,22 @@ class _QuantityKind(Kind):
         typed = as_text(given, self.example)
         quantity = read_quantity(typed, self.dimension, self.unit)
         if not self.inside(quantity.value):
-            raise BadText(
-                f"{typed!r} is outside {self.span}", self._slip(typed) or f"such as {self.example}"
-            )
+            raise BadText(f"{typed!r} is outside {self.span}", self._would_do(typed))
         if 0 < abs(quantity.value) < self.slip_under:
             self._refuse_small(typed, quantity.value)
         return self._with_band(quantity.value, quantity.low, quantity.high, typed)
+
+    def parts(self, given: object) -> Sequence[object]:
+        if not isinstance(given, str) or not ("," in given or ";" in given):
+            return (given,)
+        return [one for part in given.split(";") for one in _apart(part)]
 
     def _refuse_small(self, typed: str, value: float) -> None:
         """Refuse a value that is small by a smaller unit; in the declared unit it is meant."""
         number, word = read_number(split_error(typed)[0])
         if read_unit(word, self.dimension) != self.unit:
-            meant = f"did you mean {show(number.value)} {self.unit}? else write {self.show(value)}"
+            other, same = f"{show(number.value)} {self.unit}", self.show(value)
+            meant = f"which unit was meant? write {other}, or {same} if it is so little"
             raise BadText(f"{typed!r} is next to nothing", meant)
 
     def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
@@ -136,14 +120,24 @@ class _QuantityKind(Kind):
         high = high if self.high is None else min(high, self.high)
         return Read(value, low, high, excluded)
 
-    def _slip(self, typed: str) -> str:
+    def _would_do(self, typed: str) -> str:
         number, word = read_number(split_error(typed)[0])
         unit = read_unit(word, self.dimension)
-        for other in _SLIPS.get(unit, "").split():
-            known = other in SPELLINGS[self.dimension]
-            if known and self.inside(convert(number.value, other, self.unit)):
-                return f"did you mean {show(number.value)} {other}?"
-        return ""
+        other = _SLIPS.get(unit, "")
+        fits = other in SPELLINGS[self.dimension] and self.inside(
+            convert(number.value, other, self.unit)
+        )
+        if not fits:
+            same = read_number(self.example)[0].value == number.value
+            return "check the number and its unit" if same else f"such as {self.example}"
+        return _BY_CASE if "ohm" in unit else f"did you mean {show(number.value)} {other}?"
+
+
+def _apart(text: str) -> list[str]:
+    """Part a text at its commas, if each part has a unit and none an instrument's error."""
+    parts = text.split(",")
+    alone = len(parts) == 1 or "±" in text or "+/-" in text or "+-" in text
+    return [text] if alone or not all(re.search(_SIZED, part) for part in parts) else parts
 
 
 class Reading(_QuantityKind):

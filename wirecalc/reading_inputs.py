@@ -123,7 +123,7 @@ def _take(
         raise BadText(
             f"is needed ({declared.kind.text})", f'such as {option}"{declared.kind.example}"'
         )
-    items = list(given) if isinstance(given, list | tuple) else [given]
+    items = declared.each(given)
     known = [item for item in items if not says_unknown(item)]
     companions = {n: all_given.get(n) for n in declared.kind.companions}
     if len(known) < len(items) or (given is None and declared.required):
@@ -133,7 +133,7 @@ def _take(
     elif given is None:
         _take_default(declared, prepared, remembered)
     else:
-        _take_given(declared, given, companions, origin, prepared, remembered)
+        _take_given(declared, items, companions, origin, prepared, remembered)
 
 
 def _take_unknown(declared: Input, prepared: Prepared, *, said: bool, rest: bool) -> None:
@@ -181,13 +181,12 @@ def _take_default(declared: Input, prepared: Prepared, remembered: Remembered) -
 
 def _take_given(
     declared: Input,
-    given: object,
+    items: list[object],
     companions: Mapping[str, object],
     origin: str,
     prepared: Prepared,
     remembered: Remembered,
 ) -> None:
-    items = given if isinstance(given, list | tuple) else [given]
     if len(items) > 1 and not declared.many:
         raise BadText(f"was given {len(items)} times", "give it once")
     if not items:
@@ -221,6 +220,7 @@ def _read(
         _number(read.high),
         origin,
         read.notes,
+        read.understood,
     )
     if key is not None:
         if len(remembered) >= MOST_REMEMBERED:

@@ -12,7 +12,7 @@ from typing import NamedTuple
 from .errors import BadText
 from .quantities import LONGEST, read_number
 from .units import read_unit
-from .wires import CMIL_PER_MM2, check_span, gauge_cmil, gauge_number, read_gauge
+from .wires import CMIL_PER_MM2, GAUGES, check_span, gauge_cmil, gauge_number, read_gauge
 
 
 class SizeRange(NamedTuple):
@@ -77,9 +77,16 @@ def _gauge_range(text: str, low: str, high: str) -> SizeRange:
 
 def _area_range(text: str, low: str, high: str, unit: str) -> SizeRange:
     factor = {"mm2": CMIL_PER_MM2, "cmil": 1.0, "kcmil": 1000.0}[unit]
+    if "/" in low + high:
+        raise BadText(f"{text!r}: an area has no fraction", "write it as decimals")
     ends = [read_number(end)[0].value * factor for end in (low, high)]
     if ends[0] > ends[1]:
-        raise BadText(f"{text!r} is the wrong way round", f"write {high}-{low} {unit}")
+        meant = f"did you mean {low}-{high} AWG? else " if _are_gauges(low, high) else ""
+        raise BadText(f"{text!r} is the wrong way round", f"{meant}write {high}-{low} {unit}")
     for end in ends:
         check_span(end, text)
     return SizeRange(text.strip(), ends[0], ends[1], unit=unit)
+
+
+def _are_gauges(low: str, high: str) -> bool:
+    return low in GAUGES and high in GAUGES and gauge_number(low) > gauge_number(high)

@@ -14,7 +14,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from .errors import BadText, did_you_mean
+from .errors import BadText, nearest
 
 # dimension -> our name of the unit -> other spellings of it
 SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
@@ -177,8 +177,8 @@ def _unknown_unit(text: str, dimension: str) -> BadText:
         if any(text == name or text in more for name, more in theirs.items()):
             return BadText(f"{text!r} is a unit of {other}, and a {dimension} is wanted", do)
     known = [s for name, others in units.items() for s in (name, *others)]
-    guess = did_you_mean(text, known) if len(text) > 1 else ""
-    return BadText(f"unit {text!r} is not known here", guess or do)
+    guess = nearest(text, known, start=3) if len(text) > 2 else ""
+    return BadText(f"unit {text!r} is not known here", f"did you mean {guess}?" if guess else do)
 
 
 def converter(unit: str, to: str, dimension: str) -> Callable[[float], float]:

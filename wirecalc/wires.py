@@ -2,6 +2,7 @@
 
     18 AWG              18AWG stranded tinned copper      14 AWG solid      2/0 AWG
     1.5 mm2             26x30 AWG (26 strands of 30 AWG)  41x0.254 mm       12 AWG aluminum
+    2.05 mm solid
 
 A gauge is a name, not a unit. What the text does not say (stranding, metal) is assumed, and
 the assumption travels with the wire so that it can be printed.
@@ -16,7 +17,10 @@ from typing import NamedTuple
 
 from .errors import BadText, nearest
 from .quantities import LONGEST
+from .rounding import show
 from .units import read_unit
+from .wire_doubts import bare_diameter, few_strands, no_size, refuse_several
+from .wire_lists import are_strands
 
 CMIL_PER_MM2 = 4.0 / math.pi / 0.0254**2  # a circular mil is a circle of 0.0254 mm diameter
 GAUGES = ("4/0", "3/0", "2/0", "1/0", *(str(n) for n in range(1, 41)))  # thick to thin
@@ -48,7 +52,8 @@ class Wire(NamedTuple):
     """One conductor as somebody described it.
 
     `gauge` is the AWG name if one was typed, `nominal_mm2` the metric size if one was typed;
-    a wire given by its strands has neither. `area_cmil` is the copper (or aluminium) area.
+    a wire given by its strands has neither. `area_cmil` is the copper (or aluminium) area, `size`
+    what was read of the text without the words beside it.
     """
 
     text: str
@@ -61,6 +66,7 @@ class Wire(NamedTuple):
     metal: str = "copper"
     coating: str = "bare"
     assumed: tuple[str, ...] = ()
+    size: str = ""
 
     @property
     def area_mm2(self) -> float:
@@ -73,6 +79,14 @@ class Wire(NamedTuple):
         if self.gauge:
             return f"{self.gauge} AWG"
         return f"{self.nominal_mm2:g} mm2" if self.nominal_mm2 else self.text
+
+    @property
+    def understood(self) -> str:
+        """What was made of the text, with the area: 14 AWG stranded copper, 2.08 mm2."""
+        build = "stranded" if self.stranded else "solid"
+        coating = "" if self.coating == "bare" else f"{self.coating} "
+        area = "" if self.nominal_mm2 else f", {show(self.area_mm2, 'mm2', digits=3)}"
+        return f"{self.size} {build} {coating}{self.metal}{area}"
 
     def __str__(self) -> str:
         return self.text
@@ -116,20 +130,14 @@ def read_wire(text: str) -> Wire:
     clean = " ".join(text[: LONGEST + 1].split())
     if not clean or len(text) > LONGEST:
         raise BadText(f"{text[:20]!r} is not a wire", "write 18 AWG, 1.5 mm2 or 26x30 AWG")
-    if re.search(r"[0-9],[0-9]", clean):
-        raise BadText(f"{text!r} has a comma in its number", f"write {clean.replace(',', '.', 1)}")
+    if re.search("[;,+]", clean):
+        refuse_several(text, clean)
     for pattern in _SIZES:
         match = re.search(pattern, clean, re.ASCII | re.IGNORECASE)
         if match:
             rest = clean[: match.start()] + " " + clean[match.end() :]
             return _described(text, _size(match, clean), rest)
-    bare = re.fullmatch(r"#?([0-9]+(?:/0)?)(?: [a-z -]*)?", clean)
-    if bare and all(word in _WORDS for word in clean.split()[1:]):
-        raise BadText(f"{text!r} has no unit of size", f"write {bare[1]} AWG or {bare[1]} mm2")
-    jacket = re.match(r"#?\s*(?P<gauge>[0-9]{1,2})(?:\s*[-/]\s*[2-9]\b|\s*ga\b|\s*gauge\b)", clean)
-    if jacket:  # 14-2, 16/3: gauge and number of wires, as printed on a jacket
-        raise BadText(f"{text!r} is how a cable is marked", f"write {jacket['gauge']} AWG")
-    raise BadText(f"{text!r} names no wire size", "write 18 AWG, 1.5 mm2, 26x30 AWG or 41x0.254 mm")
+    raise no_size(text, clean, _WORDS)
 
 
 def _size(match: re.Match[str], text: str) -> Wire:
@@ -137,24 +145,32 @@ def _size(match: re.Match[str], text: str) -> Wire:
     count = int(part["count"]) if part.get("count") else None
     if count == 0:
         raise BadText(f"{text!r} has no strands", "count the strands, as in 26x30 AWG")
+    number, mm = None, None
     if part.get("gauge"):
         gauge = read_gauge(part["gauge"])
-        strand = gauge_cmil(gauge_number(gauge))
+        number, one = gauge_number(gauge), f"{gauge} AWG"
+        strand = gauge_cmil(number)
         if count is None:
-            return Wire(text, strand, gauge=gauge)
+            return Wire(text, strand, gauge=gauge, size=one)
     elif part.get("diameter"):
-        strand = _mils(float(part["diameter"]), part["unit"].lower()) ** 2
-        count = count or 1
+        diameter, unit = float(part["diameter"]), part["unit"].lower()
+        mm, one = (diameter if unit == "mm" else None), f"{part['diameter']} {unit}"
+        strand = _mils(diameter, unit) ** 2
     else:
         return _area(text, float(part["area"]), read_unit(part["unit"], "area"))
-    check_span(count * strand, text)
-    return Wire(text, count * strand, strands=count, strand_cmil=strand)
+    check_span((count or 1) * strand, text)
+    if count is None:
+        return Wire(text, strand, strands=1, strand_cmil=strand, size=one)
+    if not are_strands(count, number, mm):
+        raise few_strands(text, count, one, strand**0.5, count * strand / CMIL_PER_MM2)
+    return Wire(text, count * strand, strands=count, strand_cmil=strand, size=f"{count}x{one}")
 
 
 def _area(text: str, area: float, unit: str) -> Wire:
     cmil = area * {"mm2": CMIL_PER_MM2, "cmil": 1.0, "kcmil": 1000.0}[unit]
     check_span(cmil, f"{area:g} {unit}")
-    return Wire(text, cmil, nominal_mm2=area if unit == "mm2" else None)
+    nominal = area if unit == "mm2" else None
+    return Wire(text, cmil, nominal_mm2=nominal, size=f"{area:g} {unit}")
 
 
 def _mils(diameter: float, unit: str) -> float:
@@ -185,6 +201,8 @@ def read_gauge(typed: str) -> str:
 def _described(text: str, size: Wire, rest: str) -> Wire:
     said = _read_words(text, rest)
     assumed = () if "metal" in said else ("copper",)
+    if size.strands == 1 and said.get("build") != "solid":
+        raise bare_diameter(text, size.size)
     if size.strands is not None:
         counted = "solid" if size.strands == 1 else "stranded"
         if said.setdefault("build", counted) != counted:
@@ -207,13 +225,12 @@ def _read_words(text: str, rest: str) -> dict[str, str]:
     said: dict[str, str] = {}
     for word in words.split():
         if word not in _WORDS:
+            close = nearest(word, list(_WORDS), start=3)
             known = "solid, stranded, tinned, nickel-plated, copper or aluminum"
-            raise BadText(
-                f"{text!r}: {word!r} is not understood",
-                f"did you mean {nearest(word, list(_WORDS))}?"
-                if nearest(word, list(_WORDS))
-                else f"a wire may be {known}",
-            )
+            would_do = f"did you mean {close}?" if close else f"a wire may be {known}"
+            if re.search("[0-9]", word):
+                would_do = "write the one size of one wire, such as 18 AWG or 26x30 AWG"
+            raise BadText(f"{text!r}: {word!r} is not understood", would_do)
         kind, meaning = _WORDS[word]
         if said.setdefault(kind, meaning) != meaning:
             raise BadText(f"{text!r} is both {said[kind]} and {meaning}", "describe one wire")

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import functools
+import re
 from collections.abc import Callable, Sequence
 from typing import Any
 
 from .errors import BadText, nearest
 from .kinds import Kind, Read, as_text
 from .size_ranges import SizeRange, read_size_range
+from .wire_lists import wires_in
 from .wires import Wire, read_wire
 
 
@@ -51,10 +54,16 @@ class OneOf(Kind):
         typed = as_text(given, self.example).strip()
         by_lower = {w.casefold(): w for w in self.words}
         if typed.casefold() not in by_lower:
-            close = nearest(typed, self.words)
+            close = nearest(typed, [w for w in self.words if _same_number(typed, w)])
             would_do = f"did you mean {close}?" if close else f"such as {self.example}"
             raise BadText(f"{typed!r} is not one of {self.span}", would_do)
         return Read(by_lower[typed.casefold()])
+
+
+def _same_number(typed: str, word: str) -> bool:
+    """Whether a word has the number that was typed, or one digit behind another: M45 is no M5."""
+    there, wanted = ("".join(re.findall("[0-9]", text)) for text in (typed, word))
+    return not wanted or wanted.startswith(there) or sorted(wanted) == sorted(there)
 
 
 class _WordKind(Kind):
@@ -66,6 +75,13 @@ class _WordKind(Kind):
         return {"type": "string", "description": self.text, "examples": [self.example]}
 
 
+@functools.lru_cache(maxsize=4096)
+def _read_wire(text: str) -> Read:
+    wire = read_wire(text)
+    notes = tuple(f"assumed {word}" for word in wire.assumed)
+    return Read(wire, notes=notes, understood=wire.understood)
+
+
 class WireKind(_WordKind):
     """A wire as people write it."""
 
@@ -74,8 +90,10 @@ class WireKind(_WordKind):
     span = "18 AWG, 14 AWG solid, 1.5 mm2, 26x30 AWG, 41x0.254 mm"
 
     def read(self, given: object) -> Read:
-        wire = read_wire(as_text(given, self.example))
-        return Read(wire, notes=tuple(f"assumed {word}" for word in wire.assumed))
+        return _read_wire(as_text(given, self.example))
+
+    def parts(self, given: object) -> Sequence[object]:
+        return wires_in(given) if isinstance(given, str) else (given,)
 
 
 class RangeKind(_WordKind):

@@ -123,10 +123,11 @@ def test_a_written_number_with_a_unit_is_read_as_the_same_value(
 
 
 @BOUNDED
-@given(st.integers(0, 99), st.integers(0, 999), st.integers(1, 999), st.booleans(), st.booleans())
+@given(st.integers(0, 99), st.integers(0, 998), st.integers(1, 999), st.booleans(), st.booleans())
 def test_a_fraction_is_the_quotient_that_it_shows(
     whole: int, top: int, bottom: int, mixed: bool, negative: bool
 ) -> None:
+    top %= bottom  # less than one
     text = f"{whole} {top}/{bottom}" if mixed else f"{top}/{bottom}"
     exact = Fraction(top, bottom) + (whole if mixed else 0)
     read = read_quantity(f"{'-' if negative else ''}{text} in", "length", "in")

@@ -108,6 +108,11 @@ def rounded_mils(gauge):
     return round(law_mils(gauge), 1)
 
 
+def written(count, strand):
+    """Write a wire by its strands; 22 AWG and thicker, which may be wires, by their diameter."""
+    return f"{count}x{strand} AWG" if int(strand) > 22 else f"{count}x{law_mils(strand):.12g} mil"
+
+
 def test_the_charts_are_held_whole():
     held = {(r.text("awg"), r.text("construction")) for r in tables.load("strandings").rows}
     assert held == set(STRANDINGS)
@@ -123,7 +128,7 @@ def test_copper_of_a_standard_stranding_against_its_gauge(gauge, build):
     count, strand = build.split("/")
     area = int(count) * rounded_mils(strand) ** 2
     assert row.number("area_cmil") == pytest.approx(area, rel=5e-5)
-    wire = read_wire(f"{count}x{strand} AWG")
+    wire = read_wire(written(count, strand))
     assert wire.area_cmil == pytest.approx(int(count) * law_mils(strand) ** 2, rel=1e-9)
 
 
@@ -138,7 +143,7 @@ def test_how_many_hold_more_copper_than_their_gauge():
 
 @every_stranding
 def test_a_standard_stranding_fits_the_barrel_of_its_own_gauge(gauge, build):
-    wire = build.replace("/", "x") + " AWG copper"
+    wire = f"{written(*build.split('/'))} copper"
     assert conductors.known_gauge(read_wire(wire)) == gauge
     for barrel in (f"{gauge} AWG", f"{int(gauge) + 2}-{gauge} AWG", f"{gauge}-{gauge} AWG"):
         finding = wirecalc.run("splice", wire=[wire], barrel=barrel, **COOL)

@@ -264,13 +264,13 @@ SLIPS = [  # a unit in place of another, where the span or the other inputs show
     Bad("breaker", "ambient", "100 C", "'100 C'", "100 F"),
     Bad("breaker", "insulation_class", "400 C", "'400 C'", "400 F"),
     Bad("breaker", "breaker", "15 mA", "'15 mA'", "15 A"),
-    Bad("breaker", "current", "8700 A", "'8700 A'", "8700 mA"),
+    Bad("breaker", "current", "8700 A", "'8700 A'", "such as 8.7 A"),
     Bad("breaker", "current", "1000 W", "'W'", "divide by the voltage"),
     Bad("breaker", "run_time", "30 m", "'m'", "min"),
     Bad("inrush", "settle_time", "2 m", "'m'", "min"),
-    Bad("inrush", "settle_time", "400 min", "'400 min'", "400 s"),
+    Bad("inrush", "settle_time", "400 min", "'400 min'", "such as 0.4 s"),
     Bad("inrush", "nameplate_voltage", "115 mV", "'115 mV'", "115 V"),
-    Bad("inrush", "nameplate_current", "6500 A", "'6500 A'", "6500 mA"),
+    Bad("inrush", "nameplate_current", "6500 A", "'6500 A'", "such as 6.5 A"),
     Bad("inrush", "nameplate_load", "fan", "'fan'", "appliance"),
     Bad("inrush", "peak", "1 A", "1 A", "highest reading"),  # below the settled current
     Bad("inrush", "locked_rotor_current", "1.2 A", "1.2 A", "look at the plate"),  # below RLA
@@ -285,13 +285,16 @@ def wires() -> Iterator[Bad]:
         yield Bad(calc, name, "50 AWG", "50 AWG", "4/0 to 40 AWG")
         yield Bad(calc, name, "18.5 AWG", "18.5 AWG", "mm2")
         yield Bad(calc, name, "1,5 mm2", "'1,5 mm2'", "1.5 mm2")
+        yield Bad(calc, name, "2,050 cmil", "'2,050 cmil'", "write 2.050 cmil or 2050 cmil")
         yield Bad(calc, name, "0 mm2", "'0 mm2'", "check mm")
         yield Bad(calc, name, "5000 mm2", "'5000 mm2'", "check mm")
         yield Bad(calc, name, "0x30 AWG", "'0x30 AWG'", "count the strands")
         yield Bad(calc, name, "18 AWG solid stranded", "'18 AWG solid stranded'", "one wire")
         yield Bad(calc, name, "18 AWG stranted", "'stranted'", "stranded")
         yield Bad(calc, name, "-18 AWG", "'-18 AWG'", "a wire may be")
-        yield Bad(calc, name, "9**9 mm2", "'9**9 mm2'", "a wire may be")
+        yield Bad(calc, name, "9**9 mm2", "'9**9 mm2'", "the one size of one wire")
+        for text in ("2.5 mm", "0.5 mm stranded", "2.05mm copper"):
+            yield Bad(calc, name, text, "an area or a diameter", f"{text.split(' ')[0][:3]}")
         for text in ("", "nan mm2", "١٨ AWG", "blue", "3 J"):
             yield Bad(calc, name, text, f"'{text}'", "write 18 AWG")
         yield Bad(calc, name, b"18", "18", '"18 AWG"')
@@ -377,7 +380,7 @@ WIRE_ITSELF = [  # strands, sizes and ratings that contradict each other or the 
     Bad("ampacity", "insulation_class", "105 C", "105 C", "60 C, 75 C or 90 C"),
     Bad("ampacity", "termination_temperature", "80 C", "80 C", "60 C, 75 C or 90 C"),
     Bad("ampacity", "ambient", "110 C", "'110 C'", "110 F"),
-    Bad("ampacity", "current", "8700 A", "'8700 A'", "8700 mA"),
+    Bad("ampacity", "current", "8700 A", "'8700 A'", "such as 8.7 A"),
     Bad("strands", "cut_strands", "26", "26 cut and 1 nicked", "count each damaged strand once"),
     Bad("strands", "cut_strands", "-1", "'-1'", "whole number"),
     Bad("strands", "nicked_strands", "1.5", "'1.5'", "whole number"),
@@ -385,7 +388,7 @@ WIRE_ITSELF = [  # strands, sizes and ratings that contradict each other or the 
     Bad("strands", "strands", "0", "0 is outside", "whole number"),
     Bad("strands", "standard", "ipc-a-620", "'ipc-a-620'", "did you mean ipc-a-620-class-"),
     Bad("substitute", "old_wire_temperature", "900 C", "'900 C'", "900 F"),
-    Bad("substitute", "new_wire_voltage", "6000 V", "'6000 V'", "6000 mV"),
+    Bad("substitute", "new_wire_voltage", "6000 V", "'6000 V'", "such as 600 V"),
     *(
         Bad("substitute", f"{whose}_{what}", "maybe", "'maybe'", "yes or no")
         for whose in ("old", "new")
@@ -394,7 +397,7 @@ WIRE_ITSELF = [  # strands, sizes and ratings that contradict each other or the 
 ]
 
 JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what cannot be
-    Bad("joint-drop", "drop", "14 V", "'14 V'", "14 mV"),
+    Bad("joint-drop", "drop", "14 V", "'14 V'", "24 mV"),
     Bad("joint-drop", "drop", "0 mV", "'0 mV'", "24 mV"),
     Bad("joint-drop", "drop", "-14 mV", "'-14 mV'", "24 mV"),
     Bad("joint-drop", "drop", "14 mohm", "'mohm'", "mV"),
@@ -407,7 +410,7 @@ JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what canno
     Bad("tab", "terminal_width", "5.6 mm", "0.2205 in", "0.205"),
     Bad("tab", "tab_thickness", "0.8 in", "'0.8 in'", "0.8 mm"),
     Bad("ring", "stud", "#8", "'#8'", "No.8"),
-    Bad("ring", "stud", "M45", "'M45'", "did you mean M"),
+    Bad("ring", "stud", "M45", "'M45'", "such as No."),
     Bad("ring", "hole", "5.1 in", "'5.1 in'", "5.1 mm"),
     Bad("heat-rating", "place_temperature", "900 C", "'900 C'", "900 F"),
     Bad("heat-rating", "wire_temperature", "600 C", "'600 C'", "600 F"),
@@ -417,7 +420,7 @@ JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what canno
     Bad("heat-rating", "sleeve_material", "nylon", "'nylon'", "polyolefin tubing"),
     Bad("start-curve", "inertia", "-0.001 kg m2", "'-0.001 kg m2'", "0.005 kg m2"),
     Bad("start-curve", "inertia", "0 kg m2", "'0 kg m2'", "0.005 kg m2"),
-    Bad("start-curve", "inertia", "0.001 kg", "'kg'", "did you mean kg"),
+    Bad("start-curve", "inertia", "0.001 kg", "'kg'", "write it in kg m2"),
     Bad("start-curve", "poles", "3", "3 is odd", "poles come in pairs"),
     Bad("start-curve", "poles", "1725", "1725 is outside 2 to 24", "whole number"),
     Bad("start-curve", "frequency", "60 rpm", "'rpm'", "Hz"),
@@ -433,7 +436,7 @@ JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what canno
     Bad("start-curve", "main_winding", "7 ohm", "7 ohm alone", "measure it again"),
     Bad("start-curve", "main_winding", "0 ohm", "'0 ohm'", "2 ohm"),
     Bad("start-curve", "start_winding", "700 ohm", "700 ohm is over 30 times", "1.2 to 5 times"),
-    Bad("start-curve", "device_resistance", "15 kohm", "'15 kohm'", "did you mean 15 ohm?"),
+    Bad("start-curve", "device_resistance", "15 kohm", "'15 kohm'", "such as 6.8 ohm"),
     Bad("start-curve", "device_resistance", "6.8 V", "'V'", "ohm"),
     Bad("start-curve", "load_torque", "-5 %", "'-5 %'", "50 %"),
     Bad("start-curve", "load_torque", "0.5 N", "'N'", "%"),
@@ -446,11 +449,15 @@ CIRCUITS = [  # one load, all loads, a motor: volts for amps, contradictions, wr
     Bad("circuit", "breaker", "115 A", "'115 A'", "15 A"),
     Bad("circuit", "plug_loads", "1500 W", "'W'", "divide by the voltage"),
     Bad("circuit", "plug_loads", "0 A", "'0 A'", "6.2 A"),
-    Bad("circuit", "plug_loads", ["1.20 mA"], "next to nothing", "did you mean 1.2 A?"),
-    Bad("breaker", "current", "8.7 mA", "next to nothing", "else write 0.0087 A"),
-    Bad("drop", "current", "8.7 mA ±2%", "next to nothing", "did you mean 8.7 A?"),
-    Bad("inrush", "settled", "90 mA", "next to nothing", "else write 0.09 A"),
-    Bad("circuit", "light_loads", "6200 A", "'6200 A'", "6200 mA"),
+    Bad("circuit", "plug_loads", ["1.20 mA"], "next to nothing", "write 1.2 A, or 0.0012 A"),
+    Bad("breaker", "current", "8.7 mA", "next to nothing", "write 8.7 A, or 0.0087 A"),
+    Bad(
+        "drop", "current", "8.7 mA ±2%", "next to nothing", "which unit was meant? write 8.7 A, or"
+    ),
+    Bad(
+        "inrush", "settled", "90 mA", "next to nothing", "write 90 A, or 0.09 A if it is so little"
+    ),
+    Bad("circuit", "light_loads", "6200 A", "'6200 A'", "such as 6.2 A"),
     Bad("circuit", "feeds_others", "maybe", "'maybe'", "yes or no"),
     Bad("circuit", "insulation_class", "105 C", "105 C", "60 C, 75 C or 90 C"),
     Bad("motor-circuit", "motor_kind", "compresor", "'compresor'", "did you mean compressor?"),
@@ -467,7 +474,7 @@ TRIP = [  # watts, minutes, volts for a rating, a start and a current at once, a
     Bad("trip", "breaker", "0 A", "'0 A'", "15 A"),
     Bad("trip", "settled", "1200 W", "'W'", "divide by the voltage"),
     Bad("trip", "settle_time", "2 m", "'m'", "min"),
-    Bad("trip", "settle_time", "400 min", "'400 min'", "400 s"),
+    Bad("trip", "settle_time", "400 min", "'400 min'", "such as 0.4 s"),
     Bad("trip", "settled", "41 A", "41 A is above the start current", "LRA"),
     Bad("trip", "device_ambient", "104 C", "'104 C'", "104 F"),
     Bad("trip", "starts", "1001", "1001 is outside", "whole number"),
@@ -515,7 +522,7 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("supply", "voltage_running", "232 mV", "0.232 V is neither", "check the unit"),
     Bad("supply", "voltage_running", "244 V", "244 V is over the 236 V", "exchanged"),
     Bad("supply", "voltage_at_start", "240 V", "240 V is over the 232 V", "exchanged"),
-    Bad("supply", "voltage_at_rest", "2320 V", "'2320 V'", "2320 mV"),
+    Bad("supply", "voltage_at_rest", "2320 V", "'2320 V'", "such as 119.4 V"),
     Bad("supply", "nominal_voltage", "230 V", "230 V", "120 V, 208 V or 240 V"),
     Bad("supply", "nameplate_voltage", "240 W", "'W'", "V"),
     Bad("supply", "nameplate_voltage_low", "120 V", "120/240 V", "leave it out"),
@@ -536,11 +543,11 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("upstream", "load_kind", "toaster", "'toaster'", "heater"),
     Bad("upstream", "power_factor", "0.8", "'0.8'", "0.8 %"),
     Bad("upstream", "second_leg_at_rest", "239 V", "239 V", "each leg to neutral"),
-    Bad("short-time", "overcurrent_time", "11 min", "'11 min'", "11 s"),
-    Bad("short-time", "overcurrent_time", "700 s", "'700 s'", "700 ms"),
+    Bad("short-time", "overcurrent_time", "11 min", "'11 min'", "such as 0.5 s"),
+    Bad("short-time", "overcurrent_time", "700 s", "'700 s'", "such as 0.5 s"),
     Bad("short-time", "current", "0 A", "'0 A'", "180 A"),
     Bad("short-time", "current", "-180 A", "'-180 A'", "180 A"),
-    Bad("short-time", "insulation", "pvc-80", "'pvc-80'", "did you mean pvc-"),
+    Bad("short-time", "insulation", "pvc-80", "'pvc-80'", "such as pvc-70"),
     Bad("short-time", "insulation", "wool", "'wool'", "pvc-70"),
     Bad("short-time", "conductor_temperature", "158 C", "'158 C'", "158 F"),
     Bad("short-time", "cut_strands", "26", "26 of 26", "count again"),
@@ -549,11 +556,11 @@ SUPPLY = [  # supply, upstream and short-time
 ]
 
 ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locked rotor
-    Bad("element", "nameplate_power", "2585 kW", "'2585 kW'", "2585 W"),
+    Bad("element", "nameplate_power", "2585 kW", "'2585 kW'", "check the number and its unit"),
     Bad("element", "nameplate_power", "2.585 W", "2.585 W", "check W and kW"),
     Bad("element", "nameplate_power", "10.8 A", "'A'", "W"),
     Bad("element", "element_resistance", "0 ohm", "'0 ohm'", "22.6 ohm"),
-    Bad("element", "element_resistance", "22.4 kohm", "'22.4 kohm'", "22.4 ohm"),
+    Bad("element", "element_resistance", "22.4 kohm", "'22.4 kohm'", "such as 22.6 ohm"),
     Bad("element", "element_resistance", "0.15 ohm", "0.15 ohm", "touched together"),  # the leads
     Bad("element", "lead_resistance", "20 ohm", "'20 ohm'", "0.2 ohm"),
     Bad("element", "voltage", "232 mV", "'232 mV'", "232 V"),
@@ -562,14 +569,14 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("cutoff", "holding_temperature", "130 C", "130 C", "the lower of the two"),
     Bad("cutoff", "new_cutoff_current", "1500 W", "'W'", "divide by the voltage"),
     Bad("cutoff", "cause_found", "perhaps", "'perhaps'", "yes or no"),
-    Bad("duty", "on_times", "1800 min", "'1800 min'", "1800 s"),
+    Bad("duty", "on_times", "1800 min", "'1800 min'", "such as 18 min"),
     Bad("duty", "on_times", "18 m", "'m'", "min"),
     Bad("duty", "on_times", "0 min", "'0 min'", "18 min"),  # it must have run
     Bad("duty", "on_times", ["18 min", "19 min", "18 min"], "3 times on and 1 off", "take turns"),
     Bad("duty", "running_power", "120 kW", "'120 kW'", "120 W"),
     Bad("duty", "running_power", "1.2 A", "'A'", "W"),
     Bad("start-device", "start_device", "PTCs", "'PTCs'", "ptc"),
-    Bad("start-device", "device_resistance", "6.8 Mohm", "'6.8 Mohm'", "6.8 mohm"),
+    Bad("start-device", "device_resistance", "6.8 Mohm", "'6.8 Mohm'", "which was meant?"),
     Bad("start-device", "maker_tolerance", "80 %", "'80 %'", "25 %"),
     Bad("start-device", "by_itself", "off", "'off'", "yes or no"),
     Bad("start-device", "device_cold", "cold", "'cold'", "yes or no"),
@@ -578,7 +585,7 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("overload", "reset_temperature", "115 C", "115 C", "cooler than it opens"),
     Bad("overload", "overload_cold", "tepid", "'tepid'", "yes or no"),
     Bad("locked", "high_time", "6 min", "'6 min'", "6 s"),
-    Bad("locked", "reset_time", "300 min", "'300 min'", "300 s"),
+    Bad("locked", "reset_time", "300 min", "'300 min'", "such as 3 min"),
     Bad("locked", "high_current", "1 A", "1 A", "while it stays high"),  # below the settled one
     Bad("locked", "locked_rotor_current", "1.2 A", "1.2 A", "look at the plate"),
     Bad("locked", "overload_trips", "0", "never opened", "count its clicks"),
@@ -606,10 +613,10 @@ MOTOR = [  # windings and capacitors: slips of a unit, wrong words, what cannot 
     Bad("winding-heat", "winding_metal", "aluminum", "'aluminum'", "did you mean aluminium?"),
     Bad("winding-heat", "winding_class", "G", "'G'", "A, E, B, F, H"),
     Bad("capacitor", "capacitor_current", "439 W", "'W'", "divide by the voltage"),
-    Bad("capacitor", "capacitor_current", "2050 A", "'2050 A'", "2050 mA"),
+    Bad("capacitor", "capacitor_current", "2050 A", "'2050 A'", "such as 2.05 A"),
     Bad("capacitor", "capacitor_voltage", "0 V", "'0 V'", "214 V"),
     Bad("capacitor", "marked_capacitance", "30 mF", "'mF'", "is uF"),
-    Bad("capacitor", "marked_capacitance", "30000 uF", "'30000 uF'", "30000 nF"),
+    Bad("capacitor", "marked_capacitance", "30000 uF", "'30000 uF'", "such as 30 uF"),
     Bad("capacitor", "marked_capacitance", "30 V", "'V'", "write it in uF"),
     Bad("capacitor", "tolerance", "5", "'5'", "5 %"),
     Bad("capacitor", "tolerance", "±5 %", "''", "a number and a unit"),
@@ -626,25 +633,31 @@ MOTOR = [  # windings and capacitors: slips of a unit, wrong words, what cannot 
 ]
 
 RETURN_TO_SERVICE = [  # insulation, leakage, ground path
-    Bad("insulation", "insulation_resistance", "20 mohm", "20 mohm", "did you mean 20 Mohm?"),
+    Bad(
+        "insulation",
+        "insulation_resistance",
+        "20 mohm",
+        "20 mohm",
+        "which unit was meant? write 20 Mohm, or 0.00000002 Mohm",
+    ),
     Bad("insulation", "insulation_resistance", "-1 Mohm", "'-1 Mohm'", "50 Mohm"),
     Bad("insulation", "protection", "grounded", "'grounded'", "class-i"),
     Bad("insulation", "protection", "class-1", "'class-1'", "did you mean class-i"),
     Bad("insulation", "tested_part", "heaters", "'heaters'", "did you mean heater?"),
     Bad("insulation", "test_voltage", "500 mA", "'mA'", "write it in V"),
-    Bad("insulation", "test_voltage", "5000 V", "'5000 V'", "5000 mV"),
+    Bad("insulation", "test_voltage", "5000 V", "'5000 V'", "such as 500 V"),
     Bad("insulation", "switched_on", "on", "'on'", "yes or no"),
     Bad("insulation", "electronics_unplugged", "partly", "'partly'", "yes or no"),
     Bad("insulation", "dried", "damp", "'damp'", "yes or no"),
-    Bad("insulation", "nameplate_power", "2585 kW", "'2585 kW'", "2585 W"),
-    Bad("leakage", "leakage_current", "300 mA", "'300 mA'", "did you mean 300 uA?"),
-    Bad("leakage", "leakage_current", "0.3 A", "'0.3 A'", "did you mean 0.3 mA?"),
-    Bad("leakage", "leakage_current", "0.3 uA", "0.3 uA", "did you mean 0.3 mA?"),
+    Bad("insulation", "nameplate_power", "2585 kW", "'2585 kW'", "check the number and its unit"),
+    Bad("leakage", "leakage_current", "300 mA", "'300 mA'", "such as 0.3 mA"),
+    Bad("leakage", "leakage_current", "0.3 A", "'0.3 A'", "check the number and its unit"),
+    Bad("leakage", "leakage_current", "0.3 uA", "0.3 uA", "write 0.3 mA, or 0.0003 mA"),
     Bad("leakage", "leakage_current", "0.3 V", "'V'", "mA, uA"),
-    Bad("leakage", "other_leakage", "500 mA", "'500 mA'", "did you mean 500 uA?"),
-    Bad("leakage", "other_leakage", ["1 mA", "0.5 uA"], "0.5 uA", "did you mean 0.5 mA?"),
+    Bad("leakage", "other_leakage", "500 mA", "'500 mA'", "such as 0.5 mA"),
+    Bad("leakage", "other_leakage", ["1 mA", "0.5 uA"], "0.5 uA", "write 0.5 mA, or 0.0005 mA"),
     Bad("leakage", "machine_kind", "fridge", "'fridge'", "refrigerator"),
-    Bad("leakage", "standard", "ul-102", "'ul-102'", "did you mean ul-101?"),
+    Bad("leakage", "standard", "ul-102", "'ul-102'", "such as strictest"),
     Bad("leakage", "switched_on", "half", "'half'", "yes or no"),
     Bad("leakage", "on_gfci", "no", "leakage of other machines", "leave other_leakage out"),
     Bad("leakage", "nameplate_power", "0 W", "'0 W'", "2585 W"),
@@ -657,11 +670,11 @@ RETURN_TO_SERVICE = [  # insulation, leakage, ground path
     Bad("screening", "trip_current", "6 A", "'6 A'", "did you mean 6 mA?"),
     Bad("screening", "trip_current", "30 ohm", "'ohm'", "mA"),
     Bad("ground", "ground_point", "pin", "'pin'", "plug-pin"),
-    Bad("ground", "ground_resistance", "0.25 Mohm", "'0.25 Mohm'", "did you mean 0.25 mohm?"),
+    Bad("ground", "ground_resistance", "0.25 Mohm", "'0.25 Mohm'", "which was meant?"),
     Bad("insulation", "insulation_resistance", "OL", "past the meter's range", "with >, such as"),
     Bad("insulation", "insulation_resistance", "<3 Mohm", "no one number", "50 Mohm"),
     Bad("insulation", "insulation_resistance", ">9 Mohm ±5%", "a side and an error", "drop the ±"),
-    Bad("insulation", "insulation_resistance", ">2000000 Mohm", "outside", "did you mean"),
+    Bad("insulation", "insulation_resistance", ">2000000 Mohm", "outside", "which was meant?"),
     Bad("ground", "ground_resistance", "OL", "past the meter's range", "give ground_open yes"),
     Bad("ground", "ground_resistance", ">10 ohm", "no one number", "or unknown"),
     Bad("element", "element_resistance", "O.L. ohm", "past the meter's", "element_open yes"),

@@ -139,7 +139,14 @@ LISTS = (
     *("inputs", "answers", "figures", "criteria", "listings", "charts", "cautions"),
     "not_checked",
 )
-OPTIONAL = {"notes", "also", "action", "severity", "when"}  # added since; a reader can do without
+OPTIONAL = {
+    "notes",
+    "understood",
+    "also",
+    "action",
+    "severity",
+    "when",
+}  # added since; a reader can do without
 
 
 @pytest.mark.parametrize("key", [*LISTS, "schema", "calculation", "plugin", "version", "sources"])

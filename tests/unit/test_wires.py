@@ -60,7 +60,7 @@ def test_areas() -> None:
         ("18 AWG red", "a wire may be solid"),
         ("0x30 AWG", "has no strands"),
         ("16 AWG solid stranded", "both solid and stranded"),
-        ("1x30 AWG stranded", "counts strands"),
+        ("26x30 AWG solid", "counts strands"),
         ("41x0.254 in", "check mm, mil and in"),
         ("14-2 NM", "write 14 AWG"),
         ("16/3", "write 16 AWG"),

@@ -12,7 +12,7 @@ def given(record: InputRecord) -> tuple[str, str]:
         return record.notes[0], "assumed"
     if record.origin == "unknown":
         return "unknown", "; ".join(record.notes)
-    typed = record.given or ""
+    typed = record.understood or record.given or ""
     notes = list(record.notes)
     one_side = typed.strip()[:1] in ("<", ">")  # its other end is only that of the span
     if record.low is not None and record.high is not None and not one_side:

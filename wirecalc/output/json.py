@@ -215,6 +215,7 @@ def _input(record: InputRecord) -> dict[str, Any]:
         "high": record.high,
         "from": record.origin,
         "notes": list(record.notes),
+        "understood": record.understood or None,
     }
 
 
