@@ -16,8 +16,9 @@ LEAST_STRANDS = 7
 # AWG; ordinary terminals and connectors begin with it, and strands are thinner: so a number before
 # a gauge counts wires down to here, and strands below (common practice, no source)
 THINNEST_WIRE = 22
-# mm2 (IEC 60228:2004, table 1) that a diameter in mm may be taken for: 7x1.5 mm on a cable's jacket
-_METRIC_SIZES = (0.5, 0.75, 1.0, 1.5, 2.5, 4.0, 6.0, 10.0)
+# mm; from here on a diameter may be an area in mm2: IEC 60228:2004, table 1, begins with 0.5 mm2,
+# and 7x1.5 mm stands on the jacket of a cable of seven wires
+_THINNEST_METRIC = 0.5
 _MOST = 20  # wires that a number before a size stands for; no connector takes more
 
 _GAUGE = r"(?:[1-4]/0|0{1,4}|[0-9]{1,2})"
@@ -49,8 +50,8 @@ def are_strands(count: int, gauge: int | None = None, millimetres: float | None 
 
     `gauge` is the AWG number of each, `millimetres` its diameter, where that is what was typed.
     """
-    wire = (gauge is not None and gauge <= THINNEST_WIRE) or millimetres in _METRIC_SIZES
-    return count >= LEAST_STRANDS and not wire
+    thick = (gauge is not None and gauge <= THINNEST_WIRE) or (millimetres or 0) >= _THINNEST_METRIC
+    return count >= LEAST_STRANDS and not thick
 
 
 def _parted(text: str, sign: str) -> list[str]:

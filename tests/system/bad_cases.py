@@ -563,7 +563,7 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("element", "element_resistance", "22.4 kohm", "'22.4 kohm'", "such as 22.6 ohm"),
     Bad("element", "element_resistance", "0.15 ohm", "0.15 ohm", "touched together"),  # the leads
     Bad("element", "lead_resistance", "20 ohm", "'20 ohm'", "0.2 ohm"),
-    Bad("element", "voltage", "232 mV", "'232 mV'", "232 V"),
+    Bad("element", "voltage", "232 mV", "'232 mV'", "check the number and its unit"),
     Bad("cutoff", "new_functioning_temperature", "500 C", "'500 C'", "500 F"),
     Bad("cutoff", "old_functioning_temperature", "120 F", "'120 F'", "120 C"),
     Bad("cutoff", "holding_temperature", "130 C", "130 C", "the lower of the two"),

@@ -59,7 +59,6 @@ def test_any_diameter_alone_may_be_that_of_a_strand_or_of_the_bundle(text: str) 
         ("26x30 AWG", 1.324, True),  # 26 x 0.05093
         ("7x23 AWG", 1.807, True),  # the fewest and the thickest strands: 7 x 0.2582
         ("7x0.49 mm", 1.320, True),
-        ("7x0.51 mm", 1.430, True),
         ("41x0.254 mm", 2.078, True),
         ("7x64 mil", 14.53, True),
     ],
@@ -81,6 +80,7 @@ def test_texts_with_one_meaning_are_that_wire(text: str, mm2: float, stranded: b
         ("3x1.5 mm", "1.5 mm2", "5.3 mm2"),  # 3 x 1.767: a cable of three wires of 1.5 mm2
         ("7x1.5 mm", "1.5 mm2", "7x59 mil"),  # 1.5 / 0.0254
         ("7x0.5 mm", "0.5 mm2", "7x19.6 mil"),
+        ("7x2mm", "2 mm2", "7x78.7 mil"),
         ("6x10 mil", "10 mil", "0.304 mm2"),
     ],
 )
