@@ -56,7 +56,7 @@ def read_number(text: str) -> tuple[Number, str]:
     """
     if len(text) > LONGEST:
         raise BadText(f"{text[:20]!r}... is longer than any quantity", "write a number and a unit")
-    if wrong := comma(text):
+    if "," in text and (wrong := comma(text)):
         raise wrong
     text = text.strip()
     match = _NUMBER.match(text)
