@@ -93,7 +93,8 @@ class _QuantityKind(Kind):
         typed = as_text(given, self.example)
         quantity = read_quantity(typed, self.dimension, self.unit)
         if not self.inside(quantity.value):
-            raise BadText(f"{typed!r} is outside {self.span}", self._would_do(typed))
+            wrong = f"{typed!r} is outside {self.span}"
+            raise BadText(wrong, self._would_do(typed, quantity.value))
         if 0 < abs(quantity.value) < self.slip_under:
             self._refuse_small(typed, quantity.value)
         return self._with_band(quantity.value, quantity.low, quantity.high, typed)
@@ -120,7 +121,7 @@ class _QuantityKind(Kind):
         high = high if self.high is None else min(high, self.high)
         return Read(value, low, high, excluded)
 
-    def _would_do(self, typed: str) -> str:
+    def _would_do(self, typed: str, value: float) -> str:
         number, word = read_number(split_error(typed)[0])
         unit = read_unit(word, self.dimension)
         other = _SLIPS.get(unit, "")
@@ -128,8 +129,10 @@ class _QuantityKind(Kind):
             convert(number.value, other, self.unit)
         )
         if not fits:
-            same = read_number(self.example)[0].value == number.value
-            return "check the number and its unit" if same else f"such as {self.example}"
+            less = self.high is not None and value > self.high
+            if less and read_number(self.example)[0].value == number.value:
+                return "check the number and its unit"  # 14 V, and the example is 14 mV
+            return f"such as {self.example}"
         return _BY_CASE if "ohm" in unit else f"did you mean {show(number.value)} {other}?"
 
 

@@ -563,7 +563,7 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("element", "element_resistance", "22.4 kohm", "'22.4 kohm'", "such as 22.6 ohm"),
     Bad("element", "element_resistance", "0.15 ohm", "0.15 ohm", "touched together"),  # the leads
     Bad("element", "lead_resistance", "20 ohm", "'20 ohm'", "0.2 ohm"),
-    Bad("element", "voltage", "232 mV", "'232 mV'", "check the number and its unit"),
+    Bad("element", "voltage", "232 mV", "'232 mV'", "232 V"),
     Bad("cutoff", "new_functioning_temperature", "500 C", "'500 C'", "500 F"),
     Bad("cutoff", "old_functioning_temperature", "120 F", "'120 F'", "120 C"),
     Bad("cutoff", "holding_temperature", "130 C", "130 C", "the lower of the two"),
@@ -573,7 +573,7 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("duty", "on_times", "18 m", "'m'", "min"),
     Bad("duty", "on_times", "0 min", "'0 min'", "18 min"),  # it must have run
     Bad("duty", "on_times", ["18 min", "19 min", "18 min"], "3 times on and 1 off", "take turns"),
-    Bad("duty", "running_power", "120 kW", "'120 kW'", "120 W"),
+    Bad("duty", "running_power", "120 kW", "'120 kW'", "check the number and its unit"),
     Bad("duty", "running_power", "1.2 A", "'A'", "W"),
     Bad("start-device", "start_device", "PTCs", "'PTCs'", "ptc"),
     Bad("start-device", "device_resistance", "6.8 Mohm", "'6.8 Mohm'", "which was meant?"),
@@ -584,7 +584,7 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("overload", "trip_temperature", "230 C", "'230 C'", "230 F"),
     Bad("overload", "reset_temperature", "115 C", "115 C", "cooler than it opens"),
     Bad("overload", "overload_cold", "tepid", "'tepid'", "yes or no"),
-    Bad("locked", "high_time", "6 min", "'6 min'", "6 s"),
+    Bad("locked", "high_time", "6 min", "'6 min'", "check the number and its unit"),
     Bad("locked", "reset_time", "300 min", "'300 min'", "such as 3 min"),
     Bad("locked", "high_current", "1 A", "1 A", "while it stays high"),  # below the settled one
     Bad("locked", "locked_rotor_current", "1.2 A", "1.2 A", "look at the plate"),
@@ -593,7 +593,7 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
 ]
 
 MOTOR = [  # windings and capacitors: slips of a unit, wrong words, what cannot be
-    Bad("windings", "reading_1_2", "4.6 kohm", "'4.6 kohm'", "4.6 ohm"),
+    Bad("windings", "reading_1_2", "4.6 kohm", "'4.6 kohm'", "check the number and its unit"),
     Bad("windings", "reading_1_3", "OL", "past the meter's range", "is open_pin"),
     Bad("windings", "reading_2_3", "-0.1 ohm", "'-0.1 ohm'", "up to 1000 ohm"),
     Bad("windings", "reading_1_2", "4.6 W", "'W'", "write it in ohm"),
