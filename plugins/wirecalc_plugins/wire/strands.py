@@ -41,7 +41,10 @@ _REMAKE = "cut back and remake it with a new terminal, every strand whole"
 
 
 def _total(wire: Wire, strands: int | None) -> int | None:
-    return strands if wire.strands is None else wire.strands
+    """Return how many strands there are: by the wire, one where it is solid, else as counted."""
+    if wire.strands is not None:
+        return wire.strands
+    return strands if wire.stranded else 1
 
 
 def _refuse(
