@@ -282,9 +282,10 @@ def test_the_hole_clears_the_thread_and_not_the_next_one(stud, thread):
     assert row.number("diameter_mm") == pytest.approx(thread, abs=5e-5)
 
 
-@pytest.mark.parametrize(("stud", "hole"), [("M4", 4.3), ("M6", 6.5)])
+@pytest.mark.parametrize(("stud", "hole"), [("M3", 3.2), ("M4", 4.3), ("M6", 6.5)])
 def test_usual_holes_that_were_seen(stud, hole):
-    # an engineering note: M4 4.3 mm, M6 6.5 mm
+    # a switchgear maker's system manual (2011), ring lugs to DIN 46237, least d2: M3 3.2, M4 4.3 mm;
+    # an engineering note on ring terminals, undated: M4 4.3, M6 6.5 mm
     finding = ring(stud, hole)
     assert finding.figure("usual hole").figure.value == hole
     assert finding.verdict == "pass"
@@ -367,20 +368,35 @@ def test_nothing_but_slots_is_shown_for_the_smallest_screws(stud):
     assert all("slot" in name for name in torques(stud))
 
 
-@pytest.mark.parametrize(
-    ("stud", "newton_metres"), [("M3", 0.5), ("M3.5", 0.8), ("M4", 1.2), ("M5", 2.0)]
-)
-def test_metric_terminal_screws(stud, newton_metres):
-    # JIS C 8306; IEC 60999-1 Table 4 column II has the same, from memory
-    assert torques(stud) == {
-        "terminal screw": (newton_metres, "N m"),
-        "slotted screw": (newton_metres, "N m"),
-    }
+# JIS C 8306 as a maker of wiring devices cites it, N m; IEC 60999-1 Table 4 column II, from memory
+JIS = {"M3": 0.5, "M3.5": 0.8, "M4": 1.2, "M5": 2.0}
+SLOTTED = JIS | {"M6": 2.5, "M8": 3.5}
+# a motor drive maker's manual: ring lugs by the screw of the terminal (one copy)
+LUG = {"M3.5": 0.8, "M4": 1.2, "M5": 2.0, "M6": 2.5, "M8": 6.0, "M10": 10.0, "M12": 14.0}
+# a terminal-board maker's table: lead-through studs with a nut (one copy)
+NUT = {"M4": 1.2, "M5": 2.0, "M6": 3.0, "M8": 6.0, "M10": 10.0, "M12": 15.5}
+METRIC = {
+    "terminal screw": JIS,
+    "slotted screw": SLOTTED,
+    "screw that holds a ring lug": LUG,
+    "stud with a nut": NUT,
+}
+
+
+@pytest.mark.parametrize("stud", ["M3", "M3.5", "M4", "M5", "M6", "M8", "M10", "M12"])
+def test_metric_screws_and_studs_each_by_its_own_source(stud):
+    expected = {name: (of[stud], "N m") for name, of in METRIC.items() if stud in of}
+    assert torques(stud) == expected
+
+
+def test_a_stud_with_a_nut_is_tightened_harder_than_a_slotted_screw():
+    found = torques("M8")
+    assert found["stud with a nut"][0] > 1.7 * found["slotted screw"][0]
 
 
 def test_no_torque_is_made_up():
-    assert torques("M10") == {}
-    finding = wirecalc.run("ring", stud="M10", wire="14 AWG")
+    assert torques("No.4", "6 AWG") == {}
+    finding = wirecalc.run("ring", stud="No.4", wire="6 AWG")
     assert "torque" in {n.what for n in finding.not_checked}
 
 

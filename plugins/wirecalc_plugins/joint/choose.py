@@ -277,6 +277,9 @@ def _criteria(part: Stocked, wanted: _Wanted) -> Iterator[Criterion]:
     elif wanted.tab_width is not None and tab is not None:
         fits = abs(tab - wanted.tab_width) <= TAB_SLACK_IN
         yield requires("tab", fits, says=f"it is for a {tab:.3f} in tab", source=HOUSE)
+    marked = part.voltage is not None
+    if wanted.voltage is not None and not marked:
+        yield cannot_tell("voltage", "the list does not say its voltage", measure="look at it")
     for item in splice(
         wire=wanted.wires,
         barrel=part.barrel,
@@ -288,7 +291,7 @@ def _criteria(part: Stocked, wanted: _Wanted) -> Iterator[Criterion]:
         place_temperature=wanted.place_temperature,
         current=wanted.current,
         tab_width=tab if wanted.tab_width is None else wanted.tab_width,
-        voltage=wanted.voltage,
+        voltage=wanted.voltage if marked else None,
         terminal_voltage=part.voltage,
     ):
         if isinstance(item, Criterion) and item.name not in _WIRE_ALONE:

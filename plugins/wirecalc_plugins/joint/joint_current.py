@@ -43,14 +43,6 @@ class Limit(NamedTuple):
     source: Source
 
 
-def judged_as(wires: Sequence[Wire]) -> Iterator[Item]:
-    """Say which gauge the thinnest wire counts as, where that is not the one that was typed."""
-    wire = _thinnest(wires)
-    gauge = conductors.counted_gauge(wire)
-    if gauge is not None and wire.gauge is None:
-        yield answer("current judged as", f"{gauge} AWG", because=["the gauge not thicker than it"])
-
-
 def on_tab(wires: Sequence[Wire], amps: float, tab: float | None) -> Iterator[Item]:
     """Judge a current on a push-on tab, whose width in inch may not be known."""
     gauge = conductors.counted_gauge(_thinnest(wires))
@@ -58,6 +50,7 @@ def on_tab(wires: Sequence[Wire], amps: float, tab: float | None) -> Iterator[It
     known = [t for t in tests if t.test is not None]
     narrow, wide = min(known, key=_Width.least, default=None), max(tests, key=_Width.most)
     if narrow is not None and (len(tests) == 1 or narrow.eases(amps)):
+        yield from _judged_as(wires, narrow.row)
         yield from _judged(narrow, amps)
     elif wide.limit is not None and not at_or_below(amps, wide.limit.amps):
         yield _within(wide.limit, amps)
@@ -81,7 +74,7 @@ class _Width:
 
     def __init__(self, rows: Sequence[tables.Row], gauge: str | None) -> None:
         """Take the rows of one width, and the gauge that the wire counts as."""
-        row = _row(rows, gauge)
+        self.row = row = _row(rows, gauge)
         self.test = row and Limit(row.number("current_A"), row.source)
         wire = _carried(gauge)
         if wire is None and row is not None:
@@ -134,6 +127,13 @@ def _tested(test: Limit, amps: float) -> Iterator[Item]:
         action="ask the maker's sheet of the terminal for its current, or use a wider tab",
         behind="the current of the wire, or the greatest of the width, fails",
     )
+
+
+def _judged_as(wires: Sequence[Wire], row: tables.Row | None) -> Iterator[Item]:
+    """Say which listed gauge the thinnest wire counts as, where that is not the one it has."""
+    if row is not None and row.text("awg") != _thinnest(wires).gauge:
+        because = ["the next thinner gauge that is listed"]
+        yield answer("current judged as", f"{row.text('awg')} AWG", because=because)
 
 
 def _within(limit: Limit, amps: float) -> Item:
@@ -191,7 +191,9 @@ def in_connector(wires: Sequence[Wire], amps: float) -> Iterator[Item]:
             f"UL 486 has no current for {_thinnest(wires)}",
             measure="take the current from the connector maker's sheet",
         )
-    elif row.cells["assigned_A"] is None:
+        return
+    yield from _judged_as(wires, row)
+    if row.cells["assigned_A"] is None:
         yield from _by_wire(row, gauge, amps)
     else:
         yield from _assigned(row, len(wires), amps)

@@ -19,6 +19,7 @@ from wirecalc import (
 )
 
 ROOM_K = 20.0  # kelvin that the weakest rating lies above the place; 15 to 20 K is practice
+USUAL_V = 300.0  # connectors are marked 300 V or 600 V; common practice, no source
 LISTED_FOR = ("stranded", "solid", "either", "combination")
 
 
@@ -65,26 +66,19 @@ def rating_of(part: str, rating: float | None, place: float | None) -> Iterator[
         )
 
 
-def voltage(volts: float, rated: float | None) -> Iterator[Item]:
-    """Judge the voltage of the circuit against that marked on the connector."""
-    name = "voltage of the connector"
-    if rated is None:
-        yield cannot_tell(
-            name,
-            "the voltage marked on the connector is not known",
-            measure="read it on the package (300 V and 600 V are usual)",
-            needs=("terminal_voltage",),
-        )
-    else:
-        yield at_most(
-            name,
-            volts,
-            rated,
-            "V",
-            source=MAKER,
-            origin=Origin.MAKER,
-            action="use a connector marked for the voltage",
-        )
+def voltage(volts: float, rated: float | None) -> Item:
+    """Judge the voltage of the circuit against that marked on the connector, else the usual one."""
+    marked = rated is not None
+    return at_most(
+        "voltage of the connector",
+        volts,
+        rated if rated is not None else USUAL_V,
+        "V",
+        source=MAKER if marked else PRACTICE,
+        origin=Origin.MAKER if marked else Origin.PRACTICE,
+        says="" if marked else f"{USUAL_V:g} V is the lower of the usual markings",
+        action="use a connector marked for the voltage",
+    )
 
 
 def insulation(diameter: float, limit: float | None) -> Item:

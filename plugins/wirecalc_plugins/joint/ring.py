@@ -38,7 +38,12 @@ _NUMBERED = ("No.4", "No.6", "No.8")  # smaller than No.10
 _COUNT = confirmed("faa-43-13", "FAA AC 43.13-1B", "11-174 b", copies=1)
 _ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "June 2011", copies=3)
 
-_IN_NEWTONS = ("jis-c-8306", "iec-60999-1")  # series that are printed in N m
+_IN_NEWTONS = (
+    "jis-c-8306",
+    "iec-60999-1",
+    "ring-lug-screw",
+    "stud-nut",
+)  # series that are printed in N m
 
 # what a torque of a series is called in the finding
 _TORQUES = {
@@ -46,6 +51,8 @@ _TORQUES = {
     "power-plant": "torque of a screw turned by its nut, least",
     "jis-c-8306": "torque of a terminal screw",
     "iec-60999-1": "torque of a slotted screw",
+    "ring-lug-screw": "torque of a screw that holds a ring lug",
+    "stud-nut": "torque of a stud with a nut",
 }
 
 
@@ -84,7 +91,7 @@ def ring(
     practice). At most four terminals go on a stud (FAA
     AC 43.13-1B). Torques are shown, not judged: no source gives a tolerance, they differ from
     each other, and the maker's own comes before all of them. Slotted screws go by wire and slot
-    (NEC Annex I), bolts and metric screws by size.
+    (NEC Annex I), bolts, metric screws and metric studs with a nut by size.
 
     Inputs: stud (No.8 is a #8), wire, hole in mm (over 0 to 30), stud_terminals. Yields the
     diameter of the stud, the usual hole, the published torques in lbf-in and N m, and a criterion

@@ -34,7 +34,7 @@ from wirecalc.sources import confirmed
 from ..inputs import CURRENT, PLACE, TAB_WIDTH, TERMINAL_RATING, VOLTAGE, WIRE_RATING
 from . import joint_ratings
 from .barrel_fit import fit
-from .joint_current import in_connector, judged_as, on_tab
+from .joint_current import in_connector, on_tab
 from .joint_ratings import LISTED_FOR
 
 CONNECTORS = ("butt", "closed-end", "twist-on", "push-on", "ring", "fork")
@@ -124,8 +124,8 @@ def splice(
             text="voltage marked on the connector",
             goes_with="voltage",
         ),
-        assumed("600 V", source=PRACTICE),
-    ] = 300.0,
+        assumed("600 V", source=PRACTICE, why="300 V, the lower of the usual markings"),
+    ] = None,
 ) -> Iterator[Item]:
     """Does this barrel take this wire or these wires, and may it sit in this place?
 
@@ -159,13 +159,12 @@ def splice(
     yield from joint_ratings.listed(wire, listed_for)
     yield from joint_ratings.temperature(wire_temperature, terminal_temperature, place_temperature)
     if current is not None:
-        yield from judged_as(wire)
         if connector == "push-on":
             yield from on_tab(wire, current, tab_width)
         else:
             yield from in_connector(wire, current)
     if voltage is not None:
-        yield from joint_ratings.voltage(voltage, terminal_voltage)
+        yield joint_ratings.voltage(voltage, terminal_voltage)
     if insulation_diameter is not None:
         yield joint_ratings.insulation(insulation_diameter, insulation_limit)
 

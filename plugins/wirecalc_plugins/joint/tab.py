@@ -25,7 +25,7 @@ from wirecalc import (
 from wirecalc.sources import confirmed
 
 from ..inputs import SLIP_A, TAB_WIDTH
-from .joint_current import TAB_SLACK_IN, judged_as, on_tab
+from .joint_current import TAB_SLACK_IN, on_tab
 
 THICK_SLACK_IN = 0.002  # 0.8 mm is 0.0315 in and printed as 0.032 in
 
@@ -134,7 +134,6 @@ def tab(
         source=_COPPER,
         action="stop: it needs a method listed for that metal and a qualified electrician",
     )
-    yield from judged_as([wire])
     yield from on_tab([wire], current, size.number("tab_in"))
     if terminal_width is not None:
         yield _same_width(size, terminal_width)
