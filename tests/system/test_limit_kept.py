@@ -14,7 +14,16 @@ from wirecalc import settings
 from .conftest import Outside
 from .test_broken_plugins import calculation
 from .test_plugin_edges import installed
-from .test_shop_tables import COLUMNS, HEADER, SIDECAR, STOCK, STOCK_HEAD, STRICTER, TABLES_HOOK
+from .test_shop_tables import (
+    CHOOSE,
+    COLUMNS,
+    HEADER,
+    SIDECAR,
+    STOCK,
+    STOCK_HEAD,
+    STRICTER,
+    TABLES_HOOK,
+)
 
 Command = Callable[..., Any]
 PULL = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "24 lbf")
@@ -158,7 +167,7 @@ HELD = {
     ),
     "a stock list": lambda f: (
         (f / "stock.toml").write_text(STOCK, encoding="utf-8"),
-        (f / "stock.csv").write_text(STOCK_HEAD + "van-1,butt,22-18 AWG,9,shop,house,,\n"),
+        (f / "stock.csv").write_text(STOCK_HEAD + "van-1,butt,22-18 AWG,9,105,shop,house,,\n"),
     ),
     "a table that stands alone": lambda f: (
         (f / "shop-crimps.toml").write_text(f"stands_alone = true\n{SIDECAR}", encoding="utf-8"),
@@ -241,8 +250,8 @@ def test_a_stock_list_of_nearly_that_name_is_no_demonstration(
     cli_main: Command, folder: Path, name: str
 ) -> None:
     (folder / f"{name}.toml").write_text(STOCK, encoding="utf-8")
-    (folder / f"{name}.csv").write_text(STOCK_HEAD + "van-1,butt,22-18 AWG,9,shop,house,,\n")
-    done = cli_main("choose", "--wire", "18 AWG", "--connector", "butt")
+    (folder / f"{name}.csv").write_text(STOCK_HEAD + "van-1,butt,22-18 AWG,9,105,shop,house,,\n")
+    done = cli_main(*CHOOSE)
     assert done.status == 3
     assert name in done.out
 

@@ -128,8 +128,12 @@ type = "text"
 type = "text"
 [columns.on_hand]
 type = "integer"
+[columns.temperature_C]
+type = "number"
 """
-CHOOSE = ("choose", "--wire", "18 AWG", "--connector", "butt")
+PLACE = {"wire_temperature": "105 C", "place_temperature": "30 C"}
+CHOOSE = ("choose", "--wire", "18 AWG", "--connector", "butt",
+          "--wire-temperature", "105 C", "--place-temperature", "30 C")  # fmt: skip
 
 
 @pytest.fixture
@@ -314,27 +318,27 @@ def test_choose_takes_the_stock_of_the_folder(
     cli_main: Command, our_tables: Callable[..., Path]
 ) -> None:
     assert cli_main(*CHOOSE).status == 3  # the list for demonstrations
-    head = "part,connector,barrel,on_hand,source,confidence,copies,note\n"
-    parts = "van-1,butt,22-18 AWG,0,shop,house,,\nvan-2,butt,22-18 AWG,9,shop,house,,\n"
+    head = "part,connector,barrel,on_hand,temperature_C,source,confidence,copies,note\n"
+    parts = "van-1,butt,22-18 AWG,0,105,shop,house,,\nvan-2,butt,22-18 AWG,9,105,shop,house,,\n"
     our_tables("stock", STOCK, head + parts)
     done = cli_main(*CHOOSE, "--format", "json")
     assert done.status == 0
     assert [a["text"] for a in done.json["answers"]] == ["van-2"]
 
 
-STOCK_HEAD = "part,connector,barrel,on_hand,source,confidence,copies,note\n"
+STOCK_HEAD = "part,connector,barrel,on_hand,temperature_C,source,confidence,copies,note\n"
 
 
 def test_damaged_stock_is_the_shops_file_and_no_defect(
     cli_main: Command, our_tables: Callable[..., Path], write_sheet: Callable[..., Path]
 ) -> None:
-    path = our_tables("stock", STOCK, STOCK_HEAD + "van-1,butt,,3,shop,house,,\n")
+    path = our_tables("stock", STOCK, STOCK_HEAD + "van-1,butt,,3,105,shop,house,,\n")
     file = path.parent / "our-tables" / "stock.csv"
     said = "line 2: column barrel is empty; fill it, or write required = false under"
     done = cli_main(*CHOOSE)
     assert (done.status, done.out) == (2, "")
     assert done.complaints == [f"{file}: {said} [columns.barrel] in stock.toml"]
-    sheet = write_sheet({"calculation": "choose", "wire": "18 AWG", "connector": "butt"})
+    sheet = write_sheet({"calculation": "choose", "wire": "18 AWG", "connector": "butt", **PLACE})
     job = cli_main("job", str(sheet), "--format", "json")
     assert job.status == 3
     (check,) = job.json["checks"]
@@ -349,7 +353,7 @@ def test_listing_names_a_damaged_table_and_lists_the_rest(
     cli_main: Command, our_tables: Callable[..., Path]
 ) -> None:
     our_tables("shop-crimps", SIDECAR, f"{HEADER}18,25,shop,house,,\n")
-    path = our_tables("stock", STOCK, STOCK_HEAD + "van-1,butt,22-18 AWG,some,shop,house,,\n")
+    path = our_tables("stock", STOCK, STOCK_HEAD + "van-1,butt,22-18 AWG,some,105,shop,house,,\n")
     file = path.parent / "our-tables" / "stock.csv"
     wrong = f"{file}: line 2: 'some' in column on_hand is no integer"
     done = cli_main("tables")
@@ -366,7 +370,7 @@ def test_listing_names_a_damaged_table_and_lists_the_rest(
 def test_damaged_table_of_kinds_is_no_defect(
     cli_main: Command, our_tables: Callable[..., Path]
 ) -> None:
-    our_tables("job-kinds-ours", STOCK, STOCK_HEAD + "van-1,butt,,3,shop,house,,\n")
+    our_tables("job-kinds-ours", STOCK, STOCK_HEAD + "van-1,butt,,3,105,shop,house,,\n")
     assert cli_main("job", "--new").status == 2
 
 
