@@ -13,11 +13,10 @@ from .criteria import Criterion, at_least, at_most, at_or_below, cannot_tell, re
 from .declaration import Calculation, Input
 from .errors import BadText, did_you_mean
 from .items import Figure, Item
-from .quantities import read_number, read_quantity
 from .quantity_kinds import Count, Nameplate, Reading
 from .rules_entries import BOUNDS, Entry, at_key
+from .rules_said import amount
 from .sources import Source
-from .units import SPELLINGS, dimension_of
 from .wires import Wire
 from .word_kinds import OneOf, WireKind, Words, YesNo
 
@@ -138,6 +137,7 @@ def _of_figure(entry: Entry, items: Sequence[Item], source: Source) -> Criterion
 
 
 def _absent(entry: Entry, what: str, wanted: str, known: Sequence[str]) -> Criterion:
+    _refuse_slip(what, wanted, known)
     near = did_you_mean(wanted, known)
     says = f"this run has no {what} {wanted!r}" + (f" ({near})" if near else "")
     return cannot_tell(
@@ -145,27 +145,18 @@ def _absent(entry: Entry, what: str, wanted: str, known: Sequence[str]) -> Crite
     )
 
 
-def amount(given: object, unit: str) -> float:
-    """Return a limit that a rules file gives, in the unit of what it limits; raises BadText."""
-    if isinstance(given, int | float):
-        if unit:
-            raise BadText(f"{given} has no unit", f'write it as text: "{given} {unit}"')
-        return float(given)
-    text = str(given)
-    dimension = "temperature difference" if unit == "K" else _dimension(unit)
-    if dimension:
-        quantity = read_quantity(text, dimension, unit)
-        if quantity.low is not None:
-            raise BadText(f"{text!r}: a limit has no meter error", "drop the ± part")
-        return quantity.value
-    number, rest = read_number(text)
-    if rest != unit:
-        raise BadText(f"{text!r} is not in {unit or 'plain numbers'}", f"write {unit or 'none'}")
-    return number.value
+def _refuse_slip(what: str, wanted: str, known: Sequence[str]) -> None:
+    """Raise BadText where a name only differs in case, spaces or hyphens from one that is there.
+
+    A rule that may be left unjudged (`optional`) would be lost with it.
+    """
+    for name in known:
+        if _letters(name) == _letters(wanted):
+            raise BadText(f"this run has no {what} {wanted!r}", f"did you mean {name}?")
 
 
-def _dimension(unit: str) -> str:
-    return dimension_of(unit) if any(unit in units for units in SPELLINGS.values()) else ""
+def _letters(name: str) -> str:
+    return "".join(c for c in name.casefold() if c.isalnum())
 
 
 # ---- inputs -------------------------------------------------------------------------------

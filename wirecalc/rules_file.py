@@ -26,7 +26,8 @@ from .items import Caution, Item, NotChecked
 from .provided import HouseRule, ProvidedCalculation, ProvidedRule
 from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
 from .rules_ask import condition, declared, judge
-from .rules_entries import BOUNDS, WORDS, Entry, Wrong, WrongEntry, at_key
+from .rules_entries import Entry, Wrong, WrongEntry, at_key
+from .rules_said import asks
 from .rules_text import RulesText, read
 from .shop_folder import check_tables, not_used, refuse_folder
 from .sources import Confidence, Source
@@ -248,31 +249,3 @@ def _caution(entry: Entry, file: str) -> Caution:
     severity = entry.given.get("severity", "caution")
     key = f"{file}: {entry.name}"
     return Caution(key, entry.given["caution"], f"house rule, {file}", severity)
-
-
-def asks(entry: Entry) -> str:
-    """Say in words what a rule asks."""
-    given = entry.given
-    of = next((str(given[k]) for k in ("criterion", "figure", "input") if k in given), "")
-    parts = []
-    if "times" in given:
-        parts.append(f"{of}: its limit x {given['times']:g}")
-    for key in (*BOUNDS, *WORDS):
-        if key in given:
-            parts.append(f"{of} {_said(key, given[key])}")
-    if given.get("forbid"):
-        parts.append("not to be used")
-    if "caution" in given:
-        parts.append(f"caution: {given['caution']}")
-    when = [
-        f"{name} {' '.join(_said(k, v) for k, v in wanted.items())}"
-        if isinstance(wanted, dict)
-        else f"{name} {wanted if isinstance(wanted, str) else ' or '.join(wanted)}"
-        for name, wanted in given.get("when", {}).items()
-    ]
-    return "; ".join(parts) + (f" (when {' and '.join(when)})" if when else "")
-
-
-def _said(key: str, value: object) -> str:
-    shown = ", ".join(value) if isinstance(value, list) else str(value)
-    return f"{key.replace('_', ' ')} {shown}"

@@ -93,6 +93,8 @@ def not_used(folder: Path, others: Collection[Path]) -> LeftOver:
             meant.append(_unused(path, why))
         elif path.suffix not in ENDINGS[:2] and path.name[0] != ".":
             only_named.append(path.name)
+    if not meant and all(_among(path, others) for path in tables.sidecars(folder)):
+        meant.append(Unused(folder.name, "holds no table; one is NAME.csv and NAME.toml"))
     return LeftOver(meant, other_files(folder, only_named))
 
 

@@ -1,7 +1,8 @@
 """A shop's stricter tables in a run: the calculation runs a second time, by them.
 
 The second run only adds: of its criteria those that are judged otherwise than in the first stand
-beside the published ones, with origin `house`. So no calculation has to know of it.
+beside the published ones, with origin `house`; a figure or an answer that comes out otherwise
+stands beside the first one. So no calculation has to know of it.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from .band import Given
 from .criteria import Criterion, Origin, cannot_tell
 from .errors import PluginDefect
-from .items import Item, NotChecked
+from .items import Answer, Figure, Item, NotChecked
 from .tables import Unused, folders, instead, unused, watched
 
 if TYPE_CHECKING:
@@ -56,29 +57,44 @@ def twice(run: Callable[[Mapping[str, Any]], list[Item]], arguments: Mapping[str
 def from_shop_tables(tried: Sequence[Tried]) -> list[list[Given]]:
     """Return what a shop's tables add to each of the runs of a band.
 
-    A criterion that they judge otherwise in one run is given in all, so that it can be merged.
+    What they make otherwise in one run is given in all, so that it can be merged.
     """
-    stricter = {name for one in tried for name in _judged_otherwise(one)}
+    stricter = {key for one in tried for key in _otherwise(one)}
     by = ", ".join(dict.fromkeys(name for one in tried for shop in one.shops for name in shop.by))
     return [[*_added(one, stricter, by)] for one in tried]
 
 
-def _judged_otherwise(one: Tried) -> Iterator[str]:
-    own = {i.name: _judged_by(i) for i in one.items if isinstance(i, Criterion)}
-    for item in one.again:
-        if isinstance(item, Criterion) and own.get(item.name) != _judged_by(item):
-            yield item.name
+Key = tuple[type[Item], str]
 
 
-def _judged_by(item: Criterion) -> tuple[object, ...]:
+def _named(items: Sequence[Item]) -> dict[Key, Criterion | Figure | Answer]:
+    return {(type(i), i.name): i for i in items if isinstance(i, Criterion | Figure | Answer)}
+
+
+def _otherwise(one: Tried) -> Iterator[Key]:
+    own = _named(one.items)
+    for key, item in _named(one.again).items():
+        if key not in own or _said_by(own[key]) != _said_by(item):
+            yield key
+
+
+def _said_by(item: Criterion | Figure | Answer) -> tuple[object, ...]:
+    if isinstance(item, Figure):
+        return (item.value, item.unit)
+    if isinstance(item, Answer):
+        return (None if item.in_numbers else item.text,)
     numbers = (item.actual, item.limit, item.caution_limit)
     return (item.sense, *numbers, item.holds, item.advisory, item.verdict)
 
 
-def _added(one: Tried, stricter: set[str], by: str) -> Iterator[Given]:
-    for item in one.again:
-        if isinstance(item, Criterion) and item.name in stricter:
+def _added(one: Tried, stricter: set[Key], by: str) -> Iterator[Given]:
+    for key, item in _named(one.again).items():
+        if key not in stricter:
+            continue
+        if isinstance(item, Criterion):
             yield Given(item._replace(origin=Origin.HOUSE), by, MARK)
+        else:
+            yield Given(item._replace(name=f"{item.name}, by the shop's tables"), by, MARK)
     for shop in one.shops:
         for why in shop.milder:
             yield Given(NotChecked("a row of the shop, not used", why), by, MARK)

@@ -271,6 +271,69 @@ def test_the_rules_file_may_stand_among_its_tables(
     assert cli_main(*PULL[:-1], "25 lbf").status == 3  # it is in force nowhere
 
 
+def test_a_folder_without_any_table_passes_nothing(cli_main: Command, folder: Path) -> None:
+    """As after a copy that went wrong."""
+    for path in folder.iterdir():
+        path.unlink()
+    (folder / "README.txt").write_text("ours", encoding="utf-8")
+    assert cli_main(*PULL).status == 3
+    assert cli_main(*PULL, "--strict").status == 4
+
+
+AMPACITY = """
+stricter_than = "nec-ampacity"
+title = "x"
+purpose = "x"
+not_for = "x"
+checked = "x"
+key = ["edition", "metal", "awg", "rating_C"]
+[sources.sheet]
+title = "shop sheet 5, invented"
+[columns.edition]
+type = "text"
+[columns.metal]
+type = "text"
+[columns.awg]
+type = "gauge"
+[columns.rating_C]
+type = "integer"
+unit = "degC"
+[columns.ampacity_A]
+type = "integer"
+unit = "A"
+"""
+
+
+def test_what_a_stricter_table_makes_otherwise_stands_beside_it(
+    cli_main: Command, folder: Path
+) -> None:
+    """NEC Table 310.16 has 15 A for 14 AWG copper at 60 C, the shop of this test 10 A."""
+    sidecar(folder, AMPACITY)
+    head = "edition,metal,awg,rating_C,ampacity_A,source,confidence,copies,note"
+    rows(folder, f"{head}\n2011-2023,copper,14,60,10,sheet,house,0,\n")
+    done = cli_main("ampacity", "--wire", "14 AWG", "--use", "building", "--format", "json")
+    found = {f["name"]: f["value"] for f in done.json["figures"]}
+    ours = {n: v for n, v in found.items() if n.endswith(", by the shop's tables")}
+    assert 10 in ours.values()
+    published = [
+        found[n.removesuffix(", by the shop's tables")] for n, v in ours.items() if v == 10
+    ]
+    assert published == [15]
+
+
+@pytest.mark.parametrize("name", ["pullout force", "Pull-Out force", "pull-out  force"])
+def test_a_rule_that_may_be_left_unjudged_is_not_lost_by_a_slip(
+    cli_main: Command, folder: Path, name: str
+) -> None:
+    text = f"[[rule]]\nname = 'ours'\ncalculations = ['pull']\ncriterion = '{name}'\n"
+    (folder.parent / "shop.toml").write_text(
+        f"{text}at_least = '25 lbf'\noptional = true\n", encoding="utf-8"
+    )
+    done = cli_main(*PULL)
+    assert done.status == 3
+    assert "did you mean pull-out force?" in " ".join(done.out.split())
+
+
 # plugins
 
 
