@@ -62,7 +62,7 @@ _PARTS = {
         "joint.strip:strip": "How long must this wire be stripped, and is a stripped length right?",
         "wire.substitute:substitute": "May this wire take the place of that one?",
         "joint.tab:tab": "Is this push-on terminal good for this current on this tab?",
-        "wire.strands:wire_break": "At what force does this wire itself break?",
+        "wire.wire_break:wire_break": "At what force does this wire itself break?",
     },
 }
 

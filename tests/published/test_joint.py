@@ -284,7 +284,7 @@ def test_the_hole_clears_the_thread_and_not_the_next_one(stud, thread):
 
 @pytest.mark.parametrize(("stud", "hole"), [("M3", 3.2), ("M4", 4.3), ("M6", 6.5)])
 def test_usual_holes_that_were_seen(stud, hole):
-    # a switchgear maker's system manual (2011), ring lugs to DIN 46237, least d2: M3 3.2, M4 4.3 mm;
+    # a switchgear maker's system manual (2011), ring lugs to DIN 46237, least d2: M3 3.2, M4 4.3;
     # an engineering note on ring terminals, undated: M4 4.3, M6 6.5 mm
     finding = ring(stud, hole)
     assert finding.figure("usual hole").figure.value == hole

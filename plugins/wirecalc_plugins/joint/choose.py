@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from typing import Annotated, Any, NamedTuple
+from collections.abc import Iterator, Sequence
+from typing import Annotated, Any
 
 from wirecalc import (
-    BadText,
-    Criterion,
     FileColumns,
     Item,
     OneOf,
@@ -30,48 +28,18 @@ from wirecalc import (
 
 from ..inputs import CURRENT, PLACE, TAB_WIDTH, VOLTAGE, WIRE_RATING
 from . import joint_ratings
-from .joint_current import TAB_SLACK_IN
 from .joint_ratings import ROOM_K
-from .splice import CONNECTORS, metals, splice
+from .splice import CONNECTORS, metals
 from .stock import (
     DEMO,
-    HOUSE,
     NEEDED,
-    Row,
-    Stocked,
     by_part,
-    left,
-    properties,
-    read_row,
     read_stock,
 )
+from .stock_judged import Judged, Wanted, all_judged
 
 _ORIGIN = Origin.PRACTICE
-_WIRE_ALONE = ("temperature of the place", "temperature rating of the wire", "copper only")
 SHOWN = 15  # rows of the list that are printed
-
-
-class _Wanted(NamedTuple):
-    """What the job asks of a part."""
-
-    wires: list[Wire]
-    connector: str
-    tab_width: float | None
-    wire_temperature: float | None
-    place_temperature: float | None
-    current: float | None
-    voltage: float | None
-
-
-class _Judged(NamedTuple):
-    """A part of the stock with its verdict and what speaks most against it."""
-
-    part: str
-    on_hand: str
-    verdict: Verdict
-    room: float
-    why: str
-    unread: bool = False
 
 
 def _refuse(**given: Any) -> Iterator[Problem]:
@@ -149,13 +117,13 @@ def choose(
     Source: tables barrel-ranges, joint-currents, quick-connect-currents, cords; stock-demo
     (invented).
     """
-    wanted = _Wanted(
+    wanted = Wanted(
         wire, connector, tab_width, wire_temperature, place_temperature, current, voltage
     )
     yield from _of_the_wire(wanted)
     rows, source = read_stock(stock)
     judged = sorted(
-        _all(by_part(rows, connector), wanted),
+        all_judged(by_part(rows, connector), wanted),
         key=lambda j: (j.verdict.rank, j.unread, -j.room, j.part),
     )
     shown = [(j.part, j.on_hand, str(j.verdict), j.why) for j in judged[:SHOWN]]
@@ -168,14 +136,14 @@ def choose(
     yield from _best(judged, wanted, source)
 
 
-def _of_the_wire(wanted: _Wanted) -> Iterator[Item]:
+def _of_the_wire(wanted: Wanted) -> Iterator[Item]:
     """Judge what no part of the stock can mend: the place, the rating and the metal of the wire."""
     yield joint_ratings.known_place(wanted.place_temperature)
     yield from joint_ratings.rating_of("wire", wanted.wire_temperature, wanted.place_temperature)
     yield from metals(wanted.wires)
 
 
-def _best(judged: Sequence[_Judged], wanted: _Wanted, source: Source) -> Iterator[Item]:
+def _best(judged: Sequence[Judged], wanted: Wanted, source: Source) -> Iterator[Item]:
     name = "something in stock fits"
     best = judged[0] if judged else None
     if source is DEMO:
@@ -215,7 +183,7 @@ def _best(judged: Sequence[_Judged], wanted: _Wanted, source: Source) -> Iterato
         yield requires(name, False, says=why, source=source, origin=_ORIGIN, action=f"buy: {buy}")
 
 
-def _to_buy(wanted: _Wanted) -> str:
+def _to_buy(wanted: Wanted) -> str:
     """Say by its properties what would do."""
     total = sum(w.area_cmil for w in wanted.wires)
     words = [f"{wanted.connector} connector whose barrel takes {total:.0f} cmil"]
@@ -228,71 +196,3 @@ def _to_buy(wanted: _Wanted) -> str:
     if wanted.voltage is not None:
         words.append(f"marked {wanted.voltage:g} V or more")
     return ", ".join(words)
-
-
-def _all(parts: Iterable[Sequence[Row]], wanted: _Wanted) -> Iterator[_Judged]:
-    """Judge every part; parts alike in all that is judged only once."""
-    known: dict[tuple[tuple[str, ...], ...], _Judged] = {}
-    for rows in parts:
-        alike = tuple((*properties(row), row.get("on_hand", "")) for row in rows)
-        if alike not in known:
-            known[alike] = _judge(rows, wanted)
-        yield known[alike]._replace(part=rows[0].get("part", "?"))
-
-
-def _judge(rows: Sequence[Row], wanted: _Wanted) -> _Judged:
-    """Judge one part by its rows; a row that cannot be read says so in its own line."""
-    part, on_hand = rows[0].get("part", "?"), rows[0].get("on_hand", "")
-    if len(rows) > 1:
-        counts = " + ".join(row.get("on_hand", "") or "?" for row in rows)
-        on_hand = f"{counts} ({len(rows)} rows)"
-    if len({properties(row) for row in rows}) > 1:
-        why = f"it stands in {len(rows)} rows that differ: look at the part"
-        return _Judged(part, on_hand, Verdict.CANNOT_TELL, 0.0, why)
-    try:
-        criteria = [*_on_hand(rows), *_criteria(read_row(rows[0]), wanted)]
-    except BadText as error:
-        why = f"its row cannot be read: {error}"
-        return _Judged(part, on_hand, Verdict.CANNOT_TELL, 0.0, why, unread=True)
-    worst = min(criteria, key=lambda c: (-c.verdict.rank, c.closeness))
-    room = min(c.closeness for c in criteria)
-    why = "" if worst.verdict is Verdict.PASS else f"{worst.name}: {worst.reason}"
-    return _Judged(part, on_hand, worst.verdict, room, why)
-
-
-def _on_hand(rows: Sequence[Row]) -> Iterator[Criterion]:
-    if "on_hand" not in rows[0]:
-        return
-    count = left(rows)
-    if count is None:
-        yield cannot_tell("on hand", "the list does not say how many are left", measure="look")
-    elif count == 0:
-        yield requires("on hand", False, says="none is left", source=HOUSE)
-
-
-def _criteria(part: Stocked, wanted: _Wanted) -> Iterator[Criterion]:
-    tab = part.tab
-    if wanted.tab_width is not None and tab is None:
-        yield cannot_tell("tab", "the list does not say which tab it is for", measure="look at it")
-    elif wanted.tab_width is not None and tab is not None:
-        fits = abs(tab - wanted.tab_width) <= TAB_SLACK_IN
-        yield requires("tab", fits, says=f"it is for a {tab:.3f} in tab", source=HOUSE)
-    marked = part.voltage is not None
-    if wanted.voltage is not None and not marked:
-        yield cannot_tell("voltage", "the list does not say its voltage", measure="look at it")
-    for item in splice(
-        wire=wanted.wires,
-        barrel=part.barrel,
-        connector=wanted.connector,
-        listed_for=part.listed_for,
-        wire_limit=part.wire_limit,
-        wire_temperature=wanted.wire_temperature,
-        terminal_temperature=part.temperature,
-        place_temperature=wanted.place_temperature,
-        current=wanted.current,
-        tab_width=tab if wanted.tab_width is None else wanted.tab_width,
-        voltage=wanted.voltage if marked else None,
-        terminal_voltage=part.voltage,
-    ):
-        if isinstance(item, Criterion) and item.name not in _WIRE_ALONE:
-            yield item

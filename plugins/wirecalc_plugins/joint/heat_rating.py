@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
@@ -12,7 +12,6 @@ from wirecalc import (
     OneOf,
     Origin,
     Reading,
-    Source,
     YesNo,
     asked,
     at_least,
@@ -23,37 +22,16 @@ from wirecalc import (
     figure,
     instead_of,
     may_be_absent,
-    not_checked,
     put,
-    tables,
 )
 from wirecalc.sources import Confidence
 
 from ..inputs import TERMINAL_RATING, WIRE_RATING
 from .joint_ratings import ROOM_K
+from .part_ratings import Part, rating_of, sleeves, terminals, weakest, would_do
 
 HEATER_C = 200.0  # place beside a heater that was not measured; common practice, no source
 COLD_C = 40.0  # a warm room; a place beside a heater that runs is hotter; practice, no source
-
-
-class _Part(NamedTuple):
-    """One part of the joint: its rating as marked, else what it is made of."""
-
-    name: str
-    marked: float | None
-    material: str | None = None
-
-
-def _terminals() -> list[str]:
-    return _materials("terminal")
-
-
-def _sleeves() -> list[str]:
-    return _materials("sleeve")
-
-
-def _materials(part: str) -> list[str]:
-    return [r.text("material") for r in tables.load("temperature-classes").where(part=part)]
 
 
 @calculation(
@@ -87,7 +65,7 @@ def heat_rating(
     ] = None,
     terminal_material: Annotated[
         str | None,
-        OneOf(_terminals, text="make of a terminal that carries no rating"),
+        OneOf(terminals, text="make of a terminal that carries no rating"),
         instead_of("terminal_temperature"),
     ] = None,
     sleeve_temperature: Annotated[
@@ -98,7 +76,7 @@ def heat_rating(
     ] = None,
     sleeve_material: Annotated[
         str | None,
-        OneOf(_sleeves, text="make of a sleeve that carries no rating"),
+        OneOf(sleeves, text="make of a sleeve that carries no rating"),
         instead_of("sleeve_temperature"),
     ] = None,
 ) -> Iterator[Item]:
@@ -118,12 +96,12 @@ def heat_rating(
     Source: table temperature-classes.
     """
     parts = [
-        _Part("wire", wire_temperature),
-        _Part("terminal", terminal_temperature, terminal_material),
+        Part("wire", wire_temperature),
+        Part("terminal", terminal_temperature, terminal_material),
     ]
     if sleeve_temperature is not None or sleeve_material is not None:
-        parts.append(_Part("sleeve", sleeve_temperature, sleeve_material))
-    yield from _weakest(parts)
+        parts.append(Part("sleeve", sleeve_temperature, sleeve_material))
+    yield from weakest(parts)
     assumed = place_temperature is None and near_heater is True
     place = HEATER_C if assumed else place_temperature
     if assumed:
@@ -145,41 +123,11 @@ def heat_rating(
         yield from _judge(part, place, "; the place is assumed" if assumed else "")
 
 
-def _rating(part: _Part) -> tuple[float, float, Source] | None:
-    """Return the least and greatest rating of a part and its source, None where unknown."""
-    if part.marked is not None:
-        return part.marked, part.marked, PRACTICE
-    if part.material is None:
-        return None
-    row = tables.load("temperature-classes").row(material=part.material)
-    return row.number("least_C"), row.number("greatest_C"), row.source
-
-
-def _weakest(parts: Sequence[_Part]) -> Iterator[Item]:
-    known = [r for r in map(_rating, parts) if r is not None]
-    if known:
-        name = "weakest rating" if len(known) == len(parts) else "weakest known rating"
-        ratings = [least for least, _, _ in known]
-        yield figure(
-            name,
-            min(ratings),
-            "C",
-            toward="down",
-            working=lambda: f"the least of {', '.join(put(r, 'C') for r in ratings)}",
-        )
-    for part, rating in zip(parts, map(_rating, parts), strict=True):
-        if rating is not None and part.marked is None:
-            least, _, source = rating
-            yield figure(f"usual rating of the {part.name}", least, "C", source=source)
-        elif part.material is not None:
-            yield not_checked(f"{part.name}_material", "the marked rating decides")
-
-
-def _assumed(parts: Sequence[_Part]) -> Item:
+def _assumed(parts: Sequence[Part]) -> Item:
     return cannot_tell(
         "temperature of the place",
         f"not measured; {HEATER_C:.0f} C is assumed, as beside a heater, and there are hotter "
-        f"places{_would_do(parts)}",
+        f"places{would_do(parts)}",
         measure="fix a probe there with the power off, close it and read it hot; or ask the "
         "maker's sheet",
         needs=("place_temperature",),
@@ -196,20 +144,10 @@ def _cold(place: float) -> Item:
     )
 
 
-def _would_do(parts: Sequence[_Part]) -> str:
-    """Say up to which place the parts would do, as far as their ratings are known."""
-    known = [r[0] for r in map(_rating, parts) if r is not None]
-    if not known:
-        return ""
-    weakest, up_to = min(known), min(known) - ROOM_K
-    known_says = f"the weakest rating that is known, {weakest:g} C"
-    return f"; {known_says}, would do up to {up_to:g} C, {ROOM_K:g} K below it"
-
-
-def _unknown_place(parts: Sequence[_Part], near_heater: bool | None) -> Item:
+def _unknown_place(parts: Sequence[Part], near_heater: bool | None) -> Item:
     return cannot_tell(
         "temperature of the place",
-        f"it was not measured{_would_do(parts)}",
+        f"it was not measured{would_do(parts)}",
         measure="measure it with the machine hot; a shiny metal misleads an infrared thermometer",
         needs=("place_temperature",)
         if near_heater is not None
@@ -217,9 +155,9 @@ def _unknown_place(parts: Sequence[_Part], near_heater: bool | None) -> Item:
     )
 
 
-def _judge(part: _Part, place: float | None, assumed: str) -> Iterator[Item]:
+def _judge(part: Part, place: float | None, assumed: str) -> Iterator[Item]:
     name = f"temperature rating of the {part.name}"
-    rating = _rating(part)
+    rating = rating_of(part)
     if rating is None:
         needed = (
             f"a rating of {place + ROOM_K:.0f} C or more would do; " if place is not None else ""

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from wirecalc import (
-    PRACTICE,
     Item,
     OneOf,
     Origin,
     Reading,
-    Source,
     Wire,
     answer,
     asked,
@@ -21,42 +19,13 @@ from wirecalc import (
     cannot_tell,
     extra,
     figure,
-    put,
     setting,
-    tables,
 )
-from wirecalc.conductors import STRANDING_SLACK
 from wirecalc.rounding import show
-from wirecalc.wires import gauge_cmil
 
-_MM_PER_IN = 25.4
-_BRUSH_MM = 0.8  # wire past the barrel: flush to 1/32 in, common practice, no source
+from .strip_lengths import MM_PER_IN, Length, bare_wire, length_of, rule
+
 STYLES = ("closed", "closed-insulated", "open", "stop", "ferrule", "twist-on")
-
-
-class _Length(NamedTuple):
-    """Least and most strip length in mm, and the least that fills the barrel at all.
-
-    `most` has a source of its own where the brush of wire past the barrel is practice.
-    """
-
-    least: float
-    most: float
-    fills: float
-    source: Source
-    most_source: Source
-
-    def least_working(self) -> str:
-        """Put in the barrel, and the least beside it."""
-        return f"{put(self.fills, 'mm')} + {put(self.least - self.fills, 'mm')}"
-
-    def nominal_working(self) -> str:
-        """Put in the middle between least and most."""
-        return f"({put(self.least, 'mm')} + {put(self.most, 'mm')}) / 2"
-
-    def most_working(self) -> str:
-        """Put in the barrel, and the most beside it."""
-        return f"{put(self.fills, 'mm')} + {put(self.most - self.fills, 'mm')}"
 
 
 @calculation(
@@ -131,7 +100,7 @@ def strip(
             measure="measure the gap between the two crimps",
             needs=("window_length",),
         )
-    length = _length(style, wire, barrel_length, window_length or 0.0)
+    length = length_of(style, wire, barrel_length, window_length or 0.0)
     if style != "open" or window_length is not None:
         yield _answer("", length.least, length.most)
     nominal = (length.least + length.most) / 2
@@ -140,35 +109,16 @@ def strip(
         ("nominal strip length", nominal, length.source, length.nominal_working),
         ("most strip length", length.most, length.most_source, length.most_working),
     ):
-        inches = [(value / _MM_PER_IN, "in")]
+        inches = [(value / MM_PER_IN, "in")]
         yield figure(name, value, "mm", source=source, also=inches, working=working)
     if stripped is not None:
-        yield from _judge(stripped, length, _bare(wire, style, window_length))
-
-
-def _length(style: str, wires: Sequence[Wire], barrel: float, window: float) -> _Length:
-    if style == "closed":
-        gap = _gap(wires)
-        least, most = gap.number("min_mm"), gap.number("max_mm") + _BRUSH_MM
-        return _Length(barrel + least, barrel + most, barrel, gap.source, PRACTICE)
-    if style == "closed-insulated":
-        return _Length(barrel, barrel + _BRUSH_MM, barrel, _rule("PI1").source, PRACTICE)
-    if style == "open":
-        rule = _rule("OB1")
-        least, most = rule.number("min_mm"), rule.number("max_mm") + window
-        return _Length(barrel + least, barrel + most, barrel, rule.source, rule.source)
-    if style == "stop":
-        gap = _gap(wires)
-        most = barrel + gap.number("max_mm")
-        return _Length(barrel, most, barrel, _rule("PI3").source, gap.source)
-    source = _rule("FE1").source
-    return _Length(barrel, barrel + 2.0, barrel, source, source)
+        yield from _judge(stripped, length, bare_wire(wire, style, window_length))
 
 
 def _answer(about: str, least: float, most: float, because: Sequence[str] = ()) -> Item:
     """Say the span in words, the ends rounded inward."""
     spans = []
-    for per, unit in ((1.0, "mm"), (_MM_PER_IN, "in")):
+    for per, unit in ((1.0, "mm"), (MM_PER_IN, "in")):
         ends = show(least / per, toward="up", digits=3), show(most / per, toward="down", digits=3)
         spans.append(f"{ends[0] if least == most else ' to '.join(ends)} {unit}")
     text = f"{about}{spans[0]} ({spans[1]})"
@@ -177,11 +127,11 @@ def _answer(about: str, least: float, most: float, because: Sequence[str] = ()) 
 
 def _twist_on(wires: Sequence[Wire], stripped: float | None) -> Iterator[Item]:
     """Say about how long; the connector's own instruction governs, so nothing is judged."""
-    row = _rule("TW1" if len(wires) <= 2 else "TW2")
+    row = rule("TW1" if len(wires) <= 2 else "TW2")
     least, most = row.number("min_mm"), row.number("max_mm")
     yield _answer("about ", least, most, ["the connector's own instruction governs"])
     for name, value in (("least strip length, about", least), ("most strip length, about", most)):
-        yield figure(name, value, "mm", source=row.source, also=[(value / _MM_PER_IN, "in")])
+        yield figure(name, value, "mm", source=row.source, also=[(value / MM_PER_IN, "in")])
     if stripped is not None:
         yield _longest_twist_on(stripped)
         yield cannot_tell(
@@ -193,7 +143,7 @@ def _twist_on(wires: Sequence[Wire], stripped: float | None) -> Iterator[Item]:
 
 
 def _longest_twist_on(stripped: float) -> Item:
-    row = _rule("TW2")
+    row = rule("TW2")
     return at_most(
         "bare wire outside the connector",
         stripped,
@@ -205,18 +155,7 @@ def _longest_twist_on(stripped: float) -> Item:
     )
 
 
-def _gap(wires: Sequence[Wire]) -> tables.Row:
-    """Return the rule for the gap behind the barrel; the thinnest wire has the narrower one."""
-    thinnest = min(w.area_cmil for w in wires)
-    from_18_awg = thinnest >= gauge_cmil(18) * (1 - STRANDING_SLACK)
-    return _rule("NASA2" if from_18_awg else "NASA1")
-
-
-def _rule(rule_id: str) -> tables.Row:
-    return tables.load("strip-rules").row(rule_id=rule_id)
-
-
-def _judge(stripped: float, length: _Length, bare: float | None) -> Iterator[Item]:
+def _judge(stripped: float, length: Length, bare: float | None) -> Iterator[Item]:
     yield at_least(
         "strip length, lower limit",
         stripped,
@@ -246,21 +185,7 @@ def _judge(stripped: float, length: _Length, bare: float | None) -> Iterator[Ite
         stripped,
         length.fills + bare,
         "mm",
-        source=_rule("AF2").source,
+        source=rule("AF2").source,
         says="so much bare wire can touch or be touched",
         action="cut back and strip again; in a sleeve or grip too the insulation must reach it",
     )
-
-
-def _bare(wires: Sequence[Wire], style: str, window: float | None) -> float | None:
-    """Return the most bare wire in mm before and behind the barrel; None where it is not known.
-
-    The widest room that is published: that of lugs without an insulation grip.
-    """
-    if style == "open" and window is None:
-        return None
-    thinnest = min(w.area_cmil for w in wires)
-    to_10_awg = thinnest < gauge_cmil(8) * (1 - STRANDING_SLACK)
-    behind = _rule("AF2" if to_10_awg else "AF3").number("max_mm")
-    past = 0.0 if style == "stop" else _rule("AF1").number("max_mm")
-    return past + behind + (window or 0.0 if style == "open" else 0.0)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
@@ -25,15 +25,13 @@ from wirecalc import (
     put,
     requires,
     setting,
-    tables,
 )
 from wirecalc.sources import confirmed
-from wirecalc.wires import CMIL_PER_MM2, GAUGES, gauge_cmil, gauge_number
 
 from .equivalent import thinnest_metric, thinnest_stocked
+from .sizes import by_gauge, by_metric
 
 LEAST_MM2, MOST_MM2 = 0.1, 10.0  # the wires inside appliances
-ONE_SIZE = 0.08  # nearer than this a wire is of that size; beyond it both neighbours are named
 METALS = (
     "copper",
     "tinned copper",
@@ -151,8 +149,8 @@ def gauge(
         "cmil",
         working=lambda: f"{strands} x ({put(strand_diameter, 'mm')} / 0.0254)^2; strands x mil^2",
     )
-    yield from _by_gauge(wire)
-    yield from _by_metric(wire)
+    yield from by_gauge(wire)
+    yield from by_metric(wire)
     yield from _what_to_do(wire)
 
 
@@ -180,87 +178,6 @@ def _too_little(count: int | None, diameter: float | None, outside: float | None
         measure="strip the end, count the strands, and measure one strand with a calliper",
         needs=missing,
     )
-
-
-def _by_gauge(wire: Wire) -> Iterator[Item]:
-    """Name the gauge: that of a standard build, else the nearest, else two neighbours."""
-    areas = {g: gauge_cmil(gauge_number(g)) / CMIL_PER_MM2 for g in reversed(GAUGES)}
-    sizes = [(f"{g} AWG", area) for g, area in areas.items()]
-    nearest, near = _nearest(wire.area_mm2, sizes)
-    known = conductors.known_gauge(wire)
-    size = nearest if known is None else f"{known} AWG"
-    if known is not None:
-        build = next(tables.load("strandings").where(awg=known, strands=wire.strands))
-        by_area = near and size == nearest
-        yield answer(
-            "gauge",
-            size if by_area else f"{size}, build {build.text('construction')}",
-            because=[f"{build.text('construction')} is a standard build ({build.source.trust})"],
-            against=[] if by_area else [f"by its area it would be {_by_area(wire, sizes)}"],
-        )
-    elif near:
-        yield answer("gauge", size, because=["its area is within 8 % of that size"])
-    else:
-        yield answer("gauge", _neighbours(wire.area_mm2, sizes), against=list(_builds(wire)))
-    own = dict(sizes)[size]
-    yield figure(
-        f"difference from {size}",
-        100 * (wire.area_mm2 / own - 1),
-        "%",
-        source=conductors.AWG_LAW,
-        working=lambda: f"100 x ({put(wire.area_mm2)} mm2 / {put(own)} mm2 - 1)",
-    )
-
-
-def _by_area(wire: Wire, sizes: Sequence[tuple[str, float]]) -> str:
-    size, near = _nearest(wire.area_mm2, sizes)
-    return size if near else _neighbours(wire.area_mm2, sizes)
-
-
-def _builds(wire: Wire) -> Iterator[str]:
-    """Name the standard builds of so many strands that a coarse calliper may have missed."""
-    for row in tables.load("strandings").where(strands=wire.strands):
-        own = gauge_cmil(gauge_number(row.text("strand_awg")))
-        if abs((wire.strand_cmil or 0.0) / own - 1) <= ONE_SIZE:
-            strand = row.number("strand_diameter_mm")
-            yield f"with strands of {strand:.4g} mm it would be {row.text('awg')} AWG"
-
-
-def _by_metric(wire: Wire) -> Iterator[Item]:
-    rows = {f"{r.number('nominal_mm2'):g} mm2": r for r in tables.load("iec-60228").rows}
-    sizes = sorted(((n, r.number("nominal_mm2")) for n, r in rows.items()), key=_size)
-    size, near = _nearest(wire.area_mm2, sizes)
-    yield answer(
-        "metric size",
-        size if near else _neighbours(wire.area_mm2, sizes),
-        because=["its area is within 8 % of that nominal size"] if near else [],
-    )
-    nominal = dict(sizes)[size]
-    yield figure(
-        f"difference from {size}",
-        100 * (wire.area_mm2 / nominal - 1),
-        "%",
-        source=rows[size].source,
-        working=lambda: f"100 x ({put(wire.area_mm2, 'mm2')} / {put(nominal, 'mm2')} - 1)",
-    )
-
-
-def _size(named: tuple[str, float]) -> float:
-    return named[1]
-
-
-def _nearest(area: float, sizes: Sequence[tuple[str, float]]) -> tuple[str, bool]:
-    name, size = min(sizes, key=lambda s: abs(math.log(area / s[1])))
-    return name, at_or_below(abs(area / size - 1), ONE_SIZE)
-
-
-def _neighbours(area: float, sizes: Sequence[tuple[str, float]]) -> str:
-    """Name the two sizes that an area lies between, of sizes from thin to thick."""
-    below = [name for name, size in sizes if size <= area]
-    above = [name for name, size in sizes if size > area]
-    if not below or not above:
-        return f"thinner than {above[0]}" if above else f"thicker than {below[-1]}"
-    return f"between {below[-1]} and {above[0]}"
 
 
 def _what_to_do(wire: Wire) -> Iterator[Item]:

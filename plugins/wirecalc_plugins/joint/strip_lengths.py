@@ -1,0 +1,84 @@
+"""How long to strip for a kind of barrel, and how much bare wire may show."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from wirecalc import PRACTICE, Source, Wire, put, tables
+from wirecalc.conductors import STRANDING_SLACK
+from wirecalc.wires import gauge_cmil
+
+MM_PER_IN = 25.4
+_BRUSH_MM = 0.8  # wire past the barrel: flush to 1/32 in, common practice, no source
+
+
+class Length(NamedTuple):
+    """Least and most strip length in mm, and the least that fills the barrel at all.
+
+    `most` has a source of its own where the brush of wire past the barrel is practice.
+    """
+
+    least: float
+    most: float
+    fills: float
+    source: Source
+    most_source: Source
+
+    def least_working(self) -> str:
+        """Put in the barrel, and the least beside it."""
+        return f"{put(self.fills, 'mm')} + {put(self.least - self.fills, 'mm')}"
+
+    def nominal_working(self) -> str:
+        """Put in the middle between least and most."""
+        return f"({put(self.least, 'mm')} + {put(self.most, 'mm')}) / 2"
+
+    def most_working(self) -> str:
+        """Put in the barrel, and the most beside it."""
+        return f"{put(self.fills, 'mm')} + {put(self.most - self.fills, 'mm')}"
+
+
+def length_of(style: str, wires: Sequence[Wire], barrel: float, window: float) -> Length:
+    """Return the strip length for a style, wires, and a barrel and window in mm."""
+    if style == "closed":
+        gap = gap_of(wires)
+        least, most = gap.number("min_mm"), gap.number("max_mm") + _BRUSH_MM
+        return Length(barrel + least, barrel + most, barrel, gap.source, PRACTICE)
+    if style == "closed-insulated":
+        return Length(barrel, barrel + _BRUSH_MM, barrel, rule("PI1").source, PRACTICE)
+    if style == "open":
+        brush = rule("OB1")
+        least, most = brush.number("min_mm"), brush.number("max_mm") + window
+        return Length(barrel + least, barrel + most, barrel, brush.source, brush.source)
+    if style == "stop":
+        gap = gap_of(wires)
+        most = barrel + gap.number("max_mm")
+        return Length(barrel, most, barrel, rule("PI3").source, gap.source)
+    source = rule("FE1").source
+    return Length(barrel, barrel + 2.0, barrel, source, source)
+
+
+def gap_of(wires: Sequence[Wire]) -> tables.Row:
+    """Return the rule for the gap behind the barrel; the thinnest wire has the narrower one."""
+    thinnest = min(w.area_cmil for w in wires)
+    from_18_awg = thinnest >= gauge_cmil(18) * (1 - STRANDING_SLACK)
+    return rule("NASA2" if from_18_awg else "NASA1")
+
+
+def rule(rule_id: str) -> tables.Row:
+    """Return the row of a rule."""
+    return tables.load("strip-rules").row(rule_id=rule_id)
+
+
+def bare_wire(wires: Sequence[Wire], style: str, window: float | None) -> float | None:
+    """Return the most bare wire in mm before and behind the barrel; None where it is not known.
+
+    The widest room that is published: that of lugs without an insulation grip.
+    """
+    if style == "open" and window is None:
+        return None
+    thinnest = min(w.area_cmil for w in wires)
+    to_10_awg = thinnest < gauge_cmil(8) * (1 - STRANDING_SLACK)
+    behind = rule("AF2" if to_10_awg else "AF3").number("max_mm")
+    past = 0.0 if style == "stop" else rule("AF1").number("max_mm")
+    return past + behind + (window or 0.0 if style == "open" else 0.0)
