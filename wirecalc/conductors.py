@@ -135,7 +135,7 @@ def ampacity(wire: Wire, rating: int) -> Row | None:
     """Return the row of NEC Table 310.16 for a wire and an insulation class of 60, 75 or 90 C.
 
     At 30 C ambient and up to three current-carrying conductors. A size that is not listed is
-    taken as the next thinner one that is. None where there is none, as for metric wire.
+    taken as the next thinner one that is, a metric one too. None where there is none.
     """
     return _listed(_ampacities(wire, rating), wire)
 
@@ -143,7 +143,7 @@ def ampacity(wire: Wire, rating: int) -> Row | None:
 def thinnest_ampacity(wire: Wire, rating: int) -> Row | None:
     """Return the row of the thinnest listed size, if the wire is thinner; it carries no more."""
     rows = _ampacities(wire, rating)
-    gauge = gauge_for_current(wire)
+    gauge = counted_gauge(wire)
     return rows[-1] if rows and gauge is not None and _listed(rows, wire) is None else None
 
 
@@ -161,7 +161,7 @@ def _thick_to_thin(rows: Iterable[Row]) -> list[Row]:
 
 def _listed(rows: Iterable[Row], wire: Wire) -> Row | None:
     """Return the row of a wire's gauge, or of the next thinner gauge among rows thick to thin."""
-    gauge = gauge_for_current(wire)
+    gauge = counted_gauge(wire)
     if gauge is None:
         return None
     own = gauge_number(gauge)
@@ -204,7 +204,7 @@ def small_conductor_breaker(wire: Wire) -> Row | None:
     The rule holds for 10 AWG and thinner; a size that is not listed is taken as the next thinner.
     """
     rows = _thick_to_thin(load("nec-small-conductors").where(metal=wire.metal))
-    gauge = gauge_for_current(wire)
+    gauge = counted_gauge(wire)
     if not rows or gauge is None or gauge_number(gauge) < gauge_number(rows[0].text("awg")):
         return None
     return _listed(rows, wire)
@@ -213,7 +213,7 @@ def small_conductor_breaker(wire: Wire) -> Row | None:
 def thinnest_breaker(wire: Wire) -> Row | None:
     """Return the row of the thinnest wire in NEC 240.4(D), if this wire is thinner still."""
     rows = _thick_to_thin(load("nec-small-conductors").where(metal=wire.metal))
-    gauge = gauge_for_current(wire)
+    gauge = counted_gauge(wire)
     return rows[-1] if rows and gauge is not None and _listed(rows, wire) is None else None
 
 
@@ -231,7 +231,7 @@ def cord_ampacity(wire: Wire, current_carrying: int) -> Row | None:
 def listed_size(rows: Iterable[Row], wire: Wire) -> Row | None:
     """Return the row of a wire's gauge out of rows by gauge, else that of the next thinner one.
 
-    None for a wire that is thinner than all of them, and for a metric one.
+    None for a wire that is thinner than all of them.
     """
     return _listed(_thick_to_thin(rows), wire)
 

@@ -89,7 +89,7 @@ def plain_text(value: object) -> str:
     """Write the value of an input as it is compared: yes and no for a yes/no."""
     if isinstance(value, bool):
         return "yes" if value else "no"
-    return str(value)
+    return f"{value:g}" if isinstance(value, float) else str(value)
 
 
 def asked(why: str = "", *, when: str = "") -> LeftOut:

@@ -136,6 +136,7 @@ def test_the_circuit_that_is_named_carries_the_load(
     asked: dict[str, Any] = {"current": f"{amps_ * by:.17f} A", "ambient": "30 C", "conductors": 2}
     if run_time:
         asked["run_time"] = run_time
+    asked |= {"insulation_class": "60 C", "termination_temperature": "60 C"}
     finding = run("breaker", **asked, breaker=breaker, wire=f"{gauge} AWG")
     named = [a.text for a in finding.answers if a.name == "circuit that carries it"]
     failed = {c.criterion.name for c in finding.criteria if c.verdict is Verdict.FAIL}

@@ -48,8 +48,20 @@ def test_ampacity_against_nec_table_310_16(wire, rating, printed):
     assert (None if row is None else row.number("ampacity_A")) == printed
 
 
-def test_metric_wire_has_no_ampacity_in_the_nec():
-    assert conductors.ampacity(read_wire("2.5 mm2"), 60) is None
+@pytest.mark.parametrize(
+    ("metric", "gauge"),
+    # ASTM B258: 16 AWG has 1.31 mm2, 14 AWG 2.08, 12 AWG 3.31, 10 AWG 5.26, 8 AWG 8.37, 6 AWG 13.3
+    [("1.5 mm2", "16"), ("2.5 mm2", "14"), ("4 mm2", "12"), ("6 mm2", "10"), ("10 mm2", "8")],
+)
+def test_metric_wire_counts_as_the_next_thinner_gauge(metric, gauge):
+    wire = read_wire(metric)
+    for rating in (60, 90):
+        as_gauge = conductors.ampacity(read_wire(f"{gauge} AWG"), rating)
+        assert conductors.ampacity(wire, rating) == as_gauge
+
+
+def test_a_metric_wire_thinner_than_the_table_has_no_ampacity():
+    assert conductors.ampacity(read_wire("1 mm2"), 60) is None  # 18 AWG has none at 60 C
 
 
 # NEC Table 310.15(B)(1)(1) (2023), 310.15(B)(2)(a) from 2011 to 2017, for 30 C: greatest
@@ -146,7 +158,7 @@ def test_small_conductor_breaker_against_nec_240_4_d(wire, breaker):
     assert row.number("breaker_A") == breaker
 
 
-@pytest.mark.parametrize("wire", ["8 AWG", "14 AWG aluminum", "2.5 mm2"])
+@pytest.mark.parametrize("wire", ["8 AWG", "14 AWG aluminum", "10 mm2"])
 def test_nec_240_4_d_says_nothing_of_other_wire(wire):
     assert conductors.small_conductor_breaker(read_wire(wire)) is None
 
@@ -184,7 +196,7 @@ def test_recalled_cord_sizes_are_marked_as_recalled(gauge, live, confidence):
 
 
 @pytest.mark.parametrize(
-    ("wire", "live"), [("20 AWG", 2), ("16 AWG", 4), ("16 AWG aluminum", 2), ("1.5 mm2", 2)]
+    ("wire", "live"), [("20 AWG", 2), ("16 AWG", 4), ("16 AWG aluminum", 2), ("0.5 mm2", 2)]
 )
 def test_what_the_cord_table_does_not_hold_is_not_guessed(wire, live):
     assert conductors.cord_ampacity(read_wire(wire), live) is None

@@ -11,8 +11,13 @@ SUM, FASTENED = "all loads on the breaker", "loads fastened in place"
 PLUGGED = "plug-in load on a shared circuit"
 
 
+READ = {"insulation_class": "60 C", "termination_temperature": "60 C"}  # on wire and breaker
+WIRED = {"wire": "14 AWG", "ambient": "25 C", "conductors": 2}
+
+
 def circuit(**given):
-    return wirecalc.run("circuit", **({"breaker": "15 A"} | given))
+    read = READ if "wire" in given else {}
+    return wirecalc.run("circuit", **({"breaker": "15 A"} | read | given))
 
 
 def verdict(criterion, **given):
@@ -57,8 +62,12 @@ def test_a_dishwasher_fastened_in_place_and_a_bank_of_receptacles():
 
 
 def test_a_freezer_and_a_dehumidifier_on_one_circuit():
-    finding = circuit(plug_loads=["6.2 A", "1.6 A"])  # 7.8 A
+    loads = {"plug_loads": ["6.2 A", "1.6 A"]}  # 7.8 A
+    finding = circuit(**loads, **WIRED)
     assert finding.verdict == "pass"
+    unseen = circuit(**loads)  # nobody looked at the wire
+    assert unseen.verdict == "cannot tell"
+    assert unseen.decided_by.criterion.needs == ("wire",)
     assert finding.figure("room left on the breaker").figure.value == pytest.approx(7.2)
 
 

@@ -101,6 +101,8 @@ ALSO |= {"C16": {"current": "1.6 A", "nameplate_voltage": "115 V"}}  # as D3.2a;
 # the place of the joint and the female's width, which the demonstrations take as good
 COOL = {"wire_temperature": "105 C", "terminal_temperature": "105 C", "place_temperature": "60 C"}
 ALSO |= {"C3": COOL, "C6": {"terminal_width": "0.250 in"}}
+# what else is on that circuit, of which they say nothing
+ALSO |= {"C13": {"only_receptacle": "yes", "fastened_in_place": "no"}}
 ONLY_FIGURES = ("D3.1", "D3.7")  # the list asks for no verdict, and the program gives one
 
 

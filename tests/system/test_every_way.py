@@ -17,6 +17,7 @@ NAMES = sorted(set(CATALOGUE.calculations) - set(FILED))
 
 
 APART = {  # inputs that contradict the example of another, such as open and a resistance
+    "breaker": {"only_receptacle"},
     "capacitor": {"measured_capacitance"},  # one check judges one reading
     "element": {"element_open"},
     "ground": {"ground_open"},

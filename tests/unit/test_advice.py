@@ -15,14 +15,11 @@ ADVICE = " ".join(
 MODULES = sorted(p.relative_to(PLUGINS).as_posix() for p in PLUGINS.rglob("*.py"))
 PENDING = {
     "capacitor/discharge.py",
-    "circuit/motor_checks.py",
     "element/element.py",
     "overcurrent/judge.py",
     "overcurrent/short_time.py",
     "return_to_service/insulation.py",
     "supply/supply.py",
-    "wire/ampacity.py",
-    "wire/appliance_wire.py",
 }
 
 

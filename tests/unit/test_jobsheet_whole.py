@@ -204,7 +204,8 @@ def test_each_machine_feeds_its_own_checks_from_its_own_plate() -> None:
               '[[machine]]\nname = "a"\n[machine.nameplate]\nbreaker = "15 A"\n'],
 )  # fmt: skip
 def test_one_machine_needs_not_be_named(plate: str) -> None:
-    breaker = '[[check]]\ncalculation = "breaker"\ncurrent = "8 A"\n'
+    breaker = '[[check]]\ncalculation = "breaker"\ncurrent = "5 A"\n'
+    breaker += "only_receptacle = true\n"
     job = evaluate(
         plate + breaker + breaker.replace("current", 'machine = "a"\nname = "x"\ncurrent')
     )

@@ -3,51 +3,42 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 from wirecalc import (
     Item,
     Problem,
-    Reading,
     Wire,
+    asked,
+    assumed,
     at_most,
     calculation,
+    extra,
     figure,
-    listing,
     not_checked,
     put,
 )
+from wirecalc.sources import confirmed
 
-from ..inputs import AROUND_WIRE, BREAKER, RECEPTACLE, SLIP_A, TERMINATION, TOGETHER, WIRE_CLASS
-from .building_wire import CONTINUOUS, Place, building_wire, wrong_columns
+from ..inputs import BREAKER, RECEPTACLE
+from .building_inputs import (
+    AroundWire,
+    InsulationClass,
+    TerminationTemperature,
+    Together,
+    WiringRules,
+)
+from .building_wire import building_wire
 from .circuit_size import SUM, least_to_move, loads_to_move, needed_circuit, sizes, weakest_first
+from .listed_loads import FASTENED, PLUGGED, Listed, listed, load_input, none
+from .place import Place, below, place_of, too_low
 from .receptacle import receptacle_load
 from .shared_circuit import fastened_load, plug_in_load
+from .unseen import RECEPTACLE_NOT_SEEN, unseen_receptacle
+from .wiring_rules import IEC, NEC, iec_wire, on_iec_breaker
 
-PLUGGED, FASTENED = "plugged in", "fastened in place"
-
-
-def _load(text: str) -> Reading:
-    return Reading(
-        "A",
-        above=0,
-        high=100,
-        typical="6.2 A",
-        text=f"{text}; repeat it for each",
-        slip_under=SLIP_A,
-    )
-
-
-class _Load(NamedTuple):
-    """One load of the list, in A."""
-
-    kind: str
-    amps: float
-    long: bool
-
-    @property
-    def counted(self) -> float:
-        return self.amps * (CONTINUOUS if self.long else 1.0)
+_SHARED = confirmed("nec-210-23-a", "NEC", "210.23(A)", copies=2)
+_SUM_NAME = "all loads on the breaker"
 
 
 def _refuse(
@@ -60,7 +51,7 @@ def _refuse(
     light_loads: Sequence[float] | None = None,
     **_: object,
 ) -> Iterator[Problem]:
-    yield from wrong_columns(
+    yield from too_low(
         insulation_class=insulation_class, termination_temperature=termination_temperature
     )
     if not (plug_loads or long_plug_loads or fastened_loads or long_fastened_loads or light_loads):
@@ -86,33 +77,57 @@ def _refuse(
         "long_plug_loads=1.2 A",
         "feeds_others=yes",
         "receptacle=15 A",
+        "wire=14 AWG",
+        "insulation_class=60 C",
+        "termination_temperature=60 C",
+        "ambient=30 C",
+        "conductors=2",
     ),
 )
 def circuit(
     breaker: Annotated[float, BREAKER],
-    plug_loads: Annotated[list[float] | None, _load("plugged in, runs under 3 h at a time")] = None,
-    long_plug_loads: Annotated[list[float] | None, _load("plugged in, runs 3 h or more")] = None,
+    wiring_rules: WiringRules = NEC,
+    plug_loads: Annotated[
+        list[float] | None,
+        load_input("plugged in, runs under 3 h at a time"),
+        none("plug-in loads"),
+    ] = None,
+    long_plug_loads: Annotated[
+        list[float] | None,
+        load_input("plugged in, runs 3 h or more"),
+        none("plug-in loads of 3 h or more"),
+    ] = None,
     fastened_loads: Annotated[
-        list[float] | None, _load("built in or wired in, runs under 3 h at a time")
+        list[float] | None,
+        load_input("built in or wired in, runs under 3 h at a time"),
+        none("fastened loads of under 3 h"),
     ] = None,
     long_fastened_loads: Annotated[
-        list[float] | None, _load("built in or wired in, runs 3 h or more")
+        list[float] | None,
+        load_input("built in or wired in, runs 3 h or more"),
+        none("fastened loads of 3 h or more"),
     ] = None,
     light_loads: Annotated[
-        list[float] | None, _load("lights, counted as running 3 h or more")
+        list[float] | None, load_input("lights, counted as running 3 h or more"), none("lights")
     ] = None,
     feeds_others: Annotated[
-        bool | None, "the circuit also feeds lights or receptacles, in use or not"
+        bool | None,
+        "the circuit also feeds lights or receptacles, in use or not",
+        assumed("yes", "no", source=_SHARED, why="either way"),
     ] = None,
-    receptacle: Annotated[float | None, RECEPTACLE] = None,
-    wire: Annotated[Wire | None, "wire of the building circuit"] = None,
-    insulation_class: Annotated[float, WIRE_CLASS] = 60.0,
-    termination_temperature: Annotated[float, TERMINATION] = 60.0,
-    ambient: Annotated[float | None, AROUND_WIRE] = None,
-    conductors: Annotated[int | None, TOGETHER] = None,
+    receptacle: Annotated[float | None, RECEPTACLE, extra(RECEPTACLE_NOT_SEEN)] = None,
+    wire: Annotated[
+        Wire | None, "wire of the building circuit", asked("the breaker is there to protect it")
+    ] = None,
+    insulation_class: InsulationClass = 60.0,
+    termination_temperature: TerminationTemperature = 60.0,
+    ambient: AroundWire = None,
+    conductors: Together = None,
 ) -> Iterator[Item]:
     """Does this branch circuit carry all that hangs on it?
 
+    For a circuit with several loads, each listed by how it is connected and how long it runs; not
+    for the circuit of a motor or compressor alone (motor-circuit).
     The breaker, and the wire before correction, carry the sum, with 125 % of what runs 3 hours or
     more (NEC 210.19(A)(1), 210.20(A)); the wire after correction for ambient and bundling carries
     the sum as it is. On a 15 or 20 A circuit with several outlets the largest plug-in load takes
@@ -126,14 +141,19 @@ def circuit(
     Source: tables nec-ampacity, nec-ambient, nec-conductor-count, nec-small-conductors,
     standard-ratings, nec-receptacles.
     """
+    long = wiring_rules == NEC  # by IEC rules a load counts as it is, however long it runs
     loads = [
-        *(_Load(PLUGGED, a, long=False) for a in plug_loads or ()),
-        *(_Load(PLUGGED, a, long=True) for a in long_plug_loads or ()),
-        *(_Load(FASTENED, a, long=False) for a in fastened_loads or ()),
-        *(_Load(FASTENED, a, long=True) for a in long_fastened_loads or ()),
-        *(_Load("lights", a, long=True) for a in light_loads or ()),
+        *(Listed(PLUGGED, a, long=False) for a in plug_loads or ()),
+        *(Listed(PLUGGED, a, long) for a in long_plug_loads or ()),
+        *(Listed(FASTENED, a, long=False) for a in fastened_loads or ()),
+        *(Listed(FASTENED, a, long) for a in long_fastened_loads or ()),
+        *(Listed("lights", a, long) for a in light_loads or ()),
     ]
-    place = Place(int(insulation_class), int(termination_temperature), ambient, conductors)
+    place = place_of(insulation_class, termination_temperature, ambient, conductors)
+    if wire is not None:
+        yield from below(
+            insulation_class=insulation_class, termination_temperature=termination_temperature
+        )
     total, counted = sum(x.amps for x in loads), sum(x.counted for x in loads)
     yield figure(
         "sum of the loads",
@@ -159,15 +179,25 @@ def circuit(
         toward="down",
         working=lambda: f"{put(breaker, 'A')} - {put(counted, 'A')}",
     )
-    yield from sizes("breaker that carries the sum", counted, breaker, wire, place)
-    remedy = needed_circuit if len(loads) == 1 else loads_to_move
-    yield from remedy(total, counted / total, breaker, wire, place)
-    yield from weakest_first(_links(loads, breaker, feeds_others, receptacle, wire, place))
-    yield from _list(loads)
+    if wiring_rules == IEC:
+        yield from weakest_first(_by_iec(total, breaker, wire, place))
+    else:
+        yield from sizes("breaker that carries the sum", counted, breaker, wire, place)
+        remedy = needed_circuit if len(loads) == 1 else loads_to_move
+        yield from remedy(total, counted / total, breaker, wire, place)
+        yield from weakest_first(_links(loads, breaker, feeds_others, receptacle, wire, place))
+    yield from listed(loads)
+
+
+def _by_iec(total: float, breaker: float, wire: Wire | None, place: Place) -> Iterator[Item]:
+    """Judge the sum in A on breaker and wire by IEC rules."""
+    yield on_iec_breaker(_SUM_NAME, total, breaker, "move loads to a second circuit")
+    if wire is not None:
+        yield from iec_wire(total, breaker, wire, place)
 
 
 def _links(
-    loads: Sequence[_Load],
+    loads: Sequence[Listed],
     breaker: float,
     feeds_others: bool | None,
     receptacle: float | None,
@@ -177,7 +207,7 @@ def _links(
     """Judge the sum on breaker and wire, the largest plug-in load, and what is fastened."""
     total, counted = sum(x.amps for x in loads), sum(x.counted for x in loads)
     yield at_most(
-        "all loads on the breaker",
+        _SUM_NAME,
         counted,
         breaker,
         "A",
@@ -194,25 +224,11 @@ def _links(
         yield from plug_in_load(largest, breaker, alone, True, asks="feeds_others")
         if receptacle is not None:
             yield from receptacle_load(largest, breaker, receptacle, alone, asks="feeds_others")
+        else:
+            yield from unseen_receptacle(largest, breaker)
     elif receptacle is not None:
         yield not_checked("the receptacle", "no plug-in load was listed")
     fastened = [x.amps for x in loads if x.kind == FASTENED]
     if fastened:
         feeds = True if len(fastened) < len(loads) else feeds_others
         yield from fastened_load(sum(fastened), breaker, feeds, "loads fastened in place")
-
-
-def _list(loads: Sequence[_Load]) -> Iterator[Item]:
-    amps = [x.amps for x in loads]
-    twice = [amps.index(a) + 1 for a in amps]
-    rows = (
-        (n, x.kind, "3 h or more" if x.long else "", *_amps(x), f"as line {same}" * (same < n))
-        for n, (x, same) in enumerate(zip(loads, twice, strict=True), start=1)
-    )
-    yield listing("Loads as counted", ("line", "load", "runs", "A", "counts A", "note"), rows)
-    if len(set(amps)) < len(amps):
-        yield not_checked("loads of the same amps", "two of a kind, or one that is listed twice?")
-
-
-def _amps(load: _Load) -> tuple[str, str]:
-    return f"{load.amps:.4g}", f"{load.counted:.4g}"

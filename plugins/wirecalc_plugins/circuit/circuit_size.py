@@ -25,7 +25,7 @@ from wirecalc.rounding import show
 from wirecalc.sources import confirmed
 from wirecalc.wires import read_wire
 
-from .building_wire import Place, ampacities
+from .place import Place, ampacities
 from .standard_ratings import rating_at_least, rating_at_most, rating_source
 
 PLUG_IN_CIRCUIT_A = 20.0  # NEC Table 210.21(B)(3): the largest circuit of 15 and 20 A receptacles

@@ -24,7 +24,7 @@ from wirecalc import (
 )
 from wirecalc.sources import confirmed
 
-from .building_wire import Place, building_wire
+from .building_wire import building_wire
 from .circuit_size import against_plate, carries, copper_carrying
 from .motor_rules import (
     COMPRESSOR,
@@ -36,11 +36,12 @@ from .motor_rules import (
     judge_device,
     largest_device,
 )
+from .place import Place
+from .thin_wire import EXEMPT_FROM_A, too_thin
 
 _ONE = confirmed("nec-430-22", "NEC", "430.22", copies=2)
 _SEVERAL = confirmed("nec-430-24", "NEC", "430.24", copies=2)
 _COMPRESSOR = confirmed("nec-440-32", "NEC", "440.32", copies=1)
-_EXEMPT_FROM_A = 15.0  # the exemption of NEC 240.4(G) was seen for 14 AWG (15 A) and thicker
 
 
 class MotorLoad(NamedTuple):
@@ -137,15 +138,7 @@ def wire_of_motor(load: MotorLoad, wire: Wire, place: Place) -> Iterator[Item]:
     """Judge the wire by each current that may size the circuit, and by how thin it is."""
     judged = (building_wire(load.on_wire(s), 1.0, None, wire, place) for s in load.sizings)
     yield from _both(load, *judged)
-    small = conductors.small_conductor_breaker(wire) or conductors.thinnest_breaker(wire)
-    if small is not None and small.number("breaker_A") < _EXEMPT_FROM_A:
-        yield cannot_tell(
-            "device on wire this thin",
-            f"NEC 240.4(D) allows {small.number('breaker_A'):g} A on {wire}, and that only under "
-            "conditions; that 240.4(G) lifts this was seen for 14 AWG and thicker only",
-            measure="have an electrician fit 14 AWG or thicker, or read the code in force",
-            source=small.source,
-        )
+    yield from too_thin(wire)
 
 
 def device_of_motor(
@@ -163,17 +156,20 @@ def device_of_motor(
             for s in load.sizings
         )
         yield from _both(load, *([item] for item in judged))
-    yield at_least(
-        "device carries the running current",
-        rating,
-        load.sizings[-1].amps + load.others,
-        "A",
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        advisory=True,
-        says="it will trip; no reason to go over the largest device",
-        action="look at what the motor draws, then have an electrician choose within the limit",
+    runs = (
+        at_least(
+            "device carries the running current",
+            rating,
+            s.amps + load.others,
+            "A",
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            says="it would trip; no reason to go over the largest device",
+            action="look at what the motor draws, then have an electrician choose within the limit",
+        )
+        for s in load.sizings
     )
+    yield from _both(load, *([item] for item in runs))
     if load.device == INSTANTANEOUS:
         yield not_checked("that the breaker is part of a listed combination", "see its marking")
 
@@ -221,7 +217,7 @@ def small_wire(load: MotorLoad, rating: float, wire: Wire, place: Place) -> Iter
     small = conductors.small_conductor_breaker(wire)
     if load.others or not carries(wire, load.on_wire(load.sizings[-1]), place):
         return
-    if small is None or small.number("breaker_A") < _EXEMPT_FROM_A:
+    if small is None or small.number("breaker_A") < EXEMPT_FROM_A:
         return
     if at_or_below(rating, small.number("breaker_A")):
         return

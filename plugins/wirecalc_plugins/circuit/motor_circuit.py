@@ -7,31 +7,35 @@ from typing import Annotated
 
 from wirecalc import (
     Item,
-    Nameplate,
     OneOf,
     Problem,
-    Reading,
     Wire,
-    YesNo,
+    asked,
     calculation,
     figure,
     not_checked,
 )
 
-from ..inputs import (
-    AROUND_WIRE,
-    BREAKER,
-    MAXIMUM_BREAKER,
-    SLIP_A,
-    TERMINATION,
-    TOGETHER,
-    WIRE_CLASS,
-)
-from .building_wire import Place, wrong_columns
+from .building_inputs import AroundWire, InsulationClass, TerminationTemperature, Together
 from .motor_checks import MotorLoad, device_of_motor, needed, small_wire, wire_of_motor
+from .motor_inputs import (
+    BranchSelectionCurrent,
+    CoolRunning,
+    Device,
+    DeviceRating,
+    FullLoadCurrent,
+    Horsepower,
+    LargestOnPlate,
+    MinimumAmpacity,
+    OtherCurrent,
+    PlateGoverns,
+    PlateVolts,
+    RatedLoadCurrent,
+    WillNotStart,
+)
+from .motor_plate import by_plate, contradictions
 from .motor_rules import (
     COMPRESSOR,
-    DEVICES,
     INVERSE,
     MOTOR,
     compressor_sizing,
@@ -41,6 +45,7 @@ from .motor_rules import (
     table_current,
     unsized,
 )
+from .place import below, place_of, too_low
 
 
 def _refuse(
@@ -51,7 +56,7 @@ def _refuse(
     branch_selection_current: float | None = None,
     **_: object,
 ) -> Iterator[Problem]:
-    yield from wrong_columns(
+    yield from too_low(
         insulation_class=insulation_class, termination_temperature=termination_temperature
     )
     if not fastened_in_place:
@@ -86,7 +91,10 @@ def _refuse(
         "full_load_current",
         "plate_governs=no",
         "breaker",
+        "motor_device",
         "wire=14 AWG",
+        "insulation_class=60 C",
+        "termination_temperature=60 C",
         "ambient=30 C",
         "conductors=3",
     ),
@@ -96,87 +104,37 @@ def motor_circuit(
         str, OneOf((MOTOR, COMPRESSOR), text="open motor, or hermetic (sealed) compressor")
     ],
     fastened_in_place: Annotated[bool, "it is built in or wired in, not plugged in"],
-    horsepower: Annotated[
-        float | None, Nameplate("hp", above=0, high=10, typical="1/2 hp", text="power on the plate")
+    horsepower: Horsepower = None,
+    nameplate_voltage: PlateVolts = None,
+    full_load_current: FullLoadCurrent = None,
+    plate_governs: PlateGoverns = None,
+    cool_running: CoolRunning = None,
+    rated_load_current: RatedLoadCurrent = None,
+    branch_selection_current: BranchSelectionCurrent = None,
+    minimum_ampacity: MinimumAmpacity = None,
+    maximum_breaker: LargestOnPlate = None,
+    breaker: DeviceRating = None,
+    motor_device: Device = INVERSE,
+    will_not_start: WillNotStart = None,
+    other_current: OtherCurrent = None,
+    wire: Annotated[
+        Wire | None, "wire of the building circuit", asked("the device is not there to save it")
     ] = None,
-    nameplate_voltage: Annotated[
-        float | None,
-        Nameplate(
-            "V",
-            low=12,
-            high=600,
-            typical="115 V",
-            text="volts on the plate",
-            goes_with="horsepower",
-        ),
-    ] = None,
-    full_load_current: Annotated[
-        float | None,
-        Nameplate("A", above=0, high=100, typical="8.6 A", text="FLA on a motor's plate"),
-    ] = None,
-    plate_governs: Annotated[
-        bool | None,
-        YesNo(
-            "a shaded-pole, PSC fan, low-speed, high-torque or multispeed motor, or part of a "
-            "listed appliance",
-            goes_with="full_load_current",
-        ),
-    ] = None,
-    cool_running: Annotated[
-        bool | None,
-        YesNo(
-            "its plate shows service factor 1.15 or more, or a rise of 40 C or less",
-            goes_with="full_load_current",
-        ),
-    ] = None,
-    rated_load_current: Annotated[
-        float | None, Nameplate("A", above=0, high=60, typical="6.4 A", text="RLA on the plate")
-    ] = None,
-    branch_selection_current: Annotated[
-        float | None,
-        Nameplate("A", above=0, high=60, typical="7.2 A", text="BCSC on the plate"),
-    ] = None,
-    minimum_ampacity: Annotated[
-        float | None,
-        Nameplate(
-            "A", above=0, high=100, typical="9 A", text="least circuit ampacity on the plate"
-        ),
-    ] = None,
-    maximum_breaker: Annotated[float | None, MAXIMUM_BREAKER] = None,
-    breaker: Annotated[float | None, BREAKER] = None,
-    motor_device: Annotated[
-        str, OneOf(DEVICES, text="kind of the fuse or breaker", goes_with="breaker")
-    ] = INVERSE,
-    will_not_start: Annotated[
-        bool | None,
-        YesNo("it will not start on a device of the first limit", goes_with="breaker"),
-    ] = None,
-    other_current: Annotated[
-        float | None,
-        Reading(
-            "A",
-            low=0,
-            high=100,
-            typical="3 A",
-            text="amps of other loads on the same building wire",
-            slip_under=SLIP_A,
-        ),
-    ] = None,
-    wire: Annotated[Wire | None, "wire of the building circuit"] = None,
-    insulation_class: Annotated[float, WIRE_CLASS] = 60.0,
-    termination_temperature: Annotated[float, TERMINATION] = 60.0,
-    ambient: Annotated[float | None, AROUND_WIRE] = None,
-    conductors: Annotated[int | None, TOGETHER] = None,
+    insulation_class: InsulationClass = 60.0,
+    termination_temperature: TerminationTemperature = 60.0,
+    ambient: AroundWire = None,
+    conductors: Together = None,
 ) -> Iterator[Item]:
     """Do wire and breaker of this motor or compressor keep to NEC 430 and 440?
 
-    A motor is sized by the table's current for its horsepower and volts, not its plate (430.6(A),
-    Table 430.248), by both where the plate may govern; a compressor by RLA or BCSC, the greater.
-    The wire, corrected, carries 125 % of it and the other loads (430.22, 430.24, 440.32). The
-    device is at most 250 % (breaker; fuses as Table 430.52), rounded up; on a compressor 175 %,
-    rounded down (440.22); beyond that only where it will not start. The plate's largest device
-    rules. 240.4(D) does not bind 14 AWG and thicker (240.4(G)).
-
+    For one motor or hermetic compressor that is built in; not for what is plugged in (breaker), nor
+    for several motors behind one device. A motor is sized by the table's current for its
+    horsepower and volts, not its plate (430.6(A), Table 430.248), by both where the plate may
+    govern; a compressor by RLA or BCSC, the greater; a unit by its plate's least ampacity. The
+    wire, corrected, carries 125 % of it and the other loads (430.22, 430.24, 440.32). The device is
+    at most 250 % (breaker; fuses as Table 430.52), rounded up; on a compressor 175 %, rounded down
+    (440.22); beyond that only where it will not start. The plate's largest device rules.
+    240.4(D) does not bind 14 AWG and thicker (240.4(G)).
     Inputs: plate values in hp, V, A; device and other loads in A; wire; temperatures in C. Yields
     what it needs, limits, overload settings, criteria on wire and device. Refuses what is plugged
     in. Source: tables nec-motor-full-load, nec-motor-locked-rotor, nec-motor-devices,
@@ -184,14 +142,24 @@ def motor_circuit(
     standard-ratings.
     """
     kind, device, plate = motor_kind, motor_device, full_load_current
-    place = Place(int(insulation_class), int(termination_temperature), ambient, conductors)
+    place = place_of(insulation_class, termination_temperature, ambient, conductors)
+    if wire is not None:
+        yield from below(
+            insulation_class=insulation_class, termination_temperature=termination_temperature
+        )
     if kind == MOTOR:
         sizing = motor_sizing(horsepower, nameplate_voltage, plate, plate_governs)
     else:
         sizing = compressor_sizing(rated_load_current, branch_selection_current)
     yield from _unused(
-        kind, horsepower or plate, max(rated_load_current or 0.0, branch_selection_current or 0.0)
+        kind,
+        horsepower or plate or nameplate_voltage,
+        max(rated_load_current or 0.0, branch_selection_current or 0.0),
     )
+    others = other_current or 0.0
+    if sizing is None and minimum_ampacity is not None:
+        yield from by_plate(minimum_ampacity + others, maximum_breaker, breaker, wire, place)
+        return
     if sizing is None:
         yield unsized(kind)
         yield from overload_limits(kind, None, plate, cool_running)
@@ -203,8 +171,8 @@ def motor_circuit(
         source=sizing.source,
         working=lambda: sizing.working,
     )
+    yield from contradictions(kind, sizing.amps, minimum_ampacity, maximum_breaker)
     other = plate_sizing(sizing, plate, plate_governs) if kind == MOTOR else None
-    others = other_current or 0.0
     load = MotorLoad(kind, device, sizing, other, plate_governs, others, minimum_ampacity)
     yield from needed(load, wire, breaker, maximum_breaker, place)
     if wire is not None:
@@ -222,7 +190,7 @@ def _unused(kind: str, motor: float | None, compressor: float) -> Iterator[Item]
     if kind == MOTOR and compressor:
         yield not_checked("RLA and BCSC", "they size compressors, and this is an open motor")
     if kind == COMPRESSOR and motor:
-        yield not_checked("horsepower and FLA", "they size motors, and this is a compressor")
+        yield not_checked("horsepower, volts and FLA", "they size motors, and this is a compressor")
 
 
 def _locked_rotor(kind: str, horsepower: float | None, voltage: float | None) -> Iterator[Item]:

@@ -64,8 +64,8 @@ def motor_sizing(
     horsepower: float | None, voltage: float | None, plate: float | None, by_plate: bool | None
 ) -> Sizing | None:
     """Return the current that sizes a motor's circuit; None where the table has no row."""
-    if by_plate and plate is not None:
-        return Sizing(plate, _BY_PLATE, "the plate's current")
+    if by_plate:
+        return None if plate is None else Sizing(plate, _BY_PLATE, "the plate's current")
     if horsepower is None or voltage is None:
         return None
     return table_current("nec-motor-full-load", horsepower, voltage)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecalc import (
+    PLATE,
     Item,
     Origin,
     Wire,
@@ -46,8 +47,40 @@ def appliance_wire(
             needs=missing,
         )
         return
+    yield at_most(
+        "place against the wire's rating",
+        place,
+        rating,
+        "C",
+        source=PLATE,
+        origin=Origin.MAKER,
+        says="without any current it is hotter than it may be",
+        action="fit wire of a higher temperature rating, and find out why it is so hot",
+    )
     yield from _bundle(_rated("aircraft bundle", wire, rating), wire, rating, place, current)
     yield from _suggested(_rated("wire maker", wire, rating), wire, place, current)
+    if current is not None:
+        yield from _largest(wire, current)
+
+
+def _largest(wire: Wire, current: float) -> Iterator[Item]:
+    """Judge by the most that a wire of this size is given at any rating, alone in free air."""
+    gauge = conductors.counted_gauge(wire)
+    rows = tables.load("appliance-wire").where(basis="wire maker")
+    sized = [r for r in rows if gauge is not None and r.text("awg") == gauge]
+    if wire.metal != "copper" or not sized:
+        return
+    row = max(sized, key=lambda r: r.number("current_A"))
+    yield at_most(
+        "load against the largest published value",
+        current,
+        row.number("current_A"),
+        "A",
+        source=row.source,
+        origin=Origin.MAKER,
+        says=f"no wire of {row.text('awg')} AWG is given more, of whatever rating",
+        action=_LESS,
+    )
 
 
 def _rated(basis: str, wire: Wire, rating: float) -> tables.Row | None:
@@ -58,7 +91,7 @@ def _rated(basis: str, wire: Wire, rating: float) -> tables.Row | None:
     """
     rows = list(tables.load("appliance-wire").where(basis=basis))
     reached = [r for r in rows if at_or_below(r.number("conductor_C"), rating)]
-    gauge = conductors.gauge_for_current(wire)
+    gauge = conductors.counted_gauge(wire)
     if wire.metal != "copper" or gauge is None or not reached:
         return None
     hottest = max(r.number("conductor_C") for r in reached)
@@ -103,6 +136,7 @@ def _bundle(
             "A",
             source=row.source,
             advisory=True,
+            behind="the largest value that any wire of its size is given, alone in free air",
             says="a low bound for an appliance, no rule for one",
             action="compare with the sheet of the wire's maker, or measure how warm it runs",
         )
@@ -156,6 +190,7 @@ def _suggested(
         source=row.source,
         origin=Origin.MAKER,
         advisory=True,
+        behind="the largest value that any wire of its size is given, alone in free air",
         says="advice for one wire alone; bundled wires carry less",
         action=_LESS,
     )

@@ -1,0 +1,124 @@
+"""The inputs of one load on its circuit, and what leaving each of them out means."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from wirecalc import (
+    Count,
+    Nameplate,
+    Reading,
+    Wire,
+    asked,
+    assumed,
+    extra,
+    instead_of,
+    may_be_absent,
+)
+from wirecalc.sources import confirmed
+
+from ..inputs import MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, RECEPTACLE, SLIP_A
+from .cord_load import CORD_TYPE, CORDS
+from .unseen import RECEPTACLE_NOT_SEEN
+
+_LONG = confirmed("nec-100-continuous", "NEC", "article 100 and 210.20(A)", copies=2)
+HEATER_RULE = confirmed("nec-422-13", "NEC", "422.13", copies=1)
+_SHARED = confirmed("nec-210-23-a", "NEC", "210.23(A)", copies=2)
+_MOTOR = confirmed("nec-422-11-e-motor", "NEC", "422.11(E)", copies=2)
+_ELSE = "what else hangs on the circuit loads its breaker and wire too"
+
+RunTime = Annotated[
+    float | None,
+    Reading("h", low=0, high=8760, typical="1 h", text="longest time that the load runs"),
+    assumed("1 h", source=_LONG, why="3 h or more, which counts 125 %"),
+]
+StorageWaterHeater = Annotated[
+    bool | None,
+    "it is a water heater with a tank",
+    assumed("yes", source=HEATER_RULE, why="none", when="fastened_in_place=yes and has_motor!=yes"),
+    may_be_absent("no water heater with a tank"),
+]
+Outlet = Annotated[
+    float | None,
+    RECEPTACLE,
+    may_be_absent("no receptacle: it is wired in", when="fastened_in_place=yes"),
+    extra(RECEPTACLE_NOT_SEEN),
+]
+OnlyReceptacle = Annotated[
+    bool | None,
+    "it is the only outlet of its circuit",
+    asked(_ELSE, when="not feeds_others and not other_current"),
+    instead_of("feeds_others", "other_current"),
+]
+OtherCurrent = Annotated[
+    float | None,
+    Reading(
+        "A",
+        low=0,
+        high=200,
+        typical="6.2 A",
+        text="other loads that run on the same building wire",
+        slip_under=SLIP_A,
+    ),
+    asked(_ELSE, when="only_receptacle=no"),
+    asked(_ELSE, when="feeds_others=yes"),
+    may_be_absent("nothing else on the circuit"),
+]
+FastenedInPlace = Annotated[
+    bool | None,
+    "it is built in or wired in, not plugged in",
+    may_be_absent("plugged in", when="receptacle"),
+    may_be_absent("plugged in", when="cord"),
+    assumed("yes", "no", source=_SHARED, why="either way"),
+]
+FeedsOthers = Annotated[
+    bool | None,
+    "the circuit also feeds lights or receptacles",
+    instead_of("only_receptacle"),
+]
+MaximumBreaker = Annotated[
+    float | None, MAXIMUM_BREAKER, may_be_absent("none is marked on the plate")
+]
+PlateCurrent = Annotated[
+    float | None,
+    Nameplate("A", above=0, high=100, typical="10.8 A", text="amps on the appliance's plate"),
+    asked("the rating of a water heater counts", when="storage_water_heater=yes"),
+    extra("what was measured is judged; the plate's amps count where they are more"),
+]
+HasMotor = Annotated[
+    bool | None,
+    "the appliance is driven by a motor",
+    assumed("yes", source=_MOTOR, why="either way", when="plate_current"),
+    extra("it counts beside the plate's amps only"),
+]
+RangeRating = Annotated[
+    float | None,
+    Nameplate("kW", low=1, high=27, typical="12 kW", text="a household range's power"),
+    may_be_absent("no household range"),
+]
+RangeVoltage = Annotated[
+    float | None,
+    NAMEPLATE_VOLTAGE,
+    asked("the demand of a range is given in kW", when="range_rating"),
+    extra("it counts for a range only"),
+]
+Cord = Annotated[
+    Wire | None, "wire of the flexible cord", may_be_absent("no cord, or its maker's own")
+]
+CordConductors = Annotated[
+    int | None,
+    Count(
+        "wires of the cord that carry current, without the ground and without the neutral of "
+        "a dryer or range",
+        low=2,
+        high=3,
+        goes_with="cord",
+    ),
+    assumed("2", source=CORDS, why="3, which carries less"),
+]
+CordType = Annotated[
+    str,
+    CORD_TYPE,
+    assumed("heater", source=CORDS, when="cord"),
+    extra("it counts beside a cord only"),
+]

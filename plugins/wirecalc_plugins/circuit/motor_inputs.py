@@ -1,0 +1,113 @@
+"""The inputs of a motor's circuit, and what leaving each of them out means."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from wirecalc import (
+    Nameplate,
+    OneOf,
+    Reading,
+    YesNo,
+    asked,
+    assumed,
+    extra,
+    instead_of,
+    may_be_absent,
+    setting,
+)
+from wirecalc.sources import confirmed
+
+from ..inputs import BREAKER, MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, SLIP_A
+from .motor_rules import DEVICES
+
+_BY_TABLE = "motor_kind=motor and plate_governs!=yes and not minimum_ampacity"
+_COMPRESSOR = "motor_kind=compressor and not branch_selection_current and not minimum_ampacity"
+_UNIT = "minimum_ampacity and not rated_load_current"
+_430_6 = confirmed("nec-430-6-a", "NEC", "430.6(A)(1)", copies=2)
+_430_52 = confirmed("nec-430-52-left-out", "NEC", "430.52", copies=2)
+
+Horsepower = Annotated[
+    float | None,
+    Nameplate("hp", above=0, high=10, typical="1/2 hp", text="power on the plate"),
+    asked("the table's current goes by it", when=_BY_TABLE),
+    extra("the plate's amps size this circuit"),
+]
+PlateVolts = Annotated[
+    float | None,
+    NAMEPLATE_VOLTAGE,
+    asked("the table's current goes by them", when=_BY_TABLE),
+    extra("the plate's amps size this circuit"),
+]
+FullLoadCurrent = Annotated[
+    float | None,
+    Nameplate("A", above=0, high=100, typical="8.6 A", text="FLA on a motor's plate"),
+    asked("it sizes the circuit", when="plate_governs=yes"),
+    extra("the table's current sizes the circuit; the plate's is for the overload protector"),
+]
+PlateGoverns = Annotated[
+    bool | None,
+    YesNo(
+        "a shaded-pole, PSC fan, low-speed, high-torque or multispeed motor, or part of a "
+        "listed appliance"
+    ),
+    assumed("yes", "no", source=_430_6, why="either way", when="full_load_current"),
+    extra("it counts beside the plate's amps only"),
+]
+CoolRunning = Annotated[
+    bool | None,
+    YesNo("its plate shows service factor 1.15 or more, or a rise of 40 C or less"),
+    setting("it raises the overload setting that is shown"),
+]
+RatedLoadCurrent = Annotated[
+    float | None,
+    Nameplate("A", above=0, high=60, typical="6.4 A", text="RLA on the plate"),
+    asked("it sizes the circuit of a compressor", when=_COMPRESSOR),
+    instead_of("branch_selection_current", "minimum_ampacity", when="motor_kind=compressor"),
+    extra("it sizes compressors only"),
+]
+BranchSelectionCurrent = Annotated[
+    float | None,
+    Nameplate("A", above=0, high=60, typical="7.2 A", text="BCSC on the plate"),
+    may_be_absent("none on the plate"),
+]
+MinimumAmpacity = Annotated[
+    float | None,
+    Nameplate("A", above=0, high=100, typical="9 A", text="least circuit ampacity on the plate"),
+    may_be_absent("none on the plate"),
+]
+LargestOnPlate = Annotated[
+    float | None,
+    MAXIMUM_BREAKER,
+    asked(
+        "it stands beside the least ampacity", when="minimum_ampacity and not rated_load_current"
+    ),
+    may_be_absent("none on the plate"),
+]
+DeviceRating = Annotated[
+    float | None, BREAKER, asked("it guards wire and motor against short circuit")
+]
+Device = Annotated[
+    str,
+    OneOf(DEVICES, text="kind of the fuse or breaker"),
+    assumed("time-delay fuse", source=_430_52, when="motor_kind=motor"),
+    may_be_absent("any kind: a compressor's limit is the same"),
+]
+WillNotStart = Annotated[
+    bool | None,
+    YesNo("it will not start on a device of the first limit"),
+    assumed("yes", "no", source=_430_52, why="either way", when="breaker"),
+    extra("it counts beside a device only"),
+]
+OtherCurrent = Annotated[
+    float | None,
+    Reading(
+        "A",
+        low=0,
+        high=100,
+        typical="3 A",
+        text="amps of other loads on the same building wire",
+        slip_under=SLIP_A,
+    ),
+    may_be_absent("nothing else on the circuit"),
+]

@@ -1,0 +1,88 @@
+"""What the plate of a unit says of its circuit: least ampacity and largest device."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecalc import (
+    PLATE,
+    Item,
+    Wire,
+    answer,
+    cannot_tell,
+    figure,
+    put,
+)
+from wirecalc.sources import confirmed
+
+from .building_wire import building_wire
+from .circuit_size import against_plate, copper_carrying
+from .motor_rules import COMPRESSOR, CONDUCTOR
+from .place import Place
+from .thin_wire import too_thin
+
+_COMPRESSOR = confirmed("nec-440-32", "NEC", "440.32", copies=1)
+ROUNDED = 0.95  # a plate's least ampacity is rounded; less than this of 125 % is no rounding
+_AGAIN = "read both on the plate again: one of them is of another machine, or misread"
+
+
+def by_plate(
+    ampacity: float,
+    largest: float | None,
+    breaker: float | None,
+    wire: Wire | None,
+    place: Place,
+) -> Iterator[Item]:
+    """Judge wire and device of a unit by its plate: least ampacity and largest device, in A."""
+    yield figure(
+        "current that the wire must carry",
+        ampacity,
+        "A",
+        source=PLATE,
+        working=lambda: f"{put(ampacity, 'A')}, the plate's least ampacity and any other loads",
+        toward="up",
+    )
+    if wire is None:
+        gauge = copper_carrying(ampacity, place)
+        if gauge is not None:
+            yield answer(
+                "what this circuit needs",
+                f"{gauge} AWG copper or thicker",
+                against=["to change wire or device is a job for an electrician"],
+            )
+    else:
+        yield from building_wire(ampacity, 1.0, None, wire, place)
+        yield from too_thin(wire)
+    if largest is not None:
+        yield figure("largest device by the plate", largest, "A", source=PLATE)
+        if breaker is not None:
+            yield against_plate(breaker, largest)
+
+
+def contradictions(
+    kind: str, amps: float, ampacity: float | None, largest: float | None
+) -> Iterator[Item]:
+    """Question plate values in A that cannot stand on one plate.
+
+    The least ampacity of a unit counts 125 % of its compressor, so it is never below that; its
+    largest device is never below the current that it runs on.
+    """
+    if kind != COMPRESSOR:
+        return
+    if ampacity is not None and ampacity < ROUNDED * CONDUCTOR * amps:
+        yield cannot_tell(
+            "plate values together",
+            f"least ampacity {ampacity:g} A beside {amps:g} A: it would be 125 % of that, "
+            f"{CONDUCTOR * amps:.4g} A",
+            measure=_AGAIN,
+            needs=("minimum_ampacity", "rated_load_current"),
+            source=_COMPRESSOR,
+        )
+    elif largest is not None and largest < amps:
+        yield cannot_tell(
+            "plate values together",
+            f"largest device {largest:g} A beside {amps:g} A, on which it would not run",
+            measure=_AGAIN,
+            needs=("maximum_breaker", "rated_load_current"),
+            source=_COMPRESSOR,
+        )
