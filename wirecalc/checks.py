@@ -81,7 +81,8 @@ class NotTested(NamedTuple):
     """A check that was not made, and why. `rule` is the house rule that asks for it, if one does.
 
     One that stands in no sheet, and that only a rule or the kind of job asks for, has no `reason`
-    of a person's; `usual` says that it is the latter.
+    of a person's; `usual` says that it is the latter. `instead` are calculations that would do
+    too.
     """
 
     name: str
@@ -92,6 +93,7 @@ class NotTested(NamedTuple):
     calculation: str = ""
     rule: str = ""
     usual: bool = False
+    instead: tuple[str, ...] = ()
 
     @property
     def title(self) -> str:

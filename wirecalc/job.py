@@ -37,6 +37,7 @@ class Counted(NamedTuple):
     machine: str = ""
     reason: str = ""  # why it was not tested
     judged: Judged | None = None
+    instead: tuple[str, ...] = ()  # what may be tested in its place
 
     @property
     def action(self) -> str:
@@ -192,6 +193,7 @@ class Job:
                     None,
                     missing.machine,
                     missing.reason,
+                    instead=missing.instead,
                 )
         yield from self._answered()
         for machine in self.machines if len(self.machines) > 1 else ():

@@ -164,7 +164,7 @@ def test_check_only_says_what_is_missing(cli_main: Command, sheet: Path) -> None
     done = cli_main("job", str(sheet), "--check-only")
     assert done.status == 3
     said = " ".join(done.out.split())
-    assert "ground path: ground, every job of kind refrigerator needs it" in said
+    assert "ground path: ground, not on the sheet, and every job of kind refrigerator" in said
     assert "in [confirmed], covers_back = yes or no" in said
     shown = cli_main("job", str(sheet), "--check-only", "--format", "json")
     assert shown.status == 3

@@ -520,7 +520,7 @@ def test_what_the_kind_requires_and_is_not_on_the_sheet_is_listed_as_not_tested(
     ]  # fmt: skip
     assert job.verdict == "cannot tell"
     text = " ".join(job_text(job).split())
-    assert "circuit (required): every job of kind range needs it, and it is not on the" in text
+    assert "circuit (required): not on the sheet, and every job of kind range needs it: a" in text
 
 
 def test_what_a_rule_asks_for_is_listed_once() -> None:

@@ -50,18 +50,23 @@ def with_kind(
 
     An entry of the sheet for it becomes required. `waived` is what does not apply.
     """
-    left = _left(checks)
+    made = [c for c in checks if c.stage == AS_LEFT]
+    judged = _left(c for c in made if c.verdict is not None or c.finding is None)
     found = list(not_tested)
     for subject in subjects:
         gone = {w.calculation for w in waived if w.machine == subject.machine}
         for group in _groups(subject, gone):
-            if any((subject.machine, c.calculation) in left for c in group):
+            if any((subject.machine, c.calculation) in judged for c in group):
                 continue
+            there = any((subject.machine, c.calculation) in _left(made) for c in group)
             of_group = [i for i, n in enumerate(found) if _answers(n, subject.machine, group)]
             for i in of_group:
-                found[i] = found[i]._replace(required=True)
+                instead = tuple(
+                    c.calculation for c in group if c.calculation != found[i].calculation
+                )
+                found[i] = found[i]._replace(required=True, instead=instead)
             if not of_group:
-                found.append(_nowhere(subject, group))
+                found.append(_nowhere(subject, group, there=there))
     return tuple(found)
 
 
@@ -89,13 +94,12 @@ def _answers(entry: NotTested, machine: str, group: Sequence[UsualCheck]) -> boo
     return entry.name.casefold() in {c.name.casefold() for c in group}
 
 
-def _nowhere(subject: Subject, group: Sequence[UsualCheck]) -> NotTested:
-    """Return the entry for what stands nowhere on the sheet."""
+def _nowhere(subject: Subject, group: Sequence[UsualCheck], *, there: bool) -> NotTested:
+    """Return the entry for what stands nowhere on the sheet, or is `there` and judges nothing."""
     first = group[0]
     of = f"job of kind {subject.kind}" if subject.kind in table_kinds() else "machine"
-    reason = f"every {of} needs it, and it is not on the sheet: {first.why}"
-    if len(group) > 1:
-        reason += f"; one of {', '.join(c.calculation for c in group)} is enough"
+    lacks = "on the sheet it comes to figures only" if there else "not on the sheet"
+    reason = f"{lacks}, and every {of} needs it: {first.why}"
     if first.unless:
         reason += f"; not needed where the sheet says {first.unless}"
     return NotTested(
@@ -106,6 +110,7 @@ def _nowhere(subject: Subject, group: Sequence[UsualCheck]) -> NotTested:
         subject.machine,
         first.calculation,
         usual=True,
+        instead=tuple(c.calculation for c in group[1:]),
     )
 
 

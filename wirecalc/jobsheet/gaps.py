@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from ..checks import AS_LEFT, Confirmation, JobCheck
+from ..checks import AS_LEFT, Confirmation, JobCheck, NotTested
 from ..host import Catalogue
 from ..job import AGAIN, NOTHING, Job
 from ..kinds import Kind
@@ -105,7 +105,7 @@ def gaps(job: Job, sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path 
     checks = [
         MissingCheck(
             n.title,
-            f"{n.calculation}, {n.reason}" if n.usual else n.reason,
+            _why(n),
             n.usual or n.required,
             n.calculation if n.calculation in catalogue.calculations else "",
             n.machine,
@@ -119,6 +119,12 @@ def gaps(job: Job, sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path 
     if not job.counted:
         checks.append(MissingCheck("the work", NOTHING, True))
     return Gaps(readings, tuple(checks), again, tuple(_answers_missing(job)))
+
+
+def _why(entry: NotTested) -> str:
+    """Say why a check is missing, and what would do in its place."""
+    why = f"{entry.calculation}, {entry.reason}" if entry.usual else entry.reason
+    return f"{why}; {' or '.join(entry.instead)} will do too" if entry.instead else why
 
 
 def _answers_missing(job: Job) -> Iterator[MissingAnswer]:

@@ -112,6 +112,7 @@ def job_object(job: Job, *, working: bool = False) -> dict[str, Any]:
                 "machine": n.machine or only,
                 "calculation": n.calculation,
                 "rule": n.rule,
+                "instead": list(n.instead),
             }
             for n in job.not_tested
         ],

@@ -91,7 +91,7 @@ def _deciding(job: Job) -> list[Line]:
     missing = [c for c in job.decided_by if c.why == MISSING]
     found += [Line("Not tested", f"{c.name}, which is needed: {c.reason}") for c in missing]
     if missing:
-        found.append(Line("Next", f"test it: {', '.join(c.name for c in missing)}"))
+        found.append(Line("Next", f"test it: {'; '.join(map(_to_test, missing))}"))
     unconfirmed = [c for c in job.decided_by if c.why == UNCONFIRMED]
     if unconfirmed:
         found += _named("Not confirmed", [c.name for c in unconfirmed])
@@ -101,6 +101,12 @@ def _deciding(job: Job) -> list[Line]:
         of = f" of {', '.join(bare)}" if bare else ""
         found += [Line("Decided by", f"{NOTHING}{of}"), Line("Next", "measure after the work")]
     return [*found, *_besides(job)]
+
+
+def _to_test(counted: Counted) -> str:
+    """Name what is to be tested, with what would do in its place."""
+    instead = f" (or {', '.join(counted.instead)})" if counted.instead else ""
+    return f"{counted.name}{instead}"
 
 
 def _besides(job: Job) -> Iterator[Line]:
