@@ -15,6 +15,7 @@ from wirecalc.jobsheet import confirmed, kinds
 from wirecalc.jobsheet.excuses import no_reason
 from wirecalc.jobsheet.facts import FACTS
 from wirecalc.jobsheet.gaps import gaps
+from wirecalc.jobsheet.template import new_sheet
 from wirecalc.output import summary
 from wirecalc.output.gaps import gaps_object, gaps_text
 from wirecalc.output.html import job_page
@@ -560,6 +561,16 @@ def test_what_may_burn_gas_is_asked_for_it_where_nothing_is_said(kind: str) -> N
     assert asks("")
     assert asks('energy = "gas"\n')
     assert not asks('energy = "electric"\n')
+
+
+def test_of_a_microwave_the_high_voltage_comes_first() -> None:
+    job = evaluate(whole(kind="microwave"))
+    assert job.verdict == "cannot tell"
+    assert "STOP: its high-voltage capacitor kills, unplugged too" in first_screen(job)
+    assert {c.key for c in job.confirmed if not c.answer} == set(sheets.OF_MICROWAVE)
+    head = new_sheet("microwave", "x.toml", CATALOGUE).partition("[job]")[0]
+    assert "## STOP: its high-voltage capacitor kills, unplugged too" in head
+    assert "STOP" not in new_sheet("washer", "x.toml", CATALOGUE).partition("[job]")[0]
 
 
 def test_a_line_that_nobody_asks_for_is_refused_or_counts() -> None:

@@ -127,7 +127,7 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
         tuple(machines),
         tuple(answers),
         tuple(waived),
-        tuple(dict.fromkeys(r for s in subjects if (r := remark(s.kind, known)))),
+        tuple(dict.fromkeys(r for s in subjects for r in _remarks(s.kind, known))),
     )
 
 
@@ -137,6 +137,12 @@ def _subject(
     """Return what is judged: kind and facts of its own, before those of the job."""
     own = as_listed(words_of(raw.get("kind", "")), known)
     return Subject(name, own or kind, {**said, **facts.facts_of(raw)})
+
+
+def _remarks(kind: str, known: Sequence[str]) -> list[str]:
+    """Return what is to be known of a kind of machine, and how one that is not known is taken."""
+    unknown = remark(kind, known)
+    return [*confirmed.stops(kind), *([unknown] if unknown else [])]
 
 
 def _about(raw: Mapping[str, Any], without: Sequence[str]) -> dict[str, str]:

@@ -58,6 +58,11 @@ def lines_of(kind: str) -> list[Line]:
     return list(found.values())
 
 
+def stops(kind: str) -> list[str]:
+    """Return what is to be known of a kind of machine before anything else."""
+    return [line.why for line in lines_of(kind) if line.why.startswith("STOP")]
+
+
 def read(
     said: Mapping[str, Any], subject: Subject, tested: Iterable[str], problems: list[Problem]
 ) -> Iterator[Confirmation]:

@@ -17,6 +17,7 @@ from ..errors import BadInput, Problem
 from ..host import Catalogue
 from ..job import BENCH
 from ..reading_inputs import prepare
+from .confirmed import stops
 from .kinds import UsualCheck, expected, find, usual
 from .needs import cannot_do_without, example, runner
 from .plan import on_plate
@@ -68,6 +69,7 @@ def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
     plate = _plate(list(calculations.values()))
     lines = [
         *(f"## {line}" for line in _HEAD.format(kind=kind, file=shlex.quote(file)).splitlines()),
+        *(text for why in stops(kind) for text in words(why)),
         "",
         "[job]",
         f"title = {as_toml(f'{kind}: what is wrong')}",
