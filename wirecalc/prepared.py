@@ -35,9 +35,12 @@ class Prepared:
 
 def leave_out(calc: Calculation[Any], given: Mapping[str, object], prepared: Prepared) -> None:
     """Take what the declaration says of inputs that were left out, once all others are read."""
+    unknown = {name for criterion in prepared.unknown for name in criterion.needs}
     for declared in calc.inputs:
         if declared.words and given.get(declared.name) is None:
             _leave_out(declared, given, prepared)
+        elif declared.name in unknown:
+            _try_others(declared, prepared)
 
 
 def _leave_out(declared: Input, given: Mapping[str, object], prepared: Prepared) -> None:
@@ -61,6 +64,13 @@ def _leave_out(declared: Input, given: Mapping[str, object], prepared: Prepared)
             note = left.why or "the strictest"
             record = InputRecord(name, None, None, kind.unit, None, None, "assumed", (note,))
             prepared.records.append(record)
+
+
+def _try_others(declared: Input, prepared: Prepared) -> None:
+    """An assumed input that is said to be unknown was worked with what is assumed of it."""
+    left = word_for(declared.words, prepared.values)
+    if left is not None and left.word is Word.ASSUMED:
+        prepared.others[declared.name] = _others(declared, left)
 
 
 def _others(declared: Input, left: LeftOut) -> list[Any]:

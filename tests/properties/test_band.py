@@ -389,9 +389,10 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "supply": {
         "voltage_running": near(103.5, 108, 126.5, 132, low=95, high=134),
         "voltage_at_rest": near(103.5, 108, 113, 114, 126, 127, 132, low=95, high=135),
-        "voltage_at_start": near(103.5, 108, low=80, high=112),
+        "voltage_at_start": near(92, 96, 103.5, 108, low=80, high=112),
         "nameplate_voltage_low": texts(["110 V"]),
         "nominal_voltage": texts(["120 V", "208 V"]),
+        "current": near(0.9, 2.6, 6.8, 12, high=20),
     },
     "upstream": {
         "wire": texts(["14 AWG", "14 AWG solid", "12 AWG aluminum", "12 AWG cca"]),
@@ -403,6 +404,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "panel_running": near(119.5, low=119, high=119.5),
         "second_leg_at_rest": near(120, low=118, high=122),
         "second_leg_running": near(117.6, 119.4, 122.4, 126, low=110, high=130),
+        "second_leg_current": near(1, 8.7, low=0.5, high=20),
         "load_kind": texts(["heater", "heater", "heater", "motor"]),
         "power_factor": texts(["100 %", "95 %", "50 %"]),
     },

@@ -67,12 +67,16 @@ def test_a_208_240_v_plate_takes_both_services():
 def test_the_errors_of_two_readings_are_independent_and_the_way_out_is_said():
     lost = "volts lost with the load, of those at rest"
     # ±(1 % + 0.3 V): at worst 120.49 V at rest and 115.728 V running, 3.952 % apart
-    both = supply(voltage_at_rest="119.0 V ±(1%+3)", voltage_running="117.2 V ±(1%+3)")
+    both = supply(
+        voltage_at_rest="119.0 V ±(1%+3)", voltage_running="117.2 V ±(1%+3)", current="12 A"
+    )
     assert verdict(both, lost) == "marginal"
     assert both.criterion(lost).criterion.actual == pytest.approx(3.952, abs=0.001)
     assert "one meter in one range" in both.criterion(lost).action
     # a gain error common to both cancels in 1 - running / rest: the counts alone, 2.01 % at worst
-    counts = supply(voltage_at_rest="119.0 V ±0.3 V", voltage_running="117.2 V ±0.3 V")
+    counts = supply(
+        voltage_at_rest="119.0 V ±0.3 V", voltage_running="117.2 V ±0.3 V", current="12 A"
+    )
     assert verdict(counts, lost) == "pass"
 
 
@@ -129,18 +133,119 @@ def test_volts_of_the_service(service, nominal, volts_of_120, low, high):
     assert found.verdict in ("pass", "marginal")
 
 
-@pytest.mark.parametrize(("plate", "service"), [("115 V", 120), ("208 V", 208), ("230 V", 240)])
+@pytest.mark.parametrize(
+    ("plate", "service"),
+    # plates of 220 to 230 V are of a 230 V service, of 240 V in North America; common practice
+    [("115 V", 120), ("208 V", 208), ("240 V", 240), ("230 V", 230), ("220 V", 230)],
+)
 def test_the_plate_names_the_service(plate, service):
     found = supply(plate, voltage_running=plate, voltage_at_rest=plate)
-    assert found.figure("ANSI C84.1 range A, low").figure.value == pytest.approx(0.95 * service)
     assert f"taken as {service} V" in found.answers[0].text
+    if service != 230:
+        low = found.figure("ANSI C84.1 range A, low").figure.value
+        assert low == pytest.approx(0.95 * service)
 
 
-def test_a_start_under_90_percent_fails_as_in_dip():
-    for volts, word in (("103.5 V", "pass"), ("103.4 V", "fail"), ("85 V", "fail")):
-        found = supply(voltage_running="115 V", voltage_at_start=volts)
-        assert verdict(found, "volts at start against the plate") == word
-        assert found.verdict == word
+@pytest.mark.parametrize(
+    ("volts", "word"),
+    # IEC 60038, 230 V plus and minus 10 %: 207 to 253 V, from memory, and so 5 V inside of it
+    [
+        *((206.9, "fail"), (211, "marginal"), (213, "pass"), (221, "pass"), (247, "pass")),
+        *((249, "marginal"), (253.1, "fail")),
+    ],
+)
+def test_a_230_v_service(volts, word):
+    given = {"voltage_at_rest": f"{volts} V", "voltage_running": f"{volts} V"}
+    assert supply("230 V", **given).verdict == word
+    assert supply("230 V", **given, nominal_voltage="230 V").verdict == word
+
+
+@pytest.mark.parametrize(
+    ("plate", "volts", "word"),
+    # 110 % of the plate, makers' sheets; 110 and 220 V are older names of 115 and 230 V, and 110 %
+    # of those bind (common practice): 121 and 126.5 V, 242 and 253 V
+    [
+        *((110, 121, "pass"), (110, 122, "marginal"), (110, 126.5, "marginal")),
+        *((110, 126.6, "fail"), (220, 242, "pass"), (220, 245, "marginal")),
+        *((220, 253, "marginal"), (220, 253.1, "fail"), (100, 110.1, "fail")),
+        *((112, 123.3, "fail"), (127, 139.8, "fail")),
+    ],
+)
+def test_an_older_name_of_the_same_volts_is_no_other_service(plate, volts, word):
+    found = supply(f"{plate} V", voltage_running=f"{volts} V")
+    assert found.verdict == word
+
+
+@pytest.mark.parametrize(
+    ("volts", "word"),
+    # 90 % of the plate: makers' sheets, for a machine that runs; 80 %, 92 V: practice, as in dip
+    [("103.5 V", "pass"), ("103.4 V", "marginal"), ("92 V", "marginal"), ("91.9 V", "fail")],
+)
+def test_the_volts_of_a_start_are_judged_as_in_dip(volts, word):
+    found = supply(voltage_running="115 V", voltage_at_start=volts)
+    assert found.verdict == word
+
+
+LOSS = "volts lost at a full outlet, 12 A or more"
+
+
+@pytest.mark.parametrize(
+    ("running", "amps", "word"),
+    # 119 V at rest, 115 V plate. R = loss / current; at 12 A, 80 % of a 15 A outlet (NEC 210.23),
+    # 5 % of 119 V are 5.95 V (NEC, advice), and 119 - 103.5 V leave just 90 % of the plate
+    [
+        (115.6, None, "cannot tell"),  # 2.9 %: wire under 12 A, a bad joint under 0.9 A
+        (115.6, 0.9, "fail"),  # 3.8 ohm, 45.3 V at 12 A
+        (115.6, 2.6, "fail"),  # 15.7 V
+        (115.6, 2.7, "marginal"),  # 15.1 V
+        (115.6, 6.8, "marginal"),  # 6 V
+        (115.6, 6.9, "pass"),  # 5.91 V
+        (115.6, 12, "pass"),
+        (117.9, None, "pass"),  # 0.92 %
+        (117.7, None, "cannot tell"),  # 1.09 %
+    ],
+)
+def test_what_a_loss_means_goes_by_the_current(running, amps, word):
+    given = {} if amps is None else {"current": f"{amps} A"}
+    found = supply(voltage_at_rest="119 V", voltage_running=f"{running} V", **given)
+    assert found.verdict == word
+    if word == "cannot tell":
+        assert found.decided_by.criterion.needs == ("current",)
+    elif amps is not None:
+        volts = (119 - running) / amps * 12
+        assert found.criterion(LOSS).criterion.actual == pytest.approx(max(volts, 0))
+
+
+def test_a_great_loss_is_heat_somewhere_and_use_stops():
+    # 48 V at 18 A: 864 W
+    given = {"voltage_at_rest": "240 V", "voltage_running": "192 V"}
+    found = supply("240 V", **given, current="18 A")
+    assert found.verdict == "fail"
+    assert found.figure("heat on the way to the outlet").figure.value == pytest.approx(48 * 18)
+    assert any("STOP" in c.text.upper() for c in found.cautions if c.key == "loss-stop")
+    assert not any("208" in a.text for a in found.answers)
+    assert "208" not in found.decided_by.action
+    small = supply(voltage_at_rest="119 V", voltage_running="118 V", current="10 A")
+    assert not any(c.key == "loss-stop" for c in small.cautions)
+
+
+@pytest.mark.parametrize(
+    ("at_rest", "named"),
+    # 208 V and 5 % on either side (ANSI C84.1 range A, from memory)
+    [("208 V", True), ("198 V", True), ("218 V", True), ("197 V", False), ("219 V", False)],
+)
+def test_a_208_v_service_is_named(at_rest, named):
+    found = supply("240 V", voltage_at_rest=at_rest, voltage_running=at_rest)
+    said = [a.text for a in found.answers if a.name == "service"]
+    assert ("208 V" in said[0]) == named
+
+
+@pytest.mark.parametrize("name", ["voltage_at_rest", "voltage_running"])
+def test_volts_that_no_house_has_are_read_again(name):
+    # over 300 V: no line of a house; common practice. 240 V on a 120 V outlet is a wrong connection
+    with pytest.raises(BadInput, match="range"):
+        supply("120 V", **{name: "600 V"})
+    assert supply("120 V", **{name: "250 V"}).verdict == "fail"
 
 
 def test_the_meter_counts():
@@ -180,6 +285,7 @@ def upstream(rest, running, amps, **given):
 
 
 HEAT = "heat beyond the wiring"
+FULL = "heat beyond the wiring at 12 A"
 RUN = {"wire": "14 AWG", "run_length": "40 ft"}
 PANEL = {"panel_at_rest": "120 V", "panel_running": "120 V"}  # nothing lost ahead of it
 
@@ -190,7 +296,7 @@ PANEL = {"panel_at_rest": "120 V", "panel_running": "120 V"}  # nothing lost ahe
     [(0, "pass"), (0.99, "pass"), (1.01, "marginal"), (4.99, "marginal"), (5.01, "fail")],
 )
 def test_heat_in_a_joint_behind_the_panel(watts, word):
-    amps, loop = 10.0, 80 * FT_14_AT_20
+    amps, loop = 12.0, 80 * FT_14_AT_20
     joint = watts / amps**2
     found = upstream(120, 120 - amps * (loop + joint), amps, **RUN, **PANEL)
     assert found.figure(f"{HEAT} at this current").figure.value == pytest.approx(watts, abs=1e-6)
@@ -264,7 +370,7 @@ def at_a_plug(rest, amps, impedance, power_factor):
 
 
 @pytest.mark.parametrize("power_factor", [0.3, 0.5, 0.8, 0.95])
-@pytest.mark.parametrize(("joint", "word"), [(0.01, "pass"), (0.05, "marginal"), (0.15, "fail")])
+@pytest.mark.parametrize(("joint", "word"), [(0.01, "pass"), (0.03, "marginal"), (0.15, "fail")])
 def test_a_joint_behind_a_motor_is_found_by_its_power_factor(power_factor, joint, word):
     # 8 A; 40 ft of 14 AWG has 0.058 ohm/kft of reactance (NEC Chapter 9 Table 9)
     loop = complex(80 * FT_14_AT_20, 0.08 * 0.058)
@@ -287,7 +393,7 @@ def test_without_power_factor_nothing_passes(kind):
 
 
 @pytest.mark.parametrize("power_factor", [0.2, 0.5, 0.8, 0.95, 1.0])
-@pytest.mark.parametrize(("joint", "fails"), [(0.05, False), (0.3, True)])
+@pytest.mark.parametrize(("joint", "fails"), [(0.03, False), (0.3, True)])
 def test_a_fail_without_power_factor_holds_at_every_one(power_factor, joint, fails):
     # 100 ft of 2/0 AWG (Table 8 0.0967 ohm/kft, Table 9 0.043): the volts of a joint of 8 A
     loop = 0.2 * complex(0.0967 * (1 - 0.00323 * 55), 0.043)
@@ -322,6 +428,7 @@ def test_legs_that_move_apart_are_told_at_the_top(second, error, said):
         current="22 A",
         second_leg_at_rest="120.0 V" + error,
         second_leg_running=f"{second:.1f} V" + error,
+        second_leg_current="22 A",
     )
     assert [a.name for a in found.answers] == (["neutral"] if said else [])
 
@@ -330,7 +437,8 @@ def test_volts_lost_with_the_load_are_judged_by_the_advice():
     # NEC 210.19(A) and 215.2(A) notes: 3 and 5 %, advice; of 121 V 3.63 and 6.05 V
     name = "volts lost with the load, of those at rest"
     for running, word in ((117.4, "pass"), (117.3, "marginal"), (113, "marginal")):
-        found = supply("120 V", voltage_at_rest="121 V", voltage_running=f"{running} V")
+        given = {"voltage_at_rest": "121 V", "voltage_running": f"{running} V", "current": "20 A"}
+        found = supply("120 V", **given)
         assert verdict(found, name) == found.verdict == word
     assert "upstream" in found.criterion(name).action
     assert supply(voltage_at_rest="0 V", voltage_running="0 V").verdict == "fail"
@@ -389,8 +497,8 @@ def test_what_is_not_known_is_not_blamed():
     sag = 0.09  # ohm: 9 W, of a joint or of the service
     untold = upstream(120, 120 - amps * (loop + sag), amps, **RUN)
     assert untold.verdict == "cannot tell"
-    (judged,) = (c for c in untold.criteria if c.verdict == "cannot tell")
-    assert judged.criterion.needs == ("panel_at_rest", "panel_running")
+    for judged in (untold.criterion(HEAT), untold.criterion(FULL)):
+        assert judged.criterion.needs[:2] == ("panel_at_rest", "panel_running")
     running = f"{120 - amps * sag:.6f} V"
     good = upstream(
         120, 120 - amps * (loop + sag), amps, **RUN, panel_at_rest="120 V", panel_running=running
@@ -496,6 +604,7 @@ def test_legs_are_judged_apart():
         run_length="40 ft",
         second_leg_at_rest="120 V",
         second_leg_running=f"{120 - 10 * (one_way + 0.3):.9f} V",
+        second_leg_current="10 A",
     )
     assert verdict(found, HEAT) == "pass"
     assert verdict(found, f"{HEAT}, second leg") == "fail"
@@ -504,10 +613,11 @@ def test_legs_are_judged_apart():
     assert math.isclose(found.figure("the same at 12 A, second leg").figure.value, 144 * 0.3)
 
 
-@pytest.mark.parametrize(("ohm", "word"), [(0.149, "cannot tell"), (0.151, "fail")])
-def test_a_tenth_of_an_ohm_may_lie_ahead_of_the_panel(ohm, word):
-    # 0.1 ohm: common practice, no source; 10 A and 0.05 ohm more make 5 W
-    assert upstream(120, 120 - 10 * (80 * FT_14_AT_20 + ohm), 10, **RUN).verdict == word
+@pytest.mark.parametrize(("ohm", "word"), [(0.134, "cannot tell"), (0.135, "fail")])
+@pytest.mark.parametrize("amps", [1, 10, 12])
+def test_a_tenth_of_an_ohm_may_lie_ahead_of_the_panel(ohm, word, amps):
+    # 0.1 ohm: common practice, no source; 12 A and 0.0347 ohm more make 5 W
+    assert upstream(120, 120 - amps * (80 * FT_14_AT_20 + ohm), amps, **RUN).verdict == word
 
 
 @pytest.mark.parametrize(("share", "word"), [(0.79, "cannot tell"), (0.81, "pass")])
@@ -556,8 +666,47 @@ def test_the_error_of_a_length_counts():
     assert band.high == pytest.approx(10 * (4 - 10 * 72 * FT_14_AT_20))
 
 
+def test_each_leg_has_its_own_current():
+    # 40 ft of 10 AWG (Table 8, 1.24 ohm/kft at 75 C); 0.3 ohm more in the second leg, which has 4 A
+    one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
+    legs = {"second_leg_at_rest": "120 V"}
+    legs |= {"second_leg_running": f"{120 - 4 * (one_way + 0.3):.9f} V"}
+    given = {"wire": "10 AWG", "run_length": "40 ft"} | legs
+    found = upstream(120, 120 - 12 * one_way, 12, **given, second_leg_current="4 A")
+    watts = found.figure(f"{HEAT} at this current, second leg").figure.value
+    assert watts == pytest.approx(4**2 * 0.3)
+    assert verdict(found, f"{FULL}, second leg") == "fail"
+    untold = upstream(120, 120 - 12 * one_way, 12, **given)
+    assert untold.verdict == "cannot tell"
+    assert untold.criterion("second_leg_current").criterion.needs == ("second_leg_current",)
+
+
+@pytest.mark.parametrize(
+    ("ohm", "amps", "word"),
+    # 5 W at 12 A, 80 % of a 15 A outlet (NEC 210.23): 34.7 mohm; 5 W: common practice
+    [
+        (0.0347, 0.6, "pass"),
+        (0.0348, 0.6, "fail"),
+        (0.126, 0.6, "fail"),  # 0.2 V with the wire's: 0.05 W now, 18 W at 12 A
+        (0.0348, 11.9, "fail"),
+        (0.0340, 12, "marginal"),  # 4.9 W now
+    ],
+)
+def test_a_small_current_does_not_hide_a_bad_joint(ohm, amps, word):
+    running = 120 - amps * (80 * FT_14_AT_20 + ohm)
+    assert upstream(120, running, amps, **RUN, **PANEL).verdict == word
+
+
+def test_a_small_current_on_an_unknown_wire_is_not_told():
+    found = upstream(120, 119.8, 0.6)
+    assert found.verdict == "cannot tell"
+    assert found.criterion(FULL).criterion.needs == ("wire", "run_length")
+    assert verdict(found, HEAT) == "pass"  # 0.12 W in all
+
+
 def test_the_panel_was_read_on_the_first_leg_only():
     legs = {"second_leg_at_rest": "120 V", "second_leg_running": "118 V"}
+    legs |= {"second_leg_current": "10 A"}
     panel = {"panel_at_rest": "120 V", "panel_running": "118.5 V"}
     found = upstream(120, 118, 10, wire="10 AWG", run_length="40 ft", **legs, **panel)
     one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
@@ -569,7 +718,7 @@ def test_the_panel_was_read_on_the_first_leg_only():
 
 def test_power_factor_pairs_the_most_volts_lost_with_the_least_left():
     # 113 V +-75 %: at 118.3 V of 120 V only 1.7 V are lost, so a fail cannot be certain
-    given = {"voltage_at_rest": "120 V", "current": "1 A", "power_factor": "95 %"}
+    given = {"voltage_at_rest": "120 V", "current": "12 A", "power_factor": "95 %"}
     given |= {"wire": "14 AWG", "run_length": "38.8 ft"}
     assert wirecalc.run("upstream", **given, voltage_running="118.3 V").verdict != "fail"
     banded = wirecalc.run("upstream", **given, voltage_running="113 V ±84.75 V")

@@ -55,12 +55,13 @@ GOOD: dict[str, dict[str, str]] = {
     | {"sleeve_temperature": "125 C", "sleeve_material": "PVC tubing"},
     "supply": {"nameplate_voltage": "240 V", "nameplate_voltage_low": "208 V"}
     | {"voltage_at_rest": "236 V", "voltage_running": "232 V", "voltage_at_start": "225 V"}
-    | {"nominal_voltage": "240 V"},
+    | {"nominal_voltage": "240 V", "current": "18 A"},
     "upstream": {"voltage_at_rest": "119.8 V", "voltage_running": "116.6 V", "current": "8.7 A"}
     | {"wire": "14 AWG", "run_length": "40 ft", "cord": "16 AWG", "cord_length": "6 ft"}
     | {"conductor_temperature": "20 C", "panel_at_rest": "120.1 V", "panel_running": "119.6 V"}
     | {"load_kind": "motor", "power_factor": "80 %"}
-    | {"second_leg_at_rest": "119.9 V", "second_leg_running": "118.2 V"},
+    | {"second_leg_at_rest": "119.9 V", "second_leg_running": "118.2 V"}
+    | {"second_leg_current": "8.7 A"},
     "short-time": {"wire": "16 AWG", "current": "180 A", "overcurrent_time": "0.5 s"}
     | {"insulation": "pvc-70", "conductor_temperature": "30 C", "cut_strands": "2"}
     | {"strands": "26"},
@@ -527,7 +528,9 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("supply", "voltage_running", "244 V", "244 V is over the 236 V", "exchanged"),
     Bad("supply", "voltage_at_start", "240 V", "240 V is over the 232 V", "exchanged"),
     Bad("supply", "voltage_at_rest", "2320 V", "'2320 V'", "such as 119.4 V"),
-    Bad("supply", "nominal_voltage", "230 V", "230 V", "120 V, 208 V or 240 V"),
+    Bad("supply", "nominal_voltage", "220 V", "220 V", "120 V, 208 V, 230 V or 240 V"),
+    Bad("supply", "voltage_at_rest", "400 V", "400 V is no line of a house", "range and unit"),
+    Bad("supply", "current", "4320 W", "'W'", "divide by the voltage"),
     Bad("supply", "nameplate_voltage", "240 W", "'W'", "V"),
     Bad("supply", "nameplate_voltage_low", "120 V", "120/240 V", "leave it out"),
     Bad("supply", "nameplate_voltage_low", "250 V", "250 V is not below", "exchange them"),
@@ -535,6 +538,7 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("upstream", "voltage_running", "116.6 mV", "'116.6 mV'", "116.6 V"),
     Bad("upstream", "voltage_running", "21 V", "21 V are left of 119.8 V", "check the unit"),
     Bad("upstream", "voltage_at_rest", "0.1198 V", "'0.1198 V'", "119.8 V"),
+    Bad("upstream", "second_leg_current", "0.2 A", "'0.2 A'", "8.7 A"),
     Bad("upstream", "current", "0.2 A", "'0.2 A'", "8.7 A"),
     Bad("upstream", "current", "8.7 mA", "'8.7 mA'", "8.7 A"),
     Bad("upstream", "current", "1044 W", "'W'", "divide by the voltage"),

@@ -19,7 +19,6 @@ PENDING = {
     "overcurrent/judge.py",
     "overcurrent/short_time.py",
     "return_to_service/insulation.py",
-    "supply/supply.py",
 }
 
 

@@ -101,6 +101,12 @@ def test_a_fail_that_rests_on_an_assumption_alone_cannot_be_told() -> None:
     assert go(load="8 A", device="9 A", rating="75 C").verdict is Verdict.PASS
 
 
+def test_a_fail_that_rests_on_what_is_said_to_be_unknown_cannot_be_told() -> None:
+    finding = go(load="8 A", device="9 A", rating="unknown")
+    assert finding.verdict is Verdict.CANNOT_TELL
+    assert go(load="10.5 A", device="11 A", rating="unknown").verdict is Verdict.FAIL
+
+
 def test_a_fail_with_all_that_is_plausible_stays_a_fail() -> None:
     finding = go(load="10.5 A", device="11 A")
     assert finding.verdict is Verdict.FAIL
@@ -247,9 +253,7 @@ PENDING = {
     "insulation",
     "leakage",
     "short-time",
-    "supply",
     "trip",
-    "upstream",
 }
 
 

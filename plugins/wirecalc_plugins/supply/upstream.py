@@ -6,31 +6,32 @@ from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
-    PRACTICE,
     Bands,
     Item,
     Nameplate,
     OneOf,
-    Origin,
     Problem,
     Reading,
     Wire,
-    answer,
-    at_most,
+    asked,
     at_or_below,
     calculation,
     caution,
+    extra,
+    may_be_absent,
 )
 
 from ..inputs import CONDUCTOR_TEMPERATURE
 from .upstream_heat import Load, Span, span, wiring_of
+from .upstream_judge import judge_leg, judge_neutral
 from .upstream_leg import Leg
 
-RISE_PCT, RISE_CARE_PCT = 5.0, 2.0  # of the other leg when this one falls; common practice
 LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no supply
 SLIP = 0.25  # share of the volts that is left; less is a slip of the unit
 LOADS = ("motor", "heater", "electronic")
 HEATER_PF = 95.0  # %; less is no heater
+_AHEAD = "0.1 ohm ahead of the panel is allowed for where it was not read"
+_ONE_LEG = "one leg was read"
 NOISE = 0.005  # share of the volts by which two readings of one drop may differ
 
 
@@ -49,7 +50,9 @@ def _refuse(
     panel_running: float | None,
     second_leg_at_rest: float | None,
     second_leg_running: float | None,
+    second_leg_current: float | None,
 ) -> Iterator[Problem]:
+    del second_leg_current
     lost = voltage_at_rest - voltage_running
     risen = list(_rises("voltage_running", voltage_at_rest, voltage_running))
     if risen:
@@ -115,7 +118,7 @@ def _length(text: str, typical: str, goes_with: str) -> Reading:
         "which part it is: take the millivolt drop across plug, receptacle and joints (joint-drop)",
         "the service ahead of the panel: compare another receptacle of the same panel",
         "a length that is given too long: it hides a bad joint",
-        "heat at a larger current: it grows with the square of the current",
+        "heat at more than 12 A: it grows with the square of the current",
     ),
     refuse=_refuse,
     example_with=(
@@ -132,37 +135,66 @@ def upstream(
         float,
         Reading("A", low=LEAST_A, high=200, typical="8.7 A", text="line current of that load"),
     ],
-    wire: Annotated[Wire | None, "building wire from the panel to the receptacle"] = None,
+    wire: Annotated[
+        Wire | None,
+        "building wire from the panel to the receptacle",
+        extra("without it all that is lost counts as a bad joint, or it is asked for"),
+    ] = None,
     run_length: Annotated[
-        float | None, _length("length of the building wire, one way", "40 ft", "wire")
+        float | None, _length("length of the building wire, one way", "40 ft", "wire"), asked()
     ] = None,
-    cord: Annotated[Wire | None, "wire of a cord between panel and readings"] = None,
+    cord: Annotated[
+        Wire | None, "wire of a cord between panel and readings", may_be_absent("no cord")
+    ] = None,
     cord_length: Annotated[
-        float | None, _length("length of the cord, one way", "6 ft", "cord")
+        float | None, _length("length of the cord, one way", "6 ft", "cord"), asked()
     ] = None,
-    conductor_temperature: Annotated[float | None, CONDUCTOR_TEMPERATURE] = None,
+    conductor_temperature: Annotated[
+        float | None, CONDUCTOR_TEMPERATURE, extra("a wire at 20 and at 75 C is tried")
+    ] = None,
     load_kind: Annotated[
-        str | None, OneOf(LOADS, text="what draws the current; heater: nothing but resistance")
+        str | None,
+        OneOf(LOADS, text="what draws the current; heater: nothing but resistance"),
+        asked(when="not power_factor"),
+        extra("the power factor says more"),
     ] = None,
     power_factor: Annotated[
         float | None,
         Nameplate("%", low=10, high=100, typical="80 %", text="power factor of the load, lagging"),
+        asked(when="load_kind=motor|electronic"),
+        extra("a heater has 100 %"),
     ] = None,
     panel_at_rest: Annotated[
         float | None,
         _volts("another receptacle of this panel and leg, load off", "120.1 V", "panel_running"),
+        extra(_AHEAD),
     ] = None,
     panel_running: Annotated[
         float | None,
         _volts("another receptacle of this panel and leg, load on", "119.6 V", "panel_at_rest"),
+        extra(_AHEAD),
     ] = None,
     second_leg_at_rest: Annotated[
         float | None,
         _volts("second leg of 120/240 V to neutral, load off", "119.9 V", "second_leg_running"),
+        may_be_absent(_ONE_LEG),
     ] = None,
     second_leg_running: Annotated[
         float | None,
         _volts("second leg of 120/240 V to neutral, load on", "118.2 V", "second_leg_at_rest"),
+        may_be_absent(_ONE_LEG),
+    ] = None,
+    second_leg_current: Annotated[
+        float | None,
+        Reading(
+            "A",
+            low=LEAST_A,
+            high=200,
+            typical="8.7 A",
+            text="current of the second leg",
+            goes_with="second_leg_running",
+        ),
+        asked("each leg has its own; a 240 V load has the same in both"),
     ] = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
@@ -170,13 +202,14 @@ def upstream(
 
     R = (rest - running) / I, in phase with the current (a heater, or a power factor; else no
     pass), less the known wire. Heat beyond it, I^2 x R, fails over 5 W, is marginal over 1 W
-    (practice). It passes beyond the least that the wire may have and fails beyond the most: 20 to
-    75 C if not given, IEC 60228; without the panel's readings 0.1 ohm ahead of it (practice).
-    With a second leg both are read to neutral, which may carry none or all of the current; if it
-    rises as this one falls, over 5 % fails and over 2 % is marginal.
+    (practice); the same resistance at the 12 A of an outlet fails over 5 W too. It passes beyond
+    the least that the wire may have and fails beyond the most: 20 to 75 C if not given, IEC
+    60228; without the panel's readings 0.1 ohm ahead of it (practice). With a second leg, of its
+    own current, both are read to neutral, which may carry none or all of the current; if it rises
+    as this one falls, over 5 % fails and over 2 % is marginal.
 
-    Inputs: volts in V (20 to 700), current in A (0.5 to 200), lengths in ft one way (to 2000),
-    conductor_temperature in C, load_kind, power_factor in %. Yields resistances, heat, a criterion
+    Inputs: volts in V (20 to 700), currents in A (0.5 to 200), lengths in ft one way (to 2000),
+    conductor_temperature in C, load_kind, power_factor in %. Yields resistances, heat, criteria
     a leg and one for the neutral. Refuses volts that rise with the load, a heater of low power
     factor. Source: tables nec-ch9-table8, nec-ch9-table9, iec-60228, practice.
     """
@@ -195,38 +228,13 @@ def upstream(
     yield from wiring.figures(ways)
     if any(run.wire.metal != "copper" for _, run, _ in wiring.runs):
         yield caution("alu-01")
-    yield from Leg(before, after, amps, wiring, load, ways, ahead).items()
+    yield from judge_leg(Leg(before, after, amps, wiring, load, ways, ahead))
     if second_leg_at_rest is None or second_leg_running is None:
         return
     fell = before.less(after)
     before = span("second_leg_at_rest", second_leg_at_rest, known)
     after = span("second_leg_running", second_leg_running, known)
-    yield from Leg(before, after, amps, wiring, load, ways, which=", second leg").items()
-    yield from _neutral(fell, before, after)
-
-
-def _neutral(fell: Span, before: Span, after: Span) -> Iterator[Item]:
-    """Judge the rise of the second leg: with a weak neutral the legs move apart."""
-    rise = Span(
-        100 * (after.low / before.high - 1),
-        100 * (after.centre / before.centre - 1),
-        100 * (after.high / before.low - 1),
-    )
-    if fell.low > 0 and not at_or_below(rise.low, RISE_CARE_PCT):
-        yield answer(
-            "neutral",
-            f"suspect it: one leg fell by {fell.centre:.3g} V and the other rose by "
-            f"{after.centre - before.centre:.3g} V. Switch all off, lamps too",
-        )
-    yield at_most(
-        "rise of the second leg",
-        rise.centre,
-        RISE_PCT,
-        "%",
-        caution=RISE_CARE_PCT,
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        says="one leg falls and the other rises: suspect the neutral",
-        action="switch all off, lamps too; have an electrician or the utility look at the neutral",
-        band=(rise.low, rise.high),
-    )
+    if second_leg_current is not None:
+        amps = span("second_leg_current", second_leg_current, known)
+        yield from judge_leg(Leg(before, after, amps, wiring, load, ways, which=", second leg"))
+    yield from judge_neutral(fell, before, after)
