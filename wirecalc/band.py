@@ -198,7 +198,8 @@ def _would_settle(centre: Criterion) -> str:
     """Say how well the value must be known; the distance to the limit is what there is."""
     if centre.sense == "cannot tell":
         return centre.action
-    if not centre.margin:
+    far = centre.actual == 0 and centre.margin == centre.limit  # it is another reading that counts
+    if not centre.margin or far:
         return f"measure with {centre.better or 'a better instrument'}"
     enough = show(abs(centre.margin), centre.unit, toward="down")
     instrument = f"with {centre.better}, " if centre.better else ""

@@ -3,7 +3,7 @@
 A device has points that it holds (so many times its rating for so long, from cold) and points by
 which it has tripped. Everything between is `may trip`: no curve is drawn through the points of a
 standard. What they say of other currents follows by monotony alone: less current for less time is
-held too, more current for more time trips too. A value that is only remembered bounds nothing.
+held too, more current for more time trips too. A value that is only remembered is kept apart.
 
 - A rated current is carried without end. IEC 60898-1 states 1.13 times for one hour (two over
   63 A), so beyond the hour such a current may trip.
@@ -85,7 +85,7 @@ class Ambient(NamedTuple):
 
 
 class Device(NamedTuple):
-    """A breaker or fuse of one rating in A; `recalled` is shown and bounds nothing."""
+    """A breaker or fuse of one rating in A; `recalled` is what is only remembered."""
 
     name: str
     rating: float

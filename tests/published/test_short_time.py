@@ -36,7 +36,12 @@ def k_of(metal, start, end):
     return math.sqrt(heat * (beta + 20) / rho * math.log((beta + end) / (beta + start)))
 
 
+# what IEC 60364 has no row of: PVC of 105 C, from full load to 160 C, by its own formula
+COMPUTED = [("copper", 105, 160, 87.4), ("copper", 105, 140, 70.7)]
+
+
 def short_time(wire="1.5 mm2", amps=172.5, insulation="pvc-70", **given):
+    """Run on a wire as hot as at full load, unless it is said otherwise."""
     typed = {} if insulation is None else {"insulation": insulation}
     return wirecalc.run("short-time", wire=wire, current=f"{amps:.9f} A", **typed, **given)
 
@@ -51,12 +56,13 @@ def test_the_table_holds_what_was_printed():
         (r.text("metal"), int(r.number("initial_C")), int(r.number("final_C")), r.number("k"))
         for r in rows
     ]
-    assert sorted(found) == sorted(PUBLISHED)
+    assert sorted(found) == sorted(PUBLISHED + COMPUTED)
 
 
-@pytest.mark.parametrize(("metal", "start", "end", "k"), PUBLISHED)
+@pytest.mark.parametrize(("metal", "start", "end", "k"), PUBLISHED + COMPUTED)
 def test_published_k_is_the_formulas_within_the_rounding_of_the_print(metal, start, end, k):
-    assert k == pytest.approx(k_of(metal, start, end), rel=0.0068)
+    within = 0.0068 if (metal, start, end, k) in PUBLISHED else 0.0006
+    assert k == pytest.approx(k_of(metal, start, end), rel=within)
     beta, heat, rho = CONSTANTS[metal]
     table = tables.load("adiabatic-constants")
     for item, constant in (
@@ -93,17 +99,26 @@ def test_over_300_mm2_pvc_stands_less():
         assert value(found, STANDS) == pytest.approx((k * mm2 / 20_000) ** 2)
 
 
-@pytest.mark.parametrize(("seconds", "word"), [(0.88, "pass"), (0.9, "marginal"), (1.01, "fail")])
+@pytest.mark.parametrize(
+    ("seconds", "word"),
+    # from 30 C the formula has k 142.7 and (142.7/115)^2 = 1.54 s: a fail there is sure
+    [(0.88, "pass"), (0.9, "marginal"), (1.01, "cannot tell"), (1.56, "fail")],
+)
 def test_pvc_passes_within_both_laws(seconds, word):
     # ICEA P-32-382 to 150 C (from memory) allows (0.0297 log10(384/304)) / (115 / 1973.5)^2 = 0.887
     found = short_time(overcurrent_time=f"{seconds} s")
     assert found.verdict == word
+    if word == "cannot tell":
+        assert found.criterion(NAME).criterion.needs == ("conductor_temperature",)
+        hot = short_time(overcurrent_time=f"{seconds} s", conductor_temperature="70 C")
+        assert hot.verdict == "fail"
 
 
 @pytest.mark.parametrize(("seconds", "word"), [(0.98, "pass"), (0.995, "fail"), (1.01, "fail")])
 def test_the_stricter_of_two_confirmed_laws_rules(seconds, word):
     # XLPE, 90 to 250 C: IEC k 143; ICEA 0.0297 log10(484/324) is 142.0 in the same unit, 0.986 s
-    found = short_time(amps=143 * 1.5, insulation="xlpe-epr-90", overcurrent_time=f"{seconds} s")
+    given = {"insulation": "xlpe-epr-90", "conductor_temperature": "90 C"}
+    found = short_time(amps=143 * 1.5, overcurrent_time=f"{seconds} s", **given)
     assert found.verdict == word
 
 
@@ -164,23 +179,58 @@ def test_the_temperature_is_that_of_the_heating_integrated(wire, metal, mm2, amp
     assert heated(amps, mm2, start, stands, metal) == pytest.approx(160, abs=0.01)
 
 
-def test_a_cooler_start_stands_longer_and_is_at_best_marginal_by_memory():
+def test_a_cooler_start_stands_longer():
     # from 30 C the formula gives k 142.7 (IEC prints 143 for 30 to 160 C)
     cool = {"conductor_temperature": "30 C"}
     assert value(short_time(**cool), STANDS) == pytest.approx((142.7 / 115) ** 2, rel=2e-3)
     assert short_time(overcurrent_time="0.99 s", **cool).verdict == "pass"  # by k 115 already
-    assert short_time(overcurrent_time="1.3 s", **cool).verdict == "marginal"
+    # ICEA from 30 C, from memory: 0.0297 log10(384/264) / (115 / 1973.5)^2 is 1.42 s
+    assert short_time(overcurrent_time="1.3 s", **cool).verdict == "pass"
+    assert short_time(overcurrent_time="1.45 s", **cool).verdict == "marginal"
     assert short_time(overcurrent_time="1.6 s", **cool).verdict == "fail"
+    # from 100 C: k 91.7, 0.636 s, ICEA 0.530 s; the formula's constants from memory reproduce all
+    # published k, 2 % off
     hot = {"conductor_temperature": "100 C"}
-    assert short_time(overcurrent_time="0.6 s", **hot).verdict == "marginal"
+    for seconds, word in (("0.52 s", "pass"), ("0.54 s", "marginal"), ("0.64 s", "fail")):
+        assert short_time(overcurrent_time=seconds, **hot).verdict == word
 
 
-def test_insulation_that_was_not_said_fails_only_by_the_strongest():
-    # 18 AWG, 100 A: PVC 90 C stands (100 x 0.823 / 100)^2 = 0.677 s, XLPE 142.0: 1.366 s
-    for seconds, word in ((0.57, "pass"), (0.67, "marginal"), (1.3, "cannot tell"), (1.4, "fail")):
-        found = short_time("18 AWG", 100, None, overcurrent_time=f"{seconds} s")
-        assert found.verdict == word, seconds
-    assert found.answers[0].name == "insulation"
+@pytest.mark.parametrize(
+    ("seconds", "word"),
+    # 18 AWG, 100 A, as hot as at full load: PVC 105 C to 160 C k 87.4, 0.518 s; its end is 20 K off
+    # at the most, 0.337 s (k 70.7); ICEA from memory 0.424 s. XLPE 142.0: 1.366 s, and from 30 C
+    # k 175.6, ICEA 0.0297 log10(484/264) (1624/100)^2 = 2.06 s
+    [
+        (0.33, "pass"),
+        (0.35, "marginal"),
+        (0.5, "marginal"),
+        (0.53, "cannot tell"),
+        (1.3, "cannot tell"),
+        (2, "cannot tell"),
+        (2.1, "fail"),
+    ],
+)
+def test_insulation_that_was_not_said_fails_only_by_the_strongest(seconds, word):
+    found = short_time("18 AWG", 100, None, overcurrent_time=f"{seconds} s")
+    assert found.verdict == word
+    if word == "cannot tell":
+        assert {"insulation", "conductor_temperature"} & {*found.criterion(NAME).criterion.needs}
+
+
+def test_appliance_wire_of_105_c_pvc_stands_the_least():
+    # (87.4 x 0.823 / 45)^2 = 2.56 s; PVC 90 C has k 100 and 3.345 s
+    untold = short_time("18 AWG", 45, None, overcurrent_time="2.8 s")
+    assert untold.verdict == "cannot tell"
+    hot = {"conductor_temperature": "105 C"}
+    assert short_time("18 AWG", 45, "pvc-105", overcurrent_time="2.8 s", **hot).verdict == "fail"
+    assert short_time("18 AWG", 45, "pvc-90", overcurrent_time="2.8 s").verdict == "pass"
+    assert value(short_time("18 AWG", 45, None), STANDS) == pytest.approx(2.558, abs=0.004)
+    # a cooler start does not settle where this insulation ends: 160 C, 140 at the least, 35 % off
+    cool = {"conductor_temperature": "104 C", "overcurrent_time": "2.2 s"}
+    assert short_time("18 AWG", 45, "pvc-105", **cool).verdict == "marginal"
+    assert short_time("18 AWG", 45, "pvc-105", **cool | {"overcurrent_time": "1.6 s"}).verdict == (
+        "pass"
+    )
 
 
 def test_over_5_s_more_cannot_be_told():
@@ -188,14 +238,16 @@ def test_over_5_s_more_cannot_be_told():
     assert short_time(amps=60, overcurrent_time="7 s").verdict == "pass"
     assert short_time(amps=60, overcurrent_time="9 s").verdict == "cannot tell"
     # at 80 A 4.65 s: past it within 5 s, so it is past it
-    assert short_time(amps=80, overcurrent_time="9 s").verdict == "fail"
+    full = {"conductor_temperature": "70 C"}
+    assert short_time(amps=80, overcurrent_time="9 s", **full).verdict == "fail"
 
 
 @pytest.mark.parametrize(("amps", "word"), [(180, "fail"), (40, "cannot tell"), (15, "pass")])
 def test_minutes_are_no_slip(amps, word):
     # XLPE 14 AWG, ICEA 142.0 A s^0.5/mm2: 2.69 s at 180 A, 54.6 s at 40 A; PVC 90 C 192 s at 15 A,
     # of which ICEA (from memory) leaves 164 s
-    found = short_time("14 AWG", amps, None, overcurrent_time="2 min")
+    kind = "pvc-90" if word == "pass" else None
+    found = short_time("14 AWG", amps, kind, overcurrent_time="2 min")
     assert found.verdict == word
     if word == "cannot tell":
         assert "ampacity" in found.criterion(NAME).action
@@ -237,9 +289,11 @@ def test_cut_strands_leave_less_area():
 def test_what_was_never_seen_is_not_made_up():
     assert short_time("12 AWG cca", 100, overcurrent_time="1 s").verdict == "cannot tell"
     # no k of aluminium under PVC 90 C was seen: by the formula, from memory
-    # k = 148 sqrt(ln(388 / 318)) = 66.0 and 21.15 mm2: 1.949 s; a k off by 25 % leaves 1.09 s
-    for seconds, verdict in ((1.05, "pass"), (1.15, "marginal"), (1.9, "marginal"), (2.0, "fail")):
-        found = short_time("4 AWG aluminum", 1000, "pvc-90", overcurrent_time=f"{seconds} s")
+    # k = 148 sqrt(ln(388 / 318)) = 66.0 and 21.15 mm2: 1.949 s, 2 % off; ICEA from memory 1.634 s
+    full = {"conductor_temperature": "90 C"}
+    for seconds, verdict in ((1.63, "pass"), (1.64, "marginal"), (1.9, "marginal"), (2.0, "fail")):
+        given = full | {"overcurrent_time": f"{seconds} s"}
+        found = short_time("4 AWG aluminum", 1000, "pvc-90", **given)
         assert found.verdict == verdict
 
 

@@ -16,8 +16,6 @@ MODULES = sorted(p.relative_to(PLUGINS).as_posix() for p in PLUGINS.rglob("*.py"
 PENDING = {
     "capacitor/discharge.py",
     "element/element.py",
-    "overcurrent/judge.py",
-    "overcurrent/short_time.py",
     "return_to_service/insulation.py",
 }
 

@@ -252,8 +252,6 @@ PENDING = {
     "element",
     "insulation",
     "leakage",
-    "short-time",
-    "trip",
 }
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from wirecalc import Source, at_or_below, put, tables
+from wirecalc import Confidence, Source, at_or_below, put, tables
 from wirecalc.wires import CMIL_PER_MM2
 
 _ICEA_KINDS = {"pvc": "thermoplastic", "xlpe": "thermoset"}
-WEAKEST, STRONGEST = "pvc-90", "xlpe-epr-90"  # of the insulations with a published k
+WEAKEST, STRONGEST = "pvc-105", "xlpe-epr-90"  # of the insulations that have a row
 
 
 class Insulation(NamedTuple):
@@ -117,7 +117,9 @@ class Case(NamedTuple):
         """Return k: the published one from full load, else that of the formula."""
         if self.before is None and self.insulation.k is not None:
             return self.insulation.k, self.insulation.source
-        return formula_k(self.metal, self.start, self.insulation.final), formula_source()
+        own = self.insulation.source  # an end that is only remembered is less sure than the formula
+        source = own if own.confidence is Confidence.MEMORY else formula_source()
+        return formula_k(self.metal, self.start, self.insulation.final), source
 
     def icea_working(self) -> str:
         """Put the numbers into the equation of ICEA P-32-382."""

@@ -2,38 +2,33 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 
 from wirecalc import (
     PRACTICE,
+    Confidence,
     Criterion,
     Item,
     Origin,
     Source,
-    Verdict,
-    answer,
     at_most,
     at_or_below,
     cannot_tell,
     courses,
-    figure,
-    listing,
     not_checked,
     overcurrent,
-    put,
     trip_curves,
 )
 from wirecalc.sources import computed
 
 from .course import Run
+from .told import AIR, answered, figures, heat_rows, known_points
 
 _READ = "read the maker's curve of this device; never fit a larger one"
 _SWITCH_OFF = "switch off and find out what draws so much; never fit a larger breaker or fuse"
+_MEMORY = "time at what trips it, from memory"
+_GFCI = "what a GFCI or AFCI part of it trips on: leakage or arcing, at any current (see leakage)"
 _MODEL = computed("thermal-memory", "first-order thermal model", "most sensitive allowed devices")
-_WORDS = {Verdict.PASS: "holds", Verdict.MARGINAL: "may trip", Verdict.FAIL: "trips"}
-_ENDLESS = "without end"
-_AIR = "air around the device"
 
 
 def judge(
@@ -51,21 +46,23 @@ def judge(
     criteria = list(_criteria(device, run, ambient))
     if heats:
         criteria.append(_heat(heats))
-    yield _answer(criteria)
-    yield from _figures(device, run)
+    yield answered(criteria)
+    yield from figures(device, run)
     yield from criteria
     if heats and max(h.excursions for h in heats) > 1:
-        yield _heat_rows(heats)
+        yield heat_rows(heats)
     elif not heats and run.level is None and run.course.highest > stated.rating:
         yield not_checked(
             "heat carried from one start to the next",
             "the standard sets no least time to reckon it from; give the maker's --curve",
         )
+    if not device.name.startswith("fuse"):
+        yield not_checked(_GFCI, "a trip with little current points to it")
     if ambient is not None and device.ambient is None:
         yield not_checked("air around the fuse", "its reference ambient was not seen")
     for what, why in run.ignored:
         yield not_checked(what, why)
-    yield _points(stated, points)
+    yield known_points(stated, points)
 
 
 def _criteria(device: overcurrent.Device, run: Run, ambient: float | None) -> Iterator[Criterion]:
@@ -91,9 +88,10 @@ def _criteria(device: overcurrent.Device, run: Run, ambient: float | None) -> It
         sure = known.instant if known.instant and _past(known.instant) else found.instant
         timed = sure is known.instant
         yield _must(device, sure, "time at what trips it at once", timed=timed, cold=False)
+    yield from _from_memory(device, run, cold=cold)
     if device.ambient is not None and ambient is None:
         yield cannot_tell(
-            _AIR,
+            AIR,
             f"it holds as stated up to {device.ambient.hold:g} C, and the air was not given",
             measure="measure the air at the panel or fuse",
             needs=("device_ambient",),
@@ -101,12 +99,13 @@ def _criteria(device: overcurrent.Device, run: Run, ambient: float | None) -> It
         )
     if ambient is not None and device.ambient is not None:
         yield at_most(
-            _AIR,
+            AIR,
             ambient,
             device.ambient.hold,
             "C",
             source=device.ambient.source,
             advisory=True,
+            behind="nothing: hotter it trips sooner, which is its kind side",
             says="hotter than its reference it may trip sooner; no factor is published",
             action="ask its maker for the rating at this temperature",
         )
@@ -128,6 +127,7 @@ def _highest(device: overcurrent.Device, highest: float) -> Criterion:
         source=top.source,
         origin=_origin(top.source),
         advisory=True,
+        behind="the times by which it has tripped; whether it trips sooner no standard says",
         says="above it no least time is stated, so it may trip",
         action=_READ,
     )
@@ -143,6 +143,7 @@ def _held(device: overcurrent.Device, held: overcurrent.Reached) -> Criterion:
         source=held.limit.source,
         origin=_origin(held.limit.source),
         advisory=True,
+        behind="the times by which it has tripped; whether it trips sooner no standard says",
         says=f"up to {upto:.4g} A is held for so long, from cold",
         action=_READ,
     )
@@ -166,6 +167,7 @@ def _crest(device: overcurrent.Device, run: Run) -> Iterator[Criterion]:
         source=part.source,
         origin=_origin(part.source),
         advisory=high is None,
+        behind="what trips it at once, within 0.1 s",
         says=says,
         action=_READ,
     )
@@ -190,6 +192,9 @@ def _must(
             source=reached.limit.source,
         )
     says = f"at {amperes:.4g} A and above it has tripped by then"
+    says += ", at its reference ambient; here it is colder" if cold else ""
+    if reached.limit.source.confidence is Confidence.MEMORY:
+        says += "; limit not confirmed"
     return at_most(
         name,
         stretch.time,
@@ -197,10 +202,37 @@ def _must(
         "s",
         source=reached.limit.source,
         origin=_origin(reached.limit.source),
-        advisory=cold,
-        says=says + (", at its reference ambient; here it is colder" if cold else ""),
+        advisory=cold or _within_doubt(reached),
+        behind="in warm air it fails; a time from memory fails where 25 % more is past too",
+        says=says,
         action=_SWITCH_OFF,
+        better="" if stretch.time else f"an ammeter that settles {amperes:.4g} A",
     )
+
+
+def _from_memory(device: overcurrent.Device, run: Run, *, cold: bool) -> Iterator[Criterion]:
+    """Judge by the trip times that are only remembered: past all that they may be off it trips.
+
+    The windows of IEC 60898-1 are of its later editions, and judge nothing.
+    """
+    trips = tuple(limit for what, limit in device.recalled if what == "trips within")
+    if not trips or device.name.startswith("iec-"):
+        return
+    remembered = device._replace(holds=(), trips=trips)
+    found = overcurrent.measure(remembered, run.course).trips
+    known = None if run.known is None else overcurrent.measure(remembered, run.known).trips
+    if found is not None:
+        timed = run.known is None or (known is not None and _past(known))
+        sure = known if known is not None and timed else found
+        yield _must(device, sure, _MEMORY, timed=timed, cold=cold)
+
+
+def _within_doubt(reached: overcurrent.Reached) -> bool:
+    """Whether a time is past a remembered one, and not past all that it may be off."""
+    limit, source = reached.stretch.limit, reached.limit.source
+    if source.confidence is not Confidence.MEMORY:
+        return False
+    return at_or_below(reached.stretch.time, limit + source.may_be_off(limit, "s")[0])
 
 
 def _heat(heats: Sequence[courses.Heat]) -> Criterion:
@@ -213,108 +245,7 @@ def _heat(heats: Sequence[courses.Heat]) -> Criterion:
         source=_MODEL,
         origin=Origin.PRACTICE,
         advisory=True,
+        behind="the times by which it has tripped; the model is of the most sensitive one",
         says="heat left from one start counts in the next" if again else "",
         action="let it cool between starts, minutes not seconds",
-    )
-
-
-def _heat_rows(heats: Sequence[courses.Heat]) -> Item:
-    rows = []
-    for number, same in enumerate(zip(*(h.first for h in heats), strict=True), start=1):
-        before, after = (100 * max(getattr(e, n) for e in same) for n in ("before", "after"))
-        rows.append((str(number), f"{same[0].start:.6g}", f"{before:.1f}", f"{after:.1f}"))
-    left = heats[0].excursions - len(rows)
-    if left:
-        highest = 100 * max(h.highest for h in heats)
-        rows.append((f"{left} more", "", "", f"{highest:.1f} at the most"))
-    head = ("above the rating", "from, s", "heat before, %", "heat after, %")
-    return listing("Heat of each start, % of a trip (model)", head, rows)
-
-
-def _answer(criteria: Sequence[Criterion]) -> Item:
-    asked = [c for c in criteria if c.name == _AIR and c.needs]
-    criteria = [c for c in criteria if c not in asked]
-    worst = max((c.verdict for c in criteria), key=lambda v: v.rank)
-    word = _WORDS.get(worst, "cannot tell")
-    if worst is Verdict.CANNOT_TELL and any(c.verdict is Verdict.FAIL for c in criteria):
-        word = "trips"
-    decided = [c for c in criteria if c.verdict is worst]
-    because = [f"{c.name}: {c.reason}" for c in decided][:3] if word != "holds" else []
-    if asked and word in ("holds", "may trip"):
-        word += ", where the air is as its standard has it"
-    return answer("device", word, because=because)
-
-
-def _figures(device: overcurrent.Device, run: Run) -> Iterator[Item]:
-    highest = run.course.highest
-    yield figure(
-        "highest current, share of the rating",
-        100 * highest / device.rating,
-        "%",
-        working=lambda: f"100 x {put(highest)} A / {put(device.rating)} A",
-    )
-    if device.instantaneous is not None:
-        yield figure("crest over sqrt2", run.crest, "A", working=lambda: run.crest_says)
-    if run.level is None:
-        return
-    multiple = run.level / device.rating
-    earliest, latest = device.held_for(multiple), device.tripped_in(multiple)
-    if 0 < earliest < math.inf:
-        yield figure(
-            "earliest trip at this current, from cold",
-            earliest,
-            "s",
-            toward="down",
-            working=lambda: "the longest time for which it holds this current or more",
-        )
-        if run.elapsed is not None and run.elapsed < earliest:
-            yield _left("left until it may trip", earliest, run.elapsed, "down")
-    if latest < math.inf:
-        yield figure(
-            "latest trip at this current",
-            latest,
-            "s",
-            toward="up",
-            working=lambda: "the shortest time in which this current or less has tripped it",
-        )
-        if run.elapsed is not None and run.elapsed < latest:
-            yield _left("left until it has tripped", latest, run.elapsed, "up")
-
-
-def _left(name: str, end: float, elapsed: float, toward: str) -> Item:
-    return figure(
-        name,
-        end - elapsed,
-        "s",
-        toward=toward,
-        working=lambda: f"{put(end, 's')} - {put(elapsed, 's')}",
-    )
-
-
-def _points(device: overcurrent.Device, points: Sequence[trip_curves.CurvePoint]) -> Item:
-    """List what is known of the device; a recalled point is shown and judges nothing."""
-    rows = [_row(device, "holds", h, "") for h in device.holds]
-    rows += [_row(device, "trips within", t, "") for t in device.trips]
-    for point in points:
-        hold, trip = (
-            overcurrent.Limit(point.multiple, s, overcurrent.CURVE)
-            for s in (point.hold, point.trip)
-        )
-        rows += [_row(device, "holds", hold, ""), _row(device, "trips within", trip, "")]
-    rows += [_row(device, what, r, "shown only") for what, r in device.recalled]
-    return listing("What is known of it", ("it", "at, A", "for, s", "source"), rows)
-
-
-def _row(
-    device: overcurrent.Device, what: str, limit: overcurrent.Limit, more: str
-) -> tuple[str, str, str, str]:
-    seconds = _ENDLESS if math.isinf(limit.seconds) else f"{limit.seconds:g}"
-    if limit.after is not None:
-        seconds += f" after {limit.after[1]:g} s at {limit.after[0] * device.rating:.4g} A"
-    said = [limit.source.title.partition(",")[0], limit.source.trust, more]
-    return (
-        what,
-        f"{limit.multiple * device.rating:.4g}",
-        seconds,
-        ", ".join(p for p in said if p),
     )

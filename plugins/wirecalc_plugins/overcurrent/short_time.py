@@ -6,22 +6,23 @@ from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
+    PRACTICE,
     Count,
     Item,
     OneOf,
     Problem,
     Reading,
     Wire,
-    answer,
+    assumed,
     at_most,
     at_or_below,
     calculation,
     cannot_tell,
     caution,
+    extra,
     figure,
-    not_checked,
+    may_be_absent,
     put,
-    tables,
 )
 from wirecalc.conductors import area_working
 from wirecalc.rounding import show
@@ -30,13 +31,12 @@ from .adiabatic import (
     STRONGEST,
     WEAKEST,
     Case,
-    constant,
     formula_source,
     insulation_of,
     insulations,
 )
+from .wire_times import ADIABATIC_S, times
 
-ADIABATIC_S = 5.0  # IEC 60364-4-43, from memory: beyond it a wire sheds heat
 _THICKER = "a thicker wire, or a breaker that opens sooner; test the insulation after a fault"
 _NAME = "time to the limit of the insulation"
 
@@ -49,7 +49,7 @@ def _refuse(
     wire: Wire,
     current: float,
     overcurrent_time: float | None,
-    insulation: str | None,
+    insulation: str,
     conductor_temperature: float | None,
     cut_strands: int | None,
     strands: int | None,
@@ -69,7 +69,7 @@ def _refuse(
         )
     elif cut_strands is not None and total is not None and cut_strands >= total:
         yield Problem("cut_strands", f"{cut_strands} of {total}", "nothing is left: count again")
-    final = insulation_of(wire.metal, wire.area_mm2, insulation or WEAKEST).final
+    final = insulation_of(wire.metal, wire.area_mm2, insulation).final
     if conductor_temperature is not None and conductor_temperature >= final:
         yield Problem(
             "conductor_temperature",
@@ -112,11 +112,13 @@ def short_time(
     overcurrent_time: Annotated[
         float | None,
         Reading("s", above=0, high=600, typical="0.5 s", text="time until it is switched off"),
+        extra("the time that the wire stands is shown, and nothing is judged"),
     ] = None,
     insulation: Annotated[
-        str | None,
+        str,
         OneOf(insulations, text="insulation of the wire and its highest running temperature, C"),
-    ] = None,
+        assumed(STRONGEST, source=PRACTICE),
+    ] = WEAKEST,
     conductor_temperature: Annotated[
         float | None,
         Reading(
@@ -126,22 +128,30 @@ def short_time(
             typical="30 C",
             text="temperature of the wire before the overcurrent; else that of full load",
         ),
+        assumed("30 C", source=PRACTICE, why="as hot as at full load"),
     ] = None,
     cut_strands: Annotated[
-        int | None, Count("strands cut off or broken", low=0, high=5000, goes_with="wire")
+        int | None,
+        Count("strands cut off or broken", low=0, high=5000, goes_with="wire"),
+        may_be_absent("no strand is cut"),
     ] = None,
     strands: Annotated[
-        int | None, Count("strands of the wire", low=1, high=5000, goes_with="cut_strands")
+        int | None,
+        Count("strands of the wire", low=1, high=5000, goes_with="cut_strands"),
+        extra("a wire written as 26x30 AWG says its own; of another it is asked for"),
     ] = None,
 ) -> Iterator[Item]:
     """How long does this wire stand this current before its insulation is damaged?
 
     t = (k x area / I)^2, all heat staying in the wire (IEC 60364-4-43): with the published k from
     full load, or from another temperature by k = sqrt(Qc (beta + 20) / rho20 x ln((beta + Tf) /
-    (beta + Ti))), whose constants are from memory. ICEA P-32-382 stands beside it: the stricter
-    rules where both are confirmed, and past ICEA from memory is marginal. Over 5 s (from memory)
-    a wire sheds heat: the time is a low bound, and more than it can't be told. Insulation not
-    said: the weakest may pass it, and only the strongest may fail it.
+    (beta + Ti))), whose constants are from memory and reproduce every published k. ICEA P-32-382
+    stands beside it: the stricter rules where both are confirmed, and past ICEA from memory is
+    marginal. Over 5 s (from memory) a wire sheds heat: the time is a low bound, and more than it
+    can't be told. Insulation not said: the weakest may pass it, PVC of 105 C as in appliances,
+    and only the strongest may fail it.
+
+    Meant for PVC, rubber and XLPE; not for silicone, PTFE, glass or bare wire in an appliance.
 
     Inputs: wire; current in A (over 0 to 20000), overcurrent_time in s (over 0 to 600),
     insulation, conductor_temperature in C (-40 to 150), cut_strands of strands. Yields the times,
@@ -170,94 +180,29 @@ def short_time(
             else f"{put(wire.area_mm2, 'mm2')} x ({total} - {cut_strands}) / {total}"
         ),
     )
-    if insulation is None:
-        yield answer("insulation", f"not said: {WEAKEST} was taken, which stands the least")
-
-    def case(of: str) -> Case:
-        kind = insulation_of(wire.metal, wire.area_mm2, of)
-        return Case(wire.metal, area, current, kind, conductor_temperature)
-
-    weakest = case(insulation or WEAKEST)
-    yield from _times(weakest)
+    kind = insulation_of(wire.metal, wire.area_mm2, insulation)
+    case = Case(wire.metal, area, current, kind, conductor_temperature)
+    yield from times(case)
     if overcurrent_time is not None:
-        reached = weakest.temperature_after(overcurrent_time)
+        reached = case.temperature_after(overcurrent_time)
         if reached is not None:
             yield figure(
                 "temperature then",
                 reached,
                 "C",
                 source=formula_source(),
-                working=lambda: weakest.temperature_working(overcurrent_time),
+                working=lambda: case.temperature_working(overcurrent_time),
             )
-        strongest = weakest if insulation is not None else case(STRONGEST)
-        yield _judge(weakest, strongest, overcurrent_time)
-
-
-def _times(case: Case) -> Iterator[Item]:
-    k, source = case.factor()
-    seconds = case.time(k)
-    yield figure(
-        "time that the insulation stands",
-        seconds,
-        "s",
-        source=source,
-        toward="down",
-        working=lambda: (
-            f"({put(k)} x {put(case.area)} mm2 / {put(case.current)} A)^2; {put(case.start)} to "
-            f"{put(case.insulation.final)} C"
-        ),
-    )
-    icea = case.icea()
-    if icea is not None:
-        yield figure(
-            "time by ICEA P-32-382",
-            icea[0],
-            "s",
-            source=icea[1],
-            toward="down",
-            working=case.icea_working,
-        )
-    if case.metal == "copper":
-        yield _melting(case)
-    if not at_or_below(seconds, ADIABATIC_S):
-        yield not_checked(
-            "the heat that the wire sheds", f"over {ADIABATIC_S:g} s the time is a low bound"
-        )
-
-
-def _melting(case: Case) -> Item:
-    constants = tables.load("adiabatic-constants")
-    factor = constants.row(law="onderdonk", metal="copper", item="factor")
-    melting = constant("onderdonk", "copper", "melting")
-    zero = constant("onderdonk", "copper", "zero_resistance")
-    ratio = (melting + zero) / (case.start + zero)
-    return figure(
-        "copper melts after",
-        case.log_time("onderdonk", ratio),
-        "s",
-        source=factor.source,
-        working=lambda: case.log_working("onderdonk", melting, zero),
-    )
+        yield _judge(case, overcurrent_time)
 
 
 def _seconds(limit: float) -> str:
     return show(limit, "s", toward="down")
 
 
-def _judge(case: Case, strongest: Case, time: float) -> Item:
-    """Judge by the weakest insulation that the wire may have; fail only by the strongest."""
+def _judge(case: Case, time: float) -> Item:
+    """Judge a time in s by the limit of the insulation."""
     limit = case.limit(time)
-    if not at_or_below(time, limit.seconds):
-        most = strongest.limit(time)
-        if at_or_below(time, most.seconds):
-            return cannot_tell(
-                _NAME,
-                f"from {_seconds(limit.seconds)} ({WEAKEST}) to {_seconds(most.seconds)} "
-                f"({STRONGEST})",
-                measure="read what is printed on the wire",
-                needs=("insulation",),
-            )
-        case, limit = strongest, most
     if not at_or_below(time, limit.seconds) and not at_or_below(limit.seconds, ADIABATIC_S):
         return cannot_tell(
             _NAME,
@@ -277,6 +222,7 @@ def _judge(case: Case, strongest: Case, time: float) -> Item:
                 "s",
                 source=source,
                 advisory=True,
+                behind="the limit of IEC 60364-4-43 for the same insulation",
                 says=f"ICEA P-32-382; IEC 60364 allows {_seconds(limit.seconds)}",
                 action=_THICKER,
             )

@@ -2,75 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Annotated, Any
 
 from wirecalc import (
+    PRACTICE,
     Count,
     FileColumns,
     Item,
     Nameplate,
     OneOf,
-    Problem,
     Reading,
     ReadingsFile,
     Words,
+    asked,
+    assumed,
     calculation,
     chart,
+    extra,
+    instead_of,
+    may_be_absent,
     overcurrent,
+    setting,
     trip_curves,
 )
 
 from ..inputs import SLIP_A
-from .course import SAMPLES, Run, course_of_file, course_of_starts, curve_of, wrong_course
+from .course import SAMPLES, Run, course_of_file, course_of_starts, curve_of
 from .judge import judge
+from .wrong_trip import refuse
 
 _TIME = "s"
 _LONGEST = 86_400.0  # s; a day stands for without end, every limit is shorter
-_STARTED = ("settle_time", "settled", "on_time", "off_time", "starts")
+_BREAKERS = "ul-489|iec-60898-b|iec-60898-c|iec-60898-d"
 WAVEFORMS = ("rms", "instantaneous")
-
-
-def _refuse(**given: Any) -> Iterator[Problem]:
-    yield from _wrong_choice(given)
-    yield from _wrong_starts(given)
-    if given.get("recording") is not None:
-        waveform, error = given.get("waveform", "rms"), given.get("current_error")
-        yield from wrong_course(given["recording"], waveform, given.get("frequency", 60.0), error)
-    if given.get("curve") is not None:
-        found = overcurrent.device(given["device"], given["breaker"])
-        for row, wrong in trip_curves.wrong_curve(curve_of(given["curve"]), found):
-            yield Problem("curve", f"row {row + 2}: {wrong}", "read the maker's curve again")
-
-
-def _wrong_choice(given: Mapping[str, Any]) -> Iterator[Problem]:
-    """A current, the plate's start or a recording: one of them."""
-    course, current = given.get("recording"), given.get("current")
-    if course is not None and current is not None:
-        yield Problem("current", "a current and a recording were both given", "give one of them")
-    if course is None and current is None and given.get("locked_rotor_current") is None:
-        yield Problem("current", "there is no current to judge", "--current 20 A, or a --recording")
-    if course is not None and given.get("other_current"):
-        yield Problem("other_current", "a recording has all loads in it", "leave it out")
-    typed = [n for n in _STARTED if given.get(n) is not None]
-    if typed and (course is not None or current is not None):
-        said = "a recording" if current is None else "a current"
-        yield Problem(typed[0], f"is part of a start, and {said} was given", "give one of them")
-
-
-def _wrong_starts(given: Mapping[str, Any]) -> Iterator[Problem]:
-    starts = given.get("starts") or 1
-    if starts > 1 and given.get("settle_time") is None:
-        yield Problem("starts", f"{starts} starts, and how long each lasts is not said", "0.4 s")
-    elif starts > 1 and given.get("settled") is not None and given.get("on_time") is None:
-        yield Problem("starts", "how long it runs after each is not said", "--on-time 10 min")
-    locked, settled = given.get("locked_rotor_current"), given.get("settled")
-    if locked is not None and settled is not None and settled > locked:
-        yield Problem(
-            "settled",
-            f"{settled:g} A is above the start current of {locked:g} A",
-            "LRA on the plate is several times the running current",
-        )
 
 
 @calculation(
@@ -80,7 +45,7 @@ def _wrong_starts(given: Mapping[str, Any]) -> Iterator[Problem]:
         "what heat the breaker had before (taken as cold), and its neighbours in the panel",
         "a start current above the plate's: it goes with the supply voltage",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=("current", "overcurrent_time", "device_ambient"),
 )
 def trip(
@@ -99,6 +64,7 @@ def trip(
             text="line current, rms, of the load",
             slip_under=SLIP_A,
         ),
+        instead_of("locked_rotor_current", "recording"),
     ] = None,
     overcurrent_time: Annotated[
         float | None,
@@ -110,9 +76,12 @@ def trip(
             text="how long this current flows",
             goes_with="current",
         ),
+        extra("it is taken to flow for good, and what trips by the time asks for it"),
     ] = None,
     locked_rotor_current: Annotated[
-        float | None, Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate")
+        float | None,
+        Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate"),
+        instead_of("current", "recording"),
     ] = None,
     settle_time: Annotated[
         float | None,
@@ -124,6 +93,7 @@ def trip(
             text="how long a start lasts",
             goes_with="locked_rotor_current",
         ),
+        extra("the start is taken to last for good, and what trips by the time asks for it"),
     ] = None,
     settled: Annotated[
         float | None,
@@ -135,6 +105,7 @@ def trip(
             text="current once it has settled",
             goes_with="locked_rotor_current",
         ),
+        asked("a device that holds the start may trip on what is drawn after it"),
     ] = None,
     on_time: Annotated[
         float | None,
@@ -146,6 +117,7 @@ def trip(
             text="how long it runs after a start",
             goes_with="settled",
         ),
+        extra("it is taken to run on for good"),
     ] = None,
     off_time: Annotated[
         float | None,
@@ -157,9 +129,12 @@ def trip(
             text="pause before the next start",
             goes_with="starts",
         ),
+        extra("the starts are taken to follow each other without a pause"),
     ] = None,
     starts: Annotated[
-        int | None, Count("starts one after the other", high=1000, goes_with="off_time")
+        int | None,
+        Count("starts one after the other", high=1000, goes_with="off_time"),
+        may_be_absent("one start"),
     ] = None,
     other_current: Annotated[
         float | None,
@@ -171,10 +146,13 @@ def trip(
             text="other loads on this device, rms",
             slip_under=SLIP_A,
         ),
+        may_be_absent("nothing else runs on this device"),
     ] = None,
     device_ambient: Annotated[
         float | None,
         Reading("C", low=-40, high=90, typical="25 C", text="air around the breaker or fuse"),
+        asked(when=f"device={_BREAKERS}"),
+        extra("the reference ambient of fuses was not seen"),
     ] = None,
     recording: Annotated[
         FileColumns | None,
@@ -184,12 +162,17 @@ def trip(
             error_input="current_error",
             typical="start.csv",
         ),
+        instead_of("current", "locked_rotor_current"),
     ] = None,
     current_error: Annotated[
-        str | None, Words("error of the recorder in percent, such as 2%", goes_with="recording")
+        str | None,
+        Words("error of the recorder in percent, such as 2%", goes_with="recording"),
+        extra("the values are taken as exact"),
     ] = None,
     waveform: Annotated[
-        str, OneOf(WAVEFORMS, text="what the recorder wrote down", goes_with="recording")
+        str,
+        OneOf(WAVEFORMS, text="what the recorder wrote down", goes_with="recording"),
+        extra("a value below zero shows that it is not rms, and is refused"),
     ] = "rms",
     frequency: Annotated[
         float,
@@ -201,6 +184,8 @@ def trip(
             text="frequency of the supply",
             goes_with="recording",
         ),
+        assumed("50 Hz", source=PRACTICE, when="waveform=instantaneous"),
+        setting("it counts for instantaneous values only"),
     ] = 60.0,
     curve: Annotated[
         FileColumns | None,
@@ -213,24 +198,26 @@ def trip(
             text="CSV of the maker's curve: percent of the rating, least and most trip time",
             typical="curve.csv",
         ),
+        extra("the standard alone is judged; its maker's curve is at least as tight"),
     ] = None,
 ) -> Iterator[Item]:
     """Does the breaker or fuse hold, may it trip, or does it trip?
 
     Only what the standard states counts: held points (so much current for so long from cold) and
     points by which it has tripped; less current for less time is held too, more for more trips too,
-    and all between may trip (marginal). The crest of a start, worst at power factor 0.5, is set
-    against the instantaneous trip (of a house breaker 5 to 10 times, practice). Starts that follow
-    each other: two elements of the first order, the most sensitive that the standard allows, must
-    stay below their trip (model, practice). Hotter than the reference it may trip; colder it may
-    hold.
+    and all between may trip (marginal). A time from memory trips where 25 % more is past too. The
+    crest of a start, worst at power factor 0.5, is set against the instantaneous trip (of a house
+    breaker 5 to 10 times, practice). Starts that follow each other: two elements of the first
+    order, the most sensitive that the standard allows, must stay below their trip (model,
+    practice). Hotter than the reference it may trip; colder it may hold. A trip of a GFCI or AFCI,
+    on leakage or arcing, is another matter.
 
     Inputs: device; breaker in A; current in A, rms, for overcurrent_time in s; or LRA with
     settle_time, settled, on_time, off_time, starts; either with other_current beside it; or a
     recording (CSV: time, current; waveform, Hz); a maker's curve; device_ambient in C. Yields the
     answer, times in s, heat of each start, criteria and a chart. Refuses a stamp that does not
     rise, a curve against its standard. Source: tables breaker-ul489, breaker-iec60898,
-    fuses-ul248; recalled points are shown and judge nothing.
+    fuses-ul248.
     """
     found = overcurrent.device(device, breaker)
     if recording is not None:

@@ -1,0 +1,55 @@
+"""What cannot be judged as a load on a breaker or fuse: inputs that contradict each other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from wirecalc import Problem, overcurrent, trip_curves
+
+from .course import curve_of, wrong_course
+
+_STARTED = ("settle_time", "settled", "on_time", "off_time", "starts")
+
+
+def refuse(**given: Any) -> Iterator[Problem]:
+    """Refuse no current or two, starts without their times, a recording or curve that is none."""
+    yield from _wrong_choice(given)
+    yield from _wrong_starts(given)
+    if given.get("recording") is not None:
+        waveform, error = given.get("waveform", "rms"), given.get("current_error")
+        yield from wrong_course(given["recording"], waveform, given.get("frequency", 60.0), error)
+    if given.get("curve") is not None:
+        found = overcurrent.device(given["device"], given["breaker"])
+        for row, wrong in trip_curves.wrong_curve(curve_of(given["curve"]), found):
+            yield Problem("curve", f"row {row + 2}: {wrong}", "read the maker's curve again")
+
+
+def _wrong_choice(given: Mapping[str, Any]) -> Iterator[Problem]:
+    """A current, the plate's start or a recording: one of them."""
+    course, current = given.get("recording"), given.get("current")
+    if course is not None and current is not None:
+        yield Problem("current", "a current and a recording were both given", "give one of them")
+    if course is None and current is None and given.get("locked_rotor_current") is None:
+        yield Problem("current", "there is no current to judge", "--current 20 A, or a --recording")
+    if course is not None and given.get("other_current"):
+        yield Problem("other_current", "a recording has all loads in it", "leave it out")
+    typed = [n for n in _STARTED if given.get(n) is not None]
+    if typed and (course is not None or current is not None):
+        said = "a recording" if current is None else "a current"
+        yield Problem(typed[0], f"is part of a start, and {said} was given", "give one of them")
+
+
+def _wrong_starts(given: Mapping[str, Any]) -> Iterator[Problem]:
+    starts = given.get("starts") or 1
+    if starts > 1 and given.get("settle_time") is None:
+        yield Problem("starts", f"{starts} starts, and how long each lasts is not said", "0.4 s")
+    elif starts > 1 and given.get("settled") is not None and given.get("on_time") is None:
+        yield Problem("starts", "how long it runs after each is not said", "--on-time 10 min")
+    locked, settled = given.get("locked_rotor_current"), given.get("settled")
+    if locked is not None and settled is not None and settled > locked:
+        yield Problem(
+            "settled",
+            f"{settled:g} A is above the start current of {locked:g} A",
+            "LRA on the plate is several times the running current",
+        )
