@@ -501,6 +501,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "electronics_unplugged": texts(["yes", "yes", "no"]),
         "dried": texts(["yes", "no"]),
         "nameplate_power": texts(["2585 W", "4 kW"]),
+        "neutral_strap": texts(["no-strap", "no-strap", "fitted", "lifted", "removed"]),
     },
     "leakage": {
         "leakage_current": near(0.25, 0.5, 0.75, 1.5, 3.5, 4, 5, 6, 10, high=12),

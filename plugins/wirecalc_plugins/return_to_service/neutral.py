@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, OneOf, cannot_tell, caution, requires
+from wirecalc import Item, OneOf, cannot_tell, caution, not_checked, requires
 from wirecalc.sources import confirmed
 
 STRAPS = ("no-strap", "fitted", "lifted", "removed")
@@ -16,6 +16,7 @@ STRAP = OneOf(
 )
 _NEUTRAL = confirmed("neutral-strap", "installation texts on NEC 250.140", "ranges, dryers", 6)
 _REFIT = "unplugged, refit it (three wires only), then read the case to the neutral blade"
+LIFTED = not_checked("the strap that was lifted", f"{_REFIT}: wirecalc ground")
 
 
 def ground_bond(point: str, strap: str | None, neutral_open: bool | None) -> Iterator[Item]:
