@@ -506,7 +506,10 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "leakage": {
         "leakage_current": near(0.25, 0.5, 0.75, 1.5, 3.5, 4, 5, 6, 10, high=12),
         "machine_kind": texts(["two-wire", "double-insulated", "portable", "stationary", "heater"]),
-        "standard": texts(["strictest", "ul-101", "iec-60335-1", "vde-0701-0702"]),
+        "standard": texts(["ul-101", "iec-60335-1", "vde-0701-0702"]),
+        "connection": texts(["plug", "plug", "large-plug", "wired-in"]),
+        "neutral_strap": texts(["no-strap", "no-strap", "fitted", "removed"]),
+        "rcd_rating": texts(["30 mA"]),
         "switched_on": texts(["yes", "yes", "no"]),
         "nameplate_power": texts(["500 W", "2585 W", "12 kW"]),
         "on_gfci": texts(["yes", "yes", "no"]),

@@ -250,7 +250,6 @@ PENDING = {
     "cutoff",
     "discharge",
     "element",
-    "leakage",
 }
 
 

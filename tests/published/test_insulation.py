@@ -1,8 +1,6 @@
-"""Insulation and leakage against the limits of their standards."""
+"""Insulation against the limits of its standards."""
 
 from __future__ import annotations
-
-import math
 
 import pytest
 
@@ -43,13 +41,6 @@ def test_a_tester_at_the_end_of_its_range(reading: str, verdict: str) -> None:
     assert found.criterion(CASE).verdict == verdict
     (read,) = [i for i in found.inputs if i.name == "insulation_resistance"]
     assert (read.high, read.notes[0].startswith("more than")) == (1e6, True)
-
-
-def test_leakage_below_what_the_tester_shows() -> None:
-    found = wirecalc.run(
-        "leakage", leakage_current="<0.01 mA", machine_kind="stationary", switched_on="yes"
-    )
-    assert found.criterion("leakage current").verdict == "pass"
 
 
 @pytest.mark.parametrize(
@@ -234,131 +225,3 @@ def test_copies_that_were_seen_of_the_standards_rows(row, copies):
         and r.text("said_by") == "DIN VDE 0701"
     ]
     assert (found.number("limit_Mohm"), found.source.copies) == (limit, copies)
-
-
-LEAKS = {"machine_kind": "stationary", "switched_on": "yes"}
-LEAK = "leakage current"
-
-
-def leakage(reading: str, **given: object) -> wirecalc.Finding:
-    return wirecalc.run("leakage", leakage_current=reading, **(LEAKS | given))
-
-
-# UL 101 as printed in UL 8750 8.7.1: 0.5 mA two-wire and portable, 0.75 mA three-wire stationary.
-# IEC 60335-1 13.2: class II 0.25, class 0 0.5, class I portable 0.75, stationary motor-operated
-# 3.5; IEC 60335-2-24: 1.5. DIN VDE 0701-0702: 3.5 mA in the protective conductor, 0.5 mA touch.
-LIMITS = {
-    "two-wire": (0.5, 0.5, 0.5),
-    "double-insulated": (0.5, 0.25, 0.5),
-    "portable": (0.5, 0.75, 3.5),
-    "stationary": (0.75, 3.5, 3.5),
-    "refrigerator": (0.75, 1.5, 3.5),
-}
-
-
-@pytest.mark.parametrize("kind", LIMITS)
-def test_leakage_of_a_kind_by_each_standard_and_by_the_strictest(kind):
-    by = dict(zip(("ul-101", "iec-60335-1", "vde-0701-0702"), LIMITS[kind], strict=True))
-    for standard, limit in {**by, "strictest": min(by.values())}.items():
-        given = {"machine_kind": kind, "standard": standard}
-        assert leakage(f"{limit} mA", **given).verdict == "pass"
-        assert leakage(f"{limit * 1.01:.4f} mA", **given).verdict == "fail"
-        shown = leakage("0.1 mA", **given)
-        assert {s: shown.figure(f"most by {s}").figure.value for s in by} == by
-
-
-@pytest.mark.parametrize(
-    ("standard", "power", "limit"),
-    [
-        # IEC 60335-1 13.2, stationary heating: the larger of 0.75 mA and 0.75 mA/kW, 5 at most
-        ("iec-60335-1", "800 W", 0.75),
-        ("iec-60335-1", "4 kW", 3.0),
-        ("iec-60335-1", "8 kW", 5.0),
-        # DIN VDE 0701-0702: 3.5 mA; above 3.5 kW 1 mA/kW, 10 at most
-        ("vde-0701-0702", "2 kW", 3.5),
-        ("vde-0701-0702", "6 kW", 6.0),
-        ("vde-0701-0702", "12 kW", 10.0),
-        ("strictest", "6 kW", 0.75),  # UL 101
-    ],
-)
-def test_leakage_of_a_heater_by_its_power(standard, power, limit):
-    given = {"machine_kind": "heater", "nameplate_power": power, "standard": standard}
-    assert leakage(f"{limit} mA", **given).verdict == "pass"
-    assert leakage(f"{limit * 1.01:.4f} mA", **given).verdict == "fail"
-
-
-def test_power_or_kind_that_is_not_known_may_decide():
-    heater = {"machine_kind": "heater", "standard": "iec-60335-1"}
-    assert [leakage(f"{i} mA", **heater).verdict for i in (0.75, 2, 5, 5.1)] == [
-        "pass",
-        "cannot tell",
-        "cannot tell",
-        "fail",
-    ]
-    found = [
-        wirecalc.run("leakage", leakage_current=f"{i} mA", switched_on="yes").verdict
-        for i in (0.25, 0.3, 0.75, 0.76)
-    ]
-    assert found == ["pass", "cannot tell", "cannot tell", "fail"]
-
-
-@pytest.mark.parametrize("on", ["no", None])
-def test_a_machine_that_is_off_passes_nothing(on):
-    given = {"machine_kind": "stationary"} | ({} if on is None else {"switched_on": on})
-    assert wirecalc.run("leakage", leakage_current="0.1 mA", **given).verdict == "cannot tell"
-    assert wirecalc.run("leakage", leakage_current="0.8 mA", **given).verdict == "fail"
-
-
-@pytest.mark.parametrize(
-    ("others", "verdict"),
-    [
-        # UL 943, class A: trips between 4 and 6 mA
-        (["3.5 mA"], "pass"),  # with 0.5 mA of its own
-        (["3.6 mA"], "marginal"),
-        (["2 mA", "2 mA"], "marginal"),
-        (["5.5 mA"], "marginal"),
-        (["3 mA", "3 mA"], "cannot tell"),  # 6.5 mA in step, 4.27 mA at least
-        (["5 mA", "5 mA"], "fail"),  # sqrt(0.25 + 25 + 25) = 7.09 mA at least
-        (["6.1 mA"], "fail"),
-    ],
-)
-def test_the_sum_of_several_on_one_gfci(others, verdict):
-    finding = leakage("0.5 mA", other_leakage=others)
-    assert verdicts(finding)["sum on the GFCI"] == verdict
-    assert verdicts(finding)[LEAK] == "pass"
-
-
-def test_share_of_the_four_milliamperes():
-    finding = leakage("0.5 mA", other_leakage=["1.5 mA", "1 mA"])
-    share = finding.figure("share of the 4 mA of a GFCI").figure.value
-    assert share == pytest.approx(100 * 3 / 4)
-    assert "sum on the GFCI" not in verdicts(leakage("0.5 mA"))
-    assert verdicts(leakage("0.5 mA", on_gfci="yes"))["sum on the GFCI"] == "pass"
-    assert verdicts(wirecalc.run("leakage")) == {LEAK: "cannot tell"}
-
-
-@pytest.mark.parametrize("others", [["1 mA"], ["2 mA", "2 mA"], ["5.9 mA"]])
-def test_others_on_a_gfci_are_no_sum_without_the_machine_itself(others):
-    # UL 943, class A: must trip above 6 mA; what the machine adds is not known
-    finding = wirecalc.run("leakage", other_leakage=others)
-    assert verdicts(finding) == {"sum on the GFCI": "cannot tell"}
-    assert "own leakage" in finding.decided_by.reason
-    assert finding.decided_by.criterion.needs == ("leakage_current",)
-
-
-def test_others_that_trip_a_gfci_alone_fail_without_the_machine_itself():
-    finding = wirecalc.run("leakage", other_leakage=["5 mA", "5 mA"])
-    assert verdicts(finding) == {"sum on the GFCI": "fail"}  # sqrt(25 + 25) = 7.07 mA at least
-
-
-def test_a_straddling_leakage_names_the_instrument():
-    finding = leakage("0.74 mA ±(2%+3)")
-    assert verdicts(finding)[LEAK] == "cannot tell"
-    assert "leakage tester that reads 0.01 mA" in action(finding, LEAK)
-
-
-def test_a_sum_is_between_root_of_squares_and_plain_sum():
-    # two currents of 3 and 4 mA: in step 7 mA, a quarter turn apart 5 mA
-    assert math.hypot(3, 4) == 5
-    finding = wirecalc.run("leakage", other_leakage=["3 mA", "4 mA"])
-    assert "5 to 7 mA" in next(c.reason for c in finding.criteria)
