@@ -155,7 +155,7 @@ def test_what_a_check_cannot_tell_without_is_marked_so() -> None:
     assert words_above(plate, "# nameplate_current").endswith("; may be left out)")
     insulation = rest.partition('calculation = "insulation"')[2]
     assert words_above(insulation, "# switched_on").endswith("; cannot tell without it)")
-    assert words_above(insulation, "# dried").endswith("; may be left out)")
+    assert "; a further check: " in words_above(insulation, "# dried")
     ground = rest.partition('calculation = "ground"')[2]
     by_ohms = words_above(ground, "# ground_resistance")  # or by a known current and its drop
     assert by_ohms.endswith("; cannot tell without it or others)")
