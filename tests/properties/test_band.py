@@ -543,6 +543,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "capacitor_voltage": near(5 / 2**0.5, 214, high=500),
         "left_voltage": near(5, 50, 300, high=600),
         "resistor_power": texts(["2 W"]),
+        "marked_high": texts(["106 uF"]),
     },
 }
 

@@ -280,6 +280,7 @@ def test_a_class_without_a_limit_cannot_be_told():
 
 def discharge(**typed):
     given = {"marked_capacitance": "30 uF", "resistor": "20 kohm", "capacitor_voltage": "214 V"}
+    given |= {"resistor_power": "2 W"}
     return wirecalc.run("discharge", **given | typed)
 
 
@@ -335,16 +336,70 @@ def test_volts_left_that_are_lower_do_not_shorten_the_time():
         "discharge", marked_capacitance="30 uF", resistor="20 kohm", left_voltage="4 V"
     )
     assert value(alone, "time to 5 V") == 0
-    assert alone.verdict is None
+
+
+SERVICE_TEXTS = "three makers' service texts: 20 kohm, 2 W; a fourth: 20 to 30 ohm (undated copies)"
+PULSE = "common practice, no source: ten times its power for the second that a capacitor bleeds"
 
 
 @pytest.mark.parametrize(
-    ("resistor", "verdict"),
-    # 20 kohm in three makers' service texts; one manual's 20 to 30 ohm is marginal here
-    [("20 kohm", None), ("1 kohm", None), ("999 ohm", "marginal"), ("20 ohm", "marginal")],
+    ("resistor", "watts", "verdict", "source"),
+    [
+        # 214 V rms: 302.6 V, 302.6^2 / 20 kohm = 4.58 W, 2.3 times 2 W
+        ("20 kohm", "2 W", "pass", SERVICE_TEXTS),
+        ("20 kohm", "0.46 W", "pass", PULSE),  # 9.96 times
+        ("20 kohm", "0.45 W", "cannot tell", PULSE),  # 10.2 times
+        # 0.6 s / 2 x 4.58 W = 1.374 J: at more than ten times, past what 5 s at 2.5 times the
+        # volts, 31.25 J a watt, heats (IEC 60115-1, short-time overload, from memory)
+        ("20 kohm", "0.044 W", "cannot tell", PULSE),  # 31.2 J a watt
+        ("20 kohm", "0.0439 W", "fail", PULSE),  # 31.3 J a watt
+        # 20 ohm: 4579 W, 458 times 10 W, for 0.6 ms; its own pulse rating decides
+        ("20 ohm", "10 W", "cannot tell", PULSE),
+        ("999 ohm", "10 W", "marginal", SERVICE_TEXTS),  # 9.17 times, and under 1 kohm
+        ("1 kohm", "10 W", "pass", PULSE),
+    ],
 )
-def test_a_low_resistor_is_marginal(resistor, verdict):
-    assert discharge(resistor=resistor).verdict == verdict
+def test_the_load_on_the_resistor(resistor, watts, verdict, source):
+    finding = discharge(resistor=resistor, resistor_power=watts)
+    assert finding.verdict == verdict, source
+    if verdict == "cannot tell":
+        assert "pulse" in finding.decided_by.action
+
+
+def test_a_resistor_whose_power_was_not_said_cannot_be_told():
+    finding = wirecalc.run(
+        "discharge", marked_capacitance="30 uF", resistor="20 kohm", capacitor_voltage="214 V"
+    )
+    assert finding.verdict == "cannot tell"
+    assert {n for c in finding.criteria for n in c.criterion.needs} == {"resistor_power"}
+
+
+@pytest.mark.parametrize(
+    "given", [{"capacitor_voltage": "2100 V"}, {"left_voltage": "2000 V"}, {"left_voltage": "4 kV"}]
+)
+def test_a_high_voltage_capacitor_is_refused_and_no_unit_is_guessed(given):
+    # microwave ovens: 2000 V rms and more (common practice, no source)
+    with pytest.raises(wirecalc.BadInput, match="high-voltage capacitor") as refused:
+        discharge(**given)
+    assert "mV" not in str(refused.value)
+
+
+def test_a_marked_range_counts_with_its_upper_end():
+    # an 88-108 uF part: 108 uF x 20 kohm = 2.16 s
+    assert value(discharge(marked_capacitance="88 uF", marked_high="108 uF"), "time constant") == (
+        pytest.approx(2.16)
+    )
+
+
+@pytest.mark.parametrize(
+    ("left", "verdict"),
+    # 120 V rms has a crest of 169.7 V: what is left can't be more, save the meter's error
+    [("170 V", "pass"), ("186 V", "pass"), ("187 V", "cannot tell"), ("600 V", "cannot tell")],
+)
+def test_more_left_than_the_crest_of_what_was_across_it_is_questioned(left, verdict):
+    finding = discharge(capacitor_voltage="120 V", left_voltage=left, resistor_power="20 W")
+    assert finding.verdict == verdict
+    assert value(finding, "peak voltage") == pytest.approx(float(left.split()[0]), abs=0.4)
 
 
 def test_no_volts_is_no_answer():

@@ -248,7 +248,6 @@ PENDING = {
     "capacitor",
     "capacitor-swap",
     "cutoff",
-    "discharge",
     "element",
 }
 

@@ -16,12 +16,13 @@ from wirecalc import (
     cannot_tell,
     caution,
     figure,
+    may_be_absent,
     put,
 )
 from wirecalc.sources import computed, confirmed
 
 from ..inputs import LINE_VOLTAGE, MARKED_CAPACITANCE
-from .mark import Mark, Read, against_mark, by_meter, under_load
+from .mark import MARKED_HIGH, Mark, Read, against_mark, by_meter, range_problem, under_load
 
 SAME_VOLTS = 0.02  # volts this near the line's may be the line's: practice
 OVER_VOLTAGE, OVER_CURRENT = 1.1, 1.3
@@ -47,12 +48,7 @@ def _refuse(
             "amps and volts give a capacitance too: one check judges one reading of it",
             "leave one way out, and judge it in a check of its own",
         )
-    if marked_high is not None and marked_high <= (marked_capacitance or 0.0):
-        yield Problem(
-            "marked_high",
-            f"{marked_high:g} uF is not above {marked_capacitance or 0:g} uF",
-            "a range is marked low to high, such as 88-108 uF",
-        )
+    yield from range_problem(marked_capacitance, marked_high)
 
 
 @calculation(
@@ -86,17 +82,7 @@ def capacitor(
         Reading("uF", low=0, high=2000, typical="26 uF", text="by a capacitance meter, discharged"),
     ] = None,
     marked_capacitance: Annotated[float | None, MARKED_CAPACITANCE] = None,
-    marked_high: Annotated[
-        float | None,
-        Nameplate(
-            "uF",
-            above=0,
-            high=2000,
-            typical="108 uF",
-            text="upper end, where a range is marked",
-            goes_with="marked_capacitance",
-        ),
-    ] = None,
+    marked_high: Annotated[float | None, MARKED_HIGH, may_be_absent("no range is marked")] = None,
     tolerance: Annotated[
         float | None,
         Nameplate(

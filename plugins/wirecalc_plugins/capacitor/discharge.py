@@ -10,22 +10,31 @@ from wirecalc import (
     Item,
     Nameplate,
     Origin,
+    Problem,
     Reading,
     answer,
+    asked,
     at_least,
+    at_or_below,
     calculation,
     cannot_tell,
     figure,
+    instead_of,
+    may_be_absent,
     put,
 )
 from wirecalc.rounding import show
 from wirecalc.sources import computed, confirmed
 
 from ..inputs import MARKED_CAPACITANCE
+from .bleed_resistor import loaded
+from .mark import MARKED_HIGH, range_problem
 
 LOW_OHM, USUAL_OHM = 1000.0, 20_000.0
 LIVE_V, PROVEN_V = 50.0, 5.0  # volts treated as live; volts to prove with the meter
 TIME_CONSTANTS = 5
+HIGH_V = 1000.0  # ac volts; motor capacitors are marked 660 V at most
+CREST_SLACK = 1.1  # how far dc volts that are left may lie above the crest, by two meters; practice
 
 _DECAY = computed("rc-decay", "V = V0 exp(-t / RC)")
 _ENERGY = computed("capacitor-energy", "E = C V^2 / 2")
@@ -34,15 +43,36 @@ _USUAL = confirmed(
 )
 
 
+def _refuse(
+    marked_capacitance: float,
+    marked_high: float | None,
+    capacitor_voltage: float | None,
+    left_voltage: float | None,
+    **_others: object,
+) -> Iterator[Problem]:
+    yield from range_problem(marked_capacitance, marked_high)
+    for name, volts, most in (
+        ("capacitor_voltage", capacitor_voltage, HIGH_V),
+        ("left_voltage", left_voltage, math.sqrt(2) * HIGH_V),
+    ):
+        if volts is not None and not at_or_below(volts, most):
+            yield Problem(
+                name,
+                f"{volts:g} V is a high-voltage capacitor, as of a microwave oven: not by this",
+                "leave it to who is trained for it, by its sheet; it can kill unplugged",
+            )
+
+
 @calculation(
     part="motor and start",
-    cautions=("cap-01", "cap-02"),
+    cautions=("cap-01", "cap-02", "flam-01"),
     not_checked=(
         "that it is discharged: only your meter across its terminals shows it, under 5 V",
         "a broken resistor or clip: it discharges nothing, and shows nothing",
         "the resistor's own voltage and pulse rating (its maker's sheet)",
         "volts that come back by themselves after a while: leave it shorted when proven",
     ),
+    refuse=_refuse,
     example_with=("capacitor_voltage", "resistor_power"),
 )
 def discharge(
@@ -51,32 +81,42 @@ def discharge(
         float,
         Nameplate("ohm", low=5, high=1e6, typical="20000 ohm", text="resistor it bleeds through"),
     ],
+    marked_high: Annotated[float | None, MARKED_HIGH, may_be_absent("no range is marked")] = None,
     capacitor_voltage: Annotated[
         float | None,
-        Reading("V", above=0, high=1000, typical="214 V", text="volts across it, running"),
+        Reading("V", above=0, high=20_000, typical="214 V", text="volts across it, running"),
+        asked("they, or those left on it", when="not left_voltage"),
+        instead_of("left_voltage"),
     ] = None,
     left_voltage: Annotated[
         float | None,
-        Reading("V", above=0, high=1500, typical="300 V", text="dc volts left on it, switched off"),
+        Reading(
+            "V", above=0, high=20_000, typical="300 V", text="dc volts left on it, switched off"
+        ),
+        instead_of("capacitor_voltage"),
     ] = None,
     resistor_power: Annotated[
         float | None,
         Nameplate("W", above=0, high=500, typical="2 W", text="power rating of the resistor"),
+        asked("one that burns out discharges nothing"),
     ] = None,
 ) -> Iterator[Item]:
     """How long must this capacitor bleed before it is proven?
 
     V = V0 exp(-t / RC), so t = RC ln(V0 / V). It may be left with the crest of its running volts,
     1.414 times the reading; dc volts that were read on it count as they are, and the higher of
-    the two is taken.
-    Hold for five time constants, and until 5 V by the sum; then prove it with the meter. Three
-    service texts use 20 kohm of 2 W; one says 20 to 30 ohm: it sparks and is marginal here.
+    the two is taken; dc volts well above the crest are questioned. A marked range counts with its
+    upper end. Hold for five time constants, and until 5 V by the sum; then prove it with the
+    meter. Three service texts use 20 kohm of 2 W; one says 20 to 30 ohm: it sparks and is marginal
+    here. Up to ten times its power the resistor stands the second of a bleed (practice); beyond,
+    its pulse rating decides, and one that gets more heat than a short-time overload fails.
 
-    Inputs: marked_capacitance in uF (to 2000), resistor in ohm (5 to 1000000), volts in V,
-    resistor_power in W. Yields times, energy (C V^2 / 2), the resistor's first instant (V^2 / R);
-    a criterion only for a resistor under 1 kohm. Source: the law of the decay; makers' service
-    texts for the resistor.
+    For motor capacitors; a high-voltage one (microwave ovens) is refused. Inputs: capacitances in
+    uF (to 2000), resistor in ohm (5 to 1000000), volts in V, resistor_power in W (over 0 to 500).
+    Yields times, energy (C V^2 / 2), the resistor's first instant (V^2 / R), criteria. Source: the
+    law of the decay; makers' service texts for the resistor.
     """
+    size = marked_capacitance if marked_high is None else marked_high
     if capacitor_voltage is None and left_voltage is None:
         yield cannot_tell(
             "peak voltage",
@@ -87,7 +127,7 @@ def discharge(
         return
     crest = 0.0 if capacitor_voltage is None else math.sqrt(2) * capacitor_voltage
     start = max(crest, left_voltage or 0.0)
-    constant = resistor * marked_capacitance * 1e-6
+    constant = resistor * size * 1e-6
     hold = max(TIME_CONSTANTS * constant, _time(start, PROVEN_V, constant))
     yield answer(
         "bleed",
@@ -110,7 +150,7 @@ def discharge(
         constant,
         "s",
         source=_DECAY,
-        working=lambda: f"{put(resistor)} ohm x {put(marked_capacitance)} uF / 10^6",
+        working=lambda: f"{put(resistor)} ohm x {put(size)} uF / 10^6",
     )
     for level in (LIVE_V, PROVEN_V):
         yield figure(
@@ -141,23 +181,17 @@ def discharge(
     )
     yield figure(
         "energy",
-        marked_capacitance * 1e-6 * start**2 / 2,
+        size * 1e-6 * start**2 / 2,
         "J",
         source=_ENERGY,
-        working=lambda: f"{put(marked_capacitance, 'uF')} / 10^6 x ({put(start, 'V')})^2 / 2",
+        working=lambda: f"{put(size, 'uF')} / 10^6 x ({put(start, 'V')})^2 / 2",
     )
-    yield figure(
-        "resistor first instant",
-        start**2 / resistor,
-        "W",
-        working=lambda: f"({put(start)} V)^2 / {put(resistor)} ohm; falling at once",
-    )
-    if resistor_power is not None:
-        yield figure(
-            "first instant over its rating",
-            start**2 / resistor / resistor_power,
-            "times",
-            working=lambda: f"{put(start**2 / resistor, 'W')} / {put(resistor_power, 'W')}",
+    yield from loaded(start, resistor, constant, resistor_power)
+    if left_voltage is not None and crest and not at_or_below(left_voltage, CREST_SLACK * crest):
+        yield cannot_tell(
+            "volts left on it",
+            f"{left_voltage:.4g} V is more than the crest of its running volts, {crest:.4g} V",
+            measure="read both again, on its own terminals; the higher is counted until then",
         )
     if resistor < LOW_OHM:
         yield at_least(
@@ -171,6 +205,7 @@ def discharge(
             says="one manual does say 20 to 30 ohm; it sparks and takes "
             f"{start / resistor:.3g} A in the first instant. If 20 kohm was meant, type kohm",
             action="take 20 kohm of 2 W or more",
+            behind="the load on the resistor: past ten times its power it cannot be told, or fails",
         )
 
 

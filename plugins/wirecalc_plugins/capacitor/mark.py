@@ -8,7 +8,9 @@ from typing import NamedTuple
 from wirecalc import (
     MAKER,
     Item,
+    Nameplate,
     Origin,
+    Problem,
     Source,
     at_least,
     at_most,
@@ -21,6 +23,25 @@ from wirecalc import (
     tables,
 )
 from wirecalc.rounding import show
+
+MARKED_HIGH = Nameplate(
+    "uF",
+    above=0,
+    high=2000,
+    typical="108 uF",
+    text="upper end, where a range is marked",
+    goes_with="marked_capacitance",
+)
+
+
+def range_problem(low: float | None, high: float | None) -> Iterator[Problem]:
+    """Refuse a range that was typed the wrong way round."""
+    if high is not None and high <= (low or 0.0):
+        yield Problem(
+            "marked_high",
+            f"{high:g} uF is not above {low or 0:g} uF",
+            "a range is marked low to high, such as 88-108 uF",
+        )
 
 
 class Read(NamedTuple):
