@@ -486,6 +486,8 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "tolerance": texts(["5 %", "10 %"]),
         "tolerance_above": texts(["20 %"]),
         "capacitor_rating": texts(["250 V", "370 V"]),
+        "probes_on_capacitor": texts(["yes", "yes", "no"]),
+        "capacitor_duty": texts(["run", "start"]),
         "voltage": near(120, high=250),
     },
     "capacitor-swap": {
@@ -494,6 +496,10 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "old_capacitor_temperature": texts(["70 C"]),
         "new_capacitor_temperature": texts(["65 C", "85 C"]),
         "cutoff_voltage": near(160, 300, 400, high=500),
+        "old_capacitor_protection": texts(["none-marked", "s0", "s3", "protected"]),
+        "new_capacitor_protection": texts(["none-marked", "s3"]),
+        "old_capacitor_life": texts(["b"]),
+        "new_capacitor_life": texts(["a", "c"]),
     },
     "insulation": {
         "test_voltage": texts(["500 V", "500 V", "250 V", "9 V"]),

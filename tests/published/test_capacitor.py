@@ -17,6 +17,10 @@ UREG = pint.UnitRegistry()
 
 
 def capacitor(**typed):
+    if "capacitor_voltage" in typed:  # what belongs to every reading under load
+        typed = {"voltage": "120 V", "capacitor_rating": "370 V"} | typed
+    if "measured_capacitance" in typed:
+        typed = {"capacitor_duty": "run"} | typed
     return wirecalc.run("capacitor", **typed)
 
 
@@ -177,7 +181,7 @@ def test_both_ways_have_the_same_names_and_never_stand_in_one_check():
     meter = capacitor(measured_capacitance="27 uF", **mark)
     loaded = capacitor(**load, **mark)
     names = [[c.criterion.name for c in f.criteria] for f in (meter, loaded)]
-    assert names == [["capacitance, lower limit", "capacitance, upper limit"]] * 2
+    assert [n[:2] for n in names] == [["capacitance, lower limit", "capacitance, upper limit"]] * 2
     for finding in (meter, loaded):
         assert value(finding, "deviation") == pytest.approx(-10, abs=0.05)
     with pytest.raises(wirecalc.BadInput, match="one check judges one reading"):
@@ -205,6 +209,94 @@ def test_volts_beside_a_meter_reading_are_held_against_the_rating_alone():
     assert finding.verdict == "pass"
 
 
+# -- what was across it, its duty and its rating ---------------------------------------------------
+
+ALL = {
+    "capacitor_current": "2.42 A",
+    "capacitor_voltage": "214 V",
+    "frequency": "60 Hz",
+    "marked_capacitance": "30 uF",
+    "tolerance": "5 %",
+    "capacitor_rating": "250 V",
+    "voltage": "120 V",
+}
+
+
+@pytest.mark.parametrize(
+    "name", ["frequency", "marked_capacitance", "capacitor_rating", "voltage", "capacitor_current"]
+)
+def test_what_a_reading_under_load_needs_is_asked(name):
+    assert wirecalc.run("capacitor", **ALL).verdict == "pass"
+    without = {n: v for n, v in ALL.items() if n not in (name, "tolerance")}
+    without |= {} if name == "marked_capacitance" else {"tolerance": "5 %"}
+    finding = wirecalc.run("capacitor", **without)
+    assert finding.verdict == "cannot tell"
+    assert name in {n for c in finding.criteria for n in c.criterion.needs}
+
+
+@pytest.mark.parametrize(
+    ("probes", "line", "verdict"),
+    [
+        # volts that equal the line's within 2 % are suspected to be the line's (practice)
+        (None, "214 V", "cannot tell"),
+        ("yes", "214 V", "pass"),  # as across a three-phase motor on one phase
+        ("yes", None, "pass"),
+        ("no", "120 V", "cannot tell"),
+        (None, None, "cannot tell"),
+    ],
+)
+def test_where_the_probes_were(probes, line, verdict):
+    typed = {n: v for n, v in ALL.items() if n != "voltage"}
+    typed |= {} if probes is None else {"probes_on_capacitor": probes}
+    typed |= {} if line is None else {"voltage": line}
+    assert wirecalc.run("capacitor", **typed).verdict == verdict
+
+
+START_NOTE = "a distributor's engineering note on start capacitors: 540-648 uF, 0/+20 %"
+RUN_SHEETS = "data sheets that name IEC 60252-1: 5 % (two), 10 and 15 % (one)"
+
+
+@pytest.mark.parametrize(
+    ("measured", "duty", "verdict", "source"),
+    [
+        ("118 uF", "start", "pass", START_NOTE),  # 100 to 120 uF
+        ("120 uF", "start", "pass", START_NOTE),
+        ("121 uF", "start", "fail", START_NOTE),
+        ("100 uF", "start", "pass", START_NOTE),
+        ("99 uF", "start", "fail", START_NOTE),
+        ("118 uF", "run", "fail", RUN_SHEETS),  # past +15 %
+        ("114 uF", "run", "cannot tell", RUN_SHEETS),
+        # unsaid, both rows: within each of them, past each of them, or not to be told
+        ("118 uF", None, "cannot tell", START_NOTE),
+        ("103 uF", None, "cannot tell", START_NOTE),  # good by both, and the duty is asked for
+        ("90 uF", None, "cannot tell", RUN_SHEETS),
+        ("121 uF", None, "fail", START_NOTE),
+        ("84 uF", None, "fail", RUN_SHEETS),
+    ],
+)
+def test_the_duty_says_which_tolerances_are_marked(measured, duty, verdict, source):
+    typed = {"measured_capacitance": measured, "marked_capacitance": "100 uF"}
+    typed |= {} if duty is None else {"capacitor_duty": duty}
+    finding = wirecalc.run("capacitor", **typed)
+    assert finding.verdict == verdict, source
+    if duty is None:
+        assert "capacitor_duty" in {n for c in finding.criteria for n in c.criterion.needs}
+
+
+def test_under_load_it_is_a_run_part_and_a_mark_needs_no_duty():
+    typed = {n: v for n, v in ALL.items() if n != "tolerance"}
+    assert wirecalc.run("capacitor", **typed).verdict == "pass"  # 29.99 uF
+    mark = {"marked_capacitance": "30 uF", "tolerance": "5 %"}
+    assert wirecalc.run("capacitor", measured_capacitance="30 uF", **mark).verdict == "pass"
+    ends = {"marked_capacitance": "88 uF", "marked_high": "108 uF"}
+    assert wirecalc.run("capacitor", measured_capacitance="99 uF", **ends).verdict == "pass"
+
+
+def test_a_part_of_two_sections_is_named():
+    gaps = capacitor(measured_capacitance="30 uF", marked_capacitance="30 uF").not_checked
+    assert any("two sections" in n.what for n in gaps)
+
+
 # -- another part in its place --------------------------------------------------------------------
 
 
@@ -216,8 +308,14 @@ def swap(**typed):
         "new_capacitor_voltage": "370 V",
         "old_capacitor_duty": "run",
         "new_capacitor_duty": "run",
-    }
-    return wirecalc.run("capacitor-swap", **given | typed)
+        "old_capacitor_temperature": "70 C",
+        "new_capacitor_temperature": "85 C",
+        "old_capacitor_protection": "none-marked",
+        "cutoff_voltage": "100 V",
+    } | typed
+    if given["new_capacitor_duty"] == "run":
+        del given["cutoff_voltage"]
+    return wirecalc.run("capacitor-swap", **{n: v for n, v in given.items() if v is not None})
 
 
 @pytest.mark.parametrize(
@@ -231,7 +329,8 @@ def swap(**typed):
         ({"new_capacitor": "0.03 uF"}, "fail"),
         ({"new_capacitor_duty": "start"}, "fail"),
         ({"old_capacitor_duty": "start"}, "cannot tell"),
-        ({"old_capacitor_temperature": "85 C"}, "cannot tell"),
+        ({"new_capacitor_temperature": None}, "cannot tell"),
+        ({"old_capacitor_temperature": None}, "cannot tell"),
         ({"old_capacitor_temperature": "85 C", "new_capacitor_temperature": "70 C"}, "fail"),
         ({"old_capacitor_temperature": "70 C", "new_capacitor_temperature": "85 C"}, "pass"),
     ],
@@ -272,7 +371,13 @@ def test_the_cut_off_limit_of_each_class(rating, limit):
 def test_a_class_without_a_limit_cannot_be_told():
     typed = {"old_capacitor_duty": "start", "new_capacitor_duty": "start"}
     typed |= {"old_capacitor_voltage": "110 V", "new_capacitor_voltage": "110 V"}
-    assert swap(**typed, cutoff_voltage="100 V").verdict == "cannot tell"
+    typed |= {"old_capacitor": "88 uF", "old_capacitor_high": "108 uF"}
+    typed |= {"new_capacitor": "88 uF", "new_capacitor_high": "108 uF"}
+    judged = swap(**typed, cutoff_voltage="100 V").criterion("volts at cut-off")
+    assert judged.verdict == "cannot tell"
+    unread = swap(**(typed | {"new_capacitor_voltage": "125 V"}), cutoff_voltage=None)
+    assert unread.verdict == "cannot tell"
+    assert "cutoff_voltage" in {n for c in unread.criteria for n in c.criterion.needs}
 
 
 # -- discharge ------------------------------------------------------------------------------------
@@ -424,3 +529,51 @@ def test_a_start_part_is_judged_by_its_whole_range(old_high, new, new_high, word
     typed |= {} if new_high is None else {"new_capacitor_high": new_high}
     found = wirecalc.run("capacitor-swap", **typed)
     assert found.criterion("size, upper limit").verdict == word
+
+
+CLASSES = "IEC 60252-1: S0 was P0, S3 was P2 (from memory)"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "verdict"),
+    [
+        ("s3", "s3", "pass"),
+        ("p2", "s3", "pass"),
+        ("s3", "p2", "pass"),
+        ("s0", "p0", "pass"),
+        ("s0", "s3", "pass"),
+        ("p0", "s1", "pass"),
+        ("s3", "s0", "fail"),  # no protection in the place of one that opens by itself
+        ("p2", "p0", "fail"),
+        ("p2", "s2", "cannot tell"),  # texts differ on whether S2 or S3 took its place
+        ("s3", "s1", "fail"),
+        ("s3", "none-marked", "fail"),
+        ("protected", "protected", "pass"),
+        ("protected", "none-marked", "fail"),
+        ("protected", "s3", "cannot tell"),  # two systems of marks
+        ("none-marked", None, "pass"),
+        ("s0", None, "pass"),
+        ("s3", None, "cannot tell"),
+        (None, "s3", "cannot tell"),
+        (None, None, "cannot tell"),
+    ],
+)
+def test_a_protected_part_is_replaced_by_a_protected_one(old, new, verdict):
+    finding = swap(old_capacitor_protection=old, new_capacitor_protection=new)
+    assert finding.verdict == verdict, CLASSES
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "verdict"),
+    # IEC 60252-1, classes of operation: A 30000, B 10000, C 3000, D 1000 h (from memory)
+    [("b", "b", "pass"), ("b", "a", "pass"), ("b", "c", "marginal"), ("b", None, "cannot tell")],
+)
+def test_a_part_of_a_shorter_life_is_advised_against(old, new, verdict):
+    assert swap(old_capacitor_life=old, new_capacitor_life=new).verdict == verdict
+
+
+@pytest.mark.parametrize("name", ["old_capacitor_temperature", "new_capacitor_temperature"])
+def test_the_temperatures_of_both_parts_are_asked(name):
+    finding = swap(**{name: None})
+    assert finding.verdict == "cannot tell"
+    assert name in {n for c in finding.criteria for n in c.criterion.needs}

@@ -245,8 +245,6 @@ def test_the_kit_finds_missing_words_and_settings_that_count() -> None:
 
 
 PENDING = {
-    "capacitor",
-    "capacitor-swap",
     "cutoff",
     "element",
 }

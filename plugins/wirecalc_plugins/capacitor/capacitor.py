@@ -9,13 +9,18 @@ from typing import Annotated
 from wirecalc import (
     Item,
     Nameplate,
+    OneOf,
     Problem,
     Reading,
+    YesNo,
+    asked,
     at_most,
     calculation,
     cannot_tell,
     caution,
+    extra,
     figure,
+    instead_of,
     may_be_absent,
     put,
 )
@@ -57,31 +62,57 @@ def _refuse(
     not_checked=(
         "leakage, swelling and oil: replace a swollen part unseen",
         "that the start winding and its relay or PTC are out of the circuit",
+        "a part with two sections (three terminals): read each against its own mark",
     ),
     refuse=_refuse,
     example_with=(
         *("capacitor_current", "capacitor_voltage", "frequency"),
-        *("marked_capacitance", "tolerance"),
+        *("marked_capacitance", "tolerance=10 %", "capacitor_rating", "voltage"),
+        "capacitor_current=2.25 A",
     ),
 )
 def capacitor(
     capacitor_current: Annotated[
         float | None,
         Reading("A", above=0, high=50, typical="2.05 A", text="amps in the capacitor's own lead"),
+        asked("read it so, or by a capacitance meter", when="not measured_capacitance"),
+        instead_of("measured_capacitance"),
     ] = None,
     capacitor_voltage: Annotated[
         float | None,
         Reading("V", above=0, high=1000, typical="214 V", text="volts across it, running"),
+        asked("read it so, or by a capacitance meter", when="not measured_capacitance"),
+        instead_of("measured_capacitance"),
+    ] = None,
+    probes_on_capacitor: Annotated[
+        bool | None,
+        YesNo("both probes were on its own terminals when the volts were read"),
+        extra(
+            "volts that equal the line's are suspected to be the line's", when="capacitor_voltage"
+        ),
     ] = None,
     frequency: Annotated[
         float | None,
         Nameplate("Hz", low=16, high=400, typical="60 Hz", text="frequency on the plate"),
+        asked("amps over volts goes with it", when="capacitor_current and capacitor_voltage"),
     ] = None,
     measured_capacitance: Annotated[
         float | None,
         Reading("uF", low=0, high=2000, typical="26 uF", text="by a capacitance meter, discharged"),
+        instead_of("capacitor_current", "capacitor_voltage"),
     ] = None,
-    marked_capacitance: Annotated[float | None, MARKED_CAPACITANCE] = None,
+    marked_capacitance: Annotated[
+        float | None, MARKED_CAPACITANCE, asked("it is what the reading is held against")
+    ] = None,
+    capacitor_duty: Annotated[
+        str | None,
+        OneOf(("run", "start"), text="what it is: run or start", on_plate=True),
+        asked(
+            "start parts are marked 0/+20 %",
+            when="measured_capacitance and not tolerance and not marked_high",
+        ),
+        may_be_absent("a run part: it was read while the motor runs", when="capacitor_current"),
+    ] = None,
     marked_high: Annotated[float | None, MARKED_HIGH, may_be_absent("no range is marked")] = None,
     tolerance: Annotated[
         float | None,
@@ -93,6 +124,7 @@ def capacitor(
             text="tolerance as marked",
             goes_with="marked_capacitance",
         ),
+        extra("good within the narrowest that is marked on such parts; between, it is asked for"),
     ] = None,
     tolerance_above: Annotated[
         float | None,
@@ -104,26 +136,38 @@ def capacitor(
             text="tolerance upward, where it is another",
             goes_with="tolerance",
         ),
+        may_be_absent("the same upward as downward"),
     ] = None,
     capacitor_rating: Annotated[
         float | None,
         Nameplate("V", low=50, high=1000, typical="250 V", text="volts marked on it"),
+        asked("its volts and amps are held against it", when="capacitor_voltage"),
     ] = None,
-    voltage: Annotated[float | None, LINE_VOLTAGE] = None,
+    voltage: Annotated[
+        float | None,
+        LINE_VOLTAGE,
+        asked(
+            "volts that equal it were probably read at the line",
+            when="capacitor_voltage and not probes_on_capacitor",
+        ),
+        extra("the probes were on its own terminals", when="capacitor_voltage"),
+    ] = None,
 ) -> Iterator[Item]:
     """Is this capacitor weak?
 
     C = I / (2 pi f V): 2652.6 I/V in uF at 60 Hz, 3183.1 at 50 Hz, with the current in its own
     lead and the volts across it; or a capacitance meter's reading. It must lie within the marked
     tolerance, or the marked range of a start capacitor. Where no tolerance was read, it is good
-    within the narrowest that is marked on such parts, bad outside the widest, and not to be told
-    between. Volts that equal the line's are suspected to be the line's. Figures and criteria
-    have the same names both ways, so that a shop's rule holds for both.
+    within the narrowest that is marked on parts of its duty (run 5 %, start 0/+20 %), bad outside
+    the widest, and not to be told between; without its duty both count. Volts that equal the
+    line's are suspected to be the line's. Figures and criteria have the same names both ways, so
+    that a shop's rule holds for both.
 
-    Inputs: capacitor_current in A (over 0 to 50), capacitor_voltage and voltage in V, frequency in
-    Hz, capacitances in uF (to 2000), tolerances in %. Yields capacitance, its deviation, the
-    limits, and a criterion a side; with capacitor_rating also volts and amps against it.
-    Refuses both ways at once, and a range the wrong way round. Source: table capacitor-tolerances.
+    For run and start capacitors of motors; each section of a two-section part by itself; not for
+    those of boards or ovens. Inputs: capacitor_current in A (over 0 to 50), volts in V, frequency
+    in Hz, capacitances in uF (to 2000), duty, tolerances in %. Yields capacitance, its deviation,
+    the limits, a criterion a side; with capacitor_rating also volts and amps against it. Refuses
+    both ways at once, and a range the wrong way round. Source: table capacitor-tolerances.
     """
     yield caution("cap-01")
     if measured_capacitance is None or capacitor_current is not None or capacitor_voltage:
@@ -148,11 +192,11 @@ def capacitor(
     if marked_capacitance is None:
         yield _not_marked()
     else:
-        yield from against_mark(
-            read, Mark(marked_capacitance, marked_high, tolerance, tolerance_above)
-        )
-    if capacitor_voltage is not None and voltage is not None:
-        yield from _line_volts(capacitor_voltage, voltage)
+        duty = capacitor_duty or ("run" if capacitor_current is not None else None)
+        mark = Mark(marked_capacitance, marked_high, tolerance, tolerance_above, duty)
+        yield from against_mark(read, mark)
+    if capacitor_voltage is not None:
+        yield from _line_volts(capacitor_voltage, voltage, probes_on_capacitor)
     if capacitor_rating is not None:
         yield from _stress(
             (capacitor_current, capacitor_voltage), capacitor_rating, marked_capacitance, frequency
@@ -193,13 +237,16 @@ def _not_marked() -> Item:
     )
 
 
-def _line_volts(across: float, line: float) -> Iterator[Item]:
+def _line_volts(across: float, line: float | None, on_it: bool | None) -> Iterator[Item]:
     """Volts across a run capacitor mostly differ from the line's; the same may be the line's."""
-    if abs(across - line) <= SAME_VOLTS * line:
+    same = line is not None and abs(across - line) <= SAME_VOLTS * line
+    if on_it is False or (same and on_it is None):
+        why = f"{across:.4g} V is the line's {line:.4g} V within 2 %" if same else "it was said so"
         yield cannot_tell(
             "volts across the capacitor",
-            f"{across:.4g} V is the line's {line:.4g} V within 2 %: probably read at the line",
-            measure="put both probes on its own terminals; if they were, leave voltage out",
+            f"{why}: probably not read across it",
+            measure="put both probes on its own terminals, and say probes_on_capacitor yes",
+            needs=("probes_on_capacitor",) if on_it is None else (),
         )
 
 

@@ -13,18 +13,22 @@ from wirecalc import (
     Origin,
     Problem,
     Reading,
+    asked,
     at_least,
     at_most,
     at_or_below,
     calculation,
     cannot_tell,
     caution,
+    extra,
     figure,
     requires,
     tables,
 )
 from wirecalc.sources import confirmed
 from wirecalc.tables import Row
+
+from .capacitor_classes import LIFE, PROTECTION, PROTECTIVE, life, protection
 
 SAME_SIZE = 0.05  # a run capacitor of another size than this: only where the maker says; practice
 DUTIES = ("run", "start")
@@ -75,6 +79,11 @@ def _refuse(
         "a part with two sections: hold each section against its own",
     ),
     refuse=_refuse,
+    example_with=(
+        "old_capacitor_temperature",
+        "new_capacitor_temperature",
+        "old_capacitor_protection",
+    ),
 )
 def capacitor_swap(
     old_capacitor: Annotated[
@@ -94,22 +103,48 @@ def capacitor_swap(
     ],
     new_capacitor_duty: Annotated[str, OneOf(DUTIES, text="what the new part is", on_plate=True)],
     old_capacitor_high: Annotated[
-        float | None, _end("upper end of the old part's range", "old_capacitor")
+        float | None,
+        _end("upper end of the old part's range", "old_capacitor"),
+        asked("start parts are marked with a range", when="old_capacitor_duty=start"),
     ] = None,
     new_capacitor_high: Annotated[
-        float | None, _end("upper end of the new part's range", "new_capacitor")
+        float | None,
+        _end("upper end of the new part's range", "new_capacitor"),
+        asked("start parts are marked with a range", when="new_capacitor_duty=start"),
     ] = None,
     old_capacitor_temperature: Annotated[
         float | None,
         Nameplate("C", low=40, high=150, typical="70 C", text="temperature on the old part"),
+        asked("the place is as hot as before"),
     ] = None,
     new_capacitor_temperature: Annotated[
         float | None,
         Nameplate("C", low=40, high=150, typical="85 C", text="temperature on the new part"),
+        asked("the place is as hot as before"),
     ] = None,
     cutoff_voltage: Annotated[
         float | None,
         Reading("V", above=0, high=1000, typical="280 V", text="across a start part at cut-off"),
+        asked("a class too low bursts", when="new_capacitor_duty=start"),
+    ] = None,
+    old_capacitor_protection: Annotated[
+        str | None,
+        PROTECTION,
+        asked(
+            "a protected part is replaced by one",
+            when="old_capacitor_duty=run and new_capacitor_duty=run",
+        ),
+    ] = None,
+    new_capacitor_protection: Annotated[
+        str | None,
+        PROTECTION,
+        asked("the old one is protected", when=f"old_capacitor_protection={'|'.join(PROTECTIVE)}"),
+    ] = None,
+    old_capacitor_life: Annotated[
+        str | None, LIFE, extra("a shorter life wears out sooner, and harms nobody")
+    ] = None,
+    new_capacitor_life: Annotated[
+        str | None, LIFE, asked("that of the old one was given", when="old_capacitor_life")
     ] = None,
 ) -> Iterator[Item]:
     """May this capacitor take the place of that one?
@@ -117,11 +152,13 @@ def capacitor_swap(
     Run: the same size (within 5 %, common practice, unless the maker says otherwise), no fewer
     volts, and a run part. Start: inside the range marked on the old part, no fewer volts; where
     the volts at cut-off were measured, they stay within the limit of the new part's class. A start
-    part never sits in a run place; a run part in a start place is for the maker to say.
+    part never sits in a run place; a run part in a start place is for the maker to say. No lower
+    temperature, and no part without protection (S0, P0) in the place of a protected one.
 
-    Inputs: sizes in uF (over 0 to 2000), ranges by their upper end, volts in V (50 to 1000), duty,
-    temperatures in C. Yields a criterion a line. Refuses a range on a run part.
-    Source: table start-capacitors.
+    For run and start capacitors of motors, each section of a two-section part by itself. Inputs:
+    sizes in uF (over 0 to 2000), ranges by their upper end, volts in V (50 to 1000), duty,
+    temperatures in C, classes of protection and life. Yields a criterion a line. Refuses a range
+    on a run part. Source: table start-capacitors.
     """
     yield from _duty(old_capacitor_duty, new_capacitor_duty)
     yield at_least(
@@ -141,6 +178,8 @@ def capacitor_swap(
     if new_capacitor_duty == "start":
         yield from _cut_off(new_capacitor_voltage, cutoff_voltage)
     yield from _temperature(old_capacitor_temperature, new_capacitor_temperature)
+    yield from protection(old_capacitor_protection, new_capacitor_protection)
+    yield from life(old_capacitor_life, new_capacitor_life)
 
 
 def _duty(old: str, new: str) -> Iterator[Item]:
@@ -256,11 +295,4 @@ def _temperature(old: float | None, new: float | None) -> Iterator[Item]:
             source=PRACTICE,
             origin=Origin.PRACTICE,
             action="take a hotter part",
-        )
-    elif old is not None:
-        yield cannot_tell(
-            name,
-            f"the old part is marked {old:g} C, the new one was not read",
-            measure="read it on the new part",
-            needs=("new_capacitor_temperature",),
         )

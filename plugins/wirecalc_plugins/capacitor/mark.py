@@ -53,12 +53,13 @@ class Read(NamedTuple):
 
 
 class Mark(NamedTuple):
-    """What is marked on the part: uF, the upper end of a range, tolerances in %."""
+    """What is marked on the part: uF, the upper end of a range, tolerances in %; and its duty."""
 
     size: float
     high: float | None
     tolerance: float | None
     above: float | None
+    duty: str | None = None
 
 
 class Limits(NamedTuple):
@@ -67,7 +68,8 @@ class Limits(NamedTuple):
     low: float
     high: float
     widest: tuple[float, float] | None
-    source: Source
+    of_low: Source
+    of_high: Source
 
 
 def under_load(uf: float) -> Read:
@@ -98,12 +100,15 @@ def by_meter(uf: float) -> Read:
 def against_mark(read: Read | None, mark: Mark) -> Iterator[Item]:
     """Yield the limits; of a capacitance that was read also its deviation and two criteria."""
     limits = _limits(mark)
-    for end, value, toward in (("low", limits.low, "up"), ("high", limits.high, "down")):
+    for end, value, toward, source in (
+        ("low", limits.low, "up", limits.of_low),
+        ("high", limits.high, "down", limits.of_high),
+    ):
         yield figure(
             f"limit {end}",
             value,
             "uF",
-            source=limits.source,
+            source=source,
             toward=toward,
             working=_limit_working(mark, value),
         )
@@ -125,25 +130,18 @@ def _limit_working(mark: Mark, limit: float) -> Callable[[], str]:
 
 
 def _limits(mark: Mark) -> Limits:
-    marked, high, tolerance, above = mark
+    marked, high, tolerance, above, duty = mark
     if high is not None:
-        return Limits(marked, high, None, MAKER)
+        return Limits(marked, high, None, MAKER, MAKER)
     if tolerance is not None:
         up = tolerance if above is None else above
-        return Limits(marked * (1 - tolerance / 100), marked * (1 + up / 100), None, MAKER)
-    rows = list(tables.load("capacitor-tolerances").where(duty="run"))
-    least = min(rows, key=lambda r: r.number("below_pct"))
-    most = max(rows, key=lambda r: r.number("below_pct"))
-    widest = (
-        marked * (1 - most.number("below_pct") / 100),
-        marked * (1 + most.number("above_pct") / 100),
-    )
-    return Limits(
-        marked * (1 - least.number("below_pct") / 100),
-        marked * (1 + least.number("above_pct") / 100),
-        widest,
-        least.source,
-    )
+        low, high = marked * (1 - tolerance / 100), marked * (1 + up / 100)
+        return Limits(low, high, None, MAKER, MAKER)
+    rows = [r for r in tables.load("capacitor-tolerances").rows if duty in (None, r.text("duty"))]
+    lows = sorted((marked * (1 - r.number("below_pct") / 100), r.source) for r in rows)
+    highs = sorted((marked * (1 + r.number("above_pct") / 100), r.source) for r in rows)
+    widest = lows[0][0], highs[-1][0]
+    return Limits(lows[-1][0], highs[0][0], widest, lows[-1][1], highs[0][1])
 
 
 def _judge(read: Read, mark: Mark, limits: Limits) -> Iterator[Item]:
@@ -157,38 +155,42 @@ def _judge(read: Read, mark: Mark, limits: Limits) -> Iterator[Item]:
             working=lambda: f"100 x ({put(value)} uF / {put(mark.size)} uF - 1)",
         )
     low, high = "capacitance, lower limit", "capacitance, upper limit"
-    wide, source = limits.widest, limits.source
-    if wide and at_or_below(wide[0], value) and not at_or_below(limits.low, value):
-        yield _between(low, value, limits.low, wide[0], "up")
+    least, most = limits.widest or (limits.low, limits.high)
+    needs = ("tolerance",) if mark.duty else ("tolerance", "capacitor_duty")
+    if at_or_below(least, value) and not at_or_below(limits.low, value):
+        yield _between(low, value, (limits.low, least), "up", needs)
     else:
         yield at_least(
             low,
             value,
-            limits.low,
+            limits.low if at_or_below(limits.low, value) else least,
             "uF",
-            source=source,
+            source=limits.of_low,
             origin=Origin.MAKER,
             action=read.too_low,
         )
-    if wide and at_or_below(value, wide[1]) and not at_or_below(value, limits.high):
-        yield _between(high, value, limits.high, wide[1], "down")
+    if at_or_below(value, most) and not at_or_below(value, limits.high):
+        yield _between(high, value, (limits.high, most), "down", needs)
     else:
         yield at_most(
             high,
             value,
-            limits.high,
+            limits.high if at_or_below(value, limits.high) else most,
             "uF",
-            source=source,
+            source=limits.of_high,
             origin=Origin.MAKER,
             action=read.too_high,
         )
 
 
-def _between(name: str, value: float, narrow: float, wide: float, toward: str) -> Item:
+def _between(
+    name: str, value: float, ends: tuple[float, float], toward: str, needs: tuple[str, ...]
+) -> Item:
+    narrow, wide = (show(end, "uF", toward=toward) for end in ends)
     return cannot_tell(
         name,
-        f"{value:.4g} uF: past {show(narrow, 'uF', toward=toward)} by the narrowest marked "
-        f"tolerance, within {show(wide, 'uF', toward=toward)} by the widest",
-        measure="read the tolerance on the part",
-        needs=("tolerance",),
+        f"{value:.4g} uF: past {narrow} by the narrowest marked tolerance, within {wide} by the "
+        "widest",
+        measure="read the tolerance on the part, or the range, and whether it is run or start",
+        needs=needs,
     )
