@@ -35,6 +35,7 @@ ANSWERED |= {"C33": "element"}  # heating element
 # The demonstration asks for current and power alone and has no verdict; the element that it reads
 # is judged too, as in D4.1: good, and no part at fault.
 JUDGED_TOO = {"D4.2-232": "pass", "D4.2-208": "pass"}
+JUDGED_TOO |= {"D1.5": "pass"}  # the load on the resistor
 
 ANSWERED |= {  # winding pins (C22), weak capacitor (C24), its replacement (C25), discharge (C26)
     "C22": "windings",
@@ -100,6 +101,10 @@ ALSO = {"C7": {"wire": ["14 AWG"], "barrel": "16-14 AWG"}}
 ALSO |= {"C16": {"current": "1.6 A", "nameplate_voltage": "115 V"}}  # as D3.2a; D3.1 has neither
 # the place of the joint and the female's width, which the demonstrations take as good
 COOL = {"wire_temperature": "105 C", "terminal_temperature": "105 C", "place_temperature": "60 C"}
+ALSO |= {  # marked on both parts
+    "C25": {f"{w}_capacitor_temperature": "70 C" for w in ("old", "new")}
+    | {"old_capacitor_protection": "none-marked"}
+}
 ALSO |= {"C3": COOL, "C6": {"terminal_width": "0.250 in"}}
 # what else is on that circuit, of which they say nothing
 ALSO |= {"C13": {"only_receptacle": "yes", "fastened_in_place": "no"}}
