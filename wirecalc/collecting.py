@@ -108,7 +108,10 @@ def _results(
     for impl in hook.get_hookimpls():
         plugin = by_module[id(impl.plugin)]
         try:
-            results = list(islice(impl.function() or (), MOST_ITEMS + 1))
+            offered = impl.function()
+            if offered is None:  # what it made may be lost with a forgotten return
+                raise TypeError(f"{hook.name} returned None; return a list, [] for nothing")
+            results = list(islice(offered, MOST_ITEMS + 1))
             if len(results) > MOST_ITEMS:
                 raise ValueError(f"{hook.name} returned more than {MOST_ITEMS} records")
             for result in results:

@@ -148,9 +148,14 @@ def _about_sidecar(path: Path) -> str:
     except TableError as error:
         return "" if _read_by_name(path.stem) else str(error).replace(f"table {path.stem}: ", "")
     published = shop_tables.published()
-    if meant is None or meant in published:
+    if meant is None:
         return ""
-    return f"there is no published table {meant!r}; {did_you_mean(meant, sorted(published))}"
+    if meant not in published:
+        return f"there is no published table {meant!r}; {did_you_mean(meant, sorted(published))}"
+    theirs = tables.read_sidecar(tables.bundled_folder(), meant)
+    ours = tables.read_sidecar(path.parent, path.stem)["columns"].keys()
+    fits = set(theirs["key"]) <= ours <= theirs["columns"].keys()
+    return "" if fits else f"its columns are not those of {meant}; is it meant for that?"
 
 
 def _about_use(path: Path) -> str:

@@ -195,6 +195,8 @@ def _cell(table: str, line: int, column: Column, text: str) -> Cell:
             )
         return None
     try:
+        if column.type in ("number", "integer") and ("_" in text or not text.isascii()):
+            raise ValueError(text)  # Python reads 2_5 as 25
         if column.type == "number":
             return float(text)
         return int(text) if column.type == "integer" else text

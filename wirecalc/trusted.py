@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import importlib.util
 import os
+import re
 import stat
 import sys
 import tomllib
@@ -24,6 +25,7 @@ from .tablefile import TAIL
 from .tables import LeftOver, Unused
 from .textfile import read_text
 
+_HOOKED = re.compile(r"^@(\w+\.)*hookimpl\b", re.MULTILINE)
 _RULES = {"rule", "required", "tables", "new_kinds", "stricter_than", "columns"}
 
 
@@ -85,7 +87,7 @@ def _about_other(path: Path) -> str:
     """Say why something in the folder is not used though it was meant; nothing where it was not."""
     try:
         if path.is_dir():
-            hooked = any("hookimpl" in read_text(p) for p in sorted(path.glob("*.py")))
+            hooked = any(_HOOKED.search(read_text(p)) for p in sorted(path.glob("*.py")))
             return "is a folder with a plugin in it; a plugin is one file" if hooked else ""
         if meant := meant_name(path):
             return f"was it to be {meant}? It is not loaded as it is called"

@@ -122,6 +122,7 @@ LOST = {
         sidecar(f, STRICTER.replace("minimum_lbf", "least_lbf")),
         rows(f, ROWS.replace("minimum_lbf", "least_lbf")),
     ),
+    "a line for another table": lambda f: sidecar(f, STRICTER.replace("pull-crimp", "cords")),
     "a table of another name": lambda f: sidecar(f, STRICTER.replace("pull-crimp", "pull-crimps")),
     "a row of no such wire": lambda f: rows(f, ROWS.replace("0.82", "0.83")),
     "a row of no such standard": lambda f: rows(f, ROWS.replace("ul-486a", "UL-486A")),
@@ -349,6 +350,13 @@ def trusted(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return trusted
 
 
+NO_RETURN = """
+from wirecalc import HouseRule, hookimpl
+
+@hookimpl
+def wirecalc_house_rules():
+    [HouseRule("ours", ("pull",), lambda values, items: [])]
+"""
 RULE = "[[rule]]\nname = 'x'\ncalculations = ['pull']\nforbid = true\n"
 NOT_LOADED: dict[str, tuple[str, str | bytes]] = {
     "a file that fails": ("ours.py", "raise RuntimeError('in the file')"),
@@ -357,7 +365,12 @@ NOT_LOADED: dict[str, tuple[str, str | bytes]] = {
     "a file without a hook": ("ours.py", "LIMIT = 25\n"),
     "an ending in capitals": ("ours.PY", calculation("ours")),
     "an ending behind it": ("ours.py.txt", calculation("ours")),
-    "a package": ("ours/__init__.py", "from wirecalc import hookimpl\n"),
+    "a package": ("ours/__init__.py", calculation("ours")),
+    "a hook that forgets to return": ("ours.py", NO_RETURN),
+    "a rule for another name": (
+        "ours.py",
+        NO_RETURN.replace("pull", "pul").replace("    [", "    return ["),
+    ),
     "a rules file": ("rules.toml", RULE),
     "a rules file that is no TOML": ("rules.toml", "[[rule]\n"),
     "a rules file of another ending": ("rules.toml.txt", RULE),
@@ -390,7 +403,16 @@ def test_a_plugin_folder_that_is_not_there_passes_nothing(cli_main: Command, tru
 
 
 @pytest.mark.parametrize(
-    "name", ["README.txt", "_shared.py", "notes.md", "data.csv", "pyproject.toml", "pics/a.png"]
+    "name",
+    [
+        "README.txt",
+        "_shared.py",
+        "notes.md",
+        "data.csv",
+        "pyproject.toml",
+        "pics/a.png",
+        "tests/test_ours.py",
+    ],
 )
 def test_files_that_are_no_plugins_are_named(cli_main: Command, trusted: Path, name: str) -> None:
     (trusted / name).parent.mkdir(exist_ok=True)

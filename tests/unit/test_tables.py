@@ -89,6 +89,8 @@ def test_the_rows_confidence_and_copies_hold_for_a_columns_own_source(tmp_path: 
     ("rows", "wrong"),
     [
         (ROWS.replace("18,20", "18,abc"), "line 3: 'abc' in column force_lbf is no number"),
+        (ROWS.replace("18,20", "18,2_0"), "line 3: '2_0' in column force_lbf is no number"),
+        (ROWS.replace("18,20", "18,２０"), "line 3: '２０' in column force_lbf is no number"),
         (ROWS.replace("18,20", "18,"), "line 3: column force_lbf is empty"),
         (ROWS.replace("18,20", "18,inf"), "line 3: force_lbf is not finite"),
         (ROWS.replace("18,20", "18,5"), "force_lbf is not falling from awg 18 to 22"),
