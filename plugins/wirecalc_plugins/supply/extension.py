@@ -29,7 +29,7 @@ from wirecalc import (
 )
 from wirecalc.runs import Path
 
-from ..circuit.cord_load import cord_load
+from ..circuit.cord_load import CORDS, cord_load
 from ..inputs import (
     CONDUCTOR_TEMPERATURE,
     LOAD_ON_A_RUN,
@@ -117,7 +117,9 @@ def extension(
         asked(when=_MAY),
     ] = None,
     cord_conductors: Annotated[
-        int | None, Count("wires of the cord that carry current", low=2, high=3), asked()
+        int | None,
+        Count("wires of the cord that carry current", low=2, high=3),
+        assumed("2", source=CORDS, why="3, which carries less"),
     ] = None,
     ambient: Annotated[
         float | None,
