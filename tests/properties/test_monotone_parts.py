@@ -163,14 +163,20 @@ def test_more_time_on_is_no_better_and_a_worse_meter_never_passes_more(
     found = run("duty", on_times=given_on, off_times=given_off, **more)
     longer = [full(t + more_on, "min") for t in on]
     assert found.verdict is not None
-    worse = run("duty", on_times=longer, off_times=given_off, **more)
-    assert worse.verdict is not None
-    assert found.verdict.rank <= worse.verdict.rank
+    longer_on = ranks(run("duty", on_times=longer, off_times=given_off, **more))
+    for name, rank in ranks(found).items():
+        if name.startswith("share"):
+            assert rank <= longer_on[name]
+        else:  # a compressor that runs longer at a time cycles less
+            assert rank >= longer_on[name]
     banded = run(
         "duty", on_times=[f"{t} ±{error:.6f} min" for t in given_on], off_times=given_off, **more
     )
     assert banded.verdict is not None
-    assert banded.verdict.rank >= found.verdict.rank
+    if found.verdict is Verdict.FAIL:
+        assert banded.verdict in (Verdict.FAIL, Verdict.CANNOT_TELL)
+    else:
+        assert banded.verdict.rank >= found.verdict.rank
 
 
 @BOUNDED

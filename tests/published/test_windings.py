@@ -503,5 +503,7 @@ def test_three_like_windings_by_their_makers_ohms(each, verdict):
     maker = {"maker_each": "6.2 ohm", "winding_temperature": "25 C"}
     assert windings(readings, **maker).verdict == verdict
     assert windings(readings, maker_each="6.2 ohm").verdict == "cannot tell"
-    with pytest.raises(wirecalc.BadInput, match="maker-each"):
-        windings(readings, **maker, maker_run="6.2 ohm")
+    assert windings(readings, **maker, maker_run="2 ohm").verdict == verdict
+    two = {"1_2": 4.0, "1_3": 12.0, "2_3": 16.0}
+    assert windings(two, **maker, maker_run="4 ohm").verdict == "pass"
+    assert windings(two, **maker).verdict == "fail"

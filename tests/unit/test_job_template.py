@@ -152,7 +152,7 @@ def test_what_a_check_cannot_tell_without_is_marked_so() -> None:
         words_above(plate, "# test_voltage = ")
     )
     assert "; inrush cannot tell without it or others" in words_above(plate, "# code_letter")
-    assert words_above(plate, "# nameplate_current").endswith("; may be left out)")
+    assert words_above(plate, "# nameplate_current").endswith("; instead of rated_load_current)")
     insulation = rest.partition('calculation = "insulation"')[2]
     assert words_above(insulation, "# switched_on").endswith("; cannot tell without it)")
     assert "; a further check: " in words_above(insulation, "# dried")

@@ -197,7 +197,7 @@ def inrush(
 
     Inputs: plate values in A, hp, V, Hz; readings in A, V, s. Yields the expected band, the first
     crest, the kind of start with what speaks for and against each, one criterion a question.
-    Source: tables code-letters, breaker-ul489, breaker-iec60898.
+    Source: tables code-letters, breaker-ul489, breaker-iec60898, fuses-ul248.
     """
     locked = locked_rotor(locked_rotor_current, code_letter, horsepower, nameplate_voltage)
     yield from judge_volts(voltage, nameplate_voltage)

@@ -32,7 +32,7 @@ from ..leads import LEADS_COUNT, LEADS_OHM
 from .winding_case import judge_case
 from .winding_maker import by_maker
 from .winding_open import PAIRS, judge_open, not_read
-from .winding_pins import Pair, no_more_than_leads, pins
+from .winding_pins import LIKE, Pair, no_more_than_leads, pins
 
 _ALL = "one pair alone is never open, a pin is"
 _WARM = "18 K move its resistance by 7 %"
@@ -59,15 +59,8 @@ def _refuse(
     open_pin: str = "none",
     maker_run: float | None = None,
     maker_start: float | None = None,
-    maker_each: float | None = None,
     **others: object,
 ) -> Iterator[Problem]:
-    if maker_each is not None and (maker_run is not None or maker_start is not None):
-        yield Problem(
-            "maker_each",
-            f"{maker_each:g} ohm of three like windings, beside those of run and start",
-            "a motor has either three like windings or a run and a start winding",
-        )
     if maker_run is not None and maker_start is not None and maker_run > maker_start:
         yield Problem(
             "maker_run",
@@ -202,11 +195,14 @@ def windings(
         yield no_more_than_leads(lowest, unread)
         return
     temperature = winding_temperature, ends.get("winding_temperature")
-    if maker_each is not None:
+    low, middle, high = sorted(pairs, key=lambda p: p.ohm)
+    own = maker_run is not None or maker_start is not None
+    if maker_each is not None and (not own or high.ohm < LIKE * low.ohm):
         for pair in pairs:
             yield from by_maker(f"pair {pair.name}", pair, maker_each, temperature, unread)
         return
-    low, middle, high = sorted(pairs, key=lambda p: p.ohm)
+    if maker_each is not None:
+        yield not_checked("each pair by its maker", "the maker's run and start ohms judge")
     named = yield from pins(low, middle, high, common_pin)
     windings_by_maker = ("run", low, maker_run), ("start", middle, maker_start)
     yield from _by_makers(windings_by_maker, temperature, unread=unread, named=named is not None)
