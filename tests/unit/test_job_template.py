@@ -160,7 +160,7 @@ def test_what_a_check_cannot_tell_without_is_marked_so() -> None:
     by_ohms = words_above(ground, "# ground_resistance")  # or by a known current and its drop
     assert by_ohms.endswith("; cannot tell without it or others)")
     start = rest.partition('calculation = "inrush"')[2]
-    assert words_above(start, "# peak").endswith("; cannot tell without it)")
+    assert words_above(start, "# peak").endswith("; cannot tell without it or others)")
 
 
 @each_kind

@@ -73,6 +73,7 @@ rated_load_current = "1.6 A"
 nameplate_voltage = "115 V"
 voltage = "115 V"
 peak = "11 A"
+meter_mode = "inrush"
 settled = "1.2 A"
 {more}
 """

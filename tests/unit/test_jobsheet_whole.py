@@ -484,8 +484,8 @@ def test_readings_that_are_found_out_alike_stand_together_each_with_what_it_is()
 
 def test_what_a_check_will_ask_for_next_is_listed_too() -> None:
     of = found('[[check]]\ncalculation = "inrush"\nname = "start"\n')
-    assert ("peak", False, True) in of["readings"]
-    assert "- then peak, not given: hold the start with the meter's inrush" in of["text"]
+    assert ("voltage", False, True) in of["readings"]
+    assert "- then voltage, not given: find out: volts at the plug" in of["text"]
     of = found('[[check]]\ncalculation = "insulation"\n')
     assert {"test_voltage", "protection"} <= {name for name, *_ in of["readings"]}
     whole = found(check("24 lbf"))
