@@ -30,12 +30,13 @@ from .building_inputs import (
 )
 from .building_wire import building_wire
 from .circuit_size import SUM, least_to_move, loads_to_move, needed_circuit, sizes, weakest_first
+from .iec_wire import iec_wire
 from .listed_loads import FASTENED, PLUGGED, Listed, listed, load_input, none
 from .place import Place, below, place_of, too_low
 from .receptacle import receptacle_load
 from .shared_circuit import fastened_load, plug_in_load
 from .unseen import RECEPTACLE_NOT_SEEN, unseen_receptacle
-from .wiring_rules import IEC, NEC, iec_wire, on_iec_breaker
+from .wiring_rules import IEC, NEC, of_metric, on_iec_breaker
 
 _SHARED = confirmed("nec-210-23-a", "NEC", "210.23(A)", copies=2)
 _SUM_NAME = "all loads on the breaker"
@@ -139,7 +140,7 @@ def circuit(
     temperatures in C; counts. Refuses an empty list. Yields the loads as counted, the sum, the
     room left, what has to go, the weakest link and one criterion a limit.
     Source: tables nec-ampacity, nec-ambient, nec-conductor-count, nec-small-conductors,
-    standard-ratings, nec-receptacles.
+    standard-ratings, nec-receptacles, iec-ampacity, breaker-iec60898.
     """
     long = wiring_rules == NEC  # by IEC rules a load counts as it is, however long it runs
     loads = [
@@ -216,7 +217,8 @@ def _links(
         action=least_to_move(total, counted / total, breaker, wire, place),
     )
     if wire is not None:
-        yield from building_wire(total, counted / total, breaker, wire, place)
+        judged = building_wire(total, counted / total, breaker, wire, place)
+        yield from of_metric(wire, judged)
     largest = max((x.amps for x in loads if x.kind == PLUGGED), default=None)
     if largest is not None:
         single = None if feeds_others is None else not feeds_others

@@ -5,7 +5,7 @@ from __future__ import annotations
 from wirecalc import (
     Criterion,
     OneOf,
-    Source,
+    Verdict,
     Wire,
     at_most,
     at_or_below,
@@ -23,8 +23,6 @@ CORD_TYPE = OneOf(
 CORDS = confirmed("nec-400-5-types", "NEC", "Table 400.5(A)(1)", copies=1)
 _CORRECTION = from_memory("nec-400-5-a", "NEC", "400.5(A), ambient correction of cords")
 _COOLEST, _HOTTEST = 60, 90  # classes of cord, C: the least there is, and the hottest column
-_NAME = "load on the cord"
-_THICKER = "fit a cord with thicker wire, of the same type"
 
 
 def cord_row(cord: Wire, live: int, cord_type: str) -> tables.Row | None:
@@ -41,21 +39,40 @@ def cord_load(
     live: int | None,
     ambient: float | None,
     cord_type: str = GENERAL,
+    *,
+    name: str = "load on the cord",
+    action: str = "fit a cord with thicker wire, of the same type",
 ) -> Criterion:
     """Judge a load in A on a flexible cord (NEC Table 400.5(A)(1)).
 
     `live` counts its current-carrying wires, None where not known; `ambient` is the air around it
     in C. The table is for 30 C; above it the factors of building wire apply (400.5(A)).
     """
-    row = cord_row(cord, live or 3, cord_type)
-    if row is None:
+    rows = [cord_row(cord, n, cord_type) for n in ((live,) if live == 2 else (2, 3))]
+    found = [row for row in rows if row is not None]
+    if not found:
         return cannot_tell(
-            _NAME,
+            name,
             f"NEC Table 400.5(A)(1) has no {cord}",
             measure="take the cord's current from its marking or its maker",
         )
-    return judge_cord(
-        _NAME, current, row, ambient, "fit a cord with thicker wire, of the same type"
+    judged = [judge_cord(name, current, row, ambient, action) for row in found]
+    if len({c.verdict is Verdict.FAIL for c in judged}) > 1:
+        return _which(name, found, live)
+    return max(judged, key=lambda c: (c.verdict.rank, -c.closeness))
+
+
+def _which(name: str, found: list[tables.Row], live: int | None) -> Criterion:
+    """Ask which column counts: three live wires are rare where there is a neutral."""
+    two, three = (row.number("ampacity_A") for row in found)
+    why = "" if live is None else ": the neutral of a dryer or range is none of them"
+    return cannot_tell(
+        name,
+        f"{two:g} A with two live wires, {three:g} A with three, at 30 C{why}",
+        measure="count the wires of the cord that carry current; the neutral of a machine on 120 "
+        "and 240 V does not count",
+        needs=("cord_conductors",) if live is None else (),
+        source=found[0].source,
     )
 
 
@@ -97,8 +114,3 @@ def _in_heat(name: str, current: float, amps: float, ambient: float, action: str
 def _corrected(amps: float, cord_class: int, ambient: float) -> float:
     factor = conductors.ambient_factor(cord_class, ambient)
     return 0.0 if factor is None else amps * factor.value
-
-
-def correction_source() -> Source:
-    """Return where it stands that a cord is corrected for heat."""
-    return _CORRECTION

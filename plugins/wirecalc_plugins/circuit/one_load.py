@@ -8,12 +8,13 @@ from typing import NamedTuple
 from wirecalc import PLATE, Item, Origin, Source, Wire, at_most, at_or_below
 
 from .building_wire import building_wire
+from .iec_wire import iec_wire
 from .load_on_breaker import Load, on_breaker, on_breaker_by_iec
 from .place import Place
 from .receptacle import receptacle_load
 from .shared_circuit import fastened_load, plug_in_load
 from .unseen import unseen_receptacle, unseen_wire
-from .wiring_rules import iec_wire
+from .wiring_rules import of_metric
 
 IEC_UNSEEN_A = 16.0  # the largest IEC breaker whose wire is not asked for; practice
 
@@ -38,9 +39,9 @@ def by_nec(circuit: Circuit, source: Source | None) -> Iterator[Item]:
     if circuit.wire is None:
         yield from unseen_wire(load.most, breaker)
     else:
-        yield from building_wire(
-            load.total, load.total_factor, breaker, circuit.wire, circuit.place
-        )
+        wire = circuit.wire
+        judged = building_wire(load.total, load.total_factor, breaker, wire, circuit.place)
+        yield from of_metric(wire, judged)
     if circuit.receptacle is not None:
         yield from receptacle_load(load.amps, breaker, circuit.receptacle, circuit.alone)
     elif circuit.plugged:

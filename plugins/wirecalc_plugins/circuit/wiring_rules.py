@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from wirecalc import (
     Criterion,
@@ -16,9 +16,6 @@ from wirecalc import (
     tables,
 )
 from wirecalc.sources import from_memory
-
-from .building_wire import building_wire
-from .place import Place
 
 NEC, IEC = "nec", "iec"
 _RATINGS = from_memory("iec-60898-ratings", "IEC 60898-1", "preferred rated currents")
@@ -37,19 +34,19 @@ def on_iec_breaker(name: str, load: float, breaker: float, action: str) -> Item:
     return at_most(name, load, breaker, "A", source=held.source, action=action)
 
 
-def iec_wire(load: float, breaker: float, wire: Wire, place: Place) -> Iterator[Item]:
-    """Judge load and breaker in A on a building wire under IEC rules.
+def of_metric(wire: Wire, items: Iterable[Item]) -> Iterator[Item]:
+    """Pass on what was judged by the NEC's table; a metric wire is no wire of the NEC.
 
-    The tables of IEC 60364-5-52, by the way a wire is laid, are not here. What the NEC's table
-    allows for 60 C wire of the next thinner gauge is less than any of them: within it, it passes.
+    By the next thinner gauge it may pass, but what fails so may be right by IEC rules.
     """
-    for item in building_wire(load, 1.0, breaker, wire, place):
-        if isinstance(item, Criterion) and item.verdict is Verdict.FAIL:
+    for item in items:
+        fails = isinstance(item, Criterion) and item.verdict is Verdict.FAIL
+        if isinstance(item, Criterion) and fails and wire.nominal_mm2 is not None:
             yield cannot_tell(
                 item.name,
-                f"{item.reason}, by the NEC's table; IEC 60364-5-52 may allow more, by the way the "
-                "wire is laid, and its tables are not here",
-                measure="look it up in the table of the rules in force, or ask an electrician",
+                f"{item.reason}, by the NEC's next thinner gauge; metric wire is of IEC rules",
+                measure=ASK_RULES,
+                needs=("wiring_rules",),
                 source=item.source,
             )
         else:

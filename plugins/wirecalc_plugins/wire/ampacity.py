@@ -27,7 +27,7 @@ from wirecalc import (
 )
 from wirecalc import conductors as trade
 
-from ..circuit.cord_load import CORD_TYPE, CORDS, GENERAL, cord_row, judge_cord
+from ..circuit.cord_load import CORD_TYPE, CORDS, GENERAL, cord_load, cord_row
 from ..circuit.place import TERMINATION as _TERMINATION
 from ..circuit.place import too_low
 from ..inputs import SLIP_A
@@ -208,7 +208,7 @@ def _cord(
         yield from _at_30(wire, row, ambient, current)
         return
     yield from as_listed(wire, row)
-    yield judge_cord(LOAD, current, row, ambient, _LESS)
+    yield cord_load(current, wire, live, ambient, cord_type, name=LOAD, action=_LESS)
 
 
 def _at_30(

@@ -1,0 +1,224 @@
+"""One load on its circuit: IEC rules, ranges, plates, what else runs, what is asked for."""
+
+from __future__ import annotations
+
+import pytest
+
+import wirecalc
+
+LOAD, WIRE, PROTECTION = "load on the breaker", "load on the wire", "breaker on this wire"
+READ = {"insulation_class": "60 C", "termination_temperature": "60 C"}  # on wire and breaker
+OWN_CIRCUIT = {"only_receptacle": "yes", "fastened_in_place": "no"}
+
+
+def breaker(**given):
+    read = READ if "wire" in given else {}
+    return wirecalc.run("breaker", **({"run_time": "1 h"} | read | given))
+
+
+def verdict(criterion, **given):
+    return breaker(**given).criterion(criterion).verdict
+
+
+IEC = {"wiring_rules": "iec", "ambient": "30 C", "conductors": 2, "run_time": "6 h"}
+
+
+@pytest.mark.parametrize(
+    ("wire", "rating", "expected"),
+    [
+        # IEC 60364-5-52 Tables B.52.2 and B.52.12, from memory: copper, two loaded, the least by
+        # way A2 of PVC 14, 18.5, 25, 32 A, the most by way E of 90 C 26, 36, 49, 63 A
+        ("1.5 mm2", "10 A", "pass"),
+        ("1.5 mm2", "16 A", "cannot tell"),
+        ("1.5 mm2", "32 A", "fail"),
+        ("2.5 mm2", "16 A", "pass"),
+        ("2.5 mm2", "20 A", "cannot tell"),
+        ("2.5 mm2", "40 A", "fail"),
+        ("4 mm2", "20 A", "pass"),
+        ("6 mm2", "25 A", "pass"),
+        ("6 mm2", "63 A", "cannot tell"),
+        ("6 mm2", "80 A", "fail"),
+    ],
+)
+def test_a_breaker_on_metric_wire_by_iec_rules(wire, rating, expected):
+    given = {"current": "5 A", "breaker": rating, "wire": wire, **IEC}
+    assert breaker(**given).criterion(PROTECTION).verdict == expected
+
+
+@pytest.mark.parametrize(
+    ("ambient", "count", "expected"),
+    # 2.5 mm2 of PVC, 18.5 A at 30 C: at 50 C x sqrt(20 / 40) = 13.1 A, with six wires x 0.8 14.8 A;
+    # of 90 C at the best 36 x sqrt(40 / 60) = 29.4 A at 50 C, 0 at 90 C
+    [
+        ("30 C", 2, "pass"),
+        ("50 C", 2, "cannot tell"),
+        ("30 C", 6, "cannot tell"),
+        ("90 C", 2, "fail"),
+    ],
+)
+def test_heat_around_metric_wire_by_iec_rules(ambient, count, expected):
+    given = {"current": "16 A", "breaker": "16 A", "wire": "2.5 mm2", "wiring_rules": "iec"}
+    judged = breaker(**given, ambient=ambient, conductors=count).criterion(PROTECTION)
+    assert judged.verdict == expected
+
+
+def test_by_iec_rules_a_breaker_carries_its_rating_without_end():
+    # IEC 60898-1: the rated current; the NEC counts 125 % of 13 A, 16.25 A
+    heater = {"current": "13 A", "breaker": "16 A", "run_time": "4 h", **OWN_CIRCUIT}
+    assert verdict(LOAD, **heater, wiring_rules="iec") == "pass"
+    assert verdict(LOAD, **heater, wiring_rules="nec") == "fail"
+    assert verdict(LOAD, **heater) == "cannot tell"
+    assert verdict(LOAD, **heater | {"current": "16.1 A"}, wiring_rules="iec") == "fail"
+    # 12 A of 15 A is an American rating, and nothing is asked
+    american = {"current": "12.1 A", "breaker": "15 A", "run_time": "4 h", **OWN_CIRCUIT}
+    assert verdict(LOAD, **american) == "fail"
+
+
+def test_metric_wire_is_not_condemned_by_a_rule_for_gauges():
+    given = {"current": "2 A", "breaker": "20 A", "wire": "2.5 mm2", "ambient": "25 C"}
+    judged = breaker(**given, conductors=2).criterion(PROTECTION)
+    assert judged.verdict == "cannot tell"
+    assert judged.criterion.needs == ("wiring_rules",)
+    assert (
+        breaker(**given | {"wire": "14 AWG"}, conductors=2).criterion(PROTECTION).verdict == "fail"
+    )
+
+
+@pytest.mark.parametrize(
+    ("rating", "volts", "amps"),
+    [
+        # NEC Table 220.55, from memory: 8 kW for one range of up to 12 kW, 5 % more for each kW or
+        # major part of one above; 80 % under 8.75 kW. At 240 V 33.3 A, at 208 V 38.5 A
+        (12, 240, 33.333),
+        (12, 208, 38.462),
+        (9, 240, 33.333),
+        (8, 240, 26.667),
+        (14, 240, 36.667),
+        (12.4, 240, 33.333),
+        (12.5, 240, 35),
+        (16, 240, 40),
+    ],
+)
+def test_the_load_of_a_household_range(rating, volts, amps):
+    given = {"current": "20 A", "breaker": "50 A", "range_rating": f"{rating} kW"}
+    finding = breaker(**given, nameplate_voltage=f"{volts} V")
+    counted = finding.figure("load of the range as it counts").figure.value
+    assert counted == pytest.approx(amps, abs=0.001)
+    assert finding.criterion(LOAD).criterion.actual == counted
+
+
+def test_a_range_on_the_circuit_that_is_ordinary_for_it():
+    # 12 kW with everything on draws 50 A; 33.3 A counts: on 40 A and 8 AWG, not on 30 A and 10 AWG
+    given = {"current": "49 A", "range_rating": "12 kW", "nameplate_voltage": "240 V"}
+    given |= {"ambient": "25 C", "conductors": 2, "receptacle": "50 A", **OWN_CIRCUIT}
+    assert breaker(**given, breaker="40 A", wire="8 AWG").verdict == "pass"
+    assert breaker(**given, breaker="30 A", wire="10 AWG").verdict == "fail"
+    # without its rating it is a load like any other, and one of more than its plate is questioned
+    plain = {k: v for k, v in given.items() if k not in ("range_rating", "nameplate_voltage")}
+    assert breaker(**plain, breaker="40 A", wire="8 AWG").verdict == "fail"
+    more = given | {"current": "70 A"}
+    assert breaker(**more, breaker="40 A", wire="8 AWG").verdict == "cannot tell"
+
+
+@pytest.mark.parametrize(
+    ("current", "plate", "has_motor", "questioned"),
+    [
+        # a heater of 18.75 A: 1.87 A is a slipped point, 9 A is half of it; 23.4 A is 125 %
+        ("1.87 A", "18.75 A", "no", True),
+        ("9.3 A", "18.75 A", "no", True),
+        ("9.4 A", "18.75 A", "no", False),
+        ("18.5 A", "18.75 A", "no", False),
+        ("23.4 A", "18.75 A", "no", False),
+        ("23.5 A", "18.75 A", "no", True),
+        # a refrigerator has its defrost heater on the plate
+        ("0.6 A", "6.5 A", "yes", False),
+        ("0.82 A", "6.5 A", None, False),
+        ("0.8 A", "6.5 A", None, True),
+    ],
+)
+def test_a_reading_that_its_plate_contradicts_is_questioned(current, plate, has_motor, questioned):
+    # common practice, no source
+    given = {"current": current, "breaker": "30 A", "plate_current": plate}
+    if has_motor:
+        given["has_motor"] = has_motor
+    finding = breaker(**given)
+    names = {c.criterion.name for c in finding.criteria}
+    assert ("current beside the plate" in names) is questioned
+
+
+def test_the_greater_of_reading_and_plate_counts():
+    # NEC 422.13: the rating of a water heater, 18.75 A x 1.25 = 23.4 A, whatever was measured
+    heater = {"storage_water_heater": "yes", "plate_current": "18.75 A"}
+    assert verdict(LOAD, current="17 A", breaker="20 A", **heater) == "fail"
+    assert verdict(LOAD, current="17 A", breaker="25 A", **heater) == "pass"
+
+
+@pytest.mark.parametrize(
+    ("run_time", "others", "breaker_", "expected"),
+    [
+        # 8 A and 6 A on 15 A: 14 A; how long the others run is not known, 8 + 1.25 x 6 = 15.5 A
+        ("1 h", "6 A", "15 A", "cannot tell"),
+        ("1 h", "5.6 A", "15 A", "pass"),  # 15 A
+        ("1 h", "7.1 A", "15 A", "fail"),
+        ("4 h", "4 A", "15 A", "pass"),  # 10 A and 5 A
+        ("4 h", "4.1 A", "15 A", "cannot tell"),  # 10 A and 4.1 to 5.1 A
+        ("4 h", "5.1 A", "15 A", "fail"),
+    ],
+)
+def test_what_else_runs_on_the_circuit_counts(run_time, others, breaker_, expected):
+    given = {"current": "8 A", "breaker": breaker_, "run_time": run_time, "only_receptacle": "no"}
+    assert verdict(LOAD, **given, other_current=others) == expected
+
+
+@pytest.mark.parametrize(
+    ("left_out", "needs"),
+    [
+        ({}, ()),
+        ({"only_receptacle"}, "only_receptacle"),
+        ({"ambient"}, "ambient"),
+        ({"conductors"}, "conductors"),
+        ({"receptacle"}, ()),  # 8.7 A: any receptacle serves
+        ({"wire", "ambient", "conductors", *READ}, ()),  # 8.7 A on 15 A: 14 AWG would do
+    ],
+)
+def test_what_a_careful_person_asks(left_out, needs):
+    given = {"current": "8.7 A", "breaker": "15 A", "wire": "14 AWG", "ambient": "25 C"}
+    given |= {"conductors": 2, "receptacle": "15 A", "run_time": "1 h", **OWN_CIRCUIT, **READ}
+    kept = {k: v for k, v in given.items() if k not in left_out}
+    finding = wirecalc.run("breaker", **kept)
+    assert finding.verdict == ("cannot tell" if needs else "pass")
+    if needs:
+        asked = {n for c in finding.criteria for n in c.criterion.needs}
+        assert needs in asked
+
+
+@pytest.mark.parametrize(
+    ("current", "breaker_", "asked"),
+    [
+        # 240.4(D): 14 AWG, the thinnest of a branch circuit, has 15 A; 20 A is the largest breaker
+        # of ordinary receptacles, and 12 A what each of them gives (Table 210.21(B)(2))
+        ("12 A", "20 A", set()),
+        ("12.1 A", "20 A", {"receptacle"}),
+        ("15.1 A", "20 A", {"wire", "receptacle"}),
+        ("5 A", "25 A", {"wire", "receptacle"}),
+    ],
+)
+def test_wire_and_receptacle_are_asked_where_they_decide(current, breaker_, asked):
+    given = {"current": current, "breaker": breaker_, "run_time": "1 h", **OWN_CIRCUIT}
+    finding = wirecalc.run("breaker", **given)
+    assert {n for c in finding.criteria for n in c.criterion.needs} == asked
+
+
+def test_a_class_between_two_columns_is_taken_as_the_one_below():
+    # 14 AWG of 70 C: by the 60 C column 15 A, and the answer says so
+    given = {"current": "12 A", "breaker": "15 A", "wire": "14 AWG", "ambient": "25 C"}
+    given |= {"conductors": 2, "insulation_class": "70 C", **OWN_CIRCUIT}
+    finding = breaker(**given)
+    assert finding.criterion(WIRE).criterion.limit == 15
+    assert any("60 C column was taken" in n.why for n in finding.not_checked)
+
+
+def test_a_clamp_that_reads_nothing_is_an_answer():
+    finding = breaker(current="0 A", breaker="15 A", **OWN_CIRCUIT)
+    assert finding.verdict == "cannot tell"
+    assert "clamp" in finding.decided_by.action
