@@ -357,13 +357,15 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "terminal_width": texts(["2.8 mm", "0.187 in", "0.250 in"]),
         "tab_thickness": texts(["0.5 mm", "0.032 in", "1 mm"]),
         "terminal_thickness": texts(["0.020 in", "0.8 mm"]),
+        "listed_for": texts(["stranded", "solid"]),
     },
     "ring": {
         "hole": near(3.5052, 4, 4.09, 4.1656, 4.68, 4.77, 4.826, 5, 5.41, 6.35, high=12),
         "stud_terminals": texts(["1", "4", "5"]),
+        "listed_for": texts(["stranded", "solid"]),
     },
     "heat-rating": {
-        "place_temperature": near(55, 85, 105, 151, 155, 180, 230, low=-40, high=300),
+        "place_temperature": near(40, 55, 85, 105, 151, 155, 180, 230, low=-40, high=300),
         "near_heater": texts(["yes", "no"]),
         "wire_temperature": texts(["105 C", "200 C", "250 C"]),
         "terminal_temperature": texts(["105 C", "250 C"]),

@@ -20,6 +20,7 @@ RATED = {"wire_temperature": "105 C", "terminal_temperature": "105 C"}
 IN_PLACE = RATED | {"place_temperature": "60 C"}
 BUTT = {"wire": ["16 AWG"], "barrel": "16-14 AWG", "connector": "butt"} | IN_PLACE
 TAB = {"tab_width": "0.250 in", "terminal_width": "0.250 in", "wire": "16 AWG"}
+SOLID = {"wire": "16 AWG solid"}
 STRIP = {"wire": ["18 AWG"], "style": "closed", "barrel_length": "6.5 mm"}
 RING = {"stud": "M6", "wire": "14 AWG", "hole": "6.5 mm"}
 PULL = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
@@ -116,6 +117,21 @@ def test_a_check_of_every_such_job_that_was_left_out_cannot_be_told(name, left_o
             | {"wire": "10 AWG", "current": "35 A"},
             "fail",
             CORD,
+        ),
+        (
+            "solid wire in a push-on",
+            "tab",
+            TAB | SOLID | {"current": "7 A"},
+            "cannot tell",
+            PRACTICE,
+        ),
+        ("solid wire on a stud", "ring", RING | {"wire": "14 AWG solid"}, "cannot tell", PRACTICE),
+        (
+            "a female for a thickness that no tab of the width has",
+            "tab",
+            TAB | {"current": "7 A", "terminal_thickness": "0.5 mm"},
+            "cannot tell",
+            "IEC 61210:2010, as JIS C 2809:2014, clause 4",
         ),
         ("solid wire in a ring", "pull", PULL | {"wire": "18 AWG solid"}, "cannot tell", PRACTICE),
         (
@@ -216,6 +232,11 @@ MORE = [
     ("splice", {"tab_width": "0.250 in"}),
     ("splice", {"connector": "push-on", "tab_width": "0.250 in", "current": "8 A"}),
     ("splice", {"connector": "ring", "current": "8 A"}),
+    ("splice", {"terminal_voltage": "300 V"}),
+    ("splice", {"insulation_limit": "3.4 mm"}),
+    ("tab", {"terminal_thickness": "0.8 mm"}),
+    ("tab", {"listed_for": "stranded"}),
+    ("ring", {"listed_for": "stranded"}),
     ("tab", {"tab_thickness": "0.032 in"}),
     ("tab", {"tab_thickness": "0.8 mm", "terminal_thickness": "0.8 mm"}),
     ("heat-rating", {"near_heater": "yes"}),
@@ -308,3 +329,38 @@ def test_a_part_of_the_stock_is_not_blamed_for_the_wire(tmp_path):
     assert not [a for a in cold.answers if a.name == "buy"]
     hot = wirecalc.run("choose", **given, wire_temperature="200 C", stock=str(stock))
     assert hot.verdict == "pass"
+
+
+def test_the_part_that_fails_is_the_part_that_next_names():
+    # 20 K above the place: common practice, no source
+    given = {"place_temperature": "150 C", "terminal_temperature": "250 C"}
+    wire = wirecalc.run("heat-rating", **given, wire_temperature="105 C")
+    assert wire.decided_by.action == "use a wire rated for the place and 20 K more"
+    given["sleeve_temperature"] = "105 C"
+    sleeve = wirecalc.run("heat-rating", **given, wire_temperature="200 C")
+    assert sleeve.decided_by.action == "use a sleeve rated for the place and 20 K more"
+
+
+def test_no_part_is_bought_for_a_current_that_the_wire_does_not_carry(tmp_path):
+    # NEC Table 400.5(A)(1), column B: a cord of 18 AWG carries 10 A
+    stock = tmp_path / "stock.csv"
+    stock.write_text("part,connector,barrel,tab_in,temperature_C\np,push-on,22-18 AWG,0.250,105\n")
+    given = {"wire": ["18 AWG"], "connector": "push-on", "tab_width": "0.250 in"}
+    given |= {"wire_temperature": "105 C", "place_temperature": "40 C", "stock": str(stock)}
+    over = wirecalc.run("choose", **given, current="10.1 A")
+    assert over.verdict == "fail"
+    assert over.decided_by.criterion.name == "current of the wire"
+    assert "thicker wire" in over.decided_by.action
+    assert not [a for a in over.answers if a.name == "buy"]
+    assert wirecalc.run("choose", **given, current="5.6 A").verdict == "pass"
+
+
+def test_a_wire_that_is_no_lower_is_not_told_to_be_left():
+    given = {f"{who}_wire_temperature": "105 C" for who in ("old", "new")}
+    given |= {f"{who}_wire_voltage": "600 V" for who in ("old", "new")}
+    given |= {"old_oil_resistant": "no", "old_flame_rated": "no", "old_wire": "16 AWG"}
+    same = wirecalc.run("substitute", **given, new_wire="16 AWG")
+    thinner = wirecalc.run("substitute", **given, new_wire="18 AWG")
+    assert (same.verdict, thinner.verdict) == ("pass", "fail")
+    assert "sub-01" not in {c.key for c in same.cautions}
+    assert "sub-01" in {c.key for c in thinner.cautions}

@@ -28,6 +28,7 @@ from wirecalc import (
 
 from ..inputs import CURRENT, PLACE, TAB_WIDTH, VOLTAGE, WIRE_RATING
 from . import joint_ratings
+from .joint_current import above_the_wire
 from .joint_ratings import ROOM_K
 from .splice import CONNECTORS, metals
 from .stock import (
@@ -121,6 +122,10 @@ def choose(
         wire, connector, tab_width, wire_temperature, place_temperature, current, voltage
     )
     yield from _of_the_wire(wanted)
+    too_much = above_the_wire(wire, current) if current is not None else None
+    if too_much is not None:
+        yield too_much
+        wanted = wanted._replace(current=None)
     rows, source = read_stock(stock)
     judged = sorted(
         all_judged(by_part(rows, connector), wanted),

@@ -189,5 +189,5 @@ def _judge(part: Part, place: float | None, assumed: str) -> Iterator[Item]:
         source=source if source.confidence is Confidence.MEMORY else PRACTICE,
         origin=Origin.PRACTICE,
         says=f"it must lie {ROOM_K:.0f} K above the place, for the heat of the current{assumed}",
-        action=f"use parts rated {wanted:.0f} C or more",
+        action=f"use a {part.name} rated for the place and {ROOM_K:.0f} K more",
     )

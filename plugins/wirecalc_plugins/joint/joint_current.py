@@ -181,6 +181,21 @@ def _carried(gauge: str | None) -> Limit | None:
     return Limit(row.number("ampacity_A"), row.source) if row else None
 
 
+def above_the_wire(wires: Sequence[Wire], amps: float) -> Item | None:
+    """Judge a current that is above what the thinnest wire carries; None where it is not."""
+    wire = _carried(conductors.counted_gauge(_thinnest(wires)))
+    if wire is None or at_or_below(amps, wire.amps):
+        return None
+    return at_most(
+        "current of the wire",
+        amps,
+        wire.amps,
+        "A",
+        source=wire.source,
+        action="use a thicker wire: no part mends it",
+    )
+
+
 def in_connector(wires: Sequence[Wire], amps: float) -> Iterator[Item]:
     """Judge a current by what UL 486 assigns to a connector of one wire, else by the wire."""
     gauge = conductors.counted_gauge(_thinnest(wires))

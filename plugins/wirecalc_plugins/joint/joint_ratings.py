@@ -62,7 +62,7 @@ def rating_of(part: str, rating: float | None, place: float | None) -> Iterator[
             source=PRACTICE,
             origin=Origin.PRACTICE,
             says=f"it must lie {ROOM_K:.0f} K above the place, for the heat of the current",
-            action=f"use a {part} with {wanted}",
+            action=f"use a {part} rated for the place and {ROOM_K:.0f} K more",
         )
 
 

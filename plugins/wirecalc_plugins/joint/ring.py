@@ -20,6 +20,7 @@ from wirecalc import (
     cannot_tell,
     caution,
     conductors,
+    extra,
     figure,
     may_be_absent,
     not_checked,
@@ -28,6 +29,8 @@ from wirecalc import (
 )
 from wirecalc.sources import Confidence, confirmed
 from wirecalc.wires import gauge_number
+
+from .joint_ratings import LISTED_FOR, listed
 
 HOLE_SPREAD_MM = 0.38  # holes of different makers, 0.015 in; common practice, no source
 SEAT = 1.5  # widest hole, in diameters of the stud; common practice, no source
@@ -66,7 +69,7 @@ def _studs() -> list[str]:
     not_checked=(
         "the torque itself: the maker's figure rules, those printed are for where it gives none",
         "clean, flat faces that touch each other, with no washer between them",
-        "whether its barrel takes this wire, solid wire too: see `splice`",
+        "whether its barrel takes this wire: see `splice`",
     ),
     example_with=("hole",),
 )
@@ -83,6 +86,11 @@ def ring(
         Count("terminals on this one stud", low=1, high=20),
         may_be_absent("no other terminal on the stud"),
     ] = None,
+    listed_for: Annotated[
+        str | None,
+        OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
+        extra("stranded wire needs no listing of its own; of solid wire it is asked"),
+    ] = None,
 ) -> Iterator[Item]:
     """Does this ring terminal suit its stud, and what torque is published for it?
 
@@ -93,9 +101,10 @@ def ring(
     each other, and the maker's own comes before all of them. Slotted screws go by wire and slot
     (NEC Annex I), bolts, metric screws and metric studs with a nut by size.
 
-    Inputs: stud (No.8 is a #8), wire, hole in mm (over 0 to 30), stud_terminals. Yields the
-    diameter of the stud, the usual hole, the published torques in lbf-in and N m, and a criterion
-    for the hole and the count. Source: tables ring-holes and ring-torques.
+    Inputs: stud (No.8 is a #8), wire, hole in mm (over 0 to 30), stud_terminals, listed_for (of
+    solid wire). Yields the diameter of the stud, the usual hole, the published torques in lbf-in
+    and N m, and a criterion for the hole and the count. Source: tables ring-holes and
+    ring-torques.
     """
     row = tables.load("ring-holes").row(stud=stud)
     thread = tables.load("ring-holes").column_source(row, "diameter_mm")
@@ -111,6 +120,7 @@ def ring(
         source=_ALUMINIUM,
         action="stop: it needs a method listed for that metal and a qualified electrician",
     )
+    yield from listed([wire], listed_for)
     yield from _hole(hole, stud, row)
     if stud_terminals is not None:
         yield at_most(

@@ -110,7 +110,6 @@ def splice(
             high=30,
             typical="3.4 mm",
             text="largest insulation that the maker lists",
-            goes_with="insulation_diameter",
         ),
         extra("insulation that is too thick does not go in: it is seen"),
     ] = None,
@@ -122,9 +121,11 @@ def splice(
             high=35000,
             typical="300 V",
             text="voltage marked on the connector",
-            goes_with="voltage",
         ),
-        assumed("600 V", source=PRACTICE, why="300 V, the lower of the usual markings"),
+        assumed(
+            "600 V", source=PRACTICE, why="300 V, the lower of the usual markings", when="voltage"
+        ),
+        extra("connectors are marked 300 V or 600 V, an ordinary appliance has up to 240 V"),
     ] = None,
 ) -> Iterator[Item]:
     """Does this barrel take this wire or these wires, and may it sit in this place?

@@ -9,6 +9,7 @@ from wirecalc import (
     PRACTICE,
     Item,
     Nameplate,
+    OneOf,
     Origin,
     Problem,
     Reading,
@@ -26,6 +27,7 @@ from wirecalc.sources import confirmed
 
 from ..inputs import SLIP_A, TAB_WIDTH
 from .joint_current import TAB_SLACK_IN, on_tab
+from .joint_ratings import LISTED_FOR, listed
 
 THICK_SLACK_IN = 0.002  # 0.8 mm is 0.0315 in and printed as 0.032 in
 
@@ -43,8 +45,7 @@ def _refuse(
     wire: Wire,
     current: float,
     terminal_width: float | None = None,
-    tab_thickness: float | None = None,
-    terminal_thickness: float | None = None,
+    **_: object,
 ) -> Iterator[Problem]:
     printed = sorted({r.text("tab_in") for r in tables.load("quick-connect-tabs").rows})
     for name, width in (("tab_width", tab_width), ("terminal_width", terminal_width)):
@@ -101,9 +102,13 @@ def tab(
             high=0.1,
             typical="0.032 in",
             text="tab thickness that the female is for",
-            goes_with="tab_thickness",
         ),
         extra("the tab is then held against the thicknesses that are published for its width"),
+    ] = None,
+    listed_for: Annotated[
+        str | None,
+        OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
+        extra("stranded wire needs no listing of its own; of solid wire it is asked"),
     ] = None,
 ) -> Iterator[Item]:
     """Is this push-on terminal good for this current on this tab?
@@ -116,10 +121,10 @@ def tab(
     width and the thickness of the tab.
 
     Inputs: tab_width in inch (0.110 to 0.375, or in mm as 2.8 to 9.5), wire, current in A (over 0
-    to 100), terminal_width, tab_thickness and terminal_thickness in inch or mm. Yields the
-    test current, the share of it, and a criterion each. Refuses a width that no published tab
-    has. Meant for push-on joints of appliances, not for plugs. Source: tables quick-connect-tabs,
-    quick-connect-currents and cords.
+    to 100), terminal_width, tab_thickness and terminal_thickness in inch or mm, listed_for for
+    solid wire. Yields the test current, the share of it, and a criterion each. Refuses a width
+    that no published tab has. Meant for push-on joints of appliances, not for plugs. Source:
+    tables quick-connect-tabs, quick-connect-currents and cords.
     """
     size = _width(tab_width)
     if size is None:  # refused where it is typed
@@ -137,8 +142,11 @@ def tab(
     yield from on_tab([wire], current, size.number("tab_in"))
     if terminal_width is not None:
         yield _same_width(size, terminal_width)
+    yield from listed([wire], listed_for)
     if tab_thickness is not None:
         yield _thickness(size, tab_thickness, terminal_thickness)
+    elif terminal_thickness is not None:
+        yield _not_measured(size, terminal_thickness)
 
 
 def _same_width(size: tables.Row, width: float) -> Item:
@@ -152,6 +160,30 @@ def _same_width(size: tables.Row, width: float) -> Item:
     )
 
 
+def _published(size: tables.Row) -> list[tables.Row]:
+    """Return the rows of a width that have a thickness."""
+    table = tables.load("quick-connect-tabs")
+    return [r for r in table.where(tab_in=size.number("tab_in")) if r.cells["thickness_in"]]
+
+
+def _not_measured(size: tables.Row, female_for: float) -> Item:
+    """Say of a female whose tab was not measured whether such a tab is published."""
+    name, known = "female for the thickness of the tab", _published(size)
+    if not known or any(_alike(r, female_for) for r in known):
+        return not_checked(name, "the thickness of the tab was not measured")
+    return cannot_tell(
+        name,
+        f"no tab of {size.text('tab_in')} in by {female_for:.3f} in was seen published",
+        measure="measure the thickness of the tab",
+        needs=("tab_thickness",),
+        source=known[0].source,
+    )
+
+
+def _alike(row: tables.Row, thickness: float) -> bool:
+    return abs(row.number("thickness_in") - thickness) <= THICK_SLACK_IN
+
+
 def _thickness(size: tables.Row, tab_is: float, female_for: float | None) -> Item:
     """Judge by the female; where it is not known, by the thicknesses that are published."""
     if female_for is not None:
@@ -163,12 +195,10 @@ def _thickness(size: tables.Row, tab_is: float, female_for: float | None) -> Ite
             origin=Origin.PRACTICE,
             action=f"use a female for {tab_is:.3f} in",
         )
-    name = "thickness of the tab"
-    table = tables.load("quick-connect-tabs")
-    known = [r for r in table.where(tab_in=size.number("tab_in")) if r.cells["thickness_in"]]
+    name, known = "thickness of the tab", _published(size)
     if not known:
         return not_checked(name, f"none of a {size.text('tab_in')} in tab was seen published")
-    if any(abs(r.number("thickness_in") - tab_is) <= THICK_SLACK_IN for r in known):
+    if any(_alike(r, tab_is) for r in known):
         return requires(name, True, says="", source=known[0].source)
     printed = " and ".join(r.text("thickness_in") for r in known)
     return cannot_tell(

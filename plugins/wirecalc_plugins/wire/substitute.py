@@ -32,7 +32,6 @@ _WORDS = {
 
 @calculation(
     part="wire and joint",
-    cautions=("sub-01",),
     not_checked=(
         "the maker's sheet, which comes first",
         "whether the new wire fits the barrel, the strain relief and the place",
@@ -137,6 +136,8 @@ def substitute(
     )
     for line in lines.values():
         yield line.judged
+    if any(line.judged.verdict is not Verdict.PASS for line in lines.values()):
+        yield caution("sub-01")
     if same_gauge(old_wire, new_wire):
         yield copper(old_wire, new_wire)
     if {old_wire.metal, new_wire.metal} != {"copper"}:
