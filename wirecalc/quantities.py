@@ -134,7 +134,8 @@ def read_quantity(text: str, dimension: str, unit: str, example: str = "") -> Qu
 
 
 def _no_unit(text: str, main: str, number: Number, dimension: str, unit: str) -> BadText:
-    units = FRACTIONS.get(dimension) if number.step is None else (unit, *SPELLINGS[dimension])
+    fraction = number.step is None  # an inch is divided so before a foot is
+    units = FRACTIONS.get(dimension, ())[:1] if fraction else (unit, *SPELLINGS[dimension])
     if not units:
         return BadText(f"{text!r} has no unit", "write it as a decimal with its unit")
     first, *others = dict.fromkeys(units)

@@ -46,6 +46,8 @@ CASES: list[tuple[str, str, Mapping[str, str], str, Meant]] = [
     ("circuit", "plug_loads", CIRCUIT, "5 A ±0.1 A; 3 A", ["5 A ±0.1 A", "3 A"]),
     ("circuit", "plug_loads", CIRCUIT, "1.30 A ±(2%+5)", ["1.30 A ±(2%+5)"]),
     ("circuit", "plug_loads", CIRCUIT, "5 A ±0.1 A, 3 A", None),
+    ("circuit", "plug_loads", CIRCUIT, "5 A +/-0.1 A, 3 A", None),
+    ("circuit", "plug_loads", CIRCUIT, "5 A +-0.1 A, 3 A", None),
     ("circuit", "plug_loads", CIRCUIT, "5, 3 A", None),
     ("circuit", "plug_loads", CIRCUIT, "5,3 A", None),
 ]

@@ -217,7 +217,7 @@ def test_what_was_understood_has_its_area(text: str, understood: str) -> None:
         ("4/4 in", "length", "in", "a fraction is less than one"),
         ("1.3 A ±1/2 A", "current", "A", "fractions are for in, ft, hp"),
         ("1.3 A ±1/2%", "current", "A", "is not an error"),
-        ("9/32", "length", "mm", "write 9/32 in (or ft)"),
+        ("9/32", "length", "mm", "has no unit; write 9/32 in"),
         ("3/4", "power", "W", "write 3/4 hp"),
         ("1/4", "current", "A", "write it as a decimal with its unit"),
         ("1,200 W", "power", "W", "write 1.200 W or 1200 W"),
