@@ -308,11 +308,21 @@ def test_readings_in_one_text_are_refused_or_parted_between_them(
 
 # ---- verdicts -----------------------------------------------------------------------------
 
-ASKED: dict[str, tuple[str, dict[str, Any]]] = {  # calculation: the wire, and the rest
-    "breaker": ("wire", {"current": "14 A", "breaker": "20 A", "insulation_class": "60 C"}),
-    "pull": ("wire", {"force": "15 lbf", "terminal": "ring"}),
-    "substitute": ("new_wire", {"old_wire": "14 AWG solid"}),
-    "splice": ("wire", {"barrel": "16-14 AWG"}),
+HEAT = {"wire_temperature": "105 C", "terminal_temperature": "105 C", "place_temperature": "60 C"}
+PLACE = {"use": "building", "insulation_class": "60 C", "termination_temperature": "60 C"}
+RATED = {"old_wire_temperature": "80 C", "new_wire_temperature": "105 C"}
+RATED |= {"old_wire_voltage": "300 V", "new_wire_voltage": "600 V"}
+# calculation: the wire, and the rest, by which some wires pass and others fail
+ASKED: dict[str, tuple[str, dict[str, Any]]] = {
+    "ampacity": ("wire", PLACE | {"ambient": "25 C", "conductors": "2", "current": "20 A"}),
+    "pull": ("wire", {"force": "25 lbf ±0.1 lbf", "terminal": "ring"}),
+    "substitute": ("new_wire", RATED | {"old_wire": "14 AWG solid"}),
+    "splice": (
+        "wire",
+        HEAT
+        | {"barrel": "16-14 AWG", "wire_limit": "3", "listed_for": "stranded"}
+        | {"current": "8 A", "voltage": "120 V", "terminal_voltage": "300 V"},
+    ),
 }
 
 
