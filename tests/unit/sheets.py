@@ -20,7 +20,8 @@ GOOD = {  # as left, of one machine
     "screening": 'over_range = true\nohm_range = "20 Mohm"\nswitched_on = true\n'
     'device_held = true\ntest_button_trips = true\ntrip_current = "6 mA"\n',
     "pull": 'wire = "18 AWG"\nterminal = "ring"\nforce = "24 lbf"\n',
-    "breaker": 'breaker = "30 A"\ncurrent = "8.00 A ±(2%+5)"\nrun_time = "1 h"\n',
+    "breaker": 'breaker = "15 A"\ncurrent = "8.00 A ±(2%+5)"\nrun_time = "1 h"\n'
+    "only_receptacle = true\n",
     "motor-circuit": 'motor_kind = "compressor"\nfastened_in_place = true\n'
     'rated_load_current = "6.4 A"\nbranch_selection_current = "6.4 A"\n'
     'minimum_ampacity = "9 A"\nmaximum_breaker = "15 A"\nbreaker = "15 A"\n'
