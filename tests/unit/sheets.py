@@ -16,6 +16,7 @@ GOOD = {  # as left, of one machine
     'tested_part = "machine"\ntest_voltage = "500 V"\nswitched_on = true\n'
     "electronics_unplugged = true\n",
     "leakage": 'leakage_current = "0.12 mA ±(2%+2)"\nmachine_kind = "stationary"\n'
+    'connection = "plug"\n'
     "switched_on = true\non_gfci = true\n",
     "screening": 'over_range = true\nohm_range = "20 Mohm"\nswitched_on = true\n'
     'device_held = true\ntest_button_trips = true\ntrip_current = "6 mA"\n',

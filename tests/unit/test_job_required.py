@@ -325,7 +325,14 @@ def test_what_binds_only_some_machines_binds_where_nothing_is_said(
 
 def test_facts_are_read_strictly_and_are_of_one_machine() -> None:
     assert "did you mean hard-wired?" in refused(whole(job='connection = "hardwired"\n'))
-    assert "write cord-connected or hard-wired" in refused(whole(job='connection = "plug"\n'))
+    assert "write cord-connected or hard-wired" in refused(whole(job='connection = "x"\n'))
+    for said, lacks in (
+        ("plug", "breaker"),
+        ("large-plug", "breaker"),
+        ("Wired-in", "motor-circuit"),
+    ):
+        job = evaluate(whole(kind="air-conditioner", job=f'connection = "{said}"\n'))
+        assert [n.calculation for n in job.not_tested] == [lacks, "inrush"]
     two = '[[machine]]\nname = "a"\n[[machine]]\nname = "b"\n'
     said = refused('[job]\ntitle = "t"\nenergy = "gas"\n' + two + check("supply"))
     assert "job: energy: whose it is cannot be told" in said

@@ -16,6 +16,7 @@ FACTS: Mapping[str, tuple[str, ...]] = {
     "energy": ("electric", "gas", "heat pump"),
     "compressor": ("fixed speed", "inverter"),
 }
+_SAME = {"plug": "cord-connected", "large-plug": "cord-connected", "wired-in": "hard-wired"}
 _OR = " or "
 
 
@@ -70,4 +71,6 @@ def others(when: str) -> Sequence[str]:
 
 
 def _as_listed(said: str, known: Sequence[str]) -> str:
-    return {k.casefold(): k for k in known}.get(said.casefold(), said)
+    """Return a word as it is listed; readings of a machine have other words for its connection."""
+    word = _SAME.get(said.casefold(), said.casefold())
+    return word if word in known else said
