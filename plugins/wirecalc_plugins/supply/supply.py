@@ -24,10 +24,9 @@ from .start_volts import judge_measured
 from .supply_loss import lost_with_load
 from .supply_plate import IS_208, ON_THE_WAY, against_plate, shares
 from .supply_service import NOMINAL, against_service, looks_like_208, match, service_of
-from .volts_left import plate_limits
+from .volts_left import MOST_V, plate_limits
 
 DRIFT = 0.03  # share by which a supply may rise between two readings; common practice
-MOST_V = 300.0  # more is no line of a house; common practice
 GHOST = 0.25  # share of the plate's volts; less is a meter on an open wire, or a slip of the unit
 
 _AT_LOAD = "measure the volts at the plug while the load runs"

@@ -25,6 +25,7 @@ from ..inputs import CONDUCTOR_TEMPERATURE
 from .upstream_heat import Load, Span, span, wiring_of
 from .upstream_judge import judge_leg, judge_neutral
 from .upstream_leg import Leg
+from .volts_left import MOST_V
 
 LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no supply
 SLIP = 0.25  # share of the volts that is left; less is a slip of the unit
@@ -53,6 +54,13 @@ def _refuse(
     second_leg_current: float | None,
 ) -> Iterator[Problem]:
     del second_leg_current
+    if voltage_at_rest > MOST_V:
+        yield Problem(
+            "voltage_at_rest",
+            f"{voltage_at_rest:g} V is no line of a house",
+            "check the meter's range and unit; each leg of 120/240 V is read to neutral",
+        )
+        return
     lost = voltage_at_rest - voltage_running
     risen = list(_rises("voltage_running", voltage_at_rest, voltage_running))
     if risen:

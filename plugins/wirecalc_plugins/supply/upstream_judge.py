@@ -75,7 +75,7 @@ class _Judge(NamedTuple):
             source=PRACTICE,
             origin=Origin.PRACTICE,
             says="neither breaker nor fuse sees it",
-            action=_REMAKE,
+            action=_REMAKE if watts.high > HEAT_W else _DIRECT,
             band=(watts.low, watts.high),
         )
 

@@ -19,6 +19,7 @@ from wirecalc import (
 
 LEFT = "volts at the load while it runs"
 SUPPLY_SPAN = (0.7, 1.3)  # share of the plate's volts at rest; more is another plug
+MOST_V = 300.0  # more is no line of a house; common practice
 STEADY = 1.05  # what the supply itself may rise between two readings; common practice
 
 _MEND = "a shorter or thicker run: no extension cord, or a receptacle added nearer"
@@ -92,6 +93,13 @@ def volts_that_clash(
     plate: float, at_rest: float | None, at_start: float | None
 ) -> Iterator[Problem]:
     """Refuse volts that do not belong together."""
+    if at_start is not None and at_start > SUPPLY_SPAN[1] * plate:
+        yield Problem(
+            "voltage_at_start",
+            f"{at_start:g} V during the start does not belong to a {plate:g} V plate",
+            "read plate and meter again, its range and unit",
+        )
+        return
     if at_rest is None:
         return
     another_plug = list(at_another_plug(at_rest, plate))
