@@ -93,6 +93,7 @@ def test_a_wire_that_falls_out_is_a_fail_and_no_defect():
 
 
 def test_few_pulls_cannot_tell():
+    # five readings at least: a component maker's crimp handbook, undated, set-up test (one copy)
     given = {"wire": "18 AWG", "terminal": "ring"}
     finding = wirecalc.run("pull-batch", **given, force=["26 lbf", "27 lbf", "26.5 lbf", "28 lbf"])
     assert finding.criterion("number of pulls").verdict == "cannot tell"
@@ -121,6 +122,7 @@ def test_one_set_is_not_told_as_several_and_has_no_empty_column():
     (sets,) = finding.listings
     assert "let go" not in sets.columns
     bound = finding.figure("tolerance bound 95/90").figure
+    # k of 5 pulls, 95/90: 3.4066 (NIST/SEMATECH e-Handbook 7.2.6.3, noncentral t)
     # 22.86 - 3.4066 x 2.2289 = 15.267 lbf: shown down in both places, toward safety
     assert (sets.rows[0][-1], show(bound.value, toward=bound.toward)) == ("15.26", "15.26")
     (build,) = finding.charts
@@ -182,7 +184,8 @@ def test_chart_says_in_words_what_it_shows_and_labels_every_limit():
 
 @pytest.mark.parametrize(("size", "known"), [(24, False), (25, True)])
 def test_capability_needs_25_pulls(size, known):
-    # one-sided capability (mean - minimum) / 3 s; 25 readings by one maker's crimp handbook.
+    # one-sided capability (mean - minimum) / 3 s: NIST/SEMATECH e-Handbook 6.1.6, Cpl; 25 readings:
+    # a component maker's crimp handbook, undated, capability study (one copy).
     # values 26 and 28 in turn, the last one 27 where the count is odd
     values = [26.0, 28.0] * (size // 2) + [27.0] * (size % 2)
     finding = wirecalc.run(

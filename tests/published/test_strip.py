@@ -7,6 +7,15 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
+GAP = "NASA-STD-8739.4 Change 6, 10.1.7 b, insulation clearance (two copies)"
+BRUSH = "wire flush to 1/32 in past the barrel: common practice, no source"
+OPEN = "a component maker's application specification, undated, wire location and brush (one copy)"
+FERRULE = "an equipment assembly instruction, undated, ferrule lengths (one copy)"
+STOP = "component makers' application specifications, undated, end stop (one copy)"
+TWIST_ON = "a how-to text on twist-on connectors, undated, strip lengths (one copy)"
+CHARTS = "wire makers' stranded-wire charts, undated (two or three compared, table strandings)"
+INCH = "25.4 mm to the inch, exact: NIST SP 811 (2008), appendix B"
+
 LONG_ENOUGH, SHORT_ENOUGH = "strip length, lower limit", "strip length, upper limit"
 
 
@@ -48,13 +57,13 @@ def test_closed_barrel_by_hand(wire, barrel, least, most):
 )
 def test_the_answer_stands_first_also_where_nothing_was_stripped(given, text):
     finding = wirecalc.run("strip", wire=["18 AWG"], style="closed", **given)
-    assert [(a.name, a.text) for a in finding.answers] == [("strip", text)]
+    assert [(a.name, a.text) for a in finding.answers] == [("strip", text)], (GAP, BRUSH, INCH)
     assert finding.verdict is None
 
 
 def test_a_twist_on_is_answered_with_about():
     (said,) = wirecalc.run("strip", wire=["18 AWG"] * 2, style="twist-on").answers
-    assert said.text == "about 12.7 mm (0.5 in)"
+    assert said.text == "about 12.7 mm (0.5 in)", TWIST_ON
     assert said.evidence_for == ("the connector's own instruction governs",)
 
 
@@ -70,7 +79,7 @@ def test_every_standard_20_awg_build_has_the_narrow_gap(build):
     # wire makers' stranding charts; 19/32 holds 18 % more copper than 20 AWG and is 20 AWG
     wire = build.replace("/", "x") + " AWG"
     finding = wirecalc.run("strip", wire=[wire], style="closed", barrel_length="6.5 mm")
-    assert lengths(finding)[2] == pytest.approx(6.5 + 0.75 + 0.8, abs=1e-9)
+    assert lengths(finding)[2] == pytest.approx(6.5 + 0.75 + 0.8, abs=1e-9), (CHARTS, GAP, BRUSH)
 
 
 @pytest.mark.parametrize(
@@ -111,7 +120,7 @@ def test_open_barrel_by_hand(crimp, window, least, nominal, most):
         barrel_length=f"{crimp} mm",
         window_length=f"{window} mm",
     )
-    assert lengths(finding) == pytest.approx((least, nominal, most), abs=1e-9)
+    assert lengths(finding) == pytest.approx((least, nominal, most), abs=1e-9), OPEN
 
 
 def test_open_barrel_without_its_window_cannot_be_told():
@@ -132,7 +141,7 @@ def test_ferrule_and_stop(style, barrel, least, most):
     given = {"wire": ["18 AWG"], "barrel_length": f"{barrel} mm"}
     finding = wirecalc.run("strip", style=style, **given)
     found = lengths(finding)
-    assert (found[0], found[2]) == pytest.approx((least, most), abs=1e-9)
+    assert (found[0], found[2]) == pytest.approx((least, most), abs=1e-9), (FERRULE, STOP, GAP)
 
 
 @pytest.mark.parametrize(
@@ -146,8 +155,8 @@ def test_ferrule_and_stop(style, barrel, least, most):
 def test_twist_on_connector(count, least, most):
     finding = wirecalc.run("strip", wire=["14 AWG solid"] * count, style="twist-on")
     found = [finding.figure(f"{end} strip length, about").figure.value for end in ("least", "most")]
-    assert found[0] / 25.4 == pytest.approx(least, abs=0.5 * 0.1 / 25.4)  # held to 0.1 mm
-    assert found[1] / 25.4 == pytest.approx(most, abs=0.5 * 0.1 / 25.4)
+    assert found[0] / 25.4 == pytest.approx(least, abs=0.5 * 0.1 / 25.4), TWIST_ON  # to 0.1 mm
+    assert found[1] / 25.4 == pytest.approx(most, abs=0.5 * 0.1 / 25.4), TWIST_ON
 
 
 def test_twist_on_connector_is_judged_by_its_own_instruction_only():
@@ -158,7 +167,7 @@ def test_twist_on_connector_is_judged_by_its_own_instruction_only():
 def test_lengths_are_given_in_inches_too():
     finding = wirecalc.run("strip", wire=["18 AWG"], style="closed", barrel_length="1/4 in")
     least = finding.figure("least strip length").figure
-    assert least.value == pytest.approx(6.35 + 0.25, abs=1e-9)
+    assert least.value == pytest.approx(6.35 + 0.25, abs=1e-9), (GAP, INCH)
     assert {unit: value for value, unit in least.also}["in"] == pytest.approx(6.6 / 25.4)
 
 
@@ -178,4 +187,4 @@ def test_a_measured_strip_length(stripped, verdict):
     finding = wirecalc.run(
         "strip", wire=["18 AWG"], style="closed", barrel_length="6.5 mm", stripped=stripped
     )
-    assert finding.verdict == verdict
+    assert finding.verdict == verdict, (GAP, BRUSH)

@@ -104,7 +104,8 @@ def test_what_is_not_known_cannot_be_told(changed, line, needs):
 
 
 def test_another_build_of_the_gauge_with_less_metal_is_marginal():
-    # charts of wire makers: 16 AWG is sold as 7/24 (2828 cmil) and as 19/29 (2426 cmil)
+    # wire makers' stranded-wire charts, undated (two or three compared): 16 AWG is sold as
+    # 7/24 (2828 cmil) and as 19/29 (2426 cmil)
     changed = {"old_wire": "7x24 AWG", "new_wire": "19x29 AWG"}
     assert not_passed(**changed) == {"area of the same gauge": "marginal"}
 
