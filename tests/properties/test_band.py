@@ -424,7 +424,11 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "element_open": texts(["yes", "no"]),
         "nameplate_power": texts(["2585 W"]),
         "nameplate_voltage": texts(["240 V"]),
-        "voltage": near(120, 187.2, 208, 232, 264, high=300),
+        "voltage": near(120, 187.2, 208, 216, 232, 264, high=300),
+        "element_kind": texts(["wire", "wire", "ptc"]),
+        "maker_element": texts(["21.5 ohm"]),
+        "nominal_voltage": texts(["208 V", "240 V"]),
+        "voltage_at_rest": near(209, 240, high=300),
     },
     "cutoff": {
         "old_cutoff_current": texts(["10 A", "15 A"]),
@@ -434,6 +438,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "holding_temperature": texts(["100 C"]),
         "place_temperature": near(100, low=-40, high=130),
         "cause_found": texts(["yes", "no"]),
+        "paired_part": texts(["no-pair", "both-new", "one-new"]),
     },
     "start-device": {
         "device_resistance": near(1, 3, 5.1, 8.84, 10, 12, 25, 50, 500, 1000, high=2000),

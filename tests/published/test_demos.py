@@ -101,6 +101,7 @@ ALSO = {"C7": {"wire": ["14 AWG"], "barrel": "16-14 AWG"}}
 ALSO |= {"C16": {"current": "1.6 A", "nameplate_voltage": "115 V"}}  # as D3.2a; D3.1 has neither
 # the place of the joint and the female's width, which the demonstrations take as good
 COOL = {"wire_temperature": "105 C", "terminal_temperature": "105 C", "place_temperature": "60 C"}
+ALSO |= {"D4.2-208": {"nominal_voltage": "208 V"}}  # the building of that question
 ALSO |= {  # marked on both parts
     "C25": {f"{w}_capacitor_temperature": "70 C" for w in ("old", "new")}
     | {"old_capacitor_protection": "none-marked"}
@@ -112,7 +113,7 @@ ONLY_FIGURES = ("D3.1", "D3.7")  # the list asks for no verdict, and the program
 
 
 def given(demo):
-    typed = dict(ALSO.get(demo["calculation"], {}))
+    typed = ALSO.get(demo["calculation"], {}) | ALSO.get(demo["id"], {})
     names = {**INPUTS, **OWN.get(demo["calculation"], {})}
     for name, text in demo["inputs"].items():
         ours = names[name]

@@ -13,9 +13,7 @@ ADVICE = " ".join(
     (Path(__file__).parents[2] / "docs" / "advice.md").read_text(encoding="utf-8").split()
 )
 MODULES = sorted(p.relative_to(PLUGINS).as_posix() for p in PLUGINS.rglob("*.py"))
-PENDING = {
-    "element/element.py",
-}
+PENDING = {}
 
 
 def advised(module: str) -> Iterator[ast.Call]:

@@ -6,10 +6,14 @@ from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
+    PRACTICE,
     Item,
     Nameplate,
+    OneOf,
+    Origin,
     Problem,
     YesNo,
+    asked,
     at_least,
     at_most,
     at_or_below,
@@ -25,6 +29,7 @@ from wirecalc.sources import confirmed
 from ..inputs import PLACE
 
 _TEXTS = confirmed("cutoff-application", "component makers' texts on IEC 60691", "replacing", 3)
+_LOWER = "what is not known counts as lower"
 _SAME = "get the cut-off that the maker of the machine names"
 
 
@@ -53,6 +58,7 @@ def _refuse(
     holding_temperature: float | None = None,
     place_temperature: float | None = None,
     cause_found: bool | None = None,
+    paired_part: str | None = None,
 ) -> Iterator[Problem]:
     if holding_temperature is not None and at_or_below(
         new_functioning_temperature, holding_temperature
@@ -81,23 +87,38 @@ def _refuse(
         "holding_temperature",
         "place_temperature",
         "cause_found",
+        "paired_part",
     ),
 )
 def cutoff(
     old_functioning_temperature: Annotated[float, _functioning("old")],
     new_functioning_temperature: Annotated[float, _functioning("new")],
-    old_cutoff_current: Annotated[float | None, _current("old")] = None,
-    new_cutoff_current: Annotated[float | None, _current("new")] = None,
-    old_cutoff_voltage: Annotated[float | None, _voltage("old")] = None,
-    new_cutoff_voltage: Annotated[float | None, _voltage("new")] = None,
+    old_cutoff_current: Annotated[float | None, _current("old"), asked(_LOWER)] = None,
+    new_cutoff_current: Annotated[float | None, _current("new"), asked(_LOWER)] = None,
+    old_cutoff_voltage: Annotated[float | None, _voltage("old"), asked(_LOWER)] = None,
+    new_cutoff_voltage: Annotated[float | None, _voltage("new"), asked(_LOWER)] = None,
     holding_temperature: Annotated[
         float | None,
         Nameplate(
             "C", low=20, high=320, typical="100 C", text="holding temperature of the new cut-off"
         ),
+        asked("it lies above the place"),
     ] = None,
-    place_temperature: Annotated[float | None, PLACE] = None,
-    cause_found: Annotated[bool | None, YesNo("why the old one opened was found and cured")] = None,
+    place_temperature: Annotated[float | None, PLACE, asked("it is a heated place")] = None,
+    cause_found: Annotated[
+        bool | None,
+        YesNo("why the old one opened was found and cured"),
+        asked("a new one will open too"),
+    ] = None,
+    paired_part: Annotated[
+        str | None,
+        OneOf(
+            ("no-pair", "both-new", "one-new"),
+            text="the maker sells it in a kit with a thermostat (dryers), and: no such pair, both "
+            "were changed, or one alone",
+        ),
+        asked("the parts of a kit are changed together"),
+    ] = None,
 ) -> Iterator[Item]:
     """May this thermal cut-off take the place of the old one?
 
@@ -105,14 +126,16 @@ def cutoff(
     below its mark by two makers' texts, 5 K by a third: a mark up to 5 K lower is marginal, a
     lower one fails (the stricter rules). Current and volts are no lower than the old ones'. Its
     holding temperature lies above the place in normal use. Why the old one opened is found and
-    cured first. What is not known counts as lower: it can't be told.
+    cured first. What is not known counts as lower: it can't be told. Marks are whole degrees:
+    352 F is the mark of 178 C. What a maker sells as a kit is changed together (dryers).
 
     Inputs: functioning temperatures in C (50 to 320), currents in A (over 0 to 60), volts (12 to
     600), holding and place temperature in C, cause_found. Yields both spans and one criterion a
     rating. Refuses a holding temperature that is not below the functioning temperature.
     Source: table thermal-cutoffs.
     """
-    yield from _same_temperature(old_functioning_temperature, new_functioning_temperature)
+    marks = float(round(old_functioning_temperature)), float(round(new_functioning_temperature))
+    yield from _same_temperature(*marks)
     for name, old, new, unit in (
         ("current", old_cutoff_current, new_cutoff_current, "A"),
         ("voltage", old_cutoff_voltage, new_cutoff_voltage, "V"),
@@ -120,6 +143,19 @@ def cutoff(
         yield _no_lower(name, old, new, unit)
     yield from _holds(holding_temperature, place_temperature)
     yield _cause(cause_found)
+    if paired_part is not None:
+        yield _pair(paired_part != "one-new")
+
+
+def _pair(together: bool) -> Item:
+    return requires(
+        "parts of a kit changed together",
+        together,
+        says="the thermostat of the same kit has cycled as long, and may be why it opened",
+        source=PRACTICE,
+        origin=Origin.MAKER,
+        action="fit both parts of the kit",
+    )
 
 
 def _lowest(old: float, row: tables.Row) -> Item:
