@@ -62,18 +62,14 @@ MAXIMUM_BREAKER = Nameplate(
 )
 
 # how a building wire lies
-WIRE_CLASS = Nameplate(
-    "C", low=0, high=300, typical="60 C", text="insulation class of the wire", goes_with="wire"
-)
+WIRE_CLASS = Nameplate("C", low=0, high=300, typical="60 C", text="insulation class of the wire")
 TERMINATION = Nameplate(
-    "C", low=0, high=300, typical="60 C", text="rating marked on the terminations", goes_with="wire"
+    "C", low=0, high=300, typical="60 C", text="rating marked on the terminations"
 )
 AROUND_WIRE = Reading(
     "C", low=-40, high=90, typical="25 C", text="temperature around the building wire"
 )
-TOGETHER = Count(
-    "current-carrying wires in the cable or raceway", low=1, high=100, goes_with="wire"
-)
+TOGETHER = Count("current-carrying wires in the cable or raceway", low=1, high=100)
 LEADS = Reading("ohm", low=0, high=2, typical="0.2 ohm", text="resistance of the test leads")
 MARKED_CAPACITANCE = Nameplate("uF", above=0, high=2000, typical="30 uF", text="size marked on it")
 LINE_VOLTAGE = Reading("V", above=0, high=700, typical="120 V", text="volts of the supply")

@@ -255,7 +255,7 @@ def test_thinner_wire_or_more_heat_never_improves_a_motor_circuit(
 @BOUNDED
 @given(
     st.sampled_from(["1/4 hp", "1/2 hp"]),
-    st.lists(st.sampled_from([5.8, 9.8]) | st.floats(1, 40), min_size=2, max_size=2),
+    st.lists(st.sampled_from([5.8, 9.8]) | st.floats(2.5, 40), min_size=2, max_size=2),
     st.sampled_from(NEAR),
     st.sampled_from([None, "no"]),
     st.sampled_from(GAUGES),

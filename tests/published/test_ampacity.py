@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+import wirecalc
 from wirecalc import conductors, tables
 from wirecalc.wires import read_wire
 
@@ -213,3 +214,116 @@ def test_what_the_cord_table_does_not_hold_is_not_guessed(wire, live):
 )
 def test_a_stranded_wire_is_judged_by_its_gauge_or_the_next_thinner(wire, same_as):
     assert conductors.gauge_for_current(read_wire(wire)) == same_as
+
+
+OF_60 = {"insulation_class": "60 C", "termination_temperature": "60 C", "conductors": 2}
+LOAD, PLACE = "load on the wire", "place against the wire's rating"
+LARGEST = "load against the largest published value"
+
+
+def lead(**given):
+    return wirecalc.run("ampacity", use="appliance", wire="18 AWG", **given)
+
+
+@pytest.mark.parametrize(("place", "expected"), [("105 C", "pass"), ("106 C", "fail")])
+def test_a_lead_is_for_places_up_to_its_print(place, expected):
+    # the rating printed on the wire is that of its metal, with the current's heat
+    finding = lead(wire_temperature="105 C", place_temperature=place, current="1 A")
+    assert finding.criterion(PLACE).verdict == expected
+    if expected == "fail":
+        assert finding.verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    ("current", "expected"),
+    # a wire maker's suggested currents (one copy): 18 AWG has 29 A at most, as 250 C wire
+    [("29 A", "pass"), ("29.1 A", "fail")],
+)
+def test_the_most_that_any_lead_of_a_size_is_given_binds(current, expected):
+    finding = lead(wire_temperature="105 C", place_temperature="30 C", current=current)
+    assert finding.criterion(LARGEST).verdict == expected
+
+
+@pytest.mark.parametrize(
+    ("current", "expected"),
+    # 105 C at 60 C: aircraft bundle 6 A, wire maker 18 x 0.73 = 13.1 A, any 18 AWG 29 A
+    [("6 A", "pass"), ("13 A", "marginal"), ("13.2 A", "cannot tell"), ("30 A", "fail")],
+)
+def test_what_binds_behind_the_advice_on_a_lead(current, expected):
+    finding = lead(wire_temperature="105 C", place_temperature="60 C", current=current)
+    assert finding.verdict == expected
+
+
+@pytest.mark.parametrize(
+    ("printed", "column"), [("70 C", 15), ("75 C", 20), ("85 C", 20), ("105 C", 25)]
+)
+def test_a_class_that_is_no_column_is_taken_as_the_one_below(printed, column):
+    # NEC Table 310.16, 14 AWG copper: 15, 20, 25 A
+    given = {"use": "building", "wire": "14 AWG", **OF_60, "insulation_class": printed}
+    finding = wirecalc.run("ampacity", **given, ambient="30 C")
+    assert finding.figure("ampacity of the table").figure.value == column
+
+
+@pytest.mark.parametrize(
+    ("termination", "current", "expected"),
+    [
+        # 14 AWG of 90 C: 15 A by ends of 60 C, 20 A by ends of 75 C
+        ("60 C", "15.1 A", "fail"),
+        ("75 C", "15.1 A", "pass"),
+        (None, "15.1 A", "cannot tell"),
+        (None, "20.1 A", "fail"),
+    ],
+)
+def test_ends_that_were_not_read_do_not_condemn(termination, current, expected):
+    given = {"use": "building", "wire": "14 AWG", **OF_60, "insulation_class": "90 C"}
+    given["termination_temperature"] = termination
+    asked = {k: v for k, v in given.items() if v is not None}
+    finding = wirecalc.run("ampacity", **asked, ambient="30 C", current=current)
+    assert finding.criterion(LOAD).verdict == expected
+
+
+@pytest.mark.parametrize(
+    ("given", "needs"),
+    [
+        ({"use": "building", "ambient": "25 C", "conductors": 2}, "insulation_class"),
+        ({"use": "building", **OF_60}, "ambient"),
+        ({"use": "cord", "ambient": "25 C"}, "cord_conductors"),
+        ({"use": "cord", "cord_conductors": 2}, "ambient"),
+        ({"use": "fixture"}, "ambient"),
+        ({"use": "appliance", "place_temperature": "60 C"}, "wire_temperature"),
+        ({"use": "appliance", "wire_temperature": "105 C"}, "place_temperature"),
+    ],
+)
+def test_what_an_ampacity_cannot_be_told_without(given, needs):
+    finding = wirecalc.run("ampacity", wire="14 AWG", current="2 A", **given)
+    assert finding.verdict == "cannot tell"
+    assert needs in {n for c in finding.criteria for n in c.criterion.needs}
+
+
+def test_a_metric_cord_says_what_it_counts_as():
+    given = {"use": "cord", "wire": "1.5 mm2", "cord_conductors": 2, "ambient": "25 C"}
+    finding = wirecalc.run("ampacity", **given, current="13 A")
+    assert finding.verdict == "pass"
+    assert any("counts as 16 AWG" in n.why for n in finding.not_checked)
+    assert wirecalc.run("ampacity", **given, current="15.1 A").verdict == "fail"
+
+
+@pytest.mark.parametrize(
+    ("metric", "ohm_per_km", "gauge"),
+    [
+        # IEC 60228 class 5, plain copper, most at 20 C, beside the gauge that it counts as
+        ("0.75 mm2", 26.0, "19"),
+        ("1 mm2", 19.5, "18"),
+        ("1.5 mm2", 13.3, "16"),
+        ("2.5 mm2", 7.98, "14"),
+        ("4 mm2", 4.95, "12"),
+        ("6 mm2", 3.30, "10"),
+        ("10 mm2", 1.91, "8"),
+    ],
+)
+def test_a_metric_wire_has_the_copper_of_the_gauge_it_counts_as(metric, ohm_per_km, gauge):
+    # the area by that limit and 17.241 nohm m, beside ASTM B258 with the 2 % of a lay
+    assert conductors.counted_gauge(read_wire(metric)) == gauge
+    by_resistance = 17.241 / ohm_per_km
+    by_gauge = math.pi / 4 * (0.127 * 92 ** ((36 - int(gauge)) / 39)) ** 2
+    assert by_resistance >= by_gauge / 1.02

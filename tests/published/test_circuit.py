@@ -215,3 +215,30 @@ def test_nothing_has_to_go_where_all_is_carried():
 def test_no_load_is_refused():
     with pytest.raises(BadInput, match="no load was listed"):
         circuit()
+
+
+def test_a_listed_load_of_nothing_is_an_answer():
+    finding = circuit(plug_loads=["6.2 A", "0 A"], **WIRED)
+    assert finding.verdict == "cannot tell"
+    assert "clamp" in finding.decided_by.action
+
+
+@pytest.mark.parametrize(
+    ("rules", "expected"), [("iec", "pass"), ("nec", "fail"), (None, "cannot tell")]
+)
+def test_long_loads_count_by_the_rules_of_the_building(rules, expected):
+    # 13.5 A for hours on 16 A: IEC 60898-1, its rated current; NEC 210.20(A), 16.9 A
+    given = {"breaker": "16 A", "long_plug_loads": ["9 A", "4.5 A"]}
+    given |= {"wiring_rules": rules} if rules else {}
+    assert verdict(SUM, **given) == expected
+
+
+@pytest.mark.parametrize(
+    ("insulation", "expected"), [(None, "cannot tell"), ("60 C", "fail"), ("90 C", "pass")]
+)
+def test_the_print_on_the_cable_decides_in_an_attic(insulation, expected):
+    # 12 AWG at 45 C: 20 x 0.71 = 14.2 A; of 90 C 30 x 0.87 = 26.1 A, 20 A at its ends
+    given = {"breaker": "20 A", "plug_loads": ["9 A", "9 A"], "wire": "12 AWG", "ambient": "45 C"}
+    given |= {"conductors": 2, "receptacle": "20 A"}
+    given |= {"insulation_class": insulation} if insulation else {}
+    assert wirecalc.run("circuit", **given).verdict == expected

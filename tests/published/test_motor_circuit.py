@@ -499,3 +499,119 @@ def test_the_limit_of_a_fuse_where_it_is_known_which_current_counts(governs, bre
     given = {**HALF, "full_load_current": "4 A", "motor_device": "time-delay fuse"}
     given |= {"plate_governs": governs, "will_not_start": "yes"}
     assert motor(breaker=breaker, **given).criterion(DEVICE).verdict == expected
+
+
+UNIT = {"minimum_ampacity": "18.4 A", "maximum_breaker": "30 A", "motor_kind": "compressor"}
+RUNS = "device carries the running current"
+
+
+@pytest.mark.parametrize(
+    ("wire", "breaker", "expected"),
+    [
+        # NEC 440.4(B), 440.22(C): the unit's plate has worked it out; 12 AWG 20 A, 14 AWG 15 A
+        ("12 AWG", "30 A", "pass"),
+        ("12 AWG", "35 A", "fail"),
+        ("14 AWG", "30 A", "fail"),
+        ("12 AWG", None, "cannot tell"),
+        (None, "30 A", "cannot tell"),
+        ("16 AWG", "30 A", "fail"),
+    ],
+)
+def test_a_unit_by_its_plate_alone(wire, breaker, expected):
+    given = {**UNIT, **({"wire": wire, **COOL} if wire else {})}
+    given |= {"breaker": breaker} if breaker else {}
+    assert motor(**given).verdict == expected
+
+
+def test_a_unit_whose_plate_has_no_largest_device_is_asked_for_it():
+    given = {**UNIT, "wire": "12 AWG", "breaker": "30 A", **COOL}
+    del given["maximum_breaker"]
+    finding = motor(**given)
+    assert finding.verdict == "cannot tell"
+    assert finding.decided_by.criterion.needs == ("maximum_breaker",)
+
+
+@pytest.mark.parametrize(
+    ("rla", "ampacity", "largest", "questioned"),
+    [
+        # NEC 440.32: 125 % of the RLA, 18 A of 14.4; 95 % of that is for the rounding of a plate
+        ("14.4 A", "18 A", "30 A", False),
+        ("14.4 A", "17.2 A", "30 A", False),
+        ("14.4 A", "17 A", "30 A", True),
+        ("48 A", "13 A", "80 A", True),
+        ("48 A", "60 A", "45 A", True),
+    ],
+)
+def test_plate_values_that_contradict_each_other(rla, ampacity, largest, questioned):
+    given = {"motor_kind": "compressor", "rated_load_current": rla, "minimum_ampacity": ampacity}
+    finding = motor(**given, maximum_breaker=largest)
+    names = {c.criterion.name for c in finding.criteria}
+    assert ("plate values together" in names) is questioned
+
+
+@pytest.mark.parametrize(
+    ("plate", "questioned"), [("0.86 A", True), ("2.4 A", True), ("2.5 A", False)]
+)
+def test_a_plate_far_under_the_table_is_questioned(plate, questioned):
+    # Table 430.248: 9.8 A for 1/2 hp at 115 V; under a quarter of it: common practice, no source
+    finding = motor(**HALF, full_load_current=plate, plate_governs="no")
+    names = {c.criterion.name for c in finding.criteria}
+    assert ("plate's amps beside the table" in names) is questioned
+
+
+@pytest.mark.parametrize(
+    ("breaker", "governs", "expected"),
+    [
+        # 2 hp at 115 V runs on 24 A by the table, on 18 A by its plate; common practice, no source
+        ("20 A", "no", "fail"),
+        ("20 A", "yes", "pass"),
+        ("20 A", None, "cannot tell"),
+        ("15 A", None, "fail"),
+        ("25 A", "no", "pass"),
+    ],
+)
+def test_a_device_under_the_running_current_trips(breaker, governs, expected):
+    given = {"horsepower": "2 hp", "nameplate_voltage": "115 V", "full_load_current": "18 A"}
+    given |= {"plate_governs": governs} if governs else {}
+    assert motor(**given, breaker=breaker).criterion(RUNS).verdict == expected
+
+
+def test_plate_volts_beside_rla_are_a_note():
+    finding = hermetic(9, nameplate_voltage="230 V", breaker="15 A", wire="14 AWG", **COOL)
+    assert finding.verdict == "pass"
+    assert any("they size motors" in n.why for n in finding.not_checked)
+
+
+def test_what_the_plate_did_not_say_is_named_where_the_stricter_counts():
+    finding = motor(**HALF, full_load_current="14 A")
+    assert any("115 % counts" in n.why for n in finding.not_checked)
+    (needed,) = finding.answers
+    assert any("the greater current" in said for said in needed.evidence_against)
+    told = motor(**HALF, full_load_current="14 A", plate_governs="no", cool_running="yes")
+    assert not any("115 % counts" in n.why for n in told.not_checked)
+    assert not any("the greater current" in s for a in told.answers for s in a.evidence_against)
+
+
+def test_a_fuse_is_not_taken_for_a_breaker():
+    # 9.8 A: 250 % is 24.5 A, 25 A; of a time-delay fuse 175 % is 17.15 A, 20 A
+    given = {**HALF, "wire": "14 AWG", **COOL}
+    assert motor(**given, breaker="20 A").verdict == "pass"
+    finding = motor(**given, breaker="25 A")
+    assert finding.verdict == "cannot tell"
+    assert finding.decided_by.criterion.needs == ("motor_device",)
+    assert motor(**given, breaker="25 A", motor_device="inverse-time breaker").verdict == "pass"
+
+
+def test_protective_system_of_a_compressor():
+    # NEC 440.52(B)(2), 2008 text as a page reproduces it: 156 % of 10 A
+    assert value(hermetic(10), "most that its protector may let run on") == pytest.approx(15.6)
+
+
+@pytest.mark.parametrize("left_out", ["breaker", "wire", "horsepower", "nameplate_voltage"])
+def test_what_a_motor_circuit_cannot_be_told_without(left_out):
+    given = {**HALF, "breaker": "15 A", "wire": "14 AWG", **COOL}
+    assert motor(**given).verdict == "pass"
+    rest = {k: v for k, v in given.items() if k != left_out}
+    if left_out == "wire":
+        rest = {k: v for k, v in rest.items() if k not in COOL}
+    assert motor(**rest).verdict == "cannot tell"

@@ -139,7 +139,8 @@ ZERO_MEANS_SOMETHING = {
     *("on_time", "off_time", "device_ambient"),
     *("voltage_at_rest of supply", "voltage_running of supply", "voltage_at_start of supply"),
     "second_leg_running",
-    *("current of breaker", "other_current of breaker"),
+    *("current of breaker", "other_current of breaker", "current of ampacity"),
+    *("plug_loads", "long_plug_loads", "fastened_loads", "long_fastened_loads", "light_loads"),
     *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
     *(
         "run_time",
@@ -451,7 +452,6 @@ CIRCUITS = [  # one load, all loads, a motor: volts for amps, contradictions, wr
     Bad("breaker", "current", "1.5 kW", "'kW'", "divide by the voltage"),
     Bad("circuit", "breaker", "115 A", "'115 A'", "15 A"),
     Bad("circuit", "plug_loads", "1500 W", "'W'", "divide by the voltage"),
-    Bad("circuit", "plug_loads", "0 A", "'0 A'", "6.2 A"),
     Bad("circuit", "plug_loads", ["1.20 mA"], "next to nothing", "write 1.2 A, or 0.0012 A"),
     Bad("breaker", "current", "8.7 mA", "next to nothing", "write 8.7 A, or 0.0087 A"),
     Bad(

@@ -35,7 +35,7 @@ from .listed_loads import FASTENED, PLUGGED, Listed, listed, load_input, none
 from .place import Place, below, place_of, too_low
 from .receptacle import receptacle_load
 from .shared_circuit import fastened_load, plug_in_load
-from .unseen import RECEPTACLE_NOT_SEEN, unseen_receptacle
+from .unseen import RECEPTACLE_NOT_SEEN, unseen_receptacle, zero_amps
 from .wiring_rules import IEC, NEC, of_metric, on_iec_breaker
 
 _SHARED = confirmed("nec-210-23-a", "NEC", "210.23(A)", copies=2)
@@ -136,7 +136,7 @@ def circuit(
     that is fastened in place, lights aside, at most half if anything else is fed (210.23(A)(2)).
     With one load listed and feeds_others left out these can't be told where they turn on it.
 
-    Inputs: each load in A (over 0 to 100), a list for each kind; breaker and receptacle in A;
+    Inputs: each load in A (0 to 100), a list for each kind; breaker and receptacle in A;
     temperatures in C; counts. Refuses an empty list. Yields the loads as counted, the sum, the
     room left, what has to go, the weakest link and one criterion a limit.
     Source: tables nec-ampacity, nec-ambient, nec-conductor-count, nec-small-conductors,
@@ -150,6 +150,10 @@ def circuit(
         *(Listed(FASTENED, a, long) for a in long_fastened_loads or ()),
         *(Listed("lights", a, long) for a in light_loads or ()),
     ]
+    if not all(x.amps for x in loads):
+        yield zero_amps(_SUM_NAME)
+        yield from listed(loads)
+        return
     place = place_of(insulation_class, termination_temperature, ambient, conductors)
     if wire is not None:
         yield from below(

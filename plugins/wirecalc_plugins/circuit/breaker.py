@@ -7,13 +7,11 @@ from itertools import chain
 from typing import Annotated
 
 from wirecalc import (
-    PRACTICE,
     Item,
     Problem,
     Reading,
     Wire,
     calculation,
-    cannot_tell,
     extra,
     figure,
     put,
@@ -52,7 +50,7 @@ from .load_on_breaker import NAME, Load, factor, single_appliance
 from .one_load import Circuit, by_iec, by_nec
 from .place import CONTINUOUS, below, place_of, too_low
 from .plate_load import beside_plate, range_amps, range_load
-from .unseen import WIRE_NOT_SEEN
+from .unseen import WIRE_NOT_SEEN, zero_amps
 from .wiring_rules import IEC, NEC
 
 _INDIVIDUAL = confirmed("nec-210-22", "NEC", "210.22", copies=1)
@@ -156,12 +154,7 @@ def breaker(
     standard-ratings, nec-receptacles, cords, iec-ampacity, breaker-iec60898.
     """
     if current == 0:
-        yield cannot_tell(
-            NAME,
-            "0 A: it does not run, or the clamp is not around one of its two wires",
-            measure="clamp one wire of the load alone while it runs",
-            source=PRACTICE,
-        )
+        yield zero_amps(NAME)
         return
     place = place_of(insulation_class, termination_temperature, ambient, conductors)
     if wire is not None:

@@ -89,7 +89,6 @@ HasMotor = Annotated[
     bool | None,
     "the appliance is driven by a motor",
     assumed("yes", source=_MOTOR, why="either way", when="plate_current"),
-    extra("it counts beside the plate's amps only"),
 ]
 RangeRating = Annotated[
     float | None,
@@ -100,7 +99,6 @@ RangeVoltage = Annotated[
     float | None,
     NAMEPLATE_VOLTAGE,
     asked("the demand of a range is given in kW", when="range_rating"),
-    extra("it counts for a range only"),
 ]
 Cord = Annotated[
     Wire | None, "wire of the flexible cord", may_be_absent("no cord, or its maker's own")
@@ -112,13 +110,11 @@ CordConductors = Annotated[
         "a dryer or range",
         low=2,
         high=3,
-        goes_with="cord",
     ),
-    assumed("2", source=CORDS, why="3, which carries less"),
+    assumed("2", source=CORDS, why="3, which carries less", when="cord"),
 ]
 CordType = Annotated[
     str,
     CORD_TYPE,
     assumed("heater", source=CORDS, when="cord"),
-    extra("it counts beside a cord only"),
 ]

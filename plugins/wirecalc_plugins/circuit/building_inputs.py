@@ -14,11 +14,17 @@ from .wiring_rules import RULES_LEFT_OUT, WIRING_RULES
 _COLUMNS = confirmed("nec-310-16-columns", "NEC", "Table 310.16, its three columns", copies=2)
 _HEAT = "heat around it lowers what it carries"
 
-InsulationClass = Annotated[float, WIRE_CLASS, assumed("75 C", "90 C", source=_COLUMNS)]
-TerminationTemperature = Annotated[float, TERMINATION, assumed("75 C", source=BY_TERMINATION)]
+InsulationClass = Annotated[
+    float, WIRE_CLASS, assumed("75 C", "90 C", source=_COLUMNS, when="wire")
+]
+TerminationTemperature = Annotated[
+    float, TERMINATION, assumed("75 C", source=BY_TERMINATION, when="wire")
+]
 AroundWire = Annotated[float | None, AROUND_WIRE, asked(_HEAT, when="wire")]
 AroundWireOrCord = Annotated[
     float | None, AROUND_WIRE, asked(_HEAT, when="wire"), asked(_HEAT, when="cord")
 ]
-Together = Annotated[int | None, TOGETHER, asked("wires that lie together warm each other")]
+Together = Annotated[
+    int | None, TOGETHER, asked("wires that lie together warm each other", when="wire")
+]
 WiringRules = Annotated[str, WIRING_RULES, RULES_LEFT_OUT]

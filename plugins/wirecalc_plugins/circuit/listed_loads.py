@@ -17,7 +17,7 @@ def load_input(text: str) -> Reading:
     """Declare a list of loads in A."""
     return Reading(
         "A",
-        above=0,
+        low=0,
         high=100,
         typical="6.2 A",
         text=f"{text}; repeat it for each",

@@ -44,6 +44,12 @@ _SEVERAL = confirmed("nec-430-24", "NEC", "430.24", copies=2)
 _COMPRESSOR = confirmed("nec-440-32", "NEC", "440.32", copies=1)
 
 
+_STRICT = (
+    "it was not said whether the plate's amps govern: the wire is by the greater current, the "
+    "device by the smaller"
+)
+
+
 class MotorLoad(NamedTuple):
     """A motor or compressor, what sizes its circuit, the other loads and the plate's least, in A.
 
@@ -110,6 +116,7 @@ def needed(
             "; ".join(parts),
             because=[f"the wire must carry {amps:.4g} A, by the {column} C column"],
             against=["to change wire or device is a job for an electrician"]
+            + [_STRICT] * (load.other is not None and load.plate_governs is None)
             + ["heat and bundling may ask for thicker wire"] * bool(place.missing),
         )
 

@@ -33,14 +33,14 @@ from .motor_inputs import (
     RatedLoadCurrent,
     WillNotStart,
 )
-from .motor_plate import by_plate, contradictions
+from .motor_overload import overload_limits
+from .motor_plate import beside_table, by_plate, contradictions
 from .motor_rules import (
     COMPRESSOR,
     INVERSE,
     MOTOR,
     compressor_sizing,
     motor_sizing,
-    overload_limits,
     plate_sizing,
     table_current,
     unsized,
@@ -172,6 +172,7 @@ def motor_circuit(
         working=lambda: sizing.working,
     )
     yield from contradictions(kind, sizing.amps, minimum_ampacity, maximum_breaker)
+    yield from beside_table(horsepower, nameplate_voltage, plate)
     other = plate_sizing(sizing, plate, plate_governs) if kind == MOTOR else None
     load = MotorLoad(kind, device, sizing, other, plate_governs, others, minimum_ampacity)
     yield from needed(load, wire, breaker, maximum_breaker, place)

@@ -31,13 +31,11 @@ Horsepower = Annotated[
     float | None,
     Nameplate("hp", above=0, high=10, typical="1/2 hp", text="power on the plate"),
     asked("the table's current goes by it", when=_BY_TABLE),
-    extra("the plate's amps size this circuit"),
 ]
 PlateVolts = Annotated[
     float | None,
     NAMEPLATE_VOLTAGE,
     asked("the table's current goes by them", when=_BY_TABLE),
-    extra("the plate's amps size this circuit"),
 ]
 FullLoadCurrent = Annotated[
     float | None,
@@ -52,7 +50,6 @@ PlateGoverns = Annotated[
         "listed appliance"
     ),
     assumed("yes", "no", source=_430_6, why="either way", when="full_load_current"),
-    extra("it counts beside the plate's amps only"),
 ]
 CoolRunning = Annotated[
     bool | None,
@@ -64,7 +61,6 @@ RatedLoadCurrent = Annotated[
     Nameplate("A", above=0, high=60, typical="6.4 A", text="RLA on the plate"),
     asked("it sizes the circuit of a compressor", when=_COMPRESSOR),
     instead_of("branch_selection_current", "minimum_ampacity", when="motor_kind=compressor"),
-    extra("it sizes compressors only"),
 ]
 BranchSelectionCurrent = Annotated[
     float | None,
@@ -97,7 +93,6 @@ WillNotStart = Annotated[
     bool | None,
     YesNo("it will not start on a device of the first limit"),
     assumed("yes", "no", source=_430_52, why="either way", when="breaker"),
-    extra("it counts beside a device only"),
 ]
 OtherCurrent = Annotated[
     float | None,

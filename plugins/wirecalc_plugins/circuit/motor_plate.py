@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from wirecalc import (
     PLATE,
+    PRACTICE,
     Item,
     Wire,
     answer,
@@ -17,12 +18,13 @@ from wirecalc.sources import confirmed
 
 from .building_wire import building_wire
 from .circuit_size import against_plate, copper_carrying
-from .motor_rules import COMPRESSOR, CONDUCTOR
+from .motor_rules import COMPRESSOR, CONDUCTOR, table_current
 from .place import Place
 from .thin_wire import too_thin
 
 _COMPRESSOR = confirmed("nec-440-32", "NEC", "440.32", copies=1)
 ROUNDED = 0.95  # a plate's least ampacity is rounded; less than this of 125 % is no rounding
+SLIPPED = 0.25  # of the table's amps: less is no plate of that motor; practice
 _AGAIN = "read both on the plate again: one of them is of another machine, or misread"
 
 
@@ -85,4 +87,22 @@ def contradictions(
             measure=_AGAIN,
             needs=("maximum_breaker", "rated_load_current"),
             source=_COMPRESSOR,
+        )
+
+
+def beside_table(
+    horsepower: float | None, voltage: float | None, plate: float | None
+) -> Iterator[Item]:
+    """Question a motor's plate whose amps are far under the table's for its hp and volts."""
+    if horsepower is None or voltage is None or plate is None:
+        return
+    usual = table_current("nec-motor-full-load", horsepower, voltage)
+    if usual is not None and plate < SLIPPED * usual.amps:
+        yield cannot_tell(
+            "plate's amps beside the table",
+            f"{plate:g} A on the plate, and {usual.amps:g} A in the table for such a motor: a "
+            "slipped point, or the plate of another",
+            measure="read hp, volts and amps on the plate again",
+            needs=("full_load_current", "horsepower"),
+            source=PRACTICE,
         )

@@ -2,10 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import Item, Source, at_most, at_or_below, cannot_tell, figure, put, tables
+from wirecalc import (
+    Item,
+    Source,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    figure,
+    put,
+    tables,
+)
 from wirecalc.sources import confirmed, from_memory
 
 from .standard_ratings import rating_at_least, rating_at_most
@@ -208,39 +216,3 @@ def _limit(row: tables.Row, amps: float, others: float) -> _Limit:
         return _Limit(most, source)
     rating = rating_at_most(most)
     return _Limit(_FLOOR_A, _FLOOR) if rating is None else _Limit(rating, source)
-
-
-def overload_limits(
-    kind: str, amps: float | None, plate: float | None, cool_running: bool | None
-) -> Iterator[Item]:
-    """Yield the largest overload settings: they protect the motor, which the device does not.
-
-    `amps` is the current that sizes the circuit, `plate` the full-load current on the plate.
-    """
-    rows = tables.load("nec-motor-overload")
-    if kind == COMPRESSOR:
-        if amps is not None:
-            relay = rows.row(protector="compressor relay", case="any")
-            yield _percent("largest trip of the overload relay", relay, amps)
-        return
-    if plate is not None:
-        case = "service factor 1.15 or rise 40 C" if cool_running else "other"
-        separate = rows.row(protector="separate", case=case)
-        yield _percent("largest overload setting", separate, plate)
-    if amps is not None:
-        bands = rows.where(protector="thermal")
-        ends = ((r, r.cells["to_A"]) for r in bands)
-        thermal = next(r for r, to in ends if to is None or at_or_below(amps, r.number("to_A")))
-        yield _percent("largest trip of a thermal protector", thermal, amps)
-
-
-def _percent(name: str, row: tables.Row, amps: float) -> Item:
-    percent = row.number("percent")
-    return figure(
-        name,
-        percent / 100 * amps,
-        "A",
-        source=row.source,
-        working=lambda: f"{put(percent)} / 100 x {put(amps)} A",
-        toward="down",
-    )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, at_or_below, cannot_tell
+from wirecalc import PRACTICE, Item, at_or_below, cannot_tell
 from wirecalc.sources import confirmed
 
 _THINNEST = confirmed("nec-240-4-d-14", "NEC", "240.4(D): 14 AWG copper, 15 A", copies=3)
@@ -47,4 +47,14 @@ def unseen_receptacle(current: float, breaker: float) -> Iterator[Item]:
         measure="read the rating on the receptacle: --receptacle",
         needs=("receptacle",),
         source=_SHARED,
+    )
+
+
+def zero_amps(name: str) -> Item:
+    """Say of a load of 0 A that it was not measured as it runs."""
+    return cannot_tell(
+        name,
+        "0 A: it does not run, or the clamp is not around one of its two wires",
+        measure="clamp one wire of the load alone while it runs",
+        source=PRACTICE,
     )

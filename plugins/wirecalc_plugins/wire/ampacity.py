@@ -30,6 +30,7 @@ from wirecalc import conductors as trade
 from ..circuit.cord_load import CORD_TYPE, CORDS, GENERAL, cord_load, cord_row
 from ..circuit.place import TERMINATION as _TERMINATION
 from ..circuit.place import too_low
+from ..circuit.unseen import zero_amps
 from ..inputs import SLIP_A
 from .appliance_wire import appliance_wire
 from .building_ampacity import LOAD, Lies, as_listed, building, name_of, no_row
@@ -80,7 +81,6 @@ def ampacity(
             "C", low=0, high=300, typical="60 C", text="insulation class of the building wire"
         ),
         asked("its table has a column a class", when="use=building"),
-        extra("only building wire goes by it"),
     ] = None,
     termination_temperature: Annotated[
         float,
@@ -92,13 +92,11 @@ def ampacity(
             text="rating marked on the terminations of the building wire",
         ),
         assumed("75 C", source=_TERMINATION, when="use=building"),
-        extra("only building wire goes by it"),
     ] = 60.0,
     conductors: Annotated[
         int | None,
         Count("current-carrying wires in the cable or raceway of the building", low=1, high=100),
         asked("wires that lie together warm each other", when="use=building"),
-        extra("only building wire goes by it"),
     ] = None,
     cord_conductors: Annotated[
         int | None,
@@ -109,10 +107,9 @@ def ampacity(
             high=3,
         ),
         asked("three live wires carry less than two", when="use=cord"),
-        extra("only a cord goes by it"),
     ] = None,
     cord_type: Annotated[
-        str, CORD_TYPE, assumed("heater", source=CORDS, when="use=cord"), extra("only of a cord")
+        str, CORD_TYPE, assumed("heater", source=CORDS, when="use=cord")
     ] = GENERAL,
     wire_temperature: Annotated[
         float | None,
@@ -124,25 +121,22 @@ def ampacity(
             text="temperature rating printed on an appliance wire",
         ),
         asked("what it carries turns on it", when="use=appliance"),
-        extra("only appliance wire goes by it"),
     ] = None,
     place_temperature: Annotated[
         float | None,
         Reading("C", low=-40, high=500, typical="60 C", text="place where an appliance wire runs"),
         asked("what it carries turns on it", when="use=appliance"),
-        extra("only appliance wire goes by it"),
     ] = None,
     ambient: Annotated[
         float | None,
         Reading("C", low=-40, high=90, typical="25 C", text="air around building wire or cord"),
         asked("heat lowers what it carries", when="use=building|cord|fixture"),
-        extra("appliance wire goes by the place where it runs"),
     ] = None,
     current: Annotated[
         float | None,
         Reading(
             "A",
-            above=0,
+            low=0,
             high=400,
             typical="8.7 A",
             text="current to judge, if any",
@@ -161,7 +155,7 @@ def ampacity(
     most that any wire of its size is given. A size that a table does not list, a metric one too,
     counts as the next thinner one, a class between two columns as the one below.
     Inputs: use; wire; classes and ratings in C; ambient in C (-40 to 90) or
-    place_temperature in C (-40 to 500) of appliance wire; counts; current in A (over 0 to 400).
+    place_temperature in C (-40 to 500) of appliance wire; counts; current in A (0 to 400).
     Yields the table and its values, and judges the current: binding by the NEC, advice for
     appliance wire. Refuses a class below 60 C. Can't tell for a use or size without a table.
     Source: tables nec-ampacity, nec-ambient, nec-conductor-count, nec-small-conductors, cords,
@@ -172,6 +166,9 @@ def ampacity(
     for (name, uses), value in zip(_ONLY_FOR.items(), given, strict=True):
         if value is not None and use not in uses:
             yield not_checked(name, f"no table for {use} wire asks for it")
+    if current == 0:
+        yield zero_amps(LOAD)
+        return
     if use == "building":
         yield caution("brk-01")
         lies = Lies(insulation_class, termination_temperature, ambient, conductors)
