@@ -473,7 +473,7 @@ def test_appliance_wire_has_two_views_and_a_greatest_value_behind_them(
     assert found["single wire, a wire maker's advice"] == alone
     assert judged(bundle, **given) == "pass"
     assert judged(bundle + 0.1, **given) == "marginal"
-    # above the value of its own rating it can't be told, up to the greatest of its size on that page
+    # above the value of its own rating it can't be told, up to the greatest of its size there
     greatest = {"22": 14, "20": 19, "18": 29, "16": 37, "14": 45, "12": 55, "10": 75}[gauge]
     if alone < greatest:
         assert judged(greatest, **given) == "cannot tell"
