@@ -654,6 +654,13 @@ def test_what_is_not_confirmed_is_missing_with_the_lines_to_write() -> None:
     assert (of["complete"], of["confirmations"]) == (True, [])
 
 
+def test_what_is_asked_until_the_sheet_says_more_says_what_to_write() -> None:
+    said, _ = shown_gaps(whole().replace('energy = "electric"\n', ""))
+    assert 'not asked where the sheet says energy = "electric" or "heat pump"' in " ".join(
+        said.split()
+    )
+
+
 def lines_of_group(text: str) -> Iterator[str]:
     return (line for line in text.splitlines() if "insulation" in line)
 

@@ -15,7 +15,7 @@ from ..job import BENCH
 from ..reading_inputs import says_unknown
 from ..requirements import ANY_KIND
 from .excuses import no_reason
-from .facts import Subject, holds
+from .facts import Subject, holds, unless
 from .kinds import OTHER, resembles, table_kinds
 from .shape import words_of
 
@@ -117,7 +117,15 @@ def _wrong(said: object, answer: str, reason: str, line: Line, tested: set[str])
 
 def choices(key: str, kind: str) -> str:
     """Say what may be answered to a line of a kind of job."""
-    return next((_choices(line) for line in lines_of(kind) if line.key == key), "yes or no")
+    line = next((line for line in lines_of(kind) if line.key == key), None)
+    if line is None:
+        return "yes or no"
+    asked_of = unless(line.when)
+    return (
+        f"{_choices(line)}; not asked where the sheet says {asked_of}"
+        if asked_of
+        else _choices(line)
+    )
 
 
 def _choices(line: Line) -> str:

@@ -70,6 +70,12 @@ def others(when: str) -> Sequence[str]:
     return [word for word in FACTS.get(deciding(when), ()) if word not in words]
 
 
+def unless(when: str) -> str:
+    """Return what a sheet may say so that it does not hold, as it is written; else nothing."""
+    said = " or ".join(f'"{word}"' for word in others(when))
+    return f"{deciding(when)} = {said}" if said else ""
+
+
 def _as_listed(said: str, known: Sequence[str]) -> str:
     """Return a word as it is listed; readings of a machine have other words for its connection."""
     word = _SAME.get(said.casefold(), said.casefold())

@@ -16,7 +16,7 @@ from ..host import Catalogue
 from ..job import BENCH
 from ..requirements import ANY_KIND, TABLE_OF_KINDS, lists_kinds
 from ..tables import Row
-from .facts import deciding, others
+from .facts import unless
 
 OTHER = "other"  # the kind of a machine that is of none of the others
 
@@ -43,8 +43,7 @@ class UsualCheck(NamedTuple):
     @property
     def unless(self) -> str:
         """What a sheet may say so that it is not required."""
-        said = " or ".join(f'"{word}"' for word in others(self.when))
-        return f"{deciding(self.when)} = {said}" if said else ""
+        return unless(self.when)
 
 
 def usual(kind: str) -> list[UsualCheck]:
