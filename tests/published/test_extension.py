@@ -27,8 +27,9 @@ def test_good_cord_passes():
     assert extension(**GOOD).verdict is Verdict.PASS
 
 
-# makers' sheets: one allows none; three advise against one and accept a three-wire grounding cord
-# of 15 A or more
+# makers' sheets, installation pages of household refrigerators and washers, sections on extension
+# cords (four copies): one allows none; three advise against one and accept a three-wire grounding
+# cord of 15 A or more. NEC (NFPA 70), 2011 to 2023, Table 400.5(A)(1)
 @pytest.mark.parametrize(
     ("given", "name", "verdict"),
     [
@@ -177,27 +178,23 @@ def test_a_metal_of_unknown_resistance_is_untold(which, motor):
     assert verdicts(found)["drop while running"] is Verdict.CANNOT_TELL
 
 
-def test_drop_and_dip_are_those_of_their_own_calculations():
-    more = {"nameplate_voltage": "115 V", "wire": "14 AWG", "run_length": "60 ft"}
-    more |= {"other_current": "6.2 A", "conductor_temperature": "60 C"}
-    start = {"voltage_at_rest": "117.5 V", "locked_rotor_current": "14.2 A"}
-    found = extension(**GOOD | {"cord": "16 AWG", "has_motor": "yes"} | more | start)
-    cord = {"cord": "16 AWG", "cord_length": "50 ft"}
-    drop = wirecalc.run("drop", **more, **cord, current="1.6 A", voltage_at_rest="117.5 V")
-    dip = wirecalc.run("dip", **more, **cord, **start, rated_load_current="1.6 A")
-    for own in (drop, dip):
-        for c in own.criteria:
-            assert verdicts(found)[c.criterion.name] is c.verdict
-            assert found.criterion(c.criterion.name).reason == c.reason
-    for name in ("drop", "lowest volts at start", "loop resistance"):
-        source = dip if name == "lowest volts at start" else drop
-        assert found.figure(name).figure.value == source.figure(name).figure.value
+def test_drop_and_start_by_hand():
+    # NEC, Chapter 9 Table 8: 2 x 60 ft of 14 AWG, 3.14 ohm/kft, and 2 x 50 ft of 16 AWG, 4.99, are
+    # 0.3768 and 0.499 ohm; 1.6 A and 14.2 A through 0.8758 ohm, 117.5 V at rest
+    given = GOOD | {"cord": "16 AWG", "run_length": "60 ft", "has_motor": "yes"}
+    given |= {"voltage_at_rest": "117.5 V", "locked_rotor_current": "14.2 A"}
+    found = extension(**given)
+    assert found.figure("drop").figure.value == pytest.approx(1.6 * 0.8758)
+    lowest = found.figure("lowest volts at start").figure.value
+    assert lowest == pytest.approx(117.5 - 14.2 * 0.8758, abs=2e-3)  # 0.007 ohm of reactance across
+    assert found.verdict is Verdict.PASS
 
 
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
-        ({"voltage_at_start": "104 V"}, Verdict.PASS),  # 103.5 V is 90 % of 115 V
+        # 103.5 V, 90 % of 115 V: makers' sheets, volts at the load; 92 V, 80 %: common practice
+        ({"voltage_at_start": "104 V"}, Verdict.PASS),
         ({"voltage_at_start": "91.9 V"}, Verdict.FAIL),  # 80 % is 92 V, practice
         ({"locked_rotor_current": "14.2 A"}, Verdict.CANNOT_TELL),  # no volts at rest
     ],

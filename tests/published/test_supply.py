@@ -10,6 +10,16 @@ import pytest
 import wirecalc
 from wirecalc import BadInput, tables
 
+# where the values below come from
+MAKERS = (
+    "makers' sheets, volts at the load, 90 to 110 % of the plate: an appliance repair text and an "
+    "ice-machine service manual (two copies, by excerpt; the row plate of supply-ranges)"
+)
+TABLE_8 = "NEC (NFPA 70), 2011, Chapter 9 Table 8, 75 C, and its note 2, 0.00323 per K (two copies)"
+ADVICE = "NEC, 210.19(A) and 215.2(A), informational notes, 3 and 5 % (two copies)"
+PRACTICE = "common practice, no source"
+BY_HAND = "independent method: Kirchhoff's laws worked by hand from the readings"
+
 
 def supply(plate="115 V", **given):
     return wirecalc.run("supply", nameplate_voltage=plate, **given)
@@ -22,7 +32,7 @@ def verdict(finding, name):
 @pytest.mark.parametrize(
     ("plate", "least", "most"),
     [
-        # 90 and 110 % of the plate: an appliance repair text, an ice-machine service manual
+        # 90 and 110 % of the plate: MAKERS
         (115, 103.5, 126.5),
         (120, 108, 132),
         (208, 187.2, 228.8),
@@ -51,6 +61,7 @@ def test_a_240_v_plate_on_208_v_is_no_match_and_no_part_is_at_fault():
 
 
 def test_a_208_240_v_plate_takes_both_services():
+    # MAKERS: from 90 % of 208 V to 110 % of 240 V
     for nominal, volts in (("208 V", "205 V"), ("240 V", "238 V")):
         found = supply(
             "240 V",
@@ -65,6 +76,7 @@ def test_a_208_240_v_plate_takes_both_services():
 
 
 def test_the_errors_of_two_readings_are_independent_and_the_way_out_is_said():
+    # ADVICE: 3 %; the ends of the band by hand
     lost = "volts lost with the load, of those at rest"
     # ±(1 % + 0.3 V): at worst 120.49 V at rest and 115.728 V running, 3.952 % apart
     both = supply(
@@ -98,6 +110,7 @@ def test_a_dead_outlet_fails(given):
 
 
 def test_volts_at_rest_alone_pass_nothing():
+    # MAKERS: 103.5 V are 90 % of 115 V
     good = supply(voltage_at_rest="120 V")
     assert good.verdict == "cannot tell"
     assert "voltage_running" in {
@@ -249,17 +262,20 @@ def test_volts_that_no_house_has_are_read_again(name):
 
 
 def test_the_meter_counts():
+    # MAKERS: 103.5 V are 90 % of 115 V
     # 104.5 V ±(1%+3): 103.155 to 105.845 V reaches across 103.5 V
     assert supply(voltage_running="104.5 V ±(1%+3)").verdict == "cannot tell"
     assert supply(voltage_running="105.0 V ±(1%+3)").verdict == "pass"  # from 103.65 V
 
 
 def test_the_ranges_of_the_table_are_those_of_their_percentages():
+    # MAKERS; data sheet of a household compressor, operating voltage range, 198 to 244 V (one copy)
+    # ANSI C84.1-1982, range A, -5 % (a secondary text, one copy)
     rows = {r.text("range"): r for r in tables.load("supply-ranges").rows}
     assert rows["compressor-115"].number("low") == pytest.approx(0.9 * 115)
     assert rows["compressor-115"].number("high") == pytest.approx(1.1 * 115)
     assert rows["compressor-220-230"].number("low") == pytest.approx(0.9 * 220)
-    assert rows["ansi-a"].number("low") == pytest.approx(0.95 * 120)  # a secondary text: -5 %
+    assert rows["ansi-a"].number("low") == pytest.approx(0.95 * 120)
     # the state's rule begins and ends outside of range A, and inside of range B
     for end, sign in (("low", 1), ("high", -1)):
         a, state, b = (sign * rows[r].number(end) for r in ("ansi-a", "state-code", "ansi-b"))
@@ -268,7 +284,7 @@ def test_the_ranges_of_the_table_are_those_of_their_percentages():
 
 # ---- upstream
 
-# NEC Chapter 9 Table 8, stranded uncoated copper at 75 C, ohm/kft, and 0.00323 per K
+# TABLE_8, stranded uncoated copper: ohm per ft of 14 AWG at 20 C
 FT_14_AT_20 = 3.14e-3 * (1 - 0.00323 * 55)
 
 
@@ -305,7 +321,8 @@ def test_heat_in_a_joint_behind_the_panel(watts, word):
 
 
 def test_the_wire_counts_as_cold():
-    # 40 ft of 14 AWG at 20 C: 2 x 40 ft x 2.525 ohm/kft (NBS Handbook 100, solid 14 AWG)
+    # 40 ft of 14 AWG solid at 20 C: 2.525 ohm/kft, wire table of four digits (three copies seen);
+    # NBS Handbook 100 has 2.52 (from memory)
     found = upstream(120, 118, 8, wire="14 AWG solid", run_length="40 ft")
     (loop,) = (f.figure.value for f in found.figures if "there and back" in f.figure.name)
     assert loop == pytest.approx(0.080 * 2.525, rel=1e-3)
@@ -434,7 +451,7 @@ def test_legs_that_move_apart_are_told_at_the_top(second, error, said):
 
 
 def test_volts_lost_with_the_load_are_judged_by_the_advice():
-    # NEC 210.19(A) and 215.2(A) notes: 3 and 5 %, advice; of 121 V 3.63 and 6.05 V
+    # ADVICE: of 121 V 3.63 and 6.05 V
     name = "volts lost with the load, of those at rest"
     for running, word in ((117.4, "pass"), (117.3, "marginal"), (113, "marginal")):
         given = {"voltage_at_rest": "121 V", "voltage_running": f"{running} V", "current": "20 A"}
@@ -493,6 +510,7 @@ def test_a_loss_is_found_by_solving_the_circuit():
 
 
 def test_what_is_not_known_is_not_blamed():
+    # TABLE_8; 5 W and 0.1 ohm ahead of the panel: PRACTICE
     amps, loop = 10.0, 80 * FT_14_AT_20
     sag = 0.09  # ohm: 9 W, of a joint or of the service
     untold = upstream(120, 120 - amps * (loop + sag), amps, **RUN)
@@ -508,6 +526,7 @@ def test_what_is_not_known_is_not_blamed():
 
 @pytest.mark.parametrize(("volts", "word"), [(0.099, "pass"), (0.101, "cannot tell"), (4, None)])
 def test_without_the_wire_only_a_watt_in_all_passes(volts, word):
+    # 1 W: PRACTICE; 0.1 V at 10 A
     found = upstream(120, 120 - volts, 10)
     assert found.verdict == (word or "cannot tell")
     if word != "pass":
@@ -528,6 +547,7 @@ def test_wiring_that_is_known_in_part_passes_and_fails_nothing(given):
 
 
 def test_a_run_that_takes_more_than_was_lost_is_no_pass():
+    # TABLE_8; under 0.8 of the wire's own volts a length is wrong: PRACTICE
     # 120 ft take 10 A x 0.62 ohm = 6.2 V; 2 V were lost
     found = upstream(120, 118, 10, wire="14 AWG", run_length="120 ft")
     assert found.verdict == "cannot tell"
@@ -594,6 +614,7 @@ def test_a_weak_neutral_moves_the_legs_apart(neutral, word):
 
 
 def test_legs_are_judged_apart():
+    # TABLE_8; 5 W: PRACTICE; BY_HAND
     # 10 A through both legs of 40 ft of 10 AWG (1.24 ohm/kft at 75 C); 0.3 ohm more in the second
     one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
     found = upstream(
@@ -705,6 +726,7 @@ def test_a_small_current_on_an_unknown_wire_is_not_told():
 
 
 def test_the_panel_was_read_on_the_first_leg_only():
+    # TABLE_8; BY_HAND
     legs = {"second_leg_at_rest": "120 V", "second_leg_running": "118 V"}
     legs |= {"second_leg_current": "10 A"}
     panel = {"panel_at_rest": "120 V", "panel_running": "118.5 V"}
@@ -717,6 +739,7 @@ def test_the_panel_was_read_on_the_first_leg_only():
 
 
 def test_power_factor_pairs_the_most_volts_lost_with_the_least_left():
+    # TABLE_8; 5 W and 0.1 ohm ahead of the panel: PRACTICE; BY_HAND
     # 113 V +-75 %: at 118.3 V of 120 V only 1.7 V are lost, so a fail cannot be certain
     given = {"voltage_at_rest": "120 V", "current": "12 A", "power_factor": "95 %"}
     given |= {"wire": "14 AWG", "run_length": "38.8 ft"}
