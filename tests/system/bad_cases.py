@@ -124,7 +124,7 @@ GOOD: dict[str, dict[str, str]] = {
     | {"tested_part": "heater", "test_voltage": "500 V", "switched_on": "yes"}
     | {"electronics_unplugged": "yes", "dried": "no", "nameplate_power": "2585 W"},
     "leakage": {"leakage_current": "0.3 mA", "machine_kind": "stationary", "standard": "ul-101"}
-    | {"connection": "plug", "rcd_rating": "30 mA", "neutral_strap": "no-strap"}
+    | {"connection": "plug", "neutral_strap": "no-strap"}
     | {"switched_on": "yes", "nameplate_power": "2585 W", "on_gfci": "yes"}
     | {"other_leakage": "0.5 mA"},
     "screening": {"over_range": "yes", "ohm_range": "20 Mohm", "switched_on": "yes"}
