@@ -71,7 +71,11 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "current": near(5.6, 7, 10, 12, 15, 16, 20, 24, high=45),
         "breaker": texts(["7 A", "15 A", "20 A", "30 A", "50 A"]),
     },
-    "inrush": {},
+    "inrush": {
+        # left out, others are tried in their place, and only where that could change the verdict
+        "meter_mode": texts(["inrush", "peak-hold", "max-hold"]),
+        "device": texts(["ul-489", "iec-60898-b", "iec-60898-c", "fuse-plug-time-delay"]),
+    },
     "motor-circuit": {
         "motor_kind": texts(["motor", "compressor"]),
         "fastened_in_place": texts(["yes"]),
@@ -166,7 +170,9 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "new_functioning_temperature": texts(["125 C", "128 C", "130 C", "140 C"]),
     },
     "start-device": {
-        "start_device": texts(["ptc", "ptc", "run-thermistor", "current-relay", "potential-relay"])
+        "start_device": texts(
+            ["ptc", "ptc", "run-thermistor", "current-relay", "potential-relay", "combined-kit"]
+        )
     },
     "overload": {},
     "locked": {"high_time": near(1, 3, high=10)},
@@ -248,14 +254,16 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "horsepower": texts(["1/4 hp"]),
         "nameplate_voltage": texts(["115 V"]),
         "frequency": texts(["50 Hz"]),
-        "voltage": near(103.5, 115, 126.5, high=140),
-        "peak": near(7.56, 8.4, 12, 13.44, 30, 75, 150, high=200),
-        "settled": near(0.08, 0.48, 1.6, 1.76, high=3),
+        "voltage": near(92, 103.5, 115, 126.5, 138, high=150),
+        "peak": near(0.6, 1.8, 7.56, 8.4, 12, 13.44, 30, 33.9, 75, high=200),
+        "settled": near(0.08, 0.32, 0.48, 1.6, 1.76, 2.304, high=3),
         "settle_time": near(1, 3, 50, 120, high=150),
-        "meter_mode": texts(["inrush", "peak-hold", "max-hold"]),
         "breaker": texts(["5 A", "15 A", "20 A"]),
         "nameplate_current": texts(["1.5 A", "6.5 A"]),
         "nameplate_load": texts(["appliance", "heater", "motor"]),
+        "motor_kind": texts(["motor", "compressor"]),
+        "service_factor_current": texts(["1.9 A"]),
+        "inverter": texts(["yes", "no"]),
     },
     "drop": RUN
     | {
@@ -452,13 +460,15 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "contact_upright": texts(["open", "closed"]),
         "contact_inverted": texts(["open", "closed"]),
         "coil_open": texts(["yes", "no"]),
+        "browned_or_rattling": texts(["no", "no", "yes"]),
     },
     "overload": {
-        "overload_resistance": near(0.3, 1, 1.3, high=3),
+        "overload_resistance": near(0.3, 1, 1.3, 40, high=60),
+        "nameplate_voltage": texts(["115 V", "230 V"]),
         "lead_resistance": near(0.3, high=1),
         "overload_open": texts(["yes", "no"]),
         "overload_cold": texts(["yes", "no"]),
-        "trip_temperature": near(107.22, 121.11, low=40, high=200),
+        "trip_temperature": near(70, 107.22, 121.11, 160, low=40, high=200),
         "reset_temperature": near(65.56, 71.11, low=20, high=100),
     },
     "locked": {
@@ -466,10 +476,12 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "locked_rotor_current": texts(["12 A"]),
         "rated_load_current": texts(["1.6 A"]),
         "nameplate_voltage": texts(["115 V"]),
-        "voltage": near(103.5, 115, 126.5, high=140),
-        "settled": near(1.6, 1.76, high=3),
+        "voltage": near(92, 103.5, 115, 126.5, 138, high=150),
+        "settled": near(0.32, 0.48, 1.6, 1.76, 2.304, high=3),
         "overload_trips": texts(["0", "3"]),
         "reset_time": near(1, 60, high=100),
+        "motor_kind": texts(["motor", "compressor"]),
+        "inverter": texts(["yes", "no"]),
     },
     "windings": {
         "reading_1_2": near(4, 4.6, 8, 10, 12, 15.2, high=20),
@@ -482,6 +494,8 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "maker_run": texts(["4 ohm", "4.3 ohm"]),
         "maker_start": texts(["12 ohm", "11.2 ohm"]),
         "case_resistance": near(1, 2, high=30),
+        "maker_each": texts(["4 ohm", "6.2 ohm"]),
+        "tested_part": texts(["compressor", "motor"]),
     },
     "capacitor": {
         "capacitor_current": near(2.0572, 2.2993, 2.5413, 2.7833, 3.15, high=5),

@@ -235,3 +235,12 @@ def test_a_load_on_its_breaker_is_left_to_breaker() -> None:
     assert not [c for c in carried.criteria if "settled current against" in c.criterion.name]
     over = start(**(motor | {"breaker": "14 A"}), settled="14.5 A")
     assert over.criterion("settled current against the breaker").verdict == "fail"
+
+
+def test_the_crest_that_a_breaker_sees_has_a_name_of_its_own() -> None:
+    # 12 x 117/115 = 12.21 A; crest factor of power factor 0.5 (R/X 0.577): 1.695, over sqrt2 1.199
+    finding = start(breaker="15 A", device="ul-489")
+    crest = finding.figure("highest first crest").figure.value
+    judged = finding.criterion("first crest over sqrt2 against the breaker").criterion.actual
+    assert crest == pytest.approx(20.70, abs=0.05)
+    assert judged == pytest.approx(crest / 2**0.5)

@@ -160,12 +160,13 @@ def windings(
 ) -> Iterator[Item]:
     """Which pin of this motor is common, start, run, and do its windings read right?
 
-    Number the pins, take all wires off, read each pair cold. The largest pair leaves common out;
-    of the other two the lower is common to run, the higher common to start. The two must add up
-    to the largest within 0.3 ohm or 5 % (common practice): if not, the readings contradict each
-    other and nothing is named. Start under 1.2 times run: a reversing motor has two like windings,
-    a three-phase or inverter motor three; no pin is named, and the motor is not condemned: three
-    like ones are judged by the maker's ohms of each pair.
+    For a single-phase motor; three-phase and inverter ones by their maker's ohms alone. Number the
+    pins, take all wires off, read each pair cold. The largest pair leaves common out; of the other
+    two the lower is common to run, the higher common to start. The two must add up to the largest
+    within 0.3 ohm or 5 % (common practice): if not, the readings contradict each other and nothing
+    is named. Start under 1.2 times run: a reversing motor has two like windings, a three-phase or
+    inverter motor three; no pin is named, and the motor is not condemned: three like ones are
+    judged by the maker's ohms of each pair.
 
     Inputs: readings and leads in ohm (0 to 1000, leads to 2), open_pin, common_pin, maker's ohms
     (7 % at 25 C, with winding_temperature in C), case_resistance in Mohm, tested_part. Yields each

@@ -100,7 +100,7 @@ def _start(device: overcurrent.Device, rms: float, settle_time: float | None) ->
 
 def _crest(device: overcurrent.Device, part: overcurrent.Instantaneous, crest: float) -> Item:
     """Judge the first crest over sqrt2; a standard's instantaneous part has its end in 0.1 s."""
-    name, rating = "first crest against the breaker", device.rating
+    name, rating = "first crest over sqrt2 against the breaker", device.rating
     if part.high is None:
         return at_most(
             name,
