@@ -560,3 +560,20 @@ def test_an_ambient_that_is_left_out_is_no_pass():
     assert found.decided_by.criterion.needs == ("device_ambient",)
     assert wirecalc.run("trip", **given, device_ambient="30 C").verdict == "pass"
     assert wirecalc.run("trip", **given, device_ambient="45 C").verdict == "marginal"
+
+
+@pytest.mark.parametrize(
+    ("current", "word", "first"),
+    # UL 489, calibration: above 100 % it may trip in any air, and 135 % within 1 h trips
+    [
+        *(("14 A", "cannot tell", "holds, where"), ("18 A", "marginal", "may trip")),
+        ("21 A", "fail", "trips"),
+    ],
+)
+def test_air_that_changes_nothing_is_not_asked_for(current, word, first):
+    given = {"device": "ul-489", "breaker": "15 A", "overcurrent_time": "2 h"}
+    found = wirecalc.run("trip", **given, current=current)
+    assert found.verdict == word
+    assert found.answers[0].text.startswith(first)
+    left = [n.what for n in found.not_checked]
+    assert ("air around the device" in left) == (word == "marginal")

@@ -5,14 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from wirecalc import (
-    PRACTICE,
-    Confidence,
     Criterion,
     Item,
     Origin,
-    Source,
+    Verdict,
     at_most,
-    at_or_below,
     cannot_tell,
     courses,
     not_checked,
@@ -22,11 +19,11 @@ from wirecalc import (
 from wirecalc.sources import computed
 
 from .course import Run
+from .must_trip import from_memory, must_trip, origin_of, past
 from .told import AIR, answered, figures, heat_rows, known_points
 
+_AIR_COUNTS = (Verdict.PASS.rank, Verdict.FAIL.rank)  # hot it may not hold, cold it may not trip
 _READ = "read the maker's curve of this device; never fit a larger one"
-_SWITCH_OFF = "switch off and find out what draws so much; never fit a larger breaker or fuse"
-_MEMORY = "time at what trips it, from memory"
 _GFCI = "what a GFCI or AFCI part of it trips on: leakage or arcing, at any current (see leakage)"
 _MODEL = computed("thermal-memory", "first-order thermal model", "most sensitive allowed devices")
 
@@ -46,6 +43,11 @@ def judge(
     criteria = list(_criteria(device, run, ambient))
     if heats:
         criteria.append(_heat(heats))
+    if device.ambient is not None and ambient is None:
+        if max(c.verdict.rank for c in criteria) in _AIR_COUNTS:
+            criteria.append(_air_untold(device.ambient))
+        else:
+            yield not_checked(AIR, "hotter or colder it may trip as well")
     yield answered(criteria)
     yield from figures(device, run)
     yield from criteria
@@ -82,21 +84,15 @@ def _criteria(device: overcurrent.Device, run: Run, ambient: float | None) -> It
     cold = ambient is not None and device.ambient is not None and ambient < device.ambient.trip
     known = found if run.known is None else overcurrent.measure(device, run.known)
     if found.trips is not None:
-        sure = known.trips if known.trips and _past(known.trips) else found.trips
-        yield _must(device, sure, "time at what must trip it", timed=sure is known.trips, cold=cold)
-    if found.instant is not None:
-        sure = known.instant if known.instant and _past(known.instant) else found.instant
-        timed = sure is known.instant
-        yield _must(device, sure, "time at what trips it at once", timed=timed, cold=False)
-    yield from _from_memory(device, run, cold=cold)
-    if device.ambient is not None and ambient is None:
-        yield cannot_tell(
-            AIR,
-            f"it holds as stated up to {device.ambient.hold:g} C, and the air was not given",
-            measure="measure the air at the panel or fuse",
-            needs=("device_ambient",),
-            source=device.ambient.source,
+        sure = known.trips if known.trips and past(known.trips) else found.trips
+        yield must_trip(
+            device, sure, "time at what must trip it", timed=sure is known.trips, cold=cold
         )
+    if found.instant is not None:
+        sure = known.instant if known.instant and past(known.instant) else found.instant
+        timed = sure is known.instant
+        yield must_trip(device, sure, "time at what trips it at once", timed=timed, cold=False)
+    yield from from_memory(device, run, cold=cold)
     if ambient is not None and device.ambient is not None:
         yield at_most(
             AIR,
@@ -111,10 +107,14 @@ def _criteria(device: overcurrent.Device, run: Run, ambient: float | None) -> It
         )
 
 
-def _origin(source: Source) -> Origin:
-    if source == overcurrent.CURVE:
-        return Origin.MAKER
-    return Origin.PRACTICE if source == PRACTICE else Origin.STANDARD
+def _air_untold(reference: overcurrent.Ambient) -> Criterion:
+    return cannot_tell(
+        AIR,
+        f"it holds as stated up to {reference.hold:g} C, and the air was not given",
+        measure="measure the air at the panel or fuse",
+        needs=("device_ambient",),
+        source=reference.source,
+    )
 
 
 def _highest(device: overcurrent.Device, highest: float) -> Criterion:
@@ -125,7 +125,7 @@ def _highest(device: overcurrent.Device, highest: float) -> Criterion:
         top.multiple * device.rating,
         "A",
         source=top.source,
-        origin=_origin(top.source),
+        origin=origin_of(top.source),
         advisory=True,
         behind="the times by which it has tripped; whether it trips sooner no standard says",
         says="above it no least time is stated, so it may trip",
@@ -141,7 +141,7 @@ def _held(device: overcurrent.Device, held: overcurrent.Reached) -> Criterion:
         held.stretch.limit,
         "s",
         source=held.limit.source,
-        origin=_origin(held.limit.source),
+        origin=origin_of(held.limit.source),
         advisory=True,
         behind="the times by which it has tripped; whether it trips sooner no standard says",
         says=f"up to {upto:.4g} A is held for so long, from cold",
@@ -165,74 +165,12 @@ def _crest(device: overcurrent.Device, run: Run) -> Iterator[Criterion]:
         "A",
         caution=None if high is None else low,
         source=part.source,
-        origin=_origin(part.source),
+        origin=origin_of(part.source),
         advisory=high is None,
         behind="what trips it at once, within 0.1 s",
         says=says,
         action=_READ,
     )
-
-
-def _past(reached: overcurrent.Reached) -> bool:
-    return not at_or_below(reached.stretch.time, reached.stretch.limit)
-
-
-def _must(
-    device: overcurrent.Device, reached: overcurrent.Reached, name: str, *, timed: bool, cold: bool
-) -> Criterion:
-    amperes = reached.limit.multiple * device.rating
-    stretch = reached.stretch
-    if not timed and _past(reached):
-        return cannot_tell(
-            name,
-            f"{amperes:.4g} A trips it within {stretch.limit:g} s, "
-            "and how long the current flows was not given",
-            measure="time it with the meter's inrush or record function",
-            needs=("overcurrent_time", "settle_time", "on_time"),
-            source=reached.limit.source,
-        )
-    says = f"at {amperes:.4g} A and above it has tripped by then"
-    says += ", at its reference ambient; here it is colder" if cold else ""
-    if reached.limit.source.confidence is Confidence.MEMORY:
-        says += "; limit not confirmed"
-    return at_most(
-        name,
-        stretch.time,
-        stretch.limit,
-        "s",
-        source=reached.limit.source,
-        origin=_origin(reached.limit.source),
-        advisory=cold or _within_doubt(reached),
-        behind="in warm air it fails; a time from memory fails where 25 % more is past too",
-        says=says,
-        action=_SWITCH_OFF,
-        better="" if stretch.time else f"an ammeter that settles {amperes:.4g} A",
-    )
-
-
-def _from_memory(device: overcurrent.Device, run: Run, *, cold: bool) -> Iterator[Criterion]:
-    """Judge by the trip times that are only remembered: past all that they may be off it trips.
-
-    The windows of IEC 60898-1 are of its later editions, and judge nothing.
-    """
-    trips = tuple(limit for what, limit in device.recalled if what == "trips within")
-    if not trips or device.name.startswith("iec-"):
-        return
-    remembered = device._replace(holds=(), trips=trips)
-    found = overcurrent.measure(remembered, run.course).trips
-    known = None if run.known is None else overcurrent.measure(remembered, run.known).trips
-    if found is not None:
-        timed = run.known is None or (known is not None and _past(known))
-        sure = known if known is not None and timed else found
-        yield _must(device, sure, _MEMORY, timed=timed, cold=cold)
-
-
-def _within_doubt(reached: overcurrent.Reached) -> bool:
-    """Whether a time is past a remembered one, and not past all that it may be off."""
-    limit, source = reached.stretch.limit, reached.limit.source
-    if source.confidence is not Confidence.MEMORY:
-        return False
-    return at_or_below(reached.stretch.time, limit + source.may_be_off(limit, "s")[0])
 
 
 def _heat(heats: Sequence[courses.Heat]) -> Criterion:

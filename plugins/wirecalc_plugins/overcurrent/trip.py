@@ -34,7 +34,6 @@ from .wrong_trip import refuse
 
 _TIME = "s"
 _LONGEST = 86_400.0  # s; a day stands for without end, every limit is shorter
-_BREAKERS = "ul-489|iec-60898-b|iec-60898-c|iec-60898-d"
 WAVEFORMS = ("rms", "instantaneous")
 
 
@@ -151,8 +150,9 @@ def trip(
     device_ambient: Annotated[
         float | None,
         Reading("C", low=-40, high=90, typical="25 C", text="air around the breaker or fuse"),
-        asked(when=f"device={_BREAKERS}"),
-        extra("the reference ambient of fuses was not seen"),
+        extra(
+            "one that may trip may do so in any air; where it would hold or trip it is asked for"
+        ),
     ] = None,
     recording: Annotated[
         FileColumns | None,
@@ -210,7 +210,7 @@ def trip(
     breaker 5 to 10 times, practice). Starts that follow each other: two elements of the first
     order, the most sensitive that the standard allows, must stay below their trip (model,
     practice). Hotter than the reference it may trip; colder it may hold. A trip of a GFCI or AFCI,
-    on leakage or arcing, is another matter.
+    on leakage or arcing, is another matter, and so is the overload of a motor.
 
     Inputs: device; breaker in A; current in A, rms, for overcurrent_time in s; or LRA with
     settle_time, settled, on_time, off_time, starts; either with other_current beside it; or a

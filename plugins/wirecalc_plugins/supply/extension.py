@@ -20,12 +20,9 @@ from wirecalc import (
     assumed,
     at_most,
     calculation,
-    cannot_tell,
     extra,
-    figure,
     may_be_absent,
     not_checked,
-    put,
 )
 from wirecalc.runs import Path
 
@@ -40,11 +37,11 @@ from ..inputs import (
     VOLTAGE_AT_REST,
     VOLTAGE_AT_START,
 )
-from .dip_model import Start, volts
+from .cord_volts import cord_dip, cord_drop
 from .makers_word import ALLOWS, cord_cautions, makers_word
-from .path import DROP, judge_drop, loops, missing, path_to, running_drop, too_much
-from .start_volts import LEAST, judge_locked, judge_measured, judge_start, not_above
-from .volts_left import judge_left, volts_that_clash
+from .path import DROP, loops, missing, path_to, running_drop, too_much
+from .start_volts import LEAST, judge_locked, not_above
+from .volts_left import volts_that_clash
 
 STARTS = ("direct", "inverter", "brush motor")
 _MAY = "maker_allows=three-wire grounding|yes|not stated"
@@ -199,7 +196,7 @@ def extension(
     if path is None:
         path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
         yield from loops(path)
-    yield from _drop(path, current, other, nameplate_voltage, voltage_at_rest)
+    yield from cord_drop(path, current, other, nameplate_voltage, voltage_at_rest)
     if locked_rotor_current is not None:
         yield from judge_locked(
             locked_rotor_current, nameplate_voltage or 0.0, current, "locked_rotor_current"
@@ -211,65 +208,4 @@ def extension(
         path = missing(LEAST, wire, run_length, cord, cord_length) or path
         given = {"locked_rotor_current": locked_rotor_current}
         given |= {"nameplate_voltage": nameplate_voltage, "voltage_at_rest": voltage_at_rest}
-        yield from _dip(path, given, other, voltage_at_start, has_motor)
-
-
-def _drop(
-    path: Path | Item, current: float, other: float, plate: float | None, at_rest: float | None
-) -> Iterator[Item]:
-    if not isinstance(path, Path):
-        yield path
-        return
-    lost = running_drop(current, other, path)
-    more = f" + {put(other, 'A')} x {put(path.shared.real, 'ohm')}" if other else ""
-    yield figure(
-        "drop" if path.wire is not None else "drop in the cord",
-        lost,
-        "V",
-        working=lambda: f"{put(current, 'A')} x {put(path.whole.real, 'ohm')}{more}",
-    )
-    needs = [] if plate is not None else ["nameplate_voltage"]
-    needs += [] if path.wire is not None else ["wire", "run_length"]
-    if plate is None or needs:
-        yield cannot_tell(
-            DROP,
-            f"{lost:.3g} V"
-            + (" and the building wire's" if path.wire is None else "")
-            + (", of a plate that was not given" if plate is None else ""),
-            measure="read the volts on the plate, and gauge and length of the building wire",
-            needs=needs,
-        )
-    else:
-        yield judge_drop(lost, plate)
-        yield judge_left(lost, plate, at_rest)
-
-
-def _dip(
-    path: Path | Item,
-    given: dict[str, float | None],
-    other: float,
-    at_start: float | None,
-    has_motor: bool | None,
-) -> Iterator[Item]:
-    locked_rotor, plate, at_rest = given.values()
-    arithmetic = isinstance(path, Path) and locked_rotor is not None and at_rest is not None
-    if at_start is not None and plate is not None and not arithmetic:
-        yield not_checked("whether the meter caught the lowest cycle", "give LRA, wire and its run")
-        yield from judge_measured(at_start, plate)
-    elif not isinstance(path, Path):
-        yield path
-    elif locked_rotor is None or plate is None or at_rest is None:
-        left_out = [name for name, value in given.items() if value is None]
-        kind = "motor_start" if has_motor else "has_motor"
-        asked_too = [kind] if locked_rotor is None else []
-        yield cannot_tell(
-            LEAST,
-            f"{', '.join(left_out)} not given; a machine without a motor has no start, one with an "
-            "inverter or brushes no LRA",
-            measure="read the plate, and the volts at the plug with nothing running",
-            needs=[*left_out, *asked_too],
-        )
-    else:
-        start = Start(at_rest, plate, locked_rotor, other)
-        yield from volts(start, path)
-        yield from judge_start(start, path, at_start)
+        yield from cord_dip(path, given, other, voltage_at_start, has_motor)

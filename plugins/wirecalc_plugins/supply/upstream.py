@@ -216,10 +216,13 @@ def upstream(
     own current, both are read to neutral, which may carry none or all of the current; if it rises
     as this one falls, over 5 % fails and over 2 % is marginal.
 
+    Meant for a steady load on a line of a house: what cycles, ramps or starts between the two
+    readings tells nothing.
+
     Inputs: volts in V (20 to 700), currents in A (0.5 to 200), lengths in ft one way (to 2000),
     conductor_temperature in C, load_kind, power_factor in %. Yields resistances, heat, criteria
-    a leg and one for the neutral. Refuses volts that rise with the load, a heater of low power
-    factor. Source: tables nec-ch9-table8, nec-ch9-table9, iec-60228, practice.
+    a leg and one for the neutral. Refuses volts that rise with the load. Source: tables
+    nec-ch9-table8, nec-ch9-table9, iec-60228, practice.
     """
     known = bands or {}
     wiring = wiring_of(wire, run_length, cord, cord_length, conductor_temperature, known)

@@ -1,0 +1,93 @@
+"""The times by which a breaker or fuse has tripped: of its standard, and those from memory."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wirecalc import (
+    PRACTICE,
+    Confidence,
+    Criterion,
+    Origin,
+    Source,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    overcurrent,
+)
+
+from .course import Run
+
+_MEMORY = "time at what trips it, from memory"
+_SWITCH_OFF = "switch off and find out what draws so much; never fit a larger breaker or fuse"
+
+
+def origin_of(source: Source) -> Origin:
+    """Return whose limit a point of a device is."""
+    if source == overcurrent.CURVE:
+        return Origin.MAKER
+    return Origin.PRACTICE if source == PRACTICE else Origin.STANDARD
+
+
+def past(reached: overcurrent.Reached) -> bool:
+    """Whether a course uses more than the time of a limit."""
+    return not at_or_below(reached.stretch.time, reached.stretch.limit)
+
+
+def must_trip(
+    device: overcurrent.Device, reached: overcurrent.Reached, name: str, *, timed: bool, cold: bool
+) -> Criterion:
+    """Judge a course by a time within which it trips; `cold` is air below its reference."""
+    amperes = reached.limit.multiple * device.rating
+    stretch = reached.stretch
+    if not timed and past(reached):
+        return cannot_tell(
+            name,
+            f"{amperes:.4g} A trips it within {stretch.limit:g} s, "
+            "and how long the current flows was not given",
+            measure="time it with the meter's inrush or record function",
+            needs=("overcurrent_time", "settle_time", "on_time"),
+            source=reached.limit.source,
+        )
+    says = f"at {amperes:.4g} A and above it has tripped by then"
+    says += ", at its reference ambient; here it is colder" if cold else ""
+    if reached.limit.source.confidence is Confidence.MEMORY:
+        says += "; limit not confirmed"
+    return at_most(
+        name,
+        stretch.time,
+        stretch.limit,
+        "s",
+        source=reached.limit.source,
+        origin=origin_of(reached.limit.source),
+        advisory=cold or _within_doubt(reached),
+        behind="in warm air it fails; a time from memory fails where 25 % more is past too",
+        says=says,
+        action=_SWITCH_OFF,
+        better="" if stretch.time else f"an ammeter that settles {amperes:.4g} A",
+    )
+
+
+def from_memory(device: overcurrent.Device, run: Run, *, cold: bool) -> Iterator[Criterion]:
+    """Judge by the trip times that are only remembered: past all that they may be off it trips.
+
+    The windows of IEC 60898-1 are of its later editions, and judge nothing.
+    """
+    trips = tuple(limit for what, limit in device.recalled if what == "trips within")
+    if not trips or device.name.startswith("iec-"):
+        return
+    remembered = device._replace(holds=(), trips=trips)
+    found = overcurrent.measure(remembered, run.course).trips
+    known = None if run.known is None else overcurrent.measure(remembered, run.known).trips
+    if found is not None:
+        timed = run.known is None or (known is not None and past(known))
+        sure = known if known is not None and timed else found
+        yield must_trip(device, sure, _MEMORY, timed=timed, cold=cold)
+
+
+def _within_doubt(reached: overcurrent.Reached) -> bool:
+    """Whether a time is past a remembered one, and not past all that it may be off."""
+    limit, source = reached.stretch.limit, reached.limit.source
+    if source.confidence is not Confidence.MEMORY:
+        return False
+    return at_or_below(reached.stretch.time, limit + source.may_be_off(limit, "s")[0])
