@@ -45,13 +45,24 @@ GRAVITY = ("stop", "caution", "note")  # what the severity of a caution may be, 
 
 
 class Caution(NamedTuple):
-    """A hazard: when it applies, what to do about it, and what it defers to."""
+    """A hazard: when it applies, what to do about it, what it defers to and where it comes from."""
 
     key: str
     text: str
     defers_to: str = ""
     severity: str = "caution"
     when: str = ""
+    source: Source | None = None
+
+    @property
+    def backing(self) -> str:
+        """What goes before it, and where it comes from, in words; empty where neither is known."""
+        to = f"defers to {self.defers_to}" if self.defers_to.strip("-") else ""
+        origin = ""
+        if self.source is not None:
+            trust = self.source.trust
+            origin = trust if trust.startswith("common") else f"{self.source.title}, {trust}"
+        return "; ".join(part for part in (to, origin) if part)
 
 
 class Listing(NamedTuple):
@@ -129,7 +140,12 @@ def library_caution(key: str) -> Caution | None:
         return _added_cautions.get(key)
     printed = row.printed
     return Caution(
-        key, printed["text"], printed["defers_to"], printed["severity"], printed["applies_when"]
+        key,
+        printed["text"],
+        printed["defers_to"],
+        printed["severity"],
+        printed["applies_when"],
+        row.source,
     )
 
 

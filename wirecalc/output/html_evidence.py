@@ -201,14 +201,14 @@ def gathered(checks: Iterable[JobCheck]) -> list[Caution]:
 
 
 def caution_items(found: Iterable[Caution], name: str = "") -> Element | None:
-    """Return cautions as a list, each with when it applies and whom it defers to."""
+    """Return cautions as a list, each with when it applies, what it defers to and its source."""
     return items((_caution(c) for c in found), name)
 
 
 def _caution(caution: Caution) -> Element:
     when = f"{caution.when}: " if caution.when not in ("", "always") else ""
-    to = f" ({caution.defers_to})" if caution.defers_to.strip("-") else ""
+    backing = f" ({caution.backing})" if caution.backing else ""
     stop = el("strong", "STOP") if caution.severity == "stop" else None
     lead = " " if stop is not None else ""
     start = when[:1].upper() + when[1:]
-    return el("span", stop, lead, el("em", start) if start else None, f"{caution.text}{to}")
+    return el("span", stop, lead, el("em", start) if start else None, f"{caution.text}{backing}")

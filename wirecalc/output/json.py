@@ -60,6 +60,7 @@ def finding_object(
                 "defers_to": c.defers_to,
                 "severity": c.severity,
                 "when": c.when,
+                "source": c.source.cite() if c.source else "",
             }
             for c in finding.cautions
         ],

@@ -191,11 +191,11 @@ def _figure(banded: BandFigure) -> str:
 
 
 def caution_lines(cautions: Iterable[Caution]) -> Iterator[str]:
-    """Yield cautions, each with when it applies and whom it defers to."""
+    """Yield cautions, each with when it applies, what it defers to and where it comes from."""
     for caution in cautions:
         stop = "STOP: " if caution.severity == "stop" else ""
-        to = f" ({caution.defers_to})" if caution.defers_to.strip("-") else ""
-        yield from wrap(f"- {stop}{_when(caution)}{caution.text}{to}", indent="  ")
+        backing = f" ({caution.backing})" if caution.backing else ""
+        yield from wrap(f"- {stop}{_when(caution)}{caution.text}{backing}", indent="  ")
 
 
 def _when(caution: Caution) -> str:
