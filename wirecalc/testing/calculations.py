@@ -17,6 +17,7 @@ from ..provided import HouseRule, ProvidedCalculation, ProvidedRule
 from ..quantity_kinds import Reading
 from ..rounding import show
 from ..running import run
+from .left_out import check_left_out
 
 PLUGIN, VERSION = "shop", "under test"
 _IN_WORDS = {"V": ("volts",), "A": ("amperes",), "%": ("percent",)}  # a unit written out
@@ -52,7 +53,8 @@ def check_calculation(
 
     Its docstring begins with a question and names the unit of every input; every input is
     declared; it runs on its example, or on `given` where the example cannot run (a file), with
-    each word of a choice, with yes and no, and with each input that may be left out; and, as
+    each word of a choice, with yes and no, and with each input that may be left out; each of
+    these has its word, which holds (`check_left_out`); and, as
     each reading goes over its span and near the example, nothing fails or is no number, the
     names of criteria stay the same, and no criterion passes, fails and passes again.
 
@@ -89,6 +91,7 @@ def _behaviour(calc: Calculation[Any], given: Given | None, samples: int) -> Ite
         return
     yield from _own_examples(calc, typed)
     yield from _variants(calc, typed)
+    yield from check_left_out(calc, typed, lambda texts: finding_of(calc, texts))
     for declared in calc.inputs:
         if isinstance(declared.kind, Reading) and isinstance(typed.get(declared.name), str):
             yield from _over(calc, typed, declared, samples)
