@@ -134,6 +134,9 @@ def _needed(text: str) -> str:
     return text
 
 
+UNDECLARED = LeftOut(Word.ASKED, "its plugin does not say what leaving it out means")
+
+
 def word_for(words: tuple[LeftOut, ...], values: Mapping[str, Any]) -> LeftOut | None:
     """Return the first word whose condition holds, None where there is none."""
     return next((word for word in words if word.counts(values)), None)

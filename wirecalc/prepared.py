@@ -12,7 +12,7 @@ from .declaration import Calculation, Input
 from .findings import InputRecord
 from .items import NotChecked
 from .kinds import Read
-from .left_out import LeftOut, Word, word_for
+from .left_out import UNDECLARED, LeftOut, Word, word_for
 
 
 @dataclass
@@ -37,7 +37,7 @@ def leave_out(calc: Calculation[Any], given: Mapping[str, object], prepared: Pre
     """Take what the declaration says of inputs that were left out, once all others are read."""
     unknown = {name for criterion in prepared.unknown for name in criterion.needs}
     for declared in calc.inputs:
-        if declared.words and given.get(declared.name) is None:
+        if given.get(declared.name) is None and not declared.required:
             _leave_out(declared, given, prepared)
         elif declared.name in unknown:
             _try_others(declared, prepared)
@@ -46,9 +46,15 @@ def leave_out(calc: Calculation[Any], given: Mapping[str, object], prepared: Pre
 def _leave_out(declared: Input, given: Mapping[str, object], prepared: Prepared) -> None:
     alone = declared.kind.goes_with and given.get(declared.kind.goes_with) is None
     left = word_for(declared.words, prepared.values)
+    name, kind = declared.name, declared.kind
+    if left is None and not declared.words and not alone:
+        if declared.default is None:
+            left = UNDECLARED
+        else:
+            why = f"assumed {declared.assumed}; its plugin does not say what else is plausible"
+            prepared.left_out.append(NotChecked(name, why))
     if left is None or alone:
         return
-    name, kind = declared.name, declared.kind
     if left.word is Word.ASKED:
         why = f"{name} was not given" + (f": {left.why}" if left.why else "")
         measure = f"find out: {kind.text} ({kind.span})"

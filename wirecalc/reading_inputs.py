@@ -12,7 +12,6 @@ from .criteria import cannot_tell
 from .declaration import Calculation, Input
 from .errors import BadInput, BadText, Problem, did_you_mean
 from .findings import InputRecord
-from .items import NotChecked
 from .kinds import Read
 from .prepared import Prepared, leave_out, plain
 
@@ -166,11 +165,8 @@ def _why(name: str, *, said: bool, rest: bool) -> str:
 def _take_default(declared: Input, prepared: Prepared, remembered: Remembered) -> None:
     default, kind = declared.default, declared.kind
     prepared.values[declared.name] = default
-    if default is None and declared.words:
-        return  # `_leave_out` says what that means
     if default is None:
-        prepared.left_out.append(NotChecked(declared.name, f"not given ({kind.text})"))
-        return
+        return  # `leave_out` says what that means
     key = declared.name, None
     if key not in remembered:
         value, notes = plain(default), (declared.assumed,)

@@ -15,14 +15,17 @@ from wirecalc import (
     Problem,
     Reading,
     answer,
+    asked,
     at_least,
     at_most,
     calculation,
     cannot_tell,
     caution,
+    extra,
     figure,
     listing,
     not_checked,
+    setting,
 )
 from wirecalc.criteria import Criterion
 from wirecalc.errors import BadInput, PluginDefect
@@ -42,11 +45,17 @@ def refuse(load: float, least: float, **_: object) -> Iterator[Problem]:
 @calculation(part="test", cautions=("live-02",), not_checked=("the rest",), refuse=refuse)
 def sample(
     load: Annotated[float, A],
-    least: Annotated[float, Reading("A", low=0, high=100, text="least")] = 1.0,
-    ambient: Annotated[float | None, Reading("C", low=-40, high=90, text="air")] = None,
-    cord: Annotated[float | None, Reading("m", low=0, high=90, text="cord")] = None,
-    live: Annotated[int, Count("live wires of the cord", goes_with="cord")] = 3,
-    plate: Annotated[float | None, Nameplate("A", low=1, high=100, text="plate")] = None,
+    least: Annotated[float, Reading("A", low=0, high=100, text="least"), setting()] = 1.0,
+    ambient: Annotated[
+        float | None, Reading("C", low=-40, high=90, text="air"), asked("it heats the load")
+    ] = None,
+    cord: Annotated[
+        float | None, Reading("m", low=0, high=90, text="cord"), extra("no limit is about it")
+    ] = None,
+    live: Annotated[int, Count("live wires of the cord", goes_with="cord"), setting()] = 3,
+    plate: Annotated[
+        float | None, Nameplate("A", low=1, high=100, text="plate"), extra("no limit is about it")
+    ] = None,
 ) -> Iterator[Item]:
     """Is the load between least and ten?"""
     yield figure("twice", 2 * load, "A", working=lambda: f"2 x {load:g}")

@@ -25,6 +25,7 @@ from wirecalc import (
     at_most,
     calculation,
     deferred,
+    extra,
     figure,
     host,
     tables,
@@ -228,9 +229,11 @@ def test_bundled_tables_are_well_but_for_their_names(tmp_path: Path) -> None:
 def choosy(
     gap: Annotated[float, Reading("mm", low=0, high=20, text="gap")],
     seal: Annotated[str, OneOf(("new", "old", "none"), text="seal")],
-    warm: Annotated[bool | None, YesNo("warmed")] = None,
+    warm: Annotated[bool | None, YesNo("warmed"), extra("it seals cold too")] = None,
     depth: Annotated[
-        float | None, Reading("mm", low=0, high=9, typical="4 mm", text="depth")
+        float | None,
+        Reading("mm", low=0, high=9, typical="4 mm", text="depth"),
+        extra("the gap seals"),
     ] = None,
 ) -> Iterator[Item]:
     """Does it seal?
@@ -257,7 +260,10 @@ def test_every_choice_is_tried_once() -> None:
 def test_example_of_an_input_that_may_be_left_out_fits_too() -> None:
     @calculation(part="a test")
     def shallow(
-        gap: Gap, depth: Annotated[float | None, Reading("mm", low=0, high=9, text="depth")] = None
+        gap: Gap,
+        depth: Annotated[
+            float | None, Reading("mm", low=0, high=9, text="depth"), extra("none is asked for")
+        ] = None,
     ) -> Iterator[Item]:
         """Is it shallow, in mm?"""
         yield at_most("gap", gap, 5.0, "mm", source=PRACTICE)
