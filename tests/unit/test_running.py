@@ -23,6 +23,7 @@ from wirecalc import (
     caution,
     extra,
     figure,
+    instead_of,
     listing,
     not_checked,
     setting,
@@ -427,8 +428,8 @@ def only_one(load: float | None = None, plate: list[float] | None = None) -> Ite
 
 @calculation(part="test", refuse=only_one)
 def either(
-    load: Annotated[float | None, A] = None,
-    plate: Annotated[list[float] | None, A] = None,
+    load: Annotated[float | None, A, instead_of("plate")] = None,
+    plate: Annotated[list[float] | None, A, instead_of("load")] = None,
 ) -> Iterator[Item]:
     """Is what was given at most ten?"""
     yield at_most("sum", sum(plate or []) + (load or 0.0), 10.0, "A", source=PRINTED)
