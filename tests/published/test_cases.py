@@ -19,8 +19,8 @@ FOLDER = Path(__file__).parent / "cases"
 VERDICTS = {"pass", "marginal", "cannot tell", "fail", "refused", "none"}
 KEYS = {"about", "given", "verdict", "next", "why", "source"}
 CASES = [
-    pytest.param(path.stem, case, id=f"{path.stem}-{number}")
-    for path in sorted(FOLDER.glob("*.toml"))
+    pytest.param(path.stem, case, id=f"{path.relative_to(FOLDER).with_suffix('')}-{number}")
+    for path in sorted(FOLDER.rglob("*.toml"))
     for number, case in enumerate(tomllib.loads(path.read_text(encoding="utf-8"))["case"], 1)
 ]
 
