@@ -244,14 +244,8 @@ def test_the_kit_finds_missing_words_and_settings_that_count() -> None:
     ]
 
 
-PENDING = {}
-
-
 @pytest.mark.parametrize("offered", wirecalc_calculations(), ids=lambda o: o.name)
 def test_every_optional_input_of_a_bundled_calculation_has_its_word(offered: Any) -> None:
     calc = offered.load()
     found = list(check_left_out(calc, calc.example_inputs, lambda g: finding_of(calc, g)))
-    if offered.name in PENDING:
-        assert found, f"{offered.name} has its words: take it out of PENDING"
-    else:
-        assert found == []
+    assert found == []
