@@ -105,12 +105,12 @@ def overload(
     ] = None,
     trip_temperature: Annotated[
         float | None,
-        Reading("C", low=40, high=250, typical="110 C", text="temperature at which it opened"),
+        Reading("C", low=40, high=200, typical="110 C", text="temperature at which it opened"),
         extra("few shops heat one: what it reads cold is judged without"),
     ] = None,
     reset_temperature: Annotated[
         float | None,
-        Reading("C", low=20, high=200, typical="68 C", text="temperature at which it closed again"),
+        Reading("C", low=20, high=180, typical="68 C", text="temperature at which it closed again"),
         extra("few shops heat one: what it reads cold is judged without"),
     ] = None,
 ) -> Iterator[Item]:

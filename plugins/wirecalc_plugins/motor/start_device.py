@@ -176,13 +176,13 @@ def start_device(
 
     For the start device of a small single-phase compressor or motor, off it and cold; browned,
     cracked or rattling it is replaced whatever it reads. The maker's ohms rule: within their
-    tolerance good; where it was not given, within 20 % good, past 30 % bad (two data sheets). Without
-    them a PTC of a 115 V unit (say its volts) reads 3 to 12 ohm (one manual; another 10), of a 220
-    V unit 15 to 30 (repair texts); a trade page: 10 to 100. Under 1 ohm is short, over 10 times the most
-    is open (common practice); between: cannot tell. A start thermistor on a run capacitor: 100 to
-    180 % of its mark. A current relay is open upright and closed inverted, a potential relay
-    closed; the coil of either conducts (common practice). An electronic relay, or a kit that
-    combines relay, overload and capacitor, no ohmmeter tells.
+    tolerance good; where it was not given, within 20 % good, past 30 % bad (two data sheets).
+    Without them a PTC of a 115 V unit (say its volts) reads 3 to 12 ohm (one manual; another 10),
+    of a 220 V unit 15 to 30 (repair texts); a trade page: 10 to 100. Under 1 ohm is short, over 10
+    times the most is open (common practice); between: cannot tell. A start thermistor on a run
+    capacitor: 100 to 180 % of its mark. A current relay is open upright and closed inverted, a
+    potential relay closed; the coil of either conducts (common practice). An electronic relay, or a
+    kit that combines relay, overload and capacitor, no ohmmeter tells.
 
     Inputs: start_device; resistances in ohm (leads to 2); by_itself and device_cold: no or unsaid
     can't be told; maker's ohms and %; contacts, coil_open. Yields a criterion a question. Refuses
