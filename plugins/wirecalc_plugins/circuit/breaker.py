@@ -162,12 +162,12 @@ def breaker(
             insulation_class=insulation_class, termination_temperature=termination_temperature
         )
     amps, times = max(current, plate_current or 0.0), factor(run_time, storage_water_heater)
+    driven = False if storage_water_heater else has_motor
     if range_rating is not None and nameplate_voltage is not None:
         yield from range_load(current, range_rating, nameplate_voltage)
         amps, times = range_amps(range_rating, nameplate_voltage), 1.0
     elif plate_current is not None:
-        heats = False if storage_water_heater else has_motor
-        yield from beside_plate(current, plate_current, heats)
+        yield from beside_plate(current, plate_current, driven)
     load = Load(amps, other_current or 0.0, times)
     plugged = _plugged(fastened_in_place, receptacle is not None or cord is not None)
     alone = _alone(only_receptacle, feeds_others, other_current)
@@ -198,7 +198,7 @@ def breaker(
     if maximum_breaker is not None:
         yield against_plate(breaker, maximum_breaker)
     elif wiring_rules == NEC and plate_current is not None and range_rating is None:
-        yield from single_appliance(breaker, plate_current, has_motor, alone)
+        yield from single_appliance(breaker, plate_current, driven, alone)
 
 
 def _plugged(fastened: bool | None, has_plug: bool) -> bool | None:

@@ -23,7 +23,7 @@ from .motor_rules import DEVICES
 
 _BY_TABLE = "motor_kind=motor and plate_governs!=yes and not minimum_ampacity"
 _COMPRESSOR = "motor_kind=compressor and not branch_selection_current and not minimum_ampacity"
-_UNIT = "minimum_ampacity and not rated_load_current"
+_UNIT = "minimum_ampacity and not rated_load_current and not horsepower"
 _430_6 = confirmed("nec-430-6-a", "NEC", "430.6(A)(1)", copies=2)
 _430_52 = confirmed("nec-430-52-left-out", "NEC", "430.52", copies=2)
 
@@ -75,9 +75,7 @@ MinimumAmpacity = Annotated[
 LargestOnPlate = Annotated[
     float | None,
     MAXIMUM_BREAKER,
-    asked(
-        "it stands beside the least ampacity", when="minimum_ampacity and not rated_load_current"
-    ),
+    asked("it stands beside the least ampacity", when=_UNIT),
     may_be_absent("none on the plate"),
 ]
 DeviceRating = Annotated[
@@ -86,8 +84,10 @@ DeviceRating = Annotated[
 Device = Annotated[
     str,
     OneOf(DEVICES, text="kind of the fuse or breaker"),
-    assumed("time-delay fuse", source=_430_52, when="motor_kind=motor"),
-    may_be_absent("any kind: a compressor's limit is the same"),
+    extra(
+        "a rating on a handle is that of an ordinary breaker; a fuse has its kind printed on it",
+        when="motor_kind=motor",
+    ),
 ]
 WillNotStart = Annotated[
     bool | None,

