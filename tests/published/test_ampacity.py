@@ -206,10 +206,14 @@ def test_what_the_cord_table_does_not_hold_is_not_guessed(wire, live):
 @pytest.mark.parametrize(
     ("wire", "same_as"),
     [
-        ("19x29 AWG", "16"),  # a standard 16 AWG build with 6 % less copper (wire makers' charts)
-        ("41x30 AWG", "14"),  # ASTM class K
-        ("30x30 AWG", "16"),  # 3015 cmil: no standard build, between 16 and 15 AWG
+        # stranding charts of two wire makers, undated: 16 AWG as 19/29, with 6 % less copper
+        ("19x29 AWG", "16"),
+        # a chart of ASTM B174 stranding classes, undated: class K of 14 AWG is 41/30
+        ("41x30 AWG", "14"),
         ("41x0.254 mm", "14"),
+        # ASTM B258, by hand: 30 strands of 100.5 cmil are 3015, between the 2583 of 16 AWG and the
+        # 3257 of 15 AWG
+        ("30x30 AWG", "16"),
     ],
 )
 def test_a_stranded_wire_is_judged_by_its_gauge_or_the_next_thinner(wire, same_as):

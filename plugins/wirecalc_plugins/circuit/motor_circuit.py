@@ -161,7 +161,7 @@ def motor_circuit(
         yield from by_plate(minimum_ampacity + others, maximum_breaker, breaker, wire, place)
         return
     if sizing is None:
-        yield unsized(kind)
+        yield unsized(kind, plate_governs)
         yield from overload_limits(kind, None, plate, cool_running)
         return
     yield figure(

@@ -98,7 +98,7 @@ def compressor_sizing(rated: float | None, selection: float | None) -> Sizing | 
     return Sizing(amps, _BY_RLA, "the greater of RLA and BCSC") if amps else None
 
 
-def unsized(kind: str) -> Item:
+def unsized(kind: str, by_plate: bool | None) -> Item:
     """Say what is missing for the current that sizes the circuit."""
     name = "current that sizes the circuit"
     if kind == COMPRESSOR:
@@ -107,6 +107,13 @@ def unsized(kind: str) -> Item:
             "neither RLA nor branch-circuit selection current was given",
             measure="read RLA on the plate of the compressor",
             needs=("rated_load_current", "branch_selection_current"),
+        )
+    if by_plate:
+        return cannot_tell(
+            name,
+            "the plate's amps govern, and were not given",
+            measure="read the amps on the plate",
+            needs=("full_load_current",),
         )
     return cannot_tell(
         name,
