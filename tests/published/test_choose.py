@@ -55,6 +55,32 @@ def test_a_hot_place_leaves_the_part_that_is_rated_for_it(tmp_path):
     assert [a.text for a in finding.answers] == ["hot"], ROOM  # 200 + 20 C, and it has 250 C
 
 
+AREAS = (  # circular-mil classes as a component maker's guide has them, recalled; 509 in print
+    "small,closed-end,509-3260 cmil,,either,4,105,600\n"
+    "middle,closed-end,2050-5180 cmil,,either,4,105,600\n"
+    "large,closed-end,5180-13100 cmil,,either,4,105,600\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("wires", "part"),
+    [
+        # worked in the guide (one copy): 18 AWG of 16 strands of 10 mil and 16 AWG of 19 strands of
+        # 11.3 mil are 1600 + 2426 = 4026 cmil: within 2050-5180 alone
+        (["16x10 mil", "19x11.3 mil"], "middle"),
+        # NASA-STD-8739.4 Change 6, 19.11: 642 + 1020 = 1662 cmil
+        (["642 cmil", "1020 cmil"], "small"),
+        # magnet-wire splice sheets, undated (one copy): 6400 + 4000 = 10400 cmil
+        (["64x10 mil", "40x10 mil"], "large"),
+    ],
+)
+def test_the_part_that_a_worked_sum_of_circular_mils_asks_for(tmp_path, wires, part):
+    finding = choose(tmp_path, AREAS, wire=wires, connector="closed-end")
+    assert [a.text for a in finding.answers if a.name == "best part"] == [part]
+    assert finding.verdict == "pass"
+    assert [verdict for name, verdict in listed(finding) if name != part] == ["fail", "fail"]
+
+
 def test_nothing_fits_says_what_to_buy_by_its_properties(tmp_path):
     finding = choose(tmp_path, ROWS, wire=["10 AWG"], connector="push-on", voltage="240 V")
     assert finding.verdict == "fail"

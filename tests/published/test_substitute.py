@@ -126,3 +126,31 @@ def test_the_lines_are_listed_and_nothing_is_lost():
     ]
     assert [row[3] for row in lines.rows] == ["LOWER", *["not lower"] * 3, *["not known"] * 4]
     assert finding.verdict == "fail"
+
+
+# Appliance wire by style, C and V: UL 758 style numbers as wire makers' style pages and selection
+# guides give them (one copy each): 1007, 1015, 1331, 3122, 3135, 3173, 3321, 10313
+STYLES = {"1007": (80, 300), "1015": (105, 600), "3173": (125, 600), "3321": (150, 600)}
+STYLES |= {"1331": (150, 600), "3135": (200, 600), "3122": (200, 300), "10313": (200, 600)}
+# which may stand for which by both numbers, read off by hand: a row is the style that was there
+MAY = {
+    "1007": "1007 1015 3173 3321 1331 3135 3122 10313",
+    "1015": "1015 3173 3321 1331 3135 10313",
+    "3173": "3173 3321 1331 3135 10313",
+    "3321": "3321 1331 3135 10313",
+    "1331": "3321 1331 3135 10313",
+    "3135": "3135 10313",
+    "3122": "3135 3122 10313",
+    "10313": "3135 10313",
+}
+
+
+@pytest.mark.parametrize("old", STYLES)
+@pytest.mark.parametrize("new", STYLES)
+def test_styles_of_appliance_wire_in_place_of_each_other(old, new):
+    ratings = {}
+    for who, style in (("old", old), ("new", new)):
+        celsius, volts = STYLES[style]
+        ratings |= {f"{who}_wire_temperature": f"{celsius} C", f"{who}_wire_voltage": f"{volts} V"}
+    verdict, _ = verdicts(**ratings)
+    assert verdict == ("pass" if new in MAY[old].split() else "fail")
