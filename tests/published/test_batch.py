@@ -198,3 +198,12 @@ def test_capability_needs_25_pulls(size, known):
         assert found["capability, ul-486a"] == pytest.approx((27 - 20) / (3 * deviation))
     else:
         assert "capability, ul-486a" in {n.what for n in finding.not_checked}
+
+
+@pytest.mark.parametrize(("mean", "expected"), [(23.05, "pass"), (22.95, "marginal")])
+def test_three_deviations_between_mean_and_minimum(mean, expected):
+    # 3 standard deviations: common practice, no source; -1, -1, 0, 1, 1 have a deviation of 1, and
+    # UL 486A asks 20 lbf of 18 AWG (section 12 of the 1995 edition, three copies)
+    force = [f"{mean + off} lbf" for off in (-1, -1, 0, 1, 1)]
+    finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="ring", force=force)
+    assert finding.criterion("margin in s, ul-486a").verdict == expected

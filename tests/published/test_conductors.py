@@ -146,3 +146,30 @@ def test_stranded_metric_wire_stays_under_its_limit(
 ):
     stranded = conductors.resistance(read_wire(f"{nominal} mm2 stranded copper"), 20.0)
     assert stranded < float(plain)
+
+
+# ASTM B33-04, Table 2, mass resistivity in ohm g/m2 by band of wire diameter (a scan, one copy),
+# over 8.89 g/cm3
+TINNED = {"0.460 to 0.290": 0.15695, "0.290 to 0.103": 0.15776, "0.103 to 0.0201": 0.15940}
+TINNED |= {"0.0201 to 0.0111": 0.16279, "0.0111 to 0.0030": 0.16454}
+
+
+@pytest.mark.parametrize(("band", "printed"), TINNED.items())
+def test_tinned_copper_by_its_mass_resistivity(band, printed):
+    row = tables.load("metals").row(metal=f"tinned annealed copper, wire {band} in")
+    assert row.number("resistivity_20C_ohm_m") == pytest.approx(printed / 8.89e6, rel=1e-4)
+    # 0.15328 ohm g/m2 is 100 % IACS (NBS Handbook 100, 1966)
+    assert row.number("conductivity_pct_iacs") == pytest.approx(15.328 / printed, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("copper", "percent", "lb_per_in3"),
+    # a clad-wire maker's data sheet, made to ASTM B566 (one copy): least conductivity, density
+    [(10, 62.9, 0.120), (15, 64.4, 0.131)],
+)
+def test_copper_clad_aluminium_by_its_data_sheet(copper, percent, lb_per_in3):
+    row = tables.load("metals").row(metal=f"copper-clad aluminium, {copper} % copper by volume")
+    least = 1.7241e-8 / (percent / 100)  # IACS copper
+    assert row.number("resistivity_20C_ohm_m") == pytest.approx(least, rel=3e-4)
+    density = lb_per_in3 * 453.59237 / 2.54**3  # NIST SP 811 (2008), appendix B
+    assert row.number("density_g_per_cm3") == pytest.approx(density, rel=2e-3)

@@ -407,3 +407,20 @@ def test_both_units_of_a_torque_are_one_torque():
     for row in tables.load("ring-torques").rows:
         exact = row.number("torque_lbf_in") * 4.4482216152605 * 0.0254
         assert row.number("torque_Nm") == pytest.approx(exact, rel=0.018)
+
+
+@pytest.mark.parametrize(
+    ("stud", "widest"), [("M6", 9.0), ("M4", 6.0), ("No.10", 7.239), ("1/4", 9.525)]
+)
+def test_a_hole_leaves_a_seat_to_half_as_wide_again(stud, widest):
+    # one and a half times the thread (ASME B1.1: No.10 is 0.190 in): common practice, no source
+    assert ring(stud, widest - 0.005).criterion("hole leaves a seat").verdict == "pass"
+    assert ring(stud, widest + 0.005).criterion("hole leaves a seat").verdict == "fail"
+
+
+@pytest.mark.parametrize(("stud", "usual"), [("No.10", 5.03), ("No.8", 4.39), ("1/4", 6.73)])
+def test_holes_of_makers_differ_by_so_much(stud, usual):
+    # usual holes and their spread of 0.38 mm: common practice, no source
+    name = "hole is that of this stud"
+    assert ring(stud, usual + 0.379).criterion(name).verdict == "pass"
+    assert ring(stud, usual + 0.381).criterion(name).verdict == "marginal"

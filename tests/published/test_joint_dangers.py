@@ -364,3 +364,25 @@ def test_a_wire_that_is_no_lower_is_not_told_to_be_left():
     assert (same.verdict, thinner.verdict) == ("pass", "fail")
     assert "sub-01" not in {c.key for c in same.cautions}
     assert "sub-01" in {c.key for c in thinner.cautions}
+
+
+@pytest.mark.parametrize(
+    ("volts", "expected"),
+    # unmarked connectors: 300 V and 600 V are the usual markings, common practice, no source
+    [("300 V", "pass"), ("301 V", "cannot tell"), ("600 V", "cannot tell"), ("601 V", "fail")],
+)
+def test_an_unmarked_connector_is_good_for_the_usual_volts(volts, expected):
+    assert verdict("splice", BUTT, voltage=volts) == expected
+
+
+def test_what_fails_in_a_splice_is_named_for_the_place():
+    # 20 K above the place: common practice, no source
+    finding = wirecalc.run("splice", **BUTT | {"wire_temperature": "75 C"})
+    assert finding.decided_by.action == "use a wire rated for the place and 20 K more"
+
+
+@pytest.mark.parametrize(("stripped", "expected"), [("11.0 mm", "marginal"), ("11.1 mm", "fail")])
+def test_at_a_stop_all_bare_wire_lies_behind_the_barrel(stripped, expected):
+    # 8 mm deep and 3.05 mm bare behind it
+    given = {"wire": ["14 AWG"], "style": "stop", "barrel_length": "8 mm", "stripped": stripped}
+    assert verdict("strip", given) == expected, AIRFRAME

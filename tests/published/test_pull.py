@@ -185,6 +185,26 @@ def test_a_splice_goes_by_ul_486c_and_with_care_by_ul_486a(terminal, force, verd
     assert finding.figure("UL 486A minimum of the same size").figure.value == 20
 
 
+# UL 486C, pull-out of crimped splices, lbf: from memory
+UL_486C = {"22": 8, "18": 10, "16": 15, "14": 25, "12": 35, "10": 40}
+
+
+@pytest.mark.parametrize(("gauge", "lbf"), UL_486C.items())
+def test_minimum_of_a_splice(gauge, lbf):
+    minimum = crimps.pull_minimum(read_wire(f"{gauge} AWG"), "ul-486c")
+    assert (minimum.lbf, minimum.above) == (lbf, None)
+
+
+@pytest.mark.parametrize(
+    ("area", "verdict"),
+    # 0.82 mm2 is how 18 AWG is printed (UL 486A tables, two digits): 20 lbf; 0.85 is another size,
+    # between 18 and 16 AWG, 30 lbf
+    [("0.82 mm2", "pass"), ("0.83 mm2", "pass"), ("0.85 mm2", "cannot tell")],
+)
+def test_a_metric_size_is_a_gauge_only_as_it_is_printed(area, verdict):
+    assert wirecalc.run("pull", wire=area, force="25 lbf", terminal="ring").verdict == verdict
+
+
 def test_a_splice_of_a_size_that_is_not_known_cannot_be_told():
     # 20 AWG is not sure in memory: 8 lbf at 22 and 10 at 18 AWG
     given = {"wire": "20 AWG", "terminal": "butt"}

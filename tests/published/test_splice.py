@@ -299,3 +299,13 @@ def test_aluminium_is_refused(metal):
     finding = wirecalc.run("splice", wire=["12 AWG", f"12 AWG {metal}"], barrel="5000-14000 cmil")
     assert finding.criterion("copper only").verdict == "fail"
     assert finding.verdict == "fail"
+
+
+# UL 486 series, static heating test current of a one-wire connector, A (one engineering guide)
+STATIC = {"24": 7, "22": 9, "20": 12, "18": 17, "16": 18, "14": 30, "12": 35, "10": 50}
+STATIC |= {"8": 70, "6": 95, "4": 125}
+
+
+def test_static_heating_currents_as_the_guide_has_them():
+    held = {r.text("awg"): r.number("static_heating_A") for r in tables.load("joint-currents").rows}
+    assert held == STATIC
