@@ -1,7 +1,8 @@
 """The volts that a run leaves at the load: what binds behind the advice on its drop.
 
 90 and 110 % of the plate: an appliance repair text and an ice-machine service manual (two copies,
-table supply-ranges, row plate). NEC Chapter 9 Table 8: 14 AWG stranded, uncoated 3.14 ohm/kft at
+table supply-ranges, row plate). 127 V of a 120 V service: 83 Ill. Adm. Code 410.300 (two copies).
+NEC Chapter 9 Table 8: 14 AWG stranded, uncoated 3.14 ohm/kft at
 75 C, 0.00323 per K.
 """
 
@@ -40,6 +41,30 @@ def test_a_drop_that_no_supply_makes_up_for_fails(share: float, verdict: Verdict
     untold = found.criterion(LEFT)
     if verdict is Verdict.CANNOT_TELL:
         assert untold.criterion.needs == ("voltage_at_rest",)
+
+
+@pytest.mark.parametrize(
+    ("plate", "share", "verdict"),
+    # 127 less 108 V are 15.8 % of 120 V, 254 less 216 V the same of 240; 230 V: 253 less 207, 20 %
+    [
+        (120, 0.158, Verdict.CANNOT_TELL),
+        (120, 0.159, Verdict.FAIL),
+        (240, 0.158, Verdict.CANNOT_TELL),
+        (240, 0.159, Verdict.FAIL),
+        (230, 0.199, Verdict.CANNOT_TELL),
+        (230, 0.201, Verdict.FAIL),
+    ],
+)
+def test_no_service_has_more_than_its_own_range(
+    plate: float, share: float, verdict: Verdict
+) -> None:
+    assert drop(share, plate).verdict is verdict
+
+
+def test_a_fail_is_sure_at_every_power_factor_of_a_load_and_with_a_cold_wire() -> None:
+    # 47.1 V of 120 V, 39 %; 0.8 of it at 20 C (0.82235) is 25.8 %
+    given = {"current": "50 A", "nameplate_voltage": "120 V", "wire": "14 AWG"}
+    assert wirecalc.run("drop", **given, run_length="150 ft").verdict is Verdict.FAIL
 
 
 @pytest.mark.parametrize(

@@ -498,7 +498,6 @@ RUNS = [  # feet, metres, inches; volts of another plug; watts; what no path to 
     Bad("drop", "current", "0 A", "'0 A'", "1.6 A"),
     Bad("drop", "system", "two-wire", "no other leg", "three-wire"),
     Bad("drop", "system", "2-wire", "'2-wire'", "two-wire"),
-    Bad("drop", "nameplate_voltage", "240 V", "240 V is leg to leg", "the larger of the two"),
     Bad("drop", "power_factor", "0.8", "'0.8'", "0.8 %"),
     Bad("drop", "power_factor", "0.8 %", "'0.8 %'", "80 %"),
     Bad("drop", "conductor_temperature", "167 C", "'167 C'", "167 F"),

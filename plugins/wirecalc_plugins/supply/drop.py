@@ -78,25 +78,19 @@ def _refuse(
             "a two-wire run has no other leg, and other_leg_current was given",
             "write three-wire, or leave other_leg_current out",
         )
-    if other_leg_current is not None and nameplate_voltage > MOST_OF_A_LEG:
-        yield Problem(
-            "nameplate_voltage",
-            f"{nameplate_voltage:g} V is leg to leg, and other_leg_current is of a load to neutral",
-            "leave other_leg_current out, and give the larger of the two line currents",
-        )
-    else:
-        yield from volts_that_clash(nameplate_voltage, voltage_at_rest, None)
     if other_leg_current is not None and wire is None and run_length is None:
         yield Problem(
             "other_leg_current",
             "the other leg shares the neutral of the building wire, and none was given",
             "give wire with run_length",
         )
+    yield from volts_that_clash(nameplate_voltage, voltage_at_rest, None)
     if missing(DROP, wire, run_length, cord, cord_length) is None:
         path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
-        load = load_of(current, other_current, other_leg_current, power_factor)
+        shared = other_leg_current if nameplate_voltage <= MOST_OF_A_LEG else None
+        load = load_of(current, other_current, shared, power_factor)
         lost = load.in_wire(path.shared) + load.in_cord(path.lead)
-        other_leg = load.of_other_leg(path.shared) if other_leg_current is not None else 0.0
+        other_leg = load.of_other_leg(path.shared) if shared is not None else 0.0
         yield from too_much(max(lost, other_leg), MOST_LOST * nameplate_voltage, path)
 
 
@@ -151,7 +145,7 @@ def drop(
     power_factor: Annotated[
         float | None,
         Nameplate("%", low=10, high=100, typical="80 %", text="power factor of the load, lagging"),
-        assumed("60 %", "80 %", source=PRACTICE, why="resistance alone, as of a heater"),
+        assumed("80 %", source=PRACTICE, why="resistance alone, as of a heater"),
     ] = None,
     conductor_temperature: Annotated[
         float, CONDUCTOR_TEMPERATURE, assumed("20 C", source=PRACTICE)
@@ -167,18 +161,18 @@ def drop(
     V = I x 2 x length x ohm/kft; other loads count in the building wire only. Leg to leg of a
     120/240 V run is the same. With the current of the other leg (three-wire) the neutral carries
     the difference: V = I x R + (I - I2) x R, which may be negative, a rise; the other leg is
-    judged too. Resistance is dc at the temperature of the metal, that of a metric wire the most
-    it may have; with a power factor it is R x pf + X x sin.
+    judged too. Leg to leg the mean of the two counts. Resistance is dc at the temperature of the
+    metal, that of a metric wire the most it may have; with a power factor it is R x pf + X x sin.
 
     Over 3 % is past a caution level, over 5 % past an advised limit. The volts at rest less the
     drop must leave 90 % of the plate; where they were not given, a drop of 10 % of the plate
-    can't be told and one of 20 %, from the most to the least that a plate allows, fails.
+    can't be told, and one from the most that plate and service allow to that least fails.
     Meant for 60 Hz and resistance: at 50 Hz reactance is five sixths of the table's.
 
     Inputs: current, other_current and other_leg_current in A (up to 200), lengths in ft one way
     (over 0 to 2000), volts in V, power_factor in %, conductor_temperature in C. Yields loops,
     drop, the longest run and the smallest wire for 3 %, two criteria a leg. Refuses neither wire
-    nor cord, half of the volts lost, an other leg of a 240 V load. Source: tables supply-ranges,
+    nor cord, half of the volts lost. Source: tables supply-ranges,
     nec-ch9-table8, nec-ch9-table9, iec-60228.
     """
     unknown = missing(DROP, wire, run_length, cord, cord_length)
@@ -186,6 +180,17 @@ def drop(
         yield unknown
         return
     path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
+    if other_leg_current is not None and nameplate_voltage > MOST_OF_A_LEG:
+        mean, legs = (current + other_leg_current) / 2, (current, other_leg_current)
+        yield figure(
+            "mean current of the legs",
+            mean,
+            "A",
+            working=lambda: (
+                f"({put(legs[0], 'A')} + {put(legs[1], 'A')}) / 2; each in its own wire"
+            ),
+        )
+        current, other_leg_current = mean, None
     load = load_of(current, other_current, other_leg_current, power_factor)
     yield from loops(path)
     if path.cord is not None:

@@ -157,7 +157,7 @@ def judge_drop(volts: float, nameplate_voltage: float, name: str = DROP) -> Item
         "%",
         caution=ADVISED_PCT,
         advisory=True,
-        behind="the volts at the load, 90 % of the plate; without those at rest 20 % lost fail",
+        behind="the volts at the load, 90 % of the plate; without those at rest 16 to 20 % lost",
         source=ADVICE,
         says="advice, no rule: 3 % for a branch circuit, 5 % with its feeder",
         action="a shorter or thicker run: no extension cord, or a receptacle added nearer",

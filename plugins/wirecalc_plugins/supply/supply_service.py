@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from wirecalc import (
@@ -30,6 +31,17 @@ def service_of(plate: float, plate_low: float | None) -> float | None:
         return None
     spans = ((100, 127, 120.0), (200, 209, 208.0), (220, 230, 230.0), (231, 250, 240.0))
     return next((nominal for low, high, nominal in spans if low <= plate <= high), None)
+
+
+def service_top(plate: float) -> float:
+    """Return the most volts of the service that a plate is made for; infinite where not known."""
+    nominal = service_of(plate, None)
+    if nominal is None:
+        return math.inf
+    table = tables.load("supply-ranges")
+    if nominal == IEC:
+        return table.row(range="iec-60038").number("high")
+    return table.row(range="state-code").number("high") * nominal / 120
 
 
 def looks_like_208(at_rest: float, plate: float, plate_low: float | None) -> bool:

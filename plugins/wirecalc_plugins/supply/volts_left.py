@@ -17,6 +17,8 @@ from wirecalc import (
     tables,
 )
 
+from .supply_service import service_top
+
 LEFT = "volts at the load while it runs"
 SUPPLY_SPAN = (0.7, 1.3)  # share of the plate's volts at rest; more is another plug
 MOST_V = 300.0  # more is no line of a house; common practice
@@ -55,15 +57,16 @@ def judge_left(lost: float, plate: float, at_rest: float | None, name: str = LEF
             says=f"90 % of the plate; {lost:.3g} V are lost on the way",
             action=_MEND,
         )
-    if at_or_below(lost, plate - limits.low) or not at_or_below(lost, limits.high - limits.low):
+    most = min(limits.high, service_top(plate)) - limits.low
+    if at_or_below(lost, plate - limits.low) or not at_or_below(lost, most):
         return at_most(
             name,
             lost,
-            limits.high - limits.low,
+            most,
             "V",
             source=limits.source,
             origin=Origin.MAKER,
-            says="from the most volts that the plate allows to the least",
+            says="from the most volts that plate and service allow to 90 % of the plate",
             action=_MEND,
         )
     return cannot_tell(
