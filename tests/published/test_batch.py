@@ -200,6 +200,15 @@ def test_capability_needs_25_pulls(size, known):
         assert "capability, ul-486a" in {n.what for n in finding.not_checked}
 
 
+def test_a_minimum_from_memory_is_marked_in_the_chart_too():
+    # UL 486C, 18 AWG: 10 lbf, from memory
+    force = ["24.1 lbf", "22.6 lbf", "25.0 lbf", "21.2 lbf", "23.4 lbf"]
+    (build,) = wirecalc.run("pull-batch", wire="18 AWG", terminal="butt", force=force).charts
+    chart = build()
+    assert [limit.name for limit in chart.limits] == ["UL 486C: 10 lbf, from memory"]
+    assert "ul-486c 10 lbf, from memory" in chart.text
+
+
 @pytest.mark.parametrize(("mean", "expected"), [(23.05, "pass"), (22.95, "marginal")])
 def test_three_deviations_between_mean_and_minimum(mean, expected):
     # 3 standard deviations: common practice, no source; -1, -1, 0, 1, 1 have a deviation of 1, and

@@ -287,6 +287,22 @@ def test_nicked_solid_wire_is_judged_by_depth():
     assert wirecalc.run("strands", **given, cut_strands="1", nicked_strands="0").verdict == "fail"
 
 
+@pytest.mark.parametrize(
+    ("wire", "cut", "gauge"),
+    # IEC 60228 sizes against areas of ASTM B258: 1.5 mm2 is no thinner than 16 AWG (1.309), 2.5
+    # than 14 (2.081); 1.5 less 3 of 30 strands is 1.35, less 5 is 1.25: 17 AWG (1.038)
+    [
+        ("1.5 mm2", "0", "16 AWG"),
+        ("2.5 mm2", "0", "14 AWG"),
+        ("1.5 mm2", "3", "16 AWG"),
+        ("1.5 mm2", "5", "17 AWG"),
+    ],
+)
+def test_a_metric_wire_carries_current_as_the_next_thinner_gauge(wire, cut, gauge):
+    given = {"wire": wire, "strands": "30", "cut_strands": cut, "nicked_strands": "0"}
+    assert answers("strands", **given)["carries current as"] == gauge
+
+
 def test_what_two_cut_strands_leave():
     # 26/30 AWG less two: 24/26 = 92.31 %, 2412 of 2613 cmil (2583 is 16 AWG, 2048 is 17 AWG)
     given = {"wire": "26x30 AWG", "cut_strands": "2", "nicked_strands": "0"}

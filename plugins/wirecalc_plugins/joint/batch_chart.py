@@ -9,9 +9,9 @@ from wirecalc.charts import Axis, Chart, Limit, Line, Points
 
 
 class Limits(NamedTuple):
-    """Labelled minima in lbf, and the tolerance bound of each set (None where unknown)."""
+    """Labelled minima in lbf with their marks, and the tolerance bound of each set, or None."""
 
-    minima: tuple[tuple[str, float], ...]
+    minima: tuple[tuple[str, float, str], ...]
     bounds: Mapping[str, float | None]
     confidence: str
 
@@ -27,9 +27,9 @@ def batch_chart(sets: Mapping[str, Sequence[float]], limits: Limits) -> Chart:
     )
     worst = min(names, key=lambda n: min(sets[n]))
     lowest = min(sets[worst])
-    missed = [label for label, lbf in limits.minima if lowest < lbf]
+    missed = [label for label, lbf, _ in limits.minima if lowest < lbf]
     verdict = f"below {', '.join(missed)}" if missed else "above every minimum"
-    said = "; ".join(f"{label} {lbf:.4g} lbf" for label, lbf in limits.minima)
+    said = "; ".join(f"{label} {lbf:.4g} lbf{mark}" for label, lbf, mark in limits.minima)
     among, of_worst = (f" in {len(names)} sets", f" in {worst}") if len(names) > 1 else ("", "")
     return Chart(
         title="Pull-out force of each specimen",
@@ -41,7 +41,9 @@ def batch_chart(sets: Mapping[str, Sequence[float]], limits: Limits) -> Chart:
         y=Axis("pull-out force", "lbf"),
         points=points,
         lines=lines,
-        limits=tuple(Limit(f"{_title(n)}: {lbf:.4g} lbf", lbf) for n, lbf in limits.minima),
+        limits=tuple(
+            Limit(f"{_title(n)}: {lbf:.4g} lbf{mark}", lbf) for n, lbf, mark in limits.minima
+        ),
     )
 
 

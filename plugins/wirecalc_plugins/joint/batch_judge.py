@@ -46,6 +46,12 @@ class Minimum(NamedTuple):
         """The one force in lbf that it asks of the wire; None where it has none or two."""
         return None if self.least is None or self.least.above is not None else self.least.lbf
 
+    @property
+    def mark(self) -> str:
+        """What is said beside it where it is from memory."""
+        known = self.least is None or self.least.source.confidence is not Confidence.MEMORY
+        return "" if known else ", from memory"
+
 
 def limits_of(
     wire: Wire, terminal: str, standards: Sequence[str], shop: float | None

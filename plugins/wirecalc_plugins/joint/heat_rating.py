@@ -90,6 +90,9 @@ def heat_rating(
     it is made of; where the usual ratings of that make lie on both sides of the need, it can't
     be told.
 
+    Meant for joints inside appliances, ranges and dryers too; not for thermal cut-offs and
+    heating elements themselves.
+
     Inputs: place_temperature in C (-40 to 500), near_heater, ratings in C as marked (40 to 500),
     terminal_material and sleeve_material, which count only without a mark. Yields the weakest
     rating, the rating that is needed, and a criterion for each part.

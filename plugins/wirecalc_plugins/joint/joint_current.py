@@ -1,4 +1,4 @@
-"""What a joint may carry: a push-on terminal on its tab, and any other crimped connector.
+"""What a push-on terminal may carry on its tab, and what a wire carries.
 
 A test current is no rating: up to the current of the wire, or to the greatest that is published
 for the width of the tab, the maker's sheet decides; above that nothing does.
@@ -19,21 +19,17 @@ from wirecalc import (
     cannot_tell,
     conductors,
     figure,
-    not_checked,
     put,
     tables,
 )
 from wirecalc.wires import gauge_number, read_wire
 
 SHARE_CARE = 0.8  # share of the test current that calls for care; common practice
-STATIC_CARE = 0.5  # share of a static heating current; UL 310 cycles at twice its continuous one
 TAB_SLACK_IN = 0.003  # 6.3 mm is 0.248 in, and the tab is 0.250
 LIVE_WIRES = 2  # of a cord, whose current is taken for a wire by itself
 
 _ON_TAB, _TESTED = "current on the tab", "current against the test current"
-_IN_CONNECTOR = "current in the connector"
 _SHEET = "take the current from the terminal maker's sheet"
-_THICKER = "use a thicker wire and its connector, or the maker's own rating"
 
 
 class Limit(NamedTuple):
@@ -45,12 +41,12 @@ class Limit(NamedTuple):
 
 def on_tab(wires: Sequence[Wire], amps: float, tab: float | None) -> Iterator[Item]:
     """Judge a current on a push-on tab, whose width in inch may not be known."""
-    gauge = conductors.counted_gauge(_thinnest(wires))
+    gauge = conductors.counted_gauge(thinnest(wires))
     tests = [_Width(rows, gauge) for rows in _by_width(tab)]
     known = [t for t in tests if t.test is not None]
     narrow, wide = min(known, key=_Width.least, default=None), max(tests, key=_Width.most)
     if narrow is not None and (len(tests) == 1 or narrow.eases(amps)):
-        yield from _judged_as(wires, narrow.row)
+        yield from judged_as(wires, narrow.row)
         yield from _judged(narrow, amps)
     elif wide.limit is not None and not at_or_below(amps, wide.limit.amps):
         yield _within(wide.limit, amps)
@@ -64,7 +60,7 @@ def on_tab(wires: Sequence[Wire], amps: float, tab: float | None) -> Iterator[It
     else:
         yield cannot_tell(
             _ON_TAB,
-            f"UL 310 has no test current for {_thinnest(wires)} on such a tab",
+            f"UL 310 has no test current for {thinnest(wires)} on such a tab",
             measure=_SHEET,
         )
 
@@ -74,9 +70,9 @@ class _Width:
 
     def __init__(self, rows: Sequence[tables.Row], gauge: str | None) -> None:
         """Take the rows of one width, and the gauge that the wire counts as."""
-        self.row = row = _row(rows, gauge)
+        self.row = row = row_of(rows, gauge)
         self.test = row and Limit(row.number("current_A"), row.source)
-        wire = _carried(gauge)
+        wire = carried(gauge)
         if wire is None and row is not None:
             wire = Limit(row.number("cycling_A"), row.source)
         series = [Limit(r.number("current_A"), r.source) for r in rows]
@@ -129,9 +125,9 @@ def _tested(test: Limit, amps: float) -> Iterator[Item]:
     )
 
 
-def _judged_as(wires: Sequence[Wire], row: tables.Row | None) -> Iterator[Item]:
+def judged_as(wires: Sequence[Wire], row: tables.Row | None) -> Iterator[Item]:
     """Say which listed gauge the thinnest wire counts as, where that is not the one it has."""
-    if row is not None and row.text("awg") != _thinnest(wires).gauge:
+    if row is not None and row.text("awg") != thinnest(wires).gauge:
         because = ["the next thinner gauge that is listed"]
         yield answer("current judged as", f"{row.text('awg')} AWG", because=because)
 
@@ -158,7 +154,7 @@ def _by_width(tab: float | None) -> Iterator[list[tables.Row]]:
         yield []
 
 
-def _row(rows: Sequence[tables.Row], gauge: str | None) -> tables.Row | None:
+def row_of(rows: Sequence[tables.Row], gauge: str | None) -> tables.Row | None:
     """Return the row of a gauge, or of the next thinner one; none for a wire that is thicker."""
     if gauge is None or not rows:
         return None
@@ -172,7 +168,7 @@ def _number(row: tables.Row) -> int:
     return gauge_number(row.text("awg"))
 
 
-def _carried(gauge: str | None) -> Limit | None:
+def carried(gauge: str | None) -> Limit | None:
     """Return what a wire of a gauge carries in a cord of two live wires; None where none is listed.
 
     An appliance wire has no published ampacity of its own.
@@ -183,7 +179,7 @@ def _carried(gauge: str | None) -> Limit | None:
 
 def above_the_wire(wires: Sequence[Wire], amps: float) -> Item | None:
     """Judge a current that is above what the thinnest wire carries; None where it is not."""
-    wire = _carried(conductors.counted_gauge(_thinnest(wires)))
+    wire = carried(conductors.counted_gauge(thinnest(wires)))
     if wire is None or at_or_below(amps, wire.amps):
         return None
     return at_most(
@@ -196,59 +192,8 @@ def above_the_wire(wires: Sequence[Wire], amps: float) -> Item | None:
     )
 
 
-def in_connector(wires: Sequence[Wire], amps: float) -> Iterator[Item]:
-    """Judge a current by what UL 486 assigns to a connector of one wire, else by the wire."""
-    gauge = conductors.counted_gauge(_thinnest(wires))
-    row = _row(tables.load("joint-currents").rows, gauge)
-    if row is None:
-        yield cannot_tell(
-            _IN_CONNECTOR,
-            f"UL 486 has no current for {_thinnest(wires)}",
-            measure="take the current from the connector maker's sheet",
-        )
-        return
-    yield from _judged_as(wires, row)
-    if row.cells["assigned_A"] is None:
-        yield from _by_wire(row, gauge, amps)
-    else:
-        yield from _assigned(row, len(wires), amps)
-
-
-def _by_wire(row: tables.Row, gauge: str | None, amps: float) -> Iterator[Item]:
-    """Judge by the wire where UL 486 assigns no current, and by its heating current."""
-    heating = Limit(row.number("static_heating_A"), row.source)
-    wire = _carried(gauge)
-    limit = heating if wire is None else min(heating, wire)
-    yield at_most(
-        _IN_CONNECTOR,
-        amps,
-        limit.amps,
-        "A",
-        caution=None if wire is not None else STATIC_CARE * heating.amps,
-        source=limit.source,
-        says="UL 486 assigns no current to a connector of this size",
-        action=_THICKER,
-    )
-
-
-def _assigned(row: tables.Row, wires: int, amps: float) -> Iterator[Item]:
-    assigned = row.number("assigned_A")
-    most = row.number("higher_assigned_A") if row.cells["higher_assigned_A"] else assigned
-    if at_or_below(amps, assigned) and wires > 1:
-        yield not_checked(_IN_CONNECTOR, f"UL 486 assigns its {assigned:g} A to one wire")
-    elif at_or_below(amps, most) and not at_or_below(amps, assigned):
-        yield cannot_tell(
-            _IN_CONNECTOR,
-            f"UL 486 assigns {most:g} A to some connectors only, else {assigned:g} A",
-            measure="take the current from the connector maker's sheet",
-            source=row.source,
-        )
-    else:
-        limit = assigned if at_or_below(amps, assigned) else most
-        yield at_most(_IN_CONNECTOR, amps, limit, "A", source=row.source, action=_THICKER)
-
-
-def _thinnest(wires: Sequence[Wire]) -> Wire:
+def thinnest(wires: Sequence[Wire]) -> Wire:
+    """Return the wire with the least copper, which the current is judged by."""
     return min(wires, key=_area)
 
 

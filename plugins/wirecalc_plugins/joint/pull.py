@@ -91,6 +91,9 @@ def pull(
     crimp. A wire between two listed sizes passes at the larger one's minimum, fails below the
     smaller one's, and can't be told between. Solid wire needs a terminal listed for it.
 
+    Meant for one wire in a sample of the same terminal and tool; of two wires in a barrel pull each
+    by itself, the thinner one judges.
+
     Inputs: wire; force in lbf (0 to 7000); terminal; standard; listed_for. Yields the minimum,
     the share of the wire's own breaking force (soft copper, from 31 ksi) and its criteria.
     Refuses a standard of the other family, and a force that no copper of the size bears.

@@ -175,6 +175,6 @@ def pull_batch(
         yield from difference(forces, words, names)
     if statistics.missing_library():
         yield not_checked("tolerance bound and tests", "install wirecalc[analysis]")
-    minima = tuple((x.label, x.lbf) for x in limits if x.lbf is not None)
+    minima = tuple((x.label, x.lbf, x.mark) for x in limits if x.lbf is not None)
     shown = Limits(minima, bounds, confidence)
     yield chart(lambda: batch_chart({n: [forces[i] for i in m] for n, m in sets.items()}, shown))

@@ -34,7 +34,8 @@ from wirecalc.sources import confirmed
 from ..inputs import CURRENT, PLACE, TAB_WIDTH, TERMINAL_RATING, VOLTAGE, WIRE_RATING
 from . import joint_ratings
 from .barrel_fit import fit
-from .joint_current import in_connector, on_tab
+from .connector_current import in_connector
+from .joint_current import on_tab
 from .joint_ratings import LISTED_FOR
 
 CONNECTORS = ("butt", "closed-end", "twist-on", "push-on", "ring", "fork")
@@ -139,6 +140,9 @@ def splice(
     above the place (common practice). The current is judged by the thinnest wire, a metric one
     as the next thinner gauge: on a push-on tab as `tab` does, else by what UL 486 assigns to a
     connector of one wire, and where it assigns none by what a cord of that gauge carries.
+
+    Meant for crimped and twist-on joints of appliance leads; not for solder, push-in and lever
+    connectors, or splices in a cord.
 
     Inputs: wire, barrel, connector, listed_for, wire_limit, temperatures in C, current in A,
     voltages in V. Yields the sum, the place in the range, the barrel class that would do, and a

@@ -76,6 +76,9 @@ def strip(
     more with a collar. twist-on: the connector's own instruction governs; about 12.7 mm for two
     wires, 19 to 25.4 mm for three or more.
 
+    Meant for crimped terminals and twist-on connectors; a push-in or lever connector has its gauge
+    printed on it.
+
     Inputs: wire; style; barrel_length in mm (over 0 to 60), window_length in mm (0 to 20),
     stripped in mm (over 0 to 100). Yields the span in words, least, nominal and most length in mm
     and inch, and judges a measured one: insulation in the barrel fails, past the advised span is

@@ -123,6 +123,8 @@ def gauge(
     To replace it: the thinnest stocked size that is not thinner. To judge its current: the
     thickest gauge that is not thicker. Both allow 2.5 %, as standard builds need.
 
+    Meant for wire inside appliances; the size of building wire is printed on its jacket.
+
     Inputs: strands; strand_diameter in mm (over 0 to 5; mil and inch may be typed); metal;
     outside_diameter in mm, from which nothing is ever judged. Yields area, difference from the
     sizes, and the answers. Refuses an area under 0.1 or over 10 mm2, and an outside diameter that

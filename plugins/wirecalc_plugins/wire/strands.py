@@ -128,9 +128,8 @@ def _left(wire: Wire, total: int, cut: int) -> Iterator[Item]:
         left = wire._replace(
             area_cmil=wire.area_cmil * share, gauge=None, nominal_mm2=None, strands=total - cut
         )
-    if wire.nominal_mm2 is None:
-        gauge = trade.gauge_for_current(left)
-        yield answer("carries current as", f"{gauge} AWG" if gauge else "thinner than 40 AWG")
+    gauge = trade.counted_gauge(left)
+    yield answer("carries current as", f"{gauge} AWG" if gauge else "thinner than 40 AWG")
 
 
 def _judge(wire: Wire, total: int | None, cut: int, nicked: int, standard: str) -> Iterator[Item]:

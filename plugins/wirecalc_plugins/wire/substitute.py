@@ -104,6 +104,8 @@ def substitute(
     less than silver, silver less than nickel; a wire written without a coating counts as bare. A
     line that either wire lacks can't be told, unless the old one was not so marked or the new is.
 
+    Meant for wire inside appliances; a cord and building wire have rules of their own.
+
     Inputs: both wires; temperature ratings in C (to 500), voltage ratings in V (to 5000);
     oil and flame as yes or no. Yields the lines and one criterion a line.
     Source: common practice; ASTM B258 for the gauges.
