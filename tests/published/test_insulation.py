@@ -168,6 +168,8 @@ def test_a_bare_part_has_no_switches_and_no_boards(part):
     given = {"protection": "class-i", "tested_part": part, "test_voltage": "500 V"}
     bare = wirecalc.run("insulation", insulation_resistance="50 Mohm", **given)
     assert bare.verdict == "pass"
+    off = wirecalc.run("insulation", insulation_resistance="50 Mohm", **given, switched_on="no")
+    assert off.verdict == "pass"
     assert not {"switched_on", "electronics_unplugged"} & {n.what for n in bare.not_checked}
     low = wirecalc.run("insulation", insulation_resistance="0.5 Mohm", **given)
     assert low.verdict == "fail"

@@ -45,7 +45,7 @@ def unproven(test: Test) -> Iterator[Doubt]:
             f"{test.volts:g} V is no insulation test: it shows a dead short, not weak insulation",
             "test at 500 V dc with an insulation tester, boards unplugged",
         )
-    if test.switched_on is not True and not (test.part in BARE and test.switched_on is None):
+    if test.switched_on is not True and test.part not in BARE:
         yield Doubt(
             "what lies behind an open switch or relay is not in the reading",
             "close switches and relays, or read at the element, motor or compressor itself",
