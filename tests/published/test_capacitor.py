@@ -194,7 +194,7 @@ def test_a_meter_reads_a_part_that_does_not_run():
         c.key for c in capacitor(measured_capacitance="30 uF", capacitor_voltage="9 V").cautions
     }
     assert "cap-01" in meter
-    assert {"live-01", "live-02", "meter-01", "mov-01"} == running - meter
+    assert {"live-01", "live-02", "meter-01", "mov-01", "flam-01"} == running - meter
     assert {c.key for c in capacitor().cautions} == running
 
 
@@ -290,6 +290,12 @@ def test_under_load_it_is_a_run_part_and_a_mark_needs_no_duty():
     assert wirecalc.run("capacitor", measured_capacitance="30 uF", **mark).verdict == "pass"
     ends = {"marked_capacitance": "88 uF", "marked_high": "108 uF"}
     assert wirecalc.run("capacitor", measured_capacitance="99 uF", **ends).verdict == "pass"
+
+
+def test_no_current_at_all_is_an_open_part():
+    finding = wirecalc.run("capacitor", **(ALL | {"capacitor_current": "0 A"}))
+    assert finding.verdict == "fail"  # C = I / (2 pi f V): none
+    assert finding.decided_by.criterion.name == "capacitance, lower limit"
 
 
 def test_a_part_of_two_sections_is_named():
@@ -566,7 +572,7 @@ def test_a_protected_part_is_replaced_by_a_protected_one(old, new, verdict):
 @pytest.mark.parametrize(
     ("old", "new", "verdict"),
     # IEC 60252-1, classes of operation: A 30000, B 10000, C 3000, D 1000 h (from memory)
-    [("b", "b", "pass"), ("b", "a", "pass"), ("b", "c", "marginal"), ("b", None, "cannot tell")],
+    [("b", "b", "pass"), ("b", "a", "pass"), ("b", "c", "marginal"), ("b", None, "pass")],
 )
 def test_a_part_of_a_shorter_life_is_advised_against(old, new, verdict):
     assert swap(old_capacitor_life=old, new_capacitor_life=new).verdict == verdict

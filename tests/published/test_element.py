@@ -184,6 +184,12 @@ def test_a_quarter_of_the_watts_at_half_the_volts_by_the_plate_alone():
     assert finding.verdict == "cannot tell"  # the element was not read
 
 
+def test_a_shorted_element_fails():
+    assert element(element_resistance="0 ohm").verdict == "fail"
+    level = element(element_resistance="0.2 ohm", lead_resistance="0.2 ohm")
+    assert level.verdict == "fail"  # as much as the leads alone
+
+
 def test_an_open_element_fails_and_draws_nothing():
     finding = wirecalc.run("element", element_open="yes", voltage="240 V")
     assert finding.verdict == "fail"
@@ -216,7 +222,7 @@ def test_insulation_of_the_element_is_named_as_not_checked():
     "spoiled",
     [
         {"element_open": "yes"},
-        {"element_resistance": "0.2 ohm", "lead_resistance": "0.2 ohm"},
+        {"element_resistance": "0.1 ohm", "lead_resistance": "0.2 ohm"},
         {"nameplate_power": "2.585 W"},
         {"nameplate_power": "19 kW", "nameplate_voltage": "12 V"},
     ],

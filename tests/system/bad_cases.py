@@ -157,6 +157,7 @@ ZERO_MEANS_SOMETHING = {
     *("winding_temperature", "cold_temperature", "room_temperature", "hot_time"),
     *("measured_capacitance", "tolerance"),
     *("insulation_resistance", "leakage_current", "other_leakage", "ground_resistance"),
+    *("element_resistance", "capacitor_current", "path_drop"),
 }
 PRINTED = {
     *("power_factor", "start_power_factor", "cord_rating"),
@@ -569,7 +570,7 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("element", "nameplate_power", "2585 kW", "'2585 kW'", "check the number and its unit"),
     Bad("element", "nameplate_power", "2.585 W", "2.585 W", "check W and kW"),
     Bad("element", "nameplate_power", "10.8 A", "'A'", "W"),
-    Bad("element", "element_resistance", "0 ohm", "'0 ohm'", "22.6 ohm"),
+    Bad("element", "element_resistance", "-1 ohm", "'-1 ohm'", "22.6 ohm"),
     Bad("element", "element_resistance", "22.4 kohm", "'22.4 kohm'", "such as 22.6 ohm"),
     Bad("element", "element_resistance", "0.15 ohm", "0.15 ohm", "touched together"),  # the leads
     Bad("element", "lead_resistance", "20 ohm", "'20 ohm'", "0.2 ohm"),

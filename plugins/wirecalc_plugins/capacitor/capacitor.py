@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from typing import Annotated
 
@@ -14,9 +13,7 @@ from wirecalc import (
     Reading,
     YesNo,
     asked,
-    at_most,
     calculation,
-    cannot_tell,
     caution,
     extra,
     figure,
@@ -24,19 +21,18 @@ from wirecalc import (
     may_be_absent,
     put,
 )
-from wirecalc.sources import computed, confirmed
 
 from ..inputs import LINE_VOLTAGE, MARKED_CAPACITANCE
 from .mark import MARKED_HIGH, Mark, Read, against_mark, by_meter, range_problem, under_load
+from .running import UNDER_LOAD, by_load, line_volts, not_marked, not_read, stress
 
-SAME_VOLTS = 0.02  # volts this near the line's may be the line's: practice
-OVER_VOLTAGE, OVER_CURRENT = 1.1, 1.3
-_RUNNING = ("live-01", "live-02", "meter-01", "mov-01")  # cautions of readings under load
-
-_UNDER_LOAD = computed("capacitor-under-load", "C = I / (2 pi f V), the capacitor under load")
-_OVER = confirmed(
-    "iec-60252-1-overload", "IEC 60252-1 as in one data sheet", "1.1 x volts, 1.3 x amps", copies=1
-)
+_RUNNING = (
+    "live-01",
+    "live-02",
+    "meter-01",
+    "mov-01",
+    "flam-01",
+)  # cautions of readings under load
 
 
 def _refuse(
@@ -74,7 +70,7 @@ def _refuse(
 def capacitor(
     capacitor_current: Annotated[
         float | None,
-        Reading("A", above=0, high=50, typical="2.05 A", text="amps in the capacitor's own lead"),
+        Reading("A", low=0, high=50, typical="2.05 A", text="amps in the capacitor's own lead"),
         asked("read it so, or by a capacitance meter", when="not measured_capacitance"),
         instead_of("measured_capacitance"),
     ] = None,
@@ -164,7 +160,7 @@ def capacitor(
     that a shop's rule holds for both.
 
     For run and start capacitors of motors; each section of a two-section part by itself; not for
-    those of boards or ovens. Inputs: capacitor_current in A (over 0 to 50), volts in V, frequency
+    those of boards or ovens. Inputs: capacitor_current in A (to 50), volts in V, frequency
     in Hz, capacitances in uF (to 2000), duty, tolerances in %. Yields capacitance, its deviation,
     the limits, a criterion a side; with capacitor_rating also volts and amps against it. Refuses
     both ways at once, and a range the wrong way round. Source: table capacitor-tolerances.
@@ -176,114 +172,28 @@ def capacitor(
     if measured_capacitance is not None:
         read = by_meter(measured_capacitance)
     elif capacitor_current is not None and capacitor_voltage is not None and frequency is not None:
-        read = under_load(_by_load(capacitor_current, capacitor_voltage, frequency))
+        read = under_load(by_load(capacitor_current, capacitor_voltage, frequency))
         yield figure(
             "capacitance",
             read.uf,
             "uF",
-            source=_UNDER_LOAD,
+            source=UNDER_LOAD,
             working=lambda: (
                 f"10^6 x {put(capacitor_current)} A / (2 x pi x {put(frequency)} Hz x "
                 f"{put(capacitor_voltage)} V)"
             ),
         )
     else:
-        yield _not_read(capacitor_current, capacitor_voltage)
+        yield not_read(capacitor_current, capacitor_voltage)
     if marked_capacitance is None:
-        yield _not_marked()
+        yield not_marked()
     else:
         duty = capacitor_duty or ("run" if capacitor_current is not None else None)
         mark = Mark(marked_capacitance, marked_high, tolerance, tolerance_above, duty)
         yield from against_mark(read, mark)
     if capacitor_voltage is not None:
-        yield from _line_volts(capacitor_voltage, voltage, probes_on_capacitor)
+        yield from line_volts(capacitor_voltage, voltage, probes_on_capacitor)
     if capacitor_rating is not None:
-        yield from _stress(
+        yield from stress(
             (capacitor_current, capacitor_voltage), capacitor_rating, marked_capacitance, frequency
-        )
-
-
-def _by_load(current: float, voltage: float, frequency: float) -> float:
-    return 1e6 * current / (2 * math.pi * frequency * voltage)
-
-
-def _not_read(current: float | None, voltage: float | None) -> Item:
-    """Say what is missing for the capacitance."""
-    if current is not None and voltage is not None:
-        at_60, at_50 = (_by_load(current, voltage, f) for f in (60.0, 50.0))
-        return cannot_tell(
-            "capacitance under load",
-            f"{at_60:.4g} uF at 60 Hz, {at_50:.4g} uF at 50 Hz, and the frequency was not given",
-            measure="read the frequency on the plate",
-            needs=("frequency",),
-        )
-    missing = {"capacitor_current": current, "capacitor_voltage": voltage}
-    needs = [name for name, value in missing.items() if value is None]
-    return cannot_tell(
-        "capacitance under load",
-        f"not read: {', '.join(needs)}",
-        measure="read amps in its own lead and volts across it at one moment, running; or use "
-        "a capacitance meter",
-        needs=needs,
-    )
-
-
-def _not_marked() -> Item:
-    return cannot_tell(
-        "marked capacitance",
-        "it was not given",
-        measure="read it on the part or on the wiring diagram",
-        needs=("marked_capacitance",),
-    )
-
-
-def _line_volts(across: float, line: float | None, on_it: bool | None) -> Iterator[Item]:
-    """Volts across a run capacitor mostly differ from the line's; the same may be the line's."""
-    same = line is not None and abs(across - line) <= SAME_VOLTS * line
-    if on_it is False or (same and on_it is None):
-        why = f"{across:.4g} V is the line's {line:.4g} V within 2 %" if same else "it was said so"
-        yield cannot_tell(
-            "volts across the capacitor",
-            f"{why}: probably not read across it",
-            measure="put both probes on its own terminals, and say probes_on_capacitor yes",
-            needs=("probes_on_capacitor",) if on_it is None else (),
-        )
-
-
-def _stress(
-    read: tuple[float | None, float | None],
-    rating: float,
-    marked: float | None,
-    frequency: float | None,
-) -> Iterator[Item]:
-    """Hold the running volts and amps against what IEC 60252-1 lets a run capacitor take."""
-    current, voltage = read
-    if voltage is not None:
-        yield at_most(
-            "volts against its rating",
-            voltage,
-            OVER_VOLTAGE * rating,
-            "V",
-            caution=rating,
-            source=_OVER,
-            action="fit the voltage of the wiring diagram; is it on the right winding?",
-        )
-    if current is not None and marked is not None and frequency is not None:
-        rated = 2 * math.pi * frequency * marked * 1e-6 * rating
-        yield figure(
-            "rated current",
-            rated,
-            "A",
-            source=_UNDER_LOAD,
-            working=lambda: (
-                f"2 x pi x {put(frequency, 'Hz')} x {put(marked, 'uF')} / 10^6 x {put(rating, 'V')}"
-            ),
-        )
-        yield at_most(
-            "amps against its rating",
-            current,
-            OVER_CURRENT * rated,
-            "A",
-            source=_OVER,
-            action="check the supply's frequency and volts, and the marked size",
         )

@@ -16,26 +16,21 @@ from wirecalc import (
     asked,
     at_least,
     at_most,
-    at_or_below,
     calculation,
     cannot_tell,
-    caution,
     extra,
-    figure,
     requires,
-    tables,
 )
 from wirecalc.sources import confirmed
-from wirecalc.tables import Row
 
 from .capacitor_classes import LIFE, PROTECTION, PROTECTIVE, life, protection
+from .start_range import cut_off, in_range
 
 SAME_SIZE = 0.05  # a run capacitor of another size than this: only where the maker says; practice
 DUTIES = ("run", "start")
 
 _VOLTS = confirmed("capacitor-volts", "trade texts and one component maker's guide", "", copies=4)
 _DUTY = confirmed("capacitor-duty", "trade texts and one component maker's guide", "", copies=4)
-_RANGE = confirmed("start-range", "one component maker's guide", "size of start parts", copies=1)
 
 
 def _marked(text: str, typical: str) -> Nameplate:
@@ -144,7 +139,7 @@ def capacitor_swap(
         str | None, LIFE, extra("a shorter life wears out sooner, and harms nobody")
     ] = None,
     new_capacitor_life: Annotated[
-        str | None, LIFE, asked("that of the old one was given", when="old_capacitor_life")
+        str | None, LIFE, extra("a shorter life wears out sooner, and harms nobody")
     ] = None,
 ) -> Iterator[Item]:
     """May this capacitor take the place of that one?
@@ -174,9 +169,9 @@ def capacitor_swap(
         yield from _same_size(old_capacitor, new_capacitor)
     else:
         new_end = new_capacitor if new_capacitor_duty == "run" else new_capacitor_high
-        yield from _in_range((old_capacitor, old_capacitor_high), (new_capacitor, new_end))
+        yield from in_range((old_capacitor, old_capacitor_high), (new_capacitor, new_end))
     if new_capacitor_duty == "start":
-        yield from _cut_off(new_capacitor_voltage, cutoff_voltage)
+        yield from cut_off(new_capacitor_voltage, cutoff_voltage)
     yield from _temperature(old_capacitor_temperature, new_capacitor_temperature)
     yield from protection(old_capacitor_protection, new_capacitor_protection)
     yield from life(old_capacitor_life, new_capacitor_life)
@@ -217,71 +212,6 @@ def _same_size(old: float, new: float) -> Iterator[Item]:
             origin=Origin.PRACTICE,
             action=action,
         )
-
-
-def _in_range(old: tuple[float, float | None], new: tuple[float, float | None]) -> Iterator[Item]:
-    action = "take a start part whose whole range lies inside the old one"
-    yield at_least(
-        "size, lower limit",
-        new[0],
-        old[0],
-        "uF",
-        source=_RANGE,
-        origin=Origin.MAKER,
-        action=action,
-    )
-    over = old[1] is not None and not at_or_below(new[0], old[1])
-    unread = [n for n, end in (("old", old[1]), ("new", new[1])) if end is None]
-    if unread and not over:
-        parts = " and ".join(unread)
-        yield cannot_tell(
-            "size, upper limit",
-            f"start parts are marked with a range, and its upper end was not read: {parts}",
-            measure="read the whole range on both parts",
-            needs=tuple(f"{name}_capacitor_high" for name in unread),
-            source=_RANGE,
-        )
-        return
-    yield at_most(
-        "size, upper limit",
-        new[0] if new[1] is None else new[1],
-        old[1] or 0.0,
-        "uF",
-        source=_RANGE,
-        origin=Origin.MAKER,
-        action=action,
-    )
-
-
-def _cut_off(rating: float, measured: float | None) -> Iterator[Item]:
-    """Hold the volts at cut-off against the limit of the class; between classes the lower."""
-    yield caution("start-01")
-    rows = [r for r in tables.load("start-capacitors").rows if _limited(r, rating)]
-    if not rows:
-        if measured is not None:
-            yield cannot_tell(
-                "volts at cut-off",
-                f"no limit was seen for a start part of {rating:g} V",
-                measure="take it from the maker's sheet of the part",
-            )
-        return
-    row = max(rows, key=lambda r: r.number("rated_V"))
-    limit = row.number("cutoff_V")
-    yield figure("cut-off limit of its class", limit, "V", source=row.source, toward="down")
-    if measured is not None:
-        yield at_most(
-            "volts at cut-off",
-            measured,
-            limit,
-            "V",
-            source=row.source,
-            origin=Origin.MAKER,
-            action="take a part of a higher class, and see that the relay drops out in time",
-        )
-
-
-def _limited(row: Row, rating: float) -> bool:
-    return bool(row.cells["cutoff_V"]) and at_or_below(row.number("rated_V"), rating)
 
 
 def _temperature(old: float | None, new: float | None) -> Iterator[Item]:

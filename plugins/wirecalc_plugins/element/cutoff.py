@@ -6,11 +6,9 @@ from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
-    PRACTICE,
     Item,
     Nameplate,
     OneOf,
-    Origin,
     Problem,
     YesNo,
     asked,
@@ -21,14 +19,12 @@ from wirecalc import (
     cannot_tell,
     figure,
     put,
-    requires,
     tables,
 )
-from wirecalc.sources import confirmed
 
 from ..inputs import PLACE
+from .cutoff_place import TEXTS, cause, holds, pair
 
-_TEXTS = confirmed("cutoff-application", "component makers' texts on IEC 60691", "replacing", 3)
 _LOWER = "what is not known counts as lower"
 _SAME = "get the cut-off that the maker of the machine names"
 
@@ -141,21 +137,10 @@ def cutoff(
         ("voltage", old_cutoff_voltage, new_cutoff_voltage, "V"),
     ):
         yield _no_lower(name, old, new, unit)
-    yield from _holds(holding_temperature, place_temperature)
-    yield _cause(cause_found)
+    yield from holds(holding_temperature, place_temperature)
+    yield cause(cause_found)
     if paired_part is not None:
-        yield _pair(paired_part != "one-new")
-
-
-def _pair(together: bool) -> Item:
-    return requires(
-        "parts of a kit changed together",
-        together,
-        says="the thermostat of the same kit has cycled as long, and may be why it opened",
-        source=PRACTICE,
-        origin=Origin.MAKER,
-        action="fit both parts of the kit",
-    )
+        yield pair(paired_part != "one-new")
 
 
 def _lowest(old: float, row: tables.Row) -> Item:
@@ -177,7 +162,7 @@ def _same_temperature(old: float, new: float) -> Iterator[Item]:
         new,
         old,
         "C",
-        source=_TEXTS,
+        source=TEXTS,
         says="it would let the machine get hotter than its maker allows",
         action=_SAME,
     )
@@ -202,57 +187,6 @@ def _no_lower(name: str, old: float | None, new: float | None, unit: str) -> Ite
             "a rating that is not known counts as lower",
             measure="read the marking of both, or the maker's sheet",
             needs=missing,
-            source=_TEXTS,
+            source=TEXTS,
         )
-    return at_least(said, new, old, unit, source=_TEXTS, action=_SAME)
-
-
-def _holds(holding: float | None, place: float | None) -> Iterator[Item]:
-    name = "holding temperature above the place"
-    if holding is None or place is None:
-        given = (("holding_temperature", holding), ("place_temperature", place))
-        yield cannot_tell(
-            name,
-            "a cut-off that sits hotter than its holding temperature ages and opens",
-            measure="take the holding temperature from its maker's sheet and measure the place in "
-            "normal use",
-            needs=[n for n, value in given if value is None],
-            source=_TEXTS,
-        )
-        return
-    yield figure(
-        "holding temperature over the place",
-        holding - place,
-        "K",
-        source=_TEXTS,
-        working=lambda: f"{put(holding, 'C')} - {put(place, 'C')}",
-    )
-    yield requires(
-        name,
-        not at_or_below(holding, place),
-        says=f"{holding:g} C is not above the place of {place:.4g} C in normal use",
-        source=_TEXTS,
-        action="find out why the place is so hot; the maker's part stands the normal heat",
-    )
-
-
-def _cause(found: bool | None) -> Item:
-    name, look = (
-        "cause of the opening",
-        "look for lint, a blocked vent, a stopped fan, a welded relay",
-    )
-    if found is None:
-        return cannot_tell(
-            name,
-            "it was not said whether the cause was found",
-            measure=look,
-            needs=("cause_found",),
-            source=_TEXTS,
-        )
-    return requires(
-        name,
-        found,
-        says="a new cut-off will open too, or hide a fault that is still there",
-        source=_TEXTS,
-        action=look,
-    )
+    return at_least(said, new, old, unit, source=TEXTS, action=_SAME)

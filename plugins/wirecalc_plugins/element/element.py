@@ -50,10 +50,12 @@ def _refuse_element(
             f"an element that reads {element_resistance:g} ohm is not open",
             "give the resistance, or element_open yes",
         )
-    if element_resistance is not None and at_or_below(element_resistance, lead_resistance or 0.0):
+    if element_resistance is not None and not at_or_below(
+        lead_resistance or 0.0, element_resistance
+    ):
         yield Problem(
             "element_resistance",
-            f"{element_resistance:g} ohm is no more than the leads of {lead_resistance:g} ohm",
+            f"{element_resistance:g} ohm is less than the leads of {lead_resistance:g} ohm",
             "give the reading with the leads in it, and the leads touched together",
         )
     if nameplate_power is not None and nameplate_voltage is not None:
@@ -83,7 +85,7 @@ def element(
         float | None,
         Reading(
             "ohm",
-            above=0,
+            low=0,
             high=10_000,
             typical="22.6 ohm",
             text="across the element, wires off",
@@ -159,9 +161,9 @@ def element(
     a 208 V service explains them, else the supply is at fault. An open element fails.
 
     For elements of water, air and defrost heaters, ranges and dryers; not for induction coils.
-    Inputs: resistances in ohm (over 0 to 10000; leads to 2), power in W (over 0 to 20000), volts,
+    Inputs: resistances in ohm (to 10000; leads to 2), power in W (over 0 to 20000), volts,
     kind. Leads that were not read count as 0 to 0.3 ohm. Yields resistance less leads, the
-    deviation, current and power, and criteria. Refuses a reading not above its leads, an open
+    deviation, current and power, and criteria. Refuses a reading under its leads, an open
     element with a reading, a plate under 0.5 or over 10000 ohm. Source: beside each limit.
     """
     nominal = None

@@ -123,8 +123,7 @@ def judge(supply: Supply) -> Iterator[Item]:
         return
     yield cannot_tell(
         name,
-        f"{supply.volts:.4g} V are {share:.1%} of the plate's{_lost(supply)}: the supply, not the "
-        "element",
+        f"{supply.volts:.4g} V are {share:.1%} of the plate's{_lost(supply)}: {_says(supply)}",
         measure="read the volts at rest and running, each leg to neutral: wirecalc supply; find "
         "out what service it is",
         needs=() if supply.services else ("nominal_voltage", "voltage_at_rest"),

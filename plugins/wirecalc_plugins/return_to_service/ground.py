@@ -8,10 +8,8 @@ from typing import Annotated
 from wirecalc import (
     PRACTICE,
     Bands,
-    Caution,
     Item,
     OneOf,
-    Origin,
     Wire,
     YesNo,
     asked,
@@ -24,21 +22,30 @@ from wirecalc import (
     instead_of,
     may_be_absent,
     not_checked,
-    requires,
 )
 from wirecalc.runs import known_metal
 
 from ..inputs import CONDUCTOR_TEMPERATURE, LEADS
 from . import ground_limits as limits
-from .ground_inputs import CURRENT, DROP, LENGTH, POINT, RESISTANCE, RESOLUTION, refuse
+from .ground_inputs import (
+    CURRENT,
+    DROP,
+    LENGTH,
+    LOW_VOLTAGE,
+    POINT,
+    REQUIRED,
+    RESISTANCE,
+    RESOLUTION,
+    refuse,
+)
 from .ground_limits import NAME, STANDARDS
 from .ground_path import (
     ONE_A,
-    OWN_GROUND_WIRE,
     Meter,
     Read,
     by_current,
     by_ohmmeter,
+    closed,
     missed,
     of_cord,
     shown_by_current,
@@ -47,23 +54,6 @@ from .ground_path import (
 from .neutral import NO_STRAP, STRAP, ground_bond
 
 M_PER_FT = 0.3048
-_OPEN = "find the break: the lead off its screw, a painted face, the cord, the pin of the plug"
-_REQUIRED = Caution(
-    "ground-required",
-    "Refrigerators, freezers, washers, dryers, dishwashers, disposals and air conditioners must "
-    "be grounded, unless double insulated and so marked. A GFCI does not stand in for the ground.",
-    "NEC 250.114(3), the list partly from memory; local code",
-    "stop",
-    "cord-connected appliance in a dwelling",
-)
-_CURRENT = Caution(
-    "test-current",
-    "Unplug the machine. The current comes from a low-voltage source of 12 V at most that limits "
-    "it, for as long as the reading takes; never from the mains. Probes inside the clips.",
-    "the source's own sheet; licensed practice",
-    "stop",
-    "a known current is sent through a ground path",
-)
 
 
 @calculation(
@@ -97,7 +87,7 @@ def ground(
     same_range: Annotated[
         bool | None,
         YesNo("path and leads were read by one meter on one range, one after the other"),
-        extra("without it the error of each reading counts by itself, which passes less"),
+        extra("without it the error of each counts by itself", when="lead_resistance"),
     ] = None,
     meter_resolution: Annotated[
         float | None,
@@ -122,12 +112,16 @@ def ground(
     cord: Annotated[
         Wire | None,
         "wire of the flexible cord",
-        extra("a cord only adds: where it decides, it is asked for"),
+        extra(
+            "a cord only adds: where it decides, it is asked for",
+            when="ground_point=plug-pin|neutral-blade",
+        ),
     ] = None,
     cord_length: Annotated[
         float | None,
         LENGTH,
-        extra("where it decides, it is asked for"),
+        extra("where it decides, it is asked for", when="cord"),
+        extra("where it decides, it is asked for", when="standard=vde-0701-0702"),
     ] = None,
     conductor_temperature: Annotated[
         float, CONDUCTOR_TEMPERATURE, assumed("0 C", "40 C", source=PRACTICE)
@@ -147,7 +141,6 @@ def ground(
         bool | None,
         YesNo("case to neutral reads open, unplugged"),
         asked("on four wires it must", when="neutral_strap=removed"),
-        extra("neutral touches the frame of a machine only where a strap joins them"),
     ] = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
@@ -168,9 +161,9 @@ def ground(
     cord. Source: table ground-limits.
     """
     yield caution("gnd-01")
-    yield _REQUIRED
+    yield REQUIRED
     yield from ground_bond(ground_point, neutral_strap, neutral_open)
-    yield from _closed(ground_resistance, ground_open, cord_ground_closed)
+    yield from closed(ground_resistance, ground_open, cord_ground_closed)
     if ground_open:
         return
     ends = bands or {}
@@ -201,12 +194,19 @@ def _by_current(
     amps: float, millivolts: float | None, ohmmeter: float | None, bands: Bands
 ) -> Generator[Item, None, Read | None]:
     """Yield what a known current shows of the path, and return it; None without its drop."""
-    yield _CURRENT
+    yield LOW_VOLTAGE
+    yield caution("flam-01")
     if millivolts is None:
         return None
     path = by_current(amps, millivolts, bands)
     yield shown_by_current(path, amps, millivolts)
-    if not at_or_below(ONE_A, bands.get("test_current", (amps, amps))[0]):
+    if millivolts == 0:
+        yield cannot_tell(
+            "drop across the path",
+            "no copper has none: the current is not in the path, or the probes touch one another",
+            measure="look where the current flows, and read the drop from the case to that point",
+        )
+    if not at_or_below(ONE_A, amps):
         yield cannot_tell(
             "test current",
             f"{amps:g} A crosses a bond of few strands as if it were whole",
@@ -234,21 +234,3 @@ def _by_ohmmeter(
     if leads is not None:
         yield shown_by_ohmmeter(path, reading, leads)
     return path
-
-
-def _closed(reading: float | None, is_open: bool | None, cord: bool | None) -> Iterator[Item]:
-    """Require that the path, and the cord's own ground wire, are closed."""
-    parts = []
-    if reading is not None or is_open:
-        parts.append(("the path to ground is closed", not is_open, _OPEN))
-    if cord is not None:
-        parts.append((OWN_GROUND_WIRE, cord, "replace the cord"))
-    for name, closed, action in parts:
-        yield requires(
-            name,
-            closed,
-            says="it reads open: the case can become live",
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            action=action,
-        )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from wirecalc import Nameplate, OneOf, Problem, Reading, Wire, at_or_below
+from wirecalc import Caution, Nameplate, OneOf, Problem, Reading, Wire, at_or_below
 
 from .ground_path import least_of_cord
 
@@ -45,6 +45,24 @@ DROP = Reading(
     goes_with="test_current",
 )
 LENGTH = Reading("ft", above=0, high=300, typical="6 ft", text="length of the cord, one way")
+
+
+REQUIRED = Caution(
+    "ground-required",
+    "Refrigerators, freezers, washers, dryers, dishwashers, disposals and air conditioners must "
+    "be grounded, unless double insulated and so marked. A GFCI does not stand in for the ground.",
+    "NEC 250.114(3), the list partly from memory; local code",
+    "stop",
+    "cord-connected appliance in a dwelling",
+)
+LOW_VOLTAGE = Caution(
+    "test-current",
+    "Unplug the machine. The current comes from a low-voltage source of 12 V at most that limits "
+    "it, for as long as the reading takes; never from the mains. Probes inside the clips.",
+    "the source's own sheet; licensed practice",
+    "stop",
+    "a known current is sent through a ground path",
+)
 
 
 def refuse(

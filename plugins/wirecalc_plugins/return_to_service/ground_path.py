@@ -6,7 +6,18 @@ import math
 from collections.abc import Generator, Iterator
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Bands, Item, Wire, at_or_below, figure, not_checked, put
+from wirecalc import (
+    PRACTICE,
+    Bands,
+    Item,
+    Origin,
+    Wire,
+    at_or_below,
+    figure,
+    not_checked,
+    put,
+    requires,
+)
 from wirecalc.runs import Run, known_metal
 from wirecalc.sources import computed
 
@@ -18,6 +29,7 @@ COUNTS = 2  # of the last digit, one of each of two readings that share their of
 OWN_GROUND_WIRE = "ground wire of the cord"
 
 Span = tuple[float, float]  # the ends of a reading
+_OPEN = "find the break: the lead off its screw, a painted face, the cord, the pin of the plug"
 _OHM = computed("ohms-law", "R = U / I")
 
 
@@ -138,3 +150,21 @@ def _ground_wire(name: str, run: Run, temperature: float) -> Item:
 
 def _floored(low: float, high: float) -> Ohms:
     return Ohms(max(0.0, low), max(0.0, high))
+
+
+def closed(reading: float | None, is_open: bool | None, cord: bool | None) -> Iterator[Item]:
+    """Require that the path, and the cord's own ground wire, are closed."""
+    parts = []
+    if reading is not None or is_open:
+        parts.append(("the path to ground is closed", not is_open, _OPEN))
+    if cord is not None:
+        parts.append((OWN_GROUND_WIRE, cord, "replace the cord"))
+    for name, is_closed, action in parts:
+        yield requires(
+            name,
+            is_closed,
+            says="it reads open: the case can become live",
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            action=action,
+        )
