@@ -85,13 +85,10 @@ def heat_rating(
     A rating must exceed the place and the rise by the current (FAA AC 43.13-1B, 11-174 a); 20 K
     of room are taken for the rise (common practice, 15 to 20 K). The weakest part decides. A
     place that was not measured can't be told; beside a heater it is taken as 200 C, the usual
-    assumption, and parts below it fail. A place beside a heater that reads 40 C or less was read
-    cold or elsewhere, and can't be told either. A terminal or sleeve without a mark goes by what
-    it is made of; where the usual ratings of that make lie on both sides of the need, it can't
-    be told.
-
-    Meant for joints inside appliances, ranges and dryers too; not for thermal cut-offs and
-    heating elements themselves.
+    assumption, and parts below it fail; one that reads 40 C or less there was read cold, and
+    can't be told either. A terminal or sleeve without a mark goes by what it is made of; where
+    the usual ratings of that make lie on both sides of the need, it can't be told. For joints of
+    any appliance, not for thermal cut-offs and heating elements themselves.
 
     Inputs: place_temperature in C (-40 to 500), near_heater, ratings in C as marked (40 to 500),
     terminal_material and sleeve_material, which count only without a mark. Yields the weakest

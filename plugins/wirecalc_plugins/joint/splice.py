@@ -131,23 +131,18 @@ def splice(
 ) -> Iterator[Item]:
     """Does this barrel take this wire or these wires, and may it sit in this place?
 
-    One wire with a gauge in a barrel named by gauges is judged by gauge. Sums, metric and odd
-    wire are judged by area: inside the areas of the named gauges passes, up to one gauge beyond
-    either end is marginal (the area ranges of barrel classes reach just so far, from memory),
-    outside fails. A range typed in cmil or mm2 is the maker's and binds as typed, with care in
-    the 5 % at either end (common practice). Solid or mixed wire, and more wires than one, need a
-    connector listed for them; aluminium is refused. The weakest temperature rating must lie 20 K
-    above the place (common practice). The current is judged by the thinnest wire, a metric one
-    as the next thinner gauge: on a push-on tab as `tab` does, else by what UL 486 assigns to a
-    connector of one wire, and where it assigns none by what a cord of that gauge carries.
-
-    Meant for crimped and twist-on joints of appliance leads; not for solder, push-in and lever
-    connectors, or splices in a cord.
+    One wire with a gauge goes by gauge in a barrel named by gauges. Sums, metric and odd wire go by
+    area: inside the areas of the named gauges passes, one gauge beyond is marginal (so far reach
+    the classes, from memory), outside fails. A range in cmil or mm2 binds as the maker's, with
+    care in 5 % at either end (practice). Solid or mixed wire, and several wires, need a connector
+    listed for them; aluminium is refused. The weakest rating must lie 20 K above the place
+    (practice). The current goes by the thinnest wire, a metric one as the next thinner gauge: on
+    a tab as in `tab`, else by what UL 486 assigns to one wire, or a cord of that gauge carries.
+    For crimped and twist-on joints of appliances, not solder, levers or splices in a cord.
 
     Inputs: wire, barrel, connector, listed_for, wire_limit, temperatures in C, current in A,
-    voltages in V. Yields the sum, the place in the range, the barrel class that would do, and a
-    criterion for each question. Source: tables barrel-ranges, joint-currents, cords,
-    quick-connect-currents.
+    voltages in V. Yields the sum, its place in the range, the class that would do, and criteria.
+    Source: tables barrel-ranges, joint-currents, cords, quick-connect-currents.
     """
     total = sum(w.area_cmil for w in wire)
     yield figure(

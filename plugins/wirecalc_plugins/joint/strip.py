@@ -73,17 +73,14 @@ def strip(
     thicker wire (NASA-STD-8739.4), the brush flush to 0.8 mm (common practice). closed-insulated:
     barrel + brush, the insulation butts against the barrel. open: wire crimp + brush 0.1 to
     0.5 mm, the insulation edge anywhere in the window. stop: depth + gap. ferrule: sleeve, 2 mm
-    more with a collar. twist-on: the connector's own instruction governs; about 12.7 mm for two
-    wires, 19 to 25.4 mm for three or more.
-
-    Meant for crimped terminals and twist-on connectors; a push-in or lever connector has its gauge
-    printed on it.
+    more with a collar. twist-on: its own instruction governs; about 12.7 mm for two wires, 19 to
+    25.4 mm for more. Not for push-in and lever connectors, which have a gauge printed on them.
 
     Inputs: wire; style; barrel_length in mm (over 0 to 60), window_length in mm (0 to 20),
-    stripped in mm (over 0 to 100). Yields the span in words, least, nominal and most length in mm
-    and inch, and judges a measured one: insulation in the barrel fails, past the advised span is
-    marginal, and so much bare wire as no lug leaves fails (airframe practice: 2.29 mm past the
-    barrel and 3.05 mm behind it, 6.35 mm from 8 AWG). Source: table strip-rules.
+    stripped in mm (over 0 to 100). Yields the span in words and the lengths in mm and inch, and
+    judges a measured one: insulation in the barrel fails, past the advised span is marginal, and
+    bare wire past what a lug may leave fails (airframe practice: 2.29 mm before the barrel and
+    3.05 mm behind it, 6.35 mm from 8 AWG). Source: table strip-rules.
     """
     if style == "twist-on":
         yield from _twist_on(wire, stripped)
