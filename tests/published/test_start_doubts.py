@@ -150,11 +150,15 @@ def test_a_plate_that_is_not_the_motors(
         ({"inverter": "yes", "locked_rotor_current": None}, "pass"),
         ({"inverter": "yes", "settled": "2.4 A"}, "fail"),
         ({"peak": "11 A"}, "fail"),  # near a locked rotor for 20 s
+        ({"peak": "11 A", "inverter": "yes"}, "cannot tell"),  # no board lets that through
     ],
 )
 def test_the_ramp_of_a_drive(given: dict[str, str | None], verdict: str) -> None:
     ramp: dict[str, str | None] = {"peak": "2.4 A", "settled": "0.8 A", "settle_time": "20 s"}
-    assert start(**(ramp | given)).verdict == verdict
+    finding = start(**(ramp | given))
+    assert finding.verdict == verdict
+    asked = {"inverter"} if verdict == "cannot tell" and "inverter" not in given else set()
+    assert needs(finding) == asked
 
 
 def test_a_small_fan_motor_is_not_locked() -> None:

@@ -507,3 +507,11 @@ def test_three_like_windings_by_their_makers_ohms(each, verdict):
     two = {"1_2": 4.0, "1_3": 12.0, "2_3": 16.0}
     assert windings(two, **maker, maker_run="4 ohm").verdict == "pass"
     assert windings(two, **maker).verdict == "fail"
+
+
+def test_a_temperature_that_no_winding_stands_is_questioned():
+    # 9.8/4 x 255 - 235 = 389.8 C: solder melts at 183 to 227 C (common practice, no source)
+    hot = heat([9.8], [5], winding_class="H").criterion("winding temperature at switch-off")
+    assert "same pins" in hot.reason
+    high = heat([6.4], [5], winding_class="H").criterion("winding temperature at switch-off")
+    assert "same pins" not in high.reason  # 173 C

@@ -19,33 +19,37 @@ from wirecalc import (
 from .plate import LockedRotor
 from .settled_checks import LOADED, MCC_OVER_RLA, OVER_RLA, RLA
 from .start_checks import SHORT_OF_LRA, expected_start, judge_peak
+from .start_seen import Start
 
 _CODE_NEEDS = ("locked_rotor_current", "code_letter", "horsepower", "nameplate_voltage")
 
 
-def judge_start(
-    locked: LockedRotor | None,
-    frequency: float,
-    peak: float | None,
-    mode: str,
-    settled: float | None,
-    *,
-    inverter: bool | None,
-) -> Iterator[Item]:
+def judge_start(start: Start, settled: float | None, frequency: float) -> Iterator[Item]:
     """Say what the start should show and judge its peak; a drive's board limits its own."""
-    if inverter:
-        yield not_checked("start current", "the board that drives the motor limits it")
-        return
-    if locked is None:
+    locked = start.locked
+    if start.inverter:
+        yield from _driven(start)
+    elif locked is None:
         yield cannot_tell(
             "start peak, lower limit",
             "no locked-rotor current and no code letter with hp and volts was given",
             measure="read LRA on the plate of the compressor or motor",
             needs=_CODE_NEEDS,
         )
-        return
-    yield from expected_start(locked, frequency)
-    yield from judge_peak(locked, peak, mode, settled)
+    else:
+        yield from expected_start(locked, frequency)
+        yield from judge_peak(locked, start.peak, start.mode, settled)
+
+
+def _driven(start: Start) -> Iterator[Item]:
+    yield not_checked("start current", "the board that drives the motor limits it")
+    if start.near and start.peak is not None:
+        yield cannot_tell(
+            "start of a driven motor",
+            f"{start.peak:g} A is near locked-rotor current, which no board lets through",
+            measure="see whether a board drives it (three like windings); one wire in the jaws",
+            source=PRACTICE,
+        )
 
 
 def settling_shows(locked: LockedRotor | None, rated: float | None, kind: str | None) -> bool:

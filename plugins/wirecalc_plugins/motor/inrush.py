@@ -207,22 +207,21 @@ def inrush(
             yield not_checked("volts at the plug", "90 to 110 % of the plate's were taken")
     rated = rated_current(rated_load_current, nameplate_current, nameplate_load)
     plate = nameplate_current if rated is None else None
-    yield from judge_plate(rated, locked_rotor_current, motor_kind)
-    yield from judge_start(locked, frequency, peak, meter_mode, settled, inverter=inverter)
-    yield from marks_of(rated, rated_load_current, motor_kind)
     allowed = MCC_OVER_RLA if motor_kind == "compressor" else OVER_RLA
     start = Start(
         *(locked, rated, plate, peak, settled or 0.0, settle_time, meter_mode, allowed, inverter)
     )
+    yield from judge_plate(rated, locked_rotor_current, motor_kind)
+    yield from judge_start(start, settled, frequency)
+    yield from marks_of(rated, rated_load_current, motor_kind)
     if plate is not None and settled is not None:
         yield against_the_plate(settled, plate, nameplate_load)
     else:
         yield from judge_settled(settled, rated, motor_kind, service_factor_current)
         yield from judge_turning(settled, rated, seen=start.seen, inverter=inverter)
     if not inverter:
-        yield from judge_time(
-            settle_time, start.near, apart=settling_shows(locked, rated, motor_kind)
-        )
+        apart = settling_shows(locked, rated, motor_kind)
+        yield from judge_time(settle_time, start.near, apart=apart, inverter=inverter)
     if settled is not None:
         yield from kind_of_start(start)
     if breaker is not None:

@@ -162,7 +162,11 @@ def near_locked(locked: LockedRotor | None, rms: float | None) -> bool | None:
 
 
 def judge_time(
-    settle_time: float | None, near: bool | None = True, *, apart: bool = True
+    settle_time: float | None,
+    near: bool | None,
+    *,
+    apart: bool = True,
+    inverter: bool | None = None,
 ) -> Iterator[Item]:
     """Judge how long the current took to settle, in s.
 
@@ -175,13 +179,14 @@ def judge_time(
         yield not_checked(_TIME, "running current of this motor is near that of its locked rotor")
         return
     if not near and not at_or_below(settle_time, STOP_S):
+        asks = inverter is None
         yield cannot_tell(
             _TIME,
             f"{settle_time:.4g} s is over {STOP_S:g} s, and it was not surely near locked-rotor "
-            "current: a slow start, or the ramp of a board that drives the motor",
-            measure="say whether a board drives it; else read LRA and hold the start with the "
-            "inrush function",
-            needs=("inverter",),
+            "current: a slow start" + (", or the ramp of a board that drives it" if asks else ""),
+            measure=("say whether a board drives it; else " if asks else "")
+            + "read LRA and hold the start with the inrush function",
+            needs=("inverter",) if asks else (),
             source=PRACTICE,
         )
         return

@@ -35,6 +35,7 @@ def judge_case(
             "an ohmmeter's few volts are no insulation test: see insulation",
         )
         return
+    fails = not at_or_below(binding.number("limit_Mohm"), value)
     yield at_least(
         "any pin to the case, by ohmmeter",
         value,
@@ -42,8 +43,9 @@ def judge_case(
         "Mohm",
         caution=advised,
         source=binding.source,
-        says="advised more, and at few volts it proves nothing: see insulation",
-        action="dry and clean the terminal, read again; below 1 Mohm do not power it",
+        says="do not power it" if fails else "at few volts it proves nothing: see insulation",
+        action="dry and clean the terminal, read again"
+        + ("; below 1 Mohm do not power it" if fails else ", and test it at 500 V: insulation"),
         band=band,
     )
 

@@ -13,6 +13,8 @@ from .winding_cooling import Read, Result
 
 NAME = "winding temperature at switch-off"
 _LETTERS = ("A", "E", "B", "F", "H")
+SEEN_BY_NOBODY = 250.0  # C; no enamel stands it, and solder is long gone; practice
+_IMPOSSIBLE = "no winding stands it: were it the same pins, on the same range?"
 _ACTION = "find out why: low volts, a stuck load, no cooling air, a weak capacitor"
 
 
@@ -47,7 +49,7 @@ def judge(winding_class: str, found: Result, leads_known: bool, ohm: float) -> I
         "C",
         caution=min(advised, default=None),
         source=row.source,
-        says=row.note,
+        says=row.note if at_or_below(found.at, SEEN_BY_NOBODY) else _IMPOSSIBLE,
         action=_ACTION,
         band=(found.low, found.high),
         better=f"a four-wire ohmmeter: cold and hot each to ±{show(ohm, 'ohm', toward='down')}",

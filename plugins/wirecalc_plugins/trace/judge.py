@@ -133,7 +133,7 @@ def _criteria(
         items += judge_turning(settled, plate.rated, seen=start.seen, inverter=plate.inverter)
     if not plate.inverter:
         apart = settling_shows(locked, plate.rated, plate.kind)
-        items += judge_time(time, start.near, apart=apart)
+        items += judge_time(time, start.near, apart=apart, inverter=plate.inverter)
     if time is None:
         items.append(
             cannot_tell(
