@@ -13,9 +13,9 @@ import wirecalc
 from wirecalc import motors
 
 # Highest instantaneous over rms locked-rotor current of an R-L circuit closed at the voltage
-# zero, by R/X: an earlier numerical integration, to three decimals. It had 1.619 at 0.7, and the
-# two independent ways below give 1.6185, which rounds to 1.618. Beside it the textbook formula
-# sqrt2 (1 + exp(-pi R/X)), which is low.
+# zero, by R/X, to three decimals: scipy 1.x, solve_ivp over the circuit's equation and
+# minimize_scalar over its closed form, both below. Beside it the half-cycle formula of handbooks on
+# short circuits, sqrt2 (1 + exp(-pi R/X)) (IEEE 551, from memory), which is low.
 CRESTS = [
     (0.05, 2.626, 2.623),
     (0.1, 2.456, 2.447),
@@ -209,7 +209,8 @@ def test_a_start_that_was_not_seen_to_settle_is_no_pass():
 
 
 def test_expected_start_and_first_crest_of_the_plate_by_hand():
-    # LRA 12 A at its own voltage; power factor 0.5 is R/X = 0.5/0.8660 = 0.57735
+    # LRA 12 A at its own voltage; 0.7 of it at least (common practice, no source); power factor 0.5
+    # is R/X = 0.5/0.8660 = 0.57735
     finding = start(peak="11 A", settled="1.4 A", settle_time="0.5 s")
     assert finding.figure("expected start current, least").figure.value == pytest.approx(8.4)
     crest = max(current(np.linspace(0, math.pi, 100_001), 0.5 / math.sqrt(0.75)))
@@ -256,7 +257,8 @@ def kinds(finding):
 
 # levels: common practice, no source; RLA = MCC / 1.56 or 1.44 (two trade articles)
 def test_a_locked_rotor_and_an_open_start_circuit_read_alike():
-    # one service manual: an open PTC hums and its overload trips on LRA
+    # refrigerator makers' service manuals, undated, start device: an open PTC hums and its
+    # overload trips on LRA (one copy seen)
     finding = start(peak="11.4 A", settled="11 A", settle_time="6 s")
     assert kind(finding) == "cannot tell: locked rotor / start winding or start device open"
     assert finding.verdict == "fail"
@@ -344,7 +346,8 @@ def test_the_motors_own_rla_goes_before_the_plate_of_the_appliance():
 
 
 def test_rla_is_a_mark_of_its_continuous_limit_and_has_an_idle_floor():
-    # 1.44 x 2 A; 0.3 x 2 A
+    # 1.44 x 2 A: RLA = MCC / 1.44 or 1.56, trade articles on compressor ratings, undated (two
+    # copies seen); 0.3 x 2 A: common practice, no source
     finding = start(peak="11 A", settled="1.4 A", settle_time="0.4 s", motor_kind="compressor")
     limit = finding.figure("continuous limit that RLA stands for").figure.value
     assert limit == pytest.approx(2.88)
@@ -365,8 +368,9 @@ def test_an_open_motor_by_its_code_letter():
 
 @pytest.mark.parametrize(
     ("volts", "verdict"),
-    # 90 and 110 % of 115 V are 103.5 and 126.5 V (makers' sheets); 80 and 120 %, 92 and 138 V
-    # (common practice, no source)
+    # 90 and 110 % of 115 V are 103.5 and 126.5 V: an appliance repair text and an ice-machine
+    # service manual, undated, volts at the machine (one copy of each seen); 80 and 120 %, 92 and
+    # 138 V (common practice, no source)
     [
         *(("60 V", "fail"), ("91.9 V", "fail"), ("92 V", "marginal"), ("103 V", "marginal")),
         *(("104 V", "pass"), ("127 V", "marginal"), ("138 V", "marginal"), ("138.1 V", "fail")),

@@ -248,3 +248,40 @@ def test_the_crest_that_a_breaker_sees_has_a_name_of_its_own() -> None:
     judged = finding.criterion("first crest over sqrt2 against the breaker").criterion.actual
     assert crest == pytest.approx(20.70, abs=0.05)
     assert judged == pytest.approx(crest / 2**0.5)
+
+
+# The two-axis model of two textbook motors, integrated in time (Electric Machinery, 6th, example
+# 9.2, three copies seen; Introduction to Electrical Machines and Transformers, chapter 6, example 1,
+# one copy): an independent solution of what a clamp meter shows, which knows nothing of the levels
+# of practice.
+@pytest.mark.parametrize("motor", ["capacitor-start-110V", "split-phase-115V"])
+def test_simulated_starts_are_told_apart(motor: str) -> None:
+    pytest.importorskip("scipy")
+    variants = ["healthy", "locked-rotor", "open-start-winding"]
+    simulated = wirecalc.run("start-curve", textbook_motor=motor, variants=variants)
+    (shown,) = [found for found in simulated.listings if "clamp meter" in found.title]
+    peaks = {row[0]: float(row[3]) for row in shown.rows}
+    settles = {row[0]: float(row[4]) for row in shown.rows}
+    took = next(float(row[5]) for row in shown.rows if row[0] == "healthy")
+    volts = f"{motor[-4:-1]} V"
+    plate = {"rated_load_current": f"{settles['healthy']:.4f} A", "motor_kind": "motor"}
+    plate |= {"locked_rotor_current": f"{settles['locked-rotor']:.4f} A"}
+    plate |= {"nameplate_voltage": volts, "voltage": volts}
+    kinds = {}
+    for name in variants:
+        time = took if name == "healthy" else 4.0
+        reads = {"peak": f"{max(peaks[name], settles[name])} A", "settled": f"{settles[name]} A"}
+        started = start(**plate, **reads, settle_time=f"{time} s")
+        high = {"high_time": f"{time} s", "high_current": f"{peaks[name]} A"}
+        tripped = {"overload_trips": 0 if name == "healthy" else 3}
+        if name == "healthy":
+            high["settled"] = f"{settles[name]} A"
+        hums = wirecalc.run("locked", **plate, **high, **tripped)
+        what = next(a.text for a in hums.answers if a.name == "what it is")
+        kinds[name] = (kind(started), what, started.verdict, hums.verdict)
+    assert kinds["healthy"] == ("slow start", "slow start", "marginal", "marginal")  # 1.1 and 1.2 s
+    for name in variants[1:]:
+        said, what, *verdicts = kinds[name]
+        assert "locked rotor / start winding" in said
+        assert what == "locked, or its start circuit is open"
+        assert verdicts == ["fail", "fail"]

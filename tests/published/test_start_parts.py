@@ -7,7 +7,8 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
-# component data sheets, PTC motor-start thermistors at 25 C: ohm, largest V, largest A
+# component data sheets, PTC motor-start thermistors, undated, cold resistance at 25 C, largest
+# voltage and current (one copy each seen, 33 ohm two): ohm, largest V, largest A
 PTC = [
     (3.3, 160, 12),
     (4.7, 180, 12),
@@ -47,8 +48,9 @@ def device(kind: str = "ptc", **given: object) -> wirecalc.Finding:
 @pytest.mark.parametrize(
     ("ohm", "verdict"),
     [
-        # two service manuals: 3 to 10 and 3 to 12 ohm; a trade page: 10 to 100 ohm; under 1 ohm
-        # short, over 10 times the most of them open (common practice)
+        # refrigerator makers' service manuals, undated, start device cold: 3 to 10 and 3 to 12 ohm
+        # (one copy of each seen); a trade page on start devices, undated: 10 to 100 ohm (one copy);
+        # under 1 ohm short, over 10 times the most of them open (common practice, no source)
         ("0 ohm", "fail"),
         ("0.9 ohm", "fail"),
         ("1 ohm", "cannot tell"),
@@ -98,7 +100,8 @@ def test_the_text_that_disagrees_is_shown():
 @pytest.mark.parametrize(
     ("ohm", "tolerance", "verdict"),
     [
-        # two data sheets: ±25 %; ±20 or ±30 %. 33 ohm: 26.4 to 39.6 (20 %), 23.1 to 42.9 (30 %)
+        # component data sheets, PTC motor-start thermistors, undated, tolerance: ±25 %; ±20 or
+        # ±30 % (one copy of each seen). 33 ohm: 26.4 to 39.6 (20 %), 23.1 to 42.9 (30 %)
         ("26.5 ohm", None, "pass"),
         ("39.5 ohm", None, "pass"),
         ("26.3 ohm", None, "cannot tell"),
@@ -147,8 +150,8 @@ def test_how_it_was_read_has_to_be_said():
 @pytest.mark.parametrize(
     ("ohm", "mark", "verdict"),
     [
-        # one trade training text: 25 to 50 ohm cold; good at 100 to 180 % of the mark, replace
-        # above 200 % or well below 100 %
+        # trade training text on start thermistors, undated (one copy seen): 25 to 50 ohm cold; good
+        # at 100 to 180 % of the mark, replace above 200 % or well below 100 %
         ("30 ohm", None, "pass"),
         ("60 ohm", None, "cannot tell"),
         ("20 ohm", None, "cannot tell"),
@@ -212,7 +215,8 @@ def overload(**given: object) -> wirecalc.Finding:
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
-        # one service manual: 1 ohm at most, closed and at room temperature
+        # refrigerator makers' service manuals, undated, overload: 1 ohm at most, closed and at room
+        # temperature (one copy seen)
         ({"overload_resistance": "1 ohm", "overload_cold": "yes"}, "pass"),
         ({"overload_resistance": "1.4 ohm", "overload_cold": "yes", **AT_115}, "fail"),
         # one for 230 V has about four times the ohms (common practice): 40 ohm is ten times that
@@ -244,7 +248,8 @@ def test_an_overload_by_its_resistance(given, verdict):
 
 
 def test_an_internal_overload_may_take_an_hour():
-    # one room air conditioner manual: 60 min when hot
+    # room air conditioner maker's service manual, undated, internal overload: 60 min when hot (one
+    # copy seen)
     finding = overload(overload_open="yes", overload_cold="no")
     assert "60 min" in finding.criterion("overload conducts").action
 
@@ -252,7 +257,8 @@ def test_an_internal_overload_may_take_an_hour():
 @pytest.mark.parametrize(
     ("trip", "reset", "verdict"),
     [
-        # one trade author: opens at 225 to 250 F, closes at 150 or 160 F (two pages)
+        # a trade author on appliance repair, two undated pages: opens at 225 to 250 F, closes at
+        # 150 or 160 F (one copy of each seen)
         ("225 F", "160 F", "pass"),
         ("250 F", "150 F", "pass"),
         ("224 F", "155 F", "marginal"),

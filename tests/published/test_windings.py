@@ -76,7 +76,8 @@ def test_three_like_windings_name_no_pin(connection):
     assert "inv-01" in {c.key for c in finding.cautions}
 
 
-@pytest.mark.parametrize("each", [3.5, 6.0, 9.5])  # one maker's service manual, washer motors
+# one maker's service manual of a reversing washer motor, undated, winding resistances (one copy)
+@pytest.mark.parametrize("each", [3.5, 6.0, 9.5])
 def test_a_reversing_washer_motor_names_no_pin_and_is_not_condemned(each):
     finding = windings(between({("1", "2"): each, ("1", "3"): each}))
     assert finding.verdict == "cannot tell"
@@ -94,7 +95,8 @@ def test_a_path_beside_the_windings_shows_in_the_closure():
 
 @pytest.mark.parametrize(
     ("largest", "fits"),
-    # 4 + 12 ohm: 5 % of the largest pair are allowed: 16.842 x 0.95 = 16.0, 15.238 x 1.05 = 16.0
+    # common practice, no source. 4 + 12 ohm: 5 % of the largest pair are allowed: 16.842 x 0.95 =
+    # 16.0, 15.238 x 1.05 = 16.0
     [(16.84, True), (16.85, False), (15.24, True), (15.23, False)],
 )
 def test_closure_of_5_percent(largest, fits):
@@ -102,7 +104,7 @@ def test_closure_of_5_percent(largest, fits):
     assert finding.verdict == ("pass" if fits else "cannot tell")
 
 
-@pytest.mark.parametrize(
+@pytest.mark.parametrize(  # 1 + 2 ohm, 0.3 ohm off: common practice, no source
     ("largest", "fits"), [(3.3, True), (3.31, False), (2.86, True), (2.7, False)]
 )
 def test_closure_of_0_3_ohm_on_low_windings(largest, fits):
@@ -112,7 +114,7 @@ def test_closure_of_0_3_ohm_on_low_windings(largest, fits):
 
 @pytest.mark.parametrize(("start", "verdict"), [("4.80", "pass"), ("4.79", "cannot tell")])
 def test_a_ratio_of_1_2_divides(start, verdict):
-    # 4 ohm: 1.2 x 4 = 4.8
+    # 4 ohm: 1.2 x 4 = 4.8 (common practice, no source)
     finding = windings({"1_2": 4.0, "1_3": float(start), "2_3": 4 + float(start)})
     assert finding.verdict == verdict
 
@@ -151,8 +153,8 @@ def test_open_readings(typed, verdict, says):
 
 @pytest.mark.parametrize(
     ("run", "side"),
-    # 1.14 ohm, +-7 % (compressor specification sheet, 75 F = 23.9 C there; here 25 C):
-    # 1.0602 to 1.2198
+    # 1.14 ohm: compressor specification sheet, undated, 75 F = 23.9 C there, here 25 C (one copy);
+    # +-7 %: scroll compressor application guidelines, undated (two copies seen): 1.0602 to 1.2198
     [("1.07", ""), ("1.05", "lower limit"), ("1.21", ""), ("1.23", "upper limit")],
 )
 def test_a_makers_ohms_hold_within_7_percent(run, side):
@@ -166,7 +168,8 @@ def test_a_makers_ohms_hold_within_7_percent(run, side):
 
 
 def test_a_warm_winding_is_taken_to_25_c():
-    # copper, 234.5 C (compressor application guideline): at 60 C it reads 294.5/259.5 times as much
+    # copper, 234.5 C: scroll compressor application guideline, undated (one copy seen), and NBS
+    # Handbook 100, appendix: at 60 C it reads 294.5/259.5 times as much
     warm = 294.5 / 259.5
     finding = windings(
         {"1_2": 4 * warm, "1_3": 12 * warm, "2_3": 16 * warm},
@@ -186,7 +189,8 @@ def test_leads_that_were_not_read_never_pass_nor_condemn_a_winding_by_themselves
 
 
 @pytest.mark.parametrize(
-    # 1 Mohm for class I at 500 V: DIN VDE 0701 and UK inspection guides; under the 2 Mohm of one
+    # 1 Mohm for class I at 500 V: DIN VDE 0701:2000 in a tester maker's manual, DGUV I 203-071,
+    # annex 5, and UK inspection guides (four copies seen); under the 2 Mohm of one
     # guide, and the 10 of a compressor by practice, marginal; an ohmmeter's few volts can fail a
     # winding and never pass it
     ("mohm", "part", "judged"),
@@ -285,7 +289,8 @@ def test_scattered_readings_against_a_least_squares_line_of_another_library():
 
 
 def test_one_reading_by_hand():
-    # UL appliance standard: t2 = R2/R1 (234.5 + t1) - 234.5: 5.2/4 x 254.5 - 234.5 = 96.35 C;
+    # a UL appliance standard, edition not stated, temperature test (one copy seen):
+    # t2 = R2/R1 (234.5 + t1) - 234.5: 5.2/4 x 254.5 - 234.5 = 96.35 C;
     # IEC 60034-1 (from memory), 235: 5.2/4 x 255 - 235 = 96.5 C
     finding = heat([5.2], [20])
     assert at(finding, 234.5) == pytest.approx(96.35, abs=1e-9)
@@ -302,7 +307,8 @@ def test_the_two_constants_differ_by_a_tenth_of_a_kelvin_over_60_k():
 
 
 def test_aluminium_by_its_highest_constant():
-    # 225 (UL text) and 228.1 (table metals): 1.3 x 248.1 - 228.1 = 94.43; 1.3 x 245 - 225 = 93.5
+    # 225 (a UL appliance standard, edition not stated, temperature test, one copy seen) and 228.1
+    # (table metals): 1.3 x 248.1 - 228.1 = 94.43; 1.3 x 245 - 225 = 93.5
     finding = heat([5.2], [20], winding_metal="aluminium")
     assert at(finding, 225) == pytest.approx(93.5, abs=1e-9)
     assert at(finding, 228.1) == pytest.approx(94.43, abs=1e-9)
