@@ -251,9 +251,9 @@ def test_the_crest_that_a_breaker_sees_has_a_name_of_its_own() -> None:
 
 
 # The two-axis model of two textbook motors, integrated in time (Electric Machinery, 6th, example
-# 9.2, three copies seen; Introduction to Electrical Machines and Transformers, chapter 6, example 1,
-# one copy): an independent solution of what a clamp meter shows, which knows nothing of the levels
-# of practice.
+# 9.2, three copies seen; Introduction to Electrical Machines and Transformers, chapter 6, example
+# 1, one copy): an independent solution of what a clamp meter shows, which knows nothing of the
+# levels of practice.
 @pytest.mark.parametrize("motor", ["capacitor-start-110V", "split-phase-115V"])
 def test_simulated_starts_are_told_apart(motor: str) -> None:
     pytest.importorskip("scipy")
