@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 import wirecalc
+from wirecalc import tables
 
 LOAD, RECEPTACLE, CORD = "load on the breaker", "load on the receptacle", "load on the cord"
 WIRE, CORRECTED = "load on the wire", "load on the wire, corrected"
@@ -489,3 +490,26 @@ def test_the_weakest_link_stands_first():
         ("plug-in load on a shared circuit", "16", "56"),
         ("load on the breaker", "20", "45"),
     ]
+
+
+@pytest.mark.parametrize(
+    ("gauge", "most"),
+    # NEC Table 400.5(A)(1), 2011 to 2023, heater cord of two live wires: one cord maker's reprint,
+    # 10 AWG in an exam school's worked example too; 17 and 15 AWG from memory
+    [("18", 10), ("17", 13), ("16", 15), ("15", 17), ("14", 20), ("12", 30), ("10", 35)],
+)
+def test_heater_cord_against_nec_table_400_5_a_1(gauge, most):
+    rows = tables.load("cords").where(use="heater cord, two current-carrying")
+    assert next(r for r in rows if r.text("awg") == gauge).number("ampacity_A") == most
+
+
+@pytest.mark.parametrize(
+    ("fuse", "ratings"),
+    # NEC 240.6(A): the ratings of all devices and, in the same clause, those of fuses alone (the
+    # text, and a code answer on the 2017 edition)
+    [(False, [15, 20, 25, 30, 35, 40, 45, 50, 60]), (True, [1, 3, 6, 10, 15, 20, 25, 30, 35])],
+)
+def test_standard_ratings_against_nec_240_6_a(fuse, ratings):
+    of = ("any", "fuse") if fuse else ("any",)
+    rows = tables.load("standard-ratings").rows
+    assert [r.number("rating_A") for r in rows if r.text("of") in of][:9] == ratings

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 import wirecalc
+from wirecalc import tables
 
 LOAD, WIRE, PROTECTION = "load on the breaker", "load on the wire", "breaker on this wire"
 READ = {"insulation_class": "60 C", "termination_temperature": "60 C"}  # on wire and breaker
@@ -62,6 +63,55 @@ def test_heat_around_metric_wire_by_iec_rules(ambient, count, expected):
     assert judged.verdict == expected
 
 
+@pytest.mark.parametrize(
+    ("load", "ambient", "expected"),
+    [
+        # 2.5 mm2 of PVC at 40 C: 18.5 x sqrt(30 / 40) = 16.02 A; of 90 C at 50 C: 36 x sqrt(40 /
+        # 60) = 29.39 A
+        ("16 A", "40 C", "marginal"),
+        ("16.1 A", "40 C", "cannot tell"),
+        ("29.3 A", "50 C", "cannot tell"),
+        ("29.5 A", "50 C", "fail"),
+    ],
+)
+def test_heat_counts_by_the_class_of_the_wire_under_iec_rules(load, ambient, expected):
+    given = {"current": load, "breaker": "32 A", "wire": "2.5 mm2", "wiring_rules": "iec"}
+    assert verdict(WIRE, **given, ambient=ambient, conductors=2) == expected
+
+
+# IEC 60364-5-52 (2009) Table B.52.2, way A2, and Table B.52.12, way E, two loaded copper conductors
+# at 30 C, all from memory: mm2, A
+IEC_ROWS = {
+    "least": {1: 11, 1.5: 14, 2.5: 18.5, 4: 25, 6: 32, 10: 43, 16: 57},
+    "most": {1.5: 26, 2.5: 36, 4: 49, 6: 63, 10: 86, 16: 115},
+}
+
+
+@pytest.mark.parametrize("laid", IEC_ROWS)
+def test_least_and_most_of_metric_wire(laid):
+    rows = tables.load("iec-ampacity").where(laying=laid)
+    assert {r.number("area_mm2"): r.number("ampacity_A") for r in rows} == IEC_ROWS[laid]
+    # IEC 60364-5-52 annex D: the current goes with a power of the area, about 0.61 here
+    at = IEC_ROWS[laid][2.5]
+    for area, amps in IEC_ROWS[laid].items():
+        assert amps == pytest.approx(at * (area / 2.5) ** 0.61, rel=0.041)
+
+
+@pytest.mark.parametrize(("rating", "asked"), [("16 A", False), ("20 A", True), ("32 A", True)])
+def test_the_wire_behind_a_larger_iec_breaker_is_asked(rating, asked):
+    # common practice, no source: up to 16 A on 1.5 mm2 or more
+    finding = breaker(current="5 A", breaker=rating, wiring_rules="iec", **OWN_CIRCUIT)
+    needs = {n for c in finding.criteria for n in c.criterion.needs}
+    assert ("wire" in needs) is asked
+
+
+@pytest.mark.parametrize(("current", "expected"), [("13 A", "pass"), ("13.1 A", "fail")])
+def test_a_receptacle_gives_its_rating_by_iec_rules(current, expected):
+    # the rating printed on it
+    given = {"breaker": "32 A", "receptacle": "13 A", "wiring_rules": "iec"}
+    assert verdict("load on the receptacle", current=current, **given) == expected
+
+
 def test_by_iec_rules_a_breaker_carries_its_rating_without_end():
     # IEC 60898-1: the rated current; the NEC counts 125 % of 13 A, 16.25 A
     heater = {"current": "13 A", "breaker": "16 A", "run_time": "4 h", **OWN_CIRCUIT}
@@ -93,6 +143,8 @@ def test_metric_wire_is_not_condemned_by_a_rule_for_gauges():
         (12, 208, 38.462),
         (9, 240, 33.333),
         (8, 240, 26.667),
+        (8.75, 240, 33.333),
+        (8.74, 240, 29.133),
         (14, 240, 36.667),
         (12.4, 240, 33.333),
         (12.5, 240, 35),
@@ -105,6 +157,22 @@ def test_the_load_of_a_household_range(rating, volts, amps):
     counted = finding.figure("load of the range as it counts").figure.value
     assert counted == pytest.approx(amps, abs=0.001)
     assert finding.criterion(LOAD).criterion.actual == counted
+
+
+@pytest.mark.parametrize(
+    ("current", "rating", "pointed_out"),
+    # 40 and 50 A are the circuits of ranges: common practice, no source
+    [
+        ("45 A", "40 A", True),
+        ("51 A", "50 A", True),
+        ("39 A", "40 A", False),
+        ("36 A", "35 A", False),
+        ("61 A", "60 A", False),
+    ],
+)
+def test_a_load_over_the_breaker_of_a_range_may_be_one(current, rating, pointed_out):
+    finding = breaker(current=current, breaker=rating)
+    assert any(n.what == "a household range" for n in finding.not_checked) is pointed_out
 
 
 def test_a_range_on_the_circuit_that_is_ordinary_for_it():

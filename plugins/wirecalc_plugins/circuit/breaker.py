@@ -49,7 +49,7 @@ from .cord_load import GENERAL, cord_load
 from .load_on_breaker import NAME, Load, factor, single_appliance
 from .one_load import Circuit, by_iec, by_nec
 from .place import CONTINUOUS, below, place_of, too_low
-from .plate_load import beside_plate, range_amps, range_load
+from .plate_load import beside_plate, maybe_a_range, range_amps, range_load
 from .unseen import WIRE_NOT_SEEN, zero_amps
 from .wiring_rules import IEC, NEC
 
@@ -168,6 +168,8 @@ def breaker(
         amps, times = range_amps(range_rating, nameplate_voltage), 1.0
     elif plate_current is not None:
         yield from beside_plate(current, plate_current, driven)
+    if range_rating is None:
+        yield from maybe_a_range(amps, breaker)
     load = Load(amps, other_current or 0.0, times)
     plugged = _plugged(fastened_in_place, receptacle is not None or cord is not None)
     alone = _alone(only_receptacle, feeds_others, other_current)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import PLATE, Item, Origin, Source, Wire, at_most, at_or_below
+from wirecalc import PLATE, Item, Origin, Source, Wire, at_most
 
 from .building_wire import building_wire
 from .iec_wire import iec_wire
@@ -57,8 +57,8 @@ def by_iec(circuit: Circuit) -> Iterator[Item]:
     yield on_breaker_by_iec(load, breaker)
     if circuit.wire is not None:
         yield from iec_wire(load.total, breaker, circuit.wire, circuit.place)
-    elif not at_or_below(breaker, IEC_UNSEEN_A):
-        yield from unseen_wire(load.total, breaker)
+    else:
+        yield from unseen_wire(load.total, breaker, IEC_UNSEEN_A)
     if circuit.receptacle is not None:
         yield at_most(
             "load on the receptacle",

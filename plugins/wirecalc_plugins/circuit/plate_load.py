@@ -24,6 +24,7 @@ RANGE_FLAT_KW, RANGE_DEMAND_KW = 12.0, 8.0  # NEC Table 220.55, column C: one ra
 RANGE_STEP = 0.05  # note 1: for each kW, or major part of one, above 12 kW
 RANGE_PART = 0.8  # columns A and B: one appliance of less than 8.75 kW
 RANGE_LEAST_KW = 8.75
+RANGE_BREAKERS = (40.0, 50.0)  # A; practice
 
 
 def beside_plate(current: float, plate: float, has_motor: bool | None) -> Iterator[Criterion]:
@@ -44,6 +45,12 @@ def beside_plate(current: float, plate: float, has_motor: bool | None) -> Iterat
         needs=("current", "plate_current"),
         source=PRACTICE,
     )
+
+
+def maybe_a_range(load: float, breaker: float) -> Iterator[Item]:
+    """Point out that a household range counts less, where a load in A is over such a breaker."""
+    if RANGE_BREAKERS[0] <= breaker <= RANGE_BREAKERS[1] and not at_or_below(load, breaker):
+        yield not_checked("a household range", "it counts less than all of it on: --range-rating")
 
 
 def range_demand(rating: float) -> float:

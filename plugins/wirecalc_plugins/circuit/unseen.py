@@ -22,14 +22,16 @@ RECEPTACLE_NOT_SEEN = (
 )
 
 
-def unseen_wire(counted: float, breaker: float) -> Iterator[Item]:
+def unseen_wire(
+    counted: float, breaker: float, largest: float = RECEPTACLE_CIRCUIT_A
+) -> Iterator[Item]:
     """Ask for the building wire where the load as it counts, or the breaker, in A, is too large."""
-    if at_or_below(counted, THINNEST_CARRIES_A) and at_or_below(breaker, RECEPTACLE_CIRCUIT_A):
+    if at_or_below(counted, THINNEST_CARRIES_A) and at_or_below(breaker, largest):
         return
     yield cannot_tell(
         "load on the wire",
-        f"the wire was not given, and the thinnest of a branch circuit carries "
-        f"{THINNEST_CARRIES_A:g} A: {counted:.4g} A on a {breaker:g} A breaker needs more",
+        f"the wire was not given, and {counted:.4g} A on a {breaker:g} A breaker may be more than "
+        "the thinnest of a branch circuit carries",
         measure="read the size on the wire or cable where it ends: --wire",
         needs=("wire",),
         source=_THINNEST,
