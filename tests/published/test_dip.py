@@ -243,6 +243,21 @@ def test_a_start_above_what_the_wire_lets_through_was_missed_by_the_meter(given,
 
 
 @pytest.mark.parametrize(
+    ("locked", "plate", "verdict"),
+    # 24 A is 80 % of a 30 A plug, for a plate of over one leg, 150 V: common practice
+    [
+        ("24 A", "230 V", Verdict.CANNOT_TELL),
+        ("24.1 A", "230 V", Verdict.PASS),
+        ("16.1 A", "151 V", Verdict.CANNOT_TELL),
+        ("16.1 A", "150 V", Verdict.PASS),
+    ],
+)
+def test_a_machine_leg_to_leg_may_be_rated_for_more(locked, plate, verdict):
+    given = {"locked_rotor_current": locked, "nameplate_voltage": plate, "voltage_at_rest": plate}
+    assert dip(**given, rated_load_current=None, run_length="20 ft").verdict is verdict
+
+
+@pytest.mark.parametrize(
     ("locked", "rated", "verdict"),
     # three times the rated current: common practice; 16 A is 80 % of a 20 A plug (NEC 210.23)
     [
@@ -299,7 +314,10 @@ def test_known_power_factor_narrows_the_model():
         ({"nameplate_voltage": "115 V", "voltage_at_rest": "236 V"}, "240 V outlet for a 115 V"),
         ({"voltage_at_rest": "12 V"}, "115 V plate"),
         ({"rated_load_current": "16 A"}, "not above the rated load"),
-        ({"voltage_at_start": "125 V"}, "above the 117.5 V at rest"),
+        ({"voltage_at_start": "123.5 V"}, "above the 117.5 V at rest"),  # 5 %: practice
+        ({"voltage_at_start": "149.6 V"}, "does not belong to a 115 V plate"),  # 1.3: practice
+        ({"voltage_at_rest": "149.6 V"}, "does not belong to a 115 V plate"),
+        ({"voltage_at_rest": "80.4 V"}, "does not belong to a 115 V plate"),  # 0.7: practice
         ({"wire": None, "run_length": None}, "neither a building wire nor a cord"),
         ({"run_length": "1900 ft"}, "would be lost on the way"),
     ],

@@ -532,6 +532,28 @@ def test_chart_of_every_device(tmp_path, device, with_curve):
         assert (start, end) == (75.0, 150.0)  # 5 to 10 times, common practice
 
 
+@pytest.mark.parametrize(
+    ("locked", "settled", "word"),
+    # under three times the settled current it is no induction motor's LRA, or another's: common
+    # practice; it counts where six times (NEC Table 430.251(A), one copy) would be over the rating
+    [
+        ("6.5 A", "3.4 A", "cannot tell"),  # the plate of a cabinet with its defrost heater
+        ("12 A", "4.1 A", "cannot tell"),
+        ("12 A", "4 A", "pass"),
+        ("0.85 A", "0.58 A", "pass"),  # a shaded-pole fan: 3.5 A would be held too
+        ("6 A", "2.5 A", "pass"),
+        ("6 A", "2.51 A", "cannot tell"),
+    ],
+)
+def test_an_lra_near_the_settled_current_is_questioned_where_it_counts(locked, settled, word):
+    start = {"locked_rotor_current": locked, "settle_time": "0.5 s", "settled": settled}
+    found = trip(device="ul-489", breaker="15 A", **start)
+    assert found.verdict == word
+    if word == "cannot tell":
+        assert found.decided_by.criterion.needs == ("locked_rotor_current",)
+        assert [a.text for a in found.answers] == ["cannot tell"]
+
+
 def test_other_loads_on_the_device_count():
     # 14.2 A of a start beside 6.2 A of another load are 20.4 A, above a 15 A breaker's rating
     start = {"locked_rotor_current": "14.2 A", "settle_time": "0.5 s", "settled": "1.6 A"}

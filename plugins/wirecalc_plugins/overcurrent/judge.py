@@ -33,14 +33,18 @@ def judge(
     points: Sequence[trip_curves.CurvePoint],
     run: Run,
     ambient: float | None,
+    doubts: Sequence[Criterion] = (),
 ) -> Iterator[Item]:
-    """Judge a run on a device by its standard and the points of its maker's curve."""
+    """Judge a run on a device by its standard and the points of its maker's curve.
+
+    `doubts` question what was given of the run.
+    """
     device = stated
     if points:
         device = trip_curves.with_curve(stated, points, run.levels(stated.rating))
     elements = overcurrent.elements(device)
     heats = [courses.heat(run.course, e, stated.rating) for e in elements]
-    criteria = list(_criteria(device, run, ambient))
+    criteria = [*_criteria(device, run, ambient), *doubts]
     if heats:
         criteria.append(_heat(heats))
     if device.ambient is not None and ambient is None:

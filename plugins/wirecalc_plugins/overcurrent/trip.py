@@ -8,6 +8,7 @@ from typing import Annotated, Any
 from wirecalc import (
     PRACTICE,
     Count,
+    Criterion,
     FileColumns,
     Item,
     Nameplate,
@@ -30,7 +31,7 @@ from wirecalc import (
 from ..inputs import SLIP_A
 from .course import SAMPLES, Run, course_of_file, course_of_starts, curve_of
 from .judge import judge
-from .wrong_trip import refuse
+from .wrong_trip import doubtful_start, refuse
 
 _TIME = "s"
 _LONGEST = 86_400.0  # s; a day stands for without end, every limit is shorter
@@ -233,7 +234,10 @@ def trip(
     points = curve_of(curve) if curve is not None else []
     if current is not None and locked_rotor_current is not None:
         run = run.without("start on the plate's LRA", "a current was given")
-    yield from judge(found, points, run, device_ambient)
+    doubts: list[Criterion] = []
+    if current is None and locked_rotor_current is not None and settled is not None:
+        doubts = list(doubtful_start(found, locked_rotor_current, settled))
+    yield from judge(found, points, run, device_ambient, doubts)
     yield chart(lambda: _picture(found, points, run))
 
 

@@ -5,10 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from wirecalc import Problem, overcurrent, trip_curves
+from wirecalc import (
+    PRACTICE,
+    Criterion,
+    Problem,
+    at_or_below,
+    cannot_tell,
+    overcurrent,
+    trip_curves,
+)
 
 from .course import curve_of, wrong_course
 
+LEAST_TIMES = 3.0  # LRA over the settled current of an induction motor; common practice
+LOCKED_TIMES = 6.0  # LRA over rated current of single-phase motors, NEC Table 430.251(A)
 _STARTED = ("settle_time", "settled", "on_time", "off_time", "starts")
 
 
@@ -53,3 +63,22 @@ def _wrong_starts(given: Mapping[str, Any]) -> Iterator[Problem]:
             f"{settled:g} A is above the start current of {locked:g} A",
             "LRA on the plate is several times the running current",
         )
+
+
+def doubtful_start(
+    device: overcurrent.Device, locked: float, settled: float
+) -> Iterator[Criterion]:
+    """Question an LRA in A near the settled current, where that of a motor would not be held."""
+    of_a_motor = LOCKED_TIMES * settled
+    if at_or_below(LEAST_TIMES * settled, locked) or at_or_below(
+        of_a_motor, device.most * device.rating
+    ):
+        return
+    yield cannot_tell(
+        "LRA beside the settled current",
+        f"{locked:.4g} A is {locked / settled:.2g} times the settled {settled:.4g} A, and an "
+        f"induction motor takes {LEAST_TIMES:g} times or more at a start",
+        measure="read LRA on the label of the compressor or motor itself, not of the cabinet",
+        needs=("locked_rotor_current",),
+        source=PRACTICE,
+    )
