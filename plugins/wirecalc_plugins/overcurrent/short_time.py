@@ -95,7 +95,7 @@ def _build(wire: Wire, strands: int) -> Iterator[Problem]:
         "the offset of the first cycles of a short circuit under 0.1 s",
     ),
     refuse=_refuse,
-    example_with=("overcurrent_time",),
+    example_with=("overcurrent_time=0.1 s", "insulation=pvc-90"),
 )
 def short_time(
     wire: Annotated[Wire, "wire that the overcurrent flows in"],

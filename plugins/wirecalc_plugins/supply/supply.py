@@ -84,7 +84,7 @@ def _refuse(
 
 
 def _refuse_plate(low: float, high: float) -> Iterator[Problem]:
-    if low >= high:
+    if low > high:
         yield Problem(
             "nameplate_voltage_low", f"{low:g} V is not below {high:g} V", "exchange them"
         )
@@ -166,6 +166,8 @@ def supply(
     25 % of the plate or over 300 V, and a plate of two voltages that are no span. Source: table
     supply-ranges.
     """
+    if nameplate_voltage_low == nameplate_voltage:
+        nameplate_voltage_low = None
     limits = plate_limits(nameplate_voltage, nameplate_voltage_low)
     if nominal_voltage is not None:
         yield from match(

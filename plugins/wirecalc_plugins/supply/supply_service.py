@@ -29,7 +29,7 @@ def service_of(plate: float, plate_low: float | None) -> float | None:
     """Return the service that a plate is made for, None where it may be one of several."""
     if plate_low is not None:
         return None
-    spans = ((100, 127, 120.0), (200, 209, 208.0), (220, 230, 230.0), (231, 250, 240.0))
+    spans = ((110, 125, 120.0), (200, 209, 208.0), (220, 230, 230.0), (231, 250, 240.0))
     return next((nominal for low, high, nominal in spans if low <= plate <= high), None)
 
 
