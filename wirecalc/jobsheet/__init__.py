@@ -127,7 +127,7 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
         tuple(machines),
         tuple(answers),
         tuple(waived),
-        tuple(dict.fromkeys(r for s in subjects for r in _remarks(s.kind, known))),
+        tuple(dict.fromkeys(r for s in subjects for r in _remarks(s, known))),
     )
 
 
@@ -139,10 +139,10 @@ def _subject(
     return Subject(name, own or kind, {**said, **facts.facts_of(raw)})
 
 
-def _remarks(kind: str, known: Sequence[str]) -> list[str]:
-    """Return what is to be known of a kind of machine, and how one that is not known is taken."""
-    unknown = remark(kind, known)
-    return [*confirmed.stops(kind), *([unknown] if unknown else [])]
+def _remarks(subject: Subject, known: Sequence[str]) -> list[str]:
+    """Return what is to be known of a machine first, and how a kind that is not known is taken."""
+    unknown = remark(subject.kind, known)
+    return [*confirmed.stops(subject.kind, subject.facts), *([unknown] if unknown else [])]
 
 
 def _about(raw: Mapping[str, Any], without: Sequence[str]) -> dict[str, str]:

@@ -11,6 +11,7 @@ from typing import Any, NamedTuple
 from .. import tables
 from ..checks import ANSWERS, NOT_APPLICABLE, Confirmation
 from ..errors import Problem, did_you_mean
+from ..items import library_caution
 from ..job import BENCH
 from ..reading_inputs import says_unknown
 from ..requirements import ANY_KIND
@@ -58,9 +59,14 @@ def lines_of(kind: str) -> list[Line]:
     return list(found.values())
 
 
-def stops(kind: str) -> list[str]:
-    """Return what is to be known of a kind of machine before anything else."""
-    return [line.why for line in lines_of(kind) if line.why.startswith("STOP")]
+def stops(kind: str, facts: Mapping[str, str]) -> list[str]:
+    """Return what is to be known of a machine of this kind before anything else."""
+    first = [line.why for line in lines_of(kind) if line.why.startswith("STOP")]
+    for row in tables.load("job-stops").where(kind=kind):
+        caution = library_caution(row.text("caution"))
+        if caution is not None and holds(row.text("when"), facts):
+            first.append(f"STOP: {caution.when}: {caution.text}")
+    return first
 
 
 def read(

@@ -15,8 +15,15 @@ FACTS: Mapping[str, tuple[str, ...]] = {
     "connection": ("cord-connected", "hard-wired"),
     "energy": ("electric", "gas", "heat pump"),
     "compressor": ("fixed speed", "inverter"),
+    "refrigerant": ("flammable", "not flammable"),
 }
-_SAME = {"plug": "cord-connected", "large-plug": "cord-connected", "wired-in": "hard-wired"}
+_SAME = {  # words of readings, and what stands on plates (safety groups of ISO 817)
+    "plug": "cord-connected",
+    "large-plug": "cord-connected",
+    "wired-in": "hard-wired",
+    **dict.fromkeys(("r-600a", "r-290", "r-441a", "r-32", "r-454b"), "flammable"),
+    **dict.fromkeys(("r-134a", "r-12", "r-22", "r-410a", "r-404a"), "not flammable"),
+}
 _OR = " or "
 
 

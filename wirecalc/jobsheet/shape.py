@@ -41,6 +41,7 @@ JOB_KEYS = (
     "connection",
     "energy",
     "compressor",
+    "refrigerant",
 )
 MACHINE_KEYS = ("name", "kind", *OF_MACHINE)
 _ALIKE = 0.85  # from which a free key of [job] is taken for a slip of a known one

@@ -69,7 +69,7 @@ def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
     plate = _plate(list(calculations.values()))
     lines = [
         *(f"## {line}" for line in _HEAD.format(kind=kind, file=shlex.quote(file)).splitlines()),
-        *(text for why in stops(kind) for text in words(why)),
+        *(text for why in stops(kind, {}) for text in words(why)),
         "",
         "[job]",
         f"title = {as_toml(f'{kind}: what is wrong')}",

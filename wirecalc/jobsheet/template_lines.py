@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator
 
+from .. import tables
 from . import confirmed
 from .facts import FACTS, deciding
 from .kinds import usual
@@ -28,6 +29,7 @@ def key_line(key: str, value: str, text: str) -> Iterator[str]:
 def facts_lines(kind: str) -> Iterator[str]:
     """Yield the keys of [job] that decide what a machine of this kind must have."""
     whens = [c.when for c in usual(kind)] + [one.when for one in confirmed.lines_of(kind)]
+    whens += [row.text("when") for row in tables.load("job-stops").where(kind=kind)]
     for key in dict.fromkeys(deciding(when) for when in whens if when):
         yield from key_line(key, FACTS[key][0], " or ".join(FACTS[key]))
 

@@ -54,7 +54,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("cap-01",),
+    cautions=("cap-01", "flam-01"),
     not_checked=(
         "leakage, swelling and oil: replace a swollen part unseen",
         "that the start winding and its relay or PTC are out of the circuit",

@@ -47,7 +47,7 @@ class Span(NamedTuple):
 
 @calculation(
     part="wire and joint",
-    cautions=("live-01", "meter-01", "cord-04"),
+    cautions=("live-01", "meter-01", "cord-04", "flam-01"),
     not_checked=(
         "heat at a larger current than this: it grows with the square of the current",
         "a joint that is loose only at times",

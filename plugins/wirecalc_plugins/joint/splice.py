@@ -47,7 +47,7 @@ _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copie
 
 @calculation(
     part="wire and joint",
-    cautions=("crimp-01", "dead-01"),
+    cautions=("crimp-01", "dead-01", "flam-01"),
     not_checked=("the die of the tool",),
     example_with=(
         "connector=butt",

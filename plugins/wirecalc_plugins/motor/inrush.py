@@ -76,7 +76,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("live-02", "meter-01", "start-01", "pin-01"),
+    cautions=("live-02", "meter-01", "start-01", "pin-01", "flam-01"),
     not_checked=(
         "that it cools, pumps or turns: current alone does not show it",
         "the breaker's own curve (its maker's sheet)",

@@ -57,7 +57,7 @@ def _refuse(
 
 @calculation(
     part="return to service",
-    cautions=("wat-01", "gfci-01"),
+    cautions=("wat-01", "gfci-01", "flam-01"),
     not_checked=(
         "leakage at 106 % of the plate's volts, as IEC 60335-1 reads it: it grows with the volts",
         "leakage with line and neutral swapped at the plug: the higher one counts",

@@ -61,7 +61,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
 
 @calculation(
     part="motor and start",
-    cautions=("start-01", "meter-01", "live-02", "pin-01"),
+    cautions=("start-01", "meter-01", "live-02", "pin-01", "flam-01"),
     not_checked=(
         "that the motor at hand is like this one: the values are a textbook's or an estimate",
         "iron, saturation, warm windings, overload and breaker",

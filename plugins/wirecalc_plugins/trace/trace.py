@@ -60,7 +60,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("live-01", "meter-01", "start-01", "pin-01"),
+    cautions=("live-01", "meter-01", "start-01", "pin-01", "flam-01"),
     not_checked=(
         "that it cools, pumps or turns: current alone does not show it",
         "which load it was: whatever else is on the wire is in the recording",
