@@ -174,6 +174,7 @@ def test_a_small_fan_motor_is_not_locked() -> None:
 @pytest.mark.parametrize(
     ("peak", "verdict", "says"),
     [
+        ("1.1 A", "cannot tell", "below the settled"),
         ("1.2 A", "cannot tell", "was missed"),  # the settled level
         ("1.7 A", "cannot tell", "was missed"),
         ("1.9 A", "marginal", ""),
@@ -188,6 +189,13 @@ def test_a_peak_that_no_start_has(peak: str, verdict: str, says: str) -> None:
     finding = start(peak=peak)
     assert finding.verdict == verdict
     assert says in " ".join(c.reason for c in finding.criteria)
+
+
+def test_a_locked_rotor_whose_peak_reads_a_little_less_is_no_contradiction() -> None:
+    # two readings of one meter differ by its counts
+    finding = start(peak="11.1 A", settled="11.2 A", settle_time="6 s")
+    assert finding.verdict == "fail"
+    assert "locked rotor" in kind(finding)
 
 
 @pytest.mark.parametrize(

@@ -61,17 +61,9 @@ METER_MODES = ("inrush", "peak-hold", "max-hold")
 def _refuse(
     rated_load_current: float | None = None,
     locked_rotor_current: float | None = None,
-    peak: float | None = None,
-    settled: float | None = None,
     **others: object,
 ) -> Iterator[Problem]:
     yield from wrong_plate(rated_load_current, locked_rotor_current)
-    if peak is not None and settled is not None and peak < settled:
-        yield Problem(
-            "peak",
-            f"{peak:g} A is below the settled {settled:g} A",
-            "the peak is the highest reading of the start",
-        )
 
 
 @calculation(

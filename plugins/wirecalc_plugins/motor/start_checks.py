@@ -106,8 +106,11 @@ def _high_enough(locked: LockedRotor, peak: float, mode: str, settled: float | N
         why = "a slow max-hold misses part of a start shorter than half a second"
         measure = "use the meter's inrush function"
     elif short and settled is not None and not at_or_below(-peak, -MISSED * scale * settled):
-        why = f"a peak of {peak:g} A is hardly above the settled {settled:g} A: it was missed, or "
-        why += "a board drives the motor"
+        than = "below" if peak < settled else "hardly above"
+        why = (
+            f"a peak of {peak:g} A is {than} the settled {settled:g} A: it was missed, or a board "
+        )
+        why += "drives the motor"
         measure = "hold the start with the meter's inrush function, set before it starts"
     if why:
         return cannot_tell(_PEAK, why, measure=measure, source=PRACTICE)

@@ -17,6 +17,7 @@ from wirecalc import (
     extra,
     instead_of,
     may_be_absent,
+    not_checked,
     setting,
 )
 
@@ -43,9 +44,9 @@ _ONLY = {  # inputs that only some devices have
     "device_resistance": RESISTORS,
     "device_open": RESISTORS,
     "maker_resistance": RESISTORS,
-    "maker_tolerance": ("ptc",),
+    "maker_tolerance": RESISTORS,
     "contact_upright": RELAYS,
-    "contact_inverted": ("current-relay",),
+    "contact_inverted": RELAYS,
     "coil_open": RELAYS,
 }
 
@@ -200,6 +201,10 @@ def start_device(
         maker_tolerance,
         nameplate_voltage,
     )
+    if start_device == "potential-relay" and contact_inverted is not None:
+        yield not_checked("contact upside down", "no gravity opens that of a potential relay")
+    if start_device == "run-thermistor" and maker_tolerance is not None:
+        yield not_checked("tolerance of the mark", "the text judges by shares of the mark")
     unsettled = list(not_by_itself(by_itself, device_cold, start_device))
     yield from unsettled
     if start_device in RELAYS:
