@@ -530,6 +530,17 @@ def test_a_loss_is_found_by_solving_the_circuit():
     assert blind.verdict == "fail"
 
 
+def test_a_fail_shows_the_heat_that_is_sure():
+    # 6.8 V at 12 A; TABLE_8: 40 ft of 14 AWG have 0.2512 ohm hot; PRACTICE: 0.1 ohm lies ahead
+    found = upstream(119.8, 113.0, 12, **RUN, conductor_temperature=None)
+    sure = 12**2 * (6.8 / 12 - 80 * 3.14e-3 - 0.1)
+    judged = found.criterion(HEAT)
+    assert (judged.verdict, judged.criterion.actual) == ("fail", pytest.approx(sure))
+    assert judged.reason.startswith("at least 31")
+    small = upstream(119.8, 119.0, 1, **RUN, conductor_temperature=None).criterion(FULL)
+    assert small.criterion.actual == pytest.approx(144 * (0.8 - 80 * 3.14e-3 - 0.1))
+
+
 def test_what_is_not_known_is_not_blamed():
     # TABLE_8; 5 W and 0.1 ohm ahead of the panel: PRACTICE
     amps, loop = 10.0, 80 * FT_14_AT_20

@@ -170,7 +170,8 @@ def extension(
     a three-wire grounding cord of 15 A or more; where this maker's own allows any, the 15 A of
     the others are advice. The cord carries the load by NEC Table 400.5(A)(1) and by its own
     rating. Drop, and dip unless it has no motor, or one that an inverter or brushes start, are
-    judged as by `drop` and `dip`; what they need and was not given leaves it untold.
+    judged as by `drop` and `dip`; what they need and was not given leaves it untold. Meant for a
+    machine with a plug on an outlet of a house.
 
     Inputs: cord, cord_length in ft one way (over 0 to 2000), currents in A, maker_allows,
     grounding, cord_rating in A, ambient and conductor_temperature in C, volts in V, has_motor,

@@ -49,7 +49,7 @@ class _Judge(NamedTuple):
     def now(self, behind: Span, known: Span, watts: Span) -> Item:
         """Judge the heat at the current that was read."""
         all_of_it = heat(behind, self.leg.current, Span(0.0, 0.0, 0.0)).high
-        fails = False
+        fails, least = False, watts.low
         if not at_or_below(all_of_it, HEAT_CARE_W):
             if not self.leg.wiring.complete:
                 return self._untold(
@@ -76,7 +76,7 @@ class _Judge(NamedTuple):
             origin=Origin.PRACTICE,
             says="neither breaker nor fuse sees it",
             action=_REMAKE if watts.high > HEAT_W else _DIRECT,
-            band=(watts.low, watts.high),
+            band=(least if fails else watts.low, watts.high),
         )
 
     def full(self, behind: Span, known: Span) -> Item:
@@ -84,9 +84,10 @@ class _Judge(NamedTuple):
         whole = behind.over(self.leg.current)
         beyond = whole.less(known)
         watts = Span(*(max(ohm, 0.0) * PLUG_A**2 for ohm in beyond))
-        least = self._least_in_phase(behind).over(self.leg.current).less(self._most_that_explains())
+        sure = self._least_in_phase(behind).over(self.leg.current).less(self._most_that_explains())
+        least = sure.low * PLUG_A**2
         small = at_or_below(whole.high * PLUG_A**2, HEAT_W)
-        fails = not at_or_below(least.low * PLUG_A**2, HEAT_W)
+        fails = not at_or_below(least, HEAT_W)
         if not small and not self.leg.wiring.complete:
             return self._full_untold(watts, _LENGTH, ("wire", "run_length"))
         if not small and not fails and not self.leg.load.known:
@@ -103,7 +104,7 @@ class _Judge(NamedTuple):
             origin=Origin.PRACTICE,
             says="what one outlet may carry; neither breaker nor fuse sees it",
             action=_REMAKE,
-            band=(watts.low, watts.high),
+            band=(least if fails else watts.low, watts.high),
         )
 
     def _full_untold(self, watts: Span, measure: str, needs: tuple[str, ...]) -> Item:
