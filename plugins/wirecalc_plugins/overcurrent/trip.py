@@ -210,15 +210,14 @@ def trip(
     crest of a start, worst at power factor 0.5, is set against the instantaneous trip (of a house
     breaker 5 to 10 times, practice). Starts that follow each other: two elements of the first
     order, the most sensitive that the standard allows, must stay below their trip (model,
-    practice). Hotter than the reference it may trip; colder it may hold. A trip of a GFCI or AFCI,
-    on leakage or arcing, is another matter, and so is the overload of a motor.
+    practice). Hotter than the reference it may trip; colder it may hold. Not meant for a motor's
+    overload, nor for a GFCI or AFCI, which trip on leakage or arcing.
 
     Inputs: device; breaker in A; current in A, rms, for overcurrent_time in s; or LRA with
     settle_time, settled, on_time, off_time, starts; either with other_current beside it; or a
     recording (CSV: time, current; waveform, Hz); a maker's curve; device_ambient in C. Yields the
     answer, times in s, heat of each start, criteria and a chart. Refuses a stamp that does not
-    rise, a curve against its standard. Source: tables breaker-ul489, breaker-iec60898,
-    fuses-ul248.
+    rise. Source: tables breaker-ul489, breaker-iec60898, fuses-ul248.
     """
     found = overcurrent.device(device, breaker)
     if recording is not None:

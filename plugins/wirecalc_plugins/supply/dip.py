@@ -122,15 +122,13 @@ def dip(
     """Do the volts stay high enough while the motor starts?
 
     Bound: V - LRA x path - other x shared wire. Model: (V - other x shared wire) x Z / |Z + path|,
-    Z the motor as a constant impedance, plate V / LRA, of power factor 0.5 to 0.8 (common
-    practice); other loads a resistance. 90 % of the plate is advice, the makers' for a machine
-    that runs; under 80 %, 64 % of the torque, it fails (common practice). A bound above passes;
-    it fails where the kindest there may be (cold wire, no reactance, inductive other loads) is
-    below; between, and where only the cord is known, the measured voltage_at_start tells. One
-    above the kindest was missed by a slow meter, or the LRA is another's.
-
-    Meant for induction motors started at the line: an inverter's ramp, a brush motor and a
-    shaded-pole fan have no such start. LRA under three times RLA is questioned (practice).
+    Z the motor as a constant impedance, plate V / LRA, of power factor 0.5 to 0.8 (practice); other
+    loads a resistance. 90 % of the plate is advice, the makers' for a machine that runs; under
+    80 %, 64 % of the torque, it fails (practice). A bound above passes; it fails where the kindest
+    there may be (cold wire, no reactance, inductive other loads) is below; between, and where only
+    the cord is known, the measured voltage_at_start tells, unless it is above the kindest: a slow
+    meter, or another's LRA. Meant for induction motors started at the line, not for an inverter, a
+    brush motor or a shaded-pole fan; LRA under three times RLA is questioned (practice).
 
     Inputs: currents in A, volts in V, lengths in ft one way (over 0 to 2000), temperature in C,
     start_power_factor in %. Yields loops, bound, model, torque (with the square of the volts) and

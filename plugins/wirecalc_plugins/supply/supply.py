@@ -148,23 +148,19 @@ def supply(
 ) -> Iterator[Item]:
     """Is the supply voltage acceptable?
 
-    Running volts past 90 or 110 % of the plate fail (makers' sheets); without them it can't be
-    told, and the volts at rest are held against the same limits, since a load only lowers them.
-    A 110 or 220 V plate on its 115 or 230 V is marginal up to 110 % of those. Volts at rest are
-    also held against the service as advice: scaled from 120 V, 113 to 127 V by one state's rule
-    and 114 to 126 V, ANSI C84.1 range A from memory; 230 V plus and minus 10 %, IEC 60038 from
-    memory. Over 3 % lost when the load comes on is marginal (advice of the NEC); with the current
-    of the load, what the same resistance takes at 12 A of the outlet must leave 90 % of the plate.
-    The errors of the two readings count as independent, as nothing says that one meter read both.
-    Volts at start: as in dip. A 240 V plate does not match a 208 V service.
-
-    Meant for a load on a line of a house; the volts behind an inverter or dimmer are not.
+    Running volts past 90 or 110 % of the plate fail (makers' sheets; 110 and 220 V plates are
+    marginal up to 110 % of 115 and 230 V); without them it can't be told, and the volts at rest are
+    held against the same, since a load only lowers them. Those are also held against the service as
+    advice: from 120 V scaled, one state's rule and ANSI C84.1 range A from memory; 230 V, IEC 60038
+    from memory. Over 3 % lost when the load comes on is marginal (advice of the NEC); with the
+    current, what the same resistance takes at 12 A must leave 90 % of the plate. The errors of the
+    two readings are independent, as nothing says that one meter read both. Volts at start: as in
+    dip. Meant for a line of a house, not for what is behind an inverter or a dimmer.
 
     Inputs in V: nameplate_voltage (12 to 600) and its lower end, readings at rest, running and at
     start (0 to 700; 0 is a dead outlet), nominal_voltage; current in A. Yields shares of the plate,
     power of a resistive load, criteria. Refuses volts that rise by over 3 % with the load, under
-    25 % of the plate or over 300 V, and a plate of two voltages that are no span. Source: table
-    supply-ranges.
+    25 % of the plate or over 300 V, a plate that is no span. Source: table supply-ranges.
     """
     if nameplate_voltage_low == nameplate_voltage:
         nameplate_voltage_low = None

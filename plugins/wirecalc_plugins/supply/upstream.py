@@ -214,10 +214,8 @@ def upstream(
     the least that the wire may have and fails beyond the most: 20 to 75 C if not given, IEC
     60228; without the panel's readings 0.1 ohm ahead of it (practice). With a second leg, of its
     own current, both are read to neutral, which may carry none or all of the current; if it rises
-    as this one falls, over 5 % fails and over 2 % is marginal.
-
-    Meant for a steady load on a line of a house: what cycles, ramps or starts between the two
-    readings tells nothing.
+    as this one falls, over 5 % fails and over 2 % is marginal. Meant for a steady load: what
+    cycles, ramps or starts between the two readings tells nothing.
 
     Inputs: volts in V (20 to 700), currents in A (0.5 to 200), lengths in ft one way (to 2000),
     conductor_temperature in C, load_kind, power_factor in %. Yields resistances, heat, criteria
