@@ -598,3 +598,9 @@ def test_the_temperatures_of_both_parts_are_asked(name):
     finding = swap(**{name: None})
     assert finding.verdict == "cannot tell"
     assert name in {n for c in finding.criteria for n in c.criterion.needs}
+
+
+def test_hazards_of_the_step_are_said():
+    assert {"cap-01", "cap-02", "flam-01"} <= {c.key for c in discharge().cautions}
+    swapped = {c.key for c in swap().cautions}
+    assert {"cap-01", "cap-02", "cap-03", "cap-04", "sub-01"} <= swapped

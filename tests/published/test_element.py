@@ -137,6 +137,8 @@ def test_an_element_of_other_volts_is_recognised(ohms, says):
         ("206 V", {"voltage_at_rest": "209 V"}, "no part at fault", "pass"),
         ("192 V", {"voltage_at_rest": "240 V"}, "volts are too low", "cannot tell"),
         ("120 V", {}, "a quarter of the watts", "cannot tell"),  # half the volts
+        ("131 V", {}, "a quarter of the watts", "cannot tell"),  # 55 %, practice
+        ("133 V", {}, "volts are too low", "cannot tell"),
         ("120 V", {"nominal_voltage": "120 V"}, "a quarter of the watts", "cannot tell"),
         ("60 V", {}, "hardly any heat", "cannot tell"),
         ("264 V", {}, "about the watts", "pass"),  # SHEETS: 110 %
@@ -326,3 +328,12 @@ def test_the_plates_ohms_are_those_that_a_manual_prints(watts, volts, ohms, sour
     )
     found = finding.figure("resistance by the plate, hot").figure.value
     assert math.isclose(found, ohms), source
+
+
+def test_hazards_of_the_step_are_said():
+    at_rest = {c.key for c in element(element_resistance="22.4 ohm").cautions}
+    assert {"dead-01", "dead-03", "hot-01", "heat-01", "flam-01"} <= at_rest
+    assert "live-01" in {c.key for c in element(voltage="240 V").cautions}
+    assert {"heat-02", "heat-03", "sub-01", "dead-01", "hot-01"} <= {
+        c.key for c in cutoff().cautions
+    }

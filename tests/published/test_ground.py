@@ -408,3 +408,35 @@ def test_the_error_of_the_cords_temperature_counts():
     given = {"standard": "iec-60335-1", "cord": "16 AWG", "cord_length": "20 ft"}
     assert ground("0.180 ohm", **given, conductor_temperature="20 C ±20 K").verdict == "cannot tell"
     assert ground("0.180 ohm", **given, conductor_temperature="20 C ±1 K").verdict == "pass"
+
+
+@pytest.mark.parametrize(
+    ("cord", "length", "named"),
+    # EN 50678, as compared in an article: 0.3 ohm for cords up to 1.5 mm2 and under 5 m
+    [
+        ("1.5 mm2", "4.9 m", False),
+        ("1.5 mm2", "5 m", True),
+        ("1.51 mm2", "4.9 m", True),
+        (None, "4.9 m", True),
+    ],
+)
+def test_where_a_newer_edition_computes_a_limit_is_said(cord, length, named):
+    given = {} if cord is None else {"cord": cord}
+    finding = ground("0.05 ohm", standard="vde-0701-0702", cord_length=length, **given)
+    assert any(n.what == "EN 50678, EN 50699" for n in finding.not_checked) is named
+
+
+def test_a_cord_that_has_more_than_was_read_is_refused():
+    # 40 ft of 18 AWG at 20 C: 8.08 x (1 - 0.00323 x 55) x 40 / 1000 = 0.2658 ohm (NEC Chapter 9
+    # Table 8); a meter of tenths may read 0.1 ohm less
+    given = {"cord": "18 AWG", "cord_length": "40 ft", "conductor_temperature": "20 C"}
+    assert ground("0.17 ohm", **given)
+    with pytest.raises(wirecalc.BadInput, match="more than was read"):
+        ground("0.15 ohm", **given)
+
+
+def test_hazards_of_the_step_are_said():
+    by_ohms = {c.key for c in ground("0.05 ohm").cautions}
+    assert {"gnd-01", "gnd-02", "dead-02", "ground-required"} <= by_ohms
+    by_amps = wirecalc.run("ground", ground_point="wired-in", test_current="2 A", path_drop="90 mV")
+    assert {"test-current", "flam-01"} <= {c.key for c in by_amps.cautions}

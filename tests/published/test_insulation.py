@@ -233,3 +233,11 @@ def test_copies_that_were_seen_of_the_standards_rows(row, copies):
         and r.text("said_by") == "DIN VDE 0701"
     ]
     assert (found.number("limit_Mohm"), found.source.copies) == (limit, copies)
+
+
+def test_hazards_of_the_step_are_said():
+    found = {c.key for c in insulation("50 Mohm", tested_part="compressor").cautions}
+    assert {"dead-01", "dead-02", "cap-01", "ins-01", "ins-02", "flam-01"} <= found
+    assert "compressor-vacuum" in found
+    strapped = insulation("50 Mohm", neutral_strap="lifted")
+    assert "cord-02" in {c.key for c in strapped.cautions}

@@ -249,3 +249,23 @@ def test_copies_that_were_seen_of_the_repair_standard(kind):
     # a test-panel manual; DGUV I 203-071, annex 5; a tester maker's manual of 0701-0702:2008
     row = tables.load("leakage-limits").row(machine_kind=kind, standard="vde-0701-0702")
     assert row.source.copies == 3
+
+
+def test_a_sum_just_past_what_trips_fails():
+    apart = leakage("0.5 mA", other_leakage=["5.55 mA"])  # 6.05 mA in step, 5.57 at least
+    assert verdicts(apart)[GFCI] == "cannot tell", CLASS_A
+    assert verdicts(leakage("0.05 mA", other_leakage=["6.01 mA"]))[GFCI] == "fail", CLASS_A
+
+
+def test_microamperes_are_a_slip_below_what_a_tester_shows():
+    # leakage testers show 0.01 or 0.001 mA (common practice, no source)
+    assert leakage("1 uA").verdict == "pass"
+    with pytest.raises(wirecalc.BadInput, match=r"0\.9 mA"):
+        leakage("0.9 uA")
+
+
+def test_hazards_of_the_step_are_said():
+    found = {c.key for c in leakage("0.1 mA").cautions}
+    assert {"wat-01", "gfci-01", "live-01", "gnd-01"} <= found
+    strapped = {c.key for c in leakage("0.1 mA", neutral_strap="fitted").cautions}
+    assert "cord-02" in strapped
