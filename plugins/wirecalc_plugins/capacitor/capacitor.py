@@ -31,7 +31,6 @@ _RUNNING = (
     "live-02",
     "meter-01",
     "mov-01",
-    "flam-01",
 )  # cautions of readings under load
 
 
