@@ -116,6 +116,16 @@ def test_a_coarse_calliper_cannot_name_the_gauge():
     assert any("18 AWG" in why for a in exact.answers for why in a.evidence_against)  # 19/30
 
 
+def test_a_difference_from_a_size_is_that_of_its_own_size_or_has_no_band():
+    # 19 strands of 0.24 to 0.26 mm are 0.8595 to 1.0088 mm2; 17 AWG is 1.0379 (ASTM B258): 17.2 to
+    # 2.8 % less. Over the band the nearest size changes
+    finding = wirecalc.run("gauge", strands="19", strand_diameter="0.25 mm ±0.01 mm")
+    shown = finding.figure("difference from 17 AWG")
+    assert shown.figure.value == pytest.approx(-10.1, abs=0.05)
+    if shown.low is not None:
+        assert (shown.low, shown.high) == pytest.approx((-17.2, -2.8), abs=0.05)
+
+
 def test_outside_diameter_names_no_gauge():
     finding = wirecalc.run("gauge", outside_diameter="3 mm")
     assert finding.verdict == "cannot tell"
