@@ -74,19 +74,38 @@ def judge_start(start: Start, path: Path | None, at_start: float | None) -> Iter
     if at_start is not None and path is None:
         yield not_checked("whether the meter caught the lowest cycle", "give the wire and its run")
         yield from judge_measured(at_start, start.plate)
-    elif path is not None and (at_start is None or not at_or_below(at_start, start.highest(path))):
-        yield from _by_arithmetic(start, path, at_start)
+    elif path is not None and at_start is None:
+        yield from _by_arithmetic(start, path)
+    elif path is not None and at_start is not None and _missed(start, path, at_start):
+        if at_or_below(plate_limits(start.plate).low, start.lowest(path)):
+            yield from _by_arithmetic(start, path)  # good even with all that the wire may take
+        else:
+            yield _contradicted(start, path, at_start)
     elif at_start is not None:
         yield from judge_measured(at_start, start.plate)
 
 
-def _by_arithmetic(start: Start, path: Path, at_start: float | None) -> Iterator[Item]:
+def _missed(start: Start, path: Path, at_start: float) -> bool:
+    """Whether more volts were read than the wire lets through."""
+    return not at_or_below(at_start, start.highest(path))
+
+
+def _contradicted(start: Start, path: Path, at_start: float) -> Item:
+    """What was read and what is typed cannot both be: neither decides."""
+    reason = (
+        f"{at_start:.4g} V were read, and this wire lets {start.highest(path):.4g} V through at "
+        "the most: a meter too slow for the dip, or not this motor's LRA"
+    )
+    return cannot_tell(LEAST, reason, measure=_SLOW, needs=("voltage_at_start",))
+
+
+def _by_arithmetic(start: Start, path: Path) -> Iterator[Item]:
     low, kindest = start.lowest(path), start.highest(path)
     least = LEAST_SHARE * start.plate
-    if not at_or_below(least, kindest) and at_start is None:
+    if not at_or_below(least, kindest):
         yield _least(kindest, start.plate, "the most that it may be")
     elif not at_or_below(least, low):
-        yield _untold(start, path, at_start)
+        yield _untold(start, path)
     elif path.wire is None:
         yield cannot_tell(
             LEAST,
@@ -99,15 +118,9 @@ def _by_arithmetic(start: Start, path: Path, at_start: float | None) -> Iterator
         yield from judge_measured(low, start.plate)
 
 
-def _untold(start: Start, path: Path, at_start: float | None) -> Item:
+def _untold(start: Start, path: Path) -> Item:
     low, kindest = start.lowest(path), start.highest(path)
     least = show(LEAST_SHARE * start.plate, "V", toward="up")
-    if at_start is not None:
-        reason = (
-            f"{at_start:.4g} V were read, and this wire lets {kindest:.4g} V through at the most: "
-            "a meter too slow for the dip, or not this motor's LRA"
-        )
-        return cannot_tell(LEAST, reason, measure=_SLOW, needs=("voltage_at_start",))
     high = start.modelled(path, start.factors[0])
     cold = start.at_limit(kindest) and not start.at_limit(high)
     more = f", up to {kindest:.4g} V with a cold wire" if cold else ""
