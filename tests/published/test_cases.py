@@ -18,8 +18,20 @@ from wirecalc import BadInput
 FOLDER = Path(__file__).parent / "cases"
 VERDICTS = {"pass", "marginal", "cannot tell", "fail", "refused", "none"}
 KEYS = {"about", "given", "verdict", "next", "why", "source"}
+
+
+def _marks(case: dict[str, Any]) -> tuple[pytest.MarkDecorator, ...]:
+    """A case that is known to come out wrong says why, and tells when it no longer does."""
+    return (pytest.mark.xfail(reason=case["open"]),) if "open" in case else ()
+
+
 CASES = [
-    pytest.param(path.stem, case, id=f"{path.relative_to(FOLDER).with_suffix('')}-{number}")
+    pytest.param(
+        path.stem,
+        case,
+        id=f"{path.relative_to(FOLDER).with_suffix('')}-{number}",
+        marks=_marks(case),
+    )
     for path in sorted(FOLDER.rglob("*.toml"))
     for number, case in enumerate(tomllib.loads(path.read_text(encoding="utf-8"))["case"], 1)
 ]
@@ -40,9 +52,9 @@ def test_the_verdict_is_the_one_that_an_expert_gives(name: str, case: dict[str, 
     assert case["next"].casefold() in said.casefold(), f"{case['about']}: {said}"
 
 
-@pytest.mark.parametrize(("name", "case"), CASES)
+@pytest.mark.parametrize(("name", "case"), [p.values for p in CASES])
 def test_a_case_says_what_it_is_why_and_from_where(name: str, case: dict[str, Any]) -> None:
-    assert set(case) - {"blind", "blind_said"} == KEYS, name
+    assert set(case) - {"blind", "blind_said", "open"} == KEYS, name
     assert case["verdict"] in VERDICTS
     for key in ("about", "why", "source"):
         assert len(case[key].split()) > 1, f"{name}: {key} says too little"

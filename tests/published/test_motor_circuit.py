@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 import wirecalc
-from wirecalc import tables
+from wirecalc import BadInput, tables
 
 DEVICE, WIRE = "device on this motor circuit", "load on the wire"
 LARGEST = "largest device by the rule"
@@ -561,7 +561,6 @@ def test_a_unit_whose_plate_has_no_largest_device_is_asked_for_it():
         ("14.4 A", "17.2 A", "30 A", False),
         ("14.4 A", "17 A", "30 A", True),
         ("48 A", "13 A", "80 A", True),
-        ("48 A", "60 A", "45 A", True),
     ],
 )
 def test_plate_values_that_contradict_each_other(rla, ampacity, largest, questioned):
@@ -569,6 +568,14 @@ def test_plate_values_that_contradict_each_other(rla, ampacity, largest, questio
     finding = motor(**given, maximum_breaker=largest)
     names = {c.criterion.name for c in finding.criteria}
     assert ("plate values together" in names) is questioned
+
+
+def test_a_largest_device_below_the_least_ampacity_is_refused():
+    # NEC 440.4(B): a plate's device is no smaller than the ampacity of its wire; they are exchanged
+    given = {"motor_kind": "compressor", "minimum_ampacity": "30 A"}
+    with pytest.raises(BadInput, match="18 A is below the least circuit ampacity of 30 A"):
+        motor(**given, maximum_breaker="18 A")
+    assert motor(**given, maximum_breaker="30 A").verdict
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,6 @@ from wirecalc.output import summary
 from wirecalc_plugins.shelf import wirecalc_calculations
 
 MAKES_HEAT_OR_SPARKS = (  # powers the machine, bleeds a capacitor, shrinks a sleeve, heats
-    "capacitor",
     "dip",
     "discharge",
     "element",

@@ -53,7 +53,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("cap-01", "flam-01"),
+    cautions=("cap-01",),
     not_checked=(
         "leakage, swelling and oil: replace a swollen part unseen",
         "that the start winding and its relay or PTC are out of the circuit",
@@ -184,14 +184,14 @@ def capacitor(
         )
     else:
         yield not_read(capacitor_current, capacitor_voltage)
+    if capacitor_voltage is not None:
+        yield from line_volts(capacitor_voltage, voltage, probes_on_capacitor)
     if marked_capacitance is None:
         yield not_marked()
-    else:
+    elif probes_on_capacitor is not False:  # by volts of something else nothing can be told
         duty = capacitor_duty or ("run" if capacitor_current is not None else None)
         mark = Mark(marked_capacitance, marked_high, tolerance, tolerance_above, duty)
         yield from against_mark(read, mark)
-    if capacitor_voltage is not None:
-        yield from line_volts(capacitor_voltage, voltage, probes_on_capacitor)
     if capacitor_rating is not None:
         yield from stress(
             (capacitor_current, capacitor_voltage), capacitor_rating, marked_capacitance, frequency

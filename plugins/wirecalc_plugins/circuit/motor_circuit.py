@@ -54,8 +54,17 @@ def _refuse(
     termination_temperature: float = 60.0,
     rated_load_current: float | None = None,
     branch_selection_current: float | None = None,
+    minimum_ampacity: float | None = None,
+    maximum_breaker: float | None = None,
     **_: object,
 ) -> Iterator[Problem]:
+    least, most = minimum_ampacity, maximum_breaker
+    if least is not None and most is not None and most < least:
+        yield Problem(
+            "maximum_breaker",
+            f"{most:g} A is below the least circuit ampacity of {least:g} A",
+            "look at the plate again: are the two exchanged?",
+        )
     yield from too_low(
         insulation_class=insulation_class, termination_temperature=termination_temperature
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from typing import Annotated
 
@@ -13,6 +14,7 @@ from wirecalc import (
     Nameplate,
     OneOf,
     Origin,
+    Problem,
     Reading,
     SizeRange,
     Wire,
@@ -45,10 +47,23 @@ _ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "June 2011", copies=3
 _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copies=3)
 
 
+def _refuse(
+    wire: list[Wire], insulation_diameter: float | None = None, **_: object
+) -> Iterator[Problem]:
+    copper = max(2 * math.sqrt(w.area_mm2 / math.pi) for w in wire)  # of a solid one, the least
+    if insulation_diameter is not None and insulation_diameter < copper:
+        yield Problem(
+            "insulation_diameter",
+            f"{insulation_diameter:g} mm is thinner than the metal in it, {copper:.3g} mm or more",
+            "measure over the insulation",
+        )
+
+
 @calculation(
     part="wire and joint",
     cautions=("crimp-01", "dead-01", "flam-01"),
     not_checked=("the die of the tool",),
+    refuse=_refuse,
     example_with=(
         "connector=butt",
         "wire_temperature",

@@ -61,7 +61,7 @@ def _refuse(
     if strands is not None and (wire.strands or strands) == strands:
         yield from _build(wire, strands)
     total = _total(wire, strands)
-    if cut_strands is not None and total is None:
+    if cut_strands and total is None:  # none of them cut is none of any number
         yield Problem(
             "cut_strands",
             f"{cut_strands} of how many? {wire} does not say",

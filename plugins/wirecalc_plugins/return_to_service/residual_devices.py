@@ -7,13 +7,18 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from wirecalc import PRACTICE, Item, Origin, Source, at_most, at_or_below, cannot_tell, figure, put
-from wirecalc.sources import confirmed
+from wirecalc.sources import confirmed, from_memory
 
 from .leakage_limits import BETTER
 
 HOLDS_MA, TRIPS_MA = 4.0, 6.0  # a class A GFCI may trip above the first, must above the second
 RCD_HOLDS = 0.5  # share of its rating up to which an RCD holds; common practice
 
+RCD_SHARE = 30.0  # percent of its rating that may leak in service
+
+_RCD_SHARE = from_memory(
+    "iec-60364-5-53", "IEC 60364-5-53", "531.3.2, leakage in service", off="1 %"
+)
 _GFCI = confirmed("ul-943", "UL 943", "class A, trips between 4 and 6 mA", 3)
 
 
@@ -47,6 +52,17 @@ def on_devices(
     if rcd is not None:
         device = Device("RCD", RCD_HOLDS * rcd, rcd, PRACTICE, Origin.PRACTICE)
         yield _sum(each, without_this, device)
+        yield at_most(
+            "share of the rating of the RCD",
+            100 * sum(each) / rcd,
+            RCD_SHARE,
+            "%",
+            source=_RCD_SHARE,
+            advisory=True,
+            behind="the sum on the RCD, which may trip it from half its rating",
+            says="more on one device makes it trip for nothing",
+            action="give this machine an RCD of its own",
+        )
 
 
 def _sum(each: Sequence[float], without_this: bool, device: Device) -> Item:
