@@ -295,6 +295,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "voltage_at_start": near(92, 103.5, high=140),
         "has_motor": texts(["yes", "no"]),
         "motor_start": texts(["direct", "inverter"]),
+        "protection": texts(["class-i", "class-ii"]),
     },
     "pull": {
         "standard": texts(["own", "ul-486a", "as7928", "nasa-8739-4", "iec-60352-2"]),

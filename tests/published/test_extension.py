@@ -133,6 +133,25 @@ def test_a_motor_without_lra_on_its_plate(start, verdict):
     assert [start in why for why in said] == ([True] if verdict is Verdict.PASS else [])
 
 
+@pytest.mark.parametrize(
+    ("allows", "protection", "verdict"),
+    # a machine of double insulation has no ground to carry on (IEC 61140, class II, from memory);
+    # the sheets that ask for a three-wire cord are of grounded machines
+    [
+        ("yes", "class-ii", Verdict.PASS),
+        ("yes", "class-i", Verdict.FAIL),
+        ("yes", None, Verdict.FAIL),
+        ("three-wire grounding", "class-ii", Verdict.FAIL),
+        ("not stated", "class-ii", Verdict.FAIL),
+    ],
+)
+def test_a_machine_without_a_ground_pin_on_a_cord_without_one(allows, protection, verdict):
+    given = {"grounding": "no", "maker_allows": allows, "protection": protection}
+    assert extension(**GOOD | given).verdict is verdict
+    if verdict is Verdict.PASS:
+        assert extension(**GOOD | given | {"grounding": None}).verdict is verdict
+
+
 def test_a_230_v_machine_on_a_13_a_cord_that_its_maker_allows():
     # NEC Table 400.5(A)(1) has 16 AWG for 13 A; other makers' 15 A is advice
     given = {"cord": "1.5 mm2", "cord_length": "10 m", "current": "0.9 A", "ambient": "25 C"}

@@ -81,7 +81,7 @@ GOOD: dict[str, dict[str, str]] = {
     | {"ambient": "25 C", "nameplate_voltage": "115 V", "locked_rotor_current": "14.2 A"}
     | {"voltage_at_rest": "117.5 V", "voltage_at_start": "104 V", "wire": "14 AWG"}
     | {"run_length": "60 ft", "other_current": "6.2 A", "conductor_temperature": "60 C"}
-    | {"has_motor": "yes", "motor_start": "direct"},
+    | {"has_motor": "yes", "motor_start": "direct", "protection": "class-i"},
     "element": {"element_resistance": "22.6 ohm", "lead_resistance": "0.2 ohm"}
     | {"nameplate_power": "2585 W", "nameplate_voltage": "240 V", "voltage": "232 V"},
     "cutoff": {"old_functioning_temperature": "130 C", "new_functioning_temperature": "130 C"}
@@ -512,6 +512,7 @@ RUNS = [  # feet, metres, inches; volts of another plug; watts; what no path to 
     Bad("dip", "run_length", "1500 ft", "would be lost on the way", "check ft and m"),
     Bad("drop", "voltage_at_rest", "236 V", "240 V outlet for a 115 V plate?", "read plate"),
     Bad("extension", "voltage_at_start", "600 V", "600 V during the start", "range and unit"),
+    Bad("extension", "protection", "class 2", "'class 2'", "class-i, class-ii"),
     Bad("extension", "motor_start", "soft", "'soft'", "direct, inverter"),
     Bad("extension", "maker_allows", "maybe", "'maybe'", "no, three-wire grounding, yes"),
     Bad("extension", "grounding", "three", "'three'", "yes or no"),

@@ -107,7 +107,12 @@ def extension(
     maker_allows: Annotated[
         str | None, OneOf(ALLOWS, text="what the machine's sheet says of extension cords"), asked()
     ] = None,
-    grounding: Annotated[bool | None, "it is a three-wire grounding cord", asked(when=_MAY)] = None,
+    grounding: Annotated[
+        bool | None,
+        "it is a three-wire grounding cord",
+        asked(when="maker_allows=three-wire grounding|not stated"),
+        asked(when="maker_allows=yes and protection!=class-ii"),
+    ] = None,
     cord_rating: Annotated[
         float | None,
         Nameplate("A", low=1, high=60, typical="15 A", text="rating printed on the cord"),
@@ -163,6 +168,11 @@ def extension(
         OneOf(STARTS, text="how its motor starts: at the line, by an inverter, with brushes"),
         extra("a motor without an LRA on its plate asks for it"),
     ] = None,
+    protection: Annotated[
+        str | None,
+        OneOf(("class-i", "class-ii"), text="class-i: ground pin; class-ii: double square, no pin"),
+        extra("a ground pin is taken, which needs the ground of the cord"),
+    ] = None,
 ) -> Iterator[Item]:
     """May this extension cord feed this machine?
 
@@ -175,12 +185,12 @@ def extension(
 
     Inputs: cord, cord_length in ft one way (over 0 to 2000), currents in A, maker_allows,
     grounding, cord_rating in A, ambient and conductor_temperature in C, volts in V, has_motor,
-    motor_start, the building wire. Yields loops, drop and dip, and one criterion a question.
-    Refuses volts of another plug, half of the volts lost. Source: makers' sheets; tables cords,
-    supply-ranges, nec-ch9-table8, nec-ch9-table9, iec-60228.
+    motor_start, protection, the building wire. Yields loops, drop and dip, and one criterion a
+    question. Refuses volts of another plug, half of the volts lost. Source: makers' sheets; tables
+    cords, supply-ranges, nec-ch9-table8, nec-ch9-table9, iec-60228.
     """
     yield from cord_cautions(maker_allows)
-    yield from makers_word(maker_allows, grounding, cord_rating)
+    yield from makers_word(maker_allows, grounding, cord_rating, protection)
     yield cord_load(current, cord, cord_conductors, ambient)
     if cord_rating is not None:
         yield at_most(

@@ -13,6 +13,7 @@ from wirecalc import (
     at_least,
     cannot_tell,
     caution,
+    not_checked,
     requires,
 )
 from wirecalc.sources import confirmed
@@ -60,7 +61,9 @@ def cord_cautions(allows: str | None) -> Iterator[Item]:
         yield caution("cord-03")
 
 
-def makers_word(allows: str | None, grounding: bool | None, rating: float | None) -> Iterator[Item]:
+def makers_word(
+    allows: str | None, grounding: bool | None, rating: float | None, protection: str | None
+) -> Iterator[Item]:
     """Judge the cord by the maker's word, and by what makers ask of one that is allowed."""
     name = "the maker's word on extension cords"
     if allows is None:
@@ -85,7 +88,9 @@ def makers_word(allows: str | None, grounding: bool | None, rating: float | None
             action=_NONE,
         )
     asked = allows in ("three-wire grounding", "yes", "not stated")
-    if grounding is not None or asked:
+    if allows == "yes" and protection == "class-ii":
+        yield not_checked("ground of the cord", "a machine of double insulation has none")
+    elif grounding is not None or asked:
         yield _grounding(grounding)
     if rating is not None or asked:
         yield _rating(rating, advice=allows == "yes")
