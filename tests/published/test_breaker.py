@@ -273,6 +273,7 @@ def test_a_heater_cord_carries_more(cord_type, current, expected):
         ("8 A", "33 C", {"pass", "marginal"}),
         ("11.8 A", "33 C", {"pass", "marginal"}),
         ("11.9 A", "33 C", {"cannot tell"}),
+        ("12.4 A", "33 C", {"cannot tell"}),
         ("12.5 A", "33 C", {"cannot tell", "fail"}),
         ("7.6 A", "50 C", {"cannot tell"}),
         ("10.7 A", "50 C", {"cannot tell", "fail"}),

@@ -69,7 +69,7 @@ def test_heat_around_metric_wire_by_iec_rules(ambient, count, expected):
         # 2.5 mm2 of PVC at 40 C: 18.5 x sqrt(30 / 40) = 16.02 A; of 90 C at 50 C: 36 x sqrt(40 /
         # 60) = 29.39 A
         ("16 A", "40 C", "marginal"),
-        ("16.1 A", "40 C", "cannot tell"),
+        ("16.05 A", "40 C", "cannot tell"),
         ("29.3 A", "50 C", "cannot tell"),
         ("29.5 A", "50 C", "fail"),
     ],
@@ -166,6 +166,7 @@ def test_the_load_of_a_household_range(rating, volts, amps):
         ("45 A", "40 A", True),
         ("51 A", "50 A", True),
         ("39 A", "40 A", False),
+        ("39.5 A", "39 A", False),
         ("36 A", "35 A", False),
         ("61 A", "60 A", False),
     ],
@@ -290,3 +291,54 @@ def test_a_clamp_that_reads_nothing_is_an_answer():
     finding = breaker(current="0 A", breaker="15 A", **OWN_CIRCUIT)
     assert finding.verdict == "cannot tell"
     assert "clamp" in finding.decided_by.action
+
+
+@pytest.mark.parametrize(
+    ("given", "rescued"),
+    [
+        # 12 AWG at 55 C: of 60 C 20 x 0.41 = 8.2 A, of 75 C 25 x 0.67 = 16.75 A, of 90 C 30 x
+        # 0.76 = 22.8 A, 20 A at its ends
+        ({"current": "18 A", "breaker": "20 A", "wire": "12 AWG", "ambient": "55 C"}, "90 C"),
+        ({"current": "12 A", "breaker": "20 A", "wire": "12 AWG", "ambient": "55 C"}, "75 C"),
+    ],
+)
+def test_every_class_of_the_table_is_tried(given, rescued):
+    finding = wirecalc.run("breaker", **given, conductors=2, run_time="1 h", **OWN_CIRCUIT)
+    judged = finding.criterion("load on the wire, corrected")
+    assert judged.verdict == "cannot tell"
+    assert f"with insulation_class {rescued} pass" in judged.reason
+
+
+@pytest.mark.parametrize(
+    ("ends", "expected"), [(None, "cannot tell"), ("60 C", "fail"), ("75 C", "pass")]
+)
+def test_ends_of_75_c_are_tried(ends, expected):
+    # 8 AWG of 90 C: 40 A by ends of 60 C, 50 A by ends of 75 C (NEC 110.14(C)(1))
+    given = {"current": "45 A", "breaker": "50 A", "wire": "8 AWG", "ambient": "25 C"}
+    given |= {"conductors": 2, "run_time": "1 h", "insulation_class": "90 C", **OWN_CIRCUIT}
+    given |= {"termination_temperature": ends} if ends else {}
+    assert wirecalc.run("breaker", **given).criterion(WIRE).verdict == expected
+
+
+@pytest.mark.parametrize(
+    ("name", "given", "keys"),
+    [
+        ("breaker", {"current": "6 A", "breaker": "15 A"}, {"brk-01", "cord-04", "live-01"}),
+        ("circuit", {"plug_loads": ["6 A"], "breaker": "15 A"}, {"brk-01", "cord-04", "live-01"}),
+        (
+            "motor-circuit",
+            {"motor_kind": "motor", "fastened_in_place": "yes"},
+            {"brk-01", "dead-03", "live-01"},
+        ),
+        ("ampacity", {"use": "building", "wire": "14 AWG"}, {"brk-01"}),
+        ("ampacity", {"use": "appliance", "wire": "14 AWG"}, {"heat-01"}),
+        (
+            "breaker",
+            {"current": "6 A", "breaker": "15 A", "wire": "12 AWG aluminum"},
+            {"alu-01", "brk-01"},
+        ),
+    ],
+)
+def test_what_to_take_care_of_on_a_circuit(name, given, keys):
+    # larger breakers, both legs of a hard-wired machine, live readings, cords, hot leads, aluminium
+    assert keys <= {c.key for c in wirecalc.run(name, **given).cautions}
