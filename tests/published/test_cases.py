@@ -15,6 +15,8 @@ import pytest
 import wirecalc
 from wirecalc import BadInput
 
+from .records import case_file
+
 FOLDER = Path(__file__).parent / "cases"
 VERDICTS = {"pass", "marginal", "cannot tell", "fail", "refused", "none"}
 KEYS = {"about", "given", "verdict", "next", "why", "source"}
@@ -37,6 +39,7 @@ CASES = [
 ]
 
 
+@case_file("tests/published/cases")
 @pytest.mark.parametrize(("name", "case"), CASES)
 def test_the_verdict_is_the_one_that_an_expert_gives(name: str, case: dict[str, Any]) -> None:
     try:
@@ -52,6 +55,7 @@ def test_the_verdict_is_the_one_that_an_expert_gives(name: str, case: dict[str, 
     assert case["next"].casefold() in said.casefold(), f"{case['about']}: {said}"
 
 
+@case_file("tests/published/cases")
 @pytest.mark.parametrize(("name", "case"), [p.values for p in CASES])
 def test_a_case_says_what_it_is_why_and_from_where(name: str, case: dict[str, Any]) -> None:
     assert set(case) - {"blind", "blind_said", "open"} == KEYS, name

@@ -1,0 +1,96 @@
+"""No published check is without its record: where its values come from."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import pytest
+
+FOLDER = Path(__file__).parent
+KINDS = {"source": 3, "practice": 1, "memory": 1, "independent": 1, "case_file": 1}
+FILES = sorted(p.name for p in FOLDER.glob("test_*.py") if p.name != "test_records.py")
+PENDING = {
+    "test_ampacity.py",
+    "test_awg.py",
+    "test_batch.py",
+    "test_breaker.py",
+    "test_capacitor.py",
+    "test_choose.py",
+    "test_circuit.py",
+    "test_conductors.py",
+    "test_demos.py",
+    "test_dip.py",
+    "test_drop.py",
+    "test_element.py",
+    "test_extension.py",
+    "test_ground.py",
+    "test_heat.py",
+    "test_insulation.py",
+    "test_joint.py",
+    "test_joint_dangers.py",
+    "test_leakage.py",
+    "test_locked.py",
+    "test_machines.py",
+    "test_motor_circuit.py",
+    "test_one_load.py",
+    "test_pull.py",
+    "test_short_time.py",
+    "test_splice.py",
+    "test_start.py",
+    "test_start_curve.py",
+    "test_start_doubts.py",
+    "test_start_parts.py",
+    "test_statistics.py",
+    "test_strip.py",
+    "test_substitute.py",
+    "test_supply.py",
+    "test_trace.py",
+    "test_trip.py",
+    "test_volts_left.py",
+    "test_windings.py",
+    "test_wire.py",
+}
+
+
+def without_record(path: Path) -> list[str]:
+    """Return the checks of a file that have no record, or one that says too little."""
+    found = []
+    for node in ast.parse(path.read_text(encoding="utf-8")).body:
+        if not isinstance(node, ast.FunctionDef) or not node.name.startswith("test_"):
+            continue
+        if not any(map(_says, node.decorator_list)):
+            found.append(node.name)
+    return found
+
+
+def _says(decorator: ast.expr) -> bool:
+    """Whether a decorator is a record whose texts are filled in."""
+    if not isinstance(decorator, ast.Call) or not isinstance(decorator.func, ast.Name):
+        return False
+    texts = [*decorator.args, *(k.value for k in decorator.keywords)]
+    written = [t.value for t in texts if isinstance(t, ast.Constant) and isinstance(t.value, str)]
+    needed = KINDS.get(decorator.func.id, 0)
+    return bool(needed) and len(written) >= needed and all(t.strip() for t in written)
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_every_published_check_has_its_record(name: str) -> None:
+    found = without_record(FOLDER / name)
+    if name in PENDING:
+        assert found, f"{name} has its records: take it out of PENDING"
+    else:
+        assert found == []
+
+
+def test_a_record_that_says_nothing_is_none(tmp_path: Path) -> None:
+    path = tmp_path / "checks.py"
+    path.write_text(
+        '@source("a", "b", "c", seen="one copy")\ndef test_good(): ...\n'
+        '@practice("")\ndef test_empty(): ...\n'
+        '@source("a", seen="one copy")\ndef test_short(): ...\n'
+        "def test_bare(): ...\n"
+        '@pytest.mark.parametrize("a", [1])\ndef test_other(a): ...\n',
+        encoding="utf-8",
+    )
+    assert without_record(path) == ["test_empty", "test_short", "test_bare", "test_other"]
