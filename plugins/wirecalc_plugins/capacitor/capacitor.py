@@ -26,12 +26,7 @@ from ..inputs import LINE_VOLTAGE, MARKED_CAPACITANCE
 from .mark import MARKED_HIGH, Mark, Read, against_mark, by_meter, range_problem, under_load
 from .running import UNDER_LOAD, by_load, line_volts, not_marked, not_read, stress
 
-_RUNNING = (
-    "live-01",
-    "live-02",
-    "meter-01",
-    "mov-01",
-)  # cautions of readings under load
+_RUNNING = ("live-01", "live-02", "meter-01", "mov-01")  # cautions of readings under load
 
 
 def _refuse(
@@ -102,8 +97,8 @@ def capacitor(
     capacitor_duty: Annotated[
         str | None,
         OneOf(("run", "start"), text="what it is: run or start", on_plate=True),
-        asked(
-            "start parts are marked 0/+20 %",
+        extra(
+            "good by the marks of run and of start parts it is good; else it is asked for",
             when="measured_capacitance and not tolerance and not marked_high",
         ),
         may_be_absent("a run part: it was read while the motor runs", when="capacitor_current"),
@@ -136,7 +131,7 @@ def capacitor(
     capacitor_rating: Annotated[
         float | None,
         Nameplate("V", low=50, high=1000, typical="250 V", text="volts marked on it"),
-        asked("its volts and amps are held against it", when="capacitor_voltage"),
+        extra("whether it is weak is told without it", when="capacitor_voltage"),
     ] = None,
     voltage: Annotated[
         float | None,

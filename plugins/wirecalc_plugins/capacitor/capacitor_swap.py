@@ -19,6 +19,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     extra,
+    may_be_absent,
     requires,
 )
 from wirecalc.sources import confirmed
@@ -125,10 +126,7 @@ def capacitor_swap(
     old_capacitor_protection: Annotated[
         str | None,
         PROTECTION,
-        asked(
-            "a protected part is replaced by one",
-            when="old_capacitor_duty=run and new_capacitor_duty=run",
-        ),
+        may_be_absent("no class of protection is marked on the old part"),
     ] = None,
     new_capacitor_protection: Annotated[
         str | None,

@@ -18,6 +18,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
+    may_be_absent,
     put,
     tables,
 )
@@ -113,7 +114,7 @@ def cutoff(
             text="the maker sells it in a kit with a thermostat (dryers), and: no such pair, both "
             "were changed, or one alone",
         ),
-        asked("the parts of a kit are changed together"),
+        may_be_absent("its maker sells it in no kit with a thermostat"),
     ] = None,
 ) -> Iterator[Item]:
     """May this thermal cut-off take the place of the old one?

@@ -18,6 +18,7 @@ from wirecalc import (
     calculation,
     cannot_tell,
     caution,
+    extra,
     may_be_absent,
     setting,
 )
@@ -94,7 +95,9 @@ def leakage(
             text="two-wire: no ground pin; double-insulated: double square; with a ground pin: "
             "portable, stationary (motor), refrigerator, heater (stationary)",
         ),
-        asked("each kind has its limit"),
+        extra(
+            "within the least limit of its standard it is good as any kind; else it is asked for"
+        ),
     ] = None,
     standard: Annotated[
         str,
@@ -114,7 +117,7 @@ def leakage(
         ),
         asked(
             "UL 101 is of plugs up to 20 A",
-            when="standard=ul-101 and machine_kind=stationary|heater",
+            when="standard=ul-101 and machine_kind=heater",
         ),
         may_be_absent("a cord and plug of up to 20 A"),
     ] = None,
@@ -177,7 +180,7 @@ def leakage(
     bonded = neutral_strap in ("fitted", "lifted")
     if leakage_current is not None and not bonded:
         if machine_kind is None:
-            yield without_kind(leakage_current, standard)
+            yield without_kind(leakage_current, standard, switched_on)
         else:
             limits = limits_of(machine_kind, nameplate_power)
             in_scope = standard != UL_101 or connection in (None, SMALL_PLUG)

@@ -91,13 +91,7 @@ def judge(
         yield _out_of_scope(value, limits)
         return
     if at_or_below(value, own.ma) and on is not True:
-        yield cannot_tell(
-            LEAKAGE,
-            "what lies behind an open switch or relay does not leak into the reading",
-            measure="read it again with everything switched on and running",
-            needs=("switched_on",) if on is None else (),
-            source=own.source,
-        )
+        yield _hidden(own, on)
         return
     yield _at_most(value, own)
     region = next(r for r in _REGIONS if standard in r)
@@ -117,18 +111,31 @@ def judge(
             )
 
 
-def without_kind(value: float, standard: str) -> Item:
-    """Judge a machine of a kind that is not known: past the greatest limit it fails."""
-    rows = tables.load("leakage-limits").where(standard=standard)
+def without_kind(value: float, standard: str, on: bool | None) -> Item:
+    """Judge a machine of a kind that is not known: by the least limit and by the greatest."""
+    rows = list(tables.load("leakage-limits").where(standard=standard))
+    least = min((Limit(_ma(row, None), row) for row in rows), key=lambda x: x.ma)
     greatest = max((Limit(_ma(row, 1e6), row) for row in rows), key=lambda x: x.ma)
     if not at_or_below(value, greatest.ma):
         return _at_most(value, greatest)
+    if not at_or_below(value, least.ma):
+        return cannot_tell(
+            LEAKAGE,
+            f"{value:.4g} mA, and the kind of machine decides by which limit it is judged",
+            measure="say what kind of machine it is, and the power of a heater by its plate",
+            needs=("machine_kind",),
+            source=greatest.source,
+        )
+    return _at_most(value, least) if on is True else _hidden(least, on)
+
+
+def _hidden(limit: Limit, on: bool | None) -> Item:
     return cannot_tell(
         LEAKAGE,
-        f"{value:.4g} mA, and the kind of machine decides by which limit it is judged",
-        measure="say what kind of machine it is, and the power of a heater by its plate",
-        needs=("machine_kind",),
-        source=greatest.source,
+        "what lies behind an open switch or relay does not leak into the reading",
+        measure="read it again with everything switched on and running",
+        needs=("switched_on",) if on is None else (),
+        source=limit.source,
     )
 
 
