@@ -248,7 +248,6 @@ def test_what_is_not_known_is_no_pass(given, needs):
         ({"current": "12 A", "cord": "16 AWG", "cord_length": "500 ft"}, "cord-length: 64.4 V"),
         ({"wire": None, "run_length": None}, "neither a building wire nor a cord"),
         ({"other_leg_current": "5 A", "system": "two-wire"}, "no other leg"),
-        ({"other_leg_current": "5 A"}, "system, which was not given"),
     ],
 )
 def test_what_cannot_be_is_refused(given, words):
@@ -397,6 +396,12 @@ def test_the_other_leg_is_judged_too(there, verdict):
     ohm = 0.198
     share = 100 * (2 * float(there.split()[0]) - 10) * ohm / 120
     assert judged.criterion.actual == pytest.approx(share)
+
+
+def test_a_current_of_the_other_leg_says_three_wire():
+    # NEC, Chapter 9 Table 8; independent method: 10 A out, 6 A back through the neutral
+    found = drop(current="10 A", other_leg_current="4 A")
+    assert value(found, "drop") == pytest.approx((10 + 6) * 0.3768 / 2)
 
 
 def test_equal_legs_leave_only_the_leg_itself():

@@ -554,6 +554,13 @@ def test_an_lra_near_the_settled_current_is_questioned_where_it_counts(locked, s
         assert [a.text for a in found.answers] == ["cannot tell"]
 
 
+def test_the_plate_beside_a_current_is_a_note():
+    # UL 489, calibration, 100 % (two copies)
+    found = trip(device="ul-489", breaker="15 A", current="14 A", locked_rotor_current="60 A")
+    assert found.verdict == "pass"
+    assert any("LRA" in n.what for n in found.not_checked)
+
+
 def test_other_loads_on_the_device_count():
     # 14.2 A of a start beside 6.2 A of another load are 20.4 A, above a 15 A breaker's rating
     start = {"locked_rotor_current": "14.2 A", "settle_time": "0.5 s", "settled": "1.6 A"}

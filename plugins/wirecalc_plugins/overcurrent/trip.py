@@ -35,6 +35,7 @@ from .wrong_trip import doubtful_start, refuse
 
 _TIME = "s"
 _LONGEST = 86_400.0  # s; a day stands for without end, every limit is shorter
+_START = "not current"
 WAVEFORMS = ("rms", "instantaneous")
 
 
@@ -105,7 +106,8 @@ def trip(
             text="current once it has settled",
             goes_with="locked_rotor_current",
         ),
-        asked("a device that holds the start may trip on what is drawn after it"),
+        asked("a device that holds the start may trip on what is drawn after it", when=_START),
+        extra("a current was given, and no start is judged"),
     ] = None,
     on_time: Annotated[
         float | None,

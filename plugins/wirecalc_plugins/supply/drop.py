@@ -66,13 +66,13 @@ def _refuse(
     cord_length: float | None,
     other_current: float | None,
     other_leg_current: float | None,
-    system: str,
+    system: str | None,
     power_factor: float | None,
     conductor_temperature: float,
     voltage_at_rest: float | None,
 ) -> Iterator[Problem]:
     yield from nothing_given(wire, run_length, cord, cord_length)
-    if other_leg_current is not None and system != "three-wire":
+    if other_leg_current is not None and system == "two-wire":
         yield Problem(
             "system",
             "a two-wire run has no other leg, and other_leg_current was given",
@@ -133,15 +133,14 @@ def drop(
             typical="5 A",
             text="current of the other leg, which shares the neutral of the building wire",
             slip_under=SLIP_A,
-            goes_with="system",
         ),
         may_be_absent("the neutral carries all of this load"),
     ] = None,
     system: Annotated[
-        str,
+        str | None,
         OneOf(SYSTEMS, text="two-wire: line and neutral, or leg to leg"),
-        setting("it counts beside other_leg_current only"),
-    ] = "two-wire",
+        setting("a current of the other leg says three-wire"),
+    ] = None,
     power_factor: Annotated[
         float | None,
         Nameplate("%", low=10, high=100, typical="80 %", text="power factor of the load, lagging"),
