@@ -70,6 +70,9 @@ def test_leakage_of_a_kind_by_the_standard_of_its_region(kind, at):
         ("1.1 mA", "stationary", "iec-60335-1", "pass"),
         ("0.3 mA", "double-insulated", None, "cannot tell"),  # 0.25 of IEC
         ("0.3 mA", "double-insulated", "ul-101", "pass"),
+        ("0.3 mA", "double-insulated", "strictest", "fail"),
+        ("0.25 mA", "double-insulated", "strictest", "pass"),
+        ("0.8 mA", "refrigerator", "strictest", "fail"),
     ],
 )
 def test_the_standard_is_that_of_the_region(reading, kind, standard, verdict):

@@ -104,7 +104,7 @@ def leakage(
         OneOf(
             standards,
             text="standard of its region: ul-101 in North America, iec-60335-1 (new) or "
-            "vde-0701-0702 (repaired) for 230 V",
+            "vde-0701-0702 (repaired) for 230 V; or the strictest of all",
         ),
         assumed("iec-60335-1", "vde-0701-0702", source=PRACTICE),
     ] = UL_101,

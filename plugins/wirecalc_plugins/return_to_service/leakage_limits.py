@@ -11,7 +11,7 @@ from wirecalc.tables import Row
 
 LEAKAGE = "leakage current"
 BETTER = "a leakage tester that reads 0.01 mA"
-UL_101 = "ul-101"
+UL_101, STRICTEST = "ul-101", "strictest"
 _REGIONS = ((UL_101,), ("iec-60335-1", "vde-0701-0702"))  # whose standards go together
 _ACTION = "find what leaks: unplug parts one by one; wet parts, elements and filters first"
 _SCOPE = from_memory("ul-101-scope", "UL 101 (ANSI C101)", "scope: cord and plug, up to 20 A")
@@ -35,8 +35,9 @@ class Limit(NamedTuple):
 
 
 def standards() -> list[str]:
-    """Return the standards, by table."""
-    return list(dict.fromkeys(r.text("standard") for r in tables.load("leakage-limits").rows))
+    """Return the standards, by table, and the strictest of them all."""
+    rows = tables.load("leakage-limits").rows
+    return [*dict.fromkeys(r.text("standard") for r in rows), STRICTEST]
 
 
 def kinds() -> list[str]:
@@ -86,7 +87,7 @@ def judge(
     value: float, limits: Sequence[Limit], standard: str, on: bool | None, in_scope: bool
 ) -> Iterator[Item]:
     """Judge a reading by its standard; a stricter one of the same region is advice."""
-    own = next(x for x in limits if x.standard == standard)
+    own = _own(limits, standard)
     if not in_scope:
         yield _out_of_scope(value, limits)
         return
@@ -94,7 +95,7 @@ def judge(
         yield _hidden(own, on)
         return
     yield _at_most(value, own)
-    region = next(r for r in _REGIONS if standard in r)
+    region = next((r for r in _REGIONS if standard in r), ())
     for other in limits:
         if other.standard in region and other.ma < own.ma:
             yield at_most(
@@ -113,9 +114,8 @@ def judge(
 
 def without_kind(value: float, standard: str, on: bool | None) -> Item:
     """Judge a machine of a kind that is not known: by the least limit and by the greatest."""
-    rows = list(tables.load("leakage-limits").where(standard=standard))
-    least = min((Limit(_ma(row, None), row) for row in rows), key=lambda x: x.ma)
-    greatest = max((Limit(_ma(row, 1e6), row) for row in rows), key=lambda x: x.ma)
+    least = min((_own(limits_of(k, None), standard) for k in kinds()), key=lambda x: x.ma)
+    greatest = max((_own(limits_of(k, 1e6), standard) for k in kinds()), key=lambda x: x.ma)
     if not at_or_below(value, greatest.ma):
         return _at_most(value, greatest)
     if not at_or_below(value, least.ma):
@@ -127,6 +127,12 @@ def without_kind(value: float, standard: str, on: bool | None) -> Item:
             source=greatest.source,
         )
     return _at_most(value, least) if on is True else _hidden(least, on)
+
+
+def _own(limits: Sequence[Limit], standard: str) -> Limit:
+    if standard == STRICTEST:
+        return min(limits, key=lambda x: x.ma)
+    return next(x for x in limits if x.standard == standard)
 
 
 def _hidden(limit: Limit, on: bool | None) -> Item:
