@@ -29,6 +29,7 @@ from wirecalc.left_out import terms
 from wirecalc.provided import ProvidedCalculation
 from wirecalc.running import run
 from wirecalc.sources import confirmed
+from wirecalc.supposed import choices
 from wirecalc.testing.calculations import finding_of
 from wirecalc.testing.left_out import check_left_out
 from wirecalc_plugins.shelf import wirecalc_calculations
@@ -249,3 +250,13 @@ def test_every_optional_input_of_a_bundled_calculation_has_its_word(offered: Any
     calc = offered.load()
     found = list(check_left_out(calc, calc.example_inputs, lambda g: finding_of(calc, g)))
     assert found == []
+
+
+def test_several_assumed_inputs_are_tried_together_up_to_thirty_two_ways() -> None:
+    few = {"a": [1, 2, 3], "b": [1, 2, 3], "c": [1]}  # 4 x 4 x 2 ways
+    tried = choices(few)
+    assert len(tried) == 31  # all but what is assumed of each
+    assert [len(one) for one in tried] == sorted(len(one) for one in tried)
+    assert {"a": 3, "b": 3, "c": 1} in tried
+    many = {"a": [1, 2, 3], "b": [1, 2, 3], "c": [1, 2]}  # 48 ways
+    assert choices(many) == [{n: v} for n, values in many.items() for v in values]
