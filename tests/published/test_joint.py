@@ -424,3 +424,33 @@ def test_holes_of_makers_differ_by_so_much(stud, usual):
     name = "hole is that of this stud"
     assert ring(stud, usual + 0.379).criterion(name).verdict == "pass"
     assert ring(stud, usual + 0.381).criterion(name).verdict == "marginal"
+
+
+# IEC 60335-1, Table 11, least cross-section of a supply cord by rated current, A: from memory
+METRIC_CORDS = [("0.5 mm2", 3), ("0.75 mm2", 6), ("1.0 mm2", 10), ("1.5 mm2", 16), ("2.5 mm2", 25)]
+METRIC_CORDS += [("4 mm2", 32), ("6 mm2", 40), ("10 mm2", 63)]
+
+
+@pytest.mark.parametrize(("wire", "amps"), METRIC_CORDS)
+def test_what_a_metric_cord_carries(wire, amps):
+    row = tables.load("metric-cords").row(nominal_mm2=float(wire.removesuffix(" mm2")))
+    assert row.number("current_A") == amps
+    assert row.source.confidence == "memory"
+
+
+@pytest.mark.parametrize(
+    ("wire", "amps", "verdict"),
+    [
+        ("1.5 mm2", "13.04 A ±1%", "marginal"),  # 3 kW at 230 V: over the 10 A of the test
+        ("1.5 mm2", "16 A", "marginal"),
+        ("1.5 mm2", "16.1 A", "fail"),
+        ("1.0 mm2", "10.1 A", "fail"),
+        ("2.5 mm2", "24 A", "marginal"),
+        ("2.5 mm2", "24.1 A", "fail"),  # the greatest of the width comes first
+        ("2.0 mm2", "16 A", "marginal"),  # between two sizes: as the thinner
+        ("2.0 mm2", "16.1 A", "fail"),
+    ],
+)
+def test_a_metric_wire_on_a_tab_fails_above_its_own_cord(wire, amps, verdict):
+    given = {"tab_width": "6.3 mm", "terminal_width": "6.3 mm", "wire": wire}
+    assert wirecalc.run("tab", **given, current=amps).verdict == verdict

@@ -236,6 +236,9 @@ def test_current_of_a_push_on_terminal_against_ul_310(tab, current, expected):
         ("16 AWG", 13, "pass"),
         ("16 AWG", 13.1, "fail"),
         ("1.5 mm2", 13, "pass"),  # as 16 AWG
+        # IEC 60335-1, Table 11, from memory to a quarter: 1.5 mm2 to 16 A
+        ("1.5 mm2", 13.1, "marginal"),
+        ("1.5 mm2", 16.1, "fail"),
         # 20 AWG stands in no table of cords: its static heating current is 12 A, a test current;
         # half of it calls for care (common practice, no source)
         ("20 AWG", 6, "pass"),

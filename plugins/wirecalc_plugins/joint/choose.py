@@ -115,8 +115,8 @@ def choose(
 
     Inputs: wire, connector, tab_width in inch, temperatures in C, current in A, voltage in V,
     stock. Yields the ranked list, the best part, or what to buy if nothing fits.
-    Source: tables barrel-ranges, joint-currents, quick-connect-currents, cords; stock-demo
-    (invented).
+    Source: tables barrel-ranges, joint-currents, quick-connect-currents, cords, metric-cords;
+    stock-demo (invented).
     """
     wanted = Wanted(
         wire, connector, tab_width, wire_temperature, place_temperature, current, voltage

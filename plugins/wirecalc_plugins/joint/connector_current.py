@@ -26,22 +26,22 @@ def in_connector(wires: Sequence[Wire], amps: float) -> Iterator[Item]:
         return
     yield from judged_as(wires, row)
     if row.cells["assigned_A"] is None:
-        yield from _by_wire(row, gauge, amps)
+        yield from _by_wire(row, thinnest(wires), amps)
     else:
         yield from _assigned(row, len(wires), amps)
 
 
-def _by_wire(row: tables.Row, gauge: str | None, amps: float) -> Iterator[Item]:
+def _by_wire(row: tables.Row, wire: Wire, amps: float) -> Iterator[Item]:
     """Judge by the wire where UL 486 assigns no current, and by its heating current."""
     heating = Limit(row.number("static_heating_A"), row.source)
-    wire = carried(gauge)
-    limit = heating if wire is None else min(heating, wire)
+    own = carried(wire, amps)
+    limit = heating if own is None else min(heating, own)
     yield at_most(
         _IN_CONNECTOR,
         amps,
         limit.amps,
         "A",
-        caution=None if wire is not None else STATIC_CARE * heating.amps,
+        caution=None if own is not None else STATIC_CARE * heating.amps,
         source=limit.source,
         says="UL 486 assigns no current to a connector of this size",
         action=_THICKER,

@@ -41,8 +41,7 @@ class Limit(NamedTuple):
 
 def on_tab(wires: Sequence[Wire], amps: float, tab: float | None) -> Iterator[Item]:
     """Judge a current on a push-on tab, whose width in inch may not be known."""
-    gauge = conductors.counted_gauge(thinnest(wires))
-    tests = [_Width(rows, gauge) for rows in _by_width(tab)]
+    tests = [_Width(rows, thinnest(wires), amps) for rows in _by_width(tab)]
     known = [t for t in tests if t.test is not None]
     narrow, wide = min(known, key=_Width.least, default=None), max(tests, key=_Width.most)
     if narrow is not None and (len(tests) == 1 or narrow.eases(amps)):
@@ -68,15 +67,15 @@ def on_tab(wires: Sequence[Wire], amps: float, tab: float | None) -> Iterator[It
 class _Width:
     """A width of tab with a wire on it: the test current, and the most that anything may carry."""
 
-    def __init__(self, rows: Sequence[tables.Row], gauge: str | None) -> None:
-        """Take the rows of one width, and the gauge that the wire counts as."""
-        self.row = row = row_of(rows, gauge)
+    def __init__(self, rows: Sequence[tables.Row], wire: Wire, amps: float) -> None:
+        """Take the rows of one width, the wire, and the current in A."""
+        self.row = row = row_of(rows, conductors.counted_gauge(wire))
         self.test = row and Limit(row.number("current_A"), row.source)
-        wire = carried(gauge)
-        if wire is None and row is not None:
-            wire = Limit(row.number("cycling_A"), row.source)
+        own = carried(wire, amps)
+        if own is None and row is not None:
+            own = Limit(row.number("cycling_A"), row.source)
         series = [Limit(r.number("current_A"), r.source) for r in rows]
-        limits = [x for x in (wire, max(series, default=None)) if x is not None]
+        limits = [x for x in (own, max(series, default=None)) if x is not None]
         self.limit = min(limits, default=None)
 
     def least(self) -> float:
@@ -128,7 +127,7 @@ def _tested(test: Limit, amps: float) -> Iterator[Item]:
 def judged_as(wires: Sequence[Wire], row: tables.Row | None) -> Iterator[Item]:
     """Say which listed gauge the thinnest wire counts as, where that is not the one it has."""
     if row is not None and row.text("awg") != thinnest(wires).gauge:
-        because = ["the next thinner gauge that is listed"]
+        because = ["the gauge that is listed and no thicker than it"]
         yield answer("current judged as", f"{row.text('awg')} AWG", because=because)
 
 
@@ -168,26 +167,38 @@ def _number(row: tables.Row) -> int:
     return gauge_number(row.text("awg"))
 
 
-def carried(gauge: str | None) -> Limit | None:
-    """Return what a wire of a gauge carries in a cord of two live wires; None where none is listed.
+def carried(wire: Wire, amps: float) -> Limit | None:
+    """Return what a wire carries in a cord of two live wires; None where none is listed.
 
-    An appliance wire has no published ampacity of its own.
+    An appliance wire has no published ampacity of its own. A metric one carries as the next
+    thinner gauge, which is confirmed, and above that as its own size.
     """
+    gauge = conductors.counted_gauge(wire)
     row = gauge and conductors.cord_ampacity(read_wire(f"{gauge} AWG"), LIVE_WIRES)
-    return Limit(row.number("ampacity_A"), row.source) if row else None
+    found = [Limit(row.number("ampacity_A"), row.source)] if row else []
+    if wire.nominal_mm2 is not None:
+        own = [r for r in tables.load("metric-cords").rows if _is_in(r, wire.nominal_mm2)]
+        found += [Limit(r.number("current_A"), r.source) for r in own[-1:]]
+    enough = (x for x in found if at_or_below(amps, x.amps))
+    return next(enough, max(found, default=None))
+
+
+def _is_in(row: tables.Row, nominal: float) -> bool:
+    """Whether a size is no thinner than that of a row."""
+    return at_or_below(row.number("nominal_mm2"), nominal)
 
 
 def above_the_wire(wires: Sequence[Wire], amps: float) -> Item | None:
     """Judge a current that is above what the thinnest wire carries; None where it is not."""
-    wire = carried(conductors.counted_gauge(thinnest(wires)))
-    if wire is None or at_or_below(amps, wire.amps):
+    own = carried(thinnest(wires), amps)
+    if own is None or at_or_below(amps, own.amps):
         return None
     return at_most(
         "current of the wire",
         amps,
-        wire.amps,
+        own.amps,
         "A",
-        source=wire.source,
+        source=own.source,
         action="use a thicker wire: no part mends it",
     )
 

@@ -157,7 +157,7 @@ def splice(
 
     Inputs: wire, barrel, connector, listed_for, wire_limit, temperatures in C, current in A,
     voltages in V. Yields the sum, its place in the range, the class that would do, and criteria.
-    Source: tables barrel-ranges, joint-currents, cords, quick-connect-currents.
+    Source: tables barrel-ranges, joint-currents, cords, metric-cords, quick-connect-currents.
     """
     total = sum(w.area_cmil for w in wire)
     yield figure(

@@ -124,7 +124,7 @@ def tab(
     to 100), terminal_width, tab_thickness and terminal_thickness in inch or mm, listed_for for
     solid wire. Yields the test current, the share of it, and a criterion each. Refuses a width
     that no published tab has. Meant for push-on joints of appliances, not for plugs. Source:
-    tables quick-connect-tabs, quick-connect-currents and cords.
+    tables quick-connect-tabs, quick-connect-currents, cords and metric-cords.
     """
     size = _width(tab_width)
     if size is None:  # refused where it is typed
