@@ -16,6 +16,8 @@ from fluids.piping import gauge_from_t, t_from_gauge
 from wirecalc import conductors, tables
 from wirecalc.wires import GAUGES, gauge_cmil, gauge_number, read_wire
 
+from .records import independent, memory, source
+
 # gauge, then as printed: diameter in a university physics table (after Electric Circuit
 # Fundamentals, 2nd ed.), diameter in a general mathematics reference, area in an electronics
 # tutorial, area in NEC Chapter 9 Table 8 (a reprint), ohm/1000 ft at 20 C in the physics table,
@@ -87,13 +89,19 @@ def ohm_per_kft(gauge):
     return conductors.resistance(read_wire(f"{gauge} AWG solid copper"), 20.0) * 0.3048
 
 
-def rounded_inches(gauge):
-    """Return the diameter of the law rounded once to 0.0001 in, with no help of the program."""
+def law_inches(gauge):
+    """Return the diameter by the law, with no help of the program."""
     number = {"4/0": -3, "3/0": -2, "2/0": -1, "1/0": 0}.get(gauge)
     number = int(gauge) if number is None else number
-    return round(0.005 * 92 ** ((36 - number) / 39), 4)
+    return 0.005 * 92 ** ((36 - number) / 39)
 
 
+def rounded_inches(gauge):
+    """Return the diameter of the law rounded once to 0.0001 in."""
+    return round(law_inches(gauge), 4)
+
+
+@memory("ASTM B258, sizes 4/0 to 40 AWG of the rows above")
 def test_every_gauge_is_compared():
     assert [row[0] for row in ROWS] == list(GAUGES)
 
@@ -101,6 +109,12 @@ def test_every_gauge_is_compared():
 PHYSICS_SLIPS = {"3/0", "1/0", "7", "9", "10", "12", "30", "38"}  # 5 to 11 millionths of an inch
 
 
+@source(
+    "University physics reference page after Electric Circuit Fundamentals",
+    "2nd edition of the book, page undated",
+    "table of wire gauges, diameter in inch",
+    seen="one copy",
+)
 @column(1)
 def test_diameter_against_a_university_physics_table(gauge, printed, half_a_digit):
     off = abs(inches(gauge) - float(printed))
@@ -110,6 +124,12 @@ def test_diameter_against_a_university_physics_table(gauge, printed, half_a_digi
         assert off <= half_a_digit(printed)
 
 
+@source(
+    "General mathematics reference page on wire gauge",
+    "undated",
+    "table of diameters to 0.0001 in",
+    seen="one copy",
+)
 @column(2)
 def test_diameter_against_a_mathematics_reference(gauge, printed, half_a_digit):
     off = abs(inches(gauge) - float(printed))
@@ -119,6 +139,12 @@ def test_diameter_against_a_mathematics_reference(gauge, printed, half_a_digit):
         assert off <= half_a_digit(printed)
 
 
+@source(
+    "Notes page on electronics, wire gauges",
+    "undated",
+    "areas in circular mils, 4/0 to 24 AWG",
+    seen="one copy",
+)
 @column(3)
 def test_area_against_an_electronics_tutorial_of_four_digits(gauge, printed):
     area = gauge_cmil(gauge_number(gauge))
@@ -131,6 +157,13 @@ def test_area_against_an_electronics_tutorial_of_four_digits(gauge, printed):
 NEC_ROUNDED_FIRST = {"1/0", "2", "3", "6"}  # the NEC squares diameters rounded to 0.0001 in
 
 
+@source(
+    "NEC (NFPA 70)",
+    "a reprint, edition not stated",
+    "Chapter 9, Table 8, area",
+    seen="one copy",
+)
+@independent("law of the gauge, 0.005 in x 92^((36 - n)/39), rounded here to 0.0001 in")
 @column(4)
 def test_area_against_nec_chapter_9_table_8(gauge, printed):
     digits = -2 if gauge.endswith("/0") else -1  # printed to hundreds, else to tens
@@ -139,15 +172,19 @@ def test_area_against_nec_chapter_9_table_8(gauge, printed):
     assert round((rounded_inches(gauge) * 1000) ** 2, digits) == float(printed)
 
 
+@independent(
+    "law of the gauge, 0.005 in x 92^((36 - n)/39), worked here in inch, mm, cmil and mm2; 4/0 "
+    "is n = -3"
+)
 @pytest.mark.parametrize("gauge", GAUGES)
 def test_table_holds_the_law_in_both_units(gauge):
     row = tables.load("awg").row(awg=gauge)
-    area = gauge_cmil(gauge_number(gauge))
-    mm = inches(gauge) * 25.4
+    inch = law_inches(gauge)
+    mm = inch * 25.4
     for name, value in (
-        ("diameter_in", inches(gauge)),
+        ("diameter_in", inch),
         ("diameter_mm", mm),
-        ("area_cmil", area),
+        ("area_cmil", (inch * 1000) ** 2),
         ("area_mm2", math.pi / 4 * mm**2),
     ):
         assert row.number(name) == pytest.approx(value, rel=5e-6), name  # six digits are held
@@ -157,6 +194,12 @@ def test_table_holds_the_law_in_both_units(gauge):
 FLUIDS_NAMES = {"1/0": 0.0, "2/0": 0.5, "3/0": 0.33, "4/0": 0.25}
 
 
+@source(
+    "Library fluids after Machinery's Handbook",
+    "fluids 1.3; handbook of 2012",
+    "t_from_gauge, schedule AWG",
+    seen="run here",
+)
 @pytest.mark.parametrize("gauge", GAUGES)
 def test_diameter_against_the_fluids_library(gauge):
     theirs = FLUIDS_NAMES[gauge] if gauge in FLUIDS_NAMES else float(gauge)
@@ -167,6 +210,12 @@ def test_diameter_against_the_fluids_library(gauge):
     assert abs(thickness - inches(gauge)) <= digit / 2 + slack + 1e-12
 
 
+@source(
+    "Library fluids after Machinery's Handbook",
+    "fluids 1.3; handbook of 2012",
+    "gauge_from_t, schedule AWG",
+    seen="run here",
+)
 @pytest.mark.parametrize("gauge", [g for g in GAUGES if gauge_number(g) <= 30])
 def test_the_fluids_library_names_the_rounded_diameter_the_same(gauge):
     found = gauge_from_t(round(inches(gauge), 4), SI=False, schedule="AWG")
@@ -178,6 +227,12 @@ def test_the_fluids_library_names_the_rounded_diameter_the_same(gauge):
 PHYSICS_OHM_SLIPS = {"2/0", "1", "10", "16", "17"}
 
 
+@source(
+    "University physics reference page after Electric Circuit Fundamentals",
+    "2nd edition of the book, page undated",
+    "table of wire gauges, ohm/1000 ft at 20 C",
+    seen="four copies of one table, origin likely common",
+)
 @column(5)
 def test_resistance_against_a_university_physics_table(gauge, printed, half_a_digit):
     off = abs(ohm_per_kft(gauge) - float(printed))
@@ -187,10 +242,12 @@ def test_resistance_against_a_university_physics_table(gauge, printed, half_a_di
         assert off <= half_a_digit(printed)
 
 
+@memory("IEC 60028: annealed copper is 1/58 ohm mm2/m at 20 C")
+@independent("law of the gauge, 0.005 in x 92^((36 - n)/39), and its area times that resistivity")
 @pytest.mark.parametrize("gauge", GAUGES)
 def test_resistance_against_the_iacs_definition(gauge):
-    # IEC 60028: annealed copper is 1/58 ohm mm2/m at 20 C; 1.7241e-8 keeps five digits of it
-    area_mm2 = math.pi / 4 * (inches(gauge) * 25.4) ** 2
+    # 1.7241e-8 keeps five digits of 1/58
+    area_mm2 = math.pi / 4 * (law_inches(gauge) * 25.4) ** 2
     per_km = 1000 / 58 / area_mm2
     row = tables.load("awg").row(awg=gauge)
     assert ohm_per_kft(gauge) / 0.3048 == pytest.approx(per_km, rel=3e-5)
@@ -204,6 +261,11 @@ def as_printed_in_handbook_100(ohm, gauge):
     return float(f"{ohm:.{4 if gauge_number(gauge) <= 10 else 3}g}")
 
 
+@memory("NBS Handbook 100 (1966), solid annealed copper, ohm/1000 ft at 20 C")
+@independent(
+    "law of the gauge, 0.005 in x 92^((36 - n)/39), rounded to 0.0001 in, with copper of 1/58 "
+    "ohm mm2/m"
+)
 @column(6)
 def test_handbook_100_is_the_family_of_rounded_diameters(gauge, printed):
     held = tables.load("awg").row(awg=gauge).number("handbook100_ohm_per_kft")
@@ -213,17 +275,22 @@ def test_handbook_100_is_the_family_of_rounded_diameters(gauge, printed):
     assert as_printed_in_handbook_100(ohm, gauge) == float(printed)
 
 
+@memory("NBS Handbook 100 (1966), solid annealed copper, ohm/1000 ft at 20 C")
+@independent("40 AWG is 0.003145 in by the law and 0.0031 rounded: 2.9 % of its area, the most")
 @column(6)
 def test_the_two_families_lie_within_three_percent(gauge, printed):
     assert float(printed) / ohm_per_kft(gauge) - 1 == pytest.approx(0, abs=0.03)
 
 
+@memory("NBS Handbook 100 (1966), solid annealed copper, ohm/1000 ft at 20 C")
+@independent("40 AWG is 0.003145 in by the law and 0.0031 rounded: 2.9 % of its area, the most")
 def test_the_families_differ_most_at_40_awg():
     apart = {r[0]: abs(float(r[6]) / ohm_per_kft(r[0]) - 1) for r in ROWS}
     assert max(apart, key=apart.get) == "40"
     assert apart["40"] > 0.029  # so the family has to be named with the number
 
 
+@memory("NBS Handbook 100 (1966), solid annealed copper, ohm/1000 ft at 20 C")
 def test_handbook_100_is_marked_as_recalled():
     awg = tables.load("awg")
     source = awg.column_source(awg.row(awg="18"), "handbook100_ohm_per_kft")
