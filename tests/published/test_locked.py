@@ -106,6 +106,7 @@ def duty(**given: object) -> wirecalc.Finding:
         (["18 min"], ["22 min"], 45.0),
         (["18 min", "20 min"], ["22 min", "0.5 h"], 42.2222),  # 38 of 90 min
         (["40 min"], ["10 min"], 80.0),
+        (["40.2 min"], ["9.8 min"], 80.4),
         (["1 h"], ["0 min"], 100.0),
     ],
 )

@@ -94,6 +94,13 @@ def judged(runs: Sequence[Run], plate: Plate, ends: Ends, lower_bound: bool) -> 
     locked = locked_at_supply(plate)
     if locked is not None:
         yield from expected_start(locked, plate.frequency)
+    if locked is not None and plate.voltage is None:
+        yield cannot_tell(
+            "volts at the plug",
+            "no volts were recorded or given, and a start goes with them",
+            measure="record the volts beside the current, or measure them while it starts",
+            needs=("voltage",),
+        )
     yield from judge_plate(plate.rated, plate.locked, plate.kind)
     yield from judge_volts(plate.voltage, plate.nameplate_voltage)
     worst: dict[str, Criterion] = {}
@@ -179,6 +186,10 @@ def _with_bands(ends: Sequence[Sequence[Criterion]]) -> Iterator[Criterion]:
         for criterion in criteria:
             by_name.setdefault(criterion.name, []).append(criterion)
     for alike in by_name.values():
+        untold = next((c for c in alike if c.sense == "cannot tell"), None)
+        if untold is not None:  # what can't be told at one end of the band can't be told
+            yield untold
+            continue
         actuals = [c.actual for c in alike if c.actual is not None]
         band = (min(actuals), max(actuals)) if len(actuals) > 1 else None
         yield alike[0]._replace(band=band)

@@ -8,7 +8,7 @@ from wirecalc import Item, listing
 from wirecalc.rounding import show
 from wirecalc.starts import Run
 
-from .judge import LOG_MODE, Ends, Plate, peak_of
+from .judge import LOG_MODE, WAVE_MODE, Ends, Plate, peak_of
 from .starts_listing import settling_in_words
 
 
@@ -18,8 +18,7 @@ def go_on(run: Run, plate: Plate, ends: Ends, *, lower_bound: bool) -> Item:
     words = []
     if peak is not None:
         words.append(_option("peak", peak, ends))
-        if lower_bound:
-            words.append(f"--meter-mode {LOG_MODE}")
+        words.append(f"--meter-mode {LOG_MODE if lower_bound else WAVE_MODE}")
     if run.settled is not None:
         words.append(_option("settled", run.settled, ends))
     if run.settle is not None:
@@ -30,6 +29,8 @@ def go_on(run: Run, plate: Plate, ends: Ends, *, lower_bound: bool) -> Item:
         "nameplate-voltage": (plate.nameplate_voltage, "V"),
         "breaker": (plate.breaker, "A"),
     }
+    if plate.kind is not None:
+        words.append(f"--motor-kind {plate.kind}")
     words += [f'--{n} "{v:g} {u}"' for n, (v, u) in printed.items() if v is not None]
     if plate.nameplate_voltage is not None and plate.voltage is not None:
         words.append(f'--voltage "{plate.voltage:.4g} V"')

@@ -55,7 +55,9 @@ class Report:
         """Yield all that is to be said; volts and frequency are those of the recording."""
         found = self.found
         frequency = found.wave.frequency if found.wave is not None else None
-        volts = self.main.volts[1] if self.main is not None and self.main.volts else None
+        volts = plate.voltage
+        if self.main is not None and self.main.volts:
+            volts = self.main.volts[1]
         plate = plate._replace(voltage=volts, frequency=frequency or 60.0)
         if self.kind != POWER:
             step = self.recording.overview.step

@@ -27,7 +27,7 @@ from wirecalc import (
 )
 
 from ..inputs import BREAKER
-from ..motor.plate import INVERTER, MOTOR_KIND, PLATE_VOLTS, wrong_plate
+from ..motor.plate import INVERTER, MOTOR_KIND, PLATE_VOLTS, PLUG_VOLTS, wrong_plate
 from .judge import Plate
 from .refuse import wrong_recording
 from .report import Report
@@ -122,6 +122,11 @@ def trace(
         asked("the start goes with the volts", when="locked_rotor_current"),
         extra(_SHOWN),
     ] = None,
+    voltage: Annotated[
+        float | None,
+        PLUG_VOLTS,
+        extra("recorded volts go before it; a start without any is asked for it"),
+    ] = None,
     breaker: Annotated[
         float | None, BREAKER, extra("the start is judged without it, and its load by breaker")
     ] = None,
@@ -163,6 +168,7 @@ def trace(
         device,
         motor_kind,
         inverter,
+        voltage,
     )
     del column, current_error, decimal_comma  # read with the recording
     yield from Report(recording, low, high, recorded).items(plate)
