@@ -34,7 +34,6 @@ PENDING = {
     "test_motor_circuit.py",
     "test_one_load.py",
     "test_pull.py",
-    "test_short_time.py",
     "test_splice.py",
     "test_start.py",
     "test_start_curve.py",
