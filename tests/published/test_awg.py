@@ -242,7 +242,12 @@ def test_resistance_against_a_university_physics_table(gauge, printed, half_a_di
         assert off <= half_a_digit(printed)
 
 
-@memory("IEC 60028: annealed copper is 1/58 ohm mm2/m at 20 C")
+@source(
+    "International Annealed Copper Standard",
+    "edition not stated",
+    "an industrial power handbook, Table 30.1; a property table citing IEC 60028",
+    seen="two copies",
+)
 @independent("law of the gauge, 0.005 in x 92^((36 - n)/39), and its area times that resistivity")
 @pytest.mark.parametrize("gauge", GAUGES)
 def test_resistance_against_the_iacs_definition(gauge):

@@ -17,7 +17,6 @@ PENDING = {
     "test_capacitor.py",
     "test_choose.py",
     "test_circuit.py",
-    "test_conductors.py",
     "test_demos.py",
     "test_dip.py",
     "test_drop.py",
