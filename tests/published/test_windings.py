@@ -519,5 +519,7 @@ def test_a_temperature_that_no_winding_stands_is_questioned():
     # 9.8/4 x 255 - 235 = 389.8 C: solder melts at 183 to 227 C (common practice, no source)
     hot = heat([9.8], [5], winding_class="H").criterion("winding temperature at switch-off")
     assert "same pins" in hot.reason
-    high = heat([6.4], [5], winding_class="H").criterion("winding temperature at switch-off")
-    assert "same pins" not in high.reason  # 173 C
+    for temperature, questioned in ((249.5, False), (250.5, True)):
+        found = heat([resistance(4.0, 20.0, temperature, 235.0)], [5], winding_class="H")
+        said = found.criterion("winding temperature at switch-off").reason
+        assert ("same pins" in said) is questioned
