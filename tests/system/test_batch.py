@@ -61,7 +61,7 @@ def test_each_row_comes_to_what_it_says(cli_main: Cli) -> None:
     """The least pull of an 18 AWG ring terminal is 20 lbf (UL 486A); readings of the example."""
     found = _json(cli_main, "pull", str(PULLS), "--label", "sample", "--keep", "learner")
     assert _words(found) == [
-        *("pass", "cannot tell", "marginal", "fail", "cannot tell", "refused", "refused")
+        *("pass", "cannot tell", "pass", "fail", "cannot tell", "refused", "refused")
     ]
     assert [f["row"] for f in found] == [2, 3, 4, 5, 6, 7, 8]
     assert [f["label"] for f in found] == ["1", "2", "3", "4", "5", "6", "7"]
@@ -121,7 +121,8 @@ def test_exit_is_the_first_of_1_4_2_3_0(
 
 
 def test_no_marginal_exits_3(cli_main: Cli, write: Cli) -> None:
-    path = str(write(HEAD, "14 AWG,push-on,61 lbf"))
+    # UL 486C asks 25 lbf of a splice of 14 AWG (from memory), UL 486A 50 lbf of a terminal
+    path = str(write(HEAD, "14 AWG,butt,45 lbf"))
     assert cli_main("batch", "pull", path).status == 0
     assert cli_main("batch", "pull", path, "--no-marginal").status == 3
 
