@@ -29,7 +29,6 @@ PENDING = {
     "test_joint_dangers.py",
     "test_leakage.py",
     "test_locked.py",
-    "test_machines.py",
     "test_motor_circuit.py",
     "test_one_load.py",
     "test_pull.py",
