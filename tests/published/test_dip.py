@@ -9,15 +9,9 @@ import numpy as np
 import pytest
 
 import wirecalc
-from wirecalc import BadInput, Verdict, tables
+from wirecalc import BadInput, Verdict
 
-# where the values below come from
-MAKERS = (
-    "makers' sheets, volts at the load, 90 to 110 % of the plate: an appliance repair text and an "
-    "ice-machine service manual (two copies, by excerpt)"
-)
-PRACTICE = "common practice, no source"  # 80 % at a start, power factors 0.5 to 0.8, three times
-VECTORS = "independent method: the motor as an impedance behind the wire, by complex arithmetic"
+from .records import independent, practice, source
 
 FREEZER = {"locked_rotor_current": "14.2 A", "nameplate_voltage": "115 V"}
 FREEZER |= {"rated_load_current": "1.6 A"}
@@ -35,13 +29,9 @@ def value(finding, name):
     return finding.figure(name).figure.value
 
 
-def resistance(gauge, build="stranded"):
-    row = tables.load("nec-ch9-table8").row(awg=gauge, stranding=build)
-    return row.number("copper_uncoated_ohm_per_kft")
-
-
-# R 14 AWG 3.14, 16 AWG 4.99, 12 AWG 1.98, 6 AWG 0.491 (Table 8); X 0.058, none, 0.054, 0.051
-# (Table 9): gauge, ft, cord gauge, ft, V at rest, plate, LRA, other A
+# Chapter 9 Table 8, stranded uncoated copper, ohm/kft at 75 C
+OHM_PER_KFT = {"14": 3.14, "16": 4.99, "12": 1.98, "6": 0.491}
+# X by Table 9, none of the cord: gauge, X, ft, cord gauge, ft, V at rest, plate, LRA, other A
 CASES = [
     ("14", 0.058, 60, "16", 50, 117.5, 115, 14.2, 0.0),
     ("14", 0.058, 60, "16", 50, 117.5, 115, 14.2, 6.2),
@@ -52,8 +42,8 @@ CASES = [
 
 def circuit(case):
     gauge, x, feet, cord, cord_feet, rest, plate, lra, other = case
-    shared = 2 * feet / 1000 * complex(resistance(gauge), x)
-    lead = 2 * cord_feet / 1000 * resistance(cord)
+    shared = 2 * feet / 1000 * complex(OHM_PER_KFT[gauge], x)
+    lead = 2 * cord_feet / 1000 * OHM_PER_KFT[cord]
     given = {
         "wire": f"{gauge} AWG",
         "run_length": f"{feet} ft",
@@ -67,6 +57,20 @@ def circuit(case):
     return shared, lead, given
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+@independent("nodal analysis, a linear system in complex numbers")
+@practice("a start has a power factor of 0.5 to 0.8")
 @pytest.mark.parametrize("power_factor", [0.5, 0.65, 0.8])
 @pytest.mark.parametrize("case", CASES)
 def test_model_against_nodal_analysis(case, power_factor):
@@ -83,6 +87,20 @@ def test_model_against_nodal_analysis(case, power_factor):
     assert value(found, "highest volts at start, cold wire") >= abs(v[1])
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+@independent("ngspice, analysis of small signals")
+@practice("a start has a power factor of 0.5 to 0.8")
 @pytest.mark.parametrize("power_factor", [0.5, 0.65, 0.8])
 @pytest.mark.parametrize("case", CASES)
 def test_model_against_ngspice(spice, case, power_factor):
@@ -99,12 +117,29 @@ def test_model_against_ngspice(spice, case, power_factor):
     assert ours == pytest.approx(abs(solved["v(4)"]), rel=1e-5)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+@practice("a start has a power factor of 0.5 to 0.8")
+@independent("the motor as an impedance behind the wire, by complex arithmetic")
+@source(
+    "International Annealed Copper Standard",
+    "IEC 60028, edition not stated",
+    "copper, zero resistance at -234.5 C",
+    seen="a handbook and a property table",
+)
 @pytest.mark.parametrize("case", CASES)
 def test_every_motor_and_load_lies_between_lowest_and_highest(case):
-    """Start power factor 0.5 to 0.8, other load 0.5 to 1 lagging, wire at 20 to 75 C.
-
-    Spans: PRACTICE; volts: VECTORS; copper from 234.5 C: IEC 60028.
-    """
+    """Start power factor 0.5 to 0.8, other load 0.5 to 1 lagging, wire at 20 to 75 C."""
     *_, rest, plate, lra, other = case
     shared, lead, given = circuit(case)
     found = dip(**given)
@@ -124,14 +159,34 @@ def test_every_motor_and_load_lies_between_lowest_and_highest(case):
                 assert volts <= high * (1 + 1e-4)  # 0.00323 per K is printed to three digits
 
 
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
 def test_reactance_names_its_table_or_that_there_is_none():
     found = dip(**CORD)
     x = found.figure("loop reactance of the wire").figure
-    assert x.value == pytest.approx(2 * 0.06 * 0.058)  # Table 9, 14 AWG
+    assert x.value == pytest.approx(2 * 0.06 * 0.058)
     assert x.source.where == "Chapter 9, Table 9"
     assert "reactance of the cord" in [n.what for n in found.not_checked]
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("80 % of the plate at a start")
+@independent("Ohm's law by hand; torque goes with the square of the volts")
 def test_freezer_by_hand():
     # 117.5 - 14.2 x 0.8758 V; 8.10 ohm (115 / 14.2); the wire's reactance is 0.007 of 0.88 ohm
     found = dip(**CORD)
@@ -143,8 +198,22 @@ def test_freezer_by_hand():
     assert found.criterion(LEAST).criterion.limit == pytest.approx(92)
 
 
-# 90 % of the plate, 103.5 V: makers' sheets, for a machine that runs; at a start it is advice.
-# 80 %, 92 V: common practice, no source; torque goes with the square of the volts, 64 % is left
+# 90 % of the plate, 103.5 V, is for a machine that runs: at a start it is advice. 80 %, 92 V:
+# torque goes with the square of the volts, 64 % is left
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("80 % of the plate at a start")
+@independent("the motor as an impedance behind the wire, by complex arithmetic")
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
@@ -167,8 +236,18 @@ def test_verdict(given, verdict):
     assert dip(**given).verdict is verdict
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("the motor as an impedance behind the wire, by complex arithmetic")
+@practice("a start has a power factor of 0.5 to 0.8")
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("80 % of the plate at a start")
 def test_kindest_case_by_hand():
-    # VECTORS; NEC, Chapter 9 Table 8, 18 AWG 7.95 and 14 AWG 3.14 ohm/kft
+    # 18 AWG 7.95 and 14 AWG 3.14 ohm/kft
     # 300 ft of 18 AWG and 60 ft of 14 AWG at 20 C: (4.77 + 0.3768) x (1 - 55 x 0.00323)
     r = (2 * 0.3 * 7.95 + 0.3768) * (1 - 55 * 0.00323)
     z = cmath.rect(115 / 14.2, math.radians(60))  # power factor 0.5
@@ -178,6 +257,22 @@ def test_kindest_case_by_hand():
     assert by_hand < 92
 
 
+@source("IEC 60228", "2004", "Table 3, class 5, greatest resistance at 20 C", seen="two copies")
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+@independent("the motor as an impedance behind the wire, by complex arithmetic")
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("80 % of the plate at a start")
+@practice("2 % of lay")
 def test_a_metric_wire_passes_at_its_most_and_fails_at_its_least():
     # 40 m of 1.5 mm2 at 20 C, 30 A, 230 V plate: IEC 60228 13.3 ohm/km (class 5), 184 V needed;
     # 17.241 ohm mm2/km over its area with 2 % lay is 11.72 ohm/km
@@ -198,9 +293,17 @@ def test_a_metric_wire_passes_at_its_most_and_fails_at_its_least():
         assert dip(**start, voltage_at_rest=f"{volts:.4f} V").verdict is verdict
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("80 % of the plate at a start")
+@independent("the motor as an impedance behind the wire, by complex arithmetic")
 @pytest.mark.parametrize(
     ("volts", "verdict"),
-    # 103.5 V: MAKERS, 92 V: PRACTICE; VECTORS allow 102.7 to 108.8 V with the other load on
+    # 103.5 V are 90 % of the plate, 92 V 80 %; the run allows 102.7 to 108.8 V with the other load
     [
         ("91.9 V", Verdict.FAIL),
         ("92 V", Verdict.MARGINAL),
@@ -216,11 +319,25 @@ def test_a_measured_start_decides(volts, verdict):
     assert dip(wire=None, run_length=None, voltage_at_start=volts).verdict is verdict
 
 
+@practice("80 % of the plate at a start")
+@independent("ends of the meter's band by arithmetic")
 def test_the_meter_counts_in_a_measured_start():
     near = dip(**CORD, other_current="6.2 A", voltage_at_start="93.0 V ±(1%+3)")
     assert near.verdict is Verdict.CANNOT_TELL  # 91.77 to 94.23 V, across 92
 
 
+@source(
+    "NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, solid copper, 75 C", seen="one copy"
+)
+@independent("the motor as an impedance behind the wire, by complex arithmetic")
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("80 % of the plate at a start")
+@practice("a start has a power factor of 0.5 to 0.8")
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
@@ -242,9 +359,9 @@ def test_a_start_above_what_the_wire_lets_through_was_missed_by_the_meter(given,
         assert found.criterion(LEAST).criterion.needs == ("voltage_at_start",)
 
 
+@practice("a plate over 150 V is of two legs, on a plug of 30 A: 80 % of it is 24 A")
 @pytest.mark.parametrize(
     ("locked", "plate", "verdict"),
-    # 24 A is 80 % of a 30 A plug, for a plate of over one leg, 150 V: common practice
     [
         ("24 A", "230 V", Verdict.CANNOT_TELL),
         ("24.1 A", "230 V", Verdict.PASS),
@@ -257,9 +374,18 @@ def test_a_machine_leg_to_leg_may_be_rated_for_more(locked, plate, verdict):
     assert dip(**given, rated_load_current=None, run_length="20 ft").verdict is verdict
 
 
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.23(A)(1), 80 % of the circuit for one load with a plug",
+    seen="two copies",
+)
+@practice(
+    "LRA is three times the rated current or more; where the plate says less it is questioned"
+)
 @pytest.mark.parametrize(
     ("locked", "rated", "verdict"),
-    # three times the rated current: common practice; 16 A is 80 % of a 20 A plug (NEC 210.23)
+    # three times the rated current; 16 A is 80 % of a 20 A plug
     [
         ("6.5 A", None, Verdict.CANNOT_TELL),
         ("16 A", None, Verdict.CANNOT_TELL),
@@ -278,6 +404,19 @@ def test_a_rated_current_is_not_taken_for_the_locked_rotor(locked, rated, verdic
         assert "compressor" in judged.action
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@independent("ends of the meter's band and Ohm's law by hand")
 def test_the_volt_error_of_the_freezer_alone_only_just_holds():
     # 117.5 V ±(1 % + 3 counts of 0.1) is ±1.475 V: 105.06 becomes 103.59 V, over 103.5
     found = dip(**CORD, voltage_at_rest="117.5 V ±(1%+3)")
@@ -285,6 +424,7 @@ def test_the_volt_error_of_the_freezer_alone_only_just_holds():
     assert found.figure("lowest volts at start").low == pytest.approx(103.59, abs=0.01)
 
 
+@practice("the wire before a cord takes its part of a dip")
 def test_cord_alone_is_no_pass():
     found = dip(wire=None, run_length=None, **CORD)
     assert found.verdict is Verdict.CANNOT_TELL
@@ -293,20 +433,38 @@ def test_cord_alone_is_no_pass():
     assert light.verdict is Verdict.FAIL
 
 
+@practice("the resistance of an unknown or copper-clad cord is not that of a table")
 @pytest.mark.parametrize("cord", ["12 AWG cca", "unknown"])
 def test_what_is_not_known_is_no_pass(cord):
     found = dip(**CORD | {"cord": cord})
     assert found.verdict is Verdict.CANNOT_TELL
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+@independent("the motor as an impedance behind the wire, by complex arithmetic")
 def test_known_power_factor_narrows_the_model():
-    # VECTORS: 117.5 V x 8.0986 / |8.0986 at 49.46 deg + 0.8758 + j 0.007| is 109.46 V
+    # 117.5 V x 8.0986 / |8.0986 at 49.46 deg + 0.8758 + j 0.007| is 109.46 V
     found = dip(**CORD, start_power_factor="65 %")
     assert value(found, "volts at start, power factor 0.65") == pytest.approx(109.46, abs=0.1)
     with pytest.raises(KeyError):
         found.figure("volts at start, power factor 0.5")
 
 
+@practice(
+    "volts 5 % above those at rest, under 0.7 or over 1.3 times the plate are another supply's"
+)
+@independent("arithmetic of what was typed; 14 AWG 3.14 ohm/kft (NEC Chapter 9 Table 8)")
 @pytest.mark.parametrize(
     ("given", "words"),
     [

@@ -7,6 +7,8 @@ import pytest
 import wirecalc
 from wirecalc import BadInput, Verdict
 
+from .records import independent, memory, practice, source
+
 CORD = {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A"}
 GOOD = CORD | {"cord": "14 AWG", "grounding": "yes", "cord_rating": "15 A", "ambient": "25 C"}
 GOOD |= {"maker_allows": "three-wire grounding", "cord_conductors": "2"}
@@ -23,13 +25,44 @@ def verdicts(finding):
     return {c.criterion.name: c.verdict for c in finding.criteria}
 
 
+@source(
+    "makers' installation sheets of refrigerators and washers",
+    "undated",
+    "sections on extension cords: none, or a three-wire grounding cord of 15 A",
+    seen="four copies",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), flexible cord at 30 C",
+    seen=("a cord maker's reprint; 18 to 12 AWG of column B also in a UL standard's excerpt"),
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
 def test_good_cord_passes():
     assert extension(**GOOD).verdict is Verdict.PASS
 
 
-# makers' sheets, installation pages of household refrigerators and washers, sections on extension
-# cords (four copies): one allows none; three advise against one and accept a three-wire grounding
-# cord of 15 A or more. NEC (NFPA 70), 2011 to 2023, Table 400.5(A)(1)
+# of four makers one allows none; three advise against one and accept a three-wire grounding cord of
+# 15 A or more
+@source(
+    "makers' installation sheets of refrigerators and washers",
+    "undated",
+    "sections on extension cords: none, or a three-wire grounding cord of 15 A",
+    seen="four copies",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), flexible cord at 30 C",
+    seen=("a cord maker's reprint; 18 to 12 AWG of column B also in a UL standard's excerpt"),
+)
+@source("NEC (NFPA 70)", "2011", "Table 310.15(B)(2)(a), 45 C", seen="two copies")
+@memory("the ambient correction counts for cords too, 25 % off")
 @pytest.mark.parametrize(
     ("given", "name", "verdict"),
     [
@@ -47,11 +80,10 @@ def test_good_cord_passes():
         ({"cord_rating": None}, "rating of the cord", Verdict.CANNOT_TELL),
         ({"cord_rating": "15 A"}, "rating of the cord", Verdict.PASS),
         ({"current": "15.5 A"}, "load against the printed rating", Verdict.FAIL),
-        # NEC Table 400.5(A)(1), two live wires: 14 AWG 18 A, 16 AWG 13 A; for 30 C
+        # two live wires: 14 AWG 18 A, 16 AWG 13 A; for 30 C
         ({"current": "18.5 A", "cord_rating": "20 A"}, "load on the cord", Verdict.FAIL),
         ({"cord": "16 AWG", "current": "13.5 A"}, "load on the cord", Verdict.FAIL),
         # at 45 C a cord of 60 C carries 0.71 of it, 12.8 A, one of 90 C 0.87, 15.7 A
-        # (NEC Table 310.15(B)(2)(a), 2011); that it counts for cords is from memory, 25 % off
         ({"ambient": "45 C", "current": "9.5 A"}, "load on the cord", Verdict.PASS),
         ({"ambient": "45 C", "current": "13 A"}, "load on the cord", Verdict.CANNOT_TELL),
         ({"cord_conductors": None}, "load on the cord", Verdict.PASS),
@@ -71,12 +103,24 @@ def test_each_question(given, name, verdict):
     assert found.verdict is max([verdict, *others.values()], key=lambda v: v.rank)
 
 
+@source(
+    "makers' installation sheets of refrigerators and washers",
+    "undated",
+    "sections on extension cords: none, or a three-wire grounding cord of 15 A",
+    seen="four copies",
+)
 def test_a_maker_who_allows_none_decides_whatever_the_cord():
     found = extension(**GOOD | {"maker_allows": "no"})
     assert found.verdict is Verdict.FAIL
     assert found.decided_by.criterion.origin == "maker"
 
 
+@source(
+    "makers' installation sheets of refrigerators and washers",
+    "undated",
+    "sections on extension cords: none, or a three-wire grounding cord of 15 A",
+    seen="four copies",
+)
 @pytest.mark.parametrize(
     ("allows", "keys"),
     [
@@ -94,7 +138,7 @@ def test_cautions_do_not_contradict_the_makers_word(allows, keys):
     assert not any(text.startswith("Lay it out") for text in said.values())
 
 
-# a cord is judged by load, drop and dip: none of them is left out
+@practice("a cord is judged by its load, the drop and the start: none is left out")
 @pytest.mark.parametrize(
     ("given", "name", "needs"),
     [
@@ -121,9 +165,9 @@ def test_nothing_passes_without_drop_and_dip(given, name, needs):
     assert {n for n, v in verdicts(found).items() if v is not Verdict.PASS} - left == {name}
 
 
+@practice("an inverter ramps its motor; a brush motor has no locked rotor on its plate")
 @pytest.mark.parametrize(
     ("start", "verdict"),
-    # an inverter ramps its motor, a brush motor has no locked rotor on its plate: practice
     [("inverter", Verdict.PASS), ("brush motor", Verdict.PASS), ("direct", Verdict.CANNOT_TELL)],
 )
 def test_a_motor_without_lra_on_its_plate(start, verdict):
@@ -133,9 +177,15 @@ def test_a_motor_without_lra_on_its_plate(start, verdict):
     assert [start in why for why in said] == ([True] if verdict is Verdict.PASS else [])
 
 
+@source(
+    "makers' installation sheets of refrigerators and washers",
+    "undated",
+    "sections on extension cords: none, or a three-wire grounding cord of 15 A",
+    seen="four copies",
+)
+@memory("IEC 61140, class II: a machine of double insulation has no ground to carry on")
 @pytest.mark.parametrize(
     ("allows", "protection", "verdict"),
-    # a machine of double insulation has no ground to carry on (IEC 61140, class II, from memory);
     # the sheets that ask for a three-wire cord are of grounded machines
     [
         ("yes", "class-ii", Verdict.PASS),
@@ -152,8 +202,20 @@ def test_a_machine_without_a_ground_pin_on_a_cord_without_one(allows, protection
         assert extension(**GOOD | given | {"grounding": None}).verdict is verdict
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), flexible cord at 30 C",
+    seen=("a cord maker's reprint; 18 to 12 AWG of column B also in a UL standard's excerpt"),
+)
+@source(
+    "makers' installation sheets of refrigerators and washers",
+    "undated",
+    "sections on extension cords: none, or a three-wire grounding cord of 15 A",
+    seen="four copies",
+)
 def test_a_230_v_machine_on_a_13_a_cord_that_its_maker_allows():
-    # NEC Table 400.5(A)(1) has 16 AWG for 13 A; other makers' 15 A is advice
+    # 16 AWG is for 13 A; other makers' 15 A is advice
     given = {"cord": "1.5 mm2", "cord_length": "10 m", "current": "0.9 A", "ambient": "25 C"}
     given |= {"nameplate_voltage": "230 V", "cord_rating": "13 A", "maker_allows": "yes"}
     given |= {"grounding": "yes", "cord_conductors": "2", "has_motor": "no"}
@@ -163,6 +225,17 @@ def test_a_230_v_machine_on_a_13_a_cord_that_its_maker_allows():
     assert extension(**given | {"cord_rating": "16 A"}).verdict is Verdict.PASS
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, solid copper, 75 C", seen="one copy"
+)
+@practice("80 % of the plate at a start")
+@independent("the motor as an impedance behind the wire, worked by hand")
 @pytest.mark.parametrize(
     ("at_start", "verdict"),
     # 100 ft of 16 AWG and 60 ft of 14 AWG at 48 A: at the most 90.8 V, 92 are 80 % of the plate
@@ -176,6 +249,7 @@ def test_a_start_that_the_cord_does_not_let_through(at_start, verdict):
     assert verdicts(found)[LEAST] is verdict
 
 
+@practice("LRA under three times the running current is questioned")
 def test_an_lra_near_the_running_current_is_questioned():
     given = GOOD | {"has_motor": "yes", "voltage_at_rest": "120 V", "cord_length": "10 ft"}
     found = extension(**given | {"current": "4.1 A", "locked_rotor_current": "12 A"})
@@ -189,6 +263,7 @@ def test_an_lra_near_the_running_current_is_questioned():
     )
 
 
+@practice("the resistance of a copper-clad wire is not that of a table")
 @pytest.mark.parametrize("which", [{"cord": "12 AWG cca"}, {"wire": "12 AWG cca"}])
 @pytest.mark.parametrize("motor", [{}, {"has_motor": None, "locked_rotor_current": "14 A"}])
 def test_a_metal_of_unknown_resistance_is_untold(which, motor):
@@ -197,8 +272,15 @@ def test_a_metal_of_unknown_resistance_is_untold(which, motor):
     assert verdicts(found)["drop while running"] is Verdict.CANNOT_TELL
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("Ohm's law over both runs, by hand")
 def test_drop_and_start_by_hand():
-    # NEC, Chapter 9 Table 8: 2 x 60 ft of 14 AWG, 3.14 ohm/kft, and 2 x 50 ft of 16 AWG, 4.99, are
+    # 2 x 60 ft of 14 AWG, 3.14 ohm/kft, and 2 x 50 ft of 16 AWG, 4.99, are
     # 0.3768 and 0.499 ohm; 1.6 A and 14.2 A through 0.8758 ohm, 117.5 V at rest
     given = GOOD | {"cord": "16 AWG", "run_length": "60 ft", "has_motor": "yes"}
     given |= {"voltage_at_rest": "117.5 V", "locked_rotor_current": "14.2 A"}
@@ -209,12 +291,18 @@ def test_drop_and_start_by_hand():
     assert found.verdict is Verdict.PASS
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("80 % of the plate at a start")
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
-        # 103.5 V, 90 % of 115 V: makers' sheets, volts at the load; 92 V, 80 %: common practice
-        ({"voltage_at_start": "104 V"}, Verdict.PASS),
-        ({"voltage_at_start": "91.9 V"}, Verdict.FAIL),  # 80 % is 92 V, practice
+        ({"voltage_at_start": "104 V"}, Verdict.PASS),  # 90 % is 103.5 V
+        ({"voltage_at_start": "91.9 V"}, Verdict.FAIL),  # 80 % is 92 V
         ({"locked_rotor_current": "14.2 A"}, Verdict.CANNOT_TELL),  # no volts at rest
     ],
 )
@@ -223,17 +311,31 @@ def test_start_with_plate_volts_alone(given, verdict):
     assert verdicts(found)[LEAST] is verdict
 
 
+@practice("volts at a start are judged by the plate's: without them nothing is told")
 def test_measured_start_without_plate_volts_is_not_dropped():
     found = extension(**GOOD | {"nameplate_voltage": None, "voltage_at_start": "104 V"})
     assert verdicts(found)[LEAST] is Verdict.CANNOT_TELL
 
 
+@source(
+    "makers' installation sheets of refrigerators and washers",
+    "undated",
+    "sections on extension cords: none, or a three-wire grounding cord of 15 A",
+    seen="four copies",
+)
 def test_takes_care_that_it_is_laid_out():
     texts = " ".join(c.text for c in extension(**GOOD).cautions)
     for words in ("uncoiled", "No adapter", "no second cord"):
         assert words in texts
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("arithmetic of what was typed: order of currents, volts lost, units")
 @pytest.mark.parametrize(
     ("given", "words"),
     [

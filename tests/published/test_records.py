@@ -18,10 +18,8 @@ PENDING = {
     "test_choose.py",
     "test_circuit.py",
     "test_demos.py",
-    "test_dip.py",
     "test_drop.py",
     "test_element.py",
-    "test_extension.py",
     "test_ground.py",
     "test_heat.py",
     "test_insulation.py",
@@ -43,7 +41,6 @@ PENDING = {
     "test_supply.py",
     "test_trace.py",
     "test_trip.py",
-    "test_volts_left.py",
     "test_windings.py",
     "test_wire.py",
 }

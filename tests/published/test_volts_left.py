@@ -1,10 +1,4 @@
-"""The volts that a run leaves at the load: what binds behind the advice on its drop.
-
-90 and 110 % of the plate: an appliance repair text and an ice-machine service manual (two copies,
-table supply-ranges, row plate). 127 V of a 120 V service: 83 Ill. Adm. Code 410.300 (two copies).
-NEC Chapter 9 Table 8: 14 AWG stranded, uncoated 3.14 ohm/kft at
-75 C, 0.00323 per K.
-"""
+"""The volts that a run leaves at the load: what binds behind the advice on its drop."""
 
 from __future__ import annotations
 
@@ -13,8 +7,10 @@ import pytest
 import wirecalc
 from wirecalc import Finding, Verdict
 
+from .records import independent, memory, practice, source
+
 LEFT = "volts at the load while it runs"
-PER_FT = 2 * 3.14e-3  # ohm, there and back, 75 C
+PER_FT = 2 * 3.14e-3  # ohm of 14 AWG, there and back, 75 C
 KNOWN = {"power_factor": "100 %", "conductor_temperature": "75 C"}
 
 
@@ -25,6 +21,19 @@ def drop(share: float, plate: float = 115.0, **more: str) -> Finding:
     return wirecalc.run("drop", **given | {"run_length": f"{feet:.9f} ft"} | KNOWN | more)
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("volts left by arithmetic: those at rest less the share lost")
 @pytest.mark.parametrize(
     ("share", "verdict"),
     [
@@ -43,6 +52,20 @@ def test_a_drop_that_no_supply_makes_up_for_fails(share: float, verdict: Verdict
         assert untold.criterion.needs == ("voltage_at_rest",)
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@source(
+    "83 Ill. Adm. Code",
+    "edition not stated",
+    "section 410.300, 113 to 127 V of a 120 V service",
+    seen="two copies",
+)
+@memory("IEC 60038: 230 V plus and minus 10 %")
+@independent("volts left by arithmetic: those at rest less the share lost")
 @pytest.mark.parametrize(
     ("plate", "share", "verdict"),
     # 127 less 108 V are 15.8 % of 120 V, 254 less 216 V the same of 240; 230 V: 253 less 207, 20 %
@@ -61,12 +84,39 @@ def test_no_service_has_more_than_its_own_range(
     assert drop(share, plate).verdict is verdict
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("a power factor that is not given may be 80 %")
 def test_a_fail_is_sure_at_every_power_factor_of_a_load_and_with_a_cold_wire() -> None:
     # 47.1 V of 120 V, 39 %; 0.8 of it at 20 C (0.82235) is 25.8 %
     given = {"current": "50 A", "nameplate_voltage": "120 V", "wire": "14 AWG"}
     assert wirecalc.run("drop", **given, run_length="150 ft").verdict is Verdict.FAIL
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("volts left by arithmetic: those at rest less the share lost")
 @pytest.mark.parametrize(
     ("share", "at_rest", "verdict"),
     [
@@ -80,6 +130,19 @@ def test_the_volts_at_rest_settle_it(share: float, at_rest: str, verdict: Verdic
     assert drop(share, voltage_at_rest=at_rest).verdict is verdict
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
 def test_a_fail_that_a_cold_wire_would_take_away_is_not_told() -> None:
     # 21 % at 75 C is 17.3 % at 20 C: 0.82235 of it
     found = wirecalc.run(
@@ -94,6 +157,7 @@ def test_a_fail_that_a_cold_wire_would_take_away_is_not_told() -> None:
     assert found.criterion(LEFT).criterion.needs == ("conductor_temperature",)
 
 
+@practice("the wire before a cord loses volts too")
 def test_a_cord_alone_leaves_the_wire_before_it_to_be_told() -> None:
     found = wirecalc.run(
         "drop", current="1.6 A", nameplate_voltage="115 V", cord="16 AWG", cord_length="10 ft"
@@ -107,9 +171,22 @@ CORD |= {"maker_allows": "yes", "grounding": "yes", "cord_rating": "15 A", "ambi
 CORD |= {"cord_conductors": "2", "wire": "14 AWG", "nameplate_voltage": "115 V"}
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("volts left by arithmetic: those at rest less the share lost")
 @pytest.mark.parametrize(
     ("run_length", "verdict"),
-    # Table 8: 16 AWG 4.99 ohm/kft; 100 ft and 175 ft of 14 AWG take 25.2 V, 22 % of 115 V
+    # 16 AWG 4.99 ohm/kft; 100 ft and 175 ft of 14 AWG take 25.2 V, 22 % of 115 V
     [("175 ft", Verdict.FAIL), ("10 ft", Verdict.CANNOT_TELL)],
 )
 def test_an_extension_cord_is_held_to_the_same(run_length: str, verdict: Verdict) -> None:
@@ -119,6 +196,19 @@ def test_an_extension_cord_is_held_to_the_same(run_length: str, verdict: Verdict
     assert found.verdict is verdict
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("volts left by arithmetic: those at rest less the share lost")
 def test_an_extension_cord_whose_supply_is_known_is_told() -> None:
     # 12.73 V lost of 119 V: 106.3 V left
     found = wirecalc.run("extension", **CORD, run_length="10 ft", voltage_at_rest="119 V")
