@@ -35,7 +35,6 @@ PENDING = {
     "test_start_curve.py",
     "test_start_doubts.py",
     "test_start_parts.py",
-    "test_statistics.py",
     "test_strip.py",
     "test_substitute.py",
     "test_supply.py",
