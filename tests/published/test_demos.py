@@ -14,6 +14,8 @@ import pytest
 import wirecalc
 from wirecalc.findings import Finding
 
+from .records import independent
+
 FILE = Path(__file__).parents[1] / "data" / "demos.json"
 DEMOS = {demo["id"]: demo for demo in json.loads(FILE.read_text(encoding="utf-8"))}
 
@@ -227,6 +229,7 @@ def worked(request):
     return demo, wirecalc.run(ANSWERED[demo["calculation"]], **given(demo))
 
 
+@independent("38 demonstrations and their names, counted by hand in tests/data/demos.json")
 def test_no_demonstration_is_forgotten():
     assert len(DEMOS) == 38
     expected = {"D2.1", "D2.1x", "D2.5", "D4.4"}
@@ -249,12 +252,18 @@ def test_no_demonstration_is_forgotten():
     assert set(MINE) == expected
 
 
+@independent(
+    "38 demonstrations worked by hand, the reason beside each in tests/data/demos.json; invented"
+)
 def test_verdict(worked):
     demo, finding = worked
     if demo["id"] not in ONLY_FIGURES:
         assert finding.verdict == JUDGED_TOO.get(demo["id"], demo["verdict"]), demo["why"]
 
 
+@independent(
+    "38 demonstrations worked by hand, the reason beside each in tests/data/demos.json; invented"
+)
 def test_figures(worked):
     demo, finding = worked
     for expected in demo["expect"]:
@@ -263,6 +272,7 @@ def test_figures(worked):
         assert found == pytest.approx(expected["value"], abs=slack, rel=0), expected["name"]
 
 
+@independent("the cause named in the hand-written reason of each, tests/data/demos.json; invented")
 @pytest.mark.parametrize(
     ("name", "criterion"),
     [
@@ -291,6 +301,9 @@ def test_the_verdict_has_the_cause_that_the_demonstration_gives(name, criterion)
     assert criterion in own
 
 
+@independent(
+    "reading less and plus the meter's error, by hand: 19.2 - 0.192, 20.6 - 0.618, 8.70 - 0.224"
+)
 @pytest.mark.parametrize(
     ("name", "low", "high"), [("D5.s", 19.0, 19.4), ("D5.t", 19.98, 21.22), ("D2.6a", 8.48, 8.92)]
 )

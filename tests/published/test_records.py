@@ -17,7 +17,6 @@ PENDING = {
     "test_capacitor.py",
     "test_choose.py",
     "test_circuit.py",
-    "test_demos.py",
     "test_drop.py",
     "test_element.py",
     "test_ground.py",
