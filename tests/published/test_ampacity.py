@@ -10,9 +10,9 @@ import wirecalc
 from wirecalc import conductors, tables
 from wirecalc.wires import read_wire
 
-# NEC (NFPA 70) Table 310.16 (2020, 2023), 310.15(B)(16) from 2011 to 2017, in A at 30 C and up to
-# three live conductors: size, copper 60, 75, 90 C, aluminium 60, 75, 90 C. Two copies, 18 and 16
-# AWG one.
+from .records import independent, memory, practice, source
+
+# in A at 30 C and up to three live conductors: size, copper 60, 75, 90 C, aluminium 60, 75, 90 C
 TABLE_310_16 = """
 18  -   -   14  -   -   -
 16  -   -   18  -   -   -
@@ -43,15 +43,27 @@ def table_310_16():
             )
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (2020, 2023), 310.15(B)(16) from 2011 to 2017",
+    seen="two copies, 18 and 16 AWG one",
+)
 @pytest.mark.parametrize(("wire", "rating", "printed"), list(table_310_16()))
 def test_ampacity_against_nec_table_310_16(wire, rating, printed):
     row = conductors.ampacity(read_wire(wire), rating)
     assert (None if row is None else row.number("ampacity_A")) == printed
 
 
+@source(
+    "ASTM B258",
+    "edition not stated",
+    "law and areas of the gauge",
+    seen="two tables and three tutorial texts",
+)
 @pytest.mark.parametrize(
     ("metric", "gauge"),
-    # ASTM B258: 16 AWG has 1.31 mm2, 14 AWG 2.08, 12 AWG 3.31, 10 AWG 5.26, 8 AWG 8.37, 6 AWG 13.3
+    # 16 AWG has 1.31 mm2, 14 AWG 2.08, 12 AWG 3.31, 10 AWG 5.26, 8 AWG 8.37, 6 AWG 13.3
     [("1.5 mm2", "16"), ("2.5 mm2", "14"), ("4 mm2", "12"), ("6 mm2", "10"), ("10 mm2", "8")],
 )
 def test_metric_wire_counts_as_the_next_thinner_gauge(metric, gauge):
@@ -61,12 +73,23 @@ def test_metric_wire_counts_as_the_next_thinner_gauge(metric, gauge):
         assert conductors.ampacity(wire, rating) == as_gauge
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (2020, 2023), 310.15(B)(16) from 2011 to 2017",
+    seen="two copies, 18 and 16 AWG one",
+)
+@source(
+    "ASTM B258",
+    "edition not stated",
+    "law and areas of the gauge",
+    seen="two tables and three tutorial texts",
+)
 def test_a_metric_wire_thinner_than_the_table_has_no_ampacity():
     assert conductors.ampacity(read_wire("1 mm2"), 60) is None  # 18 AWG has none at 60 C
 
 
-# NEC Table 310.15(B)(1)(1) (2023), 310.15(B)(2)(a) from 2011 to 2017, for 30 C: greatest
-# temperature of the band, then the factor of wire of 60, 75 and 90 C. Two copies.
+# for 30 C: greatest temperature of the band, then the factor of wire of 60, 75 and 90 C
 AMBIENT_30 = """
 10 1.29 1.20 1.15
 15 1.22 1.15 1.12
@@ -95,6 +118,13 @@ def ambient_30():
             yield pytest.param(float(last), rating, expected, id=f"{rating} C wire in {last} C")
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.15(B)(1)(1) (2023, number from memory), 310.15(B)(2)(a) from 2011 to "
+    "2017, base 30 C",
+    seen="two copies",
+)
 @pytest.mark.parametrize(("ambient", "rating", "printed"), list(ambient_30()))
 def test_ambient_factor_against_the_nec(ambient, rating, printed):
     found = conductors.ambient_factor(rating, ambient)
@@ -103,6 +133,10 @@ def test_ambient_factor_against_the_nec(ambient, rating, printed):
     assert (None if start is None else start.value) == printed
 
 
+@independent(
+    "sqrt((rating - ambient) / (rating - base)) at the upper end of a band, within "
+    "the printed digits"
+)
 @pytest.mark.parametrize(("ambient", "rating", "printed"), list(ambient_30()))
 def test_ambient_factor_follows_the_square_root_law(ambient, rating, printed):
     if printed is None:
@@ -114,8 +148,11 @@ def test_ambient_factor_follows_the_square_root_law(ambient, rating, printed):
     assert abs(found.value - law) <= 0.005  # two digits are printed
 
 
+@independent(
+    "sqrt((rating - ambient) / (rating - base)) at the upper end of a band, within "
+    "the printed digits"
+)
 def test_every_row_of_both_bases_follows_the_square_root_law():
-    # NEC 310.15(B), for 30 C and for 40 C: sqrt((Tc - Ta) / (Tc - base)) at the band's upper end
     rows = tables.load("nec-ambient").rows
     assert {row.number("basis_C") for row in rows} == {30, 40}
     wrong = []
@@ -127,6 +164,14 @@ def test_every_row_of_both_bases_follows_the_square_root_law():
     assert not wrong
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.15(B)(1)(1) (2023, number from memory), 310.15(B)(2)(a) from 2011 to "
+    "2017, base 30 C",
+    seen="two copies",
+)
+@practice("between two bands of whole degrees the hotter one counts")
 @pytest.mark.parametrize(
     ("ambient", "printed"), [(30.5, 0.91), (40.5, 0.71), (55.0, 0.41), (-18.0, 1.29)]
 )
@@ -136,22 +181,33 @@ def test_between_two_bands_the_hotter_one_counts(ambient, printed):
     assert found.value == printed
 
 
-# NEC Table 310.15(C)(1) (2020, 2023), 310.15(B)(3)(a) from 2011 to 2017; two copies
 COUNTS = [(1, 1.0), (3, 1.0), (4, 0.8), (6, 0.8), (7, 0.7), (9, 0.7), (10, 0.5), (20, 0.5)]
 COUNTS += [(21, 0.45), (30, 0.45), (31, 0.4), (40, 0.4), (41, 0.35), (100, 0.35)]
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.15(C)(1) (2020, 2023), 310.15(B)(3)(a) from 2011 to 2017",
+    seen="two copies",
+)
 @pytest.mark.parametrize(("count", "printed"), COUNTS)
 def test_count_factor_against_nec_table_310_15_c_1(count, printed):
     assert conductors.count_factor(count).value == printed
 
 
-# NEC 240.4(D): largest breaker in A, three copies for copper, two for aluminium; 18 AWG one copy,
-# 16 AWG from memory
+# largest breaker in A
 SMALL = [("18 AWG", 7), ("16 AWG", 10), ("14 AWG", 15), ("12 AWG", 20), ("10 AWG", 30)]
 SMALL += [("12 AWG aluminum", 15), ("10 AWG aluminum", 25), ("10 AWG copper-clad aluminum", 25)]
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008 to 2023",
+    "240.4(D)",
+    seen="three copies for copper, two for aluminium, one for 18 AWG",
+)
+@memory("240.4(D) of the NEC: 10 A of 16 AWG")
 @pytest.mark.parametrize(("wire", "breaker"), SMALL)
 def test_small_conductor_breaker_against_nec_240_4_d(wire, breaker):
     row = conductors.small_conductor_breaker(read_wire(wire))
@@ -159,24 +215,36 @@ def test_small_conductor_breaker_against_nec_240_4_d(wire, breaker):
     assert row.number("breaker_A") == breaker
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008 to 2023",
+    "240.4(D)",
+    seen="three copies for copper, two for aluminium, one for 18 AWG",
+)
 @pytest.mark.parametrize("wire", ["8 AWG", "14 AWG aluminum", "10 mm2"])
 def test_nec_240_4_d_says_nothing_of_other_wire(wire):
     assert conductors.small_conductor_breaker(read_wire(wire)) is None
 
 
+@memory("240.4(D) of the NEC: 10 A of 16 AWG")
 def test_the_recalled_16_awg_breaker_is_marked_as_recalled():
     row = conductors.small_conductor_breaker(read_wire("16 AWG"))
     assert row is not None
     assert row.source.confidence == "memory"
 
 
-# NEC Table 400.5(A)(1), 2011 to 2023, flexible cord at 30 C: size, two live wires (column B),
-# three live wires (column A). One cord maker's reprint; column B 18 to 12 AWG also in a UL
-# appliance-standard excerpt. 15 and 13 AWG, and 17 AWG of column A, from memory.
+# size, two live wires (column B), three live wires (column A)
 CORDS = [("18", 10, 7), ("17", 12, 9), ("16", 13, 10), ("15", 16, 12), ("14", 18, 15)]
 CORDS += [("13", 21, 17), ("12", 25, 20), ("10", 30, 25), ("8", 40, 35), ("6", 55, 45)]
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), flexible cord at 30 C",
+    seen=("a cord maker's reprint; 18 to 12 AWG of column B also in a UL standard's excerpt"),
+)
+@memory("15 and 13 AWG, and 17 AWG of column A, of NEC Table 400.5(A)(1)")
 @pytest.mark.parametrize(("gauge", "two", "three"), CORDS, ids=[f"{c[0]} AWG" for c in CORDS])
 def test_cord_against_nec_table_400_5_a_1(gauge, two, three):
     for live, printed in ((2, two), (3, three)):
@@ -186,6 +254,13 @@ def test_cord_against_nec_table_400_5_a_1(gauge, two, three):
         assert row.number("ambient_C") == 30
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), flexible cord at 30 C",
+    seen=("a cord maker's reprint; 18 to 12 AWG of column B also in a UL standard's excerpt"),
+)
+@memory("15 and 13 AWG, and 17 AWG of column A, of NEC Table 400.5(A)(1)")
 @pytest.mark.parametrize(
     ("gauge", "live", "confidence"),
     [("16", 2, "confirmed"), ("17", 2, "confirmed"), ("17", 3, "memory"), ("15", 2, "memory")],
@@ -196,6 +271,12 @@ def test_recalled_cord_sizes_are_marked_as_recalled(gauge, live, confidence):
     assert row.source.confidence == confidence
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), flexible cord at 30 C",
+    seen=("a cord maker's reprint; 18 to 12 AWG of column B also in a UL standard's excerpt"),
+)
 @pytest.mark.parametrize(
     ("wire", "live"), [("20 AWG", 2), ("16 AWG", 4), ("16 AWG aluminum", 2), ("0.5 mm2", 2)]
 )
@@ -203,16 +284,23 @@ def test_what_the_cord_table_does_not_hold_is_not_guessed(wire, live):
     assert conductors.cord_ampacity(read_wire(wire), live) is None
 
 
+@source("stranding charts of two wire makers", "undated", "19/29 is 16 AWG", seen="two copies")
+@source("a chart of ASTM stranding classes", "undated", "class K, 41/30 is 14 AWG", seen="one copy")
+@source(
+    "ASTM B258",
+    "edition not stated",
+    "law and areas of the gauge",
+    seen="two tables and three tutorial texts",
+)
 @pytest.mark.parametrize(
     ("wire", "same_as"),
     [
-        # stranding charts of two wire makers, undated: 16 AWG as 19/29, with 6 % less copper
+        # 16 AWG as 19/29 has 6 % less copper
         ("19x29 AWG", "16"),
-        # a chart of ASTM B174 stranding classes, undated: class K of 14 AWG is 41/30
+        # class K of 14 AWG is 41/30
         ("41x30 AWG", "14"),
         ("41x0.254 mm", "14"),
-        # ASTM B258, by hand: 30 strands of 100.5 cmil are 3015, between the 2583 of 16 AWG and the
-        # 3257 of 15 AWG
+        # by hand: 30 strands of 100.5 cmil are 3015, between the 2583 of 16 AWG and the 3257 of 15
         ("30x30 AWG", "16"),
     ],
 )
@@ -229,18 +317,24 @@ def lead(**given):
     return wirecalc.run("ampacity", use="appliance", wire="18 AWG", **given)
 
 
+@practice("the temperature printed on a wire is that of its metal, with the current's heat")
 @pytest.mark.parametrize(("place", "expected"), [("105 C", "pass"), ("106 C", "fail")])
 def test_a_lead_is_for_places_up_to_its_print(place, expected):
-    # the rating printed on the wire is that of its metal, with the current's heat
     finding = lead(wire_temperature="105 C", place_temperature=place, current="1 A")
     assert finding.criterion(PLACE).verdict == expected
     if expected == "fail":
         assert finding.verdict == "fail"
 
 
+@source(
+    "a wire maker's technical page, currents suggested for appliance lead wire",
+    "undated",
+    "one conductor, 30 C, and factors for the air",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("current", "expected"),
-    # a wire maker's suggested currents (one copy): 18 AWG has 29 A at most, as 250 C wire
+    # 18 AWG has 29 A at most, as 250 C wire
     [("29 A", "pass"), ("29.1 A", "fail")],
 )
 def test_the_most_that_any_lead_of_a_size_is_given_binds(current, expected):
@@ -248,6 +342,18 @@ def test_the_most_that_any_lead_of_a_size_is_given_binds(current, expected):
     assert finding.criterion(LARGEST).verdict == expected
 
 
+@source(
+    "FAA AC 43.13-1B",
+    "change 1, 2001",
+    "Table 11-9, wires in bundles",
+    seen="two mirrors of one document",
+)
+@source(
+    "a wire maker's technical page, currents suggested for appliance lead wire",
+    "undated",
+    "one conductor, 30 C, and factors for the air",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("current", "expected"),
     # 105 C at 60 C: aircraft bundle 6 A, wire maker 18 x 0.73 = 13.1 A, any 18 AWG 29 A
@@ -258,16 +364,29 @@ def test_what_binds_behind_the_advice_on_a_lead(current, expected):
     assert finding.verdict == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (2020, 2023), 310.15(B)(16) from 2011 to 2017",
+    seen="two copies, 18 and 16 AWG one",
+)
 @pytest.mark.parametrize(
     ("printed", "column"), [("70 C", 15), ("75 C", 20), ("85 C", 20), ("105 C", 25)]
 )
 def test_a_class_that_is_no_column_is_taken_as_the_one_below(printed, column):
-    # NEC Table 310.16, 14 AWG copper: 15, 20, 25 A
+    # 14 AWG copper: 15, 20, 25 A
     given = {"use": "building", "wire": "14 AWG", **OF_60, "insulation_class": printed}
     finding = wirecalc.run("ampacity", **given, ambient="30 C")
     assert finding.figure("ampacity of the table").figure.value == column
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (2020, 2023), 310.15(B)(16) from 2011 to 2017",
+    seen="two copies, 18 and 16 AWG one",
+)
+@source("NEC (NFPA 70)", "edition not stated", "110.14(C), ends of 60 and 75 C", seen="two copies")
 @pytest.mark.parametrize(
     ("termination", "current", "expected"),
     [
@@ -286,6 +405,7 @@ def test_ends_that_were_not_read_do_not_condemn(termination, current, expected):
     assert finding.criterion(LOAD).verdict == expected
 
 
+@practice("an ampacity holds for a class, an ambient and a count of live wires: each is asked for")
 @pytest.mark.parametrize(
     ("given", "needs"),
     [
@@ -304,6 +424,18 @@ def test_what_an_ampacity_cannot_be_told_without(given, needs):
     assert needs in {n for c in finding.criteria for n in c.criterion.needs}
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), flexible cord at 30 C",
+    seen=("a cord maker's reprint; 18 to 12 AWG of column B also in a UL standard's excerpt"),
+)
+@source(
+    "ASTM B258",
+    "edition not stated",
+    "law and areas of the gauge",
+    seen="two tables and three tutorial texts",
+)
 def test_a_metric_cord_says_what_it_counts_as():
     given = {"use": "cord", "wire": "1.5 mm2", "cord_conductors": 2, "ambient": "25 C"}
     finding = wirecalc.run("ampacity", **given, current="13 A")
@@ -312,10 +444,24 @@ def test_a_metric_cord_says_what_it_counts_as():
     assert wirecalc.run("ampacity", **given, current="15.1 A").verdict == "fail"
 
 
+@source(
+    "IEC 60228",
+    "2004",
+    "Table 3, class 5, plain copper, greatest resistance at 20 C",
+    seen="two copies, 0.75 mm2 one",
+)
+@source(
+    "ASTM B258",
+    "edition not stated",
+    "law and areas of the gauge",
+    seen="two tables and three tutorial texts",
+)
+@independent("17.241 nohm m over the limit of the resistance against the area of the gauge")
+@practice("2 % of lay")
 @pytest.mark.parametrize(
     ("metric", "ohm_per_km", "gauge"),
     [
-        # IEC 60228 class 5, plain copper, most at 20 C, beside the gauge that it counts as
+        # most at 20 C, beside the gauge that it counts as
         ("0.75 mm2", 26.0, "19"),
         ("1 mm2", 19.5, "18"),
         ("1.5 mm2", 13.3, "16"),
@@ -326,7 +472,6 @@ def test_a_metric_cord_says_what_it_counts_as():
     ],
 )
 def test_a_metric_wire_has_the_copper_of_the_gauge_it_counts_as(metric, ohm_per_km, gauge):
-    # the area by that limit and 17.241 nohm m, beside ASTM B258 with the 2 % of a lay
     assert conductors.counted_gauge(read_wire(metric)) == gauge
     by_resistance = 17.241 / ohm_per_km
     by_gauge = math.pi / 4 * (0.127 * 92 ** ((36 - int(gauge)) / 39)) ** 2
