@@ -255,6 +255,14 @@ def test_what_cannot_be_is_refused(given, words):
         drop(**given)
 
 
+def test_aluminium_in_the_wall_and_a_cord_have_their_cautions():
+    # common practice: terminations of aluminium want their own parts; makers' sheets on cords
+    keys = {c.key for c in drop(wire="12 AWG aluminum").cautions}
+    assert "alu-01" in keys
+    assert "cord-03" not in keys
+    assert "cord-03" in {c.key for c in drop(cord="16 AWG", cord_length="10 ft").cautions}
+
+
 def test_unknown_wire_is_no_refusal():
     assert drop(wire="unknown").verdict is Verdict.CANNOT_TELL
 
