@@ -10,6 +10,8 @@ import wirecalc
 from wirecalc.output.drawing import draw
 from wirecalc.rounding import show
 
+from .records import independent, memory, practice, source
+
 ROOT = Path(__file__).parents[2]
 DEMOS = {
     demo["id"]: demo
@@ -33,6 +35,8 @@ def run(demo):
     return wirecalc.run("pull-batch", **given)
 
 
+@independent("demonstrations of an invented class worked by hand, tests/data/demos.json")
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
 @pytest.mark.parametrize("name", DEMOS)
 def test_figures_of_the_demonstration(name):
     finding = run(DEMOS[name])
@@ -48,11 +52,15 @@ def test_figures_of_the_demonstration(name):
         assert found == pytest.approx(expected["value"], abs=max(expected["abs_tol"], 1e-9))
 
 
+@independent("demonstrations of an invented class worked by hand, tests/data/demos.json")
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
 @pytest.mark.parametrize("name", DEMOS)
 def test_verdict_of_the_demonstration(name):
     assert run(DEMOS[name]).verdict == DEMOS[name]["verdict"], DEMOS[name]["why"]
 
 
+@source("UL 486A", "8th edition, 1991/1995", "scope: ring terminals", seen="three copies")
+@practice("one line a standard, however it is named")
 def test_a_standard_that_is_named_twice_judges_once():
     """ "own" of a ring terminal is UL 486A-486B: named beside it, it is the same standard."""
     given = {"wire": "18 AWG", "terminal": "ring", "force": "24.1 lbf"}
@@ -64,15 +72,19 @@ def test_a_standard_that_is_named_twice_judges_once():
     ]
 
 
+@independent("set A by hand: mean 22.86 lbf, lowest 19.2 lbf")
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
 def test_the_mean_of_a_failing_set_lies_above_its_limit():
     finding = run(DEMOS["D5.A1"])
     assert finding.figure("mean").figure.value > 20
     assert finding.verdict == "fail"
 
 
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
+@independent("20.6 lbf of set B less 1 % is 20.39, less 3 % 19.98 and plus 3 % 21.22 lbf")
 @pytest.mark.parametrize(
     ("error", "expected"),
-    # with the gauge at ±1 % no verdict moves; at ±3 % the 20.6 lbf of set B is 19.98 to 21.22
+    # at ±1 % no verdict moves
     [("1%", "pass"), ("3%", "cannot tell")],
 )
 def test_the_gauge_counts(error, expected):
@@ -87,13 +99,19 @@ def test_the_gauge_counts(error, expected):
     assert finding.criterion("lowest pull, ul-486a").verdict == expected
 
 
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
 def test_a_wire_that_falls_out_is_a_fail_and_no_defect():
     finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="ring", force=["0 lbf"])
     assert finding.criterion("lowest pull, ul-486a").verdict == "fail"
 
 
+@source(
+    "A component maker's crimp handbook",
+    "undated",
+    "set-up test: five readings at least",
+    seen="one copy",
+)
 def test_few_pulls_cannot_tell():
-    # five readings at least: a component maker's crimp handbook, undated, set-up test (one copy)
     given = {"wire": "18 AWG", "terminal": "ring"}
     finding = wirecalc.run("pull-batch", **given, force=["26 lbf", "27 lbf", "26.5 lbf", "28 lbf"])
     assert finding.criterion("number of pulls").verdict == "cannot tell"
@@ -106,6 +124,8 @@ def of_the_class(**more):
     return wirecalc.run("pull-batch", **given, **more)
 
 
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
+@independent("read off the invented docs/examples/class.csv: lowest 19.2, 20.6 and 27.2 lbf")
 def test_groups_of_a_file_have_lines_and_criteria_of_their_own():
     finding = of_the_class(by=["learner"])
     verdicts = {
@@ -117,13 +137,19 @@ def test_groups_of_a_file_have_lines_and_criteria_of_their_own():
     assert sets.rows[0][-1] == "1 break at crimp, 4 slip"
 
 
+@source(
+    "NIST/SEMATECH e-Handbook of Statistical Methods",
+    "online, undated",
+    "7.2.6.3, noncentral t: 3.4066 for 5 pulls, 95/90",
+    seen="one copy",
+)
+@independent("22.86 - 3.4066 x 2.2289 = 15.267 lbf, by hand")
 def test_one_set_is_not_told_as_several_and_has_no_empty_column():
     finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="push-on", force=FIVE)
     (sets,) = finding.listings
     assert "let go" not in sets.columns
     bound = finding.figure("tolerance bound 95/90").figure
-    # k of 5 pulls, 95/90: 3.4066 (NIST/SEMATECH e-Handbook 7.2.6.3, noncentral t)
-    # 22.86 - 3.4066 x 2.2289 = 15.267 lbf: shown down in both places, toward safety
+    # shown down in both places, toward safety
     assert (sets.rows[0][-1], show(bound.value, toward=bound.toward)) == ("15.26", "15.26")
     (build,) = finding.charts
     assert build().text.startswith("5 specimens. Worst specimen: 19.2 lbf, ")
@@ -132,8 +158,10 @@ def test_one_set_is_not_told_as_several_and_has_no_empty_column():
 FIVE = ["24.1 lbf", "22.6 lbf", "25.0 lbf", "19.2 lbf", "23.4 lbf"]
 
 
+@independent(
+    "learners 1 and 2 have the hand tool, 3 alone the ratchet: the two factors span one column"
+)
 def test_learner_and_tool_that_go_together_are_not_told_apart():
-    # sets A and B are the hand tool, C the ratchet tool with a third learner
     finding = of_the_class(by=["learner", "tool"])
     (answer,) = finding.answers
     assert answer.text == "the data do not tell"
@@ -143,6 +171,8 @@ def test_learner_and_tool_that_go_together_are_not_told_apart():
     assert learner.evidence_against == ("tool changes with it",)
 
 
+@independent("18 AWG, 0.0012757 in2, at 40 ksi breaks at 51 lbf: 250 lbf is a slip of the pen")
+@practice("hand-read pulls of a set differ")
 @pytest.mark.parametrize(
     ("more", "says"),
     [
@@ -157,6 +187,7 @@ def test_refused_batches(more, says):
     assert says in str(caught.value)
 
 
+@practice("a set of pulls is of one wire, as its minimum is")
 def test_mixed_gauges_and_unknown_columns_are_refused(tmp_path):
     mixed = tmp_path / "mixed.csv"
     mixed.write_text("force_lbf,gauge\n25,18\n35,16\n")
@@ -166,6 +197,8 @@ def test_mixed_gauges_and_unknown_columns_are_refused(tmp_path):
         of_the_class(by=["teacher"])
 
 
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
+@independent("15 pulls of the invented docs/examples/class.csv, the lowest 19.2 lbf")
 def test_chart_says_in_words_what_it_shows_and_labels_every_limit():
     (build,) = of_the_class(by=["learner"], shop_minimum="25 lbf").charts
     chart = build()
@@ -182,10 +215,21 @@ def test_chart_says_in_words_what_it_shows_and_labels_every_limit():
     assert draw(chart, ".png").startswith(b"\x89PNG")
 
 
+@source(
+    "NIST/SEMATECH e-Handbook of Statistical Methods",
+    "online, undated",
+    "6.1.6, Cpl: (mean - minimum) / 3 s",
+    seen="one copy",
+)
+@source(
+    "A component maker's crimp handbook",
+    "undated",
+    "capability study: 25 readings",
+    seen="one copy",
+)
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
 @pytest.mark.parametrize(("size", "known"), [(24, False), (25, True)])
 def test_capability_needs_25_pulls(size, known):
-    # one-sided capability (mean - minimum) / 3 s: NIST/SEMATECH e-Handbook 6.1.6, Cpl; 25 readings:
-    # a component maker's crimp handbook, undated, capability study (one copy).
     # values 26 and 28 in turn, the last one 27 where the count is odd
     values = [26.0, 28.0] * (size // 2) + [27.0] * (size % 2)
     finding = wirecalc.run(
@@ -200,8 +244,8 @@ def test_capability_needs_25_pulls(size, known):
         assert "capability, ul-486a" in {n.what for n in finding.not_checked}
 
 
+@memory("UL 486C, crimped splices, pull-out: 10 lbf of 18 AWG")
 def test_a_minimum_from_memory_is_marked_in_the_chart_too():
-    # UL 486C, 18 AWG: 10 lbf, from memory
     force = ["24.1 lbf", "22.6 lbf", "25.0 lbf", "21.2 lbf", "23.4 lbf"]
     (build,) = wirecalc.run("pull-batch", wire="18 AWG", terminal="butt", force=force).charts
     chart = build()
@@ -209,10 +253,11 @@ def test_a_minimum_from_memory_is_marked_in_the_chart_too():
     assert "ul-486c 10 lbf, from memory" in chart.text
 
 
+@practice("three standard deviations between mean and minimum")
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
 @pytest.mark.parametrize(("mean", "expected"), [(23.05, "pass"), (22.95, "marginal")])
 def test_three_deviations_between_mean_and_minimum(mean, expected):
-    # 3 standard deviations: common practice, no source; -1, -1, 0, 1, 1 have a deviation of 1, and
-    # UL 486A asks 20 lbf of 18 AWG (section 12 of the 1995 edition, three copies)
+    # -1, -1, 0, 1, 1 have a deviation of 1
     force = [f"{mean + off} lbf" for off in (-1, -1, 0, 1, 1)]
     finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="ring", force=force)
     assert finding.criterion("margin in s, ul-486a").verdict == expected
