@@ -492,6 +492,25 @@ def test_the_load_on_the_resistor(resistor, watts, verdict, source):
         assert "pulse" in finding.decided_by.action
 
 
+def test_the_heat_in_the_resistor_against_integration():
+    # the circuit solved in time: 25 uF from 400 V through 10 kohm; 31.25 J for each watt of the
+    # rating is a short-time overload of 2.5 times the volts for 5 s (IEC 60115-1, from memory)
+    farads, ohm, start = 25e-6, 10e3, 400.0
+    solved = solve_ivp(
+        lambda t, y: [-y[0] / (ohm * farads), y[0] ** 2 / ohm],
+        (0, 20 * ohm * farads),
+        [start, 0.0],
+        rtol=1e-10,
+        atol=1e-12,
+    )
+    edge = solved.y[1, -1] / 31.25  # W
+    typed = {"marked_capacitance": "25 uF", "resistor": "10 kohm", "left_voltage": "400 V"}
+    for share, verdict in ((1.001, "cannot tell"), (0.999, "fail")):
+        power = f"{edge * share:.9f} W"
+        found = wirecalc.run("discharge", **typed, resistor_power=power)
+        assert found.criterion("load on the resistor").verdict == verdict
+
+
 def test_a_resistor_whose_power_was_not_said_cannot_be_told():
     finding = wirecalc.run(
         "discharge", marked_capacitance="30 uF", resistor="20 kohm", capacitor_voltage="214 V"

@@ -126,7 +126,8 @@ def cutoff(
     cured first. What is not known counts as lower: it can't be told. Marks are whole degrees:
     352 F is the mark of 178 C. What a maker sells as a kit is changed together (dryers).
 
-    Inputs: functioning temperatures in C (50 to 320), currents in A (over 0 to 60), volts (12 to
+    For cut-offs that open once; not for thermostats and high limits that reset. Inputs:
+    functioning temperatures in C (50 to 320), currents in A (over 0 to 60), volts (12 to
     600), holding and place temperature in C, cause_found. Yields both spans and one criterion a
     rating. Refuses a holding temperature that is not below the functioning temperature.
     Source: table thermal-cutoffs.
