@@ -11,8 +11,10 @@ import wirecalc
 from wirecalc import BadInput, Verdict, runs, tables
 from wirecalc.wires import gauge_number, read_wire
 
-# NEC Chapter 9 Table 9 (75 C, 60 Hz, three single conductors in conduit), three copies: size,
-# reactance in PVC or aluminium conduit, copper in PVC conduit, aluminium in PVC conduit
+from .records import independent, memory, practice, source
+
+# three single conductors in conduit: size, reactance in PVC or aluminium conduit, copper in PVC
+# conduit, aluminium in PVC conduit
 CHAPTER_9_TABLE_9 = """
 14  0.058 3.1   -
 12  0.054 2.0   3.2
@@ -43,6 +45,12 @@ def value(finding, name):
     return finding.figure(name).figure.value
 
 
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, ac resistance and reactance in PVC conduit, 75 C, 60 Hz",
+    seen="three copies",
+)
 @table_9
 def test_table_9_is_held_as_printed(gauge, x, copper, aluminium):
     row = tables.load("nec-ch9-table9").row(awg=gauge)
@@ -52,6 +60,24 @@ def test_table_9_is_held_as_printed(gauge, x, copper, aluminium):
         assert row.number("aluminium_pvc_ohm_per_kft") == float(aluminium)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, ac resistance and reactance in PVC conduit, 75 C, 60 Hz",
+    seen="three copies",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded aluminium, 75 C",
+    seen="two copies, one without its edition",
+)
 @table_9
 def test_table_9_against_table_8(gauge, x, copper, aluminium, half_a_digit):
     # ac resistance lies within the rounding of its two digits of dc, and 2 % above at the thick end
@@ -74,6 +100,29 @@ def awg_law(gauge, temperature, metal):
     return at_20 * (zero + temperature) / (zero + 20)
 
 
+@independent(
+    "law of the gauge, copper and aluminium of the standards and 2 % of lay, with "
+    "none of the program"
+)
+@source(
+    "ASTM B258",
+    "edition not stated",
+    "law and areas of the gauge",
+    seen="two tables and three tutorial texts",
+)
+@source(
+    "International Annealed Copper Standard",
+    "IEC 60028, edition not stated",
+    "1/58 ohm mm2/m, 0.00393 per K and zero resistance at -234.5 C",
+    seen="a handbook and a property table",
+)
+@source(
+    "aluminium 1350 (ASTM B233)",
+    "edition not stated",
+    "61 % of copper, 0.00403 per K",
+    seen="an industrial power handbook",
+)
+@practice("2 % of lay of a stranded wire")
 @pytest.mark.parametrize("gauge", GAUGES_8)
 @pytest.mark.parametrize("temperature", [20.0, 75.0])
 @pytest.mark.parametrize("metal", ["copper", "aluminium"])
@@ -83,41 +132,91 @@ def test_resistance_against_the_awg_law(gauge, temperature, metal):
     assert ours == pytest.approx(awg_law(gauge, temperature, metal), rel=0.006)
 
 
+@source(
+    "wire table of solid copper at 20 C, four digits",
+    "undated",
+    "12, 14, 16 and 18 AWG",
+    seen="three copies, of one origin likely",
+)
+@memory("NBS Handbook 100, 1966: 1.59, 2.52, 4.02 and 6.39 ohm/kft")
 @pytest.mark.parametrize(
     ("gauge", "ohm_per_kft"), [("12", 1.588), ("14", 2.525), ("16", 4.016), ("18", 6.385)]
 )
 def test_resistance_at_20_c_against_a_wire_table(gauge, ohm_per_kft):
-    # solid copper, 20 C: wire table of four digits (three copies seen; NBS Handbook 100, from
-    # memory, has 1.59, 2.52, 4.02, 6.39). Ours come from the three digits of NEC Table 8 at 75 C
+    # ours come from the three digits of NEC Chapter 9 Table 8 at 75 C
     ours = runs.resistance_per_length(read_wire(f"{gauge} AWG solid"), 20.0).ohm_per_kft
     assert ours == pytest.approx(ohm_per_kft, rel=0.003)
 
 
+@source(
+    "International Annealed Copper Standard",
+    "IEC 60028, edition not stated",
+    "1/58 ohm mm2/m, 0.00393 per K and zero resistance at -234.5 C",
+    seen="a handbook and a property table",
+)
+@source(
+    "aluminium 1350 (ASTM B233)",
+    "edition not stated",
+    "61 % of copper, 0.00403 per K",
+    seen="an industrial power handbook",
+)
+@independent("alpha / (1 + 55 alpha)")
 def test_temperature_coefficient_is_that_of_20_c_seen_from_75_c():
-    # alpha / (1 + alpha x 55), alpha 0.00393 (IEC 60028) and 0.00403 (aluminium 1350)
     for metal, alpha in (("copper", 0.00393), ("aluminium", 0.00403)):
         assert runs.ALPHA_75[metal] == pytest.approx(alpha / (1 + 55 * alpha), abs=5e-6)
 
 
+@source("NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, coated copper", seen="one copy")
 def test_tinned_wire_has_the_coated_column():
-    assert runs.resistance_per_length(read_wire("14 AWG tinned")).ohm_per_kft == 3.26  # Table 8
+    assert runs.resistance_per_length(read_wire("14 AWG tinned")).ohm_per_kft == 3.26
     assert runs.resistance_per_length(read_wire("14 AWG tinned")).source.copies == 1
 
 
+@source(
+    "ASTM B258",
+    "edition not stated",
+    "law and areas of the gauge",
+    seen="two tables and three tutorial texts",
+)
+@source(
+    "International Annealed Copper Standard",
+    "IEC 60028, edition not stated",
+    "1/58 ohm mm2/m, 0.00393 per K and zero resistance at -234.5 C",
+    seen="a handbook and a property table",
+)
+@practice("2 % of lay of a stranded wire")
+@independent("resistivity over the area, by hand")
 @pytest.mark.parametrize("wire", ["13 AWG", "6 AWG solid", "41x0.254 mm"])
 def test_what_table_8_does_not_list_is_computed_and_says_so(wire):
     found = runs.resistance_per_length(read_wire(wire))
     assert found.source.confidence == "computed" or wire == "41x0.254 mm"  # 41 x 30 AWG is 14 AWG
-    # ASTM B258 areas of 13 and 6 AWG, and 41 wires of 0.254 mm; IACS copper (IEC 60028); 2 % of lay
-    # is common practice
+    # areas of 13 and 6 AWG, and 41 wires of 0.254 mm
     area = {"13 AWG": 2.624, "6 AWG solid": 13.30}.get(wire, 41 * math.pi / 4 * 0.254**2)
     lay = 1.0 if "solid" in wire else 1.02
     by_hand = 17.241 / area * (1 + 0.00393 * 55) * 0.3048 * lay  # ohm/km and ft
     assert found.ohm_per_kft == pytest.approx(by_hand, rel=0.01)
 
 
-# IEC 60228 maximum at 20 C, ohm/km: class 1 and 2 of 1.5 mm2 12.1 (tinned 12.2), class 5 13.3
-# (tinned 13.7); aluminium 16 mm2 1.91
+# ohm/km: class 1 and 2 of 1.5 mm2 12.1 (tinned 12.2), class 5 13.3 (tinned 13.7); aluminium 16 mm2
+# 1.91
+@source(
+    "IEC 60228",
+    "2004",
+    "Tables 1 to 3, greatest resistance at 20 C",
+    seen="class 1 and 2 four copies, class 5 two, its 0.5 mm2 one",
+)
+@source(
+    "International Annealed Copper Standard",
+    "IEC 60028, edition not stated",
+    "1/58 ohm mm2/m, 0.00393 per K and zero resistance at -234.5 C",
+    seen="a handbook and a property table",
+)
+@source(
+    "aluminium 1350 (ASTM B233)",
+    "edition not stated",
+    "61 % of copper, 0.00403 per K",
+    seen="an industrial power handbook",
+)
 @pytest.mark.parametrize(
     ("wire", "most"),
     [
@@ -141,6 +240,19 @@ def test_a_metric_wire_has_the_most_that_iec_60228_lets_it_have(wire, most):
     assert runs.least_resistance_per_length(read_wire(wire), 20).ohm_per_kft < most * 0.3048
 
 
+@source(
+    "IEC 60228",
+    "2004",
+    "Tables 1 to 3, greatest resistance at 20 C",
+    seen="class 1 and 2 four copies, class 5 two, its 0.5 mm2 one",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
+@independent("Ohm's law over the loop, by hand")
 def test_a_metric_run_passes_at_the_limit_of_its_resistance():
     # 26 m of 1.5 mm2: 2 x 0.026 x 13.3 ohm at 20 C; 3 % of 230 V is 6.9 V, 9.98 A
     metric = {"wire": "1.5 mm2", "run_length": "26 m", "nameplate_voltage": "230 V"}
@@ -148,14 +260,27 @@ def test_a_metric_run_passes_at_the_limit_of_its_resistance():
         assert drop(**metric, current=current, conductor_temperature="20 C").verdict == verdict
 
 
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
 def test_reactance_under_14_awg_is_left_out_and_a_size_between_has_the_thinner_ones():
-    # NEC, Chapter 9 Table 9 begins at 14 AWG, 0.058 ohm/kft; 12 AWG 0.054
+    # the table begins at 14 AWG, 0.058 ohm/kft; 12 AWG 0.054
     assert runs.reactance_per_length(read_wire("16 AWG")) is None
     assert runs.reactance_per_length(read_wire("13 AWG")).ohm_per_kft == 0.058
     assert runs.reactance_per_length(read_wire("4 mm2")).ohm_per_kft == 0.054  # over 12 AWG, 3.31
 
 
-# 2 x 60 ft x 3.14 ohm/kft and 2 x 50 ft x 4.99 (Table 8), by hand
+# 2 x 60 ft x 3.14 ohm/kft and 2 x 50 ft x 4.99
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("Ohm's law over the loop, by hand")
 @pytest.mark.parametrize("length", ["60 ft", "18.288 m"])
 def test_loop_is_twice_the_length_in_feet_or_metres(length):
     found = drop(run_length=length, cord="16 AWG", cord_length="15.24 m")
@@ -167,13 +292,42 @@ def test_loop_is_twice_the_length_in_feet_or_metres(length):
     assert shown.also == ((pytest.approx(120), "ft loop"),)
 
 
+@source(
+    "NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, solid copper, 75 C", seen="one copy"
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("Ohm's law over the loop, by hand")
 def test_solid_wire_of_the_same_gauge():
-    # solid 14 AWG has 3.07 ohm/kft (Table 8): 0.867 ohm with the cord
+    # solid 14 AWG has 3.07 ohm/kft: 0.867 ohm with the cord
     found = drop(wire="14 AWG solid", cord="16 AWG", cord_length="50 ft")
     assert value(found, "loop resistance") == pytest.approx(0.867, abs=0.0005)
 
 
-# NEC 210.19(A) and 215.2(A) notes: 3 % and 5 %, advice. 115 V, 0.3768 ohm: 3 % is 9.156 A
+# 115 V, 0.3768 ohm: 3 % is 9.156 A
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@independent("Ohm's law over the loop, by hand")
 @pytest.mark.parametrize(
     ("current", "verdict"),
     [
@@ -191,8 +345,20 @@ def test_advice_alone_is_never_a_fail(current, verdict):
     assert ("the advised limit" in said) == (float(current.split()[0]) > 15.26)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
+@independent("Ohm's law over the loop, by hand")
 def test_longest_run_loses_just_3_percent():
-    # NEC, Chapter 9 Table 8, 14 AWG 3.14 ohm/kft; 210.19(A), informational note, 3 %
     found = drop(current="12 A")
     longest = value(found, "longest wire for 3 %")
     assert longest == pytest.approx(0.03 * 115 / (12 * 2 * 3.14 / 1000))
@@ -201,6 +367,28 @@ def test_longest_run_loses_just_3_percent():
     )
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, solid copper, 75 C", seen="one copy"
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded aluminium, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
+@independent("Ohm's law over the loop, by hand")
 @pytest.mark.parametrize(
     ("wire", "current", "smallest"),
     [
@@ -219,6 +407,19 @@ def test_smallest_wire_for_the_advice(wire, current, smallest):
     assert listing.rows[0][0] == smallest
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
+@independent("Ohm's law over the loop, by hand")
 def test_no_wire_is_named_where_none_will_do():
     found = drop(current="60 A", cord="16 AWG", cord_length="30 ft")  # the cord alone takes 18 V
     assert found.listings == ()
@@ -226,6 +427,7 @@ def test_no_wire_is_named_where_none_will_do():
         found.figure("longest wire for 3 %")
 
 
+@practice("without the length or the resistance of a run its drop cannot be told")
 @pytest.mark.parametrize(
     ("given", "needs"),
     [
@@ -240,6 +442,14 @@ def test_what_is_not_known_is_no_pass(given, needs):
     assert found.criterion("drop while running").criterion.needs == needs
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("Ohm's law over the loop, by hand")
+@practice("over half of the plate's volts lost is a slip of length, current or volts")
 @pytest.mark.parametrize(
     ("given", "words"),
     [
@@ -255,14 +465,21 @@ def test_what_cannot_be_is_refused(given, words):
         drop(**given)
 
 
+@practice("aluminium wants terminations of its own")
+@source(
+    "makers' installation sheets of refrigerators and washers",
+    "undated",
+    "sections on extension cords",
+    seen="four copies",
+)
 def test_aluminium_in_the_wall_and_a_cord_have_their_cautions():
-    # common practice: terminations of aluminium want their own parts; makers' sheets on cords
     keys = {c.key for c in drop(wire="12 AWG aluminum").cautions}
     assert "alu-01" in keys
     assert "cord-03" not in keys
     assert "cord-03" in {c.key for c in drop(cord="16 AWG", cord_length="10 ft").cautions}
 
 
+@practice("the resistance of an unknown wire cannot be told")
 def test_unknown_wire_is_no_refusal():
     assert drop(wire="unknown").verdict is Verdict.CANNOT_TELL
 
@@ -286,6 +503,13 @@ def nodal(branches, currents, nodes):
     return np.concatenate([[0.0], np.linalg.solve(g[1:, 1:], i[1:])])
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("nodal analysis, a linear system")
 @pytest.mark.parametrize(("load", "other", "feet", "cord_feet"), TWO_WIRE)
 def test_two_wire_drop_against_nodal_analysis(load, other, feet, cord_feet):
     wire, cord = 3.14 * feet / 1000, 4.99 * cord_feet / 1000  # one way, Table 8
@@ -303,6 +527,13 @@ def test_two_wire_drop_against_nodal_analysis(load, other, feet, cord_feet):
     assert value(found, "drop in the wire") == pytest.approx(v[2] - v[1], rel=1e-9)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("ngspice, analysis of small signals")
 @pytest.mark.parametrize(("load", "other", "feet", "cord_feet"), TWO_WIRE)
 def test_two_wire_drop_against_ngspice(spice, load, other, feet, cord_feet):
     wire, cord = 3.14 * feet / 1000, 4.99 * cord_feet / 1000
@@ -325,6 +556,13 @@ def test_two_wire_drop_against_ngspice(spice, load, other, feet, cord_feet):
 THREE_WIRE = [(10.0, 0.0), (10.0, 4.0), (10.0, 10.0), (4.0, 10.0), (2.0, 16.0)]
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("nodal analysis, a linear system")
 @pytest.mark.parametrize(("here", "there"), THREE_WIRE)
 def test_three_wire_drop_against_nodal_analysis(here, there):
     wire = 1.98 * 100 / 1000  # 100 ft of 12 AWG one way, Table 8
@@ -348,6 +586,13 @@ def test_three_wire_drop_against_nodal_analysis(here, there):
     assert (value(found, "drop") < 0) == (there > 2 * here)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("ngspice, analysis of small signals")
 @pytest.mark.parametrize(("here", "there"), THREE_WIRE)
 def test_three_wire_drop_against_ngspice(spice, here, there):
     wire = 1.98 * 100 / 1000
@@ -370,12 +615,32 @@ def test_three_wire_drop_against_ngspice(spice, here, there):
     assert value(found, "drop of the other leg") == pytest.approx(120 - other_leg_left, abs=1e-6)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("Ohm's law over the loop, by hand")
 def test_leg_to_leg_is_the_same_as_two_wire():
-    # NEC, Chapter 9 Table 8: 0.3768 ohm are 2 x 60 ft of 3.14 ohm/kft
+    # 0.3768 ohm are 2 x 60 ft of 3.14 ohm/kft
     leg_to_leg = drop(system="three-wire", nameplate_voltage="240 V", current="20 A")
     assert value(leg_to_leg, "drop") == pytest.approx(20 * 0.3768)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("Kirchhoff's law of the neutral, by hand")
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
 def test_a_load_leg_to_leg_is_not_judged_by_a_share_of_the_neutral():
     # 24 A x 400 ft x 1.24 ohm/kft (Table 8) is 11.9 V of 240: 4.96 %
     dryer = {"current": "24 A", "nameplate_voltage": "240 V", "wire": "10 AWG"}
@@ -391,6 +656,19 @@ def test_a_load_leg_to_leg_is_not_judged_by_a_share_of_the_neutral():
     assert value(more, "drop") == pytest.approx(54 * 0.2 * 1.24)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("Kirchhoff's law of the neutral, by hand")
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
 @pytest.mark.parametrize(
     ("there", "verdict"),
     # (2 x I2 - 10) A x 100 ft x 1.98 ohm/kft (Table 8) of 120 V: 3 % is 14.09 A
@@ -406,24 +684,51 @@ def test_the_other_leg_is_judged_too(there, verdict):
     assert judged.criterion.actual == pytest.approx(share)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("Kirchhoff's law of the neutral, by hand")
 def test_a_current_of_the_other_leg_says_three_wire():
-    # NEC, Chapter 9 Table 8; independent method: 10 A out, 6 A back through the neutral
+    # 10 A out, 6 A back through the neutral
     found = drop(current="10 A", other_leg_current="4 A")
     assert value(found, "drop") == pytest.approx((10 + 6) * 0.3768 / 2)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("Kirchhoff's law of the neutral, by hand")
 def test_equal_legs_leave_only_the_leg_itself():
-    # NEC, Chapter 9 Table 8; independent method: equal legs leave no current in the neutral
+    # equal legs leave no current in the neutral
     equal = drop(system="three-wire", current="10 A", other_leg_current="10 A")
     assert value(equal, "drop") == pytest.approx(10 * 0.3768 / 2)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+@independent("|V + I Z| - |V| in complex numbers")
 @pytest.mark.parametrize("power_factor", [0.5, 0.8, 0.95, 1.0])
-@pytest.mark.parametrize(("gauge", "x"), [("14", 0.058), ("2", 0.045), ("4/0", 0.041)])
-def test_power_factor_against_the_phasor(gauge, x, power_factor):
+@pytest.mark.parametrize(
+    ("gauge", "r", "x"), [("14", 3.14, 0.058), ("2", 0.194, 0.045), ("4/0", 0.0608, 0.041)]
+)
+def test_power_factor_against_the_phasor(gauge, r, x, power_factor):
     # |Vload + I Z| - |Vload|, I lagging; R x pf + X x sin leaves out what is across it
-    resistance = tables.load("nec-ch9-table8").row(awg=gauge, stranding="stranded")
-    r = resistance.number("copper_uncoated_ohm_per_kft")
     z = 2 * complex(r, x) * 0.1  # 100 ft
     current = 15 * np.exp(-1j * np.arccos(power_factor))
     exact = abs(115 + current * z) - 115
@@ -438,8 +743,21 @@ def test_power_factor_against_the_phasor(gauge, x, power_factor):
     assert value(found, "drop") == pytest.approx(exact, abs=across**2 / (2 * 115) + 1e-9)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+@practice("reactance over a fifth of the resistance matters")
 def test_reactance_that_is_left_out_is_named_where_it_matters():
-    # NEC, Chapter 9 Table 9: 2/0 AWG 0.043 of 0.0967 ohm/kft; a fifth of it: common practice
+    # 2/0 AWG 0.043 of 0.0967 ohm/kft
     said = [n.what for n in drop(wire="2/0 AWG", run_length="300 ft").not_checked]
     assert "reactance of 2/0 AWG" in said
     assert not any("reactance" in n.what for n in drop().not_checked)

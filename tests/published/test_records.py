@@ -15,7 +15,6 @@ PENDING = {
     "test_capacitor.py",
     "test_choose.py",
     "test_circuit.py",
-    "test_drop.py",
     "test_element.py",
     "test_ground.py",
     "test_heat.py",
