@@ -13,7 +13,6 @@ FILES = sorted(p.name for p in FOLDER.glob("test_*.py") if p.name != "test_recor
 PENDING = {
     "test_breaker.py",
     "test_capacitor.py",
-    "test_choose.py",
     "test_circuit.py",
     "test_element.py",
     "test_ground.py",
@@ -31,8 +30,6 @@ PENDING = {
     "test_start_curve.py",
     "test_start_doubts.py",
     "test_start_parts.py",
-    "test_strip.py",
-    "test_substitute.py",
     "test_supply.py",
     "test_trace.py",
     "test_trip.py",

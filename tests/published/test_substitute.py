@@ -6,6 +6,8 @@ import pytest
 
 import wirecalc
 
+from .records import independent, practice, source
+
 SAME = {
     "old_wire": "16 AWG",
     "new_wire": "16 AWG",
@@ -33,10 +35,13 @@ def not_passed(**changed):
     return bad
 
 
+@practice("a wire is replaced by one that is equal or better on every line")
 def test_the_same_wire_passes():
     assert not_passed() == {}
 
 
+@practice("a wire is replaced by one that is equal or better on every line")
+@independent("areas by ASTM B258's law: 16 AWG 1.309 mm2, under 1.5 and over 1 mm2")
 @pytest.mark.parametrize(
     ("changed", "line"),
     [
@@ -58,6 +63,8 @@ def test_one_lower_line_fails_alone(changed, line):
     assert not_passed(**changed) == {line: "fail"}
 
 
+@practice("a wire is replaced by one that is equal or better on every line")
+@independent("65 strands of 6.3 mil are 2580 cmil, of the 2583 of 16 AWG")
 @pytest.mark.parametrize(
     "changed",
     [
@@ -79,6 +86,7 @@ def test_equal_or_better_passes(changed):
     assert not_passed(**changed) == {}
 
 
+@practice("what is not known of either wire is looked up, not guessed")
 @pytest.mark.parametrize(
     ("changed", "line", "needs"),
     [
@@ -103,13 +111,19 @@ def test_what_is_not_known_cannot_be_told(changed, line, needs):
     assert wirecalc.run("substitute", **given).criterion(line).criterion.needs == needs
 
 
+@source(
+    "Stranded-wire charts of wire makers",
+    "undated",
+    "16 AWG as 7/24, 2828 cmil, and as 19/29, 2426 cmil",
+    seen="two or three compared",
+)
+@practice("another build of the gauge that has less metal is advised against")
 def test_another_build_of_the_gauge_with_less_metal_is_marginal():
-    # wire makers' stranded-wire charts, undated (two or three compared): 16 AWG is sold as
-    # 7/24 (2828 cmil) and as 19/29 (2426 cmil)
     changed = {"old_wire": "7x24 AWG", "new_wire": "19x29 AWG"}
     assert not_passed(**changed) == {"area of the same gauge": "marginal"}
 
 
+@independent("law of the gauge: the diameter falls with the number")
 def test_a_larger_awg_number_is_named_as_thinner():
     _, lines = verdicts(new_wire="18 AWG")
     assert lines["size of the wire"] == "fail"
@@ -117,6 +131,7 @@ def test_a_larger_awg_number_is_named_as_thinner():
     assert "larger AWG number is a thinner wire" in finding.criterion("size of the wire").reason
 
 
+@practice("a wire is replaced by one that is equal or better on every line")
 def test_the_lines_are_listed_and_nothing_is_lost():
     finding = wirecalc.run("substitute", old_wire="16 AWG", new_wire="18 AWG")
     (lines,) = finding.listings
@@ -128,8 +143,7 @@ def test_the_lines_are_listed_and_nothing_is_lost():
     assert finding.verdict == "fail"
 
 
-# Appliance wire by style, C and V: UL 758 style numbers as wire makers' style pages and selection
-# guides give them (one copy each): 1007, 1015, 1331, 3122, 3135, 3173, 3321, 10313
+# C and V
 STYLES = {"1007": (80, 300), "1015": (105, 600), "3173": (125, 600), "3321": (150, 600)}
 STYLES |= {"1331": (150, 600), "3135": (200, 600), "3122": (200, 300), "10313": (200, 600)}
 # which may stand for which by both numbers, read off by hand: a row is the style that was there
@@ -145,6 +159,14 @@ MAY = {
 }
 
 
+@source(
+    "UL 758, styles 1007, 1015, 1331, 3122, 3135, 3173, 3321, 10313",
+    "edition not stated",
+    "wire makers' style pages and selection guides: C and V",
+    seen="one copy each",
+)
+@practice("a wire is replaced by one that is equal or better on every line")
+@independent("rows read off by hand: both numbers no lower")
 @pytest.mark.parametrize("old", STYLES)
 @pytest.mark.parametrize("new", STYLES)
 def test_styles_of_appliance_wire_in_place_of_each_other(old, new):
