@@ -10,6 +10,8 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
+from .records import independent, memory, practice, source
+
 FAA = "FAA AC 43.13-1B (9/8/98), 11-174 a: the rating exceeds the place and the rise (one copy)"
 ROOM = "20 K for the rise: common practice, no source"
 DATA_SHEETS = "data sheets of terminals, from memory; vinyl 105 C on one trade page (220 F)"
@@ -24,6 +26,7 @@ NAMES = {"place": "place_temperature", "near_heater": "near_heater"}
 NAMES |= {"wire_rating": "wire_temperature", "terminal_rating": "terminal_temperature"}
 
 
+@independent("worked by hand in tests/data/demos.json")
 @pytest.mark.parametrize("name", ["D4.5a", "D4.5b", "D4.5c"])
 def test_demonstration(name):
     demo = DEMOS[name]
@@ -41,6 +44,8 @@ def judge(**given):
     return wirecalc.run("heat-rating", **typed)
 
 
+@source("FAA AC 43.13-1B", "9/8/98", "11-174 a, rating above place and rise", seen="one copy")
+@practice("20 K of room between place and rating")
 @pytest.mark.parametrize(
     ("rating", "verdict"),
     # a rating must exceed the place and the rise (FAA AC 43.13-1B, 11-174 a); 20 K are taken for
@@ -56,6 +61,7 @@ def test_the_weakest_rating_decides_in_a_place_of_90_c(part, rating, verdict):
     assert finding.criterion(f"temperature rating of the {part}").verdict == verdict
 
 
+@practice("200 C beside a heater that was not measured, 40 C as a warm room")
 @pytest.mark.parametrize(
     ("rating", "verdict"),
     # 200 C beside a heater is the usual assumption: common practice, no source
@@ -68,6 +74,7 @@ def test_a_place_beside_a_heater_that_was_not_measured_never_passes(rating, verd
     assert judge(**given).verdict == "cannot tell"
 
 
+@practice("200 C beside a heater that was not measured, 40 C as a warm room")
 @pytest.mark.parametrize(
     ("place", "verdict"),
     # 40 C is a warm room, and no place beside a heater that runs: common practice, no source
@@ -79,11 +86,15 @@ def test_a_place_beside_a_heater_that_reads_as_a_room_was_read_cold(place, verdi
     assert judge(**given).verdict == "pass"
 
 
+@practice("200 C beside a heater that was not measured, 40 C as a warm room")
+@practice("20 K of room between place and rating")
 def test_a_measured_place_comes_before_the_assumption():
     given = {"wire_temperature": 105, "terminal_temperature": 105, "near_heater": "yes"}
     assert judge(place_temperature=60, **given).verdict == "pass"
 
 
+@source("FAA AC 43.13-1B", "9/8/98", "11-174 a, rating above place and rise", seen="one copy")
+@practice("20 K of room between place and rating")
 def test_an_unknown_place_names_what_the_parts_would_do_for():
     finding = judge(wire_temperature=105, terminal_temperature=150)
     said = finding.criterion("temperature of the place").reason
@@ -92,6 +103,8 @@ def test_an_unknown_place_names_what_the_parts_would_do_for():
     assert "250 C, would do up to 230 C" in assumed.criterion("temperature of the place").reason
 
 
+@source("FAA AC 43.13-1B", "9/8/98", "11-174 a, rating above place and rise", seen="one copy")
+@practice("20 K of room between place and rating")
 def test_an_unknown_rating_names_what_would_do():
     finding = judge(place_temperature=130, wire_temperature=200)
     assert finding.verdict == "cannot tell"
@@ -99,6 +112,14 @@ def test_an_unknown_rating_names_what_would_do():
     assert "150 C or more" in action, (FAA, ROOM)  # 130 + 20
 
 
+@memory("data sheets of terminals; the upper end of vinyl on one trade page")
+@source(
+    "SAE AS20659; SAE AS7928/2",
+    "D; C",
+    "scope",
+    seen="one copy each, a data sheet and a trade page",
+)
+@practice("20 K of room between place and rating")
 @pytest.mark.parametrize(
     ("material", "place", "verdict"),
     [
@@ -127,6 +148,8 @@ def test_a_terminal_without_a_mark_goes_by_its_make(material, place, verdict):
     assert told == verdict, (DATA_SHEETS, AS20659, AS7928_2, TRADE_PAGE, ROOM)
 
 
+@source("A sleeving guide", "undated", "polyolefin and PVC tubing", seen="one copy")
+@practice("20 K of room between place and rating")
 @pytest.mark.parametrize(
     ("material", "low", "high"),
     # a sleeving guide: polyolefin tubing 125 to 135 C, PVC tubing 105 C
@@ -138,11 +161,20 @@ def test_a_sleeve_without_a_mark_goes_by_its_make(material, low, high):
     assert judge(place_temperature=high - 19, **given).verdict == "fail", (SLEEVES, ROOM)
 
 
+@source("FAA AC 43.13-1B", "9/8/98", "11-174 a, rating above place and rise", seen="one copy")
+@practice("20 K of room between place and rating")
 def test_a_mark_comes_before_the_make():
     given = {"wire_temperature": 105, "terminal_temperature": 105, "terminal_material": "vinyl"}
     assert judge(place_temperature=80, **given).verdict == "pass"
 
 
+@source("A trade page of terminals", "undated", "ratings in Fahrenheit", seen="one copy")
+@source(
+    "SAE AS20659; SAE AS7928/2",
+    "D; C",
+    "scope",
+    seen="one copy each, a data sheet and a trade page",
+)
 @pytest.mark.parametrize(
     ("material", "column", "fahrenheit"),
     # as some copies print them

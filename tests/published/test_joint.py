@@ -9,6 +9,8 @@ import pytest
 import wirecalc
 from wirecalc import BadInput, tables
 
+from .records import independent, memory, practice, source
+
 JOINT = {"wire": "16 AWG", "joint_length": "150 mm"}
 
 
@@ -26,6 +28,7 @@ def judged(criterion, wire, drop, amps, mm):
 AGAINST, HEAT = "joint against its wire", "heat in the joint"
 
 
+@source("NBSIR 76-1011", "1976", "abstract", seen="one copy")
 @pytest.mark.parametrize(("watts", "amps"), [(5, 0.8), (35, 15)])
 def test_a_glowing_joint_fails(watts, amps):
     # NBSIR 76-1011 (1976), abstract: glowing joints of 5 W at 0.8 A and 35 W at 15 A
@@ -35,6 +38,8 @@ def test_a_glowing_joint_fails(watts, amps):
     assert finding.criterion(AGAINST).verdict == "fail"
 
 
+@practice("a joint against 150 mm of its wire, 3 and 10 times, and 1 W")
+@independent("IACS copper, 17.241 nohm m, over the areas of ASTM B258 and 2 % of lay, by hand")
 @pytest.mark.parametrize("mm", [20, 150, 305])
 @pytest.mark.parametrize(
     ("ratio", "verdict"),
@@ -58,6 +63,7 @@ def test_a_joint_is_judged_alike_wherever_the_probes_sit(ratio, verdict, mm):
     assert finding.verdict == verdict
 
 
+@independent("IACS copper, 17.241 nohm m, over the areas of ASTM B258 and 2 % of lay, by hand")
 def test_the_heat_of_the_wire_is_not_that_of_the_joint():
     # 14 AWG, 305 mm: 8.45 mohm/m x 0.305 m = 2.578 mohm; at 20 A the wire makes 1.03 W by itself
     finding = wirecalc.run(
@@ -68,6 +74,8 @@ def test_the_heat_of_the_wire_is_not_that_of_the_joint():
     assert finding.verdict == "pass"
 
 
+@practice("a joint against 150 mm of its wire, 3 and 10 times, and 1 W")
+@independent("IACS copper, 17.241 nohm m, over the areas of ASTM B258 and 2 % of lay, by hand")
 @pytest.mark.parametrize(("watts", "verdict"), [(0.999, "pass"), (1.001, "fail")])
 def test_one_watt_in_the_joint_alone(watts, verdict):
     # 1 W: common practice, no source; 10 A through a foot of 16 AWG, 4.017 mohm of solid wire and
@@ -77,6 +85,8 @@ def test_one_watt_in_the_joint_alone(watts, verdict):
     assert judged(AGAINST, "16 AWG", millivolts, 10, 300) == "marginal"
 
 
+@practice("a connector bridges up to 15 mm of its wire, and a tenth is tolerance")
+@independent("IACS copper, 17.241 nohm m, over the areas of ASTM B258 and 2 % of lay, by hand")
 @pytest.mark.parametrize(
     ("share", "mm", "verdict"),
     # a connector bridges up to 15 mm of its wire; a tenth for the wire's own tolerance: common
@@ -96,6 +106,7 @@ def test_a_reading_below_that_of_the_wire_is_no_reading(share, mm, verdict):
     assert judged(AGAINST, "16 AWG", millivolts, 1, mm) == verdict
 
 
+@independent("V I - R I^2 is greatest at I = V / 2R, by hand")
 def test_the_band_of_the_heat_has_its_hump():
     # V I - R I^2 has its greatest at half the current at which the wire takes all of the drop: the
     # ends of a wide band of amps are colder than its middle. 16 AWG, 305 mm: 4.099 mohm
@@ -110,6 +121,7 @@ def test_the_band_of_the_heat_has_its_hump():
     assert at_end.criterion(HEAT).verdict == "pass"
 
 
+@independent("IACS, 10.371 ohm cmil/ft, over the unrounded areas of ASTM B258, by hand")
 @pytest.mark.parametrize(
     ("gauge", "ohm_per_kft"),
     # ohm of 1000 ft of annealed copper at 20 C, solid: IACS, 10.371 ohm cmil/ft (NBS Handbook 100,
@@ -128,6 +140,7 @@ def test_the_wire_beside_a_joint(gauge, ohm_per_kft):
     assert per_foot == pytest.approx(float(ohm_per_kft), rel=4e-4)
 
 
+@practice("no resistance of a given copper-clad wire is known")
 def test_copper_clad_wire_has_no_ratio():
     finding = wirecalc.run(
         "joint-drop",
@@ -141,6 +154,7 @@ def test_copper_clad_wire_has_no_ratio():
     assert "alu-01" in {c.key for c in finding.cautions}
 
 
+@independent("the band of the reading by hand")
 def test_a_small_drop_with_its_error_is_read():
     finding = wirecalc.run("joint-drop", drop="0.4 mV ±0.6 mV", current="8.7 A", **JOINT)
     assert finding.verdict == "cannot tell"  # its band reaches zero, which no joint has
@@ -165,6 +179,18 @@ def greatest(gauge, currents):
     return min(wire, max(currents.values()))
 
 
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
 @pytest.mark.parametrize(("inches", "mm", "currents"), WIDTHS, ids=lambda v: str(v)[:8])
 def test_currents_of_tabs(inches, mm, currents):
     for gauge, amps in currents.items():
@@ -188,6 +214,18 @@ def test_currents_of_tabs(inches, mm, currents):
             assert finding.figure("test current").figure.value == amps
 
 
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
 @pytest.mark.parametrize(
     ("width", "wire", "amps", "verdict"),
     [
@@ -206,6 +244,12 @@ def test_a_pair_that_ul_310_does_not_list(width, wire, amps, verdict):
     assert wirecalc.run("tab", **given, current=amps).verdict == verdict
 
 
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "9th edition, 2014",
+    "scope 1.2 and 1.3",
+    seen="two documents",
+)
 @pytest.mark.parametrize("metal", ["aluminum", "copper-clad aluminum"])
 def test_a_tab_is_for_copper(metal):
     # UL 310 scope 1.3
@@ -213,6 +257,12 @@ def test_a_tab_is_for_copper(metal):
     assert finding.criterion("copper only").verdict == "fail"
 
 
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "9th edition, 2014",
+    "scope 1.2 and 1.3",
+    seen="two documents",
+)
 @pytest.mark.parametrize("one", [w for w, _, _ in WIDTHS])
 @pytest.mark.parametrize("other", [m for _, m, _ in WIDTHS])
 def test_a_female_of_another_width_fails(one, other):
@@ -222,6 +272,12 @@ def test_a_female_of_another_width_fails(one, other):
     assert verdict == ("pass" if same else "fail")
 
 
+@source(
+    "IEC 61210, flat quick-connect terminations",
+    "2010, as JIS C 2809:2014",
+    "clause 4",
+    seen="two copies, the 9.5 mm tab one",
+)
 @pytest.mark.parametrize(
     ("width", "thickness", "verdict"),
     [
@@ -249,6 +305,12 @@ def test_thickness_of_a_tab(width, thickness, verdict):
 
 # a tab goes into a female of its own thickness: IEC 61210:2010 (as JIS C 2809:2014, clause 4) has
 # 0.5 and 0.8 mm apart; that another does not hold is common practice, no source
+@source(
+    "IEC 61210, flat quick-connect terminations",
+    "2010, as JIS C 2809:2014",
+    "clause 4",
+    seen="two copies, the 9.5 mm tab one",
+)
 @pytest.mark.parametrize(("female", "verdict"), [("0.020 in", "fail"), ("0.8 mm", "pass")])
 def test_a_female_of_another_thickness_fails(female, verdict):
     finding = wirecalc.run(
@@ -272,6 +334,12 @@ def ring(stud, hole, **more):
     return wirecalc.run("ring", stud=stud, wire="14 AWG", hole=f"{hole:.5f} mm", **more)
 
 
+@source(
+    "ASME B1.1",
+    "edition not stated",
+    "nominal diameters: 0.060 in and 0.013 in a number",
+    seen="one chart for No.6, No.8 and No.10",
+)
 @pytest.mark.parametrize(("stud", "thread"), THREADS)
 def test_the_hole_clears_the_thread_and_not_the_next_one(stud, thread):
     assert ring(stud, thread + 0.0001).criterion("hole clears the stud").verdict == "pass"
@@ -284,6 +352,12 @@ def test_the_hole_clears_the_thread_and_not_the_next_one(stud, thread):
     assert row.number("diameter_mm") == pytest.approx(thread, abs=5e-5)
 
 
+@source(
+    "A switchgear maker's system manual",
+    "2011",
+    "ring lugs to DIN 46237, least d2",
+    seen="one copy; an engineering note for M4 and M6",
+)
 @pytest.mark.parametrize(("stud", "hole"), [("M3", 3.2), ("M4", 4.3), ("M6", 6.5)])
 def test_usual_holes_that_were_seen(stud, hole):
     # a switchgear maker's system manual (2011), ring lugs to DIN 46237, least d2: M3 3.2, M4 4.3;
@@ -293,6 +367,8 @@ def test_usual_holes_that_were_seen(stud, hole):
     assert finding.verdict == "pass"
 
 
+@memory("DIN 46237, hole of an M5 ring, 5.3 mm")
+@practice("usual holes of rings and their spread of 0.38 mm")
 def test_a_recalled_hole_passes_well_inside_and_an_unknown_one_cannot_be_told():
     # M5: 5.3 mm from memory, to 0.2 mm; makers differ by 0.38 mm (common practice, no source)
     assert ring("M5", 5.3).verdict == "pass"
@@ -301,6 +377,7 @@ def test_a_recalled_hole_passes_well_inside_and_an_unknown_one_cannot_be_told():
     assert wirecalc.run("ring", stud="M5", wire="14 AWG").verdict == "cannot tell"
 
 
+@source("FAA AC 43.13-1B", "9/8/98", "11-174 a and b", seen="one copy")
 @pytest.mark.parametrize(("count", "verdict"), [(4, "pass"), (5, "fail")])
 def test_four_terminals_on_a_stud(count, verdict):
     # FAA AC 43.13-1B, 11-174 b
@@ -317,6 +394,12 @@ def torques(stud, wire="14 AWG"):
     }
 
 
+@source(
+    "NEC (NFPA 70), Informative Annex I",
+    "2005 and later",
+    "Tables I.1 column B and I.2",
+    seen="four copies of I.1, one or two of I.2",
+)
 @pytest.mark.parametrize(
     ("wire", "small", "large"),
     # NEC Informative Annex I, Table I.1, column B, slotted screws No.10 and larger, lbf-in
@@ -338,6 +421,12 @@ def test_slotted_screws_go_by_the_wire(stud, wire, small, large):
     assert found["slotted screw, large slot"] == (large, "lbf-in")
 
 
+@source(
+    "NEC (NFPA 70), Informative Annex I",
+    "2005 and later",
+    "Tables I.1 column B and I.2",
+    seen="four copies of I.1, one or two of I.2",
+)
 @pytest.mark.parametrize("stud", ["No.4", "No.6", "No.8"])
 def test_small_slotted_screws(stud):
     # NEC Informative Annex I, Table I.2: 7 lbf-in up to 20, for 8 AWG and thinner
@@ -347,6 +436,13 @@ def test_small_slotted_screws(stud):
     assert not any("slot" in name for name in torques(stud, "6 AWG"))
 
 
+@source(
+    "Installation manuals of telecom power plants",
+    "1998 to 1999",
+    "minimum torque of electrical connections",
+    seen="two manuals of one maker",
+)
+@memory("UL 486A, connecting-hardware bolts")
 @pytest.mark.parametrize(
     ("stud", "through_lug", "by_nut"),
     # lbf-in: bolts of UL 486A (from memory); telecom power plants 1998-1999, turned by the nut
@@ -365,6 +461,12 @@ def test_bolts_go_by_their_size_and_both_sources_are_shown(stud, through_lug, by
     assert found["screw turned by its nut, least"] == (by_nut, "lbf-in")
 
 
+@source(
+    "NEC (NFPA 70), Informative Annex I",
+    "2005 and later",
+    "Tables I.1 column B and I.2",
+    seen="four copies of I.1, one or two of I.2",
+)
 @pytest.mark.parametrize("stud", ["No.4", "No.6"])
 def test_nothing_but_slots_is_shown_for_the_smallest_screws(stud):
     assert all("slot" in name for name in torques(stud))
@@ -385,23 +487,50 @@ METRIC = {
 }
 
 
+@source(
+    "JIS C 8306",
+    "edition not stated",
+    "screw tightening torque",
+    seen="a maker of wiring devices citing it",
+)
+@source(
+    "A motor drive maker's manual",
+    "undated",
+    "ring lugs by the screw of the terminal",
+    seen="one copy",
+)
+@source(
+    "A terminal-board maker's table", "undated", "lead-through studs with a nut", seen="one copy"
+)
+@memory("IEC 60999-1, Table 4, column II; bolts of UL 486A")
 @pytest.mark.parametrize("stud", ["M3", "M3.5", "M4", "M5", "M6", "M8", "M10", "M12"])
 def test_metric_screws_and_studs_each_by_its_own_source(stud):
     expected = {name: (of[stud], "N m") for name, of in METRIC.items() if stud in of}
     assert torques(stud) == expected
 
 
+@source(
+    "A terminal-board maker's table", "undated", "lead-through studs with a nut", seen="one copy"
+)
+@memory("IEC 60999-1, Table 4, column II; bolts of UL 486A")
 def test_a_stud_with_a_nut_is_tightened_harder_than_a_slotted_screw():
     found = torques("M8")
     assert found["stud with a nut"][0] > 1.7 * found["slotted screw"][0]
 
 
+@source(
+    "NEC (NFPA 70), Informative Annex I",
+    "2005 and later",
+    "Tables I.1 column B and I.2",
+    seen="four copies of I.1, one or two of I.2",
+)
 def test_no_torque_is_made_up():
     assert torques("No.4", "6 AWG") == {}
     finding = wirecalc.run("ring", stud="No.4", wire="6 AWG")
     assert "torque" in {n.what for n in finding.not_checked}
 
 
+@source("NIST SP 811", "2008", "appendix B, exact factors", seen="known constants")
 def test_both_units_of_a_torque_are_one_torque():
     # 1 lbf-in is 4.4482216 N x 0.0254 m; the printed pairs are rounded, by up to 1.8 %
     for row in tables.load("ring-torques").rows:
@@ -409,6 +538,7 @@ def test_both_units_of_a_torque_are_one_torque():
         assert row.number("torque_Nm") == pytest.approx(exact, rel=0.018)
 
 
+@practice("a hole to one and a half times the stud")
 @pytest.mark.parametrize(
     ("stud", "widest"), [("M6", 9.0), ("M4", 6.0), ("No.10", 7.239), ("1/4", 9.525)]
 )
@@ -418,6 +548,7 @@ def test_a_hole_leaves_a_seat_to_half_as_wide_again(stud, widest):
     assert ring(stud, widest + 0.005).criterion("hole leaves a seat").verdict == "fail"
 
 
+@practice("usual holes of rings and their spread of 0.38 mm")
 @pytest.mark.parametrize(("stud", "usual"), [("No.10", 5.03), ("No.8", 4.39), ("1/4", 6.73)])
 def test_holes_of_makers_differ_by_so_much(stud, usual):
     # usual holes and their spread of 0.38 mm: common practice, no source
@@ -431,6 +562,7 @@ METRIC_CORDS = [("0.5 mm2", 3), ("0.75 mm2", 6), ("1.0 mm2", 10), ("1.5 mm2", 16
 METRIC_CORDS += [("4 mm2", 32), ("6 mm2", 40), ("10 mm2", 63)]
 
 
+@memory("IEC 60335-1, Table 11, least cross-section of supply cords")
 @pytest.mark.parametrize(("wire", "amps"), METRIC_CORDS)
 def test_what_a_metric_cord_carries(wire, amps):
     row = tables.load("metric-cords").row(nominal_mm2=float(wire.removesuffix(" mm2")))
@@ -438,6 +570,13 @@ def test_what_a_metric_cord_carries(wire, amps):
     assert row.source.confidence == "memory"
 
 
+@memory("IEC 60335-1, Table 11, least cross-section of supply cords")
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
 @pytest.mark.parametrize(
     ("wire", "amps", "verdict"),
     [

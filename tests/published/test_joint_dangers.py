@@ -11,6 +11,8 @@ import pytest
 import wirecalc
 from wirecalc import Verdict
 
+from .records import independent, memory, practice, source
+
 PRACTICE = "common practice, no source"
 # 2.29 mm past the barrel; bare behind it 3.05 mm to 10 AWG, 6.35 mm from 8 AWG
 AIRFRAME = "airframe maintenance manual, terminal lugs without insulation grip (one copy)"
@@ -53,11 +55,25 @@ ASKED = [
 ]
 
 
+@practice("20 K of room between place and rating")
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
 @pytest.mark.parametrize("name", WHOLE)
 def test_the_whole_set_of_readings_passes(name):
     assert verdict(name, WHOLE[name]) == "pass"
 
 
+@practice("what a careful technician does not let a joint go without")
 @pytest.mark.parametrize(("name", "left_out"), ASKED)
 def test_a_check_of_every_such_job_that_was_left_out_cannot_be_told(name, left_out):
     finding = wirecalc.run(name, **{n: v for n, v in WHOLE[name].items() if n != left_out})
@@ -66,6 +82,28 @@ def test_a_check_of_every_such_job_that_was_left_out_cannot_be_told(name, left_o
     assert verdict(name, WHOLE[name] | {left_out: "unknown"}) == "cannot tell"
 
 
+@source("An airframe maker's standard wiring practices", "2015", "20-30-11 step 6", seen="one copy")
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
+@source(
+    "IEC 61210, flat quick-connect terminations",
+    "2010, as JIS C 2809:2014",
+    "clause 4",
+    seen="two copies, the 9.5 mm tab one",
+)
+@practice("the maker's listing of a connector decides")
+@practice("200 C beside a heater that was not measured, 40 C as a warm room")
+@practice("a hole to one and a half times the stud")
 @pytest.mark.parametrize(
     ("about", "name", "given", "expected", "source"),
     [
@@ -176,6 +214,22 @@ def test_a_danger_is_not_let_go(about, name, given, expected, source):
     assert verdict(name, given) == expected, (about, source)
 
 
+@source("NASA-STD-8739.4", "Change 6, 2011", "10.1.7 b, insulation clearance", seen="two copies")
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
+@source("UL 486E", "as reprinted 2015", "Table 22", seen="one reprint")
+@practice("the maker's listing of a connector decides")
+@practice("20 K of room between place and rating")
 @pytest.mark.parametrize(
     ("about", "name", "given", "source"),
     [
@@ -251,11 +305,30 @@ MORE = [
 ]
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
+@practice("20 K of room between place and rating")
 @pytest.mark.parametrize(("name", "more"), MORE, ids=str)
 def test_knowing_more_never_lowers_a_pass(name, more):
     assert verdict(name, WHOLE[name] | more) == "pass"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
 @pytest.mark.parametrize(
     ("amps", "expected"),
     # NEC Table 400.5(A)(1), column B: 16 AWG carries 13 A; UL 486 assigns a 16 AWG connector none
@@ -265,6 +338,19 @@ def test_a_current_above_that_of_the_wire_fails_where_none_is_assigned(amps, exp
     assert verdict("splice", BUTT, current=amps) == expected
 
 
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
+@memory("IEC 60335-1, Table 11, least cross-section of supply cords")
 @pytest.mark.parametrize(
     ("wire", "amps", "expected"),
     [
@@ -291,6 +377,18 @@ def test_above_the_test_current_of_a_tab(wire, amps, expected):
     assert verdict("tab", TAB, wire=wire, current=amps) == expected
 
 
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
 def test_a_fail_on_a_tab_speaks_of_the_limit_and_not_of_care():
     finding = wirecalc.run("tab", **TAB, current="14 A")
     assert "80 %" not in (finding.decided_by.because or "")
@@ -299,6 +397,7 @@ def test_a_fail_on_a_tab_speaks_of_the_limit_and_not_of_care():
     assert between.verdict is Verdict.MARGINAL
 
 
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 def test_a_metric_wire_says_as_which_gauge_it_was_taken():
     for name, given in (("tab", TAB), ("splice", BUTT | {"barrel": "16-14 AWG"})):
         wire = "1.5 mm2" if name == "tab" else ["1.5 mm2"]
@@ -307,6 +406,12 @@ def test_a_metric_wire_says_as_which_gauge_it_was_taken():
         assert said["current judged as"] == "16 AWG"
 
 
+@source(
+    "Crimp inspection sheets of terminal makers",
+    "two makers, undated",
+    "no strand nicked or missing",
+    seen="two copies",
+)
 def test_strands_that_pass_are_not_told_to_be_cut_back():
     whole = wirecalc.run("strands", wire="26x30 AWG", cut_strands="0", nicked_strands="0")
     assert whole.verdict == "pass"
@@ -316,6 +421,7 @@ def test_strands_that_pass_are_not_told_to_be_cut_back():
     assert "crimp-02" in {c.key for c in nicked.cautions}
 
 
+@practice("20 K of room between place and rating")
 def test_a_part_of_the_stock_is_not_blamed_for_the_wire(tmp_path):
     # common practice, no source: 20 K above the place; a 105 C wire in a place of 150 C
     stock = tmp_path / "stock.csv"
@@ -331,6 +437,7 @@ def test_a_part_of_the_stock_is_not_blamed_for_the_wire(tmp_path):
     assert hot.verdict == "pass"
 
 
+@practice("20 K of room between place and rating")
 def test_the_part_that_fails_is_the_part_that_next_names():
     # 20 K above the place: common practice, no source
     given = {"place_temperature": "150 C", "terminal_temperature": "250 C"}
@@ -341,6 +448,12 @@ def test_the_part_that_fails_is_the_part_that_next_names():
     assert sleeve.decided_by.action == "use a sleeve rated for the place and 20 K more"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
 def test_no_part_is_bought_for_a_current_that_the_wire_does_not_carry(tmp_path):
     # NEC Table 400.5(A)(1), column B: a cord of 18 AWG carries 10 A
     stock = tmp_path / "stock.csv"
@@ -355,6 +468,7 @@ def test_no_part_is_bought_for_a_current_that_the_wire_does_not_carry(tmp_path):
     assert wirecalc.run("choose", **given, current="5.6 A").verdict == "pass"
 
 
+@practice("nothing of a wire that replaces another may be lower")
 def test_a_wire_that_is_no_lower_is_not_told_to_be_left():
     given = {f"{who}_wire_temperature": "105 C" for who in ("old", "new")}
     given |= {f"{who}_wire_voltage": "600 V" for who in ("old", "new")}
@@ -366,6 +480,7 @@ def test_a_wire_that_is_no_lower_is_not_told_to_be_left():
     assert "sub-01" in {c.key for c in thinner.cautions}
 
 
+@practice("connectors are marked 300 V or 600 V")
 @pytest.mark.parametrize(
     ("volts", "expected"),
     # unmarked connectors: 300 V and 600 V are the usual markings, common practice, no source
@@ -375,12 +490,14 @@ def test_an_unmarked_connector_is_good_for_the_usual_volts(volts, expected):
     assert verdict("splice", BUTT, voltage=volts) == expected
 
 
+@practice("20 K of room between place and rating")
 def test_what_fails_in_a_splice_is_named_for_the_place():
     # 20 K above the place: common practice, no source
     finding = wirecalc.run("splice", **BUTT | {"wire_temperature": "75 C"})
     assert finding.decided_by.action == "use a wire rated for the place and 20 K more"
 
 
+@source("An airframe maker's standard wiring practices", "2015", "20-30-11 step 6", seen="one copy")
 @pytest.mark.parametrize(("stripped", "expected"), [("11.0 mm", "marginal"), ("11.1 mm", "fail")])
 def test_at_a_stop_all_bare_wire_lies_behind_the_barrel(stripped, expected):
     # 8 mm deep and 3.05 mm bare behind it

@@ -11,6 +11,8 @@ import wirecalc
 from wirecalc import crimps, tables
 from wirecalc.wires import GAUGES, gauge_number, read_wire
 
+from .records import independent, memory, practice, source
+
 NEWTONS = pint.UnitRegistry().Quantity(1, "lbf").to("N").magnitude  # pint's own default registry
 PRINTED_FACTOR = 4.45  # the UL sheets convert with 4.45 N/lbf: 20 lbf is printed 89.0 N
 
@@ -56,12 +58,14 @@ def printed_pair_agrees(row):
     return exact - digit / 2 - 1e-9 <= newtons <= by_sheet + digit / 2 + 1e-9
 
 
+@independent("the pint library's own registry")
 def test_newtons_against_lbf_in_every_row():
     assert len(pull_rows()) > 100
     apart = {who(row) for row in pull_rows() if not printed_pair_agrees(row)}
     assert apart == set(ODD_PAIRS)
 
 
+@independent("the pint library's own registry")
 @pytest.mark.parametrize(("key", "percent"), ODD_PAIRS.items(), ids=str)
 def test_the_odd_pairs_are_off_by_what_is_said(key, percent):
     row = next(row for row in pull_rows() if who(row) == key)
@@ -69,6 +73,19 @@ def test_the_odd_pairs_are_off_by_what_is_said(key, percent):
     assert off == pytest.approx(percent, abs=0.005)
 
 
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
+@source(
+    "SAE AS7928, formerly MIL-T-7928",
+    "edition not stated",
+    "tensile strength",
+    seen="an application specification; IPC/WHMA-A-620B Table 19-12 in a connector maker's report, 2019",
+)
+@source("UL 486E", "as reprinted 2015", "Table 22", seen="one reprint")
 @pytest.mark.parametrize(
     ("standard", "gauge", "lbf"),
     [(name, g, f) for name, ladder in LADDERS for g, f in ladder.items()],
@@ -80,6 +97,7 @@ def test_minimum_against_the_reprints(standard, gauge, lbf):
     assert minimum.above is None
 
 
+@source("NASA-STD-8739.4", "Change 6, 2011", "Table 13-1 and 13.7", seen="one copy")
 @pytest.mark.parametrize(("gauge", "newtons"), [("24", 36), ("22", 57)])
 def test_nasa_is_judged_in_newtons(gauge, newtons):
     # NASA-STD-8739.4 Change 6 (2011), Table 13-1
@@ -88,6 +106,7 @@ def test_nasa_is_judged_in_newtons(gauge, newtons):
     assert minimum.lbf == pytest.approx(newtons / NEWTONS, rel=1e-12)
 
 
+@source("NASA-STD-8739.4", "Change 6, 2011", "Table 13-1 and 13.7", seen="one copy")
 @pytest.mark.parametrize("gauge", ["18", "26", "20"])
 def test_nasa_says_nothing_of_sizes_it_does_not_list(gauge):
     minimum = crimps.pull_minimum(read_wire(f"{gauge} AWG"), "nasa-8739-4")
@@ -100,6 +119,13 @@ def smallest_and_largest(names, gauge):
     return (min(listed), max(listed)) if listed else None
 
 
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
+@source("UL 486E", "as reprinted 2015", "Table 22", seen="one reprint")
 @pytest.mark.parametrize("gauge", GAUGES)
 def test_a_crimp_asks_for_more_than_any_clamp(gauge):
     crimp = smallest_and_largest(
@@ -112,6 +138,7 @@ def test_a_crimp_asks_for_more_than_any_clamp(gauge):
         assert crimp[0] > clamp[1]
 
 
+@practice("crimps and clamps are two families")
 @pytest.mark.parametrize(
     ("terminal", "standard"),
     [("ring", "ul-486e"), ("push-on", "iec-60999-1"), ("clamp", "ul-486a")],
@@ -121,6 +148,12 @@ def test_the_table_of_the_other_family_is_refused(terminal, standard):
         wirecalc.run("pull", wire="18 AWG", force="24 lbf", terminal=terminal, standard=standard)
 
 
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
 @pytest.mark.parametrize(
     ("wire", "force", "verdict"),
     [
@@ -144,6 +177,12 @@ def test_ring_terminal_by_ul_486a(wire, force, verdict):
     assert wirecalc.run("pull", wire=wire, force=force, terminal="ring").verdict == verdict
 
 
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
 @pytest.mark.parametrize(
     ("force", "verdict"), [("19.9 lbf", "fail"), ("29.9 lbf", "cannot tell"), ("30 lbf", "pass")]
 )
@@ -152,6 +191,13 @@ def test_a_size_between_two_listed_ones_is_not_interpolated(force, verdict):
     assert wirecalc.run("pull", wire="17 AWG", force=force, terminal="ring").verdict == verdict
 
 
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
+@memory("UL 310, section 10, crimp pull-out")
 def test_a_push_on_terminal_is_judged_by_the_same_minimum_that_was_seen():
     # UL 310 has the ladder of UL 486A (from memory); UL 486A in three copies: 20 lbf at 18 AWG
     given = {"wire": "18 AWG", "terminal": "push-on"}
@@ -162,6 +208,13 @@ def test_a_push_on_terminal_is_judged_by_the_same_minimum_that_was_seen():
     assert finding.figure("minimum of ul-310").figure.source.confidence == "memory"
 
 
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
+@memory("UL 310, section 10, crimp pull-out")
 @pytest.mark.parametrize("gauge", ["26", "24", "22", "20", "18", "16", "14", "12", "10"])
 def test_ul_310_is_shown_and_ul_486a_judges_where_both_are_the_same(gauge):
     wire = read_wire(f"{gauge} AWG")
@@ -169,6 +222,13 @@ def test_ul_310_is_shown_and_ul_486a_judges_where_both_are_the_same(gauge):
     assert crimps.judging_minimum(wire, "ul-310").source.key == "ul-486a"
 
 
+@memory("UL 486C, pull-out of crimped splices")
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
 @pytest.mark.parametrize(
     ("force", "verdict"),
     [
@@ -189,12 +249,19 @@ def test_a_splice_goes_by_ul_486c_and_with_care_by_ul_486a(terminal, force, verd
 UL_486C = {"22": 8, "18": 10, "16": 15, "14": 25, "12": 35, "10": 40}
 
 
+@memory("UL 486C, pull-out of crimped splices")
 @pytest.mark.parametrize(("gauge", "lbf"), UL_486C.items())
 def test_minimum_of_a_splice(gauge, lbf):
     minimum = crimps.pull_minimum(read_wire(f"{gauge} AWG"), "ul-486c")
     assert (minimum.lbf, minimum.above) == (lbf, None)
 
 
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
 @pytest.mark.parametrize(
     ("area", "verdict"),
     # 0.82 mm2 is how 18 AWG is printed (UL 486A tables, two digits): 20 lbf; 0.85 is another size,
@@ -205,6 +272,7 @@ def test_a_metric_size_is_a_gauge_only_as_it_is_printed(area, verdict):
     assert wirecalc.run("pull", wire=area, force="25 lbf", terminal="ring").verdict == verdict
 
 
+@memory("UL 486C, pull-out of crimped splices")
 def test_a_splice_of_a_size_that_is_not_known_cannot_be_told():
     # 20 AWG is not sure in memory: 8 lbf at 22 and 10 at 18 AWG
     given = {"wire": "20 AWG", "terminal": "butt"}
@@ -212,6 +280,12 @@ def test_a_splice_of_a_size_that_is_not_known_cannot_be_told():
     assert wirecalc.run("pull", **given, force="7.9 lbf").verdict == "fail"
 
 
+@source(
+    "An alloy conductor maker's comparison",
+    "undated",
+    "least breaks of soft copper of 7 strands",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("wire", "lbf", "newtons"),
     # alloy conductor maker's comparison, 7 strands of soft copper, least break (one copy): its lbf
@@ -225,6 +299,14 @@ def test_soft_copper_breaks_from_what_was_printed_as_the_least(wire, lbf, newton
     assert high > 1.2 * lbf
 
 
+@source("ASTM B3", "1995", "Table 1, diameters", seen="one copy")
+@source(
+    "An alloy conductor maker's comparison",
+    "undated",
+    "least breaks of soft copper of 7 strands",
+    seen="one copy",
+)
+@memory("40 ksi, the upper strength of annealed copper; 70 ksi of hard-drawn copper")
 @pytest.mark.parametrize(
     ("gauge", "diameter"),
     # ASTM B3-95 Table 1, diameters in inch (one copy)
@@ -237,6 +319,8 @@ def test_breaking_force_on_printed_diameters(gauge, diameter):
     assert high / low == pytest.approx(40 / 31)
 
 
+@source("ASTM B3", "1995", "Table 1, diameters", seen="one copy")
+@memory("40 ksi, the upper strength of annealed copper; 70 ksi of hard-drawn copper")
 def test_table_of_breaking_forces_on_the_diameters_of_astm_b3():
     # ASTM B3-95 Table 1, diameters in inch (one copy): the table holds the AWG law rounded to them;
     # here the law is worked out anew
@@ -254,6 +338,13 @@ def test_table_of_breaking_forces_on_the_diameters_of_astm_b3():
     assert not wrong
 
 
+@source("ASTM B3", "1995", "Table 1, diameters", seen="one copy")
+@source(
+    "An alloy conductor maker's comparison",
+    "undated",
+    "least breaks of soft copper of 7 strands",
+    seen="one copy",
+)
 def test_share_of_the_wires_own_strength():
     # 18 AWG: pi/4 x 0.0403 in squared (ASTM B3-95 Table 1) x 31000 psi (the least in print) is
     # 39.54 lbf, and 24 lbf is 60.7 % of it
@@ -263,6 +354,7 @@ def test_share_of_the_wires_own_strength():
     assert share.value == pytest.approx(60.7, abs=0.05)
 
 
+@memory("40 ksi, the upper strength of annealed copper; 70 ksi of hard-drawn copper")
 def test_more_than_copper_can_bear_is_refused():
     # 18 AWG at 70 ksi (hard-drawn copper bears less, from memory) breaks at 89.3 lbf
     with pytest.raises(wirecalc.BadInput):

@@ -9,6 +9,8 @@ import wirecalc
 from wirecalc import conductors, tables
 from wirecalc.wires import CMIL_PER_MM2, read_wire
 
+from .records import independent, memory, practice, source
+
 GUIDE = "a component maker's circular-mil guide, undated, worked strandings (one copy)"
 SUMS = f"{GUIDE}; NASA-STD-8739.4 Change 6, 19.11; magnet-wire splice sheets, undated (one copy)"
 CHARTS_OF_MAKERS = "wire makers' stranded-wire charts, undated; a chart of ASTM classes K and M"
@@ -26,6 +28,12 @@ def law_mils(gauge):
     return 5.0 * 92 ** ((36 - int(gauge)) / 39)
 
 
+@source(
+    "A component maker's circular-mil guide",
+    "undated",
+    "worked strandings and sums",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("wire", "cmil"),
     [
@@ -40,6 +48,13 @@ def test_circular_mils_of_counted_strands(wire, cmil):
     assert round(read_wire(wire).area_cmil) == cmil, GUIDE
 
 
+@source(
+    "A component maker's circular-mil guide",
+    "undated",
+    "worked strandings and sums",
+    seen="one copy",
+)
+@source("NASA-STD-8739.4", "Change 6, 2011", "19.11, sum of circular mils", seen="one copy")
 @pytest.mark.parametrize(
     ("wires", "total"),
     [
@@ -62,6 +77,12 @@ def test_sum_of_circular_mils(wires, total):
     assert metric == pytest.approx(total * 5.067075e-4, rel=3e-4)  # pi/4 x (0.0254 mm)^2
 
 
+@source(
+    "NEC (NFPA 70), Chapter 9",
+    "edition not stated",
+    "Table 8, areas and diameters",
+    seen="a reprint",
+)
 @pytest.mark.parametrize(
     ("wires", "total", "slack"),
     [
@@ -77,6 +98,7 @@ def test_sum_of_gauges_against_sums_of_printed_areas(wires, total, slack):
     assert abs(finding.figure("copper in the barrel").figure.value - total) <= slack
 
 
+@independent("the pint library's own registry")
 def test_a_circular_mil_against_the_pint_library():
     theirs = pint.UnitRegistry().Quantity(1, "mm**2").to("circular_mil").magnitude
     assert theirs == pytest.approx(CMIL_PER_MM2, rel=1e-9)
@@ -121,12 +143,25 @@ def written(count, strand):
     return f"{count}x{strand} AWG" if int(strand) > 22 else f"{count}x{law_mils(strand):.12g} mil"
 
 
+@source(
+    "Wire makers' stranded-wire charts",
+    "undated",
+    "builds of 24 to 10 AWG",
+    seen="two or three charts compared",
+)
 def test_the_charts_are_held_whole():
     held = {(r.text("awg"), r.text("construction")) for r in tables.load("strandings").rows}
     assert held == set(STRANDINGS), CHARTS_OF_MAKERS
     assert len(STRANDINGS) == 37
 
 
+@source(
+    "Wire makers' stranded-wire charts",
+    "undated",
+    "builds of 24 to 10 AWG",
+    seen="two or three charts compared",
+)
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 @every_stranding
 def test_copper_of_a_standard_stranding_against_its_gauge(gauge, build):
     off = abs(share_of_gauge(gauge, build, law_mils) - 1)
@@ -140,6 +175,12 @@ def test_copper_of_a_standard_stranding_against_its_gauge(gauge, build):
     assert wire.area_cmil == pytest.approx(int(count) * law_mils(strand) ** 2, rel=1e-9)
 
 
+@source(
+    "Wire makers' stranded-wire charts",
+    "undated",
+    "builds of 24 to 10 AWG",
+    seen="two or three charts compared",
+)
 @every_stranding
 def test_a_standard_stranding_fits_the_barrel_of_its_own_gauge(gauge, build):
     wire = f"{written(*build.split('/'))} copper"
@@ -149,6 +190,13 @@ def test_a_standard_stranding_fits_the_barrel_of_its_own_gauge(gauge, build):
         assert finding.verdict == "pass", (barrel, CHARTS_OF_MAKERS)
 
 
+@source(
+    "Wire makers' stranded-wire charts",
+    "undated",
+    "builds of 24 to 10 AWG",
+    seen="two or three charts compared",
+)
+@independent("a range that is typed binds as typed; edges by hand")
 @pytest.mark.parametrize(
     ("wire", "barrel", "criterion"),
     [
@@ -164,6 +212,8 @@ def test_a_wire_of_another_gauge_does_not_fit(wire, barrel, criterion):
     assert finding.criterion(criterion).verdict == "fail"
 
 
+@independent("a range that is typed binds as typed; edges by hand")
+@practice("5 % of a range at either end calls for care")
 @pytest.mark.parametrize(
     ("total", "verdict"),
     [
@@ -188,6 +238,12 @@ def test_a_range_typed_as_areas_binds_as_typed(total, verdict):
 ASSIGNED = [("14", 15), ("12", 20), ("10", 30), ("8", 50), ("6", 65), ("4", 85)]
 
 
+@source(
+    "UL 486 series",
+    "edition not stated",
+    "assigned and static heating currents",
+    seen="one engineering guide",
+)
 @pytest.mark.parametrize(("gauge", "amps"), ASSIGNED)
 def test_current_against_ul_486_assigned_currents(gauge, amps):
     given = {"wire": [f"{gauge} AWG"], "barrel": f"{gauge} AWG"} | COOL
@@ -200,6 +256,18 @@ def test_current_against_ul_486_assigned_currents(gauge, amps):
     assert wirecalc.run("splice", **given, current=f"{over + 0.1} A").verdict == "fail"
 
 
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
 @pytest.mark.parametrize(
     ("tab", "current", "expected"),
     [
@@ -226,6 +294,20 @@ def test_current_of_a_push_on_terminal_against_ul_310(tab, current, expected):
     assert wirecalc.run("splice", **given, current=current).verdict == expected, (UL_310, CORD)
 
 
+@source(
+    "UL 486 series",
+    "edition not stated",
+    "assigned and static heating currents",
+    seen="one engineering guide",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
+@memory("IEC 60335-1, Table 11, least cross-section of supply cords")
+@practice("half of a static heating current calls for care")
 @pytest.mark.parametrize(
     ("wire", "amps", "verdict"),
     [
@@ -255,6 +337,12 @@ def test_current_where_ul_486_assigns_none(wire, amps, verdict):
     assert finding.criterion("current in the connector").verdict == verdict, (UL_486, CORD)
 
 
+@source(
+    "UL 486 series",
+    "edition not stated",
+    "assigned and static heating currents",
+    seen="one engineering guide",
+)
 def test_the_current_of_two_wires_is_a_note_up_to_what_one_may_carry():
     given = {"wire": ["14 AWG"] * 2, "barrel": "400-20000 cmil", "wire_limit": "3"} | COOL
     assert wirecalc.run("splice", **given, current="15 A").verdict == "pass"
@@ -262,6 +350,12 @@ def test_the_current_of_two_wires_is_a_note_up_to_what_one_may_carry():
     assert wirecalc.run("splice", **given, current="20.1 A").verdict == "fail"
 
 
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "9th edition, 2014",
+    "scope 1.2 and 1.3",
+    seen="two documents",
+)
 @pytest.mark.parametrize(
     ("count", "verdict"),
     # UL 310 scope 1.2: one or two conductors, in combinations that the maker lists
@@ -274,6 +368,7 @@ def test_a_push_on_terminal_takes_two_wires_at_most(count, verdict):
     assert finding.verdict == verdict
 
 
+@practice("20 K of room between place and rating")
 @pytest.mark.parametrize(
     ("rating", "verdict"),
     [
@@ -296,6 +391,13 @@ def test_the_weakest_rating_decides_in_a_place_of_90_c(rating, verdict):
         assert finding.verdict == verdict
 
 
+@source("CPSC Publication 516", "June 2011", "aluminium wire and its repair", seen="three copies")
+@source(
+    "UL 310, electrical quick-connect terminals",
+    "9th edition, 2014",
+    "scope 1.2 and 1.3",
+    seen="two documents",
+)
 @pytest.mark.parametrize("metal", ["aluminum", "copper-clad aluminum"])
 def test_aluminium_is_refused(metal):
     # CPSC Publication 516 (June 2011); UL 310 scope 1.3
@@ -309,6 +411,12 @@ STATIC = {"24": 7, "22": 9, "20": 12, "18": 17, "16": 18, "14": 30, "12": 35, "1
 STATIC |= {"8": 70, "6": 95, "4": 125}
 
 
+@source(
+    "UL 486 series",
+    "edition not stated",
+    "assigned and static heating currents",
+    seen="one engineering guide",
+)
 def test_static_heating_currents_as_the_guide_has_them():
     held = {r.text("awg"): r.number("static_heating_A") for r in tables.load("joint-currents").rows}
     assert held == STATIC
