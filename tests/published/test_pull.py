@@ -83,7 +83,7 @@ def test_the_odd_pairs_are_off_by_what_is_said(key, percent):
     "SAE AS7928, formerly MIL-T-7928",
     "edition not stated",
     "tensile strength",
-    seen="an application specification; IPC/WHMA-A-620B Table 19-12 in a connector maker's report, 2019",
+    seen="an application specification; IPC/WHMA-A-620B Table 19-12 in a report of 2019",
 )
 @source("UL 486E", "as reprinted 2015", "Table 22", seen="one reprint")
 @pytest.mark.parametrize(
