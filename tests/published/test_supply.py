@@ -10,15 +10,7 @@ import pytest
 import wirecalc
 from wirecalc import BadInput, tables
 
-# where the values below come from
-MAKERS = (
-    "makers' sheets, volts at the load, 90 to 110 % of the plate: an appliance repair text and an "
-    "ice-machine service manual (two copies, by excerpt; the row plate of supply-ranges)"
-)
-TABLE_8 = "NEC (NFPA 70), 2011, Chapter 9 Table 8, 75 C, and its note 2, 0.00323 per K (two copies)"
-ADVICE = "NEC, 210.19(A) and 215.2(A), informational notes, 3 and 5 % (two copies)"
-PRACTICE = "common practice, no source"
-BY_HAND = "independent method: Kirchhoff's laws worked by hand from the readings"
+from .records import independent, memory, practice, source
 
 
 def supply(plate="115 V", **given):
@@ -29,10 +21,15 @@ def verdict(finding, name):
     return str(finding.criterion(name).verdict)
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
 @pytest.mark.parametrize(
     ("plate", "least", "most"),
     [
-        # 90 and 110 % of the plate: MAKERS
         (115, 103.5, 126.5),
         (120, 108, 132),
         (208, 187.2, 228.8),
@@ -46,6 +43,14 @@ def test_running_volts_within_a_tenth_of_the_plate(plate, least, most):
     assert supply(f"{plate} V", voltage_running=f"{most + 0.1:.1f} V").verdict == "fail"
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@independent("a load of plain resistance takes power with the square of the volts")
+@practice("a 240 V machine on a 208 V service is no match: its plate does not name it")
 def test_a_240_v_plate_on_208_v_is_no_match_and_no_part_is_at_fault():
     found = supply("240 V", voltage_running="208 V", nominal_voltage="208 V")
     assert verdict(found, "service for the plate, lower limit") == "fail"
@@ -60,8 +65,14 @@ def test_a_240_v_plate_on_208_v_is_no_match_and_no_part_is_at_fault():
     assert high.verdict == "fail"
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
 def test_a_208_240_v_plate_takes_both_services():
-    # MAKERS: from 90 % of 208 V to 110 % of 240 V
+    # from 90 % of 208 V to 110 % of 240 V
     for nominal, volts in (("208 V", "205 V"), ("240 V", "238 V")):
         found = supply(
             "240 V",
@@ -75,8 +86,14 @@ def test_a_208_240_v_plate_takes_both_services():
     assert low.verdict == "fail"  # 90 % of 208 V is 187.2 V
 
 
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
+@independent("ends of the meter's band by arithmetic")
 def test_the_errors_of_two_readings_are_independent_and_the_way_out_is_said():
-    # ADVICE: 3 %; the ends of the band by hand
     lost = "volts lost with the load, of those at rest"
     # ±(1 % + 0.3 V): at worst 120.49 V at rest and 115.728 V running, 3.952 % apart
     both = supply(
@@ -92,11 +109,24 @@ def test_the_errors_of_two_readings_are_independent_and_the_way_out_is_said():
     assert verdict(counts, lost) == "pass"
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
 @pytest.mark.parametrize("what", ["voltage_running", "voltage_at_rest"])
 def test_240_v_on_a_120_v_item_fails(what):
     assert supply("120 V", **{what: "240 V"}).verdict == "fail"
 
 
+@practice("no volts at an outlet: it is dead")
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
 @pytest.mark.parametrize(
     "given",
     [
@@ -109,8 +139,14 @@ def test_a_dead_outlet_fails(given):
     assert supply(**given).verdict == "fail"
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
 def test_volts_at_rest_alone_pass_nothing():
-    # MAKERS: 103.5 V are 90 % of 115 V
+    # 103.5 V are 90 % of 115 V
     good = supply(voltage_at_rest="120 V")
     assert good.verdict == "cannot tell"
     assert "voltage_running" in {
@@ -121,11 +157,18 @@ def test_volts_at_rest_alone_pass_nothing():
     assert supply().verdict == "cannot tell"
 
 
+@source(
+    "83 Ill. Adm. Code",
+    "edition not stated",
+    "section 410.300, 113 to 127 V of a 120 V service",
+    seen="two copies",
+)
+@memory("ANSI C84.1 range A, 5 % off the nominal volts")
 @pytest.mark.parametrize(("service", "nominal"), [("120 V", 120), ("208 V", 208), ("240 V", 240)])
 @pytest.mark.parametrize(
     ("volts_of_120", "low", "high"),
     [
-        # 83 Ill. Adm. Code 410.300: 113 to 127 V; ANSI C84.1 range A, from memory: 114 to 126 V
+        # the state's rule 113 to 127 V, range A 114 to 126 V
         (114, "pass", "pass"),
         (113.5, "marginal", "pass"),
         (112.5, "marginal", "pass"),  # advice, one state's rule
@@ -146,9 +189,10 @@ def test_volts_of_the_service(service, nominal, volts_of_120, low, high):
     assert found.verdict in ("pass", "marginal")
 
 
+@practice("plates of 220 to 230 V are of a 230 V service, in North America of 240 V")
+@memory("ANSI C84.1 range A, 5 % off the nominal volts")
 @pytest.mark.parametrize(
     ("plate", "service"),
-    # plates of 220 to 230 V are of a 230 V service, of 240 V in North America; common practice
     [("115 V", 120), ("208 V", 208), ("240 V", 240), ("230 V", 230), ("220 V", 230)],
 )
 def test_the_plate_names_the_service(plate, service):
@@ -159,22 +203,43 @@ def test_the_plate_names_the_service(plate, service):
         assert low == pytest.approx(0.95 * service)
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("100 V is a service of Japan, 127 V of Latin America")
 @pytest.mark.parametrize(("plate", "volts"), [("100 V", "101 V"), ("127 V", "128 V")])
 def test_a_service_of_another_country_is_not_held_to_a_range_of_its_own(plate, volts):
-    # 100 V of Japan, 127 V of Latin America: no range of theirs was seen; the plate binds (MAKERS)
+    # no range of theirs was seen; the plate binds
     found = supply(plate, voltage_running=volts, voltage_at_rest=volts)
     assert found.verdict == "pass"
     assert any(n.what == "the service's own range" for n in found.not_checked)
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
 def test_a_plate_whose_lower_volts_are_its_volts_has_one():
     same = supply("208 V", nameplate_voltage_low="208 V", voltage_running="205 V")
     assert same.verdict == supply("208 V", voltage_running="205 V").verdict == "pass"
 
 
+@memory("IEC 60038: 230 V plus and minus 10 %")
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("a limit from memory is kept 5 V away from")
 @pytest.mark.parametrize(
     ("volts", "word"),
-    # IEC 60038, 230 V plus and minus 10 %: 207 to 253 V, from memory, and so 5 V inside of it
+    # 207 to 253 V, from memory, and so 5 V inside of it
     [
         *((206.9, "fail"), (211.9, "marginal"), (212, "pass"), (221, "pass"), (248, "pass")),
         *((248.1, "marginal"), (253.1, "fail")),
@@ -186,10 +251,16 @@ def test_a_230_v_service(volts, word):
     assert supply("230 V", **given, nominal_voltage="230 V").verdict == word
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("110 and 220 V are older names of 115 and 230 V")
 @pytest.mark.parametrize(
     ("plate", "volts", "word"),
-    # 110 % of the plate, makers' sheets; 110 and 220 V are older names of 115 and 230 V, and 110 %
-    # of those bind (common practice): 121 and 126.5 V, 242 and 253 V
+    # 110 % of the plate, and of the newer name that binds: 121 and 126.5 V, 242 and 253 V
     [
         *((110, 121, "pass"), (110, 122, "marginal"), (110, 126.5, "marginal")),
         *((110, 126.6, "fail"), (220, 242, "pass"), (220, 245, "marginal")),
@@ -202,9 +273,16 @@ def test_an_older_name_of_the_same_volts_is_no_other_service(plate, volts, word)
     assert found.verdict == word
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("80 % of the plate at a start")
 @pytest.mark.parametrize(
     ("volts", "word"),
-    # 90 % of the plate: makers' sheets, for a machine that runs; 80 %, 92 V: practice, as in dip
+    # 90 % of the plate, for a machine that runs; 80 %, 92 V
     [("103.5 V", "pass"), ("103.4 V", "marginal"), ("92 V", "marginal"), ("91.9 V", "fail")],
 )
 def test_the_volts_of_a_start_are_judged_as_in_dip(volts, word):
@@ -215,10 +293,29 @@ def test_the_volts_of_a_start_are_judged_as_in_dip(volts, word):
 LOSS = "volts lost at a full outlet, 12 A or more"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.23(A)(1), 80 % of the circuit for one load with a plug",
+    seen="two copies",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@independent("Ohm's law: the loss goes with the current")
 @pytest.mark.parametrize(
     ("running", "amps", "word"),
-    # 119 V at rest, 115 V plate. R = loss / current; at 12 A, 80 % of a 15 A outlet (NEC 210.23),
-    # 5 % of 119 V are 5.95 V (NEC, advice), and 119 - 103.5 V leave just 90 % of the plate
+    # 119 V at rest, 115 V plate. R = loss / current; at 12 A, 80 % of a 15 A outlet, 5 % of 119 V
+    # are 5.95 V (advice), and 119 - 103.5 V leave just 90 % of the plate
     [
         (115.6, None, "cannot tell"),  # 2.9 %: wire under 12 A, a bad joint under 0.9 A
         (115.6, 0.9, "fail"),  # 3.8 ohm, 45.3 V at 12 A
@@ -242,6 +339,13 @@ def test_what_a_loss_means_goes_by_the_current(running, amps, word):
         assert found.criterion(LOSS).criterion.actual == pytest.approx(max(volts, 0))
 
 
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
+@independent("volts lost times the current, by hand")
 def test_a_great_loss_is_heat_somewhere_and_use_stops():
     # 48 V at 18 A: 864 W
     given = {"voltage_at_rest": "240 V", "voltage_running": "192 V"}
@@ -253,17 +357,19 @@ def test_a_great_loss_is_heat_somewhere_and_use_stops():
     assert "208" not in found.decided_by.action
 
 
+@practice("use stops where over 5 % are lost on the way; nothing flows at a dead outlet")
 @pytest.mark.parametrize(("running", "stop"), [(228.1, False), (227.9, True), (0, False)])
 def test_use_stops_where_over_5_percent_are_lost_on_the_way(running, stop):
-    # 5 % of 240 V are 12 V: practice, no source; 0 V is a dead outlet, and nothing flows
+    # 5 % of 240 V are 12 V
     given = {"voltage_at_rest": "240 V", "voltage_running": f"{running} V", "current": "18 A"}
     found = supply("240 V", **given)
     assert any(c.key == "loss-stop" for c in found.cautions) == stop
 
 
+@memory("ANSI C84.1 range A, 5 % off the nominal volts")
 @pytest.mark.parametrize(
     ("at_rest", "named"),
-    # 208 V and 5 % on either side (ANSI C84.1 range A, from memory)
+    # 208 V and 5 % on either side
     [("208 V", True), ("198 V", True), ("218 V", True), ("197.5 V", False), ("218.5 V", False)],
 )
 def test_a_208_v_service_is_named(at_rest, named):
@@ -272,9 +378,10 @@ def test_a_208_v_service_is_named(at_rest, named):
     assert ("208 V" in said[0]) == named
 
 
+@practice("volts that no house has are read again: over 300 V")
 @pytest.mark.parametrize("name", ["voltage_at_rest", "voltage_running"])
 def test_volts_that_no_house_has_are_read_again(name):
-    # over 300 V: no line of a house; common practice. 240 V on a 120 V outlet is a wrong connection
+    # 240 V on a 120 V outlet is a wrong connection
     for volts in ("600 V", "300.1 V"):
         with pytest.raises(BadInput, match="range"):
             supply("120 V", **{name: volts})
@@ -282,16 +389,41 @@ def test_volts_that_no_house_has_are_read_again(name):
     assert supply("480 V", **{name: "480 V"}).verdict != "fail"  # a plate of a shop's machine
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@independent("ends of the meter's band by arithmetic")
 def test_the_meter_counts():
-    # MAKERS: 103.5 V are 90 % of 115 V
+    # 103.5 V are 90 % of 115 V
     # 104.5 V ±(1%+3): 103.155 to 105.845 V reaches across 103.5 V
     assert supply(voltage_running="104.5 V ±(1%+3)").verdict == "cannot tell"
     assert supply(voltage_running="105.0 V ±(1%+3)").verdict == "pass"  # from 103.65 V
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@source(
+    "data sheet of a household compressor",
+    "undated",
+    "operating voltage range, 198 to 244 V",
+    seen="one copy",
+)
+@source("ANSI C84.1", "1982", "range A, 5 % under", seen="one copy of a secondary text")
+@source(
+    "83 Ill. Adm. Code",
+    "edition not stated",
+    "section 410.300, 113 to 127 V of a 120 V service",
+    seen="two copies",
+)
+@memory("ANSI C84.1 range B, 110 to 127 V")
 def test_the_ranges_of_the_table_are_those_of_their_percentages():
-    # MAKERS; data sheet of a household compressor, operating voltage range, 198 to 244 V (one copy)
-    # ANSI C84.1-1982, range A, -5 % (a secondary text, one copy)
     rows = {r.text("range"): r for r in tables.load("supply-ranges").rows}
     assert rows["compressor-115"].number("low") == pytest.approx(0.9 * 115)
     assert rows["compressor-115"].number("high") == pytest.approx(1.1 * 115)
@@ -305,7 +437,7 @@ def test_the_ranges_of_the_table_are_those_of_their_percentages():
 
 # ---- upstream
 
-# TABLE_8, stranded uncoated copper: ohm per ft of 14 AWG at 20 C
+# ohm per ft of 14 AWG at 20 C
 FT_14_AT_20 = 3.14e-3 * (1 - 0.00323 * 55)
 
 
@@ -327,9 +459,17 @@ RUN = {"wire": "14 AWG", "run_length": "40 ft"}
 PANEL = {"panel_at_rest": "120 V", "panel_running": "120 V"}  # nothing lost ahead of it
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("Kirchhoff's laws worked by hand from the readings")
 @pytest.mark.parametrize(
     ("watts", "word"),
-    # 1 and 5 W: common practice, no source
     [(0, "pass"), (0.99, "pass"), (1.01, "marginal"), (4.99, "marginal"), (5.01, "fail")],
 )
 def test_heat_in_a_joint_behind_the_panel(watts, word):
@@ -341,17 +481,28 @@ def test_heat_in_a_joint_behind_the_panel(watts, word):
     assert found.figure("resistance of all upstream").figure.value == pytest.approx(loop + joint)
 
 
+@source(
+    "wire table of solid copper at 20 C, four digits",
+    "undated",
+    "14 AWG, 2.525 ohm/kft",
+    seen="three copies, of one origin likely",
+)
+@memory("NBS Handbook 100, 1966: 2.52 ohm/kft of 14 AWG")
 def test_the_wire_counts_as_cold():
-    # 40 ft of 14 AWG solid at 20 C: 2.525 ohm/kft, wire table of four digits (three copies seen);
-    # NBS Handbook 100 has 2.52 (from memory)
     found = upstream(120, 118, 8, wire="14 AWG solid", run_length="40 ft")
     (loop,) = (f.figure.value for f in found.figures if "there and back" in f.figure.name)
     assert loop == pytest.approx(0.080 * 2.525, rel=1e-3)
 
 
+@source(
+    "NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, solid copper, 75 C", seen="one copy"
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("Kirchhoff's laws worked by hand from the readings")
 @pytest.mark.parametrize(
     ("watts", "temperature", "word"),
-    # 12 A, 75 ft of 14 AWG solid (Table 8: 3.07 ohm/kft): 0.379 ohm at 20 C, 0.4605 at 75 C
+    # 12 A, 75 ft of 14 AWG solid, 3.07 ohm/kft: 0.379 ohm at 20 C, 0.4605 at 75 C
     [
         (6.4, None, "cannot tell"),
         (6.4, "20 C", "fail"),
@@ -370,6 +521,15 @@ def test_a_wire_whose_temperature_was_not_given_is_at_20_to_75_c(watts, temperat
         assert "conductor_temperature" in found.criterion(HEAT).criterion.needs
 
 
+@source("IEC 60228", "2004", "Table 1, class 1, greatest resistance at 20 C", seen="four copies")
+@source(
+    "International Annealed Copper Standard",
+    "IEC 60028, edition not stated",
+    "17.241 ohm mm2/km at 20 C",
+    seen="a handbook and a property table",
+)
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("Kirchhoff's laws worked by hand from the readings")
 @pytest.mark.parametrize(
     ("ohm_per_km", "word"),
     # 2.5 mm2 solid at 20 C, 60 m there and back, 16 A: IEC 60228 lets it have 7.41 ohm/km; the
@@ -407,10 +567,25 @@ def at_a_plug(rest, amps, impedance, power_factor):
     return low
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("|V + I Z| = |V at rest| solved by halving")
 @pytest.mark.parametrize("power_factor", [0.3, 0.5, 0.8, 0.95])
 @pytest.mark.parametrize(("joint", "word"), [(0.01, "pass"), (0.03, "marginal"), (0.15, "fail")])
 def test_a_joint_behind_a_motor_is_found_by_its_power_factor(power_factor, joint, word):
-    # 8 A; 40 ft of 14 AWG has 0.058 ohm/kft of reactance (NEC Chapter 9 Table 9)
+    # 8 A; 40 ft of 14 AWG has 0.058 ohm/kft of reactance
     loop = complex(80 * FT_14_AT_20, 0.08 * 0.058)
     running = at_a_plug(120, 8, loop + joint, power_factor)
     motor = {"load_kind": "motor", "power_factor": f"{100 * power_factor:g} %"}
@@ -420,6 +595,22 @@ def test_a_joint_behind_a_motor_is_found_by_its_power_factor(power_factor, joint
     assert found.verdict == word
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@practice("volts behind a motor or a supply of electronics say nothing without its power factor")
+@independent("|V + I Z| = |V at rest| solved by halving")
 @pytest.mark.parametrize("kind", [None, "motor", "electronic"])
 def test_without_power_factor_nothing_passes(kind):
     # 0.15 ohm makes 9.6 W, and at a power factor of 0.5 the volts of less than the wire alone
@@ -430,6 +621,21 @@ def test_without_power_factor_nothing_passes(kind):
     assert upstream(120, 120, 8, **RUN, load_kind=kind).verdict == "cannot tell"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("|V + I Z| = |V at rest| solved by halving")
 @pytest.mark.parametrize("power_factor", [0.2, 0.5, 0.8, 0.95, 1.0])
 @pytest.mark.parametrize(("joint", "fails"), [(0.03, False), (0.3, True)])
 def test_a_fail_without_power_factor_holds_at_every_one(power_factor, joint, fails):
@@ -444,6 +650,14 @@ def test_a_fail_without_power_factor_holds_at_every_one(power_factor, joint, fai
         assert found.verdict == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@independent("Ohm's law by hand")
 def test_what_is_lost_is_told_where_the_wire_is_not_known():
     # 8 of 121 V at 10 A; 14 AWG at 20 C (Table 8): 0.8 ohm is 155 ft one way
     found = upstream(121, 113, 10, load_kind=None, conductor_temperature=None)
@@ -453,16 +667,18 @@ def test_what_is_lost_is_told_where_the_wire_is_not_known():
     assert length == pytest.approx(0.8 / 2 / FT_14_AT_20, rel=1e-6)
 
 
+@practice("aluminium wants terminations of its own")
 def test_aluminium_in_the_wall_is_an_electricians():
-    # common practice: terminations of aluminium want their own parts
     found = upstream(120, 118, 10, wire="10 AWG aluminum", run_length="40 ft")
     assert "alu-01" in {c.key for c in found.cautions}
     assert "alu-01" not in {c.key for c in upstream(120, 118, 10, **RUN).cautions}
 
 
+@practice("a second leg that rises by 2 % tells of the neutral")
+@independent("ends of the meter's band by arithmetic")
 @pytest.mark.parametrize(
     ("second", "error", "said"),
-    # 2 %: common practice; 124 V ±(1%+3) may be 122.5 V, and 120 V 121.5
+    # 124 V ±(1%+3) may be 122.5 V, and 120 V 121.5
     [(124, "", True), (122.3, "", False), (124, " ±(1%+3)", False), (132, " ±(1%+3)", True)],
 )
 def test_legs_that_move_apart_are_told_at_the_top(second, error, said):
@@ -478,8 +694,14 @@ def test_legs_that_move_apart_are_told_at_the_top(second, error, said):
     assert [a.name for a in found.answers] == (["neutral"] if said else [])
 
 
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
 def test_volts_lost_with_the_load_are_judged_by_the_advice():
-    # ADVICE: of 121 V 3.63 and 6.05 V
+    # of 121 V 3.63 and 6.05 V
     name = "volts lost with the load, of those at rest"
     for running, word in ((117.4, "pass"), (117.3, "marginal"), (113, "marginal")):
         given = {"voltage_at_rest": "121 V", "voltage_running": f"{running} V", "current": "20 A"}
@@ -489,6 +711,7 @@ def test_volts_lost_with_the_load_are_judged_by_the_advice():
     assert supply(voltage_at_rest="0 V", voltage_running="0 V").verdict == "fail"
 
 
+@practice("half of 240 V is one open leg, 208 V another service, 0 V a dead outlet")
 @pytest.mark.parametrize(
     ("volts", "word"), [("120 V", "one leg is open"), ("208 V", "208 V service"), ("0 V", "dead")]
 )
@@ -500,9 +723,16 @@ def test_what_to_do_about_too_few_volts_goes_by_how_many(volts, word):
     assert "one leg" not in supply("120 V", voltage_running="60 V").decided_by.criterion.action
 
 
+@source(
+    "83 Ill. Adm. Code",
+    "edition not stated",
+    "section 410.300, 113 to 127 V of a 120 V service",
+    seen="two copies",
+)
+@memory("ANSI C84.1 range A, 5 % off the nominal volts")
 @pytest.mark.parametrize(
     ("volts", "limit", "confidence"),
-    # 83 Ill. Adm. Code 410.300 113 V, confirmed; ANSI C84.1 range A 114 V, from memory
+    # the state's rule 113 V, confirmed; range A 114 V, from memory
     [(119.4, 113, "confirmed"), (113.5, 114, "memory"), (112.5, 113, "confirmed")],
 )
 def test_a_remembered_level_of_the_service_is_shown_as_one(volts, limit, confidence):
@@ -512,6 +742,16 @@ def test_a_remembered_level_of_the_service_is_shown_as_one(volts, limit, confide
     assert judged.caution_limit is None
 
 
+@independent("Kirchhoff's laws as a linear system")
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@practice("service and transformer may add 0.1 ohm ahead of the panel")
 def test_a_loss_is_found_by_solving_the_circuit():
     # 120 V behind 0.03 ohm to the panel, 60 ft of 14 AWG, a 0.2 ohm joint, a 13.2 ohm heater:
     # Kirchhoff's laws in matrix form, apart from the program
@@ -537,8 +777,17 @@ def test_a_loss_is_found_by_solving_the_circuit():
     assert blind.verdict == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@practice("service and transformer may add 0.1 ohm ahead of the panel")
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("Kirchhoff's laws worked by hand from the readings")
 def test_a_fail_shows_the_heat_that_is_sure():
-    # 6.8 V at 12 A; TABLE_8: 40 ft of 14 AWG have 0.2512 ohm hot; PRACTICE: 0.1 ohm lies ahead
+    # 6.8 V at 12 A; 40 ft of 14 AWG have 0.2512 ohm hot; 0.1 ohm lies ahead
     found = upstream(119.8, 113.0, 12, **RUN, conductor_temperature=None)
     sure = 12**2 * (6.8 / 12 - 80 * 3.14e-3 - 0.1)
     judged = found.criterion(HEAT)
@@ -548,8 +797,17 @@ def test_a_fail_shows_the_heat_that_is_sure():
     assert small.criterion.actual == pytest.approx(144 * (0.8 - 80 * 3.14e-3 - 0.1))
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("service and transformer may add 0.1 ohm ahead of the panel")
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("Kirchhoff's laws worked by hand from the readings")
 def test_what_is_not_known_is_not_blamed():
-    # TABLE_8; 5 W and 0.1 ohm ahead of the panel: PRACTICE
     amps, loop = 10.0, 80 * FT_14_AT_20
     sag = 0.09  # ohm: 9 W, of a joint or of the service
     untold = upstream(120, 120 - amps * (loop + sag), amps, **RUN)
@@ -563,15 +821,20 @@ def test_what_is_not_known_is_not_blamed():
     assert good.verdict == "pass"
 
 
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("volts lost times the current")
 @pytest.mark.parametrize(("volts", "word"), [(0.099, "pass"), (0.101, "cannot tell"), (4, None)])
 def test_without_the_wire_only_a_watt_in_all_passes(volts, word):
-    # 1 W: PRACTICE; 0.1 V at 10 A
+    # 1 W is 0.1 V at 10 A
     found = upstream(120, 120 - volts, 10)
     assert found.verdict == (word or "cannot tell")
     if word != "pass":
         assert found.criteria[0].criterion.needs == ("wire", "run_length")
 
 
+@practice(
+    "without the length, or with a metal of unknown resistance, the wire's part cannot be told"
+)
 @pytest.mark.parametrize(
     "given",
     [
@@ -585,14 +848,29 @@ def test_wiring_that_is_known_in_part_passes_and_fails_nothing(given):
     assert upstream(120, 110, 10, **given).verdict == "cannot tell"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@practice("under four fifths of the wire's own volts a size or a length is wrong")
+@independent("Kirchhoff's laws worked by hand from the readings")
 def test_a_run_that_takes_more_than_was_lost_is_no_pass():
-    # TABLE_8; under 0.8 of the wire's own volts a length is wrong: PRACTICE
     # 120 ft take 10 A x 0.62 ohm = 6.2 V; 2 V were lost
     found = upstream(120, 118, 10, wire="14 AWG", run_length="120 ft")
     assert found.verdict == "cannot tell"
     assert "a size or length is wrong" in found.criteria[0].reason
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("ends of the meter's band by arithmetic")
+@practice("the millivolt drop across a joint finds what two readings of a plug cannot")
 def test_two_one_percent_readings_settle_nothing():
     found = wirecalc.run(
         "upstream",
@@ -606,6 +884,14 @@ def test_two_one_percent_readings_settle_nothing():
     assert "millivolt drop" in found.criteria[0].action
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@independent("the most of I U - I^2 R lies at U / 2R")
 def test_the_heat_over_the_meters_band_has_its_most_inside():
     # 8.00 A ±50 %: I x 4 V - I^2 x R has its most at 4 V / 2R, not at an end
     ohm = 80 * FT_14_AT_20
@@ -632,6 +918,8 @@ def three_wire(neutral, leg=0.05, one=12.0, two=60.0):
     return first * one, second * two, first
 
 
+@independent("Kirchhoff's current law at the neutral point of the load")
+@practice("a second leg that rises by 2 % asks for care, by 5 % stops the use")
 @pytest.mark.parametrize(
     ("neutral", "word"), [(0.05, "pass"), (0.4, "marginal"), (1.5, "fail"), (1e6, "fail")]
 )
@@ -652,8 +940,16 @@ def test_a_weak_neutral_moves_the_legs_apart(neutral, word):
     assert verdict(found, "rise of the second leg") == word
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("Kirchhoff's laws worked by hand from the readings")
 def test_legs_are_judged_apart():
-    # TABLE_8; 5 W: PRACTICE; BY_HAND
     # 10 A through both legs of 40 ft of 10 AWG (1.24 ohm/kft at 75 C); 0.3 ohm more in the second
     one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
     found = upstream(
@@ -673,23 +969,40 @@ def test_legs_are_judged_apart():
     assert math.isclose(found.figure("the same at 12 A, second leg").figure.value, 144 * 0.3)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("service and transformer may add 0.1 ohm ahead of the panel")
+@practice("1 W in a joint asks for care, 5 W stops its use")
 @pytest.mark.parametrize(("ohm", "word"), [(0.134, "cannot tell"), (0.135, "fail")])
 @pytest.mark.parametrize("amps", [1, 10, 12])
 def test_a_tenth_of_an_ohm_may_lie_ahead_of_the_panel(ohm, word, amps):
-    # 0.1 ohm: common practice, no source; 12 A and 0.0347 ohm more make 5 W
+    # 12 A and 0.0347 ohm more than 0.1 ohm make 5 W
     assert upstream(120, 120 - amps * (80 * FT_14_AT_20 + ohm), amps, **RUN).verdict == word
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("under four fifths of the wire's own volts a size or a length is wrong")
 @pytest.mark.parametrize(("share", "word"), [(0.79, "cannot tell"), (0.81, "pass")])
 def test_less_than_four_fifths_of_the_wire_is_no_reading_of_it(share, word):
-    # common practice, no source: lengths are paced, and no wire is colder than a fifth of that
+    # lengths are paced, and no wire is colder than a fifth of that
     running = 120 - share * 10 * 80 * FT_14_AT_20
     assert upstream(120, running, 10, **RUN, **PANEL).verdict == word
 
 
+@practice("a second leg that rises by 2 % asks for care, by 5 % stops the use")
 @pytest.mark.parametrize(
     ("rise", "word"),
-    # 2 and 5 %: common practice, no source
     [(-3, "pass"), (1.9, "pass"), (2.1, "marginal"), (4.9, "marginal"), (5.1, "fail")],
 )
 def test_rise_of_the_second_leg(rise, word):
@@ -697,8 +1010,11 @@ def test_rise_of_the_second_leg(rise, word):
     assert verdict(upstream(120, 119.99, 1, **legs), "rise of the second leg") == word
 
 
+@practice(
+    "volts drift by 3 %; under a quarter of the plate it is no supply; two pairs of "
+    "readings differ by half a percent"
+)
 def test_what_readings_may_differ_by():
-    # 3 % of drift, a quarter of the plate's volts, half a percent between two pairs: practice
     assert supply(voltage_at_rest="110 V", voltage_running="113.2 V").verdict is not None
     with pytest.raises(BadInput, match="exchanged"):
         supply(voltage_at_rest="110 V", voltage_running="113.4 V")
@@ -711,6 +1027,14 @@ def test_what_readings_may_differ_by():
         upstream(120, 118.7, 10, **RUN, **panel)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@independent("ends of the length's band by arithmetic")
 def test_the_error_of_a_length_counts():
     # 40 ft ±10 %, exact volts: 10 A x (4 V - 10 A x R), R of 44 and of 36 ft
     found = wirecalc.run(
@@ -726,8 +1050,23 @@ def test_the_error_of_a_length_counts():
     assert band.high == pytest.approx(10 * (4 - 10 * 72 * FT_14_AT_20))
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.23(A)(1), 80 % of the circuit for one load with a plug",
+    seen="two copies",
+)
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("Kirchhoff's laws worked by hand from the readings")
 def test_each_leg_has_its_own_current():
-    # 40 ft of 10 AWG (Table 8, 1.24 ohm/kft at 75 C); 0.3 ohm more in the second leg, which has 4 A
+    # 40 ft of 10 AWG (1.24 ohm/kft at 75 C); 0.3 ohm more in the second leg, which has 4 A
     one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
     legs = {"second_leg_at_rest": "120 V"}
     legs |= {"second_leg_running": f"{120 - 4 * (one_way + 0.3):.9f} V"}
@@ -741,9 +1080,24 @@ def test_each_leg_has_its_own_current():
     assert untold.criterion("second_leg_current").criterion.needs == ("second_leg_current",)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.23(A)(1), 80 % of the circuit for one load with a plug",
+    seen="two copies",
+)
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("Kirchhoff's laws worked by hand from the readings")
 @pytest.mark.parametrize(
     ("ohm", "amps", "word"),
-    # 5 W at 12 A, 80 % of a 15 A outlet (NEC 210.23): 34.7 mohm; 5 W: common practice
+    # 5 W at 12 A, 80 % of a 15 A outlet: 34.7 mohm
     [
         (0.0347, 0.6, "pass"),
         (0.0348, 0.6, "fail"),
@@ -757,6 +1111,8 @@ def test_a_small_current_does_not_hide_a_bad_joint(ohm, amps, word):
     assert upstream(120, running, amps, **RUN, **PANEL).verdict == word
 
 
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("volts lost times the current")
 def test_a_small_current_on_an_unknown_wire_is_not_told():
     found = upstream(120, 119.8, 0.6)
     assert found.verdict == "cannot tell"
@@ -764,8 +1120,15 @@ def test_a_small_current_on_an_unknown_wire_is_not_told():
     assert verdict(found, HEAT) == "pass"  # 0.12 W in all
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@independent("Kirchhoff's laws worked by hand from the readings")
 def test_the_panel_was_read_on_the_first_leg_only():
-    # TABLE_8; BY_HAND
     legs = {"second_leg_at_rest": "120 V", "second_leg_running": "118 V"}
     legs |= {"second_leg_current": "10 A"}
     panel = {"panel_at_rest": "120 V", "panel_running": "118.5 V"}
@@ -777,8 +1140,16 @@ def test_the_panel_was_read_on_the_first_leg_only():
     assert second == pytest.approx(0.2 - one_way)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@practice("service and transformer may add 0.1 ohm ahead of the panel")
+@independent("Kirchhoff's laws worked by hand from the readings")
 def test_power_factor_pairs_the_most_volts_lost_with_the_least_left():
-    # TABLE_8; 5 W and 0.1 ohm ahead of the panel: PRACTICE; BY_HAND
     # 113 V +-75 %: at 118.3 V of 120 V only 1.7 V are lost, so a fail cannot be certain
     given = {"voltage_at_rest": "120 V", "current": "12 A", "power_factor": "95 %"}
     given |= {"wire": "14 AWG", "run_length": "38.8 ft"}
