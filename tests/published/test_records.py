@@ -25,7 +25,6 @@ PENDING = {
     "test_start_curve.py",
     "test_start_doubts.py",
     "test_start_parts.py",
-    "test_trace.py",
     "test_trip.py",
     "test_windings.py",
     "test_wire.py",

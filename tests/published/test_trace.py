@@ -19,6 +19,8 @@ from scipy.optimize import curve_fit
 import wirecalc
 from wirecalc import motors
 
+from .records import independent, source
+
 ROOT = Path(__file__).parents[2]
 DATA = ROOT / "tests" / "data" / "traces"
 OUTSIDE = Path(os.environ.get("WIRECALC_REFERENCE", ROOT.parent / "shared/reference/traces"))
@@ -75,6 +77,13 @@ def on_off(t, x, level):
 REFRIGERATORS = [("refrigerator_1", 40), ("refrigerator_2", 40), ("refrigerator_3", 40)]
 
 
+@source(
+    "tracebase, power of household appliances",
+    "recordings of 2012, Open Database License 1.0",
+    "refrigerators and kettle, 1 s column",
+    seen="parts, kept outside the repository",
+)
+@independent("levels read off each appliance, a loop and numpy over its readings")
 @pytest.mark.parametrize(("name", "level"), [*REFRIGERATORS, ("kettle_1", 500)])
 def test_times_on_and_off_of_a_power_log(name, level):
     path = outside(f"{name}_power.csv")
@@ -98,6 +107,13 @@ def test_times_on_and_off_of_a_power_log(name, level):
         assert number(row["highest"]) == x[(t >= on) & (t <= on + (off - on) / 2)].max()
 
 
+@source(
+    "tracebase, power of household appliances",
+    "recordings of 2012, Open Database License 1.0",
+    "refrigerator D32131, 2012-05-15",
+    seen="parts, kept outside the repository",
+)
+@independent("levels read off each appliance, a loop and numpy over its readings")
 def test_duty_of_a_refrigerator():
     path = outside("refrigerator_1_power.csv")
     t, x = columns(path, "t_s", "power_1s_W")
@@ -110,6 +126,13 @@ def test_duty_of_a_refrigerator():
     assert value(finding, "cycles an hour") == pytest.approx(3600 * 3 / period, rel=0.002)
 
 
+@source(
+    "tracebase, power of household appliances",
+    "recordings of 2012, Open Database License 1.0",
+    "refrigerators, washing machine, kettle",
+    seen="parts, kept outside the repository",
+)
+@independent("trapezoids over the readings, gaps left out, by numpy")
 @pytest.mark.parametrize(
     "name", ["refrigerator_1", "refrigerator_2", "refrigerator_3", "washing_machine_1", "kettle_1"]
 )
@@ -125,12 +148,26 @@ def test_energy_of_a_power_log(name):
     assert finding.criterion("current of the start").verdict == "cannot tell"
 
 
+@source(
+    "tracebase, power of household appliances",
+    "recordings of 2012, Open Database License 1.0",
+    "refrigerator D32131, 2012-05-15, 8 s column",
+    seen="parts, kept outside the repository",
+)
+@independent("greatest reading of the column, by numpy")
 def test_the_8_s_column_of_a_power_log():
     path = outside("refrigerator_1_power.csv")
     _, x = columns(path, "t_s", "power_8s_W")
     assert value(trace(path, column="power_8s_W"), "highest reading") == x.max()
 
 
+@source(
+    "tracebase, power of household appliances",
+    "recordings of 2012, Open Database License 1.0",
+    "washing machine D31FFD, 2012-06-12",
+    seen="parts, kept outside the repository",
+)
+@independent("levels read off each appliance, a loop and numpy over its readings")
 def test_a_washing_machine_heats_and_turns():
     path = outside("washing_machine_1_power.csv")
     t, x = columns(path, "t_s", "power_1s_W")
@@ -144,6 +181,13 @@ def test_a_washing_machine_heats_and_turns():
     assert value(finding, "on, of the recorded time") == pytest.approx(100 * share, rel=0.03)
 
 
+@source(
+    "Custom appliance recordings of the nilmtk-ukdale repository",
+    "November 2022",
+    "Custom_Dataset_1, train_data/vacuum.csv",
+    seen="part in tests/data/traces",
+)
+@independent("levels read off each appliance, a loop and numpy over its readings")
 def test_a_current_log_of_one_reading_a_second():
     path = DATA / "vacuum_current_1hz.csv"
     t, x = columns(path, "t_s", "current_A")
@@ -160,6 +204,12 @@ def test_a_current_log_of_one_reading_a_second():
     assert value(finding, "duty of the whole cycles") == pytest.approx(100 * sum(ons) / period)
 
 
+@source(
+    "Custom appliance recordings of the nilmtk-ukdale repository",
+    "November 2022",
+    "Custom_Dataset_1, train_data/vacuum.csv",
+    seen="part in tests/data/traces",
+)
 def test_a_log_of_one_reading_a_second_cannot_show_the_crest():
     """The recorder of this log wrote the largest instantaneous current of each second beside."""
     path = DATA / "vacuum_current_1hz.csv"
@@ -170,6 +220,13 @@ def test_a_log_of_one_reading_a_second_cannot_show_the_crest():
     assert crest.max() > rms.max()
 
 
+@source(
+    "Classification of inter-turn short-circuit faults by quaternion analysis",
+    "Measurement 222 (2023) 113680",
+    "data of the healthy motor, repetition 1, phase A",
+    seen="part in tests/data/traces",
+)
+@independent("sine fitted by scipy, rms of three cycles by numpy")
 def test_a_running_waveform_of_1_khz():
     path = DATA / "motor_running_1khz.csv"
     t, x = columns(path, "t_s", "current_A")
@@ -204,6 +261,7 @@ def dense(start):
     return np.abs(x).max(), rms.max(), surge, settle
 
 
+@independent("start of an R-L circuit in closed form, integrated densely by numpy")
 @pytest.mark.parametrize(("rate", "near"), [(1000, 0.02), (5000, 0.005), (50_000, 0.001)])
 @pytest.mark.parametrize("frequency", [50.0, 60.0])
 @pytest.mark.parametrize("power_factor", [0.35, 0.6, 0.8])
@@ -225,6 +283,9 @@ def test_a_start_in_closed_form(start, record, tmp_path, rate, near, frequency, 
     assert number(row["from"]) == pytest.approx(one.begin, abs=2e-3)
 
 
+@independent(
+    "start of an R-L circuit in closed form, integrated densely by numpy; 0.4 A and noise added"
+)
 @pytest.mark.parametrize("rate", [1000, 50_000])
 def test_noise_and_the_direct_part_of_a_clamp(start, record, tmp_path, rate):
     one = start()
@@ -238,6 +299,7 @@ def test_noise_and_the_direct_part_of_a_clamp(start, record, tmp_path, rate):
     assert value(finding, "settled level") == pytest.approx(1.2, rel=0.02)
 
 
+@independent("start of an R-L circuit in closed form, integrated densely by numpy, cut off at 10 A")
 @pytest.mark.parametrize("rate", [1000, 5000, 50_000])
 def test_a_clipped_start_cannot_be_told(start, record, tmp_path, rate):
     t, x = start().sampled(rate)
@@ -248,6 +310,9 @@ def test_a_clipped_start_cannot_be_told(start, record, tmp_path, rate):
     assert all(c.criterion.name != "highest instantaneous current" for c in whole.criteria)
 
 
+@independent(
+    "start of an R-L circuit in closed form, integrated densely by numpy, rounded to steps of 0.2 A"
+)
 def test_an_eight_bit_recorder_is_not_taken_for_clipped(start, record, tmp_path):
     t, x = start().sampled(50_000)
     coarse = np.round(x / 0.2) * 0.2  # crests stand for many samples at one step
@@ -255,6 +320,7 @@ def test_an_eight_bit_recorder_is_not_taken_for_clipped(start, record, tmp_path)
     assert all(c.criterion.name != "highest instantaneous current" for c in finding.criteria)
 
 
+@independent("rms of a half-wave sine is half of its crest, 8 A")
 def test_the_pauses_of_a_half_wave_load_are_no_clipped_tops(record, tmp_path):
     t = np.arange(10_000) / 5000
     x = np.where(t > 0.5, np.maximum(8 * np.sin(2 * np.pi * 60 * t), 0), 0) - 0.001
@@ -263,6 +329,7 @@ def test_the_pauses_of_a_half_wave_load_are_no_clipped_tops(record, tmp_path):
     assert value(finding, "settled level") == pytest.approx(4.0, rel=0.002)  # half of the crest
 
 
+@independent("400 readings a second over 60 Hz are 6.67 a cycle")
 def test_few_readings_a_cycle_show_no_crest(start, record, tmp_path):
     one = start()
     t, x = one.sampled(400)
@@ -271,6 +338,7 @@ def test_few_readings_a_cycle_show_no_crest(start, record, tmp_path):
     assert "6.67 readings a cycle" in judged.reason
 
 
+@independent("starts laid 4 s apart, on for 3.00 - 0.35 s of each 4 s")
 def test_several_starts_and_duty(start, record, tmp_path):
     rate, period = 2000, 4.0
     t = np.arange(round(12 * rate)) / rate
@@ -285,6 +353,9 @@ def test_several_starts_and_duty(start, record, tmp_path):
     assert value(finding, "duty of the whole cycles") == pytest.approx(100 * on / period, abs=0.5)
 
 
+@independent(
+    "start of an R-L circuit in closed form, integrated densely by numpy, a steady 0.5 A beside it"
+)
 def test_a_start_beside_a_load_that_runs(start, record, tmp_path):
     """A lamp of 0.5 A burns all the time: the step from it is the start."""
     one = start()
@@ -311,6 +382,7 @@ quit 0
 """
 
 
+@independent("circuit simulator ngspice")
 @pytest.mark.skipif(shutil.which("ngspice") is None, reason="ngspice is not installed")
 @pytest.mark.parametrize("r_over_x", [0.3, 0.7, 1.0])
 def test_first_crest_of_a_circuit_solved_by_ngspice(record, tmp_path, r_over_x):
