@@ -27,7 +27,6 @@ PENDING = {
     "test_start_parts.py",
     "test_trip.py",
     "test_windings.py",
-    "test_wire.py",
 }
 
 

@@ -10,6 +10,8 @@ import wirecalc
 from wirecalc import BadInput, conductors, tables
 from wirecalc.wires import read_wire
 
+from .records import independent, memory, practice, source
+
 NEWTONS = 4.4482216152605  # a pound-force, NIST SP 811 (2008) appendix B
 
 
@@ -41,6 +43,12 @@ BUILDS = [
 ]
 
 
+@source(
+    "Wire makers' stranded-wire charts",
+    "undated",
+    "builds of 24 to 10 AWG",
+    seen="two or three charts compared",
+)
 @pytest.mark.parametrize(("count", "diameter", "size"), BUILDS)
 def test_gauge_of_standard_builds(count, diameter, size):
     found = answers("gauge", strands=count, strand_diameter=diameter)["gauge"]
@@ -50,6 +58,12 @@ def test_gauge_of_standard_builds(count, diameter, size):
     assert found == size
 
 
+@source(
+    "NEC (NFPA 70), Chapter 9",
+    "edition not stated",
+    "Table 8, areas and diameters",
+    seen="a reprint",
+)
 @pytest.mark.parametrize(
     ("number", "inches"),
     # NEC Chapter 9, Table 8, diameters of solid wire, in inch (a reprint, edition not stated)
@@ -62,6 +76,12 @@ def test_solid_wire_by_a_printed_diameter(number, inches):
     assert found["replace with"].startswith(f"{number} AWG or ")
 
 
+@source(
+    "A university physics table of wire gauges",
+    "undated",
+    "diameters to four digits",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("number", "mm"),
     # ASTM B258 as a university physics table prints it to four digits, in mm
@@ -78,6 +98,7 @@ METRIC_BUILDS = [("24", "0.2 mm", "0.75"), ("30", "0.25 mm", "1.5"), ("50", "0.2
 METRIC_BUILDS += [("56", "0.3 mm", "4"), ("84", "0.3 mm", "6"), ("16", "0.2 mm", "0.5")]
 
 
+@practice("common builds of flexible metric wire")
 @pytest.mark.parametrize(
     ("count", "diameter", "nominal"),
     METRIC_BUILDS,
@@ -88,6 +109,8 @@ def test_metric_size_of_common_builds(count, diameter, nominal):
     assert f"or {nominal} mm2" in found["replace with"]
 
 
+@practice("within 8 % of its area a wire is of a size")
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 @pytest.mark.parametrize("share", [1.079, 0.921, 1.081, 0.919])
 def test_eight_percent_is_one_size_and_more_is_two(share):
     # 8 %: common practice, no source
@@ -101,6 +124,7 @@ def test_eight_percent_is_one_size_and_more_is_two(share):
     assert found["judge its current as"] == ("16 AWG" if share > 1 else "17 AWG")
 
 
+@independent("worked by hand in tests/data/demos.json")
 def test_demo_d4_3():
     # 41 strands of 10 mil: 4100 cmil, 41 x pi/4 x 0.254^2 = 2.0775 mm2
     found = figures("gauge", strands="41", strand_diameter="0.254 mm")
@@ -109,6 +133,12 @@ def test_demo_d4_3():
     assert found["difference from 14 AWG"] == pytest.approx(100 * (4100 / 4106.72 - 1), abs=1e-3)
 
 
+@source(
+    "Wire makers' stranded-wire charts",
+    "undated",
+    "builds of 24 to 10 AWG",
+    seen="two or three charts compared",
+)
 def test_a_coarse_calliper_cannot_name_the_gauge():
     finding = wirecalc.run("gauge", strands="19", strand_diameter="0.25 mm ±0.01 mm")
     assert finding.verdict == "cannot tell"
@@ -116,6 +146,7 @@ def test_a_coarse_calliper_cannot_name_the_gauge():
     assert any("18 AWG" in why for a in exact.answers for why in a.evidence_against)  # 19/30
 
 
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 def test_a_difference_from_a_size_is_that_of_its_own_size_or_has_no_band():
     # 19 strands of 0.24 to 0.26 mm are 0.8595 to 1.0088 mm2; 17 AWG is 1.0379 (ASTM B258): 17.2 to
     # 2.8 % less. Over the band the nearest size changes
@@ -126,6 +157,7 @@ def test_a_difference_from_a_size_is_that_of_its_own_size_or_has_no_band():
         assert (shown.low, shown.high) == pytest.approx((-17.2, -2.8), abs=0.05)
 
 
+@practice("insulation is of any thickness")
 def test_outside_diameter_names_no_gauge():
     finding = wirecalc.run("gauge", outside_diameter="3 mm")
     assert finding.verdict == "cannot tell"
@@ -134,6 +166,7 @@ def test_outside_diameter_names_no_gauge():
     assert with_it == answers("gauge", strands="41", strand_diameter="0.254 mm")
 
 
+@source("CPSC Publication 516", "June 2011", "aluminium wire and its repair", seen="three copies")
 @pytest.mark.parametrize("metal", ["aluminium", "copper-clad aluminium"])
 def test_other_metal_than_copper_fails(metal):
     # CPSC Publication 516: aluminium supply wire needs a method listed for it
@@ -142,12 +175,14 @@ def test_other_metal_than_copper_fails(metal):
     assert "replace with" not in {a.name for a in finding.answers}
 
 
+@practice("a plated strand is thicker than its copper")
 def test_tinned_strands_read_thick():
     finding = wirecalc.run("gauge", strands="41", strand_diameter="0.254 mm", metal="tinned copper")
     judged = next(a for a in finding.answers if a.name == "judge its current as")
     assert "thick" in judged.evidence_against[0]
 
 
+@practice("wires inside appliances have 0.1 to 10 mm2")
 @pytest.mark.parametrize(("count", "diameter"), [("1", "0.25 mm"), ("80", "0.4 mm")])
 def test_area_outside_of_its_use_is_refused(count, diameter):
     # 0.049 mm2, and 10.05 mm2
@@ -165,6 +200,8 @@ AWG_TO_METRIC = [("20", "0.75"), ("18", "1"), ("17", "1.5"), ("16", "1.5"), ("14
 AWG_TO_METRIC += [("12", "4"), ("10", "6"), ("8", "10"), ("6", "16"), ("4", "25"), ("24", "0.5")]
 
 
+@source("IEC 60228", "edition not stated", "nominal sizes", seen="four copies")
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 @pytest.mark.parametrize(("nominal", "gauge", "surplus"), METRIC_TO_AWG)
 def test_metric_by_awg_never_loses_copper(nominal, gauge, surplus):
     assert answers("equivalent", wire=f"{nominal} mm2")["gauge to use"] == f"{gauge} AWG"
@@ -173,6 +210,8 @@ def test_metric_by_awg_never_loses_copper(nominal, gauge, surplus):
     assert found >= 0
 
 
+@source("IEC 60228", "edition not stated", "nominal sizes", seen="four copies")
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 @pytest.mark.parametrize(("gauge", "nominal"), AWG_TO_METRIC)
 def test_awg_by_metric_never_loses_copper(gauge, nominal):
     assert answers("equivalent", wire=f"{gauge} AWG")["metric size to use"] == f"{nominal} mm2"
@@ -184,6 +223,8 @@ PAIRS = [("0.75", 18, 10), ("1.5", 16, -13), ("2.5", 14, -17), ("4", 12, -17), (
 PAIRS += [("10", 8, -16), ("16", 6, -17), ("25", 4, -15), ("0.5", 20, 4)]
 
 
+@memory("IEC 60947-1, Table 1, metric sizes beside AWG sizes")
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 @pytest.mark.parametrize(
     ("nominal", "gauge", "less"),
     PAIRS,
@@ -196,12 +237,20 @@ def test_what_is_sold_beside_a_metric_size_has_less_copper(nominal, gauge, less)
     )
 
 
+@source("IEC 60228", "edition not stated", "nominal sizes", seen="four copies")
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 def test_above_the_tables_it_cannot_be_told():
     # ASTM B258 ends at 4/0, 107.2 mm2; the table iec-60228 at 25 mm2 nominal
     assert wirecalc.run("equivalent", wire="120 mm2").verdict == "cannot tell"  # 4/0 is 107 mm2
     assert wirecalc.run("equivalent", wire="2 AWG").verdict == "cannot tell"  # 33.6 mm2
 
 
+@source(
+    "Wire makers' stranded-wire charts",
+    "undated",
+    "builds of 24 to 10 AWG",
+    seen="two or three charts compared",
+)
 def test_a_standard_build_is_its_own_gauge():
     assert answers("equivalent", wire="26x30 AWG")["gauge to use"] == "16 AWG"
 
@@ -238,6 +287,7 @@ def strand_verdict(count, cut, nicked, standard, wire="16 AWG"):
     ).verdict
 
 
+@source("IPC/WHMA-A-620B", "2012", "Table 3-1", seen="one harness maker's reproduction")
 @pytest.mark.parametrize("column", [1, 2])
 @pytest.mark.parametrize("row", A_620_ROWS, ids=lambda r: r[0])
 def test_ipc_a_620(row, column):
@@ -255,6 +305,7 @@ FAA += [("1/0 AWG", 1045, 6, 6), ("2/0 AWG", 1330, 6, 6), ("3/0 AWG", 1665, 6, 6
 FAA += [("4/0 AWG", 2109, 6, 6), ("8 AWG aluminum", 19, 0, 0)]
 
 
+@source("FAA AC 43.13-1B", "9/8/98", "Table 11-13", seen="one reprint")
 @pytest.mark.parametrize(
     ("wire", "count", "nicked", "cut"),
     FAA,
@@ -265,11 +316,19 @@ def test_faa(wire, count, nicked, cut):
     assert strand_verdict(count, cut, nicked + 1, "faa-ac-43-13", wire) == "fail"
 
 
+@source("FAA AC 43.13-1B", "9/8/98", "Table 11-13", seen="one reprint")
 @pytest.mark.parametrize(("wire", "count"), [("16 AWG", 26), ("12 AWG", 19), ("26 AWG", 19)])
 def test_faa_has_no_row_for_other_builds(wire, count):
     assert strand_verdict(count, 0, 0, "faa-ac-43-13", wire) == "cannot tell"
 
 
+@source(
+    "Crimp inspection sheets of terminal makers",
+    "two makers, undated",
+    "no strand nicked or missing",
+    seen="two copies",
+)
+@source("NASA-STD-8739.4", "Change 6, 2011", "19.6.2", seen="one copy")
 @pytest.mark.parametrize("standard", ["none", "nasa-8739-4"])
 @pytest.mark.parametrize("count", [7, 26, 168])
 def test_makers_and_nasa_accept_none(standard, count):
@@ -280,6 +339,13 @@ def test_makers_and_nasa_accept_none(standard, count):
     assert strand_verdict(count, 0, 1, standard) == "fail"
 
 
+@source(
+    "Crimp inspection sheets of terminal makers",
+    "two makers, undated",
+    "no strand nicked or missing",
+    seen="two copies",
+)
+@source("IPC/WHMA-A-620B", "2012", "Table 3-1", seen="one harness maker's reproduction")
 def test_makers_rule_needs_no_count_and_a_620_does():
     given = {"wire": "16 AWG", "cut_strands": "0", "nicked_strands": "1"}
     assert wirecalc.run("strands", **given).verdict == "fail"
@@ -288,6 +354,7 @@ def test_makers_rule_needs_no_count_and_a_620_does():
     assert unknown.criteria[0].criterion.needs == ("strands",)
 
 
+@source("IPC/WHMA-A-620B", "2012", "Table 3-1", seen="one harness maker's reproduction")
 def test_nicked_solid_wire_is_judged_by_depth():
     # IPC/WHMA-A-620B (2012), Table 3-1, solid wire: 10 % of its diameter (one copy)
     given = {"wire": "14 AWG solid", "strands": "1", "standard": "ipc-a-620-class-2"}
@@ -297,6 +364,8 @@ def test_nicked_solid_wire_is_judged_by_depth():
     assert wirecalc.run("strands", **given, cut_strands="1", nicked_strands="0").verdict == "fail"
 
 
+@source("IEC 60228", "edition not stated", "nominal sizes", seen="four copies")
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 @pytest.mark.parametrize(
     ("wire", "cut", "gauge"),
     # IEC 60228 sizes against areas of ASTM B258: 1.5 mm2 is no thinner than 16 AWG (1.309), 2.5
@@ -313,6 +382,7 @@ def test_a_metric_wire_carries_current_as_the_next_thinner_gauge(wire, cut, gaug
     assert answers("strands", **given)["carries current as"] == gauge
 
 
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 def test_what_two_cut_strands_leave():
     # 26/30 AWG less two: 24/26 = 92.31 %, 2412 of 2613 cmil (2583 is 16 AWG, 2048 is 17 AWG)
     given = {"wire": "26x30 AWG", "cut_strands": "2", "nicked_strands": "0"}
@@ -322,6 +392,7 @@ def test_what_two_cut_strands_leave():
     assert answers("strands", **given)["carries current as"] == "17 AWG"
 
 
+@independent("counted by hand: no more damaged strands than there are")
 @pytest.mark.parametrize(
     "given",
     [
@@ -335,6 +406,14 @@ def test_strands_that_contradict_each_other_are_refused(given):
         wirecalc.run("strands", **given)
 
 
+@source("ASTM B3", "1995", "Table 1, diameters", seen="one copy")
+@source(
+    "An alloy conductor maker's comparison",
+    "undated",
+    "least breaks of soft copper of 7 strands",
+    seen="one copy",
+)
+@memory("40 ksi, the upper strength of annealed copper; 70 ksi of hard-drawn copper")
 @pytest.mark.parametrize(
     ("gauge", "newtons"),
     # ASTM B3-95 Table 1 diameters 0.0100, 0.0253, 0.0403, 0.0641, 0.1019 in (one copy), by hand in
@@ -355,6 +434,19 @@ def test_breaking_force(gauge, newtons):
     )
 
 
+@source(
+    "UL 486A, wire connectors for copper conductors",
+    "8th edition, 1991/1995",
+    "section 12, pull-out test values",
+    seen="three independent reprints from 26 to 10 AWG",
+)
+@source("ASTM B3", "1995", "Table 1, diameters", seen="one copy")
+@source(
+    "An alloy conductor maker's comparison",
+    "undated",
+    "least breaks of soft copper of 7 strands",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("gauge", "share"),
     # UL 486A minima 8, 13, 20, 30, 50, 70, 80 lbf (section 12 of the 1995 edition, three copies)
@@ -366,6 +458,14 @@ def test_share_that_ul_486a_asks_for(gauge, share):
     assert found == pytest.approx(share, abs=0.6)
 
 
+@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
+@source(
+    "An alloy conductor maker's comparison",
+    "undated",
+    "least breaks of soft copper of 7 strands",
+    seen="one copy",
+)
+@memory("40 ksi, the upper strength of annealed copper; 70 ksi of hard-drawn copper")
 def test_breaking_force_in_newtons_and_for_other_sizes():
     finding = wirecalc.run("wire-break", wire="18 AWG")
     lower = finding.figure("wire breaks from").figure
@@ -384,6 +484,12 @@ def judged(current, **given):
     return wirecalc.run("ampacity", current=f"{current} A", **given).verdict
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Tables 310.16, 400.5(A)(1) and 402.5; 240.4(D)",
+    seen="two copies, column A and fixture wire one",
+)
 @pytest.mark.parametrize(
     ("use", "given", "amps"),
     [
@@ -418,6 +524,7 @@ def test_ampacity_of_the_code_at_30_c(use, given, amps):
     assert figures("ampacity", **at_30)["ampacity of the table"] == amps
 
 
+@memory("NEC Table 402.5, 14 AWG")
 def test_fixture_wire_from_memory_is_marginal():
     # NEC Table 402.5, 14 AWG 17 A, recalled
     given = {"use": "fixture", "wire": "14 AWG", "ambient": "25 C"}
@@ -425,6 +532,18 @@ def test_fixture_wire_from_memory_is_marginal():
     assert judged(18, **given) == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Tables 310.16, 400.5(A)(1) and 402.5; 240.4(D)",
+    seen="two copies, column A and fixture wire one",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Tables 310.15(B)(1)(1) and 310.15(C)(1) of 2023",
+    seen="two copies",
+)
 def test_corrected_ampacity():
     # 12 AWG of 90 C: 30 A x 0.87 (45 C) x 0.8 (four wires) = 20.88 A; 20 A at a 60 C termination
     given = {"use": "building", "wire": "12 AWG", "insulation_class": "90 C", "ambient": "45 C"}
@@ -437,6 +556,13 @@ def test_corrected_ampacity():
     assert judged(20.9, **wide) == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Tables 310.16, 400.5(A)(1) and 402.5; 240.4(D)",
+    seen="two copies, column A and fixture wire one",
+)
+@memory("NEC 240.4(D), 16 AWG")
 @pytest.mark.parametrize(("gauge", "amps"), [("14", 15), ("12", 20), ("10", 30), ("16", 10)])
 def test_largest_breaker_is_shown(gauge, amps):
     # NEC 240.4(D); 16 AWG recalled
@@ -445,6 +571,7 @@ def test_largest_breaker_is_shown(gauge, amps):
     assert found["largest breaker (NEC 240.4(D))"] == amps
 
 
+@practice("what an ampacity turns on")
 @pytest.mark.parametrize(
     ("given", "needs"),
     [
@@ -467,6 +594,12 @@ def test_what_is_missing_is_named(given, needs, current):
 USES = ["building", "cord", "fixture", "appliance"]
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Tables 310.16, 400.5(A)(1) and 402.5; 240.4(D)",
+    seen="two copies, column A and fixture wire one",
+)
 @pytest.mark.parametrize(
     ("use", "wire"),
     # 1.5 mm2 is no thinner than 16 AWG (ASTM B258), which all tables but that of building wire have
@@ -485,6 +618,15 @@ APPLIANCE += [("14", 105, 10, 33), ("12", 105, 13, 45), ("10", 105, 17, 58), ("1
 APPLIANCE += [("14", 150, 14, 40), ("18", 200, 12, 24), ("14", 200, 18, 45), ("18", 125, 6, 20)]
 
 
+@source(
+    "FAA AC 43.13-1B", "9/8/98, change 1 (2001)", "Table 11-9", seen="two mirrors of one document"
+)
+@source(
+    "A wire maker's page of suggested currents",
+    "undated",
+    "at 30 C, by temperature rating",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("gauge", "rating", "bundle", "alone"),
     APPLIANCE,
@@ -506,6 +648,12 @@ def test_appliance_wire_has_two_views_and_a_greatest_value_behind_them(
     assert judged(greatest + 0.1, **given) == "fail"
 
 
+@source(
+    "A wire maker's page of suggested currents",
+    "undated",
+    "at 30 C, by temperature rating",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("rating", "place", "factor"),
     # the same page: the warmer listed place counts
@@ -518,6 +666,15 @@ def test_appliance_wire_in_a_warmer_place(rating, place, factor):
     assert found["single wire, a wire maker's advice"] == pytest.approx(at_30 * factor)
 
 
+@source(
+    "FAA AC 43.13-1B", "9/8/98, change 1 (2001)", "Table 11-9", seen="two mirrors of one document"
+)
+@source(
+    "A wire maker's page of suggested currents",
+    "undated",
+    "at 30 C, by temperature rating",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("rating", "place"),
     [(80, 30), (90, 30), (105, 71), (105, 95), (60, 30), (200, 151)],
@@ -527,6 +684,15 @@ def test_appliance_wire_outside_of_both_views_cannot_be_told(rating, place):
     assert judged(0.1, **given, place_temperature=f"{place} C") == "cannot tell"
 
 
+@source(
+    "FAA AC 43.13-1B", "9/8/98, change 1 (2001)", "Table 11-9", seen="two mirrors of one document"
+)
+@source(
+    "A wire maker's page of suggested currents",
+    "undated",
+    "at 30 C, by temperature rating",
+    seen="one copy",
+)
 def test_maker_is_above_the_aircraft_value_wherever_both_stand():
     table = tables.load("appliance-wire")
     both = 0
@@ -539,6 +705,7 @@ def test_maker_is_above_the_aircraft_value_wherever_both_stand():
     assert both == 24
 
 
+@independent("the square root of the shares of temperature left, by hand")
 def test_makers_factors_against_the_square_root_law():
     # sqrt((conductor - place) / (conductor - 30)), the law of heat loss in proportion to the rise
     off = []
@@ -549,6 +716,12 @@ def test_makers_factors_against_the_square_root_law():
     assert max(off) == pytest.approx(0.044, abs=5e-4)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Tables 310.16, 400.5(A)(1) and 402.5; 240.4(D)",
+    seen="two copies, column A and fixture wire one",
+)
 def test_listed_size_takes_the_next_thinner_row():
     rows = list(tables.load("cords").where(use="fixture wire"))
     row = conductors.listed_size(rows, read_wire("15 AWG"))
@@ -557,6 +730,7 @@ def test_listed_size_takes_the_next_thinner_row():
     assert conductors.listed_size(rows, read_wire("20 AWG")) is None
 
 
+@practice("appliance wire is copper")
 def test_metal_that_was_not_said_is_assumed_and_printed():
     finding = wirecalc.run("gauge", strands=41, strand_diameter="0.254 mm")
     record = next(i for i in finding.inputs if i.name == "metal")
