@@ -156,7 +156,9 @@ def test_the_load_of_a_household_range(rating, volts, amps):
     finding = breaker(**given, nameplate_voltage=f"{volts} V")
     counted = finding.figure("load of the range as it counts").figure.value
     assert counted == pytest.approx(amps, abs=0.001)
-    assert finding.criterion(LOAD).criterion.actual == counted
+    judged = finding.criterion(LOAD).criterion
+    assert judged.actual == counted
+    assert judged.source.confidence == "memory"  # it says so where it is judged
 
 
 @pytest.mark.parametrize(
@@ -237,6 +239,12 @@ def test_the_greater_of_reading_and_plate_counts():
 def test_what_else_runs_on_the_circuit_counts(run_time, others, breaker_, expected):
     given = {"current": "8 A", "breaker": breaker_, "run_time": run_time, "only_receptacle": "no"}
     assert verdict(LOAD, **given, other_current=others) == expected
+
+
+def test_what_the_others_count_is_shown():
+    # NEC 210.20(A): 8 A for 1 h, and 6 A of others that may run 3 h or more: 8 + 1.25 x 6 = 15.5 A
+    given = {"current": "8 A", "breaker": "20 A", "only_receptacle": "no", "other_current": "6 A"}
+    assert breaker(**given).figure("load as it counts at the most").figure.value == 15.5
 
 
 @pytest.mark.parametrize(

@@ -46,10 +46,10 @@ from .building_inputs import (
 )
 from .circuit_size import against_plate, needed_circuit, sizes, weakest_first
 from .cord_load import GENERAL, cord_load
-from .load_on_breaker import NAME, Load, factor, single_appliance
+from .load_on_breaker import NAME, Load, as_it_counts, factor, single_appliance
 from .one_load import Circuit, by_iec, by_nec
 from .place import CONTINUOUS, below, place_of, too_low
-from .plate_load import beside_plate, maybe_a_range, range_amps, range_load
+from .plate_load import RANGE, beside_plate, maybe_a_range, range_amps, range_load
 from .unseen import WIRE_NOT_SEEN, zero_amps
 from .wiring_rules import IEC, NEC
 
@@ -161,14 +161,14 @@ def breaker(
         yield from below(
             insulation_class=insulation_class, termination_temperature=termination_temperature
         )
-    amps, times = max(current, plate_current or 0.0), factor(run_time, storage_water_heater)
     driven = False if storage_water_heater else has_motor
+    amps, times = max(current, plate_current or 0.0), factor(run_time, storage_water_heater)
+    rule = HEATER_RULE if storage_water_heater else None
     if range_rating is not None and nameplate_voltage is not None:
         yield from range_load(current, range_rating, nameplate_voltage)
-        amps, times = range_amps(range_rating, nameplate_voltage), 1.0
-    elif plate_current is not None:
+        amps, times, rule = range_amps(range_rating, nameplate_voltage), 1.0, RANGE
+    else:
         yield from beside_plate(current, plate_current, driven)
-    if range_rating is None:
         yield from maybe_a_range(amps, breaker)
     load = Load(amps, other_current or 0.0, times)
     plugged = _plugged(fastened_in_place, receptacle is not None or cord is not None)
@@ -180,7 +180,6 @@ def breaker(
         source=_INDIVIDUAL,
         working=lambda: f"100 x {put(load.total)} A / {put(breaker)} A",
     )
-    heater = HEATER_RULE if storage_water_heater else None
     circuit = Circuit(load, breaker, wire, place, receptacle, alone, plugged)
     if wiring_rules == IEC:
         links = by_iec(circuit)
@@ -193,7 +192,8 @@ def breaker(
             place,
         )
         yield from needed_circuit(amps, times or 1.0, breaker, wire, place)
-        links = by_nec(circuit, heater)
+        yield from as_it_counts(load)
+        links = by_nec(circuit, rule)
     if cord is not None:
         links = chain(links, [cord_load(amps, cord, cord_conductors, ambient, cord_type)])
     yield from weakest_first(links)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import Item, Source, at_most, at_or_below, cannot_tell
+from wirecalc import Item, Source, at_most, at_or_below, cannot_tell, figure, put
 from wirecalc.sources import confirmed
 
 from .place import CONTINUOUS
@@ -60,6 +60,24 @@ def factor(run_time: float | None, storage_water_heater: bool | None) -> float |
     if run_time is None:
         return None
     return 1.0 if run_time < LONG_RUN_H else CONTINUOUS
+
+
+def as_it_counts(load: Load) -> Iterator[Item]:
+    """Show what a load and others beside it count at the most, in A."""
+    if not load.others:
+        return
+    own = load.factor or CONTINUOUS
+    yield figure(
+        "load as it counts at the most",
+        load.most,
+        "A",
+        source=_CONTINUOUS,
+        working=lambda: (
+            f"{put(own)} x {put(load.amps)} A + {put(CONTINUOUS)} x {put(load.others)} A; how long "
+            "the others run was not said"
+        ),
+        toward="up",
+    )
 
 
 def on_breaker(load: Load, breaker: float, source: Source | None) -> Item:

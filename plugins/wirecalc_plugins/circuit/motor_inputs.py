@@ -41,7 +41,10 @@ FullLoadCurrent = Annotated[
     float | None,
     Nameplate("A", above=0, high=100, typical="8.6 A", text="FLA on a motor's plate"),
     asked("it sizes the circuit", when="plate_governs=yes"),
-    extra("the table's current sizes the circuit; the plate's is for the overload protector"),
+    extra(
+        "the table's current sizes the circuit; the plate's is for the overload protector",
+        when="motor_kind=motor",
+    ),
 ]
 PlateGoverns = Annotated[
     bool | None,

@@ -16,7 +16,7 @@ from wirecalc import (
 )
 from wirecalc.sources import from_memory
 
-_RANGE = from_memory("nec-220-55", "NEC", "Table 220.55, column C and note 4")
+RANGE = from_memory("nec-220-55", "NEC", "Table 220.55, column C and note 4", off="10 %")
 _PAIR = "current beside the plate"
 OVER_PLATE = 1.25  # of the plate's amps: more is no reading of this machine; practice
 PART_OF_PLATE, SLIPPED = 0.5, 0.125  # of a heater's plate; of any that may be one; practice
@@ -27,11 +27,15 @@ RANGE_LEAST_KW = 8.75
 RANGE_BREAKERS = (40.0, 50.0)  # A; practice
 
 
-def beside_plate(current: float, plate: float, has_motor: bool | None) -> Iterator[Criterion]:
+def beside_plate(
+    current: float, plate: float | None, has_motor: bool | None
+) -> Iterator[Criterion]:
     """Question a reading in A that the plate's amps contradict.
 
     A machine with a motor may draw far less than its plate, which has its heater on it too.
     """
+    if plate is None:
+        return
     least = 0.0 if has_motor else plate * (SLIPPED if has_motor is None else PART_OF_PLATE)
     if at_or_below(current, OVER_PLATE * plate) and at_or_below(least, current):
         return
@@ -78,7 +82,7 @@ def range_load(current: float, rating: float, volts: float) -> Iterator[Item]:
         "load of the range as it counts",
         amps,
         "A",
-        source=_RANGE,
+        source=RANGE,
         working=lambda: f"1000 x {put(range_demand(rating), 'kW')} / {put(volts, 'V')}",
     )
     yield from beside_plate(current, 1000 * rating / volts, True)
