@@ -25,7 +25,6 @@ PENDING = {
     "test_start_curve.py",
     "test_start_doubts.py",
     "test_start_parts.py",
-    "test_trip.py",
     "test_windings.py",
 }
 

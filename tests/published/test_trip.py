@@ -12,6 +12,8 @@ from scipy.integrate import solve_ivp
 import wirecalc
 from wirecalc import courses, overcurrent, tables
 
+from .records import independent, memory, practice, source
+
 HEAT = "heat in the most sensitive device allowed"
 MUST, AT_ONCE = "time at what must trip it", "time at what trips it at once"
 LONGER, HIGHEST = "time above what it holds longer", "highest current, however short"
@@ -39,8 +41,7 @@ def said(device, rating, current, seconds, **more):
     return answer
 
 
-# IEC 60898-1, table of time-current operating characteristics, as printed in two component data
-# sheets: test, type, over and to In, multiple, seconds held, seconds tripped within
+# test, type, over and to In, multiple, seconds held, seconds tripped within
 IEC = [
     ("a", "BCD", 0, 63, 1.13, 3600, None),
     ("a", "BCD", 63, None, 1.13, 7200, None),
@@ -57,6 +58,12 @@ IEC = [
 ]
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
 @pytest.mark.parametrize(("test", "types", "over", "upto", "multiple", "held", "tripped"), IEC)
 def test_device_against_the_iec_table(test, types, over, upto, multiple, held, tripped):
     for letter in types.lower():
@@ -68,20 +75,39 @@ def test_device_against_the_iec_table(test, types, over, upto, multiple, held, t
             assert tripped is None or (multiple, tripped) in trip_points
 
 
+@source(
+    "IEC 60898-1",
+    "second edition on",
+    "window of test d, type C up to 32 A",
+    seen="one copy, an engineer's answer",
+)
+@memory("IEC 60898-1 Table 7: windows of test d but that of type C up to 32 A")
 def test_the_windows_of_later_editions_bound_nothing():
-    # IEC 60898-1 Table 7, windows of test d: from memory, but for type C up to 32 A (one copy),
-    # and of the second edition on
     for letter, multiple in (("b", 3.0), ("c", 5.0), ("d", 10.0)):
         found = overcurrent.device(f"iec-60898-{letter}", 16.0)
         assert multiple not in {t.multiple for t in found.trips}
         assert [r.multiple for _, r in found.recalled] == [multiple]
 
 
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "135 % in 1 h up to 50 A, 200 % in 2 min up to 30 A",
+    seen="one copy each",
+)
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "100 % held at 40 C, the others at 25 C",
+    seen="two copies",
+)
+@memory(
+    "UL 489: every other time at 135 and 200 %, and NEMA AB 4 Table 3 at 300 %, 25 "
+    "% off at the most"
+)
 @pytest.mark.parametrize(
     ("rating", "points"),
     [
-        # UL 489 calibration: 135 % within 1 h up to 50 A, 200 % within 2 min up to 30 A (one copy
-        # each); everything else at 135, 200 and 300 % is recalled
         (15.0, [(1.35, 3600.0), (2.0, 120.0)]),
         (30.0, [(1.35, 3600.0), (2.0, 120.0)]),
         (40.0, [(1.35, 3600.0)]),
@@ -96,19 +122,27 @@ def test_device_against_ul_489(rating, points):
     assert (found.ambient.hold, found.ambient.trip) == (40.0, 25.0)
 
 
+@source(
+    "UL 248-14",
+    "edition not stated",
+    "carrying capacity and opening times",
+    seen="a component maker's fuse guide",
+)
+@source("UL 248-9", "2015", "class K, test currents and time delay", seen="one copy, an extract")
+@practice("a rated current is carried without end")
+@memory("UL 248: times of classes K, J, R and of plug fuses, 25 % off at the most")
 @pytest.mark.parametrize(
     ("name", "rating", "held", "tripped"),
     [
-        # UL 248-14 in a component maker's guide: carries 100 %, 135 % within 1 h, 200 % within
-        # 2 min (0 to 30 A) and 4 min (35 to 60 A)
+        # UL 248-14: carries 100 %, 135 % within 1 h, 200 % within 2 min (0 to 30 A) and 4 min
+        # (35 to 60 A)
         ("fuse-ul-248-14", 10.0, [(1.0, math.inf)], [(1.35, 3600.0), (2.0, 120.0)]),
         ("fuse-ul-248-14", 40.0, [(1.0, math.inf)], [(1.35, 3600.0), (2.0, 240.0)]),
         ("fuse-ul-248-14", 32.0, [(1.0, math.inf)], [(1.35, 3600.0)]),
-        # UL 248-9:2015 extract: carries 110 %, 8 s at least at 500 % (250 V, 30 A or less)
+        # UL 248-9: carries 110 %, 8 s at least at 500 % (250 V, 30 A or less)
         ("fuse-class-k-time-delay", 20.0, [(1.1, math.inf), (5.0, 8.0)], []),
         # 10 s of other sizes and 12 s of plug fuses at 200 %: from memory
         ("fuse-class-k-time-delay", 40.0, [(1.1, math.inf)], []),
-        # what a rated current means: carried without end
         ("fuse-plug-time-delay", 20.0, [(1.0, math.inf)], []),
         ("fuse-class-r-j-time-delay", 20.0, [(1.0, math.inf)], []),
     ],
@@ -119,6 +153,7 @@ def test_fuse_against_ul_248(name, rating, held, tripped):
     assert [(t.multiple, t.seconds) for t in found.trips] == tripped
 
 
+@practice("a time from memory is shown and bounds nothing by itself")
 def test_no_point_from_memory_bounds_anything():
     for name in overcurrent.devices():
         for rating in (1.0, 10.0, 31.0, 33.0, 45.0, 63.0, 80.0, 100.0):
@@ -127,16 +162,56 @@ def test_no_point_from_memory_bounds_anything():
                 assert limit.source.confidence in ("confirmed", "computed")
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
 def test_the_iec_table_covers_every_rating_without_a_gap():
     for row in tables.load("breaker-iec60898").rows:
         assert row.cells["rating_over_A"] in (0, 32, 63)
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "135 % in 1 h up to 50 A, 200 % in 2 min up to 30 A",
+    seen="one copy each",
+)
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "100 % held at 40 C, the others at 25 C",
+    seen="two copies",
+)
+@memory(
+    "UL 489: every other time at 135 and 200 %, and NEMA AB 4 Table 3 at 300 %, 25 "
+    "% off at the most"
+)
+@source(
+    "UL 248-14",
+    "edition not stated",
+    "carrying capacity and opening times",
+    seen="a component maker's fuse guide",
+)
+@source("UL 248-9", "2015", "class K, test currents and time delay", seen="one copy, an extract")
+@memory("UL 248: times of classes K, J, R and of plug fuses, 25 % off at the most")
+@practice("a rated current is carried without end")
+@practice("the instantaneous part of a house breaker trips between 5 and 10 times its rating")
+@practice("a start has a power factor of 0.5 at the least")
+@independent("crest of an R-L circuit closed at the voltage zero, by numerical integration")
 @pytest.mark.parametrize(
     ("device", "rating", "current", "seconds", "answer"),
     [
         # by hand from the points above; the crest of a start at power factor 0.5 is 1.198 times
-        # its rms (R/X 0.577, integrated)
+        # its rms (R/X 0.577)
         ("ul-489", 15, 14.2, 0.4, "holds"),  # LRA of an invented chest freezer
         ("ul-489", 15, 15, 80000, "holds"),  # 100 % without end
         ("ul-489", 15, 15.1, 0.1, "may trip"),  # no least time above 100 %
@@ -163,7 +238,7 @@ def test_the_iec_table_covers_every_rating_without_a_gap():
         ("fuse-class-r-j-time-delay", 40, 80, 310, "trips"),
         ("fuse-class-k-time-delay", 20, 27, 4600, "trips"),
         ("fuse-class-k-time-delay", 20, 26.9, 80000, "may trip"),
-        ("ul-489", 15, 160, 0.02, "trips"),  # crest over 10 times: common practice
+        ("ul-489", 15, 160, 0.02, "trips"),  # crest over 10 times
         ("iec-60898-b", 10, 14.2, 0.4, "holds"),  # 1.42 In; 2.55 In is held for 1 s
         ("iec-60898-b", 10, 14.2, 1.1, "may trip"),
         ("iec-60898-b", 10, 10, 80000, "holds"),
@@ -195,6 +270,19 @@ def test_answer_by_hand(device, rating, current, seconds, answer):
     assert said(device, rating, current, seconds) == answer
 
 
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "135 % in 1 h up to 50 A, 200 % in 2 min up to 30 A",
+    seen="one copy each",
+)
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "100 % held at 40 C, the others at 25 C",
+    seen="two copies",
+)
+@source("IEC 60898-1", "edition not stated", "reference ambient 30 C", seen="one copy")
 @pytest.mark.parametrize(
     ("device", "current", "seconds", "ambient", "answer"),
     [
@@ -214,10 +302,10 @@ def test_ambient_away_from_the_reference(device, current, seconds, ambient, answ
     assert said(device, rating, current, seconds, device_ambient=f"{ambient} C") == answer
 
 
+@independent("crest of an R-L circuit closed at the voltage zero, by numerical integration")
 @pytest.mark.parametrize(
     ("r_over_x", "crest"),
-    # independent method: highest instantaneous over rms current of an R-L circuit closed at the
-    # voltage zero, by numerical integration to three decimals
+    # highest instantaneous over rms current, to three decimals
     [(0.1, 2.456), (0.3, 2.001), (0.5, 1.756), (0.7, 1.618), (1.0, 1.512), (2.0, 1.425)],
 )
 def test_the_instantaneous_part_sees_the_offset_crest(r_over_x, crest):
@@ -225,6 +313,8 @@ def test_the_instantaneous_part_sees_the_offset_crest(r_over_x, crest):
     assert round(wirecalc.motors.offset_crest(power_factor), 3) == crest
 
 
+@independent("L di/dt + R i = v integrated by scipy")
+@practice("a start has a power factor of 0.5 at the least")
 def test_crest_of_a_start_at_power_factor_one_half():
     # integrated: L di/dt + R i = v, closed at the voltage zero, R/X = 1/sqrt3, I rms = 40 A
     ratio = 1 / math.sqrt(3)
@@ -242,8 +332,10 @@ def test_crest_of_a_start_at_power_factor_one_half():
     assert value == pytest.approx(solved.y.max() / math.sqrt(2), rel=1e-6)
 
 
+@practice("the instantaneous part of a house breaker trips between 5 and 10 times its rating")
+@practice("a start has a power factor of 0.5 at the least")
+@independent("crest of an R-L circuit closed at the voltage zero, by numerical integration")
 def test_house_breaker_between_5_and_10_times_and_beyond():
-    # instantaneous trip of a house breaker: 5 to 10 times, common practice
     for current, past in (("60 A", False), ("130 A", True)):
         found = trip(
             device="ul-489", breaker="15 A", current=current, overcurrent_time="0.05 s"
@@ -258,8 +350,14 @@ def test_house_breaker_between_5_and_10_times_and_beyond():
     )  # 70 x 1.198 = 83.8 A
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
 def test_times_of_one_current_by_hand():
-    # IEC 60898-1, tests b and c, 1.45 and 2.55 times (two component data sheets)
+    # tests b and c, 1.45 and 2.55 times
     found = trip(device="iec-60898-b", breaker="10 A", current="20 A", overcurrent_time="0.4 s")
     figures = {f.figure.name: f.figure.value for f in found.figures}
     assert figures["highest current, share of the rating"] == pytest.approx(200)
@@ -293,6 +391,13 @@ def closed_form(count, pickup, tau):
     return before, locked + (before - locked) * a
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
+@independent("heat that rises to the square of the current with one time constant, in closed form")
 def test_first_element_by_hand():
     first, last = overcurrent.elements(overcurrent.device("iec-60898-b", 10.0))
     assert first == (pytest.approx(11.3), pytest.approx(TAU))
@@ -301,6 +406,13 @@ def test_first_element_by_hand():
     assert last.constant == pytest.approx(1 / math.log(2.55**2 / (2.55**2 - 1.45**2)))
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
+@independent("geometric series of one cycle of heating and cooling")
 def test_heat_of_repeated_starts_against_the_geometric_series():
     element = courses.Element(11.3, TAU)
     found = courses.heat(starts(9), element, 10.0)
@@ -309,6 +421,13 @@ def test_heat_of_repeated_starts_against_the_geometric_series():
         assert (one.before, one.after) == pytest.approx(closed_form(number, 11.3, TAU))
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
+@independent("the first-order equation of heat integrated by scipy")
 def test_heat_of_repeated_starts_against_an_integration():
     course = starts(6)
     element = courses.Element(11.3, TAU)
@@ -328,6 +447,13 @@ def test_heat_of_repeated_starts_against_an_integration():
     assert courses.heat(course, element, 10.0).highest == pytest.approx(max(peaks), rel=1e-7)
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
+@independent("geometric series of one cycle of heating and cooling")
 def test_starts_too_close_turn_holds_into_may_trip():
     given = {"device": "iec-60898-b", "breaker": "10 A", "locked_rotor_current": "24 A"}
     given |= {"settle_time": "0.5 s", "settled": "6 A", "on_time": "1 s", "off_time": "0.5 s"}
@@ -336,10 +462,9 @@ def test_starts_too_close_turn_holds_into_may_trip():
     assert once.verdict == "pass"
     assert often.verdict == "marginal"
     assert [a.text for a in often.answers] == ["may trip"]
-    worst = 100 * max(
-        closed_form(9, p, t)[1]
-        for p, t in overcurrent.elements(overcurrent.device("iec-60898-b", 10.0))
-    )
+    # both elements by hand: pick-up 1.13 and 1.45 In, each holds 2.55 In for 1 s
+    elements = [(10 * m, 1 / math.log(2.55**2 / (2.55**2 - m**2))) for m in (1.13, 1.45)]
+    worst = 100 * max(closed_form(9, pickup, tau)[1] for pickup, tau in elements)
     assert worst > 100
     assert often.criterion(HEAT).criterion.actual == pytest.approx(worst)
     (rows,) = (x.rows for x in often.listings if x.title.startswith("Heat"))
@@ -354,9 +479,17 @@ def write(path: Path, head: str, rows) -> str:
     return str(path)
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
+@independent("heat that rises to the square of the current with one time constant, in closed form")
+@independent("crest of an R-L circuit closed at the voltage zero, by numerical integration")
+@practice("a start has a power factor of 0.5 at the least")
 def test_a_recording_by_hand(tmp_path):
-    # IEC 60898-1: 1.13 times are held for an hour, 1.45 times trip; R-L crest at power factor 0.5
-    # 1.198 times the rms, by integration as above
+    # 1.13 times are held for an hour, 1.45 times trip; the crest is 1.198 times the rms
     rows = [(0.0, 14.2), (0.4, 1.3), (60.4, 0.0), (61.0, 0.0)]
     file = write(tmp_path / "c.csv", "time_s,current_A", rows)
     found = trip(device="iec-60898-b", breaker="10 A", recording=file)
@@ -372,8 +505,14 @@ def test_a_recording_by_hand(tmp_path):
     assert found.verdict == "pass"
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
 def test_test_b_counts_what_came_before_it(tmp_path):
-    # IEC 60898-1: 1 h at 1.13 In, then 1.45 In trips within 1 h
+    # 1 h at 1.13 In, then 1.45 In trips within 1 h
     for warm, late, answer in ((3600, 3700, "trips"), (3600, 3500, "may trip"), (0, 3700, "may")):
         rows = [(0.0, 11.3), (float(warm), 14.5), (float(warm + late), 0.0), (1e4, 0.0)]
         file = write(tmp_path / "b.csv", "time_s,current_A", rows[0 if warm else 1 :])
@@ -381,6 +520,13 @@ def test_test_b_counts_what_came_before_it(tmp_path):
         assert found.answers[0].text.startswith(answer)
 
 
+@independent("rms and crest of a sine sampled over whole cycles")
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "table of time-current operating characteristics, tests a to e",
+    seen="two component data sheets, misprints told by each other",
+)
 def test_instantaneous_samples_give_rms_and_crest(tmp_path):
     # 20 A rms for a second at 60 Hz, 4800 samples a second: 80 a cycle, so both are exact
     rows = [
@@ -396,6 +542,7 @@ def test_instantaneous_samples_give_rms_and_crest(tmp_path):
 CURVE = [(135.0, 300.0, 3000.0), (200.0, 15.0, 110.0), (500.0, 1.5, 12.0)]  # invented
 
 
+@independent("straight line between two points of a log scale, by hand")
 def test_curve_between_its_points_is_straight_on_a_log_scale(tmp_path):
     curve = write(tmp_path / "k.csv", "multiple_%,hold_time_s,trip_time_s", CURVE)
     # by hand: slope of the least time from 2 to 5 times is log(0.1)/log(2.5); at 3 times
@@ -413,6 +560,13 @@ def test_curve_between_its_points_is_straight_on_a_log_scale(tmp_path):
     assert said("ul-489", 10, 51, 0.01, curve=curve) == "may trip"  # outside of the curve
 
 
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "135 % in 1 h up to 50 A, 200 % in 2 min up to 30 A",
+    seen="one copy each",
+)
+@independent("arithmetic of the rows typed")
 @pytest.mark.parametrize(
     ("rows", "wrong"),
     [
@@ -428,6 +582,7 @@ def test_curve_that_cannot_be_is_refused(tmp_path, rows, wrong):
         trip(device="ul-489", breaker="15 A", current="30 A", curve=curve)
 
 
+@independent("arithmetic of the rows typed")
 @pytest.mark.parametrize(
     ("head", "rows", "more", "wrong"),
     [
@@ -463,8 +618,20 @@ def test_course_that_cannot_be_is_refused(tmp_path, head, rows, more, wrong):
         trip(device="ul-489", breaker="15 A", recording=file, **more)
 
 
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "135 % in 1 h up to 50 A, 200 % in 2 min up to 30 A",
+    seen="one copy each",
+)
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "100 % held at 40 C, the others at 25 C",
+    seen="two copies",
+)
 def test_a_current_of_unknown_time():
-    # UL 489, calibration: 100 % held (two copies), 135 % of 15 A is 20.25 A (one copy)
+    # 135 % of 15 A is 20.25 A
     assert trip(device="ul-489", breaker="15 A", current="15 A").verdict == "pass"
     assert trip(device="ul-489", breaker="15 A", current="18 A").verdict == "marginal"
     unknown = trip(device="ul-489", breaker="15 A", current="21 A")
@@ -472,6 +639,10 @@ def test_a_current_of_unknown_time():
     assert unknown.criterion(MUST).criterion.needs[0] == "overcurrent_time"
 
 
+@memory(
+    "UL 489: every other time at 135 and 200 %, and NEMA AB 4 Table 3 at 300 %, 25 "
+    "% off at the most"
+)
 def test_a_time_from_memory_is_shown_as_one():
     given = {"breaker": "60 A", "current": "300 A", "overcurrent_time": "3600 s"}
     found = trip(device="ul-489", **given)
@@ -484,6 +655,7 @@ def test_a_time_from_memory_is_shown_as_one():
     )
 
 
+@practice("a GFCI or AFCI opens a breaker for other reasons; a fuse has none")
 def test_what_else_opens_a_breaker_is_named():
     found = trip(device="ul-489", breaker="15 A", current="5 A")
     assert any("GFCI" in n.what and "AFCI" in n.what for n in found.not_checked)
@@ -491,6 +663,13 @@ def test_what_else_opens_a_breaker_is_named():
     assert not any("GFCI" in n.what for n in fuse.not_checked)
 
 
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "135 % in 1 h up to 50 A, 200 % in 2 min up to 30 A",
+    seen="one copy each",
+)
+@independent("ends of the meter's band by arithmetic")
 def test_a_current_near_the_step_asks_for_a_better_ammeter_and_no_clock():
     # 20.2 A ±2 % is 19.8 to 20.6 A, across 135 % of 15 A
     given = {"breaker": "15 A", "current": "20.2 A ±2%", "overcurrent_time": "3700 s"}
@@ -500,6 +679,7 @@ def test_a_current_near_the_step_asks_for_a_better_ammeter_and_no_clock():
     assert "20.25 A" in found.criterion(MUST).action
 
 
+@practice("a larger breaker is no mend for one that trips")
 def test_nothing_ever_suggests_a_larger_breaker():
     for current in ("16 A", "25 A", "40 A", "200 A"):
         found = trip(device="ul-489", breaker="15 A", current=current, overcurrent_time="200 s")
@@ -507,6 +687,8 @@ def test_nothing_ever_suggests_a_larger_breaker():
             assert "larger" not in judged.action.replace("never fit a larger", "")
 
 
+@practice("the instantaneous part of a house breaker trips between 5 and 10 times its rating")
+@independent("multiple of the rating, by arithmetic")
 @pytest.mark.parametrize("device", overcurrent.devices())
 @pytest.mark.parametrize("with_curve", [False, True])
 def test_chart_of_every_device(tmp_path, device, with_curve):
@@ -529,13 +711,15 @@ def test_chart_of_every_device(tmp_path, device, with_curve):
             assert "(UL " in label or "(IEC " in label
     if device == "ul-489":
         (start, end) = made.lines[2].x[0], made.lines[3].x[0]
-        assert (start, end) == (75.0, 150.0)  # 5 to 10 times, common practice
+        assert (start, end) == (75.0, 150.0)  # 5 to 10 times
 
 
+@practice("LRA under three times the settled current is questioned")
+@source("NEC (NFPA 70)", "2008", "Table 430.251(A), six times the full load", seen="one copy")
 @pytest.mark.parametrize(
     ("locked", "settled", "word"),
-    # under three times the settled current it is no induction motor's LRA, or another's: common
-    # practice; it counts where six times (NEC Table 430.251(A), one copy) would be over the rating
+    # under three times the settled current it is no induction motor's LRA, or another's; it counts
+    # where six times would be over the rating
     [
         ("6.5 A", "3.4 A", "cannot tell"),  # the plate of a cabinet with its defrost heater
         ("12 A", "4.1 A", "cannot tell"),
@@ -554,13 +738,26 @@ def test_an_lra_near_the_settled_current_is_questioned_where_it_counts(locked, s
         assert [a.text for a in found.answers] == ["cannot tell"]
 
 
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "100 % held at 40 C, the others at 25 C",
+    seen="two copies",
+)
+@practice("a current that was read goes before the plate's")
 def test_the_plate_beside_a_current_is_a_note():
-    # UL 489, calibration, 100 % (two copies)
     found = trip(device="ul-489", breaker="15 A", current="14 A", locked_rotor_current="60 A")
     assert found.verdict == "pass"
     assert any("LRA" in n.what for n in found.not_checked)
 
 
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "100 % held at 40 C, the others at 25 C",
+    seen="two copies",
+)
+@independent("sum of the currents on one device")
 def test_other_loads_on_the_device_count():
     # 14.2 A of a start beside 6.2 A of another load are 20.4 A, above a 15 A breaker's rating
     start = {"locked_rotor_current": "14.2 A", "settle_time": "0.5 s", "settled": "1.6 A"}
@@ -572,8 +769,13 @@ def test_other_loads_on_the_device_count():
     assert said.notes == ("nothing else runs on this device",)
 
 
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "135 % in 1 h up to 50 A, 200 % in 2 min up to 30 A",
+    seen="one copy each",
+)
 def test_what_is_known_to_trip_trips_whatever_else_is_unknown():
-    # UL 489, calibration, 200 % within 2 min up to 30 A (one copy)
     # 60 A are 4 times a 15 A breaker, which has tripped within 120 s at twice its rating
     start = {"locked_rotor_current": "60 A", "settle_time": "300 s"}
     for more in ({}, {"settled": "8 A"}, {"settled": "8 A", "on_time": "600 s"}):
@@ -582,6 +784,7 @@ def test_what_is_known_to_trip_trips_whatever_else_is_unknown():
     assert short.criterion(MUST).verdict == "cannot tell"  # how long it runs at 40 A is not said
 
 
+@source("IEC 60898-1", "edition not stated", "reference ambient 30 C", seen="one copy")
 def test_an_ambient_that_is_left_out_is_no_pass():
     given = {"device": "iec-60898-c", "breaker": "16 A", "current": "16 A"}
     found = wirecalc.run("trip", **given)
@@ -591,9 +794,21 @@ def test_an_ambient_that_is_left_out_is_no_pass():
     assert wirecalc.run("trip", **given, device_ambient="45 C").verdict == "marginal"
 
 
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "135 % in 1 h up to 50 A, 200 % in 2 min up to 30 A",
+    seen="one copy each",
+)
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "100 % held at 40 C, the others at 25 C",
+    seen="two copies",
+)
 @pytest.mark.parametrize(
     ("current", "word", "first"),
-    # UL 489, calibration: above 100 % it may trip in any air, and 135 % within 1 h trips
+    # above 100 % it may trip in any air, and 135 % within 1 h trips
     [
         *(("14 A", "cannot tell", "holds, where"), ("18 A", "marginal", "may trip")),
         ("21 A", "fail", "trips"),
