@@ -117,8 +117,25 @@ def against_mark(read: Read | None, mark: Mark) -> Iterator[Item]:
         yield caution("start-01")
         if mark.tolerance is not None:
             yield not_checked("tolerance", "the ends of the marked range decide")
+    elif mark.duty == "run":
+        yield from _wide(max(mark.tolerance or 0.0, mark.above or 0.0))
     if read is not None:
         yield from _judge(read, mark, limits)
+
+
+def _wide(tolerance: float) -> Iterator[Item]:
+    """Question a tolerance in % that no run capacitor is sold with."""
+    rows = tables.load("capacitor-tolerances").where(duty="run")
+    widest = max(rows, key=lambda r: r.number("below_pct"))
+    if not at_or_below(tolerance, widest.number("below_pct")):
+        yield cannot_tell(
+            "tolerance",
+            f"{tolerance:g} %, and the widest mark on a run capacitor that was seen is "
+            f"{widest.number('below_pct'):g} %: a slipped point, or a start capacitor?",
+            measure="read the tolerance on the part again",
+            needs=("tolerance",),
+            source=widest.source,
+        )
 
 
 def _limit_working(mark: Mark, limit: float) -> Callable[[], str]:

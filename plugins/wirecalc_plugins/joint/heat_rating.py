@@ -23,6 +23,7 @@ from wirecalc import (
     instead_of,
     may_be_absent,
     put,
+    tables,
 )
 from wirecalc.sources import Confidence
 
@@ -155,6 +156,19 @@ def _unknown_place(parts: Sequence[Part], near_heater: bool | None) -> Item:
     )
 
 
+def _too_good(part: Part, marked: float, material: str) -> Iterator[Item]:
+    """Question a mark in C above all that the make of the part is sold for."""
+    row = tables.load("temperature-classes").row(material=material)
+    greatest = row.number("greatest_C")
+    if not at_or_below(marked, greatest):
+        yield cannot_tell(
+            f"make of the {part.name}",
+            f"marked {marked:g} C, and {material} is sold up to {greatest:g} C: one is misread",
+            measure="read the marking again, or look again at what it is made of",
+            source=row.source,
+        )
+
+
 def _judge(part: Part, place: float | None, assumed: str) -> Iterator[Item]:
     name = f"temperature rating of the {part.name}"
     rating = rating_of(part)
@@ -171,6 +185,8 @@ def _judge(part: Part, place: float | None, assumed: str) -> Iterator[Item]:
         return
     if place is None:
         return
+    if part.marked is not None and part.material is not None:
+        yield from _too_good(part, part.marked, part.material)
     least, greatest, source = rating
     wanted = place + ROOM_K
     if at_or_below(wanted, greatest) and not at_or_below(wanted, least):

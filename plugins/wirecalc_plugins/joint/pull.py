@@ -12,6 +12,7 @@ from wirecalc import (
     Reading,
     Wire,
     at_least,
+    at_or_below,
     calculation,
     cannot_tell,
     crimps,
@@ -135,8 +136,14 @@ def _own_strength(wire: Wire, force: float) -> Iterator[Item]:
     if wire.metal != "copper":
         return
     weakest, strongest = crimps.breaking_force(wire)
-    if force > strongest:
-        yield not_checked("wire and gauge", "it bore more than soft copper of this size can")
+    if not at_or_below(force, strongest):
+        yield cannot_tell(
+            "force against the wire's own",
+            f"{force:.4g} lbf, and soft copper of this size breaks at {weakest:.3g} to "
+            f"{strongest:.3g} lbf: newtons typed as lbf, or another gauge?",
+            measure="look at the unit on the tester and at the gauge, and type what it reads",
+            source=crimps.SOFT_COPPER_FROM,
+        )
     yield figure(
         "share of the wire's own breaking force",
         100 * force / weakest,

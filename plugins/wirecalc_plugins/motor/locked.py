@@ -21,7 +21,7 @@ from wirecalc import (
 )
 
 from ..inputs import SETTLED, SLIP_A
-from .locked_checks import judge_high, judge_reset, judge_trips
+from .locked_checks import judge_current, judge_high, judge_reset, judge_trips
 from .locked_kinds import Seen, what_it_is
 from .plate import (
     ASKS_VOLTS,
@@ -177,6 +177,7 @@ def locked(
         yield from judge_turning(settled, rated_load_current, seen=False, inverter=inverter)
     yield from judge_plate(rated_load_current, locked_rotor_current, motor_kind)
     yield from judge_volts(voltage, nameplate_voltage)
+    yield from judge_current(high_current, None if lra is None else (lra.most or lra.least))
     yield judge_high(high_time, near, high_current, locked_rotor_current, inverter)
     yield judge_trips(overload_trips)
     yield from judge_reset(reset_time)

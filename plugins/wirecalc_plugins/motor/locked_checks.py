@@ -15,7 +15,7 @@ from wirecalc import (
     tables,
 )
 
-from .start_checks import NORMAL_S, STOP_S
+from .start_checks import NO_METER, NORMAL_S, STOP_S
 
 LEAST_RESET = 1.0  # min; an overload resets in minutes; practice
 _TIME = "time at high current"
@@ -56,6 +56,18 @@ def judge_high(
         needs=missing,
         source=PRACTICE,
     )
+
+
+def judge_current(current: float | None, most: float | None) -> Iterator[Item]:
+    """Question a current in A over any crest of a start; `most` is LRA at the supply's volts."""
+    if current is not None and most and not at_or_below(current, NO_METER * most):
+        yield cannot_tell(
+            "high current",
+            f"{current:g} A is {current / most:.2g} times locked-rotor current, and no start has "
+            f"over {NO_METER:.3g} times: a slipped point, another load, another plate, a short",
+            measure="clamp one wire of the motor alone, and read its LRA again",
+            source=PRACTICE,
+        )
 
 
 def judge_trips(trips: int | None) -> Item:

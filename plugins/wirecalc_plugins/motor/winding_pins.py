@@ -24,6 +24,7 @@ from wirecalc import (
 LIKE = 1.2  # start over run resistance below which they are two like windings; practice
 CLOSURE_OHM, CLOSURE_SHARE = 0.3, 0.05  # how far three readings may miss adding up; practice
 LOOSE = 0.1  # share of the largest pair over which the closure allowed says little
+NO_MOTOR = 12.0  # start over run resistance, twice the highest that was seen; practice
 UNUSUAL = 5.0  # start over run resistance above all that were seen: table winding-ratios
 
 
@@ -102,6 +103,14 @@ def pins(
         origin=Origin.PRACTICE,
         band=(least, middle.high / low.low),
     )
+    if not at_or_below(least, NO_MOTOR):
+        yield cannot_tell(
+            "start over run winding, upper limit",
+            f"{least:.3g} times or more, and over {NO_MOTOR:g} is no motor that was seen: a run "
+            "winding with shorted turns, or another part in one of the readings",
+            measure="look for the maker's ohms of this motor",
+            source=PRACTICE,
+        )
     if not fits:
         return None
     if not at_or_below(middle.high, high.low) or middle.high == high.low:

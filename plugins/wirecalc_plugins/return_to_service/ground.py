@@ -48,6 +48,7 @@ from .ground_path import (
     closed,
     missed,
     of_cord,
+    possible,
     shown_by_current,
     shown_by_ohmmeter,
 )
@@ -183,6 +184,7 @@ def ground(
     if cord is not None and feet is not None and known_metal(cord):
         celsius = ends.get("conductor_temperature", (conductor_temperature,) * 2)
         own = yield from of_cord(cord, feet, celsius)
+    yield from possible(path, ground_point, own)
     unread = ("lead_resistance",) if lead_resistance is None else ()
     blind = cord is not None and not known_metal(cord)
     yield from limits.judged(path, standard, (ground_point, metres, own, blind), unread)

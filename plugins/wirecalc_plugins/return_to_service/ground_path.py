@@ -13,6 +13,7 @@ from wirecalc import (
     Origin,
     Wire,
     at_or_below,
+    cannot_tell,
     figure,
     not_checked,
     put,
@@ -26,6 +27,9 @@ from ..leads import LEADS_OHM, Ohms
 ONE_A = 1.0  # a known current below it misses a bond of few strands, as an ohmmeter does; practice
 STANDARDS_A = 10.0  # the least test current of the standards, from 12 V at most
 COUNTS = 2  # of the last digit, one of each of two readings that share their offset; practice
+CORD_AT_LEAST_OHM = 0.001  # under 3 ft of 6 AWG (0.395 ohm/kft), a short cord of a range; practice
+OF_ITS_CORD = 0.9  # of the cord's least ohms, for its length as measured; practice
+THROUGH_A_CORD = ("plug-pin", "neutral-blade")
 OWN_GROUND_WIRE = "ground wire of the cord"
 
 Span = tuple[float, float]  # the ends of a reading
@@ -99,6 +103,22 @@ def shown_by_current(path: Read, amps: float, millivolts: float) -> Item:
         band=(path.ends.low, path.ends.high) if math.isfinite(path.ends.high) else None,
         working=lambda: f"{put(millivolts, 'mV')} / {put(amps, 'A')} / 1000",
     )
+
+
+def possible(path: Read, point: str, own: Ohms | None) -> Iterator[Item]:
+    """A path to the pin has at least the ohms of the cord's wire, `own` where that is known."""
+    if point not in THROUGH_A_CORD:
+        return
+    least = CORD_AT_LEAST_OHM if own is None else OF_ITS_CORD * own.low
+    if not at_or_below(least, path.ends.high):
+        wire = "any cord" if own is None else "this cord's ground wire alone"
+        yield cannot_tell(
+            "path against its cord",
+            f"{path.ends.high:.3g} ohm at the most, and {wire} has {least:.3g} ohm or more: both "
+            "probes on one point, a lead off, or another unit than was read",
+            measure="probe the bare case and the pin itself, and look at the unit on the meter",
+            source=PRACTICE,
+        )
 
 
 def missed(amps: float | None) -> Iterator[Item]:

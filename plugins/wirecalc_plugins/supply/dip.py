@@ -9,10 +9,13 @@ from wirecalc import (
     PRACTICE,
     Item,
     Nameplate,
+    Origin,
     Problem,
     Wire,
     asked,
     assumed,
+    at_least,
+    at_or_below,
     calculation,
     caution,
     extra,
@@ -145,6 +148,7 @@ def dip(
         None if start_power_factor is None else start_power_factor / 100,
     )
     yield from _limits(nameplate_voltage)
+    yield from _at_rest(voltage_at_rest, nameplate_voltage)
     yield from judge_locked(
         locked_rotor_current, nameplate_voltage, rated_load_current, "rated_load_current"
     )
@@ -165,6 +169,22 @@ def dip(
     )
     yield from volts(start, path)
     yield from judge_start(start, path, voltage_at_start)
+
+
+def _at_rest(at_rest: float, plate: float) -> Iterator[Item]:
+    """Fail volts at rest that no running machine can have enough of."""
+    limits = plate_limits(plate)
+    if not at_or_below(limits.low, at_rest):
+        yield at_least(
+            "volts at rest",
+            at_rest,
+            limits.low,
+            "V",
+            source=limits.source,
+            origin=Origin.MAKER,
+            says="90 % of the plate, and that is asked while it runs",
+            action="have the supply looked at first, and read it with the load on: ask supply",
+        )
 
 
 def _limits(plate: float) -> Iterator[Item]:

@@ -62,6 +62,12 @@ def _refuse(
     has_motor: bool | None,
     **_others: object,
 ) -> Iterator[Problem]:
+    if not cord.stranded:
+        yield Problem(
+            "cord",
+            "solid wire is that of a building, and no flexible cord is made of it",
+            "read the print on the cord, or measure a strand",
+        )
     if locked_rotor_current is not None:
         yield from not_above(locked_rotor_current, current, "running current")
     if locked_rotor_current is not None and has_motor is False:

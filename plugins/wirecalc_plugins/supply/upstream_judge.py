@@ -50,6 +50,10 @@ class _Judge(NamedTuple):
         """Judge the heat at the current that was read."""
         all_of_it = heat(behind, self.leg.current, Span(0.0, 0.0, 0.0)).high
         fails, least = False, watts.low
+        wire_least = TOO_GOOD * known.low * self.leg.current.low
+        sure = self.leg.wiring.complete and self.leg.load.known
+        if sure and not at_or_below(wire_least, behind.high):
+            return self._no_such_wire(behind, known)
         if not at_or_below(all_of_it, HEAT_CARE_W):
             if not self.leg.wiring.complete:
                 return self._untold(

@@ -1,0 +1,92 @@
+"""Readings that cannot be together, or that nothing of the kind gives, pass nothing.
+
+Each danger has its twin with the danger removed, which passes.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+import wirecalc
+from wirecalc import BadInput
+
+PIN = {"ground_point": "plug-pin", "cord": "18 AWG", "cord_length": "6 ft"}
+BY_CURRENT = {**PIN, "test_current": "2.00 A ±2%"}  # 6 ft of 18 AWG: 0.0392 ohm at 20 C, 78 mV
+OHMS = {**PIN, "lead_resistance": "0 ohm"}
+LEG = {
+    **{"voltage_at_rest": "119.8 V", "current": "12 A", "wire": "14 AWG"},
+    **{"run_length": "100 ft", "load_kind": "heater"},  # 2.58 mohm/ft: 6.2 V of its own
+}
+RING = {"wire": "18 AWG", "terminal": "ring"}
+RUN = {"marked_capacitance": "30 uF", "capacitor_duty": "run", "measured_capacitance": "29 uF"}
+HEAT = {"place_temperature": "80 C", "wire_temperature": "150 C", "terminal_material": "vinyl"}
+DIP = {
+    **{"locked_rotor_current": "12 A", "nameplate_voltage": "115 V", "rated_load_current": "1.6 A"},
+    **{"wire": "14 AWG", "run_length": "40 ft"},
+}
+PINS = {"reading_1_3": "12.3 ohm", "reading_2_3": "12 ohm", "lead_resistance": "0 ohm"}
+COLD = {
+    **{"cold_resistance": "4.50 ohm", "cold_temperature": "22 C", "hot_time": ["20 s"]},
+    **{"room_temperature": "24 C", "lead_resistance": "0.2 ohm"},
+}
+STUCK = {
+    **{"locked_rotor_current": "12 A", "high_time": "0.4 s", "rated_load_current": "1.6 A"},
+    **{"settled": "1.2 A", "nameplate_voltage": "115 V", "voltage": "117 V"},
+    **{"overload_trips": "0"},
+}
+
+
+def criteria(name: str, given: dict[str, Any]) -> dict[str, str]:
+    return {c.criterion.name: str(c.verdict) for c in wirecalc.run(name, **given).criteria}
+
+
+@pytest.mark.parametrize(
+    ("name", "danger", "twin", "criterion", "verdict"),
+    [
+        # less than the cord's own wire; without a cord less than any
+        ("ground", BY_CURRENT | {"path_drop": "1 mV ±0.1 mV"},
+         BY_CURRENT | {"path_drop": "90 mV ±1 mV"}, "path against its cord", "cannot tell"),
+        ("ground", {"ground_point": "plug-pin", "test_current": "2 A", "path_drop": "1.9 mV"},
+         {"ground_point": "plug-pin", "test_current": "2 A", "path_drop": "2.1 mV"},
+         "path against its cord", "cannot tell"),
+        ("ground", OHMS | {"ground_resistance": "0.03 ohm ±0.005 ohm"},
+         OHMS | {"ground_resistance": "0.04 ohm ±0.005 ohm"},
+         "path against its cord", "cannot tell"),
+        # no volts lost in a wire that takes six
+        ("upstream", LEG | {"voltage_running": "119.8 V"}, LEG | {"voltage_running": "113.6 V"},
+         "heat beyond the wiring", "cannot tell"),
+        # 60 N typed as 60 lbf: soft copper of 18 AWG breaks at 51 lbf at the most (40 ksi)
+        ("pull", RING | {"force": "52 lbf"}, RING | {"force": "50 lbf"},
+         "force against the wire's own", "cannot tell"),
+        ("capacitor", RUN | {"tolerance": "15.1 %"}, RUN | {"tolerance": "15 %"},
+         "tolerance", "cannot tell"),
+        ("heat-rating", HEAT | {"terminal_temperature": "106 C"},
+         HEAT | {"terminal_temperature": "105 C"}, "make of the terminal", "cannot tell"),
+        # 90 % of 115 V: 103.5 V
+        ("dip", DIP | {"voltage_at_rest": "103.4 V"}, DIP | {"voltage_at_rest": "103.5 V"},
+         "volts at rest", "fail"),
+        ("windings", PINS | {"reading_1_2": "0.3 ohm"},
+         {"reading_1_3": "14 ohm", "reading_2_3": "12 ohm", "reading_1_2": "2 ohm",
+          "lead_resistance": "0 ohm"}, "start over run winding, upper limit", "cannot tell"),
+        ("winding-heat", COLD | {"hot_resistance": ["4.53 ohm"]},
+         COLD | {"hot_resistance": ["4.6 ohm"]}, "warmer than the room", "cannot tell"),
+        # 2.83 times 12 A x 117 / 115 is 34.5 A
+        ("locked", STUCK | {"high_current": "111 A"}, STUCK | {"high_current": "11.1 A"},
+         "high current", "cannot tell"),
+    ],
+)  # fmt: skip
+def test_what_cannot_be_passes_nothing(
+    name: str, danger: dict[str, Any], twin: dict[str, Any], criterion: str, verdict: str
+) -> None:
+    assert criteria(name, danger)[criterion] == verdict
+    assert wirecalc.run(name, **danger).verdict in ("cannot tell", "fail")
+    assert criteria(name, twin).get(criterion, "pass") == "pass"
+
+
+def test_solid_wire_is_no_extension_cord() -> None:
+    given = {"cord_length": "25 ft", "current": "1.6 A"}
+    with pytest.raises(BadInput, match="solid wire is that of a building"):
+        wirecalc.run("extension", cord="14 AWG solid", **given)
+    assert wirecalc.run("extension", cord="14 AWG", **given).verdict
