@@ -151,9 +151,16 @@ def test_no_point_inside_the_band_of_a_list_is_judged_against_it(
         assert inside.verdict is Verdict.FAIL
 
 
+def ideal(ohms: float) -> str:
+    """Write ohms as an ideal meter's, whose error is known to be nothing."""
+    return f"{full(ohms, 'ohm')} ±0 ohm"
+
+
 paths = st.fixed_dictionaries(
     {
-        "ground_point": st.sampled_from(["plug-pin", "cord-end", "wired-in"]),
+        "ground_point": st.sampled_from(["plug-pin", "cord-end", "wired-in", "neutral-blade"]),
+        "cord_ground_closed": st.just("yes"),
+        "neutral_strap": st.sampled_from(["no-strap", "fitted"]),
         "standard": st.sampled_from(["ul-507", "iec-60335-1", "en-50106", "vde-0701-0702"]),
     },
     optional={"cord": st.sampled_from(["18 AWG", "16 AWG", "1.5 mm2", "16 AWG cca"])},
@@ -170,10 +177,8 @@ def test_more_ohms_never_better_a_ground_path(
 ) -> None:
     typed = dict(asked) | ({} if feet is None else {"cord_length": full(feet, "ft")})
     if leads is not None:
-        typed["lead_resistance"] = full(leads, "ohm")
-    low, high = (
-        run("ground", ground_resistance=full(r, "ohm"), **typed) for r in sorted((one, two))
-    )
+        typed["lead_resistance"] = ideal(leads)
+    low, high = (run("ground", ground_resistance=ideal(r), **typed) for r in sorted((one, two)))
     assert rank(high) >= rank(low)
 
 
@@ -184,11 +189,11 @@ def test_leaving_out_cord_or_leads_never_betters_a_ground_path(
 ) -> None:
     typed = dict(asked) | ({} if feet is None else {"cord_length": full(feet, "ft")})
     if leads is not None:
-        typed["lead_resistance"] = full(leads, "ohm")
-    known = run("ground", ground_resistance=full(ohms, "ohm"), **typed)
+        typed["lead_resistance"] = ideal(leads)
+    known = run("ground", ground_resistance=ideal(ohms), **typed)
     for name in ("cord", "cord_length", "lead_resistance"):
         less = {n: v for n, v in typed.items() if n != name}
-        unknown = run("ground", ground_resistance=full(ohms, "ohm"), **less)
+        unknown = run("ground", ground_resistance=ideal(ohms), **less)
         if known.verdict not in PASSES:
             assert unknown.verdict not in PASSES
 
@@ -201,7 +206,7 @@ def test_a_longer_cord_never_asks_for_less_ohms(
     short, long = (
         run(
             "ground",
-            ground_resistance=full(ohms, "ohm"),
+            ground_resistance=ideal(ohms),
             lead_resistance="0 ohm",
             cord_length=full(f, "ft"),
             **asked,
@@ -209,3 +214,20 @@ def test_a_longer_cord_never_asks_for_less_ohms(
         for f in sorted((one, two))
     )
     assert rank(long) <= rank(short)
+
+
+@BOUNDED
+@given(OHM, LEAD, st.floats(0.0005, 0.2), st.floats(0.0005, 0.2))
+def test_a_shared_offset_never_widens_what_two_readings_leave(
+    ohms: float, leads: float | None, error: float, digit: float
+) -> None:
+    lead = leads or 0.0
+    typed = {
+        "ground_point": "wired-in",
+        "ground_resistance": f"{full(ohms + lead, 'ohm')} ±{full(error, 'ohm')}",
+        "lead_resistance": f"{full(lead, 'ohm')} ±{full(error, 'ohm')}",
+    }
+    apart = run("ground", **typed)
+    shared = run("ground", **typed, same_range="yes", meter_resolution=full(digit, "ohm"))
+    if apart.verdict in (*PASSES, Verdict.FAIL):
+        assert shared.verdict is apart.verdict

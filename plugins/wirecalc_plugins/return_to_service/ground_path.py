@@ -67,10 +67,12 @@ def by_ohmmeter(reading: float, leads: float | None, meter: Meter, bands: Bands)
     exact = tuple(n for n, value in needed.items() if n not in bands and (value or n[0] == "g"))
     error, of_leads = high - reading, leads_high - leads
     past = low < reading == high  # "<0.1 ohm": a side, no error
+    apart = low - leads_high, high - leads_low
     if meter.same_range and meter.resolution is not None and not exact and not past:
-        shared = min(error + of_leads, abs(error - of_leads) + COUNTS * meter.resolution)
-        return Read(reading - leads, _floored(reading - leads - shared, reading - leads + shared))
-    return Read(reading - leads, _floored(low - leads_high, high - leads_low), exact)
+        shared = abs(error - of_leads) + COUNTS * meter.resolution
+        path = reading - leads
+        apart = max(apart[0], path - shared), min(apart[1], path + shared)
+    return Read(reading - leads, _floored(*apart), exact)
 
 
 def by_current(amps: float, millivolts: float, bands: Bands) -> Read:
