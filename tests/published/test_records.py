@@ -21,9 +21,7 @@ PENDING = {
     "test_locked.py",
     "test_motor_circuit.py",
     "test_one_load.py",
-    "test_start.py",
     "test_start_curve.py",
-    "test_start_doubts.py",
     "test_start_parts.py",
     "test_windings.py",
 }

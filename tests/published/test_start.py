@@ -12,10 +12,11 @@ from scipy.optimize import minimize_scalar
 import wirecalc
 from wirecalc import motors
 
+from .records import independent, memory, practice, source
+
 # Highest instantaneous over rms locked-rotor current of an R-L circuit closed at the voltage
-# zero, by R/X, to three decimals: scipy 1.x, solve_ivp over the circuit's equation and
-# minimize_scalar over its closed form, both below. Beside it the half-cycle formula of handbooks on
-# short circuits, sqrt2 (1 + exp(-pi R/X)) (IEEE 551, from memory), which is low.
+# zero, by R/X: scipy over the circuit's equation and over its closed form, both below. Beside it
+# the half-cycle formula of handbooks on short circuits, which is low.
 CRESTS = [
     (0.05, 2.626, 2.623),
     (0.1, 2.456, 2.447),
@@ -41,11 +42,16 @@ def current(angle, r_over_x, closing=0.0):
     return math.sqrt(2) * (forced - np.sin(closing - phi) * np.exp(-r_over_x * angle))
 
 
+@independent(
+    "three decimals by scipy: the circuit integrated and its closed form searched for the maximum"
+)
 @by_ratio
 def test_offset_crest_against_a_table_of_the_exact_worst_case(r_over_x, crest, textbook):
     assert round(motors.offset_crest(power_factor(r_over_x)), 3) == crest
 
 
+@memory("IEEE 551, half-cycle formula of a short circuit, sqrt2 (1 + exp(-pi R/X))")
+@independent("that formula worked by hand to three decimals")
 @by_ratio
 def test_the_textbook_formula_is_low_by_up_to_2_9_percent(r_over_x, crest, textbook):
     formula = math.sqrt(2) * (1 + math.exp(-math.pi * r_over_x))
@@ -54,6 +60,7 @@ def test_the_textbook_formula_is_low_by_up_to_2_9_percent(r_over_x, crest, textb
     assert 0 < low < 0.0295
 
 
+@independent("highest of the closed form of an R-L circuit, searched by scipy")
 @by_ratio
 def test_offset_crest_against_a_search_for_the_maximum(r_over_x, crest, textbook):
     found = minimize_scalar(
@@ -67,6 +74,7 @@ def test_offset_crest_against_a_search_for_the_maximum(r_over_x, crest, textbook
     assert first == pytest.approx(found.x, abs=1e-6)
 
 
+@independent("L di/dt + R i = v integrated by scipy, closed at the voltage zero")
 @by_ratio
 def test_offset_crest_against_integration_of_the_circuit(r_over_x, crest, textbook):
     # L di/dt + R i = v with X = wL = 1, so Z = sqrt(1 + R^2) and v = sqrt2 Z sin(wt) for 1 A rms
@@ -82,6 +90,7 @@ def test_offset_crest_against_integration_of_the_circuit(r_over_x, crest, textbo
     assert motors.offset_crest(power_factor(r_over_x)) == pytest.approx(solved.y.max(), rel=1e-7)
 
 
+@independent("closed form of the circuit over a grid of angles and closing moments")
 @pytest.mark.parametrize("r_over_x", [0.05, 0.5, 0.7, 1.0, 2.0])
 def test_no_other_closing_moment_gives_more(r_over_x):
     angles = np.linspace(0.0, 2 * math.pi, 20_001)
@@ -90,20 +99,26 @@ def test_no_other_closing_moment_gives_more(r_over_x):
     assert motors.offset_crest(power_factor(r_over_x)) == pytest.approx(most, rel=1e-6)
 
 
+@independent("limits of the circuit: sqrt2 without inductance, 2 sqrt2 without resistance")
 def test_crest_lies_between_a_sine_and_twice_a_sine():
-    # limits of the formula: sqrt2 without inductance, 2 sqrt2 without resistance
     assert motors.offset_crest(0.999999) == pytest.approx(math.sqrt(2), rel=1e-3)
     assert motors.offset_crest(0.0001) == pytest.approx(2 * math.sqrt(2), rel=1e-3)
 
 
-# NEC (NFPA 70) Table 430.7(B), locked-rotor kVA per hp, six copies; upper end from the start of
-# the next letter (NEMA MG 1, half-open bands)
+# kVA per hp at which each letter starts; it ends where the next starts
 STARTS = "A 0 B 3.15 C 3.55 D 4.0 E 4.5 F 5.0 G 5.6 H 6.3 J 7.1 K 8.0 L 9.0 M 10.0 N 11.2 P 12.5 "
 STARTS += "R 14.0 S 16.0 T 18.0 U 20.0 V 22.4"
 LETTERS = STARTS.split()[::2]
 KVA = [float(text) for text in STARTS.split()[1::2]]
 
 
+@source("NEC (NFPA 70)", "2008", "Table 430.7(B), locked-rotor kVA per hp", seen="six copies")
+@source(
+    "NEMA MG 1",
+    "edition not stated",
+    "half-open bands: a letter ends where the next begins",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("letter", "start", "below"), list(zip(LETTERS, KVA, [*KVA[1:], None], strict=True))
 )
@@ -114,14 +129,22 @@ def test_code_letter_against_nec_table_430_7_b(letter, start, below):
     assert most is None if below is None else most == pytest.approx(below)
 
 
+@source("NEC (NFPA 70)", "2008", "Table 430.7(B), locked-rotor kVA per hp", seen="six copies")
 def test_all_code_letters_and_no_other():
     assert motors.code_letters() == LETTERS  # I, O and Q are not used
 
 
+@source("NEC (NFPA 70)", "2008", "Table 430.7(B), locked-rotor kVA per hp", seen="six copies")
+@source(
+    "NEMA MG 1",
+    "edition not stated",
+    "half-open bands: a letter ends where the next begins",
+    seen="one copy",
+)
+@independent("kVA per hp x hp x 1000 / V, by hand")
 @pytest.mark.parametrize(
     ("letter", "horsepower", "volts", "least", "most"),
     [
-        # by hand: kVA/hp x hp x 1000 / V
         ("N", 0.25, 115, 24.35, 27.17),  # 11.2 x 0.25 x 1000 / 115; 12.5 x 0.25 x 1000 / 115
         ("L", 1 / 3, 115, 26.09, 28.99),  # 9 x 333.3 / 115; 10 x 333.3 / 115
         ("J", 1.5, 230, 46.30, 52.17),  # 7.1 x 1500 / 230; 8 x 1500 / 230
@@ -132,11 +155,20 @@ def test_locked_rotor_current_of_a_code_letter_by_hand(letter, horsepower, volts
     assert found[:2] == (pytest.approx(least, abs=0.005), pytest.approx(most, abs=0.005))
 
 
+@source(
+    "NEC (NFPA 70)", "2008", "Table 430.251(A), single-phase locked-rotor amperes", seen="one copy"
+)
+@source("NEC (NFPA 70)", "2008", "Table 430.7(B), locked-rotor kVA per hp", seen="six copies")
+@source(
+    "NEMA MG 1",
+    "edition not stated",
+    "half-open bands: a letter ends where the next begins",
+    seen="one copy",
+)
 @pytest.mark.parametrize(
     ("horsepower", "volts", "amps", "letter"),
     [
-        # NEC 2008 Table 430.251(A), single-phase locked-rotor amperes, one copy: 58.8 A is
-        # 13.5 kVA/hp, 96 A is 11.04 kVA/hp
+        # 58.8 A is 13.5 kVA/hp, 96 A is 11.04 kVA/hp
         (0.5, 115, 58.8, "P"),
         (1.0, 115, 96.0, "M"),
     ],
@@ -164,20 +196,29 @@ def kind(finding):
     return next(a.text for a in finding.answers if a.name == "kind of start")
 
 
+@practice("a household compressor starts at 10 to 12 A and settles at 1 to 2 A or less")
 @pytest.mark.parametrize("peak", ["10 A", "11 A", "12 A"])
 @pytest.mark.parametrize("settled", ["1 A", "1.4 A", "2 A"])
 @pytest.mark.parametrize("settle_time", ["0.2 s", "0.5 s", "1 s"])
 def test_the_trades_check_values_are_a_normal_start(peak, settled, settle_time):
-    # starts at 10 to 12 A and settles at 1 to 2 A or less: common practice, no source
     finding = start(peak=peak, settled=settled, settle_time=settle_time, breaker="15 A")
     assert kind(finding) == "normal start"
     assert finding.verdict == "pass"
 
 
+@practice(
+    "a compressor settles within 1 s, and past 3 s its use stops; one under 0.3 of "
+    "its rated load runs idle, under 0.05 not at all"
+)
+@source(
+    "trade articles on compressor ratings",
+    "undated",
+    "RLA = MCC / 1.44 or 1.56",
+    seen="two articles",
+)
 @pytest.mark.parametrize(
     ("given", "says", "verdict"),
     [
-        # all levels: common practice, no source
         ({"peak": "12 A", "settled": "11 A", "settle_time": "4 s"}, "locked rotor", "fail"),
         ({"peak": "11 A", "settled": "1.4 A", "settle_time": "2 s"}, "slow start", "marginal"),
         ({"peak": "11 A", "settled": "1.4 A", "settle_time": "3.5 s"}, "slow start", "fail"),
@@ -193,10 +234,12 @@ def test_other_starts_are_told_apart(given, says, verdict):
     assert finding.verdict == verdict
 
 
+@practice("a start is judged by its peak and what it settles at: both are asked for")
 def test_an_unmeasured_start_cannot_be_told():
     assert start(settled="1.4 A").verdict == "cannot tell"
 
 
+@practice("a start is judged by its peak and what it settles at: both are asked for")
 def test_a_start_that_was_not_seen_to_settle_is_no_pass():
     finding = start(peak="10 A")
     assert finding.verdict == "cannot tell"
@@ -208,9 +251,10 @@ def test_a_start_that_was_not_seen_to_settle_is_no_pass():
     assert {c.verdict for c in peak} == {"pass"}
 
 
+@practice("a start takes 0.7 of LRA at least, at a power factor of 0.5")
+@independent("highest of the closed form of an R-L circuit, searched by scipy")
 def test_expected_start_and_first_crest_of_the_plate_by_hand():
-    # LRA 12 A at its own voltage; 0.7 of it at least (common practice, no source); power factor 0.5
-    # is R/X = 0.5/0.8660 = 0.57735
+    # LRA 12 A at its own voltage; power factor 0.5 is R/X = 0.5/0.8660 = 0.57735
     finding = start(peak="11 A", settled="1.4 A", settle_time="0.5 s")
     assert finding.figure("expected start current, least").figure.value == pytest.approx(8.4)
     crest = max(current(np.linspace(0, math.pi, 100_001), 0.5 / math.sqrt(0.75)))
@@ -218,6 +262,7 @@ def test_expected_start_and_first_crest_of_the_plate_by_hand():
     assert found == pytest.approx(12 * crest, rel=1e-6)
 
 
+@independent("closed form of the R-L circuit over a grid of angles")
 @pytest.mark.parametrize(("frequency", "ratio"), [("60 Hz", 1.0), ("50 Hz", 1.2)])
 def test_the_first_crest_comes_later_at_50_hz(frequency, ratio):
     finding = start(peak="11 A", settled="1.4 A", settle_time="0.5 s", frequency=frequency)
@@ -228,6 +273,8 @@ def test_the_first_crest_comes_later_at_50_hz(frequency, ratio):
     assert found.value == pytest.approx(at_60 * ratio, rel=1e-5)
 
 
+@independent("locked-rotor current goes with the voltage")
+@practice("a start takes 0.7 of LRA at least")
 @pytest.mark.parametrize(("volts", "least"), [("103.5 V", 7.56), ("126.5 V", 9.24)])
 def test_locked_rotor_current_goes_with_the_voltage(volts, least):
     # 12 A x 0.7 x 0.9 and x 1.1
@@ -235,11 +282,17 @@ def test_locked_rotor_current_goes_with_the_voltage(volts, least):
     assert finding.figure("expected start current, least").figure.value == pytest.approx(least)
 
 
+@source(
+    "UL 489, calibration",
+    "edition not stated",
+    "135 % in 1 h up to 50 A, 200 % in 2 min up to 30 A, 25 C",
+    seen="one copy",
+)
+@memory("NEMA AB 4 Table 3: 300 % within 50 s up to 30 A")
 @pytest.mark.parametrize(
     ("settle_time", "limit"),
     [
-        # UL 489 calibration of a 15 A breaker: 200 % must trip within 2 min (one copy); the field
-        # test at 300 % within 50 s (NEMA AB 4) is recalled and bounds nothing
+        # the field test at 300 % is recalled and bounds nothing
         ("60 s", None),
         ("130 s", 30.0),
     ],
@@ -255,10 +308,16 @@ def kinds(finding):
     return {str(row[0]): str(row[1]) for row in listed.rows}
 
 
-# levels: common practice, no source; RLA = MCC / 1.56 or 1.44 (two trade articles)
+@source(
+    "refrigerator makers' service manuals",
+    "undated",
+    "start device: an open PTC hums and its overload trips on LRA",
+    seen="one copy",
+)
+@practice(
+    "a current of 0.9 of LRA that does not come down is a locked rotor or an open start circuit"
+)
 def test_a_locked_rotor_and_an_open_start_circuit_read_alike():
-    # refrigerator makers' service manuals, undated, start device: an open PTC hums and its
-    # overload trips on LRA (one copy seen)
     finding = start(peak="11.4 A", settled="11 A", settle_time="6 s")
     assert kind(finding) == "cannot tell: locked rotor / start winding or start device open"
     assert finding.verdict == "fail"
@@ -269,6 +328,7 @@ def test_a_locked_rotor_and_an_open_start_circuit_read_alike():
     assert "against" in evidence["overloaded"]
 
 
+@practice("what fits a clear start does not fit the other kinds")
 def test_every_kind_has_its_evidence_beside_a_clear_one():
     evidence = kinds(start(peak="11 A", settled="1.4 A", settle_time="0.4 s"))
     assert len(evidence) == 12  # all but what nothing read speaks of: whether a board drives it
@@ -276,6 +336,7 @@ def test_every_kind_has_its_evidence_beside_a_clear_one():
     assert all("against: " in said for said in evidence.values())
 
 
+@practice("readings that fit two kinds of start cannot tell them apart")
 @pytest.mark.parametrize(
     ("given", "says", "verdict"),
     [
@@ -301,6 +362,10 @@ def test_kinds_that_fit_the_same_readings(given, says, verdict):
     assert finding.verdict == verdict
 
 
+@practice(
+    "a current four times the rated load may be an overload or a locked rotor; a "
+    "peak that came down shows that it turns"
+)
 def test_without_lra_an_overload_and_a_locked_rotor_read_alike():
     given = {"rated_load_current": "2 A", "settle_time": "0.5 s", "settled": "8 A"}
     found = wirecalc.run("inrush", **given)
@@ -322,6 +387,12 @@ APPLIANCE = {  # an invented refrigerator whose plate names its defrost heater's
 }
 
 
+@practice("amps on an appliance's plate may be its heater's, not the motor's")
+@practice(
+    "1.1 times the plate's amps is an overload; under 0.2 of it no motor settles; "
+    "under 0.3 it is idle"
+)
+@practice("a compressor's LRA is three times its rated load or more")
 @pytest.mark.parametrize(
     ("settled", "load", "says", "verdict"),
     [
@@ -340,20 +411,36 @@ def test_amps_of_an_appliances_plate_may_be_its_heaters(settled, load, says, ver
     assert finding.verdict == verdict
 
 
+@practice("amps on an appliance's plate may be its heater's, not the motor's")
 def test_the_motors_own_rla_goes_before_the_plate_of_the_appliance():
     finding = wirecalc.run("inrush", **APPLIANCE, settled="1.2 A", rated_load_current="1.6 A")
     assert (kind(finding), finding.verdict) == ("normal start", "pass")
 
 
+@source(
+    "trade articles on compressor ratings",
+    "undated",
+    "RLA = MCC / 1.44 or 1.56",
+    seen="two articles",
+)
+@practice("an idle motor takes under 0.3 of its rated load")
 def test_rla_is_a_mark_of_its_continuous_limit_and_has_an_idle_floor():
-    # 1.44 x 2 A: RLA = MCC / 1.44 or 1.56, trade articles on compressor ratings, undated (two
-    # copies seen); 0.3 x 2 A: common practice, no source
+    # 1.44 x 2 A and 0.3 x 2 A
     finding = start(peak="11 A", settled="1.4 A", settle_time="0.4 s", motor_kind="compressor")
     limit = finding.figure("continuous limit that RLA stands for").figure.value
     assert limit == pytest.approx(2.88)
     assert finding.figure("idle floor").figure.value == pytest.approx(0.6)
 
 
+@source("NEC (NFPA 70)", "2008", "Table 430.7(B), locked-rotor kVA per hp", seen="six copies")
+@source(
+    "NEMA MG 1",
+    "edition not stated",
+    "half-open bands: a letter ends where the next begins",
+    seen="one copy",
+)
+@independent("kVA per hp x hp x 1000 / V, by hand")
+@practice("a current near LRA that stays is a locked rotor")
 def test_an_open_motor_by_its_code_letter():
     # L: 9 to 10 kVA/hp; 1/4 hp at 115 V: 19.57 to 21.74 A
     motor = {"code_letter": "L", "horsepower": "1/4 hp", "nameplate_voltage": "115 V"}
@@ -366,11 +453,17 @@ def test_an_open_motor_by_its_code_letter():
     assert stuck.verdict == "fail"
 
 
+@source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+@practice("80 and 120 % of the plate at the plug")
+@independent("locked-rotor current goes with the voltage")
 @pytest.mark.parametrize(
     ("volts", "verdict"),
-    # 90 and 110 % of 115 V are 103.5 and 126.5 V: an appliance repair text and an ice-machine
-    # service manual, undated, volts at the machine (one copy of each seen); 80 and 120 %, 92 and
-    # 138 V (common practice, no source)
+    # 90 and 110 % of 115 V are 103.5 and 126.5 V, 80 and 120 % 92 and 138 V
     [
         *(("60 V", "fail"), ("91.9 V", "fail"), ("92 V", "marginal"), ("103 V", "marginal")),
         *(("104 V", "pass"), ("127 V", "marginal"), ("138 V", "marginal"), ("138.1 V", "fail")),

@@ -6,6 +6,8 @@ import pytest
 
 import wirecalc
 
+from .records import independent, practice, source
+
 PLATE = {  # an invented plate of a household compressor
     "rated_load_current": "1.6 A",
     "locked_rotor_current": "12 A",
@@ -34,10 +36,14 @@ def needs(finding: wirecalc.Finding) -> set[str]:
     return {n for c in finding.criteria for n in c.criterion.needs}
 
 
+@practice("a compressor starts near its LRA and settles within a second under its RLA")
 def test_the_good_one_passes() -> None:
     assert (kind(start()), start().verdict) == ("normal start", "pass")
 
 
+@practice(
+    "a pass of a start rests on its plate, its volts, its peak, and what it settles at and when"
+)
 @pytest.mark.parametrize(
     "left",
     ["nameplate_voltage", "voltage", "settle_time", "peak", "settled", "rated_load_current"],
@@ -51,6 +57,9 @@ def test_what_a_pass_rests_on_is_asked_for(left: str) -> None:
     assert left in needs(finding)
 
 
+@practice("a start takes 0.7 of LRA at least")
+@independent("levels of the plate scaled by the volts, by hand")
+@practice("a slow meter may have missed any start")
 def test_how_the_meter_took_the_peak_is_asked_for() -> None:
     # 0.7 of LRA are 8.55 A, of its crest 12.1 A; a slow meter may have missed any start
     assert start(peak="7 A").verdict == "marginal"
@@ -61,17 +70,23 @@ def test_how_the_meter_took_the_peak_is_asked_for() -> None:
     assert start(meter_mode=None, peak="12.2 A").verdict == "pass"
 
 
+@source(
+    "trade articles on compressor ratings",
+    "undated",
+    "RLA = MCC / 1.44 or 1.56",
+    seen="two articles",
+)
+@practice("no induction motor settles under 0.2 of its rated load, under 0.3 it runs idle")
 @pytest.mark.parametrize(
     ("settled", "verdict", "says"),
     [
-        # shares of 1.6 A. No induction motor settles under 0.2 of its rated load, under 0.3 it
-        # runs idle (common practice, no source)
+        # shares of 1.6 A
         ("0.112 A", "cannot tell", "no motor settles so low"),  # 7 %
         ("0.31 A", "cannot tell", "no motor settles so low"),
         ("0.33 A", "marginal", "little load"),
         ("0.079 A", "fail", "not running"),  # a start was seen; 0.05 of 1.6 A is 0.08 A
         ("0.081 A", "cannot tell", "no motor settles so low"),
-        # RLA = MCC / 1.44 at least (two trade articles): 2.304 A
+        # 1.44 x 1.6 A is 2.304 A
         ("1.7 A", "marginal", "normal"),
         ("2.3 A", "marginal", "normal"),
         ("2.31 A", "fail", "overloaded"),
@@ -83,10 +98,17 @@ def test_the_settled_current_of_a_compressor(settled: str, verdict: str, says: s
     assert says in kind(finding)
 
 
+@practice("an open motor may take 1.1 times its amps, or its service-factor amps")
+@source(
+    "trade articles on compressor ratings",
+    "undated",
+    "RLA = MCC / 1.44 or 1.56",
+    seen="two articles",
+)
 @pytest.mark.parametrize(
     ("settled", "service", "verdict"),
     [
-        # an open motor of 1.6 A: 1.1 times, 1.76 A (practice), else its service-factor amps
+        # an open motor of 1.6 A: 1.76 A, else its service-factor amps; 1.44 x 1.6 A is 2.304 A
         ("1.75 A", None, "marginal"),
         ("1.77 A", None, "cannot tell"),
         ("2.3 A", None, "cannot tell"),
@@ -104,21 +126,28 @@ def test_the_settled_current_of_an_open_motor(
         assert "service_factor_current" in needs(finding)
 
 
+@source(
+    "trade articles on compressor ratings",
+    "undated",
+    "RLA = MCC / 1.44 or 1.56",
+    seen="two articles",
+)
+@practice("an open motor may take 1.1 times its amps")
 def test_over_its_rated_load_the_kind_of_motor_is_asked_for() -> None:
     finding = start(settled="1.9 A", motor_kind=None)
     assert (finding.verdict, needs(finding)) == ("cannot tell", {"motor_kind"})
 
 
+@independent("torque goes with the square of the volts: half of them leave a quarter")
 def test_a_plate_for_other_mains() -> None:
-    # half the volts are a quarter of the torque
     assert start(nameplate_voltage="230 V", peak="5.5 A").verdict == "fail"
     assert start(voltage="230 V", peak="22 A").verdict == "fail"
 
 
+@practice("a compressor's LRA is 3 to 25 times its RLA")
 @pytest.mark.parametrize(
     ("rated", "locked", "kind_of_motor", "verdict"),
     [
-        # a compressor has an LRA of about three times its RLA or more (common practice)
         ("6.5 A", "12 A", "compressor", "cannot tell"),  # the cabinet's amps, defrost heater too
         ("6.5 A", "12 A", None, "cannot tell"),
         ("4 A", "12 A", "compressor", "pass"),
@@ -140,6 +169,7 @@ def test_a_plate_that_is_not_the_motors(
     assert finding.verdict == verdict
 
 
+@practice("a drive ramps its motor: slow to settle, and never near a locked rotor's current")
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
@@ -162,8 +192,8 @@ def test_the_ramp_of_a_drive(given: dict[str, str | None], verdict: str) -> None
     assert needs(finding) == asked
 
 
+@practice("a shaded-pole motor's LRA is 1.2 to 2 times its amps")
 def test_a_small_fan_motor_is_not_locked() -> None:
-    # shaded pole: LRA is 1.2 to 2 times its amps (common practice, no source)
     fan: dict[str, str | None] = {"rated_load_current": "0.6 A", "locked_rotor_current": "0.85 A"}
     fan |= {"peak": "0.85 A", "settled": "0.58 A", "settle_time": "4 s", "motor_kind": "motor"}
     finding = start(**fan, nameplate_voltage="115 V", voltage="115 V")
@@ -172,6 +202,11 @@ def test_a_small_fan_motor_is_not_locked() -> None:
     assert start(**(fan | {"motor_kind": None})).verdict == "cannot tell"
 
 
+@independent(
+    "rms of 100 ms of an offset start at R/X 0.1, 1.12 times LRA, and the limit of "
+    "its crest, 2 sqrt2, by closed form"
+)
+@practice("a peak under 1.5 times the settled current missed the start")
 @pytest.mark.parametrize(
     ("peak", "verdict", "says"),
     [
@@ -192,22 +227,24 @@ def test_a_peak_that_no_start_has(peak: str, verdict: str, says: str) -> None:
     assert says in " ".join(c.reason for c in finding.criteria)
 
 
+@practice("a compressor settles within 1 s, and past 3 s near LRA its use stops")
 @pytest.mark.parametrize(
     ("settle_time", "verdict"),
-    # within 1 s, and over 3 s near locked-rotor current (common practice, no source)
     [("1 s", "pass"), ("1.05 s", "marginal"), ("3 s", "marginal"), ("3.05 s", "fail")],
 )
 def test_the_time_of_a_start(settle_time: str, verdict: str) -> None:
     assert start(settle_time=settle_time).verdict == verdict
 
 
+@practice("two readings of one meter differ by its counts")
 def test_a_locked_rotor_whose_peak_reads_a_little_less_is_no_contradiction() -> None:
-    # two readings of one meter differ by its counts
     finding = start(peak="11.1 A", settled="11.2 A", settle_time="6 s")
     assert finding.verdict == "fail"
     assert "locked rotor" in kind(finding)
 
 
+@practice("a start takes 0.7 of LRA at least")
+@independent("levels of the plate scaled by the volts, by hand")
 @pytest.mark.parametrize(
     ("peak", "verdict"), [("8.6 A", "pass"), ("8.5 A", "cannot tell"), ("20 A", "marginal")]
 )
@@ -216,6 +253,7 @@ def test_a_slow_meter_that_shows_enough_shows_enough(peak: str, verdict: str) ->
     assert start(peak=peak, meter_mode="max-hold").verdict == verdict
 
 
+@practice("no current at all: it does not run, or both wires are in the jaws")
 @pytest.mark.parametrize(
     ("peak", "settled"), [("0 A", None), ("0 A", "0 A"), (None, "0 A"), ("0.2 A", "0.04 A")]
 )
@@ -226,10 +264,18 @@ def test_no_current_at_all_is_an_answer(peak: str | None, settled: str | None) -
     assert "jaws" in " ".join(c.reason for c in finding.criteria)
 
 
+@source(
+    "IEC 60898-1",
+    "edition not stated",
+    "tests c, d and e, types B and C",
+    seen="two component data sheets",
+)
+@source("UL 489, calibration", "edition not stated", "100 % is held, 40 C", seen="two copies")
+@independent("crest of an R-L circuit at power factor 0.5 over sqrt2, 1.2 times the rms")
 @pytest.mark.parametrize(
     ("breaker", "device", "says", "verdict"),
     [
-        # 230 V, LRA 33 A. IEC 60898-1 type B: 5 x 6 = 30 A trips within 0.1 s (tests d and e);
+        # 230 V, LRA 33 A. Type B: 5 x 6 = 30 A trips within 0.1 s (tests d and e);
         # type C: 10 x 6 = 60 A does, under 5 x 6 = 30 A / 1.19 it holds; 2.55 x 16 = 40.8 A is
         # held for 1 s
         ("6 A", "iec-60898-b", "trips", "fail"),
@@ -248,6 +294,7 @@ def test_a_breaker_of_the_other_side_of_the_ocean(
     assert (held, finding.verdict) == (says, verdict)
 
 
+@source("UL 489, calibration", "edition not stated", "100 % is held, 40 C", seen="two copies")
 def test_a_load_on_its_breaker_is_left_to_breaker() -> None:
     # 14.5 A on 15 A: breaker asks what else hangs there and for how long; 15.1 A is too much
     motor: dict[str, str | None] = {"rated_load_current": "15 A", "locked_rotor_current": "60 A"}
@@ -259,19 +306,31 @@ def test_a_load_on_its_breaker_is_left_to_breaker() -> None:
     assert over.criterion("settled current against the breaker").verdict == "fail"
 
 
+@independent("crest factor of an R-L circuit closed at the voltage zero, R/X 0.577, integrated")
+@practice("a start has a power factor of 0.5 at the least")
 def test_the_crest_that_a_breaker_sees_has_a_name_of_its_own() -> None:
-    # 12 x 117/115 = 12.21 A; crest factor of power factor 0.5 (R/X 0.577): 1.695, over sqrt2 1.199
+    # 12 x 117/115 = 12.209 A; crest factor 1.6936, over sqrt2 1.1976: 20.677 A
     finding = start(breaker="15 A", device="ul-489")
     crest = finding.figure("highest first crest").figure.value
     judged = finding.criterion("first crest over sqrt2 against the breaker").criterion.actual
-    assert crest == pytest.approx(20.70, abs=0.05)
+    assert crest == pytest.approx(20.677, abs=0.002)
     assert judged == pytest.approx(crest / 2**0.5)
 
 
-# The two-axis model of two textbook motors, integrated in time (Electric Machinery, 6th, example
-# 9.2, three copies seen; Introduction to Electrical Machines and Transformers, chapter 6, example
-# 1, one copy): an independent solution of what a clamp meter shows, which knows nothing of the
-# levels of practice.
+# what a clamp meter shows of two textbook motors
+@source(
+    "Electric Machinery",
+    "6th",
+    "example 9.2, a capacitor-start motor",
+    seen="three copies of companion code",
+)
+@source(
+    "Introduction to Electrical Machines and Transformers",
+    "edition not stated",
+    "chapter 6, example 1, a split-phase motor",
+    seen="one copy of companion code",
+)
+@independent("two-axis model of the motors integrated in time, which knows no level of practice")
 @pytest.mark.parametrize("motor", ["capacitor-start-110V", "split-phase-115V"])
 def test_simulated_starts_are_told_apart(motor: str) -> None:
     pytest.importorskip("scipy")
