@@ -7,6 +7,8 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
+from .records import independent, memory, practice, source
+
 LOAD, RECEPTACLE, CORD = "load on the breaker", "load on the receptacle", "load on the cord"
 WIRE, CORRECTED = "load on the wire", "load on the wire, corrected"
 PROTECTION = "breaker on this wire"
@@ -25,6 +27,7 @@ def verdict(criterion, **given):
     return breaker(**given).criterion(criterion).verdict
 
 
+@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(2)", seen="two copies")
 @pytest.mark.parametrize(
     ("circuit", "receptacle", "most"),
     [
@@ -46,12 +49,14 @@ def test_receptacle_against_nec_table_210_21_b_2(circuit, receptacle, most):
     assert verdict(RECEPTACLE, **over) == "cannot tell"
 
 
+@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(2)", seen="two copies")
 @pytest.mark.parametrize("only", ["yes", "no"])
 def test_no_receptacle_carries_more_than_its_rating(only):
     given = {"breaker": "20 A", "receptacle": "15 A", "only_receptacle": only}
     assert verdict(RECEPTACLE, current="15.1 A", **given) == "fail"
 
 
+@source("NEC (NFPA 70)", "2017 and older", "210.21(B)(1) and Table 210.21(B)(3)", seen="two copies")
 @pytest.mark.parametrize(
     ("breaker", "receptacle", "only", "expected"),
     [
@@ -72,6 +77,7 @@ def test_receptacle_on_its_circuit(breaker, receptacle, only, expected):
     assert verdict("receptacle on this circuit", **given) == expected
 
 
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D), 240.6(A), Table 310.16", seen="three copies")
 @pytest.mark.parametrize(
     ("wire", "largest", "over"),
     [
@@ -91,6 +97,12 @@ def test_breaker_on_small_wire_against_nec_240_4_d(wire, largest, over):
     assert verdict(PROTECTION, breaker=f"{over} A", **given) == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008 to 2020",
+    "210.19(A)(1) and 210.20(A)",
+    seen="a forum and a component maker's bulletin",
+)
 @pytest.mark.parametrize(
     ("current", "run_time", "expected"),
     [
@@ -106,6 +118,12 @@ def test_a_continuous_load_counts_125_percent(current, run_time, expected):
     assert verdict(LOAD, current=current, breaker="15 A", run_time=run_time) == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008 to 2020",
+    "210.19(A)(1) and 210.20(A)",
+    seen="a forum and a component maker's bulletin",
+)
 @pytest.mark.parametrize(
     ("current", "expected"),
     [
@@ -121,6 +139,12 @@ def test_a_load_of_unknown_duration_is_judged_both_ways(current, expected):
     assert wirecalc.run("breaker", **given).verdict == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 @pytest.mark.parametrize(
     ("breaker", "ambient", "count", "expected"),
     [
@@ -136,6 +160,12 @@ def test_breaker_protects_the_corrected_ampacity(breaker, ambient, count, expect
     assert verdict(PROTECTION, current="5 A", breaker=breaker, **given) == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 def test_breaker_far_over_the_wire_fails_without_its_surroundings():
     # NEC Table 310.16: 8 AWG copper carries at most 55 A in any column; 50 A is the next rating
     assert verdict(PROTECTION, current="5 A", breaker="100 A", wire="8 AWG") == "fail"
@@ -144,6 +174,12 @@ def test_breaker_far_over_the_wire_fails_without_its_surroundings():
     assert verdict(PROTECTION, current="5 A", breaker="20 A", wire="16 AWG") == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 @pytest.mark.parametrize(
     ("wire", "wire_class", "termination", "ambient", "count", "amps"),
     [
@@ -177,17 +213,35 @@ def test_corrected_ampacity_by_hand(wire, wire_class, termination, ambient, coun
     assert verdict(CORRECTED, current=f"{amps + 0.01:.2f} A", **given) == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 def test_ambient_and_count_left_out_cannot_be_told():
     finding = breaker(current="8 A", breaker="15 A", wire="14 AWG")
     assert finding.criterion(CORRECTED).verdict == "cannot tell"
     assert finding.verdict == "cannot tell"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 def test_60_c_wire_in_60_c_carries_nothing():
     given = {"wire": "14 AWG", "ambient": "60 C", "conductors": 2}
     assert verdict(CORRECTED, current="0.1 A", breaker="15 A", **given) == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 @pytest.mark.parametrize(
     ("current", "expected"), [("15 A", "pass"), ("12.01 A", "pass"), ("15.01 A", "fail")]
 )
@@ -195,6 +249,12 @@ def test_wire_before_correction_carries_the_load(current, expected):
     assert verdict(WIRE, current=current, breaker="20 A", wire="14 AWG") == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008 to 2020",
+    "210.19(A)(1) and 210.20(A)",
+    seen="a forum and a component maker's bulletin",
+)
 def test_wire_before_correction_carries_125_percent_of_a_long_load():
     # NEC 210.19(A)(1): 12.01 A x 1.25 = 15.01 A, over the 15 A of 14 AWG
     given = {"breaker": "20 A", "wire": "14 AWG", "run_time": "3 h"}
@@ -202,6 +262,12 @@ def test_wire_before_correction_carries_125_percent_of_a_long_load():
     assert verdict(WIRE, current="12.01 A", **given) == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1)",
+    seen="a cord maker's reprint; column B also in a UL excerpt",
+)
 @pytest.mark.parametrize(
     ("cord", "live", "most"),
     [
@@ -223,6 +289,12 @@ def test_cord_against_nec_table_400_5_a_1(cord, live, most):
     assert verdict(CORD, current=f"{most + 0.1} A", **{**given, "ambient": "31 C"}) == over
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1)",
+    seen="a cord maker's reprint; that a neutral is not counted, from memory",
+)
 @pytest.mark.parametrize(
     ("live", "current", "expected"),
     # a dryer's cord of 10 AWG, NEC Table 400.5(A)(1): 30 A with two live wires, 25 A with three;
@@ -236,6 +308,12 @@ def test_the_neutral_of_a_dryer_is_not_counted(live, current, expected):
     assert ("neutral" in judged.action) is (expected == "cannot tell")
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1)",
+    seen="a cord maker's reprint; column B also in a UL excerpt",
+)
 @pytest.mark.parametrize(
     ("current", "expected"), [("10 A", "pass"), ("10.1 A", "cannot tell"), ("13.1 A", "fail")]
 )
@@ -245,6 +323,12 @@ def test_a_cord_of_unknown_live_wires_is_judged_by_both_columns(current, expecte
     assert verdict(CORD, current=current, **given) == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1)",
+    seen="a cord maker's reprint; column B also in a UL excerpt",
+)
 @pytest.mark.parametrize(
     ("cord_type", "current", "expected"),
     [
@@ -265,6 +349,7 @@ def test_a_heater_cord_carries_more(cord_type, current, expected):
     assert verdict(CORD, current=current, **given) == expected
 
 
+@memory("NEC 400.5(A): the ambient factors of building wire apply to cords")
 @pytest.mark.parametrize(
     ("current", "ambient", "expected"),
     [
@@ -290,6 +375,9 @@ def test_a_cord_in_heat(current, ambient, expected):
 SHARED = "plug-in load on a shared circuit"
 
 
+@source(
+    "NEC (NFPA 70)", "2012 to 2020", "210.23(A)(1)", seen="a text reproduction and trade answers"
+)
 @pytest.mark.parametrize(
     ("circuit", "most"),
     [(15, 12), (20, 16)],  # NEC 210.23(A)(1): 80 % of a 15 or 20 A circuit; two copies
@@ -304,6 +392,9 @@ def test_one_plug_in_load_on_a_shared_circuit(circuit, most):
     assert verdict(SHARED, **over, only_receptacle="no", receptacle="20 A") == "fail"
 
 
+@source(
+    "NEC (NFPA 70)", "2012 to 2020", "210.23(A)(1)", seen="a text reproduction and trade answers"
+)
 @pytest.mark.parametrize(
     "given",
     [
@@ -317,6 +408,9 @@ def test_where_the_80_percent_rule_does_not_hold(given):
     assert SHARED not in {c.criterion.name for c in finding.criteria}
 
 
+@source(
+    "NEC (NFPA 70)", "2012 to 2020", "210.23(A)(2)", seen="a text reproduction and trade answers"
+)
 def test_half_of_the_circuit_is_for_15_and_20_a():
     # NEC 210.23(A)(2) stands under 15- and 20-ampere branch circuits
     given = {"current": "16 A", "fastened_in_place": "yes", "feeds_others": "yes"}
@@ -326,6 +420,7 @@ def test_half_of_the_circuit_is_for_15_and_20_a():
     assert ["load fastened in place" in n for n in names] == [True, False]
 
 
+@source("NEC (NFPA 70)", "2020", "422.11(E)", seen="a trade answer and a forum")
 @pytest.mark.parametrize(
     ("plate", "largest", "over"),
     [
@@ -351,6 +446,7 @@ def test_breaker_of_a_single_appliance_against_nec_422_11_e(plate, largest, over
     assert name not in {c.criterion.name for c in shared.criteria}
 
 
+@practice("the largest breaker on the plate rules")
 def test_the_plates_largest_breaker_rules():
     given = {"current": "4 A", "plate_current": "20 A", "has_motor": "no", "only_receptacle": "yes"}
     given["maximum_breaker"] = "20 A"
@@ -360,6 +456,7 @@ def test_the_plates_largest_breaker_rules():
     assert "breaker for this appliance" not in names
 
 
+@source("NEC (NFPA 70)", "2017", "422.13", seen="a code forum")
 def test_a_storage_water_heater_counts_125_percent_however_long_it_runs():
     # NEC 422.13: 4500 W at 240 V is 18.75 A, x 1.25 = 23.4 A: not on 20 A, on 25 A
     heater = {"current": "18.75 A", "storage_water_heater": "yes"}
@@ -372,6 +469,7 @@ NEEDED, OWN = "circuit that carries it", "breaker for a circuit of its own"
 LARGEST = "largest breaker on this wire"
 
 
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D), 240.6(A), Table 310.16", seen="three copies")
 @pytest.mark.parametrize(
     ("current", "run_time", "rating", "gauge"),
     [
@@ -391,6 +489,7 @@ def test_the_circuit_that_a_load_needs(current, run_time, rating, gauge):
     assert OWN not in {f.figure.name for f in finding.figures}  # the answer names it, with wire
 
 
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D), 240.6(A), Table 310.16", seen="three copies")
 def test_the_circuit_that_a_load_needs_in_the_heat():
     # 20 A: 12 AWG has 20 x 0.71 at 45 C = 14.2 A, 10 AWG 30 x 0.71 = 21.3 A
     place = {"wire": "14 AWG", "ambient": "45 C", "conductors": 2}
@@ -401,6 +500,7 @@ def test_the_circuit_that_a_load_needs_in_the_heat():
     assert LARGEST not in {f.figure.name for f in finding.figures}
 
 
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D), 240.6(A), Table 310.16", seen="three copies")
 @pytest.mark.parametrize(
     ("wire", "count", "largest"),
     # 240.4(D); 10 AWG: 30 x 0.80 = 24 A for 6 wires, 20 A is the standard rating within it
@@ -413,6 +513,7 @@ def test_the_largest_breaker_that_a_wire_allows(wire, count, largest):
     assert LARGEST not in {f.figure.name for f in kept.figures}
 
 
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D), 240.6(A), Table 310.16", seen="three copies")
 @pytest.mark.parametrize(
     ("breaker_", "wire", "current"),
     [
@@ -432,6 +533,7 @@ def test_no_larger_breaker_is_named_for_the_wire_that_is_there(breaker_, wire, c
     assert not {LARGEST, OWN} & {f.figure.name for f in finding.figures}
 
 
+@source("NEC (NFPA 70)", "2017 and older", "210.21(B)(1) and Table 210.21(B)(3)", seen="two copies")
 def test_a_receptacle_that_does_not_belong_on_the_circuit_is_pointed_out():
     # NEC Table 210.21(B)(3): 15 and 20 A receptacles on circuits to 20 A
     (needed,) = breaker(current="22 A", breaker="20 A", wire="12 AWG").answers
@@ -440,6 +542,12 @@ def test_a_receptacle_that_does_not_belong_on_the_circuit_is_pointed_out():
     assert not any("receptacle" in said for said in needed.evidence_against)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 @pytest.mark.parametrize(("typed", "meant"), [("75 C", "75 F"), ("61 C", "61 F")])
 def test_heat_past_the_table_may_be_fahrenheit(typed, meant):
     given = {"wire": "14 AWG", "ambient": typed, "conductors": 2}
@@ -448,6 +556,12 @@ def test_heat_past_the_table_may_be_fahrenheit(typed, meant):
     assert f"{meant}?" in judged.reason
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 def test_the_class_of_the_wire_is_asked_for_where_it_decides():
     # 14 AWG, 60 C: 15 x 0.91 at 35 C = 13.65 A, under the 15 A breaker; of 75 C and ended at 60 C
     # 20 x 0.94 = 18.8, so 15 A
@@ -459,6 +573,12 @@ def test_the_class_of_the_wire_is_asked_for_where_it_decides():
     ).verdict == ("pass")
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 @pytest.mark.parametrize(
     ("wire", "ambient", "load", "limit"),
     # a storage water heater of 4500 W and an attic: nothing was read on wire or terminals
@@ -475,11 +595,18 @@ def test_a_class_that_was_only_assumed_does_not_condemn(wire, ambient, load, lim
     assert wirecalc.run("breaker", **given, **warm).verdict == "pass"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 def test_no_circuit_is_named_where_this_one_carries_the_load():
     finding = breaker(current="12 A", breaker="15 A", wire="14 AWG", run_time="3 h")
     assert not finding.answers
 
 
+@independent("shares worked out by hand from NEC Tables 400.5(A)(1) and 210.21(B)(2)")
 def test_the_weakest_link_stands_first():
     given = {"breaker": "20 A", "receptacle": "15 A", "only_receptacle": "no", "cord": "18 AWG"}
     given |= {"cord_conductors": 2, "ambient": "25 C"}
@@ -493,6 +620,12 @@ def test_the_weakest_link_stands_first():
     ]
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1)",
+    seen="a cord maker's reprint; column B also in a UL excerpt",
+)
 @pytest.mark.parametrize(
     ("gauge", "most"),
     # NEC Table 400.5(A)(1), 2011 to 2023, heater cord of two live wires: one cord maker's reprint,
@@ -504,6 +637,12 @@ def test_heater_cord_against_nec_table_400_5_a_1(gauge, most):
     assert next(r for r in rows if r.text("awg") == gauge).number("ampacity_A") == most
 
 
+@source(
+    "NEC (NFPA 70)",
+    "to 2020",
+    "240.6(A)",
+    seen="several copies, and a code answer on the 2017 edition",
+)
 @pytest.mark.parametrize(
     ("fuse", "ratings"),
     # NEC 240.6(A): the ratings of all devices and, in the same clause, those of fuses alone (the

@@ -7,6 +7,8 @@ import pytest
 import wirecalc
 from wirecalc import BadInput, tables
 
+from .records import independent, memory, practice, source
+
 DEVICE, WIRE = "device on this motor circuit", "load on the wire"
 LARGEST = "largest device by the rule"
 FLC, LRC = tables.load("nec-motor-full-load"), tables.load("nec-motor-locked-rotor")
@@ -31,6 +33,9 @@ def value(finding, name):
     return finding.figure(name).figure.value
 
 
+@source(
+    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
+)
 @pytest.mark.parametrize(
     ("hp", "volts", "amps"),
     [
@@ -58,6 +63,7 @@ def test_current_against_nec_table_430_248(hp, volts, amps):
     assert value(finding, "current that sizes the circuit") == amps
 
 
+@independent("the same power at half the volts takes twice the amps")
 @pytest.mark.parametrize("row", FLC.rows, ids=lambda r: r.text("hp"))
 def test_full_load_current_goes_with_the_volts(row):
     # the same power: half the volts take twice the amps; 200 and 208 V to 0.1 A of print
@@ -99,11 +105,13 @@ def table_430_251_a():
         )
 
 
+@memory("NEC 2008 Table 430.251(A), whose one copy has lost its fractions of hp")
 @pytest.mark.parametrize(("hp", "volts", "printed"), list(table_430_251_a()))
 def test_locked_rotor_current_against_nec_table_430_251_a(hp, volts, printed):
     assert LRC.row(hp=hp).number(f"at_{volts}V_A") == printed
 
 
+@memory("NEC 2008 Table 430.251(A), whose one copy has lost its fractions of hp")
 def test_no_locked_rotor_current_under_half_a_horsepower():
     small = motor(horsepower="1/3 hp", nameplate_voltage="115 V")
     assert "locked-rotor current for the disconnect" not in {f.figure.name for f in small.figures}
@@ -111,6 +119,9 @@ def test_no_locked_rotor_current_under_half_a_horsepower():
     assert value(half, "locked-rotor current for the disconnect") == 58.8
 
 
+@source(
+    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
+)
 @pytest.mark.parametrize(
     ("hp", "volts"),
     [("1/8 hp", "115 V"), ("0.6 hp", "115 V"), ("1/2 hp", "277 V"), ("1/2 hp", "150 V")],
@@ -121,6 +132,12 @@ def test_a_motor_without_a_row_cannot_be_told(hp, volts):
     assert {c.criterion.name for c in finding.criteria} == {"current that sizes the circuit"}
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008",
+    "440.6(B), 430.6(A)(1)",
+    seen="the one quoted on a code forum, the exceptions from memory",
+)
 def test_a_fan_is_sized_by_its_plate():
     # NEC 430.6(A)(1) exceptions, 440.6(B): 1.2 A x 1.25 = 1.5 A
     given = {"full_load_current": "1.2 A", "horsepower": "1/6 hp", "nameplate_voltage": "115 V"}
@@ -128,6 +145,12 @@ def test_a_fan_is_sized_by_its_plate():
     assert value(motor(**given), "current that sizes the circuit") == 4.4
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 and the older Table 430-152",
+    "Table 430.52, 430.52(C)(1) exceptions of 2008",
+    seen="two copies; the exceptions a page that reproduces them",
+)
 @pytest.mark.parametrize(
     ("hp", "volts", "device", "largest"),
     [
@@ -147,6 +170,12 @@ def test_largest_device_of_a_motor_against_nec_430_52(hp, volts, device, largest
     assert found == pytest.approx(largest)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 and the older Table 430-152",
+    "Table 430.52, 430.52(C)(1) exceptions of 2008",
+    seen="two copies; the exceptions a page that reproduces them",
+)
 def test_the_largest_device_is_no_invitation_to_fit_it():
     # 1/2 hp 115 V: 25 A at most; who has 15 A keeps it, who has 30 A has too much
     given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "wire": "14 AWG"}
@@ -156,6 +185,12 @@ def test_the_largest_device_is_no_invitation_to_fit_it():
         assert "25 A" not in " ".join(a.text for a in finding.answers)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 and the older Table 430-152",
+    "Table 430.52, 430.52(C)(1) exceptions of 2008",
+    seen="two copies; the exceptions a page that reproduces them",
+)
 @pytest.mark.parametrize(
     ("breaker", "will_not_start", "expected"),
     [
@@ -176,6 +211,12 @@ def test_breaker_of_a_motor_that_will_not_start(breaker, will_not_start, expecte
     assert motor(**given).criterion(DEVICE).verdict == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 and the older Table 430-152",
+    "Table 430.52, 430.52(C)(1) exceptions of 2008",
+    seen="two copies; the exceptions a page that reproduces them",
+)
 def test_a_time_delay_fuse_of_a_motor_that_will_not_start():
     # NEC 430.52(C)(1) exception 2(b), 2008 text as a page reproduces it: 225 % of 13.8 A is
     # 31.05 A; 175 % is 24.15 A, the next rating 25 A
@@ -185,6 +226,9 @@ def test_a_time_delay_fuse_of_a_motor_that_will_not_start():
     assert motor(breaker="35 A", **given).criterion(DEVICE).verdict == "fail"
 
 
+@source(
+    "NEC (NFPA 70)", "to 2020", "240.6(A)", seen="the text, and a code answer on the 2017 edition"
+)
 @pytest.mark.parametrize(
     ("device", "most"),
     # NEC 240.6(A): fuses have 1, 3, 6 and 10 A too. 1/6 hp at 230 V, 2.2 A: 3.85, 6.6, 5.5 A
@@ -195,6 +239,7 @@ def test_a_fuse_has_smaller_standard_ratings(device, most):
     assert value(motor(**given, breaker="100 A"), LARGEST) == most
 
 
+@source("NEC (NFPA 70)", "2001 to 2011", "440.22(A)", seen="exam questions of trade pages")
 @pytest.mark.parametrize(
     ("amps", "largest"),
     [
@@ -210,6 +255,7 @@ def test_largest_device_of_a_compressor_rounds_down(amps, largest):
     assert value(hermetic(f"{amps:.10f}"), LARGEST) == largest
 
 
+@source("NEC (NFPA 70)", "2001 to 2011", "440.22(A)", seen="exam questions of trade pages")
 @pytest.mark.parametrize(
     ("breaker", "will_not_start", "expected"),
     [
@@ -230,12 +276,19 @@ def test_device_of_a_compressor_that_will_not_start(breaker, will_not_start, exp
     assert hermetic(20, **given).criterion(DEVICE).verdict == expected
 
 
+@source("NEC (NFPA 70)", "to 2020", "240.6(A), the least standard rating", seen="several copies")
 def test_a_device_of_15_a_may_always_serve_a_compressor():
     # 1.6 A x 1.75 = 2.8 A, and NEC 240.6(A) has no breaker under 15 A (two copies)
     assert hermetic(1.6, breaker="15 A").criterion(DEVICE).verdict == "pass"
     assert hermetic(1.6, breaker="20 A").criterion(DEVICE).verdict == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2001 to 2011",
+    "440.22(A), 440.32, 440.2",
+    seen="trade quizzes, a newsletter and a text reproduction",
+)
 def test_the_greater_of_rla_and_selection_current_counts():
     # NEC 440.22(A), 440.32
     finding = hermetic(18, branch_selection_current="20 A")
@@ -243,6 +296,9 @@ def test_the_greater_of_rla_and_selection_current_counts():
     assert value(finding, "current that the wire must carry") == 25
 
 
+@source(
+    "NEC (NFPA 70)", "2001", "440.22(B), 430.24", seen="a trade quiz and a calculation text of 2002"
+)
 def test_a_unit_with_other_loads():
     # NEC 440.22(B): 175 % of 20 A and 6 A are 41 A, 40 A; 440.32/430.24: 25 A and 6 A
     finding = hermetic(20, other_current="6 A", breaker="40 A")
@@ -251,12 +307,21 @@ def test_a_unit_with_other_loads():
     assert finding.criterion(DEVICE).verdict == "pass"
 
 
+@practice(
+    "what rules several motors behind one device, NEC 430.53, was not seen, and is not guessed"
+)
 def test_several_motors_behind_one_device_cannot_be_told():
     given = {"horsepower": "3/4 hp", "nameplate_voltage": "115 V", "breaker": "15 A"}
     finding = motor(**given, other_current="3 A")  # NEC 430.53 was not seen
     assert finding.criterion(DEVICE).verdict == "cannot tell"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008",
+    "440.4(B), 440.22(C), 440.32",
+    seen="a code answer and a standards forum",
+)
 def test_the_plates_largest_device_rules_on_a_compressor():
     # NEC 440.22(C): above the 15 A of 175 % the plate may allow more, and below less
     assert hermetic(9, breaker="25 A", maximum_breaker="25 A", **ALL).verdict == "pass"
@@ -265,6 +330,9 @@ def test_the_plates_largest_device_rules_on_a_compressor():
     assert motor(breaker="30 A", will_not_start="no", **given).verdict == "fail"  # 430.52: 25 A
 
 
+@source(
+    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
+)
 @pytest.mark.parametrize(
     ("hp", "volts", "needs"),
     [
@@ -279,6 +347,12 @@ def test_current_of_the_wire(hp, volts, needs):
     assert value(finding, "current that the wire must carry") == pytest.approx(needs)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 @pytest.mark.parametrize(
     ("wire", "ambient", "before", "after"),
     [
@@ -296,6 +370,12 @@ def test_wire_of_a_motor(wire, ambient, before, after):
     assert finding.criterion(f"{WIRE}, corrected").verdict == after
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 def test_the_plates_least_ampacity_counts_where_it_is_greater():
     given = {"wire": "12 AWG", "ambient": "30 C", "conductors": 2}  # 20 A
     assert hermetic(9, minimum_ampacity="20 A", **given).criterion(WIRE).verdict == "pass"
@@ -303,6 +383,7 @@ def test_the_plates_least_ampacity_counts_where_it_is_greater():
     assert hermetic(17, minimum_ampacity="12 A", **given).criterion(WIRE).verdict == "fail"
 
 
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D) and (G)", seen="three summaries")
 def test_a_larger_breaker_on_small_wire_is_explained_and_not_mended():
     # 1/2 hp 115 V: 25 A on 14 AWG holds; NEC 240.4(D) with its 15 A does not bind (240.4(G))
     given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "wire": "14 AWG"}
@@ -317,6 +398,7 @@ def test_a_larger_breaker_on_small_wire_is_explained_and_not_mended():
 THIN = "device on wire this thin"
 
 
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D) and (G)", seen="three summaries")
 @pytest.mark.parametrize("wire", ["18 AWG", "16 AWG", "17 AWG", "20 AWG"])
 @pytest.mark.parametrize("breaker", [None, "10 A", "15 A", "20 A"])
 def test_wire_thinner_than_14_awg_cannot_be_told(wire, breaker):
@@ -334,6 +416,7 @@ def test_wire_thinner_than_14_awg_cannot_be_told(wire, breaker):
         assert not any("240.4(G)" in a.text for a in finding.answers)
 
 
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D) and (G)", seen="three summaries")
 @pytest.mark.parametrize("wire", ["14 AWG", "12 AWG", "10 AWG", "8 AWG", "12 AWG aluminum"])
 def test_wire_that_240_4_g_is_for(wire):
     given = {"wire": wire, "ambient": "30 C", "conductors": 2, "breaker": "15 A"}
@@ -343,6 +426,12 @@ def test_wire_that_240_4_g_is_for(wire):
 HALF = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V"}  # Table 430.248: 9.8 A
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 @pytest.mark.parametrize(
     ("plate", "governs", "wire", "expected"),
     [
@@ -365,6 +454,12 @@ def test_wire_where_the_plate_has_more_than_the_table(plate, governs, wire, expe
     assert finding.criterion(f"{WIRE}, corrected").verdict == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 and the older Table 430-152",
+    "Table 430.52, 430.52(C)(1) exceptions of 2008",
+    seen="two copies; the exceptions a page that reproduces them",
+)
 @pytest.mark.parametrize(
     ("plate", "governs", "breaker", "expected"),
     [
@@ -387,6 +482,12 @@ def test_device_where_plate_and_table_differ(plate, governs, breaker, expected):
     assert motor(**given).criterion(DEVICE).verdict == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 def test_a_wire_that_the_table_allows_is_not_replaced():
     given = {**HALF, **COOL, "full_load_current": "14 A", "breaker": "25 A"}
     assert not motor(**given, wire="14 AWG").answers  # by the plate it would be too thin
@@ -394,12 +495,21 @@ def test_a_wire_that_the_table_allows_is_not_replaced():
     assert "240.4(G)" in said.text
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008",
+    "440.4(B), 440.22(C), 440.32",
+    seen="a code answer and a standards forum",
+)
 def test_the_rule_is_not_shown_where_the_plate_rules():
     # RLA 9 A: 175 % is 15 A, and the plate's 20 A counts (NEC 440.22(C))
     finding = hermetic(9, breaker="20 A", maximum_breaker="20 A")
     assert LARGEST not in {f.figure.name for f in finding.figures}
 
 
+@source(
+    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
+)
 def test_a_plate_far_over_the_table_does_not_pass():
     # 1/4 hp at 115 V: 5.8 A in the table, 20 A typed; 14 AWG carries 15 A
     given = {"horsepower": "1/4 hp", "nameplate_voltage": "115 V", "full_load_current": "20 A"}
@@ -408,6 +518,12 @@ def test_a_plate_far_over_the_table_does_not_pass():
     assert value(motor(**given), "current that the wire must carry") == 25
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 and the older Table 430-152",
+    "Table 430.52, 430.52(C)(1) exceptions of 2008",
+    seen="two copies; the exceptions a page that reproduces them",
+)
 @pytest.mark.parametrize(
     ("hp", "volts", "gauge", "device"),
     [
@@ -427,6 +543,7 @@ def test_wire_and_device_that_a_motor_needs(hp, volts, gauge, device):
     )
 
 
+@source("NEC (NFPA 70)", "2001 to 2011", "440.22(A)", seen="exam questions of trade pages")
 def test_wire_and_device_that_a_compressor_needs():
     # 20 A: 25 A on 10 AWG; 175 % = 35 A; the plate's 30 A rules
     (needed,) = hermetic(20).answers
@@ -439,12 +556,24 @@ def test_wire_and_device_that_a_compressor_needs():
     assert needed.text == "8 AWG copper or thicker"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 and the older Table 430-152",
+    "Table 430.52, 430.52(C)(1) exceptions of 2008",
+    seen="two copies; the exceptions a page that reproduces them",
+)
 def test_what_a_motor_needs_holds_for_table_and_plate():
     # wire by the plate's 14 A (17.5 A: 12 AWG), device by the table's 9.8 A (25 A)
     (needed,) = motor(**HALF, full_load_current="14 A").answers
     assert needed.text == "12 AWG copper or thicker; inverse-time breaker of at most 25 A"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008",
+    "430.32(A)",
+    seen="a page that reproduces the text, and trade summaries",
+)
 @pytest.mark.parametrize(
     ("cool", "largest"),
     [("yes", 10.75), ("no", 9.89), (None, 9.89)],  # NEC 430.32(A)(1): 125 or 115 % of 8.6 A
@@ -456,6 +585,12 @@ def test_overload_setting_by_the_plate(cool, largest):
     assert value(motor(**given), "largest overload setting") == pytest.approx(largest)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008",
+    "430.32(A)",
+    seen="a page that reproduces the text, and trade summaries",
+)
 @pytest.mark.parametrize(
     ("hp", "volts", "most"),
     [
@@ -472,6 +607,12 @@ def test_trip_of_a_thermal_protector(hp, volts, most):
     assert value(finding, "largest trip of a thermal protector") == pytest.approx(most)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 def test_wire_too_thin_for_the_table_is_ruled_out_by_heat_as_the_thinnest_listed_is():
     # NEC ambient table, 60 C column: it ends at 55 C, whatever the size
     asked = {"motor_kind": "compressor", "rated_load_current": "1.6 A", "conductors": "3"}
@@ -487,6 +628,12 @@ def test_wire_too_thin_for_the_table_is_ruled_out_by_heat_as_the_thinnest_listed
         assert found.verdict == "fail", gauge
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 and the older Table 430-152",
+    "Table 430.52, 430.52(C)(1) exceptions of 2008",
+    seen="two copies; the exceptions a page that reproduces them",
+)
 @pytest.mark.parametrize(
     ("breaker", "expected", "limit"),
     [
@@ -507,6 +654,12 @@ def test_the_limit_of_a_fuse_does_not_depend_on_the_fuse(breaker, expected, limi
     assert judged.criterion.limit == limit
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 and the older Table 430-152",
+    "Table 430.52, 430.52(C)(1) exceptions of 2008",
+    seen="two copies; the exceptions a page that reproduces them",
+)
 @pytest.mark.parametrize(
     ("governs", "breaker", "expected"),
     # the same motor where it is known: by the table 22.05 A, by the plate 10 A
@@ -527,6 +680,12 @@ UNIT = {"minimum_ampacity": "18.4 A", "maximum_breaker": "30 A", "motor_kind": "
 RUNS = "device carries the running current"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008",
+    "440.4(B), 440.22(C), 440.32",
+    seen="a code answer and a standards forum",
+)
 @pytest.mark.parametrize(
     ("wire", "breaker", "expected"),
     [
@@ -545,6 +704,12 @@ def test_a_unit_by_its_plate_alone(wire, breaker, expected):
     assert motor(**given).verdict == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008",
+    "440.4(B), 440.22(C), 440.32",
+    seen="a code answer and a standards forum",
+)
 def test_a_unit_whose_plate_has_no_largest_device_is_asked_for_it():
     given = {**UNIT, "wire": "12 AWG", "breaker": "30 A", **COOL}
     del given["maximum_breaker"]
@@ -553,6 +718,12 @@ def test_a_unit_whose_plate_has_no_largest_device_is_asked_for_it():
     assert finding.decided_by.criterion.needs == ("maximum_breaker",)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008",
+    "440.4(B), 440.22(C), 440.32",
+    seen="a code answer and a standards forum",
+)
 @pytest.mark.parametrize(
     ("rla", "ampacity", "largest", "questioned"),
     [
@@ -570,6 +741,12 @@ def test_plate_values_that_contradict_each_other(rla, ampacity, largest, questio
     assert ("plate values together" in names) is questioned
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008",
+    "440.4(B), 440.22(C), 440.32",
+    seen="a code answer and a standards forum",
+)
 def test_a_largest_device_below_the_least_ampacity_is_refused():
     # NEC 440.4(B): a plate's device is no smaller than the ampacity of its wire; they are exchanged
     given = {"motor_kind": "compressor", "minimum_ampacity": "30 A"}
@@ -578,6 +755,9 @@ def test_a_largest_device_below_the_least_ampacity_is_refused():
     assert motor(**given, maximum_breaker="30 A").verdict
 
 
+@source(
+    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
+)
 @pytest.mark.parametrize(
     ("plate", "questioned"), [("0.86 A", True), ("2.4 A", True), ("2.5 A", False)]
 )
@@ -588,6 +768,7 @@ def test_a_plate_far_under_the_table_is_questioned(plate, questioned):
     assert ("plate's amps beside the table" in names) is questioned
 
 
+@practice("a breaker under the running current trips")
 @pytest.mark.parametrize(
     ("breaker", "governs", "expected"),
     [
@@ -605,12 +786,18 @@ def test_a_device_under_the_running_current_trips(breaker, governs, expected):
     assert motor(**given, breaker=breaker).criterion(RUNS).verdict == expected
 
 
+@practice(
+    "a plate value that does not count is a note, one that is missing makes the stricter count"
+)
 def test_plate_volts_beside_rla_are_a_note():
     finding = hermetic(9, nameplate_voltage="230 V", breaker="15 A", wire="14 AWG", **COOL)
     assert finding.verdict == "pass"
     assert any("they size motors" in n.why for n in finding.not_checked)
 
 
+@practice(
+    "a plate value that does not count is a note, one that is missing makes the stricter count"
+)
 def test_what_the_plate_did_not_say_is_named_where_the_stricter_counts():
     finding = motor(**HALF, full_load_current="14 A")
     assert any("115 % counts" in n.why for n in finding.not_checked)
@@ -621,6 +808,12 @@ def test_what_the_plate_did_not_say_is_named_where_the_stricter_counts():
     assert not any("the greater current" in s for a in told.answers for s in a.evidence_against)
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 and the older Table 430-152",
+    "Table 430.52, 430.52(C)(1) exceptions of 2008",
+    seen="two copies; the exceptions a page that reproduces them",
+)
 def test_a_rating_on_a_handle_is_that_of_a_breaker():
     # 9.8 A: 250 % is 24.5 A, 25 A; of a time-delay fuse 175 % is 17.15 A, 20 A
     given = {**HALF, "wire": "14 AWG", **COOL, "breaker": "25 A"}
@@ -630,6 +823,12 @@ def test_a_rating_on_a_handle_is_that_of_a_breaker():
     assert motor(**given, motor_device="time-delay fuse").verdict == "fail"  # 225 % is 22.05 A
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008",
+    "440.6(B), 430.6(A)(1)",
+    seen="the one quoted on a code forum, the exceptions from memory",
+)
 def test_a_small_fan_motor_on_an_ordinary_circuit():
     # a PSC blower of 5.2 A by its plate, on 15 A and 14 AWG
     given = {"horsepower": "1/3 hp", "nameplate_voltage": "115 V", "full_load_current": "5.2 A"}
@@ -637,11 +836,15 @@ def test_a_small_fan_motor_on_an_ordinary_circuit():
     assert motor(**given).verdict == "pass"
 
 
+@source("NEC (NFPA 70)", "2008", "440.52(B)(2)", seen="a page that reproduces the text")
 def test_protective_system_of_a_compressor():
     # NEC 440.52(B)(2), 2008 text as a page reproduces it: 156 % of 10 A
     assert value(hermetic(10), "most that its protector may let run on") == pytest.approx(15.6)
 
 
+@source(
+    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
+)
 @pytest.mark.parametrize("left_out", ["breaker", "wire", "horsepower", "nameplate_voltage"])
 def test_what_a_motor_circuit_cannot_be_told_without(left_out):
     given = {**HALF, "breaker": "15 A", "wire": "14 AWG", **COOL}

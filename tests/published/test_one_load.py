@@ -7,6 +7,8 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
+from .records import memory, practice, source
+
 LOAD, WIRE, PROTECTION = "load on the breaker", "load on the wire", "breaker on this wire"
 READ = {"insulation_class": "60 C", "termination_temperature": "60 C"}  # on wire and breaker
 OWN_CIRCUIT = {"only_receptacle": "yes", "fastened_in_place": "no"}
@@ -24,6 +26,9 @@ def verdict(criterion, **given):
 IEC = {"wiring_rules": "iec", "ambient": "30 C", "conductors": 2, "run_time": "6 h"}
 
 
+@memory(
+    "IEC 60364-5-52 (2009), Tables B.52.2 way A2 and B.52.12 way E, two loaded copper conductors"
+)
 @pytest.mark.parametrize(
     ("wire", "rating", "expected"),
     [
@@ -46,6 +51,9 @@ def test_a_breaker_on_metric_wire_by_iec_rules(wire, rating, expected):
     assert breaker(**given).criterion(PROTECTION).verdict == expected
 
 
+@memory(
+    "IEC 60364-5-52 (2009), Tables B.52.2 way A2 and B.52.12 way E, two loaded copper conductors"
+)
 @pytest.mark.parametrize(
     ("ambient", "count", "expected"),
     # 2.5 mm2 of PVC, 18.5 A at 30 C: at 50 C x sqrt(20 / 40) = 13.1 A, with six wires x 0.8 14.8 A;
@@ -63,6 +71,9 @@ def test_heat_around_metric_wire_by_iec_rules(ambient, count, expected):
     assert judged.verdict == expected
 
 
+@memory(
+    "IEC 60364-5-52 (2009), Tables B.52.2 way A2 and B.52.12 way E, two loaded copper conductors"
+)
 @pytest.mark.parametrize(
     ("load", "ambient", "expected"),
     [
@@ -87,6 +98,9 @@ IEC_ROWS = {
 }
 
 
+@memory(
+    "IEC 60364-5-52 (2009), Tables B.52.2 way A2 and B.52.12 way E, two loaded copper conductors"
+)
 @pytest.mark.parametrize("laid", IEC_ROWS)
 def test_least_and_most_of_metric_wire(laid):
     rows = tables.load("iec-ampacity").where(laying=laid)
@@ -97,6 +111,7 @@ def test_least_and_most_of_metric_wire(laid):
         assert amps == pytest.approx(at * (area / 2.5) ** 0.61, rel=0.041)
 
 
+@practice("an IEC breaker of up to 16 A has wire of 1.5 mm2 or more")
 @pytest.mark.parametrize(("rating", "asked"), [("16 A", False), ("20 A", True), ("32 A", True)])
 def test_the_wire_behind_a_larger_iec_breaker_is_asked(rating, asked):
     # common practice, no source: up to 16 A on 1.5 mm2 or more
@@ -105,6 +120,7 @@ def test_the_wire_behind_a_larger_iec_breaker_is_asked(rating, asked):
     assert ("wire" in needs) is asked
 
 
+@practice("a receptacle gives the amps that are printed on it")
 @pytest.mark.parametrize(("current", "expected"), [("13 A", "pass"), ("13.1 A", "fail")])
 def test_a_receptacle_gives_its_rating_by_iec_rules(current, expected):
     # the rating printed on it
@@ -112,6 +128,12 @@ def test_a_receptacle_gives_its_rating_by_iec_rules(current, expected):
     assert verdict("load on the receptacle", current=current, **given) == expected
 
 
+@source(
+    "IEC 60898-1",
+    "editions as in two data sheets",
+    "rated current; beside NEC 210.20(A)",
+    seen="two data sheets and two guides",
+)
 def test_by_iec_rules_a_breaker_carries_its_rating_without_end():
     # IEC 60898-1: the rated current; the NEC counts 125 % of 13 A, 16.25 A
     heater = {"current": "13 A", "breaker": "16 A", "run_time": "4 h", **OWN_CIRCUIT}
@@ -124,6 +146,7 @@ def test_by_iec_rules_a_breaker_carries_its_rating_without_end():
     assert verdict(LOAD, **american) == "fail"
 
 
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D) and (G)", seen="three summaries")
 def test_metric_wire_is_not_condemned_by_a_rule_for_gauges():
     given = {"current": "2 A", "breaker": "20 A", "wire": "2.5 mm2", "ambient": "25 C"}
     judged = breaker(**given, conductors=2).criterion(PROTECTION)
@@ -134,6 +157,7 @@ def test_metric_wire_is_not_condemned_by_a_rule_for_gauges():
     )
 
 
+@memory("NEC Table 220.55, column C with notes 1 and 4, and its columns A and B")
 @pytest.mark.parametrize(
     ("rating", "volts", "amps"),
     [
@@ -161,6 +185,7 @@ def test_the_load_of_a_household_range(rating, volts, amps):
     assert judged.source.confidence == "memory"  # it says so where it is judged
 
 
+@memory("NEC Table 220.55, column C with notes 1 and 4, and its columns A and B")
 @pytest.mark.parametrize(
     ("current", "rating", "pointed_out"),
     # 40 and 50 A are the circuits of ranges: common practice, no source
@@ -178,6 +203,7 @@ def test_a_load_over_the_breaker_of_a_range_may_be_one(current, rating, pointed_
     assert any(n.what == "a household range" for n in finding.not_checked) is pointed_out
 
 
+@memory("NEC Table 220.55, column C with notes 1 and 4, and its columns A and B")
 def test_a_range_on_the_circuit_that_is_ordinary_for_it():
     # 12 kW with everything on draws 50 A; 33.3 A counts: on 40 A and 8 AWG, not on 30 A and 10 AWG
     given = {"current": "49 A", "range_rating": "12 kW", "nameplate_voltage": "240 V"}
@@ -191,6 +217,7 @@ def test_a_range_on_the_circuit_that_is_ordinary_for_it():
     assert breaker(**more, breaker="40 A", wire="8 AWG").verdict == "cannot tell"
 
 
+@practice("a heater draws half of its plate at least, no machine more than 125 % of it")
 @pytest.mark.parametrize(
     ("current", "plate", "has_motor", "questioned"),
     [
@@ -217,6 +244,7 @@ def test_a_reading_that_its_plate_contradicts_is_questioned(current, plate, has_
     assert ("current beside the plate" in names) is questioned
 
 
+@source("NEC (NFPA 70)", "2017", "422.13", seen="a code forum")
 def test_the_greater_of_reading_and_plate_counts():
     # NEC 422.13: the rating of a water heater, 18.75 A x 1.25 = 23.4 A, whatever was measured
     heater = {"storage_water_heater": "yes", "plate_current": "18.75 A"}
@@ -224,6 +252,12 @@ def test_the_greater_of_reading_and_plate_counts():
     assert verdict(LOAD, current="17 A", breaker="25 A", **heater) == "pass"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008 to 2020",
+    "210.19(A)(1) and 210.20(A)",
+    seen="a forum and a component maker's bulletin",
+)
 @pytest.mark.parametrize(
     ("run_time", "others", "breaker_", "expected"),
     [
@@ -241,12 +275,19 @@ def test_what_else_runs_on_the_circuit_counts(run_time, others, breaker_, expect
     assert verdict(LOAD, **given, other_current=others) == expected
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2008 to 2020",
+    "210.19(A)(1) and 210.20(A)",
+    seen="a forum and a component maker's bulletin",
+)
 def test_what_the_others_count_is_shown():
     # NEC 210.20(A): 8 A for 1 h, and 6 A of others that may run 3 h or more: 8 + 1.25 x 6 = 15.5 A
     given = {"current": "8 A", "breaker": "20 A", "only_receptacle": "no", "other_current": "6 A"}
     assert breaker(**given).figure("load as it counts at the most").figure.value == 15.5
 
 
+@practice("what is asked before such a circuit is judged")
 @pytest.mark.parametrize(
     ("left_out", "needs"),
     [
@@ -269,6 +310,7 @@ def test_what_a_careful_person_asks(left_out, needs):
         assert needs in asked
 
 
+@source("NEC (NFPA 70)", "2017", "240.4(D), Table 210.21(B)(2)", seen="three copies and two")
 @pytest.mark.parametrize(
     ("current", "breaker_", "asked"),
     [
@@ -286,6 +328,12 @@ def test_wire_and_receptacle_are_asked_where_they_decide(current, breaker_, aske
     assert {n for c in finding.criteria for n in c.criterion.needs} == asked
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 def test_a_class_between_two_columns_is_taken_as_the_one_below():
     # 14 AWG of 70 C: by the 60 C column 15 A, and the answer says so
     given = {"current": "12 A", "breaker": "15 A", "wire": "14 AWG", "ambient": "25 C"}
@@ -295,12 +343,19 @@ def test_a_class_between_two_columns_is_taken_as_the_one_below():
     assert any("60 C column was taken" in n.why for n in finding.not_checked)
 
 
+@practice("what is asked before such a circuit is judged")
 def test_a_clamp_that_reads_nothing_is_an_answer():
     finding = breaker(current="0 A", breaker="15 A", **OWN_CIRCUIT)
     assert finding.verdict == "cannot tell"
     assert "clamp" in finding.decided_by.action
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    seen="a scan and a residential code of 2018",
+)
 @pytest.mark.parametrize(
     ("given", "rescued"),
     [
@@ -317,6 +372,7 @@ def test_every_class_of_the_table_is_tried(given, rescued):
     assert f"with insulation_class {rescued} pass" in judged.reason
 
 
+@source("NEC (NFPA 70)", "2011 to 2023", "110.14(C)(1) and Table 310.16", seen="two copies")
 @pytest.mark.parametrize(
     ("ends", "expected"), [(None, "cannot tell"), ("60 C", "fail"), ("75 C", "pass")]
 )
@@ -328,6 +384,7 @@ def test_ends_of_75_c_are_tried(ends, expected):
     assert wirecalc.run("breaker", **given).criterion(WIRE).verdict == expected
 
 
+@practice("what can hurt at a breaker, a cord, a hard-wired machine, aluminium wire")
 @pytest.mark.parametrize(
     ("name", "given", "keys"),
     [
