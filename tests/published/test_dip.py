@@ -293,6 +293,16 @@ def test_a_metric_wire_passes_at_its_most_and_fails_at_its_least():
         assert found.criterion(LEAST).verdict == verdict
 
 
+@source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+@independent("the motor as an impedance behind the wire, by complex arithmetic")
+@practice("a start has a power factor of 0.5 to 0.8")
+@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@practice("80 % of the plate at a start")
 def test_the_kindest_case_decides_where_a_start_surely_fails():
     # it leaves 95.49 % of the volts at rest: 8.0986 of 8.4815 ohm; 92 V are needed of a 115 V plate
     for volts, verdict in (("96.4 V", "cannot tell"), ("96.3 V", "fail")):
