@@ -126,6 +126,12 @@ def test_leads_are_in_each_reading_once():
     assert finding.figure("ratio").figure.value == pytest.approx(3, abs=1e-9)
 
 
+def test_readings_that_add_up_leave_nothing_over():
+    # 4.6, 12, 16.4 less 0.2 ohm of leads: 4.4 + 11.8 - 16.2 = 0, and no 4e-15 ohm
+    finding = windings({"1_2": 4.6, "1_3": 12.0, "2_3": 16.4}, lead_resistance="0.2 ohm")
+    assert finding.figure("closure").figure.value == 0
+
+
 def test_pins_that_the_meter_cannot_tell_apart_are_not_named():
     # 0.2, 10 and 10.2 ohm with 2 %: 9.8-10.2 and 10.0-10.4 overlap
     finding = windings({"1_2": 0.2, "1_3": 10.0, "2_3": 10.2}, error=" ±2%")

@@ -23,6 +23,7 @@ from wirecalc import (
 
 LIKE = 1.2  # start over run resistance below which they are two like windings; practice
 CLOSURE_OHM, CLOSURE_SHARE = 0.3, 0.05  # how far three readings may miss adding up; practice
+NOISE = 1e-12
 LOOSE = 0.1  # share of the largest pair over which the closure allowed says little
 NO_MOTOR = 12.0  # start over run resistance, twice the highest that was seen; practice
 UNUSUAL = 5.0  # start over run resistance above all that were seen: table winding-ratios
@@ -53,6 +54,8 @@ def pins(
 ) -> Generator[Item, None, tuple[str, str, str] | None]:
     """Name the pins by the order of the pairs; returns them, or None where none can be named."""
     closure = low.ohm + middle.ohm - high.ohm
+    if abs(closure) < NOISE * high.ohm:  # what binary fractions leave of decimal ones
+        closure = 0.0
     allowed = max(CLOSURE_OHM, CLOSURE_SHARE * high.ohm)
     ratio, least = middle.ohm / low.ohm, min(middle.low, high.low) / low.high
     yield figure(
