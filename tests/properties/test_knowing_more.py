@@ -41,7 +41,7 @@ WHOLE: dict[str, list[tuple[dict[str, Any], dict[str, Texts]]]] = {
                 "tab_width": st.sampled_from(["0.110 in", "6.3 mm"]),
                 "voltage": up_to(300, "V"),
                 "terminal_voltage": up_to(600, "V", low=300),
-                "insulation_diameter": up_to(3.4, "mm", low=0.1),
+                "insulation_diameter": up_to(3.4, "mm", low=1.8),
                 "insulation_limit": up_to(9, "mm", low=3.4),
             },
         ),
