@@ -13,6 +13,8 @@ from scipy.integrate import solve_ivp
 
 import wirecalc
 
+from .records import independent, memory, practice, source
+
 UREG = pint.UnitRegistry()
 
 FIELD_RULE = "four trade texts on run capacitors, undated: uF = 2652 x A / V at 60 Hz"
@@ -43,6 +45,8 @@ def value(finding, name):
     return finding.figure(name).figure.value
 
 
+@source("trade texts on run capacitors", "undated", "2652 x A / V at 60 Hz", seen="four")
+@independent("complex impedance of a capacitor, C = I / (2 pi f V)")
 @pytest.mark.parametrize(("frequency", "constant"), [(60, 2652.6), (50, 3183.1)])
 def test_the_constant_of_amps_over_volts(frequency, constant):
     # uF per A/V: 2652.6 at 60 Hz (field rule 2652 in four trade texts), 3183.1 at 50 Hz
@@ -52,6 +56,7 @@ def test_the_constant_of_amps_over_volts(frequency, constant):
     assert value(finding, "capacitance") == pytest.approx(constant / 100, abs=0.0006), FIELD_RULE
 
 
+@independent("complex impedance of a capacitor, C = I / (2 pi f V)")
 @pytest.mark.parametrize("size", [2.0, 12.5, 30.0, 80.0])
 @pytest.mark.parametrize("frequency", [50.0, 60.0])
 def test_against_the_complex_impedance(size, frequency):
@@ -63,6 +68,7 @@ def test_against_the_complex_impedance(size, frequency):
     assert value(finding, "capacitance") == pytest.approx(size, rel=1e-6)
 
 
+@independent("units all the way (pint)")
 def test_against_pint():
     # 2.05 A, 214 V, 60 Hz, in units all the way
     amps, volts = 2.05 * UREG.ampere, 214 * UREG.volt
@@ -71,6 +77,7 @@ def test_against_pint():
     assert value(capacitor(**typed), "capacitance") == pytest.approx(farads.m, rel=1e-12)
 
 
+@independent("the mark, 30 uF within 5 %, by hand")
 @pytest.mark.parametrize(
     ("measured", "verdict"),
     # 30 uF +-5 %: 28.5 to 31.5
@@ -83,6 +90,7 @@ def test_the_marked_tolerance_decides(measured, verdict):
     assert finding.verdict == verdict
 
 
+@source("data sheets naming IEC 60252-1", "undated", "5, 10 and 15 %", seen="two, one, one")
 @pytest.mark.parametrize(
     ("measured", "verdict"),
     # narrowest mark +-5 % (two data sheets), widest +-15 % (one): 28.5-31.5 and 25.5-34.5
@@ -96,6 +104,7 @@ def test_without_a_tolerance_it_is_not_told_between_the_narrowest_and_the_widest
     assert finding.verdict == verdict, RUN_SHEETS
 
 
+@source("makers' pages of start parts", "undated", "43-53, 88-108 uF", seen="pages")
 @pytest.mark.parametrize(
     ("low", "high", "measured", "verdict"),
     # printed ranges of start capacitors: 43-53, 88-108 and 540-648 uF
@@ -114,6 +123,7 @@ def test_a_marked_range_decides_by_its_ends(low, high, measured, verdict):
     assert "start-01" in {c.key for c in finding.cautions}
 
 
+@source("a distributor's note on start parts", "undated", "540-648 uF, 0/+20 %", seen="one copy")
 def test_a_tolerance_upward_of_its_own():
     # 540 uF -0/+20 % is 540 to 648 (a distributor's engineering note)
     mark = {"marked_capacitance": "540 uF", "tolerance": "0 %", "tolerance_above": "20 %"}
@@ -122,6 +132,7 @@ def test_a_tolerance_upward_of_its_own():
     assert ends == pytest.approx((540, 648)), START_NOTE
 
 
+@independent("complex impedance of a capacitor, C = I / (2 pi f V)")
 def test_without_the_frequency_both_answers_are_shown():
     # 2.05 A / 214 V: 25.41 uF at 60 Hz, 30.49 at 50 Hz
     finding = capacitor(
@@ -132,6 +143,7 @@ def test_without_the_frequency_both_answers_are_shown():
     assert "25.41 uF at 60 Hz, 30.49 uF at 50 Hz" in judged.reason
 
 
+@practice("volts within 2 % of the line's are the line's")
 @pytest.mark.parametrize(("line", "suspect"), [("214 V", True), ("218 V", True), ("120 V", False)])
 def test_volts_of_the_line_in_place_of_its_own_are_suspected(line, suspect):
     finding = capacitor(
@@ -145,6 +157,7 @@ def test_volts_of_the_line_in_place_of_its_own_are_suspected(line, suspect):
     assert finding.verdict == ("cannot tell" if suspect else "pass"), PRACTICE  # within 2 %
 
 
+@source("a data sheet naming IEC 60252-1", "undated", "1.1 x volts, 1.3 x amps", seen="one")
 @pytest.mark.parametrize(
     ("volts", "verdict"), [("250", "pass"), ("275", "marginal"), ("275.1", "fail")]
 )
@@ -156,6 +169,8 @@ def test_volts_against_the_rating(volts, verdict):
     assert finding.criterion("volts against its rating").verdict == verdict, STRESS
 
 
+@source("a data sheet naming IEC 60252-1", "undated", "1.1 x volts, 1.3 x amps", seen="one")
+@independent("complex impedance of a capacitor, C = I / (2 pi f V)")
 @pytest.mark.parametrize(("amps", "verdict"), [("3.67", "pass"), ("3.68", "fail")])
 def test_amps_against_the_rating(amps, verdict):
     # 250 V x 2 pi 60 x 30 uF = 2.8274 A; 1.3 times that (the same sheet) is 3.6757 A
@@ -172,6 +187,8 @@ def test_amps_against_the_rating(amps, verdict):
 UNDER_LOAD = {"capacitor_voltage": "214 V", "frequency": "60 Hz"}
 
 
+@practice("what is looked at before the part is blamed")
+@independent("complex impedance of a capacitor, C = I / (2 pi f V)")
 @pytest.mark.parametrize(
     ("typed", "said", "not_said"),
     # 27 uF and 36 uF of a part marked 30 uF +-5 %
@@ -191,6 +208,7 @@ def test_advice_is_of_the_way_it_was_read_and_the_reason_has_numbers_only(typed,
     assert ";" not in failed.reason
 
 
+@independent("complex impedance of a capacitor, C = I / (2 pi f V)")
 def test_both_ways_have_the_same_names_and_never_stand_in_one_check():
     mark = {"marked_capacitance": "30 uF", "tolerance": "5 %"}
     load = {"capacitor_current": "2.178 A"} | UNDER_LOAD
@@ -204,6 +222,7 @@ def test_both_ways_have_the_same_names_and_never_stand_in_one_check():
         capacitor(measured_capacitance="27 uF", **load, **mark)
 
 
+@practice("a capacitance meter takes a part off the circuit")
 def test_a_meter_reads_a_part_that_does_not_run():
     meter = {c.key for c in capacitor(measured_capacitance="30 uF").cautions}
     running = {
@@ -214,6 +233,7 @@ def test_a_meter_reads_a_part_that_does_not_run():
     assert {c.key for c in capacitor().cautions} == running
 
 
+@source("a data sheet naming IEC 60252-1", "undated", "1.1 x volts, 1.3 x amps", seen="one")
 def test_volts_beside_a_meter_reading_are_held_against_the_rating_alone():
     finding = capacitor(
         measured_capacitance="30 uF",
@@ -238,6 +258,8 @@ ALL = {
 }
 
 
+@independent("complex impedance of a capacitor, C = I / (2 pi f V)")
+@practice("what a reading under load is made of")
 @pytest.mark.parametrize(
     "name", ["frequency", "marked_capacitance", "voltage", "capacitor_current"]
 )
@@ -250,6 +272,7 @@ def test_what_a_reading_under_load_needs_is_asked(name):
     assert name in {n for c in finding.criteria for n in c.criterion.needs}
 
 
+@practice("volts within 2 % of the line's are the line's")
 @pytest.mark.parametrize(
     ("probes", "line", "verdict"),
     [
@@ -268,6 +291,8 @@ def test_where_the_probes_were(probes, line, verdict):
     assert wirecalc.run("capacitor", **typed).verdict == verdict
 
 
+@source("a distributor's note on start parts", "undated", "540-648 uF, 0/+20 %", seen="one copy")
+@source("data sheets naming IEC 60252-1", "undated", "5, 10 and 15 %", seen="two, one, one")
 @pytest.mark.parametrize(
     ("measured", "duty", "verdict", "source"),
     [
@@ -295,6 +320,7 @@ def test_the_duty_says_which_tolerances_are_marked(measured, duty, verdict, sour
         assert "capacitor_duty" in {n for c in finding.criteria for n in c.criterion.needs}
 
 
+@practice("a start part is out of the circuit while the motor runs")
 def test_under_load_it_is_a_run_part_and_a_mark_needs_no_duty():
     typed = {n: v for n, v in ALL.items() if n != "tolerance"}
     assert wirecalc.run("capacitor", **typed).verdict == "pass"  # 29.99 uF
@@ -304,12 +330,14 @@ def test_under_load_it_is_a_run_part_and_a_mark_needs_no_duty():
     assert wirecalc.run("capacitor", measured_capacitance="99 uF", **ends).verdict == "pass"
 
 
+@independent("complex impedance of a capacitor, C = I / (2 pi f V)")
 def test_no_current_at_all_is_an_open_part():
     finding = wirecalc.run("capacitor", **(ALL | {"capacitor_current": "0 A"}))
     assert finding.verdict == "fail"  # C = I / (2 pi f V): none
     assert finding.decided_by.criterion.name == "capacitance, lower limit"
 
 
+@practice("parts of two sections have three terminals")
 def test_a_part_of_two_sections_is_named():
     gaps = capacitor(measured_capacitance="30 uF", marked_capacitance="30 uF").not_checked
     assert any("two sections" in n.what for n in gaps)
@@ -336,6 +364,8 @@ def swap(**typed):
     return wirecalc.run("capacitor-swap", **{n: v for n, v in given.items() if v is not None})
 
 
+@source("trade texts and a maker's guide", "undated", "volts, duty", seen="four copies")
+@practice("a size within 5 %, no lower temperature")
 @pytest.mark.parametrize(
     ("typed", "verdict"),
     [
@@ -358,6 +388,7 @@ def test_a_run_capacitor(typed, verdict):
     assert swap(**typed).verdict == verdict, (VOLTS, PRACTICE)
 
 
+@source("a component maker's guide", "undated", "size of start parts", seen="one copy")
 @pytest.mark.parametrize(
     ("low", "high", "verdict"),
     # an old part of 88-108 uF
@@ -373,6 +404,7 @@ def test_a_start_capacitor_lies_inside_the_marked_range(low, high, verdict):
     assert swap(**typed).verdict == verdict, SIZE_GUIDE
 
 
+@source("a maker's guide to start capacitors", "undated", "volts at cut-off", seen="one copy")
 @pytest.mark.parametrize(
     ("rating", "limit"),
     # one capacitor maker's guide: 125 V 160, 165 V 210, 250 V 300, 330 V 400; between, the lower
@@ -387,6 +419,7 @@ def test_the_cut_off_limit_of_each_class(rating, limit):
         assert finding.criterion("volts at cut-off").verdict == verdict, GUIDE
 
 
+@source("a maker's guide to start capacitors", "undated", "volts at cut-off", seen="one copy")
 def test_a_class_without_a_limit_cannot_be_told():
     typed = {"old_capacitor_duty": "start", "new_capacitor_duty": "start"}
     typed |= {"old_capacitor_voltage": "110 V", "new_capacitor_voltage": "110 V"}
@@ -408,6 +441,7 @@ def discharge(**typed):
     return wirecalc.run("discharge", **given | typed)
 
 
+@independent("the circuit integrated in time (scipy), V = V0 exp(-t / RC)")
 @pytest.mark.parametrize(
     ("farads", "ohm", "rms"), [(30e-6, 20e3, 214.0), (108e-6, 15e3, 330.0), (5e-6, 1e3, 440.0)]
 )
@@ -439,6 +473,8 @@ def test_against_integration_of_the_circuit(farads, ohm, rms):
     assert value(finding, "voltage after that") <= 5.0
 
 
+@independent("five time constants by hand, exp(-5) is left")
+@practice("proven under 5 V")
 @pytest.mark.parametrize("volts", ["214 V", "214 V ±3%"])
 def test_the_answer_says_how_long(volts):
     # five time constants of 20 kohm and 30 uF are 3 s, longer than 0.6 s x ln(302.6 / 5)
@@ -448,12 +484,14 @@ def test_the_answer_says_how_long(volts):
     assert value(finding, "voltage after that") == pytest.approx(math.sqrt(2) * 214 * math.exp(-5))
 
 
+@source("component makers' pages", "undated", "15 kohm at 100 uF, 1.5 s", seen="two")
 def test_a_fitted_bleed_resistor():
     # 15 kohm across 100 uF: a time constant of 1.5 s (two component makers' pages)
     finding = discharge(marked_capacitance="100 uF", resistor="15 kohm")
     assert value(finding, "time constant") == pytest.approx(1.5), BLEED
 
 
+@practice("the higher of the two voltages counts")
 def test_volts_left_that_are_lower_do_not_shorten_the_time():
     for name in ("peak voltage", "time to 5 V", "hold for"):
         assert value(discharge(left_voltage="10 V"), name) == value(discharge(), name)
@@ -468,6 +506,9 @@ SERVICE_TEXTS = "three makers' service texts: 20 kohm, 2 W; a fourth: 20 to 30 o
 PULSE = "common practice, no source: ten times its power for the second that a capacitor bleeds"
 
 
+@source("makers' service texts", "undated", "20 kohm, 2 W; 20 to 30 ohm", seen="three and one")
+@practice("ten times its power for a bleed")
+@memory("IEC 60115-1, short-time overload")
 @pytest.mark.parametrize(
     ("resistor", "watts", "verdict", "source"),
     [
@@ -492,6 +533,8 @@ def test_the_load_on_the_resistor(resistor, watts, verdict, source):
         assert "pulse" in finding.decided_by.action
 
 
+@independent("the circuit integrated in time (scipy), V = V0 exp(-t / RC)")
+@memory("IEC 60115-1, short-time overload")
 def test_the_heat_in_the_resistor_against_integration():
     # the circuit solved in time: 25 uF from 400 V through 10 kohm; 31.25 J for each watt of the
     # rating is a short-time overload of 2.5 times the volts for 5 s (IEC 60115-1, from memory)
@@ -511,6 +554,7 @@ def test_the_heat_in_the_resistor_against_integration():
         assert found.criterion("load on the resistor").verdict == verdict
 
 
+@practice("a resistor that burns out discharges nothing")
 def test_a_resistor_whose_power_was_not_said_cannot_be_told():
     finding = wirecalc.run(
         "discharge", marked_capacitance="30 uF", resistor="20 kohm", capacitor_voltage="214 V"
@@ -519,6 +563,7 @@ def test_a_resistor_whose_power_was_not_said_cannot_be_told():
     assert {n for c in finding.criteria for n in c.criterion.needs} == {"resistor_power"}
 
 
+@practice("microwave ovens have 2 kV and more")
 @pytest.mark.parametrize(
     "given", [{"capacitor_voltage": "2100 V"}, {"left_voltage": "2000 V"}, {"left_voltage": "4 kV"}]
 )
@@ -529,6 +574,7 @@ def test_a_high_voltage_capacitor_is_refused_and_no_unit_is_guessed(given):
     assert "mV" not in str(refused.value)
 
 
+@independent("RC by hand")
 def test_a_marked_range_counts_with_its_upper_end():
     # an 88-108 uF part: 108 uF x 20 kohm = 2.16 s
     assert value(discharge(marked_capacitance="88 uF", marked_high="108 uF"), "time constant") == (
@@ -536,6 +582,7 @@ def test_a_marked_range_counts_with_its_upper_end():
     )
 
 
+@independent("crest of a sine, root of two")
 @pytest.mark.parametrize(
     ("left", "verdict"),
     # 120 V rms has a crest of 169.7 V: what is left can't be more, save the meter's error
@@ -547,11 +594,13 @@ def test_more_left_than_the_crest_of_what_was_across_it_is_questioned(left, verd
     assert value(finding, "peak voltage") == pytest.approx(float(left.split()[0]), abs=0.4)
 
 
+@practice("a capacitor may hold anything")
 def test_no_volts_is_no_answer():
     finding = wirecalc.run("discharge", marked_capacitance="30 uF", resistor="20 kohm")
     assert finding.verdict == "cannot tell"
 
 
+@source("a component maker's guide", "undated", "size of start parts", seen="one copy")
 @pytest.mark.parametrize(
     ("old_high", "new", "new_high", "word"),
     [
@@ -574,6 +623,7 @@ def test_a_start_part_is_judged_by_its_whole_range(old_high, new, new_high, word
 CLASSES = "IEC 60252-1: S0 was P0, S3 was P2 (from memory)"
 
 
+@memory("IEC 60252-1: classes S0 to S3, once P0 to P2; classes of operation A to D")
 @pytest.mark.parametrize(
     ("old", "new", "verdict"),
     [
@@ -603,6 +653,7 @@ def test_a_protected_part_is_replaced_by_a_protected_one(old, new, verdict):
     assert finding.verdict == verdict, CLASSES
 
 
+@memory("IEC 60252-1: classes S0 to S3, once P0 to P2; classes of operation A to D")
 @pytest.mark.parametrize(
     ("old", "new", "verdict"),
     # IEC 60252-1, classes of operation: A 30000, B 10000, C 3000, D 1000 h (from memory)
@@ -612,6 +663,7 @@ def test_a_part_of_a_shorter_life_is_advised_against(old, new, verdict):
     assert swap(old_capacitor_life=old, new_capacitor_life=new).verdict == verdict
 
 
+@practice("the place is as hot as before")
 @pytest.mark.parametrize("name", ["old_capacitor_temperature", "new_capacitor_temperature"])
 def test_the_temperatures_of_both_parts_are_asked(name):
     finding = swap(**{name: None})
@@ -619,6 +671,7 @@ def test_the_temperatures_of_both_parts_are_asked(name):
     assert name in {n for c in finding.criteria for n in c.criterion.needs}
 
 
+@practice("hazards of a charged capacitor")
 def test_hazards_of_the_step_are_said():
     assert {"cap-01", "cap-02", "flam-01"} <= {c.key for c in discharge().cautions}
     swapped = {c.key for c in swap().cautions}

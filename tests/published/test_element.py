@@ -8,6 +8,8 @@ import pytest
 
 import wirecalc
 
+from .records import independent, memory, practice, source
+
 DISHWASHER = "a dishwasher maker's service manual, heater (one copy, edition not noted)"
 DEFROST = (
     "a refrigerator maker's service manual, defrost heater 20 to 23 ohm, 550 to 600 W (one copy)"
@@ -37,12 +39,16 @@ def heat(finding: wirecalc.Finding) -> str:
     return next(a.text for a in finding.answers if a.name == "heat at these volts")
 
 
+@source("makers' service manuals", "not noted", "heaters, ohm and W", seen="two copies")
+@practice("dryers of 5.0 to 5.6 kW have 10.3 to 11.5 ohm")
 @pytest.mark.parametrize(("ohms", "power", "volts", "source"), ELEMENTS)
 def test_elements_of_service_manuals_fit_their_plates(ohms, power, volts, source):
     given = {"element_resistance": ohms, "nameplate_power": power, "nameplate_voltage": volts}
     assert element(**given).verdict == "pass", source
 
 
+@source("a service text on elements", "undated", "within 10 % of V^2/W", seen="one copy")
+@memory("nickel-chromium reads 4 to 8 % less cold; 5 % more watts")
 @pytest.mark.parametrize(
     ("ohms", "low", "high"),
     [
@@ -66,6 +72,8 @@ def test_ten_percent_of_the_plate_on_either_side(ohms, low, high):
     )
 
 
+@source("a service text on elements", "undated", "within 10 % of V^2/W", seen="one copy")
+@practice("test leads have 0.1 to 0.3 ohm")
 @pytest.mark.parametrize(
     ("ohms", "verdict"),
     [
@@ -83,6 +91,7 @@ def test_leads_that_were_not_read_may_decide(ohms, verdict):
     assert wirecalc.run("element", **given).verdict == verdict
 
 
+@source("a service text on elements", "undated", "within 10 % of V^2/W", seen="one copy")
 @pytest.mark.parametrize(
     ("ohms", "maker", "verdict"),
     [
@@ -98,6 +107,7 @@ def test_the_makers_cold_ohms_go_before_the_plate(ohms, maker, verdict):
     assert finding.verdict == verdict, TEN
 
 
+@practice("lamps and PTC heaters read far less cold")
 @pytest.mark.parametrize("kind", ["lamp", "ptc"])
 def test_what_reads_far_less_cold_is_judged_by_its_maker_alone(kind):
     # tungsten lamps and PTC heaters (common practice, no source)
@@ -109,6 +119,7 @@ def test_what_reads_far_less_cold_is_judged_by_its_maker_alone(kind):
     assert element(**given | {"element_resistance": "40 ohm"}).verdict == "fail"  # past its plate
 
 
+@independent("watts are volts squared over ohms")
 @pytest.mark.parametrize(
     ("ohms", "says"),
     # volts squared over watts: twice the volts is four times the ohms at the same watts
@@ -120,6 +131,8 @@ def test_an_element_of_other_volts_is_recognised(ohms, says):
     assert says in finding.decided_by.because
 
 
+@source("makers' sheets", "undated", "volts within 10 % of the plate's", seen="two copies")
+@independent("watts are volts squared over ohms")
 @pytest.mark.parametrize(
     ("volts", "given", "says", "verdict"),
     [
@@ -153,6 +166,7 @@ def test_volts_at_the_element(volts, given, says, verdict):
         assert "supply" in finding.decided_by.action
 
 
+@source("makers' sheets", "undated", "volts within 10 % of the plate's", seen="two copies")
 @pytest.mark.parametrize(
     ("volts", "plate", "watts", "ohms"),
     # a plate that a 208 V service does not explain: 79, 78 and 80 % of its volts
@@ -171,6 +185,7 @@ def test_volts_far_under_the_plates_pass_no_element(volts, plate, watts, ohms):
     assert "wirecalc supply" in finding.decided_by.action
 
 
+@practice("an element is judged by its plate")
 def test_what_it_is_compared_with_is_asked():
     for name in ("nameplate_power", "nameplate_voltage"):
         plate = {"nameplate_power": "2585 W", "nameplate_voltage": "240 V"}
@@ -180,6 +195,7 @@ def test_what_it_is_compared_with_is_asked():
         assert name in {n for c in finding.criteria for n in c.criterion.needs}
 
 
+@independent("Ohm's law")
 def test_a_quarter_of_the_watts_at_half_the_volts_by_the_plate_alone():
     # Ohm's law: P goes with V^2; 2585 W / 4 = 646.25 W, 5.3854 A
     finding = element(voltage="120 V")
@@ -189,18 +205,22 @@ def test_a_quarter_of_the_watts_at_half_the_volts_by_the_plate_alone():
     assert finding.verdict == "cannot tell"  # the element was not read
 
 
+@practice("an element that reads nothing is shorted")
 def test_a_shorted_element_fails():
     assert element(element_resistance="0 ohm").verdict == "fail"
     level = element(element_resistance="0.2 ohm", lead_resistance="0.2 ohm")
     assert level.verdict == "fail"  # as much as the leads alone
 
 
+@practice("an open element does not heat")
 def test_an_open_element_fails_and_draws_nothing():
     finding = wirecalc.run("element", element_open="yes", voltage="240 V")
     assert finding.verdict == "fail"
     assert not [f for f in finding.figures if "volts" in f.figure.name]
 
 
+@source("a service text on elements", "undated", "within 10 % of V^2/W", seen="one copy")
+@independent("arithmetic by hand")
 def test_a_limit_is_rounded_toward_safety_wherever_it_is_shown():
     # arithmetic of TEN: 240 V and 3397 W, 0.9 x 57600 / 3397 = 15.2605 and 1.1 x that / 0.9 =
     # 18.6518 ohm
@@ -211,6 +231,7 @@ def test_a_limit_is_rounded_toward_safety_wherever_it_is_shown():
             assert any(shown in c.reason for c in finding.criteria), leads
 
 
+@practice("test leads have 0.1 to 0.3 ohm")
 def test_a_reading_that_may_be_all_leads_gives_no_current():
     finding = element(
         element_resistance="0.5 ohm ±0.3 ohm", lead_resistance="0.4 ohm", voltage="240 V"
@@ -218,11 +239,13 @@ def test_a_reading_that_may_be_all_leads_gives_no_current():
     assert verdicts(finding)["current at these volts"] == "cannot tell"
 
 
+@practice("ohms across an element say nothing of its sheath")
 def test_insulation_of_the_element_is_named_as_not_checked():
     finding = element(element_resistance="22.4 ohm")
     assert any("insulation" in n.what for n in finding.not_checked)
 
 
+@practice("elements of appliances have 0.5 ohm to 10 kohm")
 @pytest.mark.parametrize(
     "spoiled",
     [
@@ -256,6 +279,7 @@ def cutoff(**given: object) -> wirecalc.Finding:
     return wirecalc.run("cutoff", **(CUTOFF | given))
 
 
+@source("component makers' texts on IEC 60691", "undated", "+0/-10 and +0/-5 C", seen="three")
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
@@ -291,6 +315,7 @@ def test_a_cutoff_is_replaced_by_the_same(given, verdict):
     assert cutoff(**given).verdict == verdict, (TWO, ONE)
 
 
+@practice("makers of dryers sell cut-off and thermostat as a kit")
 @pytest.mark.parametrize(
     ("pair", "verdict"),
     # makers of dryers sell cut-off and thermostat as one kit (common practice, no source)
@@ -302,6 +327,7 @@ def test_what_a_maker_sells_as_a_pair_is_changed_together(pair, verdict):
     assert wirecalc.run("cutoff", **given).verdict == verdict
 
 
+@source("component makers' texts on IEC 60691", "undated", "+0/-10 and +0/-5 C", seen="three")
 @pytest.mark.parametrize(
     "missing", [n for n in CUTOFF if "functioning" not in n and n != "paired_part"]
 )
@@ -310,6 +336,7 @@ def test_what_is_not_known_of_a_cutoff_counts_as_lower(missing):
     assert wirecalc.run("cutoff", **given).verdict == "cannot tell"
 
 
+@source("component makers' texts on IEC 60691", "undated", "+0/-10 and +0/-5 C", seen="three")
 def test_both_spans_are_shown():
     finding = cutoff()
     assert finding.figure("lowest mark by one text").figure.value == 125, ONE
@@ -317,6 +344,8 @@ def test_both_spans_are_shown():
     assert {"heat-02", "heat-03"} <= {c.key for c in finding.cautions}
 
 
+@source("a dishwasher maker's manual", "not noted", "heater 28.8 ohm, 500 W", seen="one")
+@independent("definition of the ohm")
 @pytest.mark.parametrize(
     ("watts", "volts", "ohms", "source"),
     [
@@ -332,6 +361,7 @@ def test_the_plates_ohms_are_those_that_a_manual_prints(watts, volts, ohms, sour
     assert math.isclose(found, ohms), source
 
 
+@practice("hazards of hot and live parts")
 def test_hazards_of_the_step_are_said():
     at_rest = {c.key for c in element(element_resistance="22.4 ohm").cautions}
     assert {"dead-01", "dead-03", "hot-01", "heat-01", "flam-01"} <= at_rest

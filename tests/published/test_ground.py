@@ -9,6 +9,8 @@ import pytest
 
 import wirecalc
 
+from .records import independent, practice, source
+
 PATH, CORD_COUNTED = "case to ground", "case to ground, the cord counted"
 FT = 0.3048  # m, exact
 UL = "UL 507, electric fans, section 42: 0.1 ohm (as cited in a test report)"
@@ -39,6 +41,9 @@ def ground(reading: str, **given: object) -> wirecalc.Finding:
     return wirecalc.run("ground", ground_resistance=exact(reading), **(typed | given))
 
 
+@source("UL 507, electric fans", "as cited in a test report", "section 42", seen="one copy")
+@source("IEC 60335-1", "edition not stated", "27.5", seen="one copy")
+@source("EN 50106", "2008", "earth continuity", seen="one copy")
 @pytest.mark.parametrize(
     ("point", "standard", "limit", "source"),
     [
@@ -61,6 +66,8 @@ def test_largest_ground_path(point, standard, limit, source):
 # -- a difference of two small readings -----------------------------------------------------------
 
 
+@independent("Ohm's law, and sums of the meter's errors by hand")
+@practice("1 % and 3 counts are a common meter's sheet")
 @pytest.mark.parametrize(
     ("reading", "leads", "verdict"),
     [
@@ -87,6 +94,8 @@ def test_without_their_errors_two_small_readings_pass_nothing(reading, leads, ve
         assert "0.25 ohm ±(1%+3)" in action(finding, PATH)
 
 
+@independent("Ohm's law, and sums of the meter's errors by hand")
+@practice("a count of each reading is left of a shared offset")
 @pytest.mark.parametrize(
     ("reading", "leads", "digit", "verdict"),
     [
@@ -112,6 +121,8 @@ def test_two_readings_of_one_meter_on_one_range_share_their_offset(reading, lead
 # -- a known current, and the millivolts across the path ------------------------------------------
 
 
+@independent("Ohm's law, and sums of the meter's errors by hand")
+@practice("an ampere or more, from 12 V at most")
 @pytest.mark.parametrize(
     ("amps", "drop", "verdict"),
     [
@@ -134,6 +145,7 @@ def test_a_known_current_and_the_millivolts(amps, drop, verdict):
     assert wirecalc.run("ground", **given).verdict == verdict
 
 
+@independent("Ohm's law, and sums of the meter's errors by hand")
 def test_the_path_by_current_is_volts_over_amperes():
     found = wirecalc.run(
         "ground", ground_point="wired-in", test_current="2.5 A ±2%", path_drop="150 mV ±1%"
@@ -143,6 +155,7 @@ def test_the_path_by_current_is_volts_over_amperes():
     assert found.high == pytest.approx(0.06 * 1.01 / 0.98)
 
 
+@practice("a known current shows a path better than an ohmmeter")
 def test_a_current_without_its_drop_asks_for_it_and_beats_an_ohmmeter():
     alone = wirecalc.run("ground", ground_point="wired-in", test_current="2 A")
     assert (alone.verdict, needs(alone)) == ("cannot tell", {"path_drop"})
@@ -151,6 +164,8 @@ def test_a_current_without_its_drop_asks_for_it_and_beats_an_ohmmeter():
     assert any(n.what == "the ohmmeter's reading" for n in both.not_checked)
 
 
+@source("EN 50106", "2008", "earth continuity", seen="one copy")
+@practice("milliamperes cross a bond of few strands")
 def test_what_milliamperes_miss_is_said():
     ohms = ground("0.05 ohm", ground_point="wired-in")
     assert any("few strands" in n.what for n in ohms.not_checked)
@@ -163,6 +178,9 @@ def test_what_milliamperes_miss_is_said():
 # -- which standard -------------------------------------------------------------------------------
 
 
+@source("IEC 60335-1", "edition not stated", "27.5", seen="one copy")
+@source("UL 507, electric fans", "as cited in a test report", "section 42", seen="one copy")
+@source("NEC (NFPA 70)", "2011 to 2023", "Chapter 9 Table 8", seen="excerpts")
 @pytest.mark.parametrize(
     ("reading", "standard", "verdict"),
     [
@@ -185,6 +203,9 @@ def test_the_cords_own_and_a_tenth_binds_where_no_standard_is_named(reading, sta
         assert "standard of this product" in action(finding, CORD_COUNTED)
 
 
+@source("UL 507, electric fans", "as cited in a test report", "section 42", seen="one copy")
+@source("IEC 60335-1", "edition not stated", "27.5", seen="one copy")
+@source("DIN VDE 0701/0702", "up to 0701-0702", "protective conductor", seen="three copies")
 def test_all_limits_are_shown():
     finding = ground("0.05 ohm", standard="ul-507")
     shown = {f.figure.name: f.figure.value for f in finding.figures}
@@ -194,6 +215,7 @@ def test_all_limits_are_shown():
     assert next(a.text for a in finding.answers) == "counted"
 
 
+@source("DIN VDE 0701/0702", "up to 0701-0702", "protective conductor", seen="three copies")
 @pytest.mark.parametrize(
     ("metres", "limit"),
     # VDE; one copy prints the steps: 5, 12.5, 20, 27.5, 35, 42.5, 50 m have 0.3 to 0.9 ohm, above
@@ -209,6 +231,7 @@ def test_the_cord_raises_the_limit_by_steps(metres, limit):
     assert verdicts(ground(f"{limit + 0.001:.3f} ohm", **given))[PATH] == "fail", VDE
 
 
+@source("DIN VDE 0701/0702", "up to 0701-0702", "protective conductor", seen="three copies")
 def test_a_length_that_is_not_known_may_decide():
     found = [ground(f"{r} ohm", standard="vde-0701-0702").verdict for r in (0.3, 0.31, 1, 1.01)]
     assert found == ["pass", "cannot tell", "cannot tell", "fail"], VDE
@@ -220,6 +243,7 @@ def test_a_length_that_is_not_known_may_decide():
     assert reason.startswith("0.45 ohm as this limit counts it, against 0.3 to 1 ohm")
 
 
+@source("NEC (NFPA 70)", "2011 to 2023", "Chapter 9 Table 8", seen="excerpts")
 def test_the_cord_is_computed_and_taken_off():
     # NEC Chapter 9 Table 8: 16 AWG stranded, uncoated copper 4.99 ohm/kft at 75 C; less by
     # 0.00323 per K at 20 C: 4.99 x (1 - 0.00323 x 55) = 4.1035 ohm/kft; 20 ft are 0.08207 ohm
@@ -234,6 +258,7 @@ def test_the_cord_is_computed_and_taken_off():
     assert ground(f"{cord + 0.0999:.5f} ohm", **(given | {"standard": "ul-507"})).verdict == "fail"
 
 
+@source("NEC (NFPA 70)", "2011 to 2023", "Chapter 9 Table 8", seen="excerpts")
 def test_a_temperature_of_the_cord_that_was_only_assumed_may_decide():
     # copper changes by 0.00323 of its 75 C value per K (NEC Chapter 9 Table 8, note): 20 ft of
     # 16 AWG have 0.0757 ohm at 0 C, less than the 0.0821 at 20 C that is taken off
@@ -243,6 +268,7 @@ def test_a_temperature_of_the_cord_that_was_only_assumed_may_decide():
     assert ground("0.170 ohm", **given).verdict == "pass"
 
 
+@source("IEC 60228", "2004", "class 5, table 3", seen="excerpts")
 def test_the_metal_of_a_metric_cord_may_decide():
     # IEC 60228 class 5: 1.5 mm2 13.3 ohm/km at most, plain; 17.241/1.5 x 1.02 = 11.72 expected
     given = {"standard": "iec-60335-1", "cord": "1.5 mm2", "cord_length": "10 m"}
@@ -255,6 +281,9 @@ def test_the_metal_of_a_metric_cord_may_decide():
     assert verdicts(ground("0.234 ohm", **given))[PATH] == "fail"
 
 
+@source("IEC 60335-1", "edition not stated", "27.5", seen="one copy")
+@source("NEC (NFPA 70)", "2011 to 2023", "Chapter 9 Table 8", seen="excerpts")
+@practice("no machine has more than 15 m of cord of its own")
 def test_without_the_cord_a_reading_through_it_passes_only_what_is_low_anyway():
     given = {"standard": "iec-60335-1"}
     assert ground("0.1 ohm", **given).verdict == "pass"  # a cord only adds
@@ -271,6 +300,8 @@ def test_without_the_cord_a_reading_through_it_passes_only_what_is_low_anyway():
     assert "where the cord ends" in action(unseen, PATH)
 
 
+@source("IEC 60335-1", "edition not stated", "27.5", seen="one copy")
+@source("UL 507, electric fans", "as cited in a test report", "section 42", seen="one copy")
 @pytest.mark.parametrize(
     ("standard", "closed", "verdict"),
     [
@@ -290,6 +321,7 @@ def test_at_the_end_of_the_cord_its_ground_wire_is_asked_for(standard, closed, v
 # -- neutral and frame of ranges and dryers -------------------------------------------------------
 
 
+@source("NEC (NFPA 70)", "editions not stated", "250.140", seen="six installation texts")
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
@@ -321,6 +353,7 @@ def test_neutral_and_frame(given, verdict):
         assert "cord-02" in {c.key for c in finding.cautions}
 
 
+@source("NEC (NFPA 70)", "editions not stated", "250.140", seen="six installation texts")
 def test_a_neutral_blade_without_its_strap_is_refused():
     with pytest.raises(wirecalc.BadInput, match="four-wire"):
         ground("0.05 ohm", ground_point="neutral-blade", neutral_strap="removed")
@@ -329,6 +362,8 @@ def test_a_neutral_blade_without_its_strap_is_refused():
 # -- meters ---------------------------------------------------------------------------------------
 
 
+@source("UL 507, electric fans", "as cited in a test report", "section 42", seen="one copy")
+@practice("1 % and 3 counts are a common meter's sheet")
 @pytest.mark.parametrize(
     ("reading", "verdict"),
     [
@@ -348,6 +383,7 @@ def test_a_meter_of_tenths_cannot_pass_a_tenth(reading, verdict):
     assert "gnd-02" in {c.key for c in finding.cautions}
 
 
+@source("UL 507, electric fans", "as cited in a test report", "section 42", seen="one copy")
 @pytest.mark.parametrize(
     ("reading", "verdict"), [("<0.1 ohm", "pass"), ("<0.2 ohm", "cannot tell")]
 )
@@ -355,6 +391,7 @@ def test_a_path_below_what_the_meter_shows(reading, verdict):
     assert ground(reading, standard="ul-507").verdict == verdict, UL
 
 
+@practice("test leads have 0.1 to 0.3 ohm")
 def test_leads_that_were_not_zeroed():
     # leads have 0.1 to 0.3 ohm (common practice): 0.25 ohm may be 0 to 0.25
     typed = {"ground_point": "plug-pin", "standard": "ul-507"}
@@ -366,6 +403,7 @@ def test_leads_that_were_not_zeroed():
     assert ground("0.25 ohm", lead_resistance="0.2 ohm ±0 ohm").verdict == "pass"
 
 
+@practice("an open path is no ground")
 def test_an_open_path_fails_and_one_that_was_not_read_cannot_be_told():
     opened = wirecalc.run("ground", ground_point="plug-pin", ground_open="yes")
     assert opened.verdict == "fail"
@@ -375,6 +413,7 @@ def test_an_open_path_fails_and_one_that_was_not_read_cannot_be_told():
     assert {"cord", "cord_length", "neutral_open", "cord_ground_closed"}.isdisjoint(wired)
 
 
+@practice("a path has no less than its leads and its cord")
 @pytest.mark.parametrize(
     "spoiled",
     [
@@ -389,6 +428,7 @@ def test_what_cannot_be_is_refused(spoiled):
         ground("0.25 ohm", **spoiled)
 
 
+@source("DIN VDE 0701/0702", "up to 0701-0702", "protective conductor", seen="three copies")
 @pytest.mark.parametrize(
     ("length", "verdict"),
     [
@@ -403,6 +443,7 @@ def test_the_error_of_the_cords_length_counts(length, verdict):
     assert ground("0.45 ohm", **given).verdict == verdict
 
 
+@source("NEC (NFPA 70)", "2011 to 2023", "Chapter 9 Table 8", seen="excerpts")
 def test_the_error_of_the_cords_temperature_counts():
     # 20 ft of 16 AWG: 0.0821 ohm at 20 C, 0.0757 at 0 C (NEC Chapter 9 Table 8)
     given = {"standard": "iec-60335-1", "cord": "16 AWG", "cord_length": "20 ft"}
@@ -410,6 +451,7 @@ def test_the_error_of_the_cords_temperature_counts():
     assert ground("0.180 ohm", **given, conductor_temperature="20 C ±1 K").verdict == "pass"
 
 
+@source("EN 50678", "edition not stated", "protective conductor", seen="an article")
 @pytest.mark.parametrize(
     ("cord", "length", "named"),
     # EN 50678, as compared in an article: 0.3 ohm for cords up to 1.5 mm2 and under 5 m
@@ -426,6 +468,8 @@ def test_where_a_newer_edition_computes_a_limit_is_said(cord, length, named):
     assert any(n.what == "EN 50678, EN 50699" for n in finding.not_checked) is named
 
 
+@source("NEC (NFPA 70)", "2011 to 2023", "Chapter 9 Table 8", seen="excerpts")
+@practice("a meter of tenths may read 0.1 ohm less")
 def test_a_cord_that_has_more_than_was_read_is_refused():
     # 40 ft of 18 AWG at 20 C: 8.08 x (1 - 0.00323 x 55) x 40 / 1000 = 0.2658 ohm (NEC Chapter 9
     # Table 8); a meter of tenths may read 0.1 ohm less
@@ -435,6 +479,7 @@ def test_a_cord_that_has_more_than_was_read_is_refused():
         ground("0.15 ohm", **given)
 
 
+@practice("hazards of work on a machine and its ground")
 def test_hazards_of_the_step_are_said():
     by_ohms = {c.key for c in ground("0.05 ohm").cautions}
     assert {"gnd-01", "gnd-02", "dead-02", "ground-required"} <= by_ohms

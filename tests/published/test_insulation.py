@@ -7,6 +7,8 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
+from .records import practice, source
+
 
 def verdicts(finding: wirecalc.Finding) -> dict[str, str]:
     return {c.criterion.name: str(c.verdict) for c in finding.criteria}
@@ -37,6 +39,7 @@ def insulation(reading: str, **given: object) -> wirecalc.Finding:
     return wirecalc.run("insulation", insulation_resistance=reading, **(TESTED | given))
 
 
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
 @pytest.mark.parametrize(
     ("reading", "verdict"),
     # DIN VDE 0701: class I 1 Mohm; a tester whose range ends below it settles nothing
@@ -49,6 +52,7 @@ def test_a_tester_at_the_end_of_its_range(reading: str, verdict: str) -> None:
     assert (read.high, read.notes[0].startswith("more than")) == (1e6, True)
 
 
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
 @pytest.mark.parametrize(
     ("protection", "part", "limit"),
     [
@@ -69,6 +73,8 @@ def test_least_insulation_of_a_class(protection, part, limit):
         assert verdicts(insulation(f"{limit * share:.5f} Mohm", **given))[CASE] == verdict
 
 
+@source("UK guide to in-service inspection", "undated", "class I, 2 Mohm", seen="one copy")
+@source("training page on compressors", "undated", "terminal to shell", seen="one copy")
 @pytest.mark.parametrize(
     ("reading", "part", "name", "verdict"),
     [
@@ -86,6 +92,8 @@ def test_the_stricter_of_two_that_disagree(reading, part, name, verdict):
     assert verdicts(finding)[name] == finding.verdict == verdict, (GUIDE, SHELL)
 
 
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
+@practice("under 250 V a good reading shows nothing")
 @pytest.mark.parametrize("volts", ["9 V", "249 V", None])
 def test_a_few_volts_pass_nothing_and_may_fail(volts):
     given = {} if volts is None else {"test_voltage": volts}
@@ -97,11 +105,14 @@ def test_a_few_volts_pass_nothing_and_may_fail(volts):
     assert verdicts(bad)[CASE] == "fail", VDE  # under 250 V good shows nothing: PRACTICE
 
 
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
 def test_the_limits_hold_at_500_volts():
     assert verdicts(insulation("50 Mohm", test_voltage="250 V"))["tested at 500 V dc"] == "marginal"
     assert verdicts(insulation("50 Mohm"))["tested at 500 V dc"] == "pass", VDE
 
 
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
+@practice("sheathed elements dry out, boards conduct at test voltage")
 @pytest.mark.parametrize(
     ("given", "reading", "verdict"),
     [
@@ -132,6 +143,7 @@ def test_what_a_reading_settles(given, reading, verdict):
     assert verdicts(insulation(reading, **given))[CASE] == verdict, (VDE, PRACTICE)
 
 
+@practice("what was not connected is not in the reading")
 def test_what_was_not_said_passes_nothing():
     bare = {"protection": "class-i", "tested_part": "heater"}
     finding = wirecalc.run("insulation", insulation_resistance="50 Mohm", **bare)
@@ -145,6 +157,8 @@ def test_what_was_not_said_passes_nothing():
     assert {"electronics_unplugged", "dried"} <= needs
 
 
+@source("IEEE 43", "as answered in a quiz, 2004", "5 Mohm at 40 C", seen="one copy")
+@practice("500 V can harm boards")
 def test_boards_at_test_voltage_are_marginal_and_a_compressor_has_its_cautions():
     finding = insulation("50 Mohm", electronics_unplugged="no", tested_part="compressor")
     assert verdicts(finding)["boards unplugged for the test"] == "marginal"
@@ -154,12 +168,14 @@ def test_boards_at_test_voltage_are_marginal_and_a_compressor_has_its_cautions()
     assert any(n.what == "IEEE 43" for n in finding.not_checked)
 
 
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
 def test_a_straddling_reading_names_the_instrument():
     finding = insulation("1.02 Mohm ±5%")
     assert verdicts(finding)[CASE] == "cannot tell"
     assert "500 V insulation tester" in action(finding, CASE)
 
 
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
 def test_a_heater_is_judged_by_the_limit_of_heaters_alone():
     # DIN VDE 0701:2000: 0.3 Mohm; a guide's 2 Mohm of class I is not of heating elements
     given = {"tested_part": "heater", "nameplate_power": "2 kW"}
@@ -168,6 +184,8 @@ def test_a_heater_is_judged_by_the_limit_of_heaters_alone():
     assert "insulation by an inspection guide" not in verdicts(insulation("1.5 Mohm", **given))
 
 
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
+@practice("a bare part is read at its own pins")
 @pytest.mark.parametrize("part", ["compressor", "motor"])
 def test_a_bare_part_has_no_switches_and_no_boards(part):
     # its own pins to its own shell: nothing is switched or plugged in between
@@ -181,6 +199,7 @@ def test_a_bare_part_has_no_switches_and_no_boards(part):
     assert low.verdict == "fail"
 
 
+@practice("what was not connected is not in the reading")
 @pytest.mark.parametrize("name", ["switched_on", "electronics_unplugged", "test_voltage"])
 @pytest.mark.parametrize("part", ["machine", "heater"])
 def test_what_was_connected_and_how_it_was_tested_is_asked(name, part):
@@ -190,6 +209,7 @@ def test_what_was_connected_and_how_it_was_tested_is_asked(name, part):
     assert name in {n for c in finding.criteria for n in c.criterion.needs}
 
 
+@source("NEC (NFPA 70)", "editions not stated", "250.140", seen="six installation texts")
 @pytest.mark.parametrize(
     ("strap", "reading", "verdict"),
     [
@@ -214,6 +234,8 @@ def test_a_strap_from_neutral_to_the_frame(strap, reading, verdict):
         assert any("refit" in n.why for n in finding.not_checked)
 
 
+@source("DGUV I 203-071", "edition not stated", "annex 5", seen="web copy")
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
 @pytest.mark.parametrize(
     ("row", "copies"),
     [
@@ -235,6 +257,7 @@ def test_copies_that_were_seen_of_the_standards_rows(row, copies):
     assert (found.number("limit_Mohm"), found.source.copies) == (limit, copies)
 
 
+@practice("hazards of 500 V on a machine")
 def test_hazards_of_the_step_are_said():
     found = {c.key for c in insulation("50 Mohm", tested_part="compressor").cautions}
     assert {"dead-01", "dead-02", "cap-01", "ins-01", "ins-02", "flam-01"} <= found

@@ -9,6 +9,8 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
+from .records import independent, memory, practice, source
+
 LEAK, GFCI, RCD = "leakage current", "sum on the GFCI", "sum on the RCD"
 UL = "UL 101, as printed in UL 8750, 8.7.1: 0.5 mA two-wire and portable, 0.75 mA stationary"
 IEC = "IEC 60335-1, 13.2: 0.25 class II, 0.5 class 0, 0.75 portable, 3.5 stationary (two copies)"
@@ -40,6 +42,10 @@ LIMITS = {  # by UL, IEC or COLD, VDE
 }
 
 
+@source("UL 101 (ANSI C101)", "as printed in UL 8750", "8.7.1", seen="one copy")
+@source("IEC 60335-1", "edition not stated", "13.2", seen="two copies")
+@source("IEC 60335-2-24", "edition not stated", "leakage current", seen="one copy")
+@source("DIN VDE 0701-0702", "2008", "leakage currents", seen="two to three copies")
 @pytest.mark.parametrize("kind", LIMITS)
 @pytest.mark.parametrize("at", [0, 1, 2])
 def test_leakage_of_a_kind_by_the_standard_of_its_region(kind, at):
@@ -53,6 +59,10 @@ def test_leakage_of_a_kind_by_the_standard_of_its_region(kind, at):
         assert shown.figure(f"most by {name}").figure.value == value
 
 
+@source("UL 101 (ANSI C101)", "as printed in UL 8750", "8.7.1", seen="one copy")
+@source("IEC 60335-1", "edition not stated", "13.2", seen="two copies")
+@source("IEC 60335-2-24", "edition not stated", "leakage current", seen="one copy")
+@source("DIN VDE 0701-0702", "2008", "leakage currents", seen="two to three copies")
 @pytest.mark.parametrize(
     ("reading", "kind", "standard", "verdict"),
     [
@@ -84,6 +94,9 @@ def test_the_standard_is_that_of_the_region(reading, kind, standard, verdict):
         assert needs(finding) == {"standard"}
 
 
+@source("UL 101 (ANSI C101)", "as printed in UL 8750", "8.7.1", seen="one copy")
+@source("IEC 60335-1", "edition not stated", "13.2", seen="two copies")
+@source("DIN VDE 0701-0702", "2008", "leakage currents", seen="two to three copies")
 @pytest.mark.parametrize(
     ("standard", "power", "limit"),
     [
@@ -104,6 +117,8 @@ def test_leakage_of_a_heater_by_its_power(standard, power, limit):
     assert verdicts(leakage(f"{limit * 1.01:.4f} mA", **given))[LEAK] == "fail", (UL, IEC, VDE)
 
 
+@source("UL 101 (ANSI C101)", "as printed in UL 8750", "8.7.1", seen="one copy")
+@source("IEC 60335-1", "edition not stated", "13.2", seen="two copies")
 def test_power_or_kind_that_is_not_known_may_decide():
     heater = {"machine_kind": "heater", "standard": "iec-60335-1"}
     found = [leakage(f"{i} mA", **heater).verdict for i in (0.75, 2, 5, 5.1)]
@@ -116,6 +131,8 @@ def test_power_or_kind_that_is_not_known_may_decide():
     assert found == ["pass", "pass", "cannot tell", "fail"], UL  # 0.5 mA at least, 0.75 at most
 
 
+@source("UL 101 (ANSI C101)", "as printed in UL 8750", "8.7.1", seen="one copy")
+@practice("an open relay hides what leaks behind it")
 @pytest.mark.parametrize("on", ["no", None])
 def test_a_machine_that_is_off_passes_nothing(on):
     given = {"machine_kind": "stationary", "standard": "ul-101", "connection": "plug"}
@@ -125,6 +142,8 @@ def test_a_machine_that_is_off_passes_nothing(on):
     assert wirecalc.run("leakage", leakage_current="0.8 mA", **given).verdict == "fail", UL
 
 
+@source("UL 101 (ANSI C101)", "as printed in UL 8750", "8.7.1", seen="one copy")
+@memory("UL 101, scope: cord and plug, typically up to 20 A")
 @pytest.mark.parametrize(
     ("kind", "connection", "reading", "verdict"),
     [
@@ -148,6 +167,7 @@ def test_the_scope_of_ul_101(kind, connection, reading, verdict):
         assert "insulation" in finding.decided_by.action
 
 
+@source("NEC (NFPA 70)", "editions not stated", "250.140", seen="six installation texts")
 @pytest.mark.parametrize(
     ("strap", "verdict"),
     [
@@ -170,6 +190,7 @@ def test_no_leakage_test_where_neutral_is_the_ground_of_the_frame(strap, verdict
         assert high.verdict == "cannot tell"  # neutral current, not leakage
 
 
+@source("UL 943", "edition not stated", "class A, 4 to 6 mA", seen="three copies")
 @pytest.mark.parametrize(
     ("others", "verdict"),
     [
@@ -189,6 +210,7 @@ def test_the_sum_of_several_on_one_gfci(others, verdict):
     assert verdicts(finding)[LEAK] == "pass"
 
 
+@practice("devices of 30 mA trip between 15 and 30 mA")
 @pytest.mark.parametrize(
     ("others", "verdict"),
     [
@@ -208,6 +230,7 @@ def test_the_sum_of_several_on_one_rcd(others, verdict):
     assert verdicts(leakage("0.5 mA", **given))[RCD] == "pass"
 
 
+@memory("IEC 60364-5-53, 531.3.2: 30 % of the rating of the device")
 @pytest.mark.parametrize(
     ("others", "verdict"), [("8.4 mA", "pass"), ("8.45 mA", "marginal"), ("8.6 mA", "marginal")]
 )
@@ -218,6 +241,7 @@ def test_more_than_thirty_percent_of_one_rcd_is_advised_against(others, verdict)
     assert verdicts(finding)[RCD] == "pass"
 
 
+@source("UL 943", "edition not stated", "class A, 4 to 6 mA", seen="three copies")
 def test_share_of_the_four_milliamperes():
     finding = leakage("0.5 mA", other_leakage=["1.5 mA", "1 mA"])
     share = finding.figure("share of the 4 mA of a GFCI").figure.value
@@ -227,6 +251,7 @@ def test_share_of_the_four_milliamperes():
     assert wirecalc.run("leakage").verdict == "cannot tell"
 
 
+@source("UL 943", "edition not stated", "class A, 4 to 6 mA", seen="three copies")
 @pytest.mark.parametrize("others", [["1 mA"], ["2 mA", "2 mA"], ["5.9 mA"]])
 def test_others_on_a_gfci_are_no_sum_without_the_machine_itself(others):
     # CLASS_A: must trip above 6 mA; what the machine adds is not known
@@ -236,21 +261,25 @@ def test_others_on_a_gfci_are_no_sum_without_the_machine_itself(others):
     assert "leakage_current" in needs(finding)
 
 
+@source("UL 943", "edition not stated", "class A, 4 to 6 mA", seen="three copies")
 def test_others_that_trip_a_gfci_alone_fail_without_the_machine_itself():
     finding = wirecalc.run("leakage", other_leakage=["5 mA", "5 mA"])
     assert verdicts(finding)[GFCI] == "fail", CLASS_A  # sqrt(25 + 25) = 7.07 mA at least
 
 
+@source("UL 101 (ANSI C101)", "as printed in UL 8750", "8.7.1", seen="one copy")
 def test_a_straddling_leakage_names_the_instrument():
     finding = leakage("0.74 mA ±(2%+3)")
     assert verdicts(finding)[LEAK] == "cannot tell"
     assert "leakage tester that reads 0.01 mA" in finding.decided_by.action
 
 
+@source("UL 101 (ANSI C101)", "as printed in UL 8750", "8.7.1", seen="one copy")
 def test_leakage_below_what_the_tester_shows():
     assert leakage("<0.01 mA").criterion(LEAK).verdict == "pass", UL
 
 
+@independent("sum of phasors, in step and a quarter turn apart")
 def test_a_sum_is_between_root_of_squares_and_plain_sum():
     # two currents of 3 and 4 mA: in step 7 mA, a quarter turn apart 5 mA (phasors)
     assert math.hypot(3, 4) == 5
@@ -258,6 +287,8 @@ def test_a_sum_is_between_root_of_squares_and_plain_sum():
     assert any("5 to 7 mA" in c.reason for c in finding.criteria)
 
 
+@source("DGUV I 203-071", "edition not stated", "annex 5", seen="web copy")
+@source("DIN VDE 0701-0702", "2008", "leakage currents", seen="two to three copies")
 @pytest.mark.parametrize("kind", ["two-wire", "double-insulated", "heater"])
 def test_copies_that_were_seen_of_the_repair_standard(kind):
     # a test-panel manual; DGUV I 203-071, annex 5; a tester maker's manual of 0701-0702:2008
@@ -265,12 +296,14 @@ def test_copies_that_were_seen_of_the_repair_standard(kind):
     assert row.source.copies == 3
 
 
+@source("UL 943", "edition not stated", "class A, 4 to 6 mA", seen="three copies")
 def test_a_sum_just_past_what_trips_fails():
     apart = leakage("0.5 mA", other_leakage=["5.55 mA"])  # 6.05 mA in step, 5.57 at least
     assert verdicts(apart)[GFCI] == "cannot tell", CLASS_A
     assert verdicts(leakage("0.05 mA", other_leakage=["6.01 mA"]))[GFCI] == "fail", CLASS_A
 
 
+@practice("leakage testers show 0.01 or 0.001 mA")
 def test_microamperes_are_a_slip_below_what_a_tester_shows():
     # leakage testers show 0.01 or 0.001 mA (common practice, no source)
     assert leakage("1 uA").verdict == "pass"
@@ -278,6 +311,7 @@ def test_microamperes_are_a_slip_below_what_a_tester_shows():
         leakage("0.9 uA")
 
 
+@practice("hazards of a live test with water about")
 def test_hazards_of_the_step_are_said():
     found = {c.key for c in leakage("0.1 mA").cautions}
     assert {"wat-01", "gfci-01", "live-01", "gnd-01"} <= found
