@@ -89,7 +89,7 @@ def _refuse(
         "reading_1_2",
         "reading_1_3=16.4 ohm",
         "reading_2_3=12.0 ohm",
-        "lead_resistance",
+        "lead_resistance=0.1 ohm",
         "case_resistance=>40 Mohm",
         "tested_part",
     ),
