@@ -427,21 +427,6 @@ def test_no_wire_is_named_where_none_will_do():
         found.figure("longest wire for 3 %")
 
 
-@practice("without the length or the resistance of a run its drop cannot be told")
-@pytest.mark.parametrize(
-    ("given", "needs"),
-    [
-        ({"run_length": None}, ("run_length",)),
-        ({"cord": "16 AWG"}, ("cord_length",)),
-        ({"wire": "12 AWG cca"}, ()),
-    ],
-)
-def test_what_is_not_known_is_no_pass(given, needs):
-    found = drop(**given)
-    assert found.verdict is Verdict.CANNOT_TELL
-    assert found.criterion("drop while running").criterion.needs == needs
-
-
 @source(
     "NEC (NFPA 70)",
     "2011",
@@ -477,11 +462,6 @@ def test_aluminium_in_the_wall_and_a_cord_have_their_cautions():
     assert "alu-01" in keys
     assert "cord-03" not in keys
     assert "cord-03" in {c.key for c in drop(cord="16 AWG", cord_length="10 ft").cautions}
-
-
-@practice("the resistance of an unknown wire cannot be told")
-def test_unknown_wire_is_no_refusal():
-    assert drop(wire="unknown").verdict is Verdict.CANNOT_TELL
 
 
 # ---- circuits: the loads are currents, in phase with their volts, by nodal analysis and ngspice

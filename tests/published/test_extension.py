@@ -317,12 +317,7 @@ def test_measured_start_without_plate_volts_is_not_dropped():
     assert verdicts(found)[LEAST] is Verdict.CANNOT_TELL
 
 
-@source(
-    "makers' installation sheets of refrigerators and washers",
-    "undated",
-    "sections on extension cords: none, or a three-wire grounding cord of 15 A",
-    seen="four copies",
-)
+@practice("a cord in use lies uncoiled, without an adapter or a second cord")
 def test_takes_care_that_it_is_laid_out():
     texts = " ".join(c.text for c in extension(**GOOD).cautions)
     for words in ("uncoiled", "No adapter", "no second cord"):

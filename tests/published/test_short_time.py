@@ -509,20 +509,6 @@ def test_a_level_from_memory_is_shown_as_one():
     assert past.criterion.limit == pytest.approx(0.578, abs=5e-4)
 
 
-@independent("arithmetic of the wire's name: solid is one strand, 26x30 is 26")
-@pytest.mark.parametrize(
-    ("wire", "strands", "words"),
-    [
-        ("14 AWG solid", "7", "14 AWG solid has one"),
-        ("14 AWG stranded", "1", "has more"),
-        ("26x30 AWG", "19", "has 26"),
-    ],
-)
-def test_strands_that_the_wire_cannot_have(wire, strands, words):
-    with pytest.raises(wirecalc.BadInput, match=words):
-        short_time(wire, 100, strands=strands, cut_strands="0")
-
-
 @independent("the time goes with the square of the area: half the strands, a quarter of the time")
 def test_cut_strands_leave_less_area():
     whole = short_time("26x30 AWG", 100)
@@ -552,11 +538,6 @@ def test_what_was_never_seen_is_not_made_up():
         given = full | {"overcurrent_time": f"{seconds} s"}
         found = short_time("4 AWG aluminum", 1000, "pvc-90", **given)
         assert found.verdict == verdict
-
-
-@independent("no time was given, so there is nothing to compare")
-def test_no_time_no_verdict():
-    assert short_time().verdict is None
 
 
 @source(

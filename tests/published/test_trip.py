@@ -153,15 +153,6 @@ def test_fuse_against_ul_248(name, rating, held, tripped):
     assert [(t.multiple, t.seconds) for t in found.trips] == tripped
 
 
-@practice("a time from memory is shown and bounds nothing by itself")
-def test_no_point_from_memory_bounds_anything():
-    for name in overcurrent.devices():
-        for rating in (1.0, 10.0, 31.0, 33.0, 45.0, 63.0, 80.0, 100.0):
-            found = overcurrent.device(name, rating)
-            for limit in (*found.holds, *found.trips):
-                assert limit.source.confidence in ("confirmed", "computed")
-
-
 @source(
     "IEC 60898-1",
     "edition not stated",
@@ -580,42 +571,6 @@ def test_curve_that_cannot_be_is_refused(tmp_path, rows, wrong):
     curve = write(tmp_path / "k.csv", "multiple_%,hold_time_s,trip_time_s", rows)
     with pytest.raises(wirecalc.BadInput, match=wrong):
         trip(device="ul-489", breaker="15 A", current="30 A", curve=curve)
-
-
-@independent("arithmetic of the rows typed")
-@pytest.mark.parametrize(
-    ("head", "rows", "more", "wrong"),
-    [
-        ("time_s,current_A", [(0.0, 5.0), (1.0, 5.0), (1.0, 5.0)], {}, "row 4: its time"),
-        ("time_s,current_A", [(0.0, 5.0), (2.0, 5.0), (1.0, 5.0)], {}, "row 4: its time"),
-        ("time_s,current_A", [(0.0, 5.0), (1.0, -5.0), (2.0, 5.0)], {}, "row 3: an rms"),
-        ("time_s,current_A", [(0.0, 5.0)], {}, "one row"),
-        ("time_s,current_W", [(0.0, 5.0), (1.0, 5.0)], {}, "'W'"),
-        ("time_s,current_A", [(0.0, 5.0), (1.0, 5.0)], {"current": "5 A"}, "both"),
-        (
-            "time_s,current_A",
-            [(0.0, 5.0), (1e-3, 5.0), (2e-3, 4.0)],
-            {"waveform": "instantaneous"},
-            "no samples",
-        ),
-        (
-            "time_s,current_A",
-            [(0.0, 5.0), (0.02, -5.0), (0.03, 4.0)],
-            {"waveform": "instantaneous"},
-            "row 3: 0.02 s",
-        ),
-        (
-            "time_s,current_A",
-            [(float(i + 9000 * (i > 60)), 5.0) for i in range(90)],
-            {},
-            "row 63: nothing was recorded for 9001 s",
-        ),
-    ],
-)
-def test_course_that_cannot_be_is_refused(tmp_path, head, rows, more, wrong):
-    file = write(tmp_path / "c.csv", head, rows)
-    with pytest.raises(wirecalc.BadInput, match=wrong):
-        trip(device="ul-489", breaker="15 A", recording=file, **more)
 
 
 @source(

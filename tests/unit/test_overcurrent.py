@@ -99,3 +99,11 @@ def test_chart_with_band_labels_and_words_is_drawn() -> None:
     svg = draw(chart, ".svg").decode()
     for text in ("first label", "second label", "may trip", "holds", "what it shows", "time (s)"):
         assert text in svg
+
+
+def test_no_point_from_memory_bounds_anything() -> None:
+    for name in overcurrent.devices():
+        for rating in (1.0, 10.0, 31.0, 33.0, 45.0, 63.0, 80.0, 100.0):
+            found = overcurrent.device(name, rating)
+            for limit in (*found.holds, *found.trips):
+                assert limit.source.confidence in ("confirmed", "computed")
