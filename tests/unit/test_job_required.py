@@ -151,6 +151,43 @@ def test_what_a_kind_requires_binds_whatever_the_sheet_says_of_it(kind: str, req
         assert f"test it: x{also} " in first_screen(job)
 
 
+FAILS = {  # as found: readings that fail
+    "supply": 'nameplate_voltage = "120 V"\nvoltage_running = "90.0 V"\n',
+    "ground": 'ground_point = "plug-pin"\nground_resistance = "3 ohm"\nlead_resistance = "0 ohm"\n',
+    "insulation": check("insulation").partition("\n")[2].replace("50 Mohm", "0.05 Mohm"),
+    "leakage": check("leakage").partition("\n")[2].replace("0.12 mA", "9 mA"),
+    "screening": check("screening").partition("\n")[2].replace("held = true", "held = false"),
+}
+
+
+def found(calculation: str, readings: str, removed: str) -> str:
+    """A check as found, under a name of its own, of something that is said to be removed."""
+    text = f'[[check]]\ncalculation = "{calculation}"\nname = "old"\nstage = "as found"\n'
+    lines = [x for x in readings.splitlines() if not x.startswith("calculation")]
+    return text + "\n".join(lines) + f'\nremoved = "{removed}"\n'
+
+
+@pytest.mark.parametrize("calculation", list(FAILS))
+def test_what_every_machine_must_have_is_never_taken_away(calculation: str) -> None:
+    for said in ("none", "the cord is gone, the machine has a receptacle of its own"):
+        text = whole() + found(calculation, FAILS[calculation], said)
+        assert f"{calculation} is never taken away" in refused(text)
+    again = found(calculation, FAILS[calculation], "x").replace('removed = "x"\n', "")
+    assert evaluate(whole() + again).verdict == "cannot tell"
+
+
+def test_a_kind_keeps_what_it_must_have_and_not_the_cord() -> None:
+    cord = 'calculation = "extension"\ncord = "16 AWG"\ncord_length = "50 ft"\n'
+    cord += 'current = "8 A"\nmaker_allows = "no"\n'
+    gone = found("extension", cord, "the cord is gone, the machine has a receptacle of its own")
+    assert evaluate(whole() + gone).verdict == "pass"
+    assert evaluate(whole() + gone.partition("removed")[0]).verdict == "cannot tell"
+    start = check("inrush").partition("\n")[2].replace("1.20 A", "9.00 A")
+    fridge = whole(kind="refrigerator") + check("inrush")
+    assert evaluate(fridge).verdict == "pass"
+    assert "inrush is never taken away" in refused(fridge + found("inrush", start, "taken out"))
+
+
 RANGE = """[job]
 title = "range"
 kind = "range"

@@ -94,6 +94,54 @@ def test_what_was_removed_is_not_measured_as_left_too() -> None:
     assert "leave removed out" in said
 
 
+@pytest.mark.parametrize(
+    ("said", "why"),
+    [
+        ("none", "does not say that it is gone"),
+        ("-", "does not say that it is gone"),
+        ("n/a", "does not say that it is gone"),
+        ("no time", "does not say that it is gone"),
+        ("customer said ok", "does not say that it is gone"),
+        ("customer said it is gone", "does not say that it is gone"),
+        ("not removed", "does not say that it is gone"),
+        ("will be cut off", "does not say that it is gone"),
+        ("to be taken away", "does not say that it is gone"),
+        ("could not be cut off", "does not say that it is gone"),
+        ("wasn't removed", "does not say that it is gone"),
+        ("is it gone?", "does not say that it is gone"),
+        ("replaced", "measured again instead"),
+        ("taped", "measured again instead"),
+        ("mended", "measured again instead"),
+        ("tightened", "measured again instead"),
+        ("cut off and crimped anew", "measured again instead"),
+        ("old one gone, new terminal", "measured again instead"),
+    ],
+)
+def test_what_is_still_there_was_not_removed(said: str, why: str) -> None:
+    found = check("19 lbf", "as found") + f'removed = "{said}"\n'
+    text = problems(found + check("24 lbf", name="other"))
+    assert "check crimp: removed" in text
+    assert why in text
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "cut off",
+        "cut out",
+        "the cord is gone, the machine has a receptacle of its own",
+        "cord unplugged, plugged in at the wall",
+        "taken away",
+        "took the cord off",
+        "thrown away",
+        "the cord is gone, new receptacle put in",
+    ],
+)
+def test_what_is_gone_was_removed(said: str) -> None:
+    found = check("19 lbf", "as found") + f'removed = "{said}"\n'
+    assert evaluate(found + check("24 lbf", name="other")).verdict == "pass"
+
+
 @pytest.mark.parametrize("stage", ["as left", "option"])
 def test_only_what_was_found_can_have_been_removed(stage: str) -> None:
     said = problems(check("24 lbf", stage) + 'removed = "cut off"\n')

@@ -1,9 +1,9 @@
 """The job sheet: one TOML file with the readings of one repair, evaluated as a whole.
 
 `shape` knows its sections and their keys, `plan` what each check is given, `kinds` and `complete`
-what a kind of job must have, `facts` what decides that, `untested`, `waived` and `confirmed` what
-the sheet says of the rest, `needs` what a calculation asks for, `gaps` what is missing, `template`
-how a new one is written.
+what a kind of job must have, `facts` what decides that, `untested`, `waived`, `removed` and
+`confirmed` what the sheet says of the rest, `needs` what a calculation asks for, `gaps` what is
+missing, `template` how a new one is written.
 
 A malformed value refuses the whole sheet, with everything that is wrong; a value that is missing
 or "unknown" is a `cannot tell` and the rest goes on. The same sheet gives the same job: no clock
@@ -22,7 +22,7 @@ from ..checks import Confirmation, JobCheck, Machine
 from ..errors import BadInput, PluginDefect, Problem
 from ..host import Catalogue
 from ..job import Job
-from . import bench, confirmed, facts, untested
+from . import bench, confirmed, facts, removed, untested
 from . import waived as waiver
 from .complete import with_kind, with_required
 from .facts import Subject
@@ -109,6 +109,7 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
     if not several:  # what is of an only machine needs not say so
         subjects = [(subjects or [job])[0]._replace(machine="")]
     problems += bench.problems_of(sheet, subjects)
+    problems += removed.problems_of(planned, subjects)
     entries = sheet.get("does_not_apply", [])
     waived = waiver.read(entries, waiver.Sheet(subjects, planned, said, catalogue), problems)
     answers = [c for s in subjects for c in _confirmed(sheet, s, planned, problems)]

@@ -62,7 +62,6 @@ def plan(
     problems += _unused_plates(plates, planned, machines, catalogue)
     problems += _unused_readings(sheet, planned)
     problems += _twice(planned)
-    problems += _removed_and_left(planned)
     return planned
 
 
@@ -228,12 +227,3 @@ def _twice(planned: list[Check]) -> Iterator[Problem]:
             wrong = f"stands there twice {check.place.stage}"
             yield Problem(f"check {check.name}", wrong, "give each a name of its own")
         seen.add(same)
-
-
-def _removed_and_left(planned: list[Check]) -> Iterator[Problem]:
-    """Report what is said to be gone and was measured after the work."""
-    left = {check.same_as for check in planned if check.place.stage == AS_LEFT}
-    for check in planned:
-        if check.removed and check.same_as in left:
-            wrong, would_do = "the same check stands there as left", "leave removed out"
-            yield Problem(f"check {check.name}: removed", wrong, would_do)
