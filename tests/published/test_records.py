@@ -12,7 +12,6 @@ KINDS = {"source": 3, "practice": 1, "memory": 1, "independent": 1, "case_file":
 FILES = sorted(p.name for p in FOLDER.glob("test_*.py") if p.name != "test_records.py")
 PENDING = {
     "test_locked.py",
-    "test_start_curve.py",
     "test_start_parts.py",
     "test_windings.py",
 }

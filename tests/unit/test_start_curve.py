@@ -1,0 +1,124 @@
+"""The simulated start: what it asks for, refuses and shows, and its two solvers side by side."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+import wirecalc
+from wirecalc import starting, tables
+from wirecalc.machines import Machine, StartWinding
+from wirecalc.start_model import Case, Device, Load, Ptc, Supply
+from wirecalc.start_spread import spread
+
+F2 = Machine(110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18))
+LIGHT = Load(inertia=0.003, constant=0.4)  # comes to speed within a quarter of a second
+OPEN = Device(connected=False)
+CASES = [
+    Case(F2, Device(capacitor=183e-6, resistance=3.0), LIGHT, Supply(110)),
+    Case(F2, Device(run_capacitor=183e-6, cut_out=None), LIGHT, Supply(110, 0.9, 40)),
+    Case(F2, Device(ptc=Ptc(6.8)), LIGHT, Supply(120)),
+    Case(F2, Device(ptc=Ptc(6.8), run_capacitor=15e-6), LIGHT, Supply(110)),
+    Case(F2, OPEN, LIGHT, Supply(110)),
+    Case(F2, Device(capacitor=183e-6, resistance=3.0), LIGHT._replace(locked=True), Supply(90)),
+]
+PLATE = {
+    "nameplate_voltage": "115 V",
+    "locked_rotor_current": "20 A",
+    "rated_load_current": "4.4 A",
+    "horsepower": "1/4 hp",
+    "poles": 4,
+    "main_winding": "2 ohm",
+    "start_winding": "7 ohm",
+}
+BOOK = {"textbook_motor": "capacitor-start-110V", "load_torque": "50 %", "inertia": "0.003 kg m2"}
+
+
+def run(**given):
+    return wirecalc.run("start-curve", **given)
+
+
+def value(finding, name):
+    return finding.figure(name).figure.value
+
+
+def test_many_at_once_are_what_one_at_a_time_is() -> None:
+    many = spread(CASES, 0.8)
+    for i, case in enumerate(CASES):
+        one = starting.read_meters(starting.simulate(case, 0.8, to_the_end=True), 0.8)
+        assert many.peak[i] == pytest.approx(one.peak, rel=2e-3)
+        assert many.settled[i] == pytest.approx(one.settled, rel=5e-3)
+        assert many.rpm[i] == pytest.approx(one.rpm, abs=10)
+        if one.settle_time is None:
+            assert math.isinf(many.settle_time[i])
+        else:
+            assert many.settle_time[i] == pytest.approx(one.settle_time, abs=2 / 60)
+
+
+def test_a_spread_has_one_frequency() -> None:
+    with pytest.raises(ValueError, match="one frequency"):
+        spread([CASES[0], Case(F2._replace(frequency=50), OPEN, LIGHT, Supply(230))], 0.1)
+
+
+def test_readings_with_an_error_have_a_band_from_both_ends() -> None:
+    finding = run(**BOOK | {"voltage_at_rest": "110 V ±5 V"})
+    low, high = (run(**BOOK | {"voltage_at_rest": f"{v} V"}) for v in (105, 115))
+    for name in ("highest instantaneous current", "settled current"):
+        banded = finding.figure(name)
+        ends = sorted(value(f, name) for f in (low, high))
+        assert [banded.low, banded.high] == pytest.approx(ends)
+    assert finding.verdict == "pass"
+    wide = run(**BOOK | {"source_resistance": "0.8 ohm ±0.4 ohm"})
+    assert wide.criterion("volts at the motor while it starts").low < 99
+
+
+def test_methods_differ_as_they_should() -> None:
+    def cycle(**more):
+        return value(run(**BOOK | more), "highest one-cycle rms current")
+
+    both = cycle()
+    assert cycle(start_method="none") < both  # the main winding alone draws least
+    resistance = run(**BOOK | {"start_method": "relay"})
+    assert resistance.verdict in ("pass", "marginal", "fail")
+    weak = run(**BOOK | {"start_method": "start-capacitor", "start_capacitor": "60 uF"})
+    strong = run(**BOOK | {"start_method": "start-capacitor", "start_capacitor": "183 uF"})
+    slow, fast = (f.criterion("time to settle").criterion.actual for f in (weak, strong))
+    assert slow > fast
+    # the textbook's capacitor and its 3 ohm, typed or taken
+    assert cycle(start_method="start-capacitor", start_capacitor="183 uF") == pytest.approx(both)
+
+
+def test_every_machine_on_offer_has_a_start_winding() -> None:
+    motors_ = {row.text("motor") for row in tables.load("textbook-motors").rows}
+    assert {r.text("motor") for r in tables.load("textbook-start-windings").rows} <= motors_
+
+
+def test_without_scipy_it_cannot_tell_and_says_what_to_install(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr("importlib.util.find_spec", lambda name: None)
+    finding = run(**BOOK)
+    assert finding.verdict == "cannot tell"
+    assert "wirecalc[analysis]" in finding.criteria[0].action
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        ({}, "nameplate_voltage, locked_rotor_current"),
+        ({**PLATE, "start_method": "relay", "device_resistance": "7 ohm"}, "goes with ptc"),
+        ({**PLATE, "start_method": "ptc"}, "device_resistance: is needed"),
+        ({**PLATE, "start_method": "start-capacitor"}, "start_capacitor: is needed"),
+        ({k: v for k, v in PLATE.items() if k != "start_winding"}, "start_winding: was not given"),
+        ({k: v for k, v in PLATE.items() if k != "horsepower"}, "horsepower: is needed"),
+        ({**BOOK, "variants": ["swapped-leads"], "start_method": "none"}, "no start winding"),
+        ({**BOOK, "device_resistance": "7 ohm"}, "start_method, which was not given"),
+    ],
+)
+def test_what_does_not_fit_together_is_refused(given, said) -> None:
+    with pytest.raises(wirecalc.BadInput) as caught:
+        run(**given)
+    assert said in str(caught.value).replace("--", "").replace("device-r", "device_r").replace(
+        "start-c", "start_c"
+    ).replace("start-w", "start_w")
