@@ -107,7 +107,7 @@ def insulation(
         float | None,
         Nameplate("W", above=0, high=20_000, typical="2585 W", text="power of the elements"),
         assumed(
-            "4 kW",
+            "4000 W",
             source=_VDE,
             why="under 3.5 kW",
             when="tested_part=heater and protection=class-i",

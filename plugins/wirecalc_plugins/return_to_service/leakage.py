@@ -130,7 +130,7 @@ def leakage(
     nameplate_power: Annotated[
         float | None,
         Nameplate("W", above=0, high=20_000, typical="2585 W", text="power of the elements"),
-        assumed("20 kW", source=PRACTICE, why="the least limit", when="machine_kind=heater"),
+        assumed("20000 W", source=PRACTICE, why="the least limit", when="machine_kind=heater"),
         setting("only elements are judged by their power"),
     ] = None,
     on_gfci: Annotated[
