@@ -28,8 +28,7 @@ def law_mm2(gauge):
     return math.pi / 4 * (0.127 * 92 ** ((36 - gauge) / 39)) ** 2
 
 
-# gauge: strands, strand diameter in mm -> size. Stranded-wire charts of wire makers, undated (two
-# or three compared); a chart of ASTM stranding classes K and M, edition not stated (one copy).
+# gauge: strands, strand diameter in mm -> size
 BUILDS = [
     ("41", "0.254 mm", "14 AWG"),
     ("65", "10 mil", "12 AWG"),
@@ -44,10 +43,19 @@ BUILDS = [
 
 
 @source(
-    "Wire makers' stranded-wire charts",
+    "Stranded-wire charts of wire makers",
     "undated",
-    "builds of 24 to 10 AWG",
-    seen="two or three charts compared",
+    "counts and strand diameters by gauge",
+    seen="two or three compared",
+)
+@source(
+    "ASTM stranding classes K and M",
+    "edition not stated",
+    "a stranding-class chart",
+    seen="one copy",
+)
+@independent(
+    "law of the gauge, 0.127 mm x 92^((36 - n)/39): 7 strands of 0.16 mm lie between 26 and 25 AWG"
 )
 @pytest.mark.parametrize(("count", "diameter", "size"), BUILDS)
 def test_gauge_of_standard_builds(count, diameter, size):
@@ -59,14 +67,13 @@ def test_gauge_of_standard_builds(count, diameter, size):
 
 
 @source(
-    "NEC (NFPA 70), Chapter 9",
-    "edition not stated",
-    "Table 8, areas and diameters",
-    seen="a reprint",
+    "NEC (NFPA 70)",
+    "a reprint, edition not stated",
+    "Chapter 9, Table 8, diameter",
+    seen="one copy",
 )
 @pytest.mark.parametrize(
     ("number", "inches"),
-    # NEC Chapter 9, Table 8, diameters of solid wire, in inch (a reprint, edition not stated)
     [(18, "0.040"), (16, "0.051"), (14, "0.064"), (12, "0.081"), (10, "0.102"), (8, "0.128")],
 )
 def test_solid_wire_by_a_printed_diameter(number, inches):
@@ -77,14 +84,14 @@ def test_solid_wire_by_a_printed_diameter(number, inches):
 
 
 @source(
-    "A university physics table of wire gauges",
-    "undated",
-    "diameters to four digits",
+    "University physics reference page after Electric Circuit Fundamentals",
+    "2nd edition of the book, page undated",
+    "table of wire gauges, diameter in mm",
     seen="one copy",
 )
+@practice("even gauges are sold, odd ones seldom")
 @pytest.mark.parametrize(
     ("number", "mm"),
-    # ASTM B258 as a university physics table prints it to four digits, in mm
     [(19, "0.9116"), (17, "1.150"), (15, "1.450"), (13, "1.828"), (11, "2.305")],
 )
 def test_an_odd_gauge_is_replaced_by_the_even_one_that_is_thicker(number, mm):
@@ -93,12 +100,12 @@ def test_an_odd_gauge_is_replaced_by_the_even_one_that_is_thicker(number, mm):
     assert found["replace with"].startswith(f"{number - 1} AWG or ")
 
 
-# common builds of flexible metric wire (common practice): strands x mm for the nominal size
+# strands x mm for the nominal size
 METRIC_BUILDS = [("24", "0.2 mm", "0.75"), ("30", "0.25 mm", "1.5"), ("50", "0.25 mm", "2.5")]
 METRIC_BUILDS += [("56", "0.3 mm", "4"), ("84", "0.3 mm", "6"), ("16", "0.2 mm", "0.5")]
 
 
-@practice("common builds of flexible metric wire")
+@practice("builds of flexible metric wire as they are sold")
 @pytest.mark.parametrize(
     ("count", "diameter", "nominal"),
     METRIC_BUILDS,
@@ -109,11 +116,10 @@ def test_metric_size_of_common_builds(count, diameter, nominal):
     assert f"or {nominal} mm2" in found["replace with"]
 
 
-@practice("within 8 % of its area a wire is of a size")
-@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
+@practice("within 8 % of a size's area it is that size")
+@independent("law of the gauge, 0.127 mm x 92^((36 - n)/39): area of 16 AWG, 1.309 mm2")
 @pytest.mark.parametrize("share", [1.079, 0.921, 1.081, 0.919])
 def test_eight_percent_is_one_size_and_more_is_two(share):
-    # 8 %: common practice, no source
     diameter = math.sqrt(share * law_mm2(16) * 4 / math.pi)
     found = answers("gauge", strands="1", strand_diameter=f"{diameter:.6f} mm")
     one = abs(share - 1) <= 0.08
@@ -124,7 +130,7 @@ def test_eight_percent_is_one_size_and_more_is_two(share):
     assert found["judge its current as"] == ("16 AWG" if share > 1 else "17 AWG")
 
 
-@independent("worked by hand in tests/data/demos.json")
+@independent("41 strands of 10 mil: 4100 cmil and 41 x pi/4 x 0.254^2 mm2, by hand")
 def test_demo_d4_3():
     # 41 strands of 10 mil: 4100 cmil, 41 x pi/4 x 0.254^2 = 2.0775 mm2
     found = figures("gauge", strands="41", strand_diameter="0.254 mm")
@@ -134,10 +140,14 @@ def test_demo_d4_3():
 
 
 @source(
-    "Wire makers' stranded-wire charts",
+    "Stranded-wire charts of wire makers",
     "undated",
-    "builds of 24 to 10 AWG",
-    seen="two or three charts compared",
+    "counts and strand diameters by gauge",
+    seen="two or three compared",
+)
+@independent(
+    "law of the gauge, 0.127 mm x 92^((36 - n)/39): 19 strands of 0.24 to 0.26 mm span more "
+    "than one gauge"
 )
 def test_a_coarse_calliper_cannot_name_the_gauge():
     finding = wirecalc.run("gauge", strands="19", strand_diameter="0.25 mm ±0.01 mm")
@@ -146,7 +156,9 @@ def test_a_coarse_calliper_cannot_name_the_gauge():
     assert any("18 AWG" in why for a in exact.answers for why in a.evidence_against)  # 19/30
 
 
-@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
+@independent(
+    "law of the gauge, 0.127 mm x 92^((36 - n)/39): 17 AWG is 1.0379 mm2; 19 strands by the circle"
+)
 def test_a_difference_from_a_size_is_that_of_its_own_size_or_has_no_band():
     # 19 strands of 0.24 to 0.26 mm are 0.8595 to 1.0088 mm2; 17 AWG is 1.0379 (ASTM B258): 17.2 to
     # 2.8 % less. Over the band the nearest size changes
@@ -157,7 +169,7 @@ def test_a_difference_from_a_size_is_that_of_its_own_size_or_has_no_band():
         assert (shown.low, shown.high) == pytest.approx((-17.2, -2.8), abs=0.05)
 
 
-@practice("insulation is of any thickness")
+@practice("insulation of one gauge differs in thickness: its outside names no gauge")
 def test_outside_diameter_names_no_gauge():
     finding = wirecalc.run("gauge", outside_diameter="3 mm")
     assert finding.verdict == "cannot tell"
@@ -166,23 +178,23 @@ def test_outside_diameter_names_no_gauge():
     assert with_it == answers("gauge", strands="41", strand_diameter="0.254 mm")
 
 
-@source("CPSC Publication 516", "June 2011", "aluminium wire and its repair", seen="three copies")
+@source("CPSC Publication 516", "June 2011", "repairing aluminium wiring", seen="three copies")
 @pytest.mark.parametrize("metal", ["aluminium", "copper-clad aluminium"])
 def test_other_metal_than_copper_fails(metal):
-    # CPSC Publication 516: aluminium supply wire needs a method listed for it
+    # aluminium supply wire needs a method listed for it
     finding = wirecalc.run("gauge", strands="1", strand_diameter="2.05 mm", metal=metal)
     assert finding.verdict == "fail"
     assert "replace with" not in {a.name for a in finding.answers}
 
 
-@practice("a plated strand is thicker than its copper")
+@practice("a coat of tin adds to a strand's diameter")
 def test_tinned_strands_read_thick():
     finding = wirecalc.run("gauge", strands="41", strand_diameter="0.254 mm", metal="tinned copper")
     judged = next(a for a in finding.answers if a.name == "judge its current as")
     assert "thick" in judged.evidence_against[0]
 
 
-@practice("wires inside appliances have 0.1 to 10 mm2")
+@independent("pi/4 x 0.25^2 = 0.049 mm2, 80 x pi/4 x 0.4^2 = 10.05 mm2")
 @pytest.mark.parametrize(("count", "diameter"), [("1", "0.25 mm"), ("80", "0.4 mm")])
 def test_area_outside_of_its_use_is_refused(count, diameter):
     # 0.049 mm2, and 10.05 mm2
@@ -200,8 +212,8 @@ AWG_TO_METRIC = [("20", "0.75"), ("18", "1"), ("17", "1.5"), ("16", "1.5"), ("14
 AWG_TO_METRIC += [("12", "4"), ("10", "6"), ("8", "10"), ("6", "16"), ("4", "25"), ("24", "0.5")]
 
 
-@source("IEC 60228", "edition not stated", "nominal sizes", seen="four copies")
-@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
+@source("IEC 60228", "2004", "nominal areas", seen="four copies")
+@independent("law of the gauge, 0.127 mm x 92^((36 - n)/39): surplus of area over the nominal one")
 @pytest.mark.parametrize(("nominal", "gauge", "surplus"), METRIC_TO_AWG)
 def test_metric_by_awg_never_loses_copper(nominal, gauge, surplus):
     assert answers("equivalent", wire=f"{nominal} mm2")["gauge to use"] == f"{gauge} AWG"
@@ -210,8 +222,8 @@ def test_metric_by_awg_never_loses_copper(nominal, gauge, surplus):
     assert found >= 0
 
 
-@source("IEC 60228", "edition not stated", "nominal sizes", seen="four copies")
-@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
+@source("IEC 60228", "2004", "nominal areas", seen="four copies")
+@independent("law of the gauge, 0.127 mm x 92^((36 - n)/39): area under the nominal one")
 @pytest.mark.parametrize(("gauge", "nominal"), AWG_TO_METRIC)
 def test_awg_by_metric_never_loses_copper(gauge, nominal):
     assert answers("equivalent", wire=f"{gauge} AWG")["metric size to use"] == f"{nominal} mm2"
@@ -223,8 +235,10 @@ PAIRS = [("0.75", 18, 10), ("1.5", 16, -13), ("2.5", 14, -17), ("4", 12, -17), (
 PAIRS += [("10", 8, -16), ("16", 6, -17), ("25", 4, -15), ("0.5", 20, 4)]
 
 
-@memory("IEC 60947-1, Table 1, metric sizes beside AWG sizes")
-@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
+@memory("IEC 60947-1, Table 1: which gauge is paired with which metric size")
+@independent(
+    "law of the gauge, 0.127 mm x 92^((36 - n)/39): difference of area from the nominal one"
+)
 @pytest.mark.parametrize(
     ("nominal", "gauge", "less"),
     PAIRS,
@@ -237,26 +251,28 @@ def test_what_is_sold_beside_a_metric_size_has_less_copper(nominal, gauge, less)
     )
 
 
-@source("IEC 60228", "edition not stated", "nominal sizes", seen="four copies")
-@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
+@independent(
+    "law of the gauge, 0.127 mm x 92^((36 - n)/39): 4/0 AWG, the last, is 107.2 mm2, and 2 AWG "
+    "33.6 mm2"
+)
+@source("IEC 60228", "2004", "nominal areas", seen="four copies")
 def test_above_the_tables_it_cannot_be_told():
-    # ASTM B258 ends at 4/0, 107.2 mm2; the table iec-60228 at 25 mm2 nominal
+    # the nominal sizes end at 25 mm2
     assert wirecalc.run("equivalent", wire="120 mm2").verdict == "cannot tell"  # 4/0 is 107 mm2
     assert wirecalc.run("equivalent", wire="2 AWG").verdict == "cannot tell"  # 33.6 mm2
 
 
 @source(
-    "Wire makers' stranded-wire charts",
+    "Stranded-wire charts of wire makers",
     "undated",
-    "builds of 24 to 10 AWG",
-    seen="two or three charts compared",
+    "counts and strand diameters by gauge",
+    seen="two or three compared",
 )
 def test_a_standard_build_is_its_own_gauge():
     assert answers("equivalent", wire="26x30 AWG")["gauge to use"] == "16 AWG"
 
 
-# strands: IPC/WHMA-A-620B (2012) Table 3-1 as one harness maker reproduces it: strands, class 1
-# and 2, class 3 for a crimp
+# strands: their number, most damaged in class 1 and 2, in class 3 for a crimp
 A_620 = """
 2   0 0
 6   0 0
@@ -287,7 +303,12 @@ def strand_verdict(count, cut, nicked, standard, wire="16 AWG"):
     ).verdict
 
 
-@source("IPC/WHMA-A-620B", "2012", "Table 3-1", seen="one harness maker's reproduction")
+@source(
+    "IPC/WHMA-A-620",
+    "B (2012)",
+    "Table 3-1, as a harness maker reproduces the draft",
+    seen="one copy",
+)
 @pytest.mark.parametrize("column", [1, 2])
 @pytest.mark.parametrize("row", A_620_ROWS, ids=lambda r: r[0])
 def test_ipc_a_620(row, column):
@@ -298,14 +319,14 @@ def test_ipc_a_620(row, column):
     assert strand_verdict(row[0], 1, most, standard) == "fail"
 
 
-# FAA AC 43.13-1B (9/8/98) Table 11-13: wire, strands, most nicked, most broken
+# wire, strands, most nicked, most broken
 FAA = [("24 AWG", 19, 2, 0), ("14 AWG", 19, 2, 0), ("12 AWG", 37, 4, 0), ("10 AWG", 37, 4, 0)]
 FAA += [("8 AWG", 133, 6, 6), ("4 AWG", 133, 6, 6), ("2 AWG", 665, 6, 6), ("1 AWG", 817, 6, 6)]
 FAA += [("1/0 AWG", 1045, 6, 6), ("2/0 AWG", 1330, 6, 6), ("3/0 AWG", 1665, 6, 6)]
 FAA += [("4/0 AWG", 2109, 6, 6), ("8 AWG aluminum", 19, 0, 0)]
 
 
-@source("FAA AC 43.13-1B", "9/8/98", "Table 11-13", seen="one reprint")
+@source("FAA AC 43.13-1B", "9/8/98, change 1 (2001)", "Table 11-13", seen="one copy")
 @pytest.mark.parametrize(
     ("wire", "count", "nicked", "cut"),
     FAA,
@@ -316,36 +337,39 @@ def test_faa(wire, count, nicked, cut):
     assert strand_verdict(count, cut, nicked + 1, "faa-ac-43-13", wire) == "fail"
 
 
-@source("FAA AC 43.13-1B", "9/8/98", "Table 11-13", seen="one reprint")
+@source("FAA AC 43.13-1B", "9/8/98, change 1 (2001)", "Table 11-13", seen="one copy")
 @pytest.mark.parametrize(("wire", "count"), [("16 AWG", 26), ("12 AWG", 19), ("26 AWG", 19)])
 def test_faa_has_no_row_for_other_builds(wire, count):
     assert strand_verdict(count, 0, 0, "faa-ac-43-13", wire) == "cannot tell"
 
 
 @source(
-    "Crimp inspection sheets of terminal makers",
-    "two makers, undated",
-    "no strand nicked or missing",
+    "Crimp inspection sheets of two terminal makers",
+    "undated",
+    "all strands in the barrel, none nicked or missing",
     seen="two copies",
 )
-@source("NASA-STD-8739.4", "Change 6, 2011", "19.6.2", seen="one copy")
+@source("NASA-STD-8739.4", "Change 6 (2011)", "19.6.2", seen="one copy")
 @pytest.mark.parametrize("standard", ["none", "nasa-8739-4"])
 @pytest.mark.parametrize("count", [7, 26, 168])
 def test_makers_and_nasa_accept_none(standard, count):
-    # crimp inspection sheets of two terminal makers, undated: all strands in the barrel, none
-    # nicked or missing (two copies); NASA-STD-8739.4 change 6 (2011), 19.6.2 (one copy)
     assert strand_verdict(count, 0, 0, standard) == "pass"
     assert strand_verdict(count, 1, 0, standard) == "fail"
     assert strand_verdict(count, 0, 1, standard) == "fail"
 
 
 @source(
-    "Crimp inspection sheets of terminal makers",
-    "two makers, undated",
-    "no strand nicked or missing",
+    "Crimp inspection sheets of two terminal makers",
+    "undated",
+    "all strands in the barrel, none nicked or missing",
     seen="two copies",
 )
-@source("IPC/WHMA-A-620B", "2012", "Table 3-1", seen="one harness maker's reproduction")
+@source(
+    "IPC/WHMA-A-620",
+    "B (2012)",
+    "Table 3-1, as a harness maker reproduces the draft",
+    seen="one copy",
+)
 def test_makers_rule_needs_no_count_and_a_620_does():
     given = {"wire": "16 AWG", "cut_strands": "0", "nicked_strands": "1"}
     assert wirecalc.run("strands", **given).verdict == "fail"
@@ -354,9 +378,14 @@ def test_makers_rule_needs_no_count_and_a_620_does():
     assert unknown.criteria[0].criterion.needs == ("strands",)
 
 
-@source("IPC/WHMA-A-620B", "2012", "Table 3-1", seen="one harness maker's reproduction")
+@source(
+    "IPC/WHMA-A-620",
+    "B (2012)",
+    "Table 3-1, as a harness maker reproduces the draft",
+    seen="one copy",
+)
 def test_nicked_solid_wire_is_judged_by_depth():
-    # IPC/WHMA-A-620B (2012), Table 3-1, solid wire: 10 % of its diameter (one copy)
+    # 10 % of its diameter
     given = {"wire": "14 AWG solid", "strands": "1", "standard": "ipc-a-620-class-2"}
     nicked = wirecalc.run("strands", **given, cut_strands="0", nicked_strands="1")
     assert nicked.verdict == "cannot tell"
@@ -364,8 +393,8 @@ def test_nicked_solid_wire_is_judged_by_depth():
     assert wirecalc.run("strands", **given, cut_strands="1", nicked_strands="0").verdict == "fail"
 
 
-@source("IEC 60228", "edition not stated", "nominal sizes", seen="four copies")
-@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
+@source("IEC 60228", "2004", "nominal areas", seen="four copies")
+@independent("law of the gauge, 0.127 mm x 92^((36 - n)/39): areas of 14, 16 and 17 AWG")
 @pytest.mark.parametrize(
     ("wire", "cut", "gauge"),
     # IEC 60228 sizes against areas of ASTM B258: 1.5 mm2 is no thinner than 16 AWG (1.309), 2.5
@@ -382,7 +411,7 @@ def test_a_metric_wire_carries_current_as_the_next_thinner_gauge(wire, cut, gaug
     assert answers("strands", **given)["carries current as"] == gauge
 
 
-@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
+@independent("law of the gauge, 0.127 mm x 92^((36 - n)/39): 24 of 26 strands of 30 AWG")
 def test_what_two_cut_strands_leave():
     # 26/30 AWG less two: 24/26 = 92.31 %, 2412 of 2613 cmil (2583 is 16 AWG, 2048 is 17 AWG)
     given = {"wire": "26x30 AWG", "cut_strands": "2", "nicked_strands": "0"}
@@ -392,7 +421,7 @@ def test_what_two_cut_strands_leave():
     assert answers("strands", **given)["carries current as"] == "17 AWG"
 
 
-@independent("counted by hand: no more damaged strands than there are")
+@independent("27 of 26 strands, 19 beside 26, and 1 of a stranded wire cannot be")
 @pytest.mark.parametrize(
     "given",
     [
@@ -406,18 +435,18 @@ def test_strands_that_contradict_each_other_are_refused(given):
         wirecalc.run("strands", **given)
 
 
-@source("ASTM B3", "1995", "Table 1, diameters", seen="one copy")
+@source("ASTM B3", "95", "Table 1, diameters", seen="one copy")
 @source(
-    "An alloy conductor maker's comparison",
+    "An alloy conductor maker's comparison of strands",
     "undated",
-    "least breaks of soft copper of 7 strands",
+    "soft copper of 22 to 26 AWG: 31 ksi the least",
     seen="one copy",
 )
-@memory("40 ksi, the upper strength of annealed copper; 70 ksi of hard-drawn copper")
+@memory("soft annealed copper breaks at 40 ksi, 275.8 MPa, at most")
+@source("NASA-STD-8739.4", "Change 6 (2011)", "13.7: 60 % of the strength", seen="one copy")
 @pytest.mark.parametrize(
     ("gauge", "newtons"),
-    # ASTM B3-95 Table 1 diameters 0.0100, 0.0253, 0.0403, 0.0641, 0.1019 in (one copy), by hand in
-    # SI: pi/4 d^2 x 213.74 MPa (31 ksi, the least in print for soft strands)
+    # diameters 0.0100, 0.0253, 0.0403, 0.0641, 0.1019 in; pi/4 d^2 x 213.74 MPa (31 ksi) by hand
     [(30, 10.83), (22, 69.3), (18, 175.9), (14, 445.0), (10, 1124.6)],
 )
 def test_breaking_force(gauge, newtons):
@@ -425,7 +454,7 @@ def test_breaking_force(gauge, newtons):
     lower = {u: v for v, u in finding.figure("wire breaks from").figure.also}
     assert lower["N"] == pytest.approx(newtons, rel=6e-3)
     found = figures("wire-break", wire=f"{gauge} AWG")
-    # 40 ksi is 275.8 MPa, from memory; NASA-STD-8739.4, 13.7: 60 % of the strength
+    # 40 ksi is 275.8 MPa
     assert found["wire broken by: no crimp goes higher"] * NEWTONS == pytest.approx(
         newtons * 275.8 / 213.74, rel=6e-3
     )
@@ -435,22 +464,21 @@ def test_breaking_force(gauge, newtons):
 
 
 @source(
-    "UL 486A, wire connectors for copper conductors",
+    "UL 486A",
     "8th edition, 1991/1995",
-    "section 12, pull-out test values",
-    seen="three independent reprints from 26 to 10 AWG",
+    "section 12: 8, 13, 20, 30, 50, 70, 80 lbf",
+    seen="three copies",
 )
-@source("ASTM B3", "1995", "Table 1, diameters", seen="one copy")
+@source("ASTM B3", "95", "Table 1, diameters", seen="one copy")
 @source(
-    "An alloy conductor maker's comparison",
+    "An alloy conductor maker's comparison of strands",
     "undated",
-    "least breaks of soft copper of 7 strands",
+    "soft copper of 22 to 26 AWG: 31 ksi the least",
     seen="one copy",
 )
 @pytest.mark.parametrize(
     ("gauge", "share"),
-    # UL 486A minima 8, 13, 20, 30, 50, 70, 80 lbf (section 12 of the 1995 edition, three copies)
-    # over 31 ksi on the areas of ASTM B3-95 Table 1
+    # the minima over 31 ksi on the printed areas
     [("22", 51), ("20", 52), ("18", 51), ("16", 48), ("14", 50), ("12", 44), ("10", 32)],
 )
 def test_share_that_ul_486a_asks_for(gauge, share):
@@ -458,18 +486,19 @@ def test_share_that_ul_486a_asks_for(gauge, share):
     assert found == pytest.approx(share, abs=0.6)
 
 
-@independent("the law of ASTM B258, 5 mil x 92^((36 - n) / 39), by hand")
 @source(
-    "An alloy conductor maker's comparison",
+    "An alloy conductor maker's comparison of strands",
     "undated",
-    "least breaks of soft copper of 7 strands",
+    "soft copper of 22 to 26 AWG: 31 ksi the least",
     seen="one copy",
 )
-@memory("40 ksi, the upper strength of annealed copper; 70 ksi of hard-drawn copper")
+@memory("soft annealed copper breaks at 40 ksi, 275.8 MPa, at most")
+@independent("law of the gauge, 0.127 mm x 92^((36 - n)/39): 18 AWG is 1620.2 cmil, 0.0012757 in2")
+@independent("a pound-force is 4.4482216152605 N, exact by its definition")
 def test_breaking_force_in_newtons_and_for_other_sizes():
     finding = wirecalc.run("wire-break", wire="18 AWG")
     lower = finding.figure("wire breaks from").figure
-    # 1620.2 cmil, 0.0012757 in2 (ASTM B258), times 31 and 40 ksi
+    # 0.0012757 in2 times 31 and 40 ksi
     assert finding.answers[0].text.startswith("39.5 to 51.1 lbf")
     assert lower.also[0] == (pytest.approx(lower.value * NEWTONS), "N")
     other = figures("wire-break", wire="2.5 mm2")
@@ -484,16 +513,19 @@ def judged(current, **given):
     return wirecalc.run("ampacity", current=f"{current} A", **given).verdict
 
 
+@source("NEC (NFPA 70)", "2011 to 2023", "Table 310.16 (310.15(B)(16) to 2017)", seen="two copies")
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
-    "Tables 310.16, 400.5(A)(1) and 402.5; 240.4(D)",
-    seen="two copies, column A and fixture wire one",
+    "Table 400.5(A)(1)",
+    seen="column B and 18 AWG two copies, else one",
 )
+@source("NEC (NFPA 70)", "2020 and 2023 as quoted", "Table 402.5, 18 and 12 AWG", seen="one copy")
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D), 14 to 10 AWG copper", seen="three copies")
 @pytest.mark.parametrize(
     ("use", "given", "amps"),
     [
-        # NEC Table 310.16 at 30 C, three wires; termination of the same class
+        # three wires; termination of the same class
         ("building", {"wire": "14 AWG", "insulation_class": "75 C"}, 20),
         ("building", {"wire": "12 AWG", "insulation_class": "90 C"}, 30),
         ("building", {"wire": "12 AWG aluminum", "insulation_class": "60 C"}, 15),
@@ -524,26 +556,28 @@ def test_ampacity_of_the_code_at_30_c(use, given, amps):
     assert figures("ampacity", **at_30)["ampacity of the table"] == amps
 
 
-@memory("NEC Table 402.5, 14 AWG")
+@memory("NEC (NFPA 70), Table 402.5: 17 A of 14 AWG")
 def test_fixture_wire_from_memory_is_marginal():
-    # NEC Table 402.5, 14 AWG 17 A, recalled
     given = {"use": "fixture", "wire": "14 AWG", "ambient": "25 C"}
     assert judged(16, **given) == "marginal"
     assert judged(18, **given) == "fail"
 
 
+@source("NEC (NFPA 70)", "2011 to 2023", "Table 310.16 (310.15(B)(16) to 2017)", seen="two copies")
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
-    "Tables 310.16, 400.5(A)(1) and 402.5; 240.4(D)",
-    seen="two copies, column A and fixture wire one",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Tables 310.15(B)(1)(1) and 310.15(C)(1) of 2023",
+    "310.15: 0.87 at 45 C for 90 C, 0.8 of four wires",
     seen="two copies",
 )
+@source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "110.14(C), termination of 60 C",
+    seen="two copies",
+)
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D), 14 to 10 AWG copper", seen="three copies")
+@independent("30 A x 0.87 x 0.8 = 20.88 A")
 def test_corrected_ampacity():
     # 12 AWG of 90 C: 30 A x 0.87 (45 C) x 0.8 (four wires) = 20.88 A; 20 A at a 60 C termination
     given = {"use": "building", "wire": "12 AWG", "insulation_class": "90 C", "ambient": "45 C"}
@@ -556,22 +590,16 @@ def test_corrected_ampacity():
     assert judged(20.9, **wide) == "fail"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Tables 310.16, 400.5(A)(1) and 402.5; 240.4(D)",
-    seen="two copies, column A and fixture wire one",
-)
-@memory("NEC 240.4(D), 16 AWG")
+@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D), 14 to 10 AWG copper", seen="three copies")
+@memory("NEC (NFPA 70), 240.4(D)(2): 10 A of 16 AWG")
 @pytest.mark.parametrize(("gauge", "amps"), [("14", 15), ("12", 20), ("10", 30), ("16", 10)])
 def test_largest_breaker_is_shown(gauge, amps):
-    # NEC 240.4(D); 16 AWG recalled
     given = {"use": "building", "wire": f"{gauge} AWG", "insulation_class": "90 C"}
     found = figures("ampacity", **given)
     assert found["largest breaker (NEC 240.4(D))"] == amps
 
 
-@practice("what an ampacity turns on")
+@practice("what decides and was not said is asked for")
 @pytest.mark.parametrize(
     ("given", "needs"),
     [
@@ -594,11 +622,15 @@ def test_what_is_missing_is_named(given, needs, current):
 USES = ["building", "cord", "fixture", "appliance"]
 
 
+@independent(
+    "law of the gauge, 0.127 mm x 92^((36 - n)/39): 1.5 mm2 is no thinner than 16 AWG, 1.309 mm2"
+)
+@source("NEC (NFPA 70)", "2011 to 2023", "Table 310.16 (310.15(B)(16) to 2017)", seen="two copies")
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
-    "Tables 310.16, 400.5(A)(1) and 402.5; 240.4(D)",
-    seen="two copies, column A and fixture wire one",
+    "Table 400.5(A)(1)",
+    seen="column B and 18 AWG two copies, else one",
 )
 @pytest.mark.parametrize(
     ("use", "wire"),
@@ -612,19 +644,22 @@ def test_a_size_without_a_table_cannot_be_told(use, wire):
     assert judged(0.01, use=use, wire=wire, **given) == "cannot tell"
 
 
-# FAA AC 43.13-1B Table 11-9 (105, 150, 200 C); a wire maker's page at 30 C (105, 150, 200 C)
+# gauge, rating, A by the aircraft table and by the maker's page
 APPLIANCE = [("22", 105, 3, 10), ("20", 105, 4, 13), ("18", 105, 6, 18), ("16", 105, 7, 24)]
 APPLIANCE += [("14", 105, 10, 33), ("12", 105, 13, 45), ("10", 105, 17, 58), ("18", 150, 9, 22)]
 APPLIANCE += [("14", 150, 14, 40), ("18", 200, 12, 24), ("14", 200, 18, 45), ("18", 125, 6, 20)]
 
 
 @source(
-    "FAA AC 43.13-1B", "9/8/98, change 1 (2001)", "Table 11-9", seen="two mirrors of one document"
+    "FAA AC 43.13-1B",
+    "9/8/98, change 1 (2001)",
+    "Table 11-9: 105, 150 and 200 C",
+    seen="two copies",
 )
 @source(
-    "A wire maker's page of suggested currents",
+    "A wire maker's technical page on appliance lead wire",
     "undated",
-    "at 30 C, by temperature rating",
+    "one conductor at 30 C, 80 to 250 C",
     seen="one copy",
 )
 @pytest.mark.parametrize(
@@ -649,9 +684,9 @@ def test_appliance_wire_has_two_views_and_a_greatest_value_behind_them(
 
 
 @source(
-    "A wire maker's page of suggested currents",
+    "A wire maker's technical page on appliance lead wire",
     "undated",
-    "at 30 C, by temperature rating",
+    "factors at 105, 150 and 200 C; the warmer listed place counts",
     seen="one copy",
 )
 @pytest.mark.parametrize(
@@ -667,12 +702,15 @@ def test_appliance_wire_in_a_warmer_place(rating, place, factor):
 
 
 @source(
-    "FAA AC 43.13-1B", "9/8/98, change 1 (2001)", "Table 11-9", seen="two mirrors of one document"
+    "FAA AC 43.13-1B",
+    "9/8/98, change 1 (2001)",
+    "Table 11-9: 105, 150 and 200 C",
+    seen="two copies",
 )
 @source(
-    "A wire maker's page of suggested currents",
+    "A wire maker's technical page on appliance lead wire",
     "undated",
-    "at 30 C, by temperature rating",
+    "30 C and more, 80 to 250 C",
     seen="one copy",
 )
 @pytest.mark.parametrize(
@@ -684,44 +722,7 @@ def test_appliance_wire_outside_of_both_views_cannot_be_told(rating, place):
     assert judged(0.1, **given, place_temperature=f"{place} C") == "cannot tell"
 
 
-@source(
-    "FAA AC 43.13-1B", "9/8/98, change 1 (2001)", "Table 11-9", seen="two mirrors of one document"
-)
-@source(
-    "A wire maker's page of suggested currents",
-    "undated",
-    "at 30 C, by temperature rating",
-    seen="one copy",
-)
-def test_maker_is_above_the_aircraft_value_wherever_both_stand():
-    table = tables.load("appliance-wire")
-    both = 0
-    for row in table.where(basis="aircraft bundle"):
-        key = {"awg": row.cells["awg"], "conductor_C": row.cells["conductor_C"]}
-        other = table.find(basis="wire maker", **key)
-        if other is not None:
-            both += 1
-            assert other.number("current_A") > row.number("current_A")
-    assert both == 24
-
-
-@independent("the square root of the shares of temperature left, by hand")
-def test_makers_factors_against_the_square_root_law():
-    # sqrt((conductor - place) / (conductor - 30)), the law of heat loss in proportion to the rise
-    off = []
-    for row in tables.load("appliance-wire-ambient").rows:
-        rating, place = row.number("conductor_C"), row.number("ambient_C")
-        off.append(row.number("factor") - math.sqrt((rating - place) / (rating - 30)))
-    assert min(off) == pytest.approx(-0.147, abs=5e-4)
-    assert max(off) == pytest.approx(0.044, abs=5e-4)
-
-
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Tables 310.16, 400.5(A)(1) and 402.5; 240.4(D)",
-    seen="two copies, column A and fixture wire one",
-)
+@practice("a size between two rows carries what the thinner one does")
 def test_listed_size_takes_the_next_thinner_row():
     rows = list(tables.load("cords").where(use="fixture wire"))
     row = conductors.listed_size(rows, read_wire("15 AWG"))
@@ -730,7 +731,7 @@ def test_listed_size_takes_the_next_thinner_row():
     assert conductors.listed_size(rows, read_wire("20 AWG")) is None
 
 
-@practice("appliance wire is copper")
+@practice("a wire of an appliance is copper unless it is said")
 def test_metal_that_was_not_said_is_assumed_and_printed():
     finding = wirecalc.run("gauge", strands=41, strand_diameter="0.254 mm")
     record = next(i for i in finding.inputs if i.name == "metal")
