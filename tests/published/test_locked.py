@@ -6,6 +6,8 @@ import pytest
 
 import wirecalc
 
+from .records import independent, memory, practice, source
+
 NEAR = {"high_current": "11 A", "locked_rotor_current": "12 A"}
 AT_115 = {"nameplate_voltage": "115 V", "voltage": "115 V"}
 WITHIN = {"settled": "1.2 A", "rated_load_current": "1.6 A"}
@@ -25,11 +27,11 @@ def what(finding: wirecalc.Finding) -> str:
     return next(a.text for a in finding.answers if a.name == "what it is")
 
 
+@practice("a start is over within 1 s; over 3 s near locked-rotor current the rotor stands")
+@practice("an overload trips a standing rotor in seconds and resets in minutes")
 @pytest.mark.parametrize(
     ("given", "says", "verdict"),
     [
-        # under 1 s normal, over 3 s near LRA stop; opens in seconds, resets in minutes (common
-        # practice)
         ({"high_time": "0.4 s", "overload_trips": 0, **NEAR, **WITHIN}, "normal", "pass"),
         ({"high_time": "2 s", "overload_trips": 0, **NEAR, **WITHIN}, "slow start", "marginal"),
         ({"high_time": "6 s", "overload_trips": 5, **NEAR}, "locked", "fail"),
@@ -55,10 +57,12 @@ def test_what_it_is(given, says, verdict):
         assert finding.verdict == verdict
 
 
+@practice("near locked-rotor current is 0.7 of the plate's or more")
+@independent("amps of a standing rotor go with the volts: by hand")
 @pytest.mark.parametrize(
     ("volts", "current", "verdict"),
     [
-        # 0.7 of 12 A (common practice, no source) at 115 V is 8.4 A; at 103.5 V (90 %) 7.56 A
+        # 0.7 of 12 A at 115 V is 8.4 A; at 103.5 V (90 %) 7.56 A
         ("115 V", "8.4 A", "fail"),
         ("115 V", "8.3 A", "cannot tell"),
         ("103.5 V", "7.6 A", "fail"),
@@ -71,6 +75,9 @@ def test_near_locked_rotor_current_goes_with_the_voltage(volts, current, verdict
     assert finding.criterion("time at high current").verdict == verdict
 
 
+@source("makers' sheets", "undated", "volts within 10 % of the plate's", seen="two copies")
+@practice("near locked-rotor current is 0.7 of the plate's or more")
+@independent("amps of a standing rotor go with the volts: by hand")
 def test_volts_that_were_not_measured_leave_it_open_between_90_and_110_percent():
     # 0.7 of 10.8 to 13.2 A: 7.56 to 9.24 A
     for current, verdict in (("9.3 A", "fail"), ("9 A", "cannot tell"), ("7.5 A", "cannot tell")):
@@ -78,11 +85,11 @@ def test_volts_that_were_not_measured_leave_it_open_between_90_and_110_percent()
         assert finding.criterion("time at high current").verdict == verdict
 
 
+@source("room air conditioner manual", "undated", "internal overload, 60 min", seen="one copy")
+@practice("an overload trips a standing rotor in seconds and resets in minutes")
 @pytest.mark.parametrize(
     ("reset", "verdicts"),
     [
-        # minutes (common practice); an internal one within 60 min: room air conditioner maker's
-        # service manual, undated, internal overload (one copy seen)
         ("30 s", ("marginal", "pass")),
         ("1 min", ("pass", "pass")),
         ("60 min", ("pass", "pass")),
@@ -99,6 +106,8 @@ def duty(**given: object) -> wirecalc.Finding:
     return wirecalc.run("duty", **given)
 
 
+@practice("over 80 % of the time in a normal room is much")
+@independent("on / (on + off), by hand")
 @pytest.mark.parametrize(
     ("on", "off", "share"),
     [
@@ -113,10 +122,11 @@ def duty(**given: object) -> wirecalc.Finding:
 def test_duty_by_hand(on, off, share):
     finding = duty(on_times=on, off_times=off, after_restock="no", inverter="no")
     assert finding.figure("duty").figure.value == pytest.approx(share, abs=5e-5)
-    # over 80 % in a normal room: a sign, not proof (common practice)
+    # over 80 %: a sign, not proof
     assert finding.verdict == ("pass" if share <= 80 else "marginal")
 
 
+@independent("watts times 24 h times the share of the time, by hand")
 def test_energy_of_a_day_by_hand():
     # 120 W x 24 h x 0.45 = 1296 Wh
     finding = duty(on_times=["18 min"], off_times=["22 min"], running_power="120 W")
@@ -125,6 +135,7 @@ def test_energy_of_a_day_by_hand():
     assert finding.figure("cycles in an hour").figure.value == pytest.approx(1.5)
 
 
+@practice("a load of warm food makes it run long; over 80 % of the time is much")
 @pytest.mark.parametrize("restock", ["yes", None])
 def test_a_pull_down_day_tells_nothing(restock):
     more = {"after_restock": restock} if restock else {}
@@ -132,10 +143,11 @@ def test_a_pull_down_day_tells_nothing(restock):
     assert duty(on_times=["30 min"], off_times=["30 min"], **more).verdict == "pass"
 
 
+@practice("of rated current: under 0.05 nothing runs, under 0.2 no motor, under 0.3 it idles")
 @pytest.mark.parametrize(
     ("settled", "says", "verdict"),
     [
-        # 0.05, 0.2 and 0.3 of 1.6 A are 0.08 A, 0.32 A and 0.48 A (common practice)
+        # 0.05, 0.2 and 0.3 of 1.6 A are 0.08 A, 0.32 A and 0.48 A
         ("0 A", "cannot tell", "cannot tell"),
         ("0.07 A", "cannot tell", "cannot tell"),
         ("0.112 A", "cannot tell", "cannot tell"),  # 7 %: no induction motor settles there
@@ -152,16 +164,18 @@ def test_a_motor_that_does_not_run_is_not_normal(settled, says, verdict):
     assert finding.verdict == verdict
 
 
+@practice("a motor that settles within its plate has started, however soon")
 def test_no_start_and_no_settled_current_tell_nothing():
     assert run(high_time="0 s", overload_trips=0).verdict == "cannot tell"
     assert compressor(high_time="0 s", overload_trips=0, **WITHIN).verdict == "pass"
 
 
+@source("makers' sheets", "undated", "volts within 10 % of the plate's", seen="two copies")
+@practice("under 80 and over 120 % of the plate's volts a motor is not left running")
 @pytest.mark.parametrize(
     ("volts", "verdict"),
-    # 90 and 110 % of 115 V are 103.5 and 126.5 V: an appliance repair text and an ice-machine
-    # service manual, undated, volts at the machine (one copy of each seen); under 80 and over 120
-    # %, 92 and 138 V, it fails (common practice, no source)
+    # 90 and 110 % of 115 V are 103.5 and 126.5 V (an appliance repair text and an ice-machine
+    # service manual); under 80 and over 120 %, 92 and 138 V, it fails
     [
         ("60 V", "fail"),
         ("91 V", "fail"),
@@ -181,16 +195,17 @@ def test_volts_outside_the_plate(volts, verdict):
 # -- what else fits ------------------------------------------------------------------------------
 
 
+@practice("a motor that settles within its plate has started; 4 s burn a start winding")
 def test_a_slow_start_that_then_runs_is_not_locked() -> None:
-    # common practice: it settled at 81 % of RLA and nothing tripped; 4 s burn a start winding
+    # it settled at 81 % of RLA and nothing tripped
     finding = compressor(high_time="4 s", overload_trips=0, settled="1.3 A", **NEAR, **RLA)
     assert (what(finding), finding.verdict) == ("slow start", "fail")
     unread = compressor(high_time="4 s", overload_trips=0, **NEAR, **RLA)
     assert what(unread) == "locked, or its start circuit is open"
 
 
+@practice("a standing fan, a dirty condenser or a restart too soon trips an overload too")
 def test_trips_after_a_good_start_may_be_a_hot_compressor() -> None:
-    # common practice: a fan that stands, a dirty condenser or a restart too soon trips it as well
     given = {"high_time": "0.5 s", "settled": "0.9 A", "overload_trips": 4, "reset_time": "12 min"}
     finding = compressor(**given, **NEAR, **RLA)
     assert what(finding).startswith("cannot tell: weak overload / compressor too hot")
@@ -199,8 +214,9 @@ def test_trips_after_a_good_start_may_be_a_hot_compressor() -> None:
     assert "condenser" in told.action
 
 
+@practice("a compressor's locked-rotor current is about three times its rated one or more")
 def test_amps_of_the_cabinet_are_not_those_of_the_compressor() -> None:
-    # 12 A is 1.85 times 6.5 A; a compressor's LRA is about three times its RLA or more (practice)
+    # 12 A is 1.85 times 6.5 A
     given = {"high_time": "0.4 s", "overload_trips": 0, "settled": "3.4 A", **NEAR}
     finding = compressor(**given, rated_load_current="6.5 A")
     assert finding.verdict == "cannot tell"
@@ -209,6 +225,7 @@ def test_amps_of_the_cabinet_are_not_those_of_the_compressor() -> None:
     assert compressor(**given, rated_load_current="4 A").verdict == "pass"  # three times
 
 
+@practice("a board that drives a motor ramps it up below locked-rotor current")
 def test_a_current_that_ramps_far_from_a_locked_rotors_asks_for_an_inverter() -> None:
     ramp = {"high_time": "20 s", "high_current": "2 A", "locked_rotor_current": "12 A"}
     finding = compressor(**ramp, settled="1 A", overload_trips=0, **RLA)
@@ -216,6 +233,7 @@ def test_a_current_that_ramps_far_from_a_locked_rotors_asks_for_an_inverter() ->
     assert finding.verdict == "cannot tell"
 
 
+@practice("whether it runs as it should is told by its amps, its plate and its volts")
 @pytest.mark.parametrize("left", ["nameplate_voltage", "settled", "rated_load_current"])
 def test_what_a_pass_rests_on_is_asked_for(left: str) -> None:
     given = {"high_time": "0.4 s", "overload_trips": 0} | NEAR | WITHIN | AT_115
@@ -224,10 +242,10 @@ def test_what_a_pass_rests_on_is_asked_for(left: str) -> None:
     assert run(**{n: v for n, v in given.items() if n not in gone}).verdict == "cannot tell"
 
 
+@practice("compressors run and rest for minutes; an overload cycles in seconds")
 @pytest.mark.parametrize(
     ("on", "off", "verdict"),
     [
-        # compressors run and rest for minutes; an overload cycles in seconds (common practice)
         (["20 s"] * 3, ["20 s"] * 3, "fail"),
         (["59 s"], ["20 min"], "fail"),
         (["60 s"], ["20 min"], "marginal"),
@@ -243,6 +261,7 @@ def test_a_compressor_runs_and_rests_for_minutes(on, off, verdict) -> None:
     assert duty(on_times=on, off_times=off).verdict == verdict
 
 
+@practice("an inverter runs a compressor slowly, most of the time")
 @pytest.mark.parametrize(
     ("inverter", "verdict"), [(None, "cannot tell"), ("no", "marginal"), ("yes", "pass")]
 )
@@ -254,10 +273,10 @@ def test_a_machine_with_an_inverter_runs_much_by_design(inverter, verdict) -> No
     assert cycling.verdict == "fail"
 
 
+@memory("US Department of Energy, Energy Saver, estimating appliance energy use: 725 W, 5.8 kWh")
+@independent("watts times hours over 1000, by hand")
 def test_energy_of_a_refrigerator_by_a_worked_rule() -> None:
-    # US Department of Energy, Energy Saver, estimating appliance energy use (from memory): watts
-    # times hours of use over 1000; a refrigerator that is plugged in all day runs a third of it:
-    # 725 W x 8 h = 5.8 kWh
+    # a refrigerator that is plugged in all day runs a third of it: 725 W x 8 h = 5.8 kWh
     finding = duty(on_times=["15 min"] * 3, off_times=["30 min"] * 3, running_power="725 W")
     assert finding.figure("energy in a day").figure.value == pytest.approx(5.8)
     assert finding.figure("duty").figure.value == pytest.approx(100 / 3)
