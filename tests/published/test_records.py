@@ -11,7 +11,6 @@ FOLDER = Path(__file__).parent
 KINDS = {"source": 3, "practice": 1, "memory": 1, "independent": 1, "case_file": 1}
 FILES = sorted(p.name for p in FOLDER.glob("test_*.py") if p.name != "test_records.py")
 PENDING = {
-    "test_start_parts.py",
     "test_windings.py",
 }
 

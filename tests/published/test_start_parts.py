@@ -7,8 +7,9 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
-# component data sheets, PTC motor-start thermistors, undated, cold resistance at 25 C, largest
-# voltage and current (one copy each seen, 33 ohm two): ohm, largest V, largest A
+from .records import independent, practice, source
+
+# cold resistance at 25 C in ohm, largest V, largest A; one sheet each, 33 ohm on two
 PTC = [
     (3.3, 160, 12),
     (4.7, 180, 12),
@@ -22,15 +23,17 @@ PTC = [
 ]
 
 
+@source("component data sheets, PTC thermistors", "undated", "largest V and A", seen="one each")
 def test_ptc_table_is_that_of_the_data_sheets():
     rows = tables.load("ptc-start-devices").rows
     cells = [(r.number("cold_ohm"), r.number("max_V"), r.number("max_A")) for r in rows]
     assert cells == PTC
 
 
+@source("component data sheets, PTC thermistors", "undated", "largest V and A", seen="one each")
+@independent("Ohm's law over two columns that stand apart on the sheets")
 @pytest.mark.parametrize(("ohm", "volts", "amps"), PTC)
 def test_largest_current_through_the_cold_ohms_stays_below_the_largest_volts(ohm, volts, amps):
-    # Ohm's law over two columns that stand apart on the sheets
     assert amps * ohm < volts
 
 
@@ -45,12 +48,13 @@ def device(kind: str = "ptc", **given: object) -> wirecalc.Finding:
     return wirecalc.run("start-device", start_device=kind, **(by_itself | given))
 
 
+@source("refrigerator makers' service manuals", "undated", "PTC cold ohms", seen="one each")
+@source("trade page on start devices", "undated", "PTC resistance, 10 to 100 ohm", seen="one copy")
+@practice("under 1 ohm it is short, over 10 times the most of the texts open")
 @pytest.mark.parametrize(
     ("ohm", "verdict"),
     [
-        # refrigerator makers' service manuals, undated, start device cold: 3 to 10 and 3 to 12 ohm
-        # (one copy of each seen); a trade page on start devices, undated: 10 to 100 ohm (one copy);
-        # under 1 ohm short, over 10 times the most of them open (common practice, no source)
+        # the manuals: 3 to 10 and 3 to 12 ohm; the most of the texts: 100 ohm
         ("0 ohm", "fail"),
         ("0.9 ohm", "fail"),
         ("1 ohm", "cannot tell"),
@@ -68,6 +72,8 @@ def test_a_ptc_without_its_makers_ohms(ohm, verdict):
     assert device(device_resistance=ohm, nameplate_voltage="115 V").verdict == verdict
 
 
+@source("refrigerator makers' service manuals", "undated", "PTC cold ohms", seen="one each")
+@practice("a PTC device of a 230 V unit has more ohms than one of a 115 V unit")
 def test_the_manuals_are_for_115_v_units():
     assert device(device_resistance="6.8 ohm", nameplate_voltage="115 V").verdict == "pass"
     assert device(device_resistance="6.8 ohm", nameplate_voltage="230 V").verdict == "cannot tell"
@@ -79,11 +85,13 @@ def test_the_manuals_are_for_115_v_units():
     assert device(device_resistance="6.8 ohm", maker_resistance="6.8 ohm").verdict == "pass"
 
 
+@source("refrigerator makers' service manuals", "undated", "PTC cold ohms", seen="one each")
 def test_the_manual_of_12_ohm_is_one_copy():
     row = tables.load("start-parts").row(part="ptc", quantity="cold resistance", said_by="manuals")
     assert (row.number("most"), row.source.copies) == (12, 1)
 
 
+@practice("a part reads no less than the leads alone; a closed overload reads next to nothing")
 def test_an_overload_that_reads_less_than_the_leads_is_refused():
     with pytest.raises(wirecalc.BadInput, match="overload-resistance"):
         wirecalc.run("overload", overload_resistance="0.1 ohm", lead_resistance="0.2 ohm")
@@ -91,17 +99,19 @@ def test_an_overload_that_reads_less_than_the_leads_is_refused():
     assert wirecalc.run("overload", **level).verdict == "pass"
 
 
+@source("trade page on start devices", "undated", "PTC resistance, 10 to 100 ohm", seen="one copy")
 def test_the_text_that_disagrees_is_shown():
     finding = device(device_resistance="6.8 ohm")
     least = finding.figure("trade page: cold ohms of a PTC device, least")
     assert least.figure.value == 10
 
 
+@source("component data sheets, PTC thermistors", "undated", "tolerance", seen="one each")
 @pytest.mark.parametrize(
     ("ohm", "tolerance", "verdict"),
     [
-        # component data sheets, PTC motor-start thermistors, undated, tolerance: ±25 %; ±20 or
-        # ±30 % (one copy of each seen). 33 ohm: 26.4 to 39.6 (20 %), 23.1 to 42.9 (30 %)
+        # ±25 % on one sheet, ±20 or ±30 % on another. 33 ohm: 26.4 to 39.6 (20 %), 23.1 to 42.9
+        # (30 %)
         ("26.5 ohm", None, "pass"),
         ("39.5 ohm", None, "pass"),
         ("26.3 ohm", None, "cannot tell"),
@@ -123,23 +133,27 @@ def test_a_ptc_by_its_makers_ohms(ohm, tolerance, verdict):
     assert device(**given).verdict == verdict
 
 
+@source("component data sheets, PTC thermistors", "undated", "largest V and A", seen="one each")
 @pytest.mark.parametrize(("plate", "verdict"), [("115 V", "pass"), ("230 V", "marginal")])
 def test_the_volts_of_a_10_ohm_device_are_225(plate, verdict):
     given = {"device_resistance": "10 ohm", "maker_resistance": "10 ohm"}
     assert device(**given, nameplate_voltage=plate).verdict == verdict
 
 
+@practice("a PTC device is read cold and by itself: warm, or across a winding, it misleads")
 @pytest.mark.parametrize("given", [{"device_cold": "no"}, {"by_itself": "no"}])
 @pytest.mark.parametrize("read", [{"device_resistance": "6 ohm"}, {"device_open": "yes"}])
 def test_warm_or_by_itself_tells_nothing(given, read):
     assert device(**read, **given).verdict == "cannot tell"
 
 
+@practice("a warm PTC device has many ohms: warm it can be short and never open")
 def test_a_short_shows_warm_too_and_an_open_one_only_cold():
     assert device(device_resistance="0.2 ohm", device_cold="no").verdict == "fail"
     assert device(device_open="yes").verdict == "fail"
 
 
+@practice("a PTC device is read cold and by itself: warm, or across a winding, it misleads")
 def test_how_it_was_read_has_to_be_said():
     found = wirecalc.run("start-device", start_device="ptc", device_resistance="6 ohm")
     assert found.verdict == "cannot tell"
@@ -147,11 +161,13 @@ def test_how_it_was_read_has_to_be_said():
     assert {"by_itself", "device_cold"} <= needs
 
 
+@source("trade training text", "undated", "start thermistors on run capacitors", seen="one copy")
+@practice("under 1 ohm it is short, over 10 times the most of the texts open")
 @pytest.mark.parametrize(
     ("ohm", "mark", "verdict"),
     [
-        # trade training text on start thermistors, undated (one copy seen): 25 to 50 ohm cold; good
-        # at 100 to 180 % of the mark, replace above 200 % or well below 100 %
+        # 25 to 50 ohm cold; good at 100 to 180 % of the mark, replace above 200 % or well below
+        # 100 %
         ("30 ohm", None, "pass"),
         ("60 ohm", None, "cannot tell"),
         ("20 ohm", None, "cannot tell"),
@@ -169,10 +185,10 @@ def test_a_start_thermistor_on_a_run_capacitor(ohm, mark, verdict):
     assert device("run-thermistor", **given).verdict == verdict
 
 
+@practice("gravity opens a current relay at rest, a potential relay is closed at rest")
 @pytest.mark.parametrize(
     ("kind", "upright", "inverted", "coil", "verdict"),
     [
-        # common practice: gravity opens a current relay, a potential relay is closed at rest
         ("current-relay", "open", "closed", "no", "pass"),
         ("current-relay", "closed", "closed", "no", "fail"),
         ("current-relay", "open", "open", "no", "fail"),
@@ -190,6 +206,7 @@ def test_relays(kind, upright, inverted, coil, verdict):
     assert found.verdict == verdict
 
 
+@practice("a PTC device has no contact, and a relay no ohms between")
 @pytest.mark.parametrize(
     ("kind", "given"),
     [
@@ -212,17 +229,18 @@ def overload(**given: object) -> wirecalc.Finding:
     return wirecalc.run("overload", **given)
 
 
+@source("refrigerator makers' service manuals", "undated", "overload, 1 ohm", seen="one copy")
+@practice("a 230 V overload has some four times the ohms; ten times that is as good as open")
+@practice("100 to 130 V are 115 V units; test leads have 0.1 to 0.3 ohm")
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
-        # refrigerator makers' service manuals, undated, overload: 1 ohm at most, closed and at room
-        # temperature (one copy seen)
+        # 1 ohm at most, closed and at room temperature
         ({"overload_resistance": "1 ohm", "overload_cold": "yes"}, "pass"),
         ({"overload_resistance": "1.4 ohm", "overload_cold": "yes", **AT_115}, "fail"),
-        # one for 230 V has about four times the ohms (common practice): 40 ohm is ten times that
+        # one for 230 V has about four times the ohms: 40 ohm is ten times that
         ({"overload_resistance": "1.4 ohm", "overload_cold": "yes"}, "cannot tell"),
         ({"overload_resistance": "4 ohm", "overload_cold": "yes", **AT_230}, "cannot tell"),
-        # 100 to 130 V are 115 V units (common practice)
         *(
             ({"overload_resistance": "4 ohm", "overload_cold": "yes", "nameplate_voltage": v}, told)
             for v, told in (
@@ -255,18 +273,19 @@ def test_an_overload_by_its_resistance(given, verdict):
     assert overload(**given).verdict == verdict
 
 
+@source("room air conditioner manual", "undated", "internal overload, 60 min", seen="one copy")
 def test_an_internal_overload_may_take_an_hour():
-    # room air conditioner maker's service manual, undated, internal overload: 60 min when hot (one
-    # copy seen)
     finding = overload(overload_open="yes", overload_cold="no")
     assert "60 min" in finding.criterion("overload conducts").action
 
 
+@source("trade author on appliance repair", "undated", "225-250, 150, 160 F", seen="two pages")
+@source("protector test form of a component maker", "undated", "160 C, ultimate trip", seen="one")
+@practice("the shell of a good compressor comes to 70 C")
 @pytest.mark.parametrize(
     ("trip", "reset", "verdict"),
     [
-        # a trade author on appliance repair, two undated pages: opens at 225 to 250 F, closes at
-        # 150 or 160 F (one copy of each seen)
+        # the author: opens at 225 to 250 F, closes at 150 or 160 F by his two pages
         ("225 F", "160 F", "pass"),
         ("250 F", "150 F", "pass"),
         ("224 F", "155 F", "marginal"),
@@ -276,8 +295,7 @@ def test_an_internal_overload_may_take_an_hour():
         ("110 C", "68 C", "pass"),  # 230 F, 154.4 F
         ("107.5 C", "65.6 C", "pass"),  # 225.5 F, 150.1 F
         ("107 C", "68 C", "marginal"),  # 224.6 F: the printed 225 F is 107.2 C
-        # test form of a protector: it must have opened at a winding of 160 C; a good compressor's
-        # shell comes to 70 C (common practice, no source)
+        # the form: it must have opened at a winding of 160 C
         ("160 C", "68 C", "marginal"),
         ("161 C", "68 C", "fail"),
         ("190 C", "68 C", "fail"),
@@ -290,6 +308,7 @@ def test_an_overload_by_its_temperatures(trip, reset, verdict):
     assert overload(**given, trip_temperature=trip, reset_temperature=reset).verdict == verdict
 
 
+@practice("an open overload reads no ohms, and it closes cooler than it opens")
 @pytest.mark.parametrize(
     "given",
     [
@@ -302,9 +321,9 @@ def test_what_an_overload_cannot_do_is_refused(given):
         overload(**given)
 
 
+@practice("a browned or rattling start device goes, whatever it reads")
 @pytest.mark.parametrize("kind", ["ptc", "run-thermistor", "current-relay", "electronic-relay"])
 def test_a_browned_or_rattling_device_goes_whatever_it_reads(kind: str) -> None:
-    # common practice, no source
     good = {"ptc": {"device_resistance": "6.8 ohm"}}.get(kind, {})
     assert device(kind, **good, browned_or_rattling="yes").verdict == "fail"
     asked = wirecalc.run("start-device", start_device=kind, **good)
@@ -312,6 +331,7 @@ def test_a_browned_or_rattling_device_goes_whatever_it_reads(kind: str) -> None:
     assert "browned_or_rattling" in {n for c in asked.criteria for n in c.criterion.needs}
 
 
+@practice("an electronic relay or a kit is tried by a new one, not by an ohmmeter")
 @pytest.mark.parametrize("kind", ["electronic-relay", "combined-kit"])
 def test_no_ohmmeter_tells_an_electronic_relay_or_a_kit(kind: str) -> None:
     found = device(kind)
@@ -320,9 +340,10 @@ def test_no_ohmmeter_tells_an_electronic_relay_or_a_kit(kind: str) -> None:
         device(kind, device_resistance="6.8 ohm")
 
 
+@source("repair texts, 220 V refrigerators", "undated", "PTC cold, 15 to 30 ohm", seen="four")
 @pytest.mark.parametrize(
     ("ohm", "verdict"),
-    # repair texts on 220 V 50 Hz refrigerators: 18 to 30 (two alike), 15 to 24, twenty-odd ohm
+    # 18 to 30 (two alike), 15 to 24, twenty-odd ohm
     [("14 ohm", "cannot tell"), ("15 ohm", "pass"), ("30 ohm", "pass"), ("31 ohm", "cannot tell")],
 )
 @pytest.mark.parametrize("plate", ["200 V", "220 V", "253 V"])
@@ -330,9 +351,11 @@ def test_a_ptc_of_a_220_v_unit(ohm, verdict, plate) -> None:
     assert device(device_resistance=ohm, nameplate_voltage=plate).verdict == verdict
 
 
+@source("refrigerator makers' service manuals", "undated", "PTC cold ohms", seen="one each")
+@source("repair texts, 220 V refrigerators", "undated", "PTC cold, 15 to 30 ohm", seen="four")
+@practice("100 to 130 V are the manuals' 115 V units, 200 to 253 V the texts' 220 V units")
 @pytest.mark.parametrize(
     ("plate", "ohm", "verdict"),
-    # which plates the manuals and the repair texts are for: common practice, no source
     [
         *(("99 V", "6.8 ohm", "cannot tell"), ("100 V", "6.8 ohm", "pass")),
         *(("130 V", "6.8 ohm", "pass"), ("131 V", "6.8 ohm", "cannot tell")),
@@ -343,6 +366,8 @@ def test_other_mains_than_those_of_the_texts(plate, ohm, verdict) -> None:
     assert device(device_resistance=ohm, nameplate_voltage=plate).verdict == verdict
 
 
+@source("component data sheets, PTC thermistors", "undated", "largest V and A", seen="one each")
+@practice("over 1.25 times the largest volts it is a device for lower mains")
 @pytest.mark.parametrize(
     ("ohm", "plate", "verdict"),
     [
@@ -358,6 +383,7 @@ def test_a_device_for_lower_mains(ohm, plate, verdict) -> None:
     assert device(**given).verdict == verdict
 
 
+@practice("a careful person has it at hand, and it changes nothing")
 @pytest.mark.parametrize(
     ("kind", "given", "more"),
     [
@@ -374,7 +400,6 @@ def test_a_device_for_lower_mains(ohm, plate, verdict) -> None:
     ],
 )
 def test_what_does_not_matter_is_a_note(kind, given, more) -> None:
-    # common practice, no source: a careful person has it at hand, and it changes nothing
     found = device(kind, **given, **more)
     assert (device(kind, **given).verdict, found.verdict) == ("pass", "pass")
     assert {"contact upside down", "tolerance of the mark"} & {n.what for n in found.not_checked}
