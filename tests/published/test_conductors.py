@@ -230,7 +230,7 @@ def test_tinned_copper_by_its_mass_resistivity(band, printed):
     "least conductivity, density",
     seen="one copy",
 )
-@source("NIST SP 811", "2008", "appendix B: pound and inch", seen="factors are exact")
+@independent("a pound is 453.59237 g and an inch 2.54 cm, exact by their definition")
 @pytest.mark.parametrize(
     ("copper", "percent", "lb_per_in3"),
     [(10, 62.9, 0.120), (15, 64.4, 0.131)],
