@@ -22,9 +22,11 @@ from wirecalc import (
     at_most,
     calculation,
     cannot_tell,
+    extra,
     figure,
     requires,
     rules_file,
+    setting,
 )
 from wirecalc.provided import ProvidedCalculation
 from wirecalc.rules_text import read
@@ -33,15 +35,18 @@ from wirecalc.running import run
 BOOK = Source("book", "a book made up for this test", copies=1)
 
 
+_MORE = extra("no limit of this calculation is about it")
+
+
 @calculation(part="a test")
 def sample(
     force: Annotated[float, Reading("lbf", low=0, high=500, text="force")],
     wire: Annotated[list[Wire], "wires"],
-    kind: Annotated[str, OneOf(("ring", "fork", "lug"), text="kind")] = "ring",
-    cut: Annotated[int, Count("cut strands", low=0, high=99)] = 0,
-    ambient: Annotated[float | None, Reading("C", low=-40, high=90, text="air")] = None,
-    plate: Annotated[float | None, Nameplate("V", low=1, high=600, text="plate")] = None,
-    tinned: Annotated[bool | None, YesNo("tinned")] = None,
+    kind: Annotated[str, OneOf(("ring", "fork", "lug"), text="kind"), setting()] = "ring",
+    cut: Annotated[int, Count("cut strands", low=0, high=99), setting()] = 0,
+    ambient: Annotated[float | None, Reading("C", low=-40, high=90, text="air"), _MORE] = None,
+    plate: Annotated[float | None, Nameplate("V", low=1, high=600, text="plate"), _MORE] = None,
+    tinned: Annotated[bool | None, YesNo("tinned"), _MORE] = None,
 ) -> Iterator[Item]:
     """Does this made-up joint hold?"""
     yield figure("deviation", 100 * (force / 40 - 1), "%")
