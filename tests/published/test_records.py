@@ -10,9 +10,6 @@ import pytest
 FOLDER = Path(__file__).parent
 KINDS = {"source": 3, "practice": 1, "memory": 1, "independent": 1, "case_file": 1}
 FILES = sorted(p.name for p in FOLDER.glob("test_*.py") if p.name != "test_records.py")
-PENDING = {
-    "test_windings.py",
-}
 
 
 def without_record(path: Path) -> list[str]:
@@ -38,11 +35,7 @@ def _says(decorator: ast.expr) -> bool:
 
 @pytest.mark.parametrize("name", FILES)
 def test_every_published_check_has_its_record(name: str) -> None:
-    found = without_record(FOLDER / name)
-    if name in PENDING:
-        assert found, f"{name} has its records: take it out of PENDING"
-    else:
-        assert found == []
+    assert without_record(FOLDER / name) == []
 
 
 def test_a_record_that_says_nothing_is_none(tmp_path: Path) -> None:

@@ -13,6 +13,8 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
+from .records import independent, memory, practice, source
+
 PINS = ("1", "2", "3")
 PAIRS = ("1_2", "1_3", "2_3")
 # start and run ohms of four two-speed compressor motors at 70 F (an air-conditioner installation
@@ -54,6 +56,10 @@ def answer(finding):
     return {a.name: a.text for a in finding.answers}
 
 
+@source("air-conditioner installation manual", "undated", "four motors at 70 F", seen="one copy")
+@source("compressor specification sheet", "undated", "a rotary at 75 F", seen="one copy")
+@memory("household compressors of 115 V: start 3 to 25 ohm, run 1.5 to 10 ohm")
+@independent("resistance between nodes by the pseudo-inverse of the conductance matrix (numpy)")
 @pytest.mark.parametrize(("start", "run"), MEASURED)
 @pytest.mark.parametrize("order", list(itertools.permutations(PINS)))
 def test_pins_of_measured_motors_however_they_are_numbered(start, run, order):
@@ -65,6 +71,8 @@ def test_pins_of_measured_motors_however_they_are_numbered(start, run, order):
     assert finding.figure("ratio").figure.value == pytest.approx(start / run, rel=1e-3)
 
 
+@practice("three like windings are those of an inverter or three-phase motor")
+@independent("resistance between nodes by the pseudo-inverse of the conductance matrix (numpy)")
 @pytest.mark.parametrize("connection", ["star", "delta"])
 def test_three_like_windings_name_no_pin(connection):
     star = {("1", "n"): 2.0, ("2", "n"): 2.0, ("3", "n"): 2.0}
@@ -76,7 +84,8 @@ def test_three_like_windings_name_no_pin(connection):
     assert "inv-01" in {c.key for c in finding.cautions}
 
 
-# one maker's service manual of a reversing washer motor, undated, winding resistances (one copy)
+@source("a reversing washer motor's manual", "undated", "3.5 to 9.5 ohm, alike", seen="one copy")
+@independent("resistance between nodes by the pseudo-inverse of the conductance matrix (numpy)")
 @pytest.mark.parametrize("each", [3.5, 6.0, 9.5])
 def test_a_reversing_washer_motor_names_no_pin_and_is_not_condemned(each):
     finding = windings(between({("1", "2"): each, ("1", "3"): each}))
@@ -85,6 +94,7 @@ def test_a_reversing_washer_motor_names_no_pin_and_is_not_condemned(each):
     assert all(c.verdict != "fail" for c in finding.criteria)
 
 
+@independent("resistance between nodes by the pseudo-inverse of the conductance matrix (numpy)")
 def test_a_path_beside_the_windings_shows_in_the_closure():
     # 4 and 12 ohm with a 10 ohm heater left across start and run: 16 || 10 = 6.15 ohm
     finding = windings(between({("1", "2"): 4.0, ("1", "3"): 12.0, ("2", "3"): 10.0}))
@@ -93,9 +103,10 @@ def test_a_path_beside_the_windings_shows_in_the_closure():
     assert "another path" in said.says
 
 
+@practice("three readings add up within 0.3 ohm or 5 % of the largest")
 @pytest.mark.parametrize(
     ("largest", "fits"),
-    # common practice, no source. 4 + 12 ohm: 5 % of the largest pair are allowed: 16.842 x 0.95 =
+    # 4 + 12 ohm: 5 % of the largest pair are allowed: 16.842 x 0.95 =
     # 16.0, 15.238 x 1.05 = 16.0
     [(16.84, True), (16.85, False), (15.24, True), (15.23, False)],
 )
@@ -104,7 +115,8 @@ def test_closure_of_5_percent(largest, fits):
     assert finding.verdict == ("pass" if fits else "cannot tell")
 
 
-@pytest.mark.parametrize(  # 1 + 2 ohm, 0.3 ohm off: common practice, no source
+@practice("three readings add up within 0.3 ohm or 5 % of the largest")
+@pytest.mark.parametrize(  # 1 + 2 ohm, 0.3 ohm off
     ("largest", "fits"), [(3.3, True), (3.31, False), (2.86, True), (2.7, False)]
 )
 def test_closure_of_0_3_ohm_on_low_windings(largest, fits):
@@ -112,13 +124,15 @@ def test_closure_of_0_3_ohm_on_low_windings(largest, fits):
     assert finding.verdict == ("pass" if fits else "cannot tell")
 
 
+@practice("start over run winding under 1.2 times: two like windings")
 @pytest.mark.parametrize(("start", "verdict"), [("4.80", "pass"), ("4.79", "cannot tell")])
 def test_a_ratio_of_1_2_divides(start, verdict):
-    # 4 ohm: 1.2 x 4 = 4.8 (common practice, no source)
+    # 4 ohm: 1.2 x 4 = 4.8
     finding = windings({"1_2": 4.0, "1_3": float(start), "2_3": 4 + float(start)})
     assert finding.verdict == verdict
 
 
+@independent("each reading has the leads in it once: by hand")
 def test_leads_are_in_each_reading_once():
     # 4.1, 12.1, 16.1 with 0.1 ohm of leads: 4, 12, 16; closure 0, ratio 3
     finding = windings({"1_2": 4.1, "1_3": 12.1, "2_3": 16.1}, lead_resistance="0.1 ohm")
@@ -126,12 +140,14 @@ def test_leads_are_in_each_reading_once():
     assert finding.figure("ratio").figure.value == pytest.approx(3, abs=1e-9)
 
 
+@independent("each reading has the leads in it once: by hand")
 def test_readings_that_add_up_leave_nothing_over():
     # 4.6, 12, 16.4 less 0.2 ohm of leads: 4.4 + 11.8 - 16.2 = 0, and no 4e-15 ohm
     finding = windings({"1_2": 4.6, "1_3": 12.0, "2_3": 16.4}, lead_resistance="0.2 ohm")
     assert finding.figure("closure").figure.value == 0
 
 
+@independent("ends of each reading within its meter's 2 %, by hand")
 def test_pins_that_the_meter_cannot_tell_apart_are_not_named():
     # 0.2, 10 and 10.2 ohm with 2 %: 9.8-10.2 and 10.0-10.4 overlap
     finding = windings({"1_2": 0.2, "1_3": 10.0, "2_3": 10.2}, error=" ±2%")
@@ -139,6 +155,8 @@ def test_pins_that_the_meter_cannot_tell_apart_are_not_named():
     assert "pins" not in answer(finding)
 
 
+@source("room air conditioner manual", "undated", "internal overload", seen="one copy")
+@practice("a pin that is not common and reads open to both others ends the motor")
 @pytest.mark.parametrize(
     ("typed", "verdict", "says"),
     [
@@ -157,10 +175,11 @@ def test_open_readings(typed, verdict, says):
     assert says in judged.reason
 
 
+@source("compressor makers' texts", "undated", "winding ohms, 7 % at 25 C", seen="two copies")
+@source("compressor specification sheet", "undated", "a rotary at 75 F", seen="one copy")
 @pytest.mark.parametrize(
     ("run", "side"),
-    # 1.14 ohm: compressor specification sheet, undated, 75 F = 23.9 C there, here 25 C (one copy);
-    # +-7 %: scroll compressor application guidelines, undated (two copies seen): 1.0602 to 1.2198
+    # 1.14 ohm: 75 F = 23.9 C on the sheet, here 25 C; +-7 %: 1.0602 to 1.2198
     [("1.07", ""), ("1.05", "lower limit"), ("1.21", ""), ("1.23", "upper limit")],
 )
 def test_a_makers_ohms_hold_within_7_percent(run, side):
@@ -173,9 +192,10 @@ def test_a_makers_ohms_hold_within_7_percent(run, side):
     assert failed == ([f"run winding, {side}"] if side else [])
 
 
+@source("compressor application guideline", "undated", "copper, 234.5 C", seen="one copy")
+@source("annealed copper standard", "Handbook 100, 1966", "section 1", seen="power handbook")
 def test_a_warm_winding_is_taken_to_25_c():
-    # copper, 234.5 C: scroll compressor application guideline, undated (one copy seen), and NBS
-    # Handbook 100, appendix: at 60 C it reads 294.5/259.5 times as much
+    # copper, 234.5 C: at 60 C it reads 294.5/259.5 times as much
     warm = 294.5 / 259.5
     finding = windings(
         {"1_2": 4 * warm, "1_3": 12 * warm, "2_3": 16 * warm},
@@ -186,6 +206,8 @@ def test_a_warm_winding_is_taken_to_25_c():
     assert finding.verdict == "pass"
 
 
+@source("compressor makers' texts", "undated", "winding ohms, 7 % at 25 C", seen="two copies")
+@practice("test leads have 0.1 to 0.3 ohm")
 def test_leads_that_were_not_read_never_pass_nor_condemn_a_winding_by_themselves():
     # 3.9 ohm against 4 ohm less 7 % = 3.72: with 0.1 ohm of leads good, with 0.3 ohm bad
     typed = {"reading_1_2": "3.9 ohm", "reading_1_3": "12 ohm", "reading_2_3": "15.9 ohm"}
@@ -194,11 +216,13 @@ def test_leads_that_were_not_read_never_pass_nor_condemn_a_winding_by_themselves
     assert (judged.verdict, judged.criterion.needs) == ("cannot tell", ("lead_resistance",))
 
 
+@source("DIN VDE 0701", "2000 and 2008", "insulation at 500 V dc, class I", seen="four copies")
+@source("UK guide to in-service inspection", "undated", "class I, 2 Mohm", seen="one copy")
+@source("training page on compressors", "undated", "terminal to shell", seen="one copy")
 @pytest.mark.parametrize(
-    # 1 Mohm for class I at 500 V: DIN VDE 0701:2000 in a tester maker's manual, DGUV I 203-071,
-    # annex 5, and UK inspection guides (four copies seen); under the 2 Mohm of one
-    # guide, and the 10 of a compressor by practice, marginal; an ohmmeter's few volts can fail a
-    # winding and never pass it
+    # 1 Mohm for class I at 500 V stands in a tester maker's manual, DGUV I 203-071, annex 5, and
+    # UK inspection guides too; under the 2 Mohm of one guide, and the 10 of a compressor by
+    # practice, marginal; an ohmmeter's few volts can fail a winding and never pass it
     ("mohm", "part", "judged"),
     [
         ("0.99", "motor", "fail"),
@@ -227,11 +251,13 @@ def test_winding_to_case_by_an_ohmmeter_fails_and_never_passes(mohm, part, judge
         assert any(n.what == "insulation to the case" for n in finding.not_checked)
 
 
+@practice("the run winding has fewer ohms than the start winding")
 def test_makers_ohms_given_the_wrong_way_round_are_refused():
     with pytest.raises(wirecalc.BadInput, match="maker-run"):
         windings({"1_2": 4.6, "1_3": 12, "2_3": 16.6}, maker_run="12 ohm", maker_start="4.6 ohm")
 
 
+@practice("0.3 ohm of closure counts only where it is at most 10 % of the largest; else 5 %")
 @pytest.mark.parametrize(
     ("readings", "named"),
     # allowed 0.3 ohm, over 10 % of the largest pair: then 5 % of it, and no more
@@ -274,6 +300,7 @@ def at(finding, k):
     return finding.figure(f"temperature at switch-off, k {k:g}").figure.value
 
 
+@independent("exponential decay toward the room, in closed form")
 @pytest.mark.parametrize("temperature", [60.0, 105.0, 130.0, 155.0])
 @pytest.mark.parametrize("decay", [60.0, 300.0, 1200.0])
 @pytest.mark.parametrize("k", [234.5, 235.0])
@@ -284,6 +311,7 @@ def test_an_exact_decay_is_carried_back_to_its_start(temperature, decay, k):
     assert at(finding, k) == pytest.approx(temperature, abs=1e-6)
 
 
+@independent("least squares by numpy.polyfit, on made readings")
 def test_scattered_readings_against_a_least_squares_line_of_another_library():
     random = np.random.default_rng(7)
     times = np.array([12.0, 25.0, 40.0, 61.0, 80.0])
@@ -294,10 +322,11 @@ def test_scattered_readings_against_a_least_squares_line_of_another_library():
     assert at(heat(hot, times), 235) == pytest.approx(25 + math.exp(log_rise), abs=1e-6)
 
 
+@source("a UL appliance standard", "not stated", "temperature test, 234.5, 225 C", seen="one copy")
+@memory("IEC 60034-1, resistance method, 235 C for copper")
+@independent("t2 = R2/R1 (k + t1) - k, by hand")
 def test_one_reading_by_hand():
-    # a UL appliance standard, edition not stated, temperature test (one copy seen):
-    # t2 = R2/R1 (234.5 + t1) - 234.5: 5.2/4 x 254.5 - 234.5 = 96.35 C;
-    # IEC 60034-1 (from memory), 235: 5.2/4 x 255 - 235 = 96.5 C
+    # 234.5: 5.2/4 x 254.5 - 234.5 = 96.35 C; 235: 5.2/4 x 255 - 235 = 96.5 C
     finding = heat([5.2], [20])
     assert at(finding, 234.5) == pytest.approx(96.35, abs=1e-9)
     assert at(finding, 235) == pytest.approx(96.5, abs=1e-9)
@@ -307,14 +336,17 @@ def test_one_reading_by_hand():
     assert late.text == "96.5 C when it was read, and hotter at switch-off"
 
 
+@independent("t2 = R2/R1 (k + t1) - k, by hand")
 def test_the_two_constants_differ_by_a_tenth_of_a_kelvin_over_60_k():
     finding = heat([resistance(4.0, 20.0, 80.0, 234.5)], [5])
     assert at(finding, 235) - at(finding, 234.5) == pytest.approx(0.12, abs=0.01)
 
 
+@source("a UL appliance standard", "not stated", "temperature test, 234.5, 225 C", seen="one copy")
+@source("ASTM B233", "not stated", "aluminium 1350, 61 % IACS, 228.1 C", seen="one copy")
+@independent("t2 = R2/R1 (k + t1) - k, by hand")
 def test_aluminium_by_its_highest_constant():
-    # 225 (a UL appliance standard, edition not stated, temperature test, one copy seen) and 228.1
-    # (table metals): 1.3 x 248.1 - 228.1 = 94.43; 1.3 x 245 - 225 = 93.5
+    # 1.3 x 248.1 - 228.1 = 94.43; 1.3 x 245 - 225 = 93.5
     finding = heat([5.2], [20], winding_metal="aluminium")
     assert at(finding, 225) == pytest.approx(93.5, abs=1e-9)
     assert at(finding, 228.1) == pytest.approx(94.43, abs=1e-9)
@@ -322,10 +354,12 @@ def test_aluminium_by_its_highest_constant():
     assert metal.number("zero_resistance_C") == 228.1
 
 
+@source("IEC 60085", "as printed in 2019, undated", "thermal classes", seen="two makers' pages")
+@source("IEC 60034-1", "as printed in 2019, undated", "rises over 40 C", seen="two makers' pages")
+@source("hydropower loading guide", "undated", "Table 1, by resistance", seen="web copy")
 @pytest.mark.parametrize(
-    # hottest spot: IEC 60085 thermal classes as a motor maker's manual (2019) and a gear-motor
-    # maker's page print them (2 copies seen); by resistance: rises of 60, 75, 80, 105, 125 K of
-    # the same two over 40 C; 100, 120, 140, 160 C of a hydropower guide, Table 1 (web copy)
+    # a motor maker's manual (2019) and a gear-motor maker's page: hottest spot, and rises by
+    # resistance of 80, 105, 125 K over 40 C; 60 and 75 K stand on the page alone
     ("letter", "spot", "motors", "windings"),
     [
         ("A", 105, 60 + 40, 100),
@@ -343,6 +377,9 @@ def test_the_limits_of_each_class(letter, spot, motors, windings):
     assert {r.text("binding") for r in rows.values() if r.text("reads") == "hottest spot"} == {"no"}
 
 
+@source("air-conditioner installation manual", "undated", "four motors at 70 F", seen="one copy")
+@source("compressor specification sheet", "undated", "a rotary at 75 F", seen="one copy")
+@independent("start ohms over run ohms of the five, by division")
 def test_ratios_of_the_measured_compressors():
     row = tables.load("winding-ratios").row(motor="air-conditioner compressors, measured")
     ratios = [start / run for start, run in MEASURED[:5]]
@@ -350,6 +387,11 @@ def test_ratios_of_the_measured_compressors():
     assert round(max(ratios), 2) == row.number("greatest")
 
 
+@source("IEC 60034-1", "as printed in 2019, undated", "rises over 40 C", seen="two makers' pages")
+@source("hydropower loading guide", "undated", "Table 1, by resistance", seen="web copy")
+@source("protector test form of a component maker", "undated", "running test, 140 C", seen="one")
+@source("data sheet of a household compressor", "undated", "130 C, winding", seen="one copy")
+@independent("exponential decay toward the room, in closed form")
 @pytest.mark.parametrize(
     ("rise", "winding_class", "verdict"),
     [
@@ -370,12 +412,15 @@ def test_limits(rise, winding_class, verdict):
     assert heat(hot, (10, 40, 70), winding_class=winding_class).verdict == verdict
 
 
+@memory("IEC 60034-1, resistance method, a reading within 30 s")
+@source("protector test form of a component maker", "undated", "running test, 140 C", seen="one")
+@source("data sheet of a household compressor", "undated", "130 C, winding", seen="one copy")
 @pytest.mark.parametrize(
     ("times", "temperature", "verdict"),
     [
         ([22], 129.0, "pass"),
         ([22], 131.0, "marginal"),
-        ([22.5], 129.0, "pass"),  # the 30 s are from memory (IEC 60034-1), and may be 25 % off
+        ([22.5], 129.0, "pass"),  # the 30 s are from memory, and may be 25 % off
         ([23], 129.0, "marginal"),
         ([30], 129.0, "marginal"),
         ([31], 120.0, "cannot tell"),  # it cooled since: it can fail and not pass
@@ -389,6 +434,7 @@ def test_a_late_reading_never_passes(times, temperature, verdict):
     assert heat(hot, times, winding_class="compressor").verdict == verdict
 
 
+@practice("a winding cools toward its room, and what lies far beyond the readings is no reading")
 @pytest.mark.parametrize(
     ("times", "each"),
     [
@@ -402,6 +448,10 @@ def test_readings_that_lead_nowhere_are_not_carried_back(times, each):
     assert heat(hot, times, winding_class="compressor").verdict == "cannot tell"
 
 
+@practice("test leads have 0.1 to 0.3 ohm")
+@source("protector test form of a component maker", "undated", "running test, 140 C", seen="one")
+@source("data sheet of a household compressor", "undated", "130 C, winding", seen="one copy")
+@independent("t2 = R2/R1 (k + t1) - k, by hand")
 def test_leads_count_against_the_winding():
     # 5.2 and 4 ohm: with 0.3 ohm in both 4.9/3.7 x 255 - 235 = 102.7 C, and not 96.5
     typed = {"cold_resistance": "4 ohm", "hot_resistance": ["5.2 ohm"], "hot_time": ["5 s"]}
@@ -414,6 +464,7 @@ def test_leads_count_against_the_winding():
     assert wirecalc.run("winding-heat", **hot).verdict == "cannot tell"
 
 
+@independent("spans of the times, by hand: 20 s within 10 s may be the 30 s")
 @pytest.mark.parametrize("error", ["±10 s", "±9.9 s", "±40 s"])
 def test_times_that_may_be_in_another_order_are_not_carried_back(error):
     typed = {"cold_resistance": "4 ohm", "cold_temperature": "20 C", "room_temperature": "25 C"}
@@ -440,6 +491,7 @@ def corners(cold, hot, times, error, k=235.0):
     return min(found), max(found)
 
 
+@independent("every corner of the readings, lines by numpy.polyfit")
 @pytest.mark.parametrize("hot", [[5.5, 5.45, 5.4], [5.3, 5.15], [5.8, 5.75, 5.72, 5.66]])
 @pytest.mark.parametrize("error", [0.002, 0.005])
 def test_the_error_of_the_cold_reading_moves_all_temperatures_together(hot, error):
@@ -461,6 +513,9 @@ def test_the_error_of_the_cold_reading_moves_all_temperatures_together(hot, erro
     )
 
 
+@source("IEC 60034-1", "as printed in 2019, undated", "rises over 40 C", seen="two makers' pages")
+@source("hydropower loading guide", "undated", "Table 1, by resistance", seen="web copy")
+@independent("t2 = R2/R1 (k + t1) - k, by hand")
 def test_what_would_settle_it_is_said_in_ohms():
     # 4 ohm at 20 C, 5.5 ohm: 5.5/4 x 255 - 235 = 115.6 C, 4.4 K under 120 C of class B; a cold
     # reading that is off by dR moves it by (235 + 115.6)/4 K an ohm: 2.19 K are 0.02496 ohm
@@ -471,6 +526,8 @@ def test_what_would_settle_it_is_said_in_ohms():
     assert "each to ±0.0249" in finding.criterion("winding temperature at switch-off").action
 
 
+@source("IEC 60034-1", "as printed in 2019, undated", "rises over 40 C", seen="two makers' pages")
+@source("hydropower loading guide", "undated", "Table 1, by resistance", seen="web copy")
 def test_the_least_class_that_stands_it_is_shown_as_a_letter():
     # limits by resistance 100, 115, 120, 140, 160 C
     for temperature, letter in ((99, "A"), (101, "E"), (119, "B"), (121, "F"), (141, "H")):
@@ -480,6 +537,7 @@ def test_the_least_class_that_stands_it_is_shown_as_a_letter():
     assert answer(hot)["least class that stands it"] == "none up to H"
 
 
+@practice("a temperature is hot or not by the class of its insulation")
 def test_a_winding_without_its_class_is_not_judged():
     assert heat([5.2], [5]).verdict == "cannot tell"
 
@@ -487,8 +545,9 @@ def test_a_winding_without_its_class_is_not_judged():
 # -- what a pass rests on ------------------------------------------------------------------------
 
 
+@practice("test leads have 0.1 to 0.3 ohm")
 def test_a_winding_that_reads_as_unread_leads_may_be_shorted():
-    # test leads have 0.1 to 0.3 ohm (common practice): 0.3 ohm may be nothing at all
+    # 0.3 ohm may be nothing at all
     short = {"reading_1_2": "0.3 ohm", "reading_1_3": "12 ohm", "reading_2_3": "12.3 ohm"}
     finding = wirecalc.run("windings", **short, case_resistance=">40 Mohm", tested_part="motor")
     judged = finding.criterion("start over run winding")
@@ -497,6 +556,7 @@ def test_a_winding_that_reads_as_unread_leads_may_be_shorted():
     assert read.criterion("start over run winding").verdict == "pass"
 
 
+@practice("no motor goes back that reads to its case")
 def test_a_motor_is_read_to_its_case_too():
     good = {"reading_1_2": "4 ohm", "reading_1_3": "12 ohm", "reading_2_3": "16 ohm"}
     assert wirecalc.run("windings", **good, **READ).verdict == "pass"
@@ -505,9 +565,10 @@ def test_a_motor_is_read_to_its_case_too():
     assert unread.criterion("any pin to the case").criterion.needs == ("case_resistance",)
 
 
+@source("compressor makers' texts", "undated", "winding ohms, 7 % at 25 C", seen="two copies")
 @pytest.mark.parametrize(
     ("each", "verdict"),
-    # 6.2 ohm by its maker, 7 % at 25 C: 5.766 to 6.634 ohm (compressor makers' texts)
+    # 6.2 ohm by its maker: 5.766 to 6.634 ohm
     [("6.2", "pass"), ("5.77", "pass"), ("5.76", "fail"), ("6.63", "pass"), ("6.64", "fail")],
 )
 def test_three_like_windings_by_their_makers_ohms(each, verdict):
@@ -521,8 +582,10 @@ def test_three_like_windings_by_their_makers_ohms(each, verdict):
     assert windings(two, **maker).verdict == "fail"
 
 
+@practice("no winding stands over 250 C: solder melts at 183 to 227 C")
+@independent("t2 = R2/R1 (k + t1) - k, by hand")
 def test_a_temperature_that_no_winding_stands_is_questioned():
-    # 9.8/4 x 255 - 235 = 389.8 C: solder melts at 183 to 227 C (common practice, no source)
+    # 9.8/4 x 255 - 235 = 389.8 C
     hot = heat([9.8], [5], winding_class="H").criterion("winding temperature at switch-off")
     assert "same pins" in hot.reason
     for temperature, questioned in ((249.5, False), (250.5, True)):
