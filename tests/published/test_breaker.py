@@ -252,7 +252,7 @@ def test_ambient_and_count_left_out_cannot_be_told():
     assert finding.verdict == "cannot tell"
 
 
-@independent("sqrt((class - ambient) / (class - 30)), the law of the ambient factors")
+@independent("heat goes with the square of the current: sqrt((class - ambient) / (class - 30))")
 def test_60_c_wire_in_60_c_carries_nothing():
     given = {"wire": "14 AWG", "ambient": "60 C", "conductors": 2}
     assert verdict(CORRECTED, current="0.1 A", breaker="15 A", **given) == "fail"

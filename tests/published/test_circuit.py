@@ -7,7 +7,7 @@ import pytest
 import wirecalc
 from wirecalc import BadInput
 
-from .records import practice, source
+from .records import independent, memory, practice, source
 
 SUM, FASTENED = "all loads on the breaker", "loads fastened in place"
 PLUGGED = "plug-in load on a shared circuit"
@@ -32,8 +32,8 @@ def names(**given):
 
 @source(
     "NEC (NFPA 70)",
-    "2008 to 2020",
-    "210.19(A)(1), 210.20(A) and 240.6(A)",
+    "not stated in the copies",
+    "210.19(A)(1) and 210.20(A)",
     seen="a forum and a component maker's bulletin",
 )
 @pytest.mark.parametrize(
@@ -59,8 +59,12 @@ def test_the_sum_on_the_breaker(given, counted, expected):
 
 
 @source(
-    "NEC (NFPA 70)", "2012 to 2020", "210.23(A)(2)", seen="a text reproduction and trade answers"
+    "NEC (NFPA 70)",
+    "as answered in 2012",
+    "210.23(A)(2)",
+    seen="a text reproduction, a trade answer and forums",
 )
+@independent("2 % of 8.70 A and 5 digits of 0.01 A are 0.224 A of band")
 def test_a_dishwasher_fastened_in_place_and_a_bank_of_receptacles():
     # 8.70 A on 15 A: half is 7.5 A, over by 1.2 A (NEC 210.23(A)(2)); all of 8.48 to 8.92 A over
     finding = circuit(fastened_loads=["8.70 A ±(2%+5)"], feeds_others="yes")
@@ -72,11 +76,12 @@ def test_a_dishwasher_fastened_in_place_and_a_bank_of_receptacles():
     assert finding.criterion(SUM).verdict == "pass"
 
 
+@independent("6.2 + 1.6 = 7.8 A, and 15 - 7.8 = 7.2 A")
 @source(
     "NEC (NFPA 70)",
-    "2008 to 2020",
-    "210.19(A)(1), 210.20(A) and 240.6(A)",
-    seen="a forum and a component maker's bulletin",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017)",
+    seen="a scan and a residential code of 2018",
 )
 def test_a_freezer_and_a_dehumidifier_on_one_circuit():
     loads = {"plug_loads": ["6.2 A", "1.6 A"]}  # 7.8 A
@@ -89,7 +94,10 @@ def test_a_freezer_and_a_dehumidifier_on_one_circuit():
 
 
 @source(
-    "NEC (NFPA 70)", "2012 to 2020", "210.23(A)(2)", seen="a text reproduction and trade answers"
+    "NEC (NFPA 70)",
+    "as answered in 2012",
+    "210.23(A)(2)",
+    seen="a text reproduction, a trade answer and forums",
 )
 @pytest.mark.parametrize(
     ("given", "expected"),
@@ -110,15 +118,22 @@ def test_what_is_fastened_takes_half_if_anything_else_is_fed(given, expected):
 
 
 @source(
-    "NEC (NFPA 70)", "2012 to 2020", "210.23(A)(2)", seen="a text reproduction and trade answers"
+    "NEC (NFPA 70)",
+    "as answered in 2012",
+    "210.23(A)(2)",
+    seen="a text reproduction, a trade answer and forums",
 )
+@source("NEC (NFPA 70)", "not stated in the copy", "210.22", seen="a code forum")
 def test_what_is_fastened_may_take_all_of_a_circuit_of_its_own():
     assert FASTENED not in names(fastened_loads=["14 A"], feeds_others="no")  # NEC 210.22
     assert FASTENED not in names(breaker="30 A", fastened_loads=["16 A"], plug_loads=["1 A"])
 
 
 @source(
-    "NEC (NFPA 70)", "2012 to 2020", "210.23(A)(1)", seen="a text reproduction and trade answers"
+    "NEC (NFPA 70)",
+    "as answered in 2012",
+    "210.23(A)(1)",
+    seen="a text reproduction, a trade answer and forums",
 )
 @pytest.mark.parametrize(
     ("given", "expected"),
@@ -136,16 +151,12 @@ def test_the_largest_plug_in_load(given, expected):
     assert verdict(PLUGGED, **given) == expected
 
 
-@source(
-    "NEC (NFPA 70)", "2012 to 2020", "210.23(A)(1)", seen="a text reproduction and trade answers"
-)
+@source("NEC (NFPA 70)", "not stated in the copy", "210.22", seen="a code forum")
 def test_one_plug_in_load_may_take_all_of_a_circuit_of_its_own():
     assert PLUGGED not in names(plug_loads=["14 A"], feeds_others="no")
 
 
-@source(
-    "NEC (NFPA 70)", "2012 to 2020", "210.23(A)(1)", seen="a text reproduction and trade answers"
-)
+@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(2)", seen="two copies")
 def test_the_receptacle_of_the_largest_plug_in_load():
     # NEC Table 210.21(B)(2): a 15 A receptacle on a shared 20 A circuit gives 12 A
     given = {"breaker": "20 A", "receptacle": "15 A"}
@@ -157,8 +168,23 @@ def test_the_receptacle_of_the_largest_plug_in_load():
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    "Table 310.16 (310.15(B)(16) to 2017)",
     seen="a scan and a residential code of 2018",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "ambient factors, Table 310.15(B)(2)(a) to 2017",
+    seen="a residential code and a panel-building table",
+)
+@source(
+    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
+)
+@source(
+    "NEC (NFPA 70)",
+    "not stated in the copies",
+    "210.19(A)(1) and 210.20(A)",
+    seen="a forum and a component maker's bulletin",
 )
 def test_the_sum_on_the_wire_before_and_after_correction():
     # 14 AWG, 60 C: 15 A; at 40 C x 0.82 = 12.3 A (NEC Tables 310.16, 310.15(B)(1)(1))
@@ -176,6 +202,12 @@ def test_the_sum_on_the_wire_before_and_after_correction():
     assert verdict("load on the wire", long_plug_loads=["12.1 A"], **given) == "fail"
 
 
+@source(
+    "NEC (NFPA 70)",
+    "not stated in the copies",
+    "210.19(A)(1) and 210.20(A)",
+    seen="a forum and a component maker's bulletin",
+)
 @practice("how a list of loads is read")
 def test_the_loads_are_listed_as_counted_and_equal_ones_pointed_out():
     finding = circuit(plug_loads=["6.2 A", "1.6 A", "6.2 A"], light_loads=["0.8 A"])
@@ -192,10 +224,23 @@ GO = "loads that have to go"
 
 @source(
     "NEC (NFPA 70)",
-    "2008 to 2020",
-    "210.19(A)(1), 210.20(A) and 240.6(A)",
+    "not stated in the copies",
+    "210.19(A)(1) and 210.20(A)",
     seen="a forum and a component maker's bulletin",
 )
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017)",
+    seen="a scan and a residential code of 2018",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "ambient factors, Table 310.15(B)(2)(a) to 2017",
+    seen="a residential code and a panel-building table",
+)
+@independent("the sum as it counts less what the circuit carries, in the comments")
 @pytest.mark.parametrize(
     ("given", "amps"),
     [
@@ -240,23 +285,22 @@ def test_loads_that_have_to_go(given, amps):
     assert all(f.figure.value <= float(given.get("breaker", "15 A")[:2]) for f in carries)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2008 to 2020",
-    "210.19(A)(1), 210.20(A) and 240.6(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@independent("9 A less 5 % and 9 A are 17.55 A, over 15 A at the least")
 def test_the_band_of_the_loads_does_not_unsettle_what_to_do():
     finding = circuit(plug_loads=["9 A ±5%", "9 A"])
     (answer,) = finding.answers
     assert not answer.text.startswith("cannot tell")
 
 
+@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
 @source(
     "NEC (NFPA 70)",
-    "2008 to 2020",
-    "210.19(A)(1), 210.20(A) and 240.6(A)",
-    seen="a forum and a component maker's bulletin",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017)",
+    seen="a scan and a residential code of 2018",
+)
+@source(
+    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
 )
 def test_one_load_alone_needs_a_circuit_that_carries_it():
     # 17.75 A: 20 A (NEC 240.6(A)) on 12 AWG
@@ -264,12 +308,7 @@ def test_one_load_alone_needs_a_circuit_that_carries_it():
     assert answer.text == "20 A on 12 AWG copper: a job for an electrician"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2008 to 2020",
-    "210.19(A)(1), 210.20(A) and 240.6(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@independent("7 + 8 = 15 A, on 15 A")
 def test_nothing_has_to_go_where_all_is_carried():
     assert not circuit(plug_loads=["7 A", "8 A"]).answers
     assert GO not in {f.figure.name for f in circuit(plug_loads=["7 A", "8 A"]).figures}
@@ -281,18 +320,19 @@ def test_no_load_is_refused():
         circuit()
 
 
-@practice("how a list of loads is read")
+@practice("a clamp that reads 0 A is not around one wire of a load that runs")
 def test_a_listed_load_of_nothing_is_an_answer():
     finding = circuit(plug_loads=["6.2 A", "0 A"], **WIRED)
     assert finding.verdict == "cannot tell"
     assert "clamp" in finding.decided_by.action
 
 
+@memory("IEC 60898-1: its rated current a breaker carries without end")
 @source(
-    "IEC 60898-1",
-    "editions as in two data sheets",
-    "rated current; beside NEC 210.20(A)",
-    seen="two data sheets and two guides",
+    "NEC (NFPA 70)",
+    "not stated in the copies",
+    "210.19(A)(1) and 210.20(A)",
+    seen="a forum and a component maker's bulletin",
 )
 @pytest.mark.parametrize(
     ("rules", "expected"), [("iec", "pass"), ("nec", "fail"), (None, "cannot tell")]
@@ -307,9 +347,16 @@ def test_long_loads_count_by_the_rules_of_the_building(rules, expected):
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    "Table 310.16 (310.15(B)(16) to 2017)",
     seen="a scan and a residential code of 2018",
 )
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "ambient factors, Table 310.15(B)(2)(a) to 2017",
+    seen="a residential code and a panel-building table",
+)
+@source("NEC (NFPA 70)", "not stated in the copies", "110.14(C)(1)(a)", seen="two copies")
 @pytest.mark.parametrize(
     ("insulation", "expected"), [(None, "cannot tell"), ("60 C", "fail"), ("90 C", "pass")]
 )
