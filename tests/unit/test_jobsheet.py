@@ -317,7 +317,7 @@ def test_lines_may_end_as_any_system_ends_them(tmp_path: Any, end: str) -> None:
 
 def test_a_shared_value_that_a_check_has_no_use_for_is_left_out_of_it() -> None:
     job = evaluate(
-        '[nameplate]\nnameplate_voltage = "115 V"\n[readings]\nrun_length = "60 ft"\n'
+        '[nameplate]\nnameplate_voltage = "115 V"\nrun_length = "60 ft"\n'
         '[[check]]\ncalculation = "drop"\ncurrent = "8 A"\ncord = "14 AWG"\n'
         'cord_length = "6 ft"\n'
         '[[check]]\ncalculation = "drop"\nname = "wire"\ncurrent = "8 A"\nwire = "14 AWG"\n'
