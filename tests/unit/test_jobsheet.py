@@ -317,13 +317,13 @@ def test_lines_may_end_as_any_system_ends_them(tmp_path: Any, end: str) -> None:
 
 def test_a_shared_value_that_a_check_has_no_use_for_is_left_out_of_it() -> None:
     job = evaluate(
-        '[nameplate]\nnameplate_voltage = "115 V"\nrun_length = "60 ft"\n'
-        '[[check]]\ncalculation = "drop"\ncurrent = "8 A"\ncord = "14 AWG"\n'
-        'cord_length = "6 ft"\n'
-        '[[check]]\ncalculation = "drop"\nname = "wire"\ncurrent = "8 A"\nwire = "14 AWG"\n'
+        '[nameplate]\ntolerance = "5 %"\n'
+        '[[check]]\ncalculation = "capacitor"\nmeasured_capacitance = "30 uF"\n'
+        '[[check]]\ncalculation = "capacitor"\nname = "marked"\n'
+        'measured_capacitance = "30 uF"\nmarked_capacitance = "30 uF"\n'
     )
-    assert "run_length" not in inputs(job)
-    assert inputs(job, 1)["run_length"] == ("60 ft", "sheet")
+    assert "tolerance" not in inputs(job)
+    assert inputs(job, 1)["tolerance"] == ("5 %", "sheet")
 
 
 def test_an_unknown_one_of_a_list_is_cannot_tell() -> None:
