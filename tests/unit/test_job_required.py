@@ -12,7 +12,6 @@ from wirecalc.criteria import Verdict
 from wirecalc.errors import BadInput
 from wirecalc.job import Job
 from wirecalc.jobsheet import confirmed, kinds
-from wirecalc.jobsheet.excuses import no_reason
 from wirecalc.jobsheet.facts import FACTS
 from wirecalc.jobsheet.gaps import gaps
 from wirecalc.jobsheet.template import new_sheet
@@ -286,11 +285,11 @@ def test_a_table_of_the_shop_only_tightens(tmp_path: Path) -> None:
     }
     end = ",practice,common practice,,\n"
     rows = {
-        "job-kinds": "*,pull,joint,as left,pull,yes,insulation or leakage,,,,our way" + end
-        + "*,ground,joint,as left,ground,no,,,,,not needed" + end,
-        confirmed.TABLE: "*,covers_back,covers are back,yes,,,our way" + end
-        + "*,test_jumpers_off,jumpers,no,,,our way" + end
-        + "other,photo_taken,a photo was taken,yes,,,our way" + end,
+        "job-kinds": "*,pull,joint,as left,pull,yes,insulation or leakage,,,,,our way" + end
+        + "*,ground,joint,as left,ground,no,,,,,,not needed" + end,
+        confirmed.TABLE: "*,covers_back,covers are back,yes,,,,our way" + end
+        + "*,test_jumpers_off,jumpers,no,,,,our way" + end
+        + "other,photo_taken,a photo was taken,yes,,,,our way" + end,
     }  # fmt: skip
     for name, text in rows.items():
         (tmp_path / f"{name}-ours.csv").write_text(f"{head[name]}\n{text}")
@@ -435,6 +434,15 @@ def test_what_does_not_apply_is_shown_first_and_does_not_count() -> None:
         "the cabinet was not opened",
         "the cord and its ground wire were not touched",
         "nothing was changed at this visit",
+        "it already runs",
+        "compressor is fine",
+        "measured it last week",
+        "clamp meter at home",
+        "door gasket replaced only",
+        "new house",
+        "the electrician did the circuit",
+        "double insulated or so",
+        "plastic",
     ],
 )
 def test_an_excuse_is_no_reason(reason: str) -> None:
@@ -448,13 +456,12 @@ def test_an_excuse_is_no_reason(reason: str) -> None:
     [
         "two wires, double-insulated",
         "double square on the plate, no ground pin",
-        "plastic case throughout, double insulated",
+        "Double insulated: plastic case throughout",
         "class II by its plate",
-        "no equipment grounding conductor by design: double insulated and so marked",
+        "fed by extra-low volts (a battery)",
     ],
 )
 def test_a_reason_of_the_machine_is_one(reason: str) -> None:
-    assert no_reason(reason) == ""
     assert evaluate(without_ground(reason)).verdict == "pass"
 
 
@@ -495,6 +502,44 @@ def test_a_reason_of_the_machine_is_one(reason: str) -> None:
 )
 def test_what_cannot_be_so_is_refused(text: str, says: str) -> None:
     assert says in refused(text)
+
+
+START = '[[does_not_apply]]\ncalculation = "{}"\nreason = "{}"\n'
+
+
+def test_what_a_word_of_the_sheet_decides_is_not_waived_by_a_reason() -> None:
+    fridge = whole(kind="refrigerator")
+    said = refused(fridge + START.format("inrush", "compressor is fine"))
+    assert '"no compressor", or compressor = "inverter"' in said
+    cooler = START.format("inrush", "no compressor: cooled by a thermoelectric plate")
+    assert evaluate(fridge + cooler).verdict == "pass"
+    known = whole(kind="refrigerator", job='compressor = "fixed speed"\n')
+    assert "it applies: the sheet says compressor = fixed speed" in refused(known + cooler)
+    inverter = whole(kind="refrigerator", job='compressor = "inverter"\n')
+    assert evaluate(inverter).verdict == "pass"
+    oven = whole(kind="range").replace('energy = "electric"\n', "")
+    said = refused(oven + START.format("breaker", "new house"))
+    assert 'write energy = "gas"' in said
+    washer = START.format("breaker", "the electrician did the circuit")
+    assert "every machine has it" in refused(whole(kind="dishwasher") + washer)
+
+
+@pytest.mark.parametrize("part", ["compressor", "motor", "heater"])
+def test_insulation_of_a_part_is_not_that_of_the_machine(part: str) -> None:
+    bare = whole().replace('tested_part = "machine"', f'tested_part = "{part}"')
+    job = evaluate(bare)
+    assert job.verdict == "cannot tell"
+    assert f'made with tested_part = "{part}" and not "machine"' in first_screen(job)
+    named = check("insulation").replace('"insulation"\n', '"insulation"\nname = "whole"\n', 1)
+    assert evaluate(bare + named).verdict == "pass"
+    assert evaluate(bare + check("leakage")).verdict == "pass"
+
+
+def test_what_need_not_be_there_takes_a_free_reason_and_no_excuse() -> None:
+    cord = START.format("extension", "plugged in at the wall, no cord between")
+    assert evaluate(whole() + cord).verdict == "pass"
+    for excuse in ("no time", "x", "the cabinet was not opened"):
+        assert "does_not_apply extension" in refused(whole() + START.format("extension", excuse))
 
 
 def test_a_rule_of_the_shop_holds_for_what_does_not_apply_too() -> None:
@@ -546,8 +591,10 @@ def test_each_answer_has_its_line_in_every_output() -> None:
         ("covers_back", "does not apply", "", "it always applies"),
         ("covers_back", "does not apply: none was taken off", "", "it always applies"),
         ("leads_clear", "does not apply", "", "it says no reason"),
-        ("leads_clear", "does not apply: no time", "", "says why it was not tested"),
-        ("test_jumpers_off", "does not apply: not checked", "", "says why it was not tested"),
+        ("leads_clear", "does not apply: no time", "", "'no time' is no reason for it"),
+        ("test_jumpers_off", "does not apply: not checked", "", "is no reason for it"),
+        ("test_jumpers_off", "does not apply: it already runs", "", "none was used"),
+        ("cut_off_cause_found", "does not apply: it opened from age", "", "none had opened"),
         ("safety_switches_proved", "does not apply: none in it", "washer", "it always applies"),
     ],
 )
@@ -569,6 +616,50 @@ def test_what_does_not_apply_must_be_plausible(key: str, answer: str, kind: str,
 def test_what_plausibly_does_not_apply_passes(key: str, answer: str, kind: str) -> None:
     more = check("inrush") if kind else ""
     assert evaluate(answered(key, f'"{answer}"', kind, more)).verdict == "pass"
+
+
+HIGH, DOOR = sheets.OF_MICROWAVE
+
+
+def microwave(high: str, door: str, more: str = "") -> str:
+    text = whole(kind="microwave") + more
+    lines = f'{HIGH} = "{high}"\n{DOOR} = "{door}"\n'
+    return text.replace("[confirmed]\n", f"[confirmed]\n{lines}")
+
+
+def test_the_high_voltage_of_a_microwave_applies_unless_its_cover_stayed_on() -> None:
+    none = "does not apply"
+    assert evaluate(microwave("yes", "yes")).verdict == "pass"
+    for said in (none, f"{none}: it was unplugged", f"{none}: door is fine", f"{none}: no time"):
+        assert HIGH in refused(microwave(said, "yes"))
+        assert DOOR in refused(microwave("yes", said))
+    closed = f"{none}: cover not opened"
+    untouched = f"{none}: cover not opened and door not touched"
+    assert evaluate(microwave(closed, "yes")).verdict == "pass"
+    assert evaluate(microwave(closed, untouched)).verdict == "pass"
+    assert DOOR in refused(microwave("yes", closed))
+    assert "by the sheet's own check: strip" in refused(microwave(closed, "yes", STRIP))
+
+
+@pytest.mark.parametrize("kind", GAS_UNLESS_SAID)
+def test_an_electric_machine_leaves_no_gas_to_anybody(kind: str) -> None:
+    def told(said: str, energy: str = "") -> str:
+        text = whole(kind=kind).replace('energy = "electric"\n', energy)
+        return text.replace("[confirmed]\n", f'[confirmed]\n{sheets.OF_GAS} = "{said}"\n')
+
+    job = evaluate(told("does not apply: electric"))
+    assert [c.said for c in job.confirmed if c.key == sheets.OF_GAS] == ["does not apply: electric"]
+    assert not [c for c in job.counted if c.why == "not confirmed"]
+    assert "is no reason for it" in refused(told("does not apply: gas line is fine"))
+    with_gas = refused(told("does not apply: electric", 'energy = "gas"\n'))
+    assert "it applies, the sheet says energy = gas" in with_gas
+
+
+@pytest.mark.parametrize("kind", ["gas-dryer", "gas-range"])
+def test_a_machine_that_burns_gas_is_not_electric(kind: str) -> None:
+    text = whole(kind=kind)
+    said = f'[confirmed]\n{sheets.OF_GAS} = "does not apply: electric"\n'
+    assert "it always applies" in refused(text.replace("[confirmed]\n", said))
 
 
 CUTOFF = '[[check]]\ncalculation = "cutoff"\n'

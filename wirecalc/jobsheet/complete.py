@@ -51,14 +51,16 @@ def with_kind(
     An entry of the sheet for it becomes required. `waived` is what does not apply.
     """
     made = [c for c in checks if c.stage == AS_LEFT]
-    judged = _left(c for c in made if c.verdict is not None or c.finding is None)
     found = list(not_tested)
     for subject in subjects:
         gone = {w.calculation for w in waived if w.machine == subject.machine}
+        ours = [c for c in made if c.machine == subject.machine]
         for group in _groups(subject, gone):
-            if any((subject.machine, c.calculation) in judged for c in group):
+            lacks = [
+                _lacks(c, row) for row in group for c in ours if c.calculation == row.calculation
+            ]
+            if "" in lacks:
                 continue
-            there = any((subject.machine, c.calculation) in _left(made) for c in group)
             of_group = [i for i, n in enumerate(found) if _answers(n, subject.machine, group)]
             for i in of_group:
                 instead = tuple(
@@ -66,7 +68,7 @@ def with_kind(
                 )
                 found[i] = found[i]._replace(required=True, instead=instead)
             if not of_group:
-                found.append(_nowhere(subject, group, there=there))
+                found.append(_nowhere(subject, group, lacks[0] if lacks else "not on the sheet"))
     return tuple(found)
 
 
@@ -94,11 +96,23 @@ def _answers(entry: NotTested, machine: str, group: Sequence[UsualCheck]) -> boo
     return entry.name.casefold() in {c.name.casefold() for c in group}
 
 
-def _nowhere(subject: Subject, group: Sequence[UsualCheck], *, there: bool) -> NotTested:
-    """Return the entry for what stands nowhere on the sheet, or is `there` and judges nothing."""
+def _lacks(check: JobCheck, row: UsualCheck) -> str:
+    """Say why a check as left is not the one that a row asks for; empty where it is."""
+    if check.finding is None:  # a plugin failed: that counts by itself
+        return ""
+    if check.verdict is None:
+        return "on the sheet it comes to figures only"
+    name, _, wanted = row.holds_with.partition("=")
+    said = next((str(i.value) for i in check.finding.inputs if i.name == name), "unknown")
+    if not wanted or said == wanted:
+        return ""
+    return f'on the sheet it is made with {name} = "{said}" and not "{wanted}"'
+
+
+def _nowhere(subject: Subject, group: Sequence[UsualCheck], lacks: str) -> NotTested:
+    """Return the entry for what stands nowhere on the sheet, or `lacks` what is asked."""
     first = group[0]
     of = f"job of kind {subject.kind}" if subject.kind in table_kinds() else "machine"
-    lacks = "on the sheet it comes to figures only" if there else "not on the sheet"
     reason = f"{lacks}, and every {of} needs it: {first.why}"
     if first.unless:
         reason += f"; not needed where the sheet says {first.unless}"

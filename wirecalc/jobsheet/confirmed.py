@@ -15,8 +15,8 @@ from ..items import library_caution
 from ..job import BENCH
 from ..reading_inputs import says_unknown
 from ..requirements import ANY_KIND
-from .excuses import no_reason
-from .facts import Subject, holds, unless
+from .excuses import choice, listed
+from .facts import Subject, deciding, holds, unless
 from .kinds import OTHER, resembles, table_kinds
 from .shape import words_of
 
@@ -32,6 +32,7 @@ class Line(NamedTuple):
     key: str
     says: str
     may_not_apply: str
+    reasons: tuple[str, ...]
     applies_with: tuple[str, ...]
     when: str
     why: str
@@ -87,7 +88,7 @@ def read(
     for key in dict.fromkeys([*asked, *(k for k in said if k in known)]):
         line = known[key]
         answer, reason = _answer(said.get(key, ""))
-        refused = _wrong(said.get(key, ""), answer, reason, line, set(tested))
+        refused = _wrong(said.get(key, ""), (answer, reason), line, _applies(line, subject, tested))
         if refused is not None:
             problems.append(refused._replace(name=f"{of}: {key}"))
         yield Confirmation(key, line.says, answer, reason, subject.machine, line.why)
@@ -101,8 +102,19 @@ def _answer(said: object) -> tuple[str, str]:
     return (answer, reason) if answer in ANSWERS else ("", "")
 
 
-def _wrong(said: object, answer: str, reason: str, line: Line, tested: set[str]) -> Problem | None:
-    """Return what is wrong with an answer."""
+def _applies(line: Line, subject: Subject, tested: Iterable[str]) -> str:
+    """Say what on the sheet a line applies by; empty where nothing there says so."""
+    if because := sorted(set(tested) & set(line.applies_with)):
+        return f"by the sheet's own check: {', '.join(because)}"
+    fact = deciding(line.when)
+    if fact in subject.facts and holds(line.when, subject.facts):
+        return f"the sheet says {fact} = {subject.facts[fact]}"
+    return ""
+
+
+def _wrong(said: object, answered: tuple[str, str], line: Line, applies: str) -> Problem | None:
+    """Return what is wrong with an answer; `applies` says by what the line applies."""
+    answer, reason = answered
     if not answer:
         if words_of(said) == "" or says_unknown(said):
             return None
@@ -111,13 +123,11 @@ def _wrong(said: object, answer: str, reason: str, line: Line, tested: set[str])
         return None
     if line.may_not_apply == NEVER:
         return Problem("", f"it always applies: {line.why}", "write yes or no")
-    if because := sorted(tested & set(line.applies_with)):
-        wrong = f"it applies, by the sheet's own check: {', '.join(because)}"
-        return Problem("", wrong, "write yes or no")
-    if (line.may_not_apply == WITH_A_REASON or reason) and (
-        wrong := no_reason(reason, of_work=True)
-    ):
-        return Problem("", wrong, f'write "{NOT_APPLICABLE}: " and why, or yes or no')
+    if applies:
+        return Problem("", f"it applies, {applies}", "write yes or no")
+    if (line.may_not_apply == WITH_A_REASON or reason) and not listed(reason, line.reasons):
+        wrong = f"{reason!r} is no reason for it" if reason else "it says no reason"
+        return Problem("", wrong, f"write {_choices(line)}, more behind a comma")
     return None
 
 
@@ -137,18 +147,23 @@ def choices(key: str, kind: str) -> str:
 def _choices(line: Line) -> str:
     if line.may_not_apply == NEVER:
         return "yes or no"
-    why = ": and why" if line.may_not_apply == WITH_A_REASON else ""
-    return f'yes, no or "{NOT_APPLICABLE}{why}"'
+    bare = [] if line.may_not_apply == WITH_A_REASON else [NOT_APPLICABLE]
+    return f"yes, no or {choice([*bare, *(f'{NOT_APPLICABLE}: {r}' for r in line.reasons)])}"
 
 
 def _all_lines() -> Iterator[Line]:
     named = (n for n in tables.names() if n == TABLE or n.startswith(f"{TABLE}-"))
     for row in (row for name in named for row in tables.load(name).rows):
+        may = row.text("may_not_apply")
+        reasons = tuple(filter(None, row.printed.get("reasons", "").split("; ")))
+        if may not in _RANKS or (may == WITH_A_REASON and not reasons):
+            may = NEVER
         yield Line(
             row.text("kind"),
             row.text("confirmation"),
             row.text("says"),
-            said if (said := row.text("may_not_apply")) in _RANKS else NEVER,
+            may,
+            reasons,
             tuple(row.text("applies_with").split()),
             row.text("when"),
             row.text("why"),

@@ -1,8 +1,9 @@
-"""Reasons that say why something was not tested, where one is wanted why it does not apply."""
+"""Why something does not apply: a reason that its table lists, or words that are no excuse."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 _LEAST_WORDS = 2
 _EXCUSES = re.compile(
@@ -30,10 +31,10 @@ _UNTOUCHED = re.compile(
 )
 
 
-def no_reason(said: str, *, of_work: bool = False) -> str:
+def no_reason(said: str) -> str:
     """Say why words are no reason that something does not apply; empty where they may be one.
 
-    That nobody touched it is a reason only for what is `of_work`: an untouched ground path is one.
+    It is for what no verdict waits for: what is required has its reasons in a table, see `listed`.
 
     >>> no_reason("no time")
     "'no time' says why it was not tested, not why it does not apply"
@@ -42,8 +43,34 @@ def no_reason(said: str, *, of_work: bool = False) -> str:
     """
     if not said:
         return "it says no reason"
-    if _EXCUSES.search(said) or (not of_work and _UNTOUCHED.search(said)):
+    if _EXCUSES.search(said) or _UNTOUCHED.search(said):
         return f"{said!r} says why it was not tested, not why it does not apply"
     if len(re.findall(r"[^\W\d_]{2,}", said)) < _LEAST_WORDS:
         return f"{said!r} is no reason"
     return ""
+
+
+def listed(said: str, reasons: Iterable[str]) -> bool:
+    """Whether words are a listed reason; more may follow behind a comma, a colon or in brackets.
+
+    >>> listed("Double-insulated: so its plate says", ["double insulated"])
+    True
+    >>> listed("double insulated or so", ["double insulated"]), listed("new house", ["none"])
+    (False, False)
+    """
+    words = _plain(said)
+    return any(
+        words == one or words.startswith((f"{one},", f"{one}:", f"{one} ("))
+        for one in map(_plain, reasons)
+    )
+
+
+def choice(reasons: Iterable[str]) -> str:
+    """Say which reasons there are, in quotes."""
+    return " or ".join(f'"{one}"' for one in reasons)
+
+
+def _plain(text: str) -> str:
+    """Return words without what does not part them: case, hyphens, blanks, articles."""
+    bare = re.sub(r"\b(the|a|an|its)\b", " ", text.casefold().replace("-", " "))
+    return re.sub(r"\s+([,:])", r"\1", " ".join(bare.split())).rstrip(".")

@@ -18,6 +18,7 @@ from ..requirements import ANY_KIND, TABLE_OF_KINDS, lists_kinds
 from ..tables import Row
 from .facts import unless
 
+_NAMES = "job-kind-names"
 OTHER = "other"  # the kind of a machine that is of none of the others
 
 
@@ -25,8 +26,8 @@ class UsualCheck(NamedTuple):
     """A check that a kind of job usually has; `required` where nothing can be told without it.
 
     Of those of one group, `one_of`, one is enough. `when` says for which machines it is required,
-    `may_not_apply` whether a machine can be without what it tells, `applies_where` which inputs of
-    other checks (input=value) say that it is not.
+    `reasons` for which a machine can be without what it tells, `applies_where` which inputs of
+    other checks (input=value) say that it is not. `holds_with` is an input with which it is made.
     """
 
     name: str
@@ -37,8 +38,9 @@ class UsualCheck(NamedTuple):
     why: str
     one_of: str = ""
     when: str = ""
-    may_not_apply: bool = True
+    reasons: tuple[str, ...] = ()
     applies_where: str = ""
+    holds_with: str = ""
 
     @property
     def unless(self) -> str:
@@ -72,8 +74,21 @@ def required_of_all() -> set[str]:
 
 
 def resembles(kind: str) -> str:
-    """Return the kind of the tables that one which is not listed resembles; else nothing."""
-    return nearest(kind, table_kinds()) if kind else ""
+    """Return the kind of the tables that one which is not listed resembles; else nothing.
+
+    It is the one that it names within other words, the last, as in "old kitchen fridge"; or one
+    that is written nearly so.
+    """
+    if not kind:
+        return ""
+    listed, said = table_kinds(), f" {_plain(kind)} "
+    names = {**_other_names(), **{_plain(k): k for k in listed}}
+    within = [name for name in names if f" {name} " in said]
+    ends = {name: (said.rindex(f" {name} ") + len(name), len(name)) for name in within}
+    if within:
+        return names[max(within, key=lambda name: ends[name])]
+    near = nearest(_plain(kind), list(names))
+    return names[near] if near else ""
 
 
 def _rows_of(kind: str) -> Sequence[str]:
@@ -98,8 +113,9 @@ def _check(row: Row) -> UsualCheck:
         row.text("why"),
         _group(row),
         said("when"),
-        said("may_not_apply") != "no",
+        tuple(filter(None, said("reasons").split("; "))),
         said("applies_where"),
+        said("holds_with"),
     )
 
 
@@ -117,8 +133,21 @@ def known_kinds(catalogue: Catalogue) -> list[str]:
 
 
 def as_listed(kind: str, known: Sequence[str]) -> str:
-    """Return a kind as it is listed, whatever its case; one that is not listed as it stands."""
-    return {k.casefold(): k for k in known}.get(kind.casefold(), kind)
+    """Return a kind as it is listed, in any case or by another name; else as it stands."""
+    exact = {k.casefold(): k for k in known}
+    names = {**_other_names(), **{_plain(k): k for k in known}}
+    return exact.get(kind.casefold()) or names.get(_plain(kind), kind)
+
+
+def _other_names() -> dict[str, str]:
+    """Return the kind that each other name in use means."""
+    rows = tables.load(_NAMES).rows
+    return {_plain(row.text("name")): row.text("kind") for row in rows}
+
+
+def _plain(name: str) -> str:
+    """Return a name without what does not part names: case, blanks, hyphens."""
+    return " ".join(name.casefold().replace("-", " ").split())
 
 
 def expected(kind: str, catalogue: Catalogue) -> list[UsualCheck]:

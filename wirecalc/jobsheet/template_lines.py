@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from .. import tables
 from . import confirmed
+from .excuses import choice
 from .facts import FACTS, deciding
 from .kinds import usual
 from .shape import as_toml
@@ -44,6 +45,6 @@ def confirmed_lines(kind: str) -> Iterator[str]:
     for one in lines:
         may = {confirmed.NEVER: "; it always applies"}.get(one.may_not_apply, "")
         if one.may_not_apply == confirmed.WITH_A_REASON:
-            may = '; or "does not apply: " and why'
+            may = f"; or does not apply, as {choice(one.reasons)}"
         yield from words(f"{one.says} ({one.why}{may})")
         yield from key_line(one.key, "yes", "")

@@ -9,7 +9,7 @@ from ..checks import AS_LEFT, DoesNotApply, NotTested
 from ..errors import Problem, did_you_mean
 from ..host import Catalogue
 from ..reserved import DOES_NOT_APPLY_KEYS
-from .excuses import no_reason
+from .excuses import choice, listed, no_reason
 from .facts import Subject, deciding, holds
 from .kinds import UsualCheck, usual
 from .plan import Check
@@ -46,9 +46,9 @@ def read(
         if named not in sheet.catalogue.calculations:
             wrong = f"there is no calculation {named!r}" if named else "names no calculation"
             problems.append(Problem(label, wrong, sheet.catalogue.would_do(named)))
-        if wrong := no_reason(reason):
-            would_do = _INSTEAD if reason else "write reason: what the machine is, or is without"
-            problems.append(Problem(f"{label}: reason", wrong, would_do))
+        if not reason:
+            would_do = "write reason: what the machine is, or is without"
+            problems.append(Problem(f"{label}: reason", "it says no reason", would_do))
         names = [s.machine for s in sheet.subjects if s.machine]
         place = place_of({"machine": raw.get("machine", "")}, label, names, problems)
         if any((e.calculation, e.machine) == (named, place.machine) for e in found):
@@ -72,24 +72,44 @@ def by_facts(subject: Subject) -> Iterator[DoesNotApply]:
 def _against(entry: DoesNotApply, label: str, sheet: Sheet) -> Iterator[Problem]:
     """Yield what on a sheet says that it does apply."""
     of_machine = [c for c in sheet.planned if c.place.machine == entry.machine]
-    for subject in sheet.subjects:
-        for row in _rows(subject, entry) if subject.machine == entry.machine else ():
-            if not row.may_not_apply and row.one_of:
-                yield Problem(label, "every machine has it", f"leave it out: {row.one_of} will do")
+    ours = [s for s in sheet.subjects if s.machine == entry.machine]
+    binding = [(s, row) for s in ours for row in _rows(s, entry) if row.required]
+    for subject, row in binding:
+        if wrong := _no_reason_for(row, entry.reason, subject):
+            yield Problem(f"{label}{wrong.name}", wrong.wrong, wrong.would_do)
+            return
+        for check in of_machine:
+            if said := _says_so(check, row.applies_where):
+                yield Problem(label, f"check {check.name} says {said}: it applies", _INSTEAD)
                 return
-            if not row.may_not_apply:
-                yield Problem(label, "every machine has it", _INSTEAD)
-                return
-            for check in of_machine:
-                if said := _says_so(check, row.applies_where):
-                    yield Problem(label, f"check {check.name} says {said}: it applies", _INSTEAD)
-                    return
+    if not binding and (words := no_reason(entry.reason)):
+        yield Problem(f"{label}: reason", words, _INSTEAD)
     if any(c.calculation.name == entry.calculation for c in of_machine):
         yield Problem(label, "the sheet has a check of it", "take one of them out")
     if any(
         (n.calculation, n.machine) == (entry.calculation, entry.machine) for n in sheet.not_tested
     ):
         yield Problem(label, "it stands under [[not_tested]] too", "take one of them out")
+
+
+def _no_reason_for(row: UsualCheck, said: str, subject: Subject) -> Problem | None:
+    """Return what is wrong with a reason for a check that a machine must have."""
+    if not holds(row.when, subject.facts):
+        return None
+    fact = deciding(row.when)
+    if fact in subject.facts:
+        wrong = f"it applies: the sheet says {fact} = {subject.facts[fact]}"
+        return Problem("", wrong, _INSTEAD)
+    if not row.reasons and row.unless:
+        return Problem("", "which machine it is decides", f"write {row.unless} in its section")
+    if not row.reasons:
+        instead = f"leave it out: {row.one_of} will do" if row.one_of else _INSTEAD
+        return Problem("", "every machine has it", instead)
+    if listed(said, row.reasons):
+        return None
+    may = choice(row.reasons) + (f", or {row.unless} in its section" if row.unless else "")
+    would_do = f"the reasons are {may}, more behind a comma; else {_INSTEAD}"
+    return Problem(": reason", f"{said!r} is no reason why it does not apply", would_do)
 
 
 def _rows(subject: Subject, entry: DoesNotApply) -> list[UsualCheck]:
