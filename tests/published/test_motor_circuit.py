@@ -33,13 +33,10 @@ def value(finding, name):
     return finding.figure(name).figure.value
 
 
-@source(
-    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
-)
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
 @pytest.mark.parametrize(
     ("hp", "volts", "amps"),
     [
-        # NEC Table 430.248 (1999 printing 430-148 the same)
         ("1/6", 115, 4.4),
         ("1/4", 230, 2.9),
         ("1/3", 115, 7.2),
@@ -66,7 +63,7 @@ def test_current_against_nec_table_430_248(hp, volts, amps):
 @independent("the same power at half the volts takes twice the amps")
 @pytest.mark.parametrize("row", FLC.rows, ids=lambda r: r.text("hp"))
 def test_full_load_current_goes_with_the_volts(row):
-    # the same power: half the volts take twice the amps; 200 and 208 V to 0.1 A of print
+    # 200 and 208 V to 0.1 A of print
     at_230 = row.number("at_230V_A")
     assert row.number("at_115V_A") == pytest.approx(2 * at_230)
     for volts in (200, 208):
@@ -80,9 +77,8 @@ def fraction(text):
     return int(top) / int(bottom or 1)
 
 
-# NEC (NFPA 70) 2008, Table 430.251(A), largest locked-rotor amperes of single-phase motors at 115,
-# 208 and 230 V, as remembered from the print: hp, then three columns. The one copy that was seen
-# has its fractions of hp lost.
+# Table 430.251(A), largest locked-rotor amperes of single-phase motors, as remembered from the print:
+# hp, then 115, 208 and 230 V
 TABLE_430_251_A = """
 1/2    58.8 32.5 29.4
 3/4    82.8 45.8 41.4
@@ -105,13 +101,19 @@ def table_430_251_a():
         )
 
 
-@memory("NEC 2008 Table 430.251(A), whose one copy has lost its fractions of hp")
+@source(
+    "NEC (NFPA 70)", "2008", "Table 430.251(A)", seen="one copy, its fractions of hp unreadable"
+)
+@memory("NEC 2008 Table 430.251(A), the horsepower of each line and, again, its amps")
 @pytest.mark.parametrize(("hp", "volts", "printed"), list(table_430_251_a()))
 def test_locked_rotor_current_against_nec_table_430_251_a(hp, volts, printed):
     assert LRC.row(hp=hp).number(f"at_{volts}V_A") == printed
 
 
-@memory("NEC 2008 Table 430.251(A), whose one copy has lost its fractions of hp")
+@source(
+    "NEC (NFPA 70)", "2008", "Table 430.251(A)", seen="one copy, its fractions of hp unreadable"
+)
+@memory("NEC 2008 Table 430.251(A), the horsepower of each line and, again, its amps")
 def test_no_locked_rotor_current_under_half_a_horsepower():
     small = motor(horsepower="1/3 hp", nameplate_voltage="115 V")
     assert "locked-rotor current for the disconnect" not in {f.figure.name for f in small.figures}
@@ -119,9 +121,7 @@ def test_no_locked_rotor_current_under_half_a_horsepower():
     assert value(half, "locked-rotor current for the disconnect") == 58.8
 
 
-@source(
-    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
-)
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
 @pytest.mark.parametrize(
     ("hp", "volts"),
     [("1/8 hp", "115 V"), ("0.6 hp", "115 V"), ("1/2 hp", "277 V"), ("1/2 hp", "150 V")],
@@ -132,12 +132,9 @@ def test_a_motor_without_a_row_cannot_be_told(hp, volts):
     assert {c.criterion.name for c in finding.criteria} == {"current that sizes the circuit"}
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2008",
-    "440.6(B), 430.6(A)(1)",
-    seen="the one quoted on a code forum, the exceptions from memory",
-)
+@source("NEC (NFPA 70)", "not stated in the copy", "440.6(B)", seen="a code forum")
+@memory("NEC 430.6(A)(1), exceptions: a shaded-pole or PSC fan counts by its plate")
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
 def test_a_fan_is_sized_by_its_plate():
     # NEC 430.6(A)(1) exceptions, 440.6(B): 1.2 A x 1.25 = 1.5 A
     given = {"full_load_current": "1.2 A", "horsepower": "1/6 hp", "nameplate_voltage": "115 V"}
@@ -145,12 +142,10 @@ def test_a_fan_is_sized_by_its_plate():
     assert value(motor(**given), "current that sizes the circuit") == 4.4
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 and the older Table 430-152",
-    "Table 430.52, 430.52(C)(1) exceptions of 2008",
-    seen="two copies; the exceptions a page that reproduces them",
-)
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
+@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
 @pytest.mark.parametrize(
     ("hp", "volts", "device", "largest"),
     [
@@ -170,12 +165,9 @@ def test_largest_device_of_a_motor_against_nec_430_52(hp, volts, device, largest
     assert found == pytest.approx(largest)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 and the older Table 430-152",
-    "Table 430.52, 430.52(C)(1) exceptions of 2008",
-    seen="two copies; the exceptions a page that reproduces them",
-)
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
 def test_the_largest_device_is_no_invitation_to_fit_it():
     # 1/2 hp 115 V: 25 A at most; who has 15 A keeps it, who has 30 A has too much
     given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "wire": "14 AWG"}
@@ -185,11 +177,14 @@ def test_the_largest_device_is_no_invitation_to_fit_it():
         assert "25 A" not in " ".join(a.text for a in finding.answers)
 
 
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
 @source(
     "NEC (NFPA 70)",
-    "2011 and the older Table 430-152",
-    "Table 430.52, 430.52(C)(1) exceptions of 2008",
-    seen="two copies; the exceptions a page that reproduces them",
+    "2008",
+    "430.52(C)(1) exception 2, breakers",
+    seen="a page that reproduces it, a maker's answers",
 )
 @pytest.mark.parametrize(
     ("breaker", "will_not_start", "expected"),
@@ -211,21 +206,22 @@ def test_breaker_of_a_motor_that_will_not_start(breaker, will_not_start, expecte
     assert motor(**given).criterion(DEVICE).verdict == expected
 
 
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
 @source(
-    "NEC (NFPA 70)",
-    "2011 and the older Table 430-152",
-    "Table 430.52, 430.52(C)(1) exceptions of 2008",
-    seen="two copies; the exceptions a page that reproduces them",
+    "NEC (NFPA 70)", "2008", "430.52(C)(1) exception 2, fuses", seen="a page that reproduces it"
 )
 def test_a_time_delay_fuse_of_a_motor_that_will_not_start():
-    # NEC 430.52(C)(1) exception 2(b), 2008 text as a page reproduces it: 225 % of 13.8 A is
-    # 31.05 A; 175 % is 24.15 A, the next rating 25 A
+    # 225 % of 13.8 A is 31.05 A; 175 % is 24.15 A, the next rating 25 A
     given = {"horsepower": "3/4 hp", "nameplate_voltage": "115 V", "will_not_start": "yes"}
     given["motor_device"] = "time-delay fuse"
     assert motor(breaker="30 A", **given).criterion(DEVICE).verdict == "pass"
     assert motor(breaker="35 A", **given).criterion(DEVICE).verdict == "fail"
 
 
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
 @source(
     "NEC (NFPA 70)", "to 2020", "240.6(A)", seen="the text, and a code answer on the 2017 edition"
 )
@@ -239,12 +235,16 @@ def test_a_fuse_has_smaller_standard_ratings(device, most):
     assert value(motor(**given, breaker="100 A"), LARGEST) == most
 
 
-@source("NEC (NFPA 70)", "2001 to 2011", "440.22(A)", seen="exam questions of trade pages")
+@source(
+    "NEC (NFPA 70)",
+    "2001 to 2005 and 2011",
+    "440.22(A), rounded down",
+    seen="two worked examples of trade pages",
+)
 @pytest.mark.parametrize(
     ("amps", "largest"),
     [
-        # two exam questions of trade pages worked on NEC 440.22(A), editions of 2001 to 2005 and
-        # 2011: 37.5 A becomes 35 A, 47.5 A becomes 45 A
+        # the published examples: 37.5 A becomes 35 A, 47.5 A becomes 45 A
         (37.5 / 1.75, 35),
         (47.5 / 1.75, 45),
         (20, 35),  # 35 A is a standard rating
@@ -255,7 +255,8 @@ def test_largest_device_of_a_compressor_rounds_down(amps, largest):
     assert value(hermetic(f"{amps:.10f}"), LARGEST) == largest
 
 
-@source("NEC (NFPA 70)", "2001 to 2011", "440.22(A)", seen="exam questions of trade pages")
+@source("NEC (NFPA 70)", "2001 to 2005 and 2011", "440.22(A)", seen="trade quizzes")
+@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
 @pytest.mark.parametrize(
     ("breaker", "will_not_start", "expected"),
     [
@@ -276,29 +277,31 @@ def test_device_of_a_compressor_that_will_not_start(breaker, will_not_start, exp
     assert hermetic(20, **given).criterion(DEVICE).verdict == expected
 
 
-@source("NEC (NFPA 70)", "to 2020", "240.6(A), the least standard rating", seen="several copies")
+@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
+@memory("NEC 440.22(A), exception: no device need be under 15 A")
 def test_a_device_of_15_a_may_always_serve_a_compressor():
-    # 1.6 A x 1.75 = 2.8 A, and NEC 240.6(A) has no breaker under 15 A (two copies)
+    # 1.6 A x 1.75 = 2.8 A, and NEC 240.6(A) has no breaker under 15 A
     assert hermetic(1.6, breaker="15 A").criterion(DEVICE).verdict == "pass"
     assert hermetic(1.6, breaker="20 A").criterion(DEVICE).verdict == "fail"
 
 
+@source("NEC (NFPA 70)", "2001 to 2005 and 2011", "440.22(A)", seen="trade quizzes")
 @source(
-    "NEC (NFPA 70)",
-    "2001 to 2011",
-    "440.22(A), 440.32, 440.2",
-    seen="trade quizzes, a newsletter and a text reproduction",
+    "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
 )
+@source("NEC (NFPA 70)", "not stated in the copy", "440.2", seen="a text reproduction")
 def test_the_greater_of_rla_and_selection_current_counts():
-    # NEC 440.22(A), 440.32
+    # 175 % of 20 A is 35 A, 125 % of it 25 A
     finding = hermetic(18, branch_selection_current="20 A")
     assert value(finding, LARGEST) == 35
     assert value(finding, "current that the wire must carry") == 25
 
 
+@source("NEC (NFPA 70)", "2001", "440.22(B)", seen="a trade quiz")
 @source(
-    "NEC (NFPA 70)", "2001", "440.22(B), 430.24", seen="a trade quiz and a calculation text of 2002"
+    "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
 )
+@source("NEC (NFPA 70)", "as in a calculation text of 2002", "430.24", seen="that text")
 def test_a_unit_with_other_loads():
     # NEC 440.22(B): 175 % of 20 A and 6 A are 41 A, 40 A; 440.32/430.24: 25 A and 6 A
     finding = hermetic(20, other_current="6 A", breaker="40 A")
@@ -318,10 +321,12 @@ def test_several_motors_behind_one_device_cannot_be_told():
 
 @source(
     "NEC (NFPA 70)",
-    "2008",
-    "440.4(B), 440.22(C), 440.32",
-    seen="a code answer and a standards forum",
+    "not stated in the copies",
+    "440.22(C)",
+    seen="a trade answer and a standards forum",
 )
+@source("NEC (NFPA 70)", "2001 to 2005 and 2011", "440.22(A)", seen="trade quizzes")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
 def test_the_plates_largest_device_rules_on_a_compressor():
     # NEC 440.22(C): above the 15 A of 175 % the plate may allow more, and below less
     assert hermetic(9, breaker="25 A", maximum_breaker="25 A", **ALL).verdict == "pass"
@@ -330,9 +335,8 @@ def test_the_plates_largest_device_rules_on_a_compressor():
     assert motor(breaker="30 A", will_not_start="no", **given).verdict == "fail"  # 430.52: 25 A
 
 
-@source(
-    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
-)
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
 @pytest.mark.parametrize(
     ("hp", "volts", "needs"),
     [
@@ -347,11 +351,19 @@ def test_current_of_the_wire(hp, volts, needs):
     assert value(finding, "current that the wire must carry") == pytest.approx(needs)
 
 
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    "Table 310.16 (310.15(B)(16) to 2017)",
     seen="a scan and a residential code of 2018",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "ambient factors, Table 310.15(B)(2)(a) to 2017",
+    seen="a residential code and a panel-building table",
 )
 @pytest.mark.parametrize(
     ("wire", "ambient", "before", "after"),
@@ -373,9 +385,13 @@ def test_wire_of_a_motor(wire, ambient, before, after):
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    "Table 310.16 (310.15(B)(16) to 2017)",
     seen="a scan and a residential code of 2018",
 )
+@source(
+    "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
+)
+@practice("what a unit's plate asks for counts where it is more than the rule")
 def test_the_plates_least_ampacity_counts_where_it_is_greater():
     given = {"wire": "12 AWG", "ambient": "30 C", "conductors": 2}  # 20 A
     assert hermetic(9, minimum_ampacity="20 A", **given).criterion(WIRE).verdict == "pass"
@@ -383,7 +399,11 @@ def test_the_plates_least_ampacity_counts_where_it_is_greater():
     assert hermetic(17, minimum_ampacity="12 A", **given).criterion(WIRE).verdict == "fail"
 
 
-@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D) and (G)", seen="three summaries")
+@source(
+    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
+)
+@source("NEC (NFPA 70)", "not stated in the copy", "240.4(G)", seen="a summary")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
 def test_a_larger_breaker_on_small_wire_is_explained_and_not_mended():
     # 1/2 hp 115 V: 25 A on 14 AWG holds; NEC 240.4(D) with its 15 A does not bind (240.4(G))
     given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "wire": "14 AWG"}
@@ -398,7 +418,15 @@ def test_a_larger_breaker_on_small_wire_is_explained_and_not_mended():
 THIN = "device on wire this thin"
 
 
-@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D) and (G)", seen="three summaries")
+@source(
+    "NEC (NFPA 70)",
+    "2008 to 2023",
+    "240.4(D), 18 AWG",
+    seen="one copy, that does not quote the code",
+)
+@memory("NEC 240.4(D): 10 A on 16 AWG")
+@source("NEC (NFPA 70)", "not stated in the copy", "240.4(G)", seen="a summary")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
 @pytest.mark.parametrize("wire", ["18 AWG", "16 AWG", "17 AWG", "20 AWG"])
 @pytest.mark.parametrize("breaker", [None, "10 A", "15 A", "20 A"])
 def test_wire_thinner_than_14_awg_cannot_be_told(wire, breaker):
@@ -416,7 +444,7 @@ def test_wire_thinner_than_14_awg_cannot_be_told(wire, breaker):
         assert not any("240.4(G)" in a.text for a in finding.answers)
 
 
-@source("NEC (NFPA 70)", "2008 to 2023", "240.4(D) and (G)", seen="three summaries")
+@source("NEC (NFPA 70)", "not stated in the copy", "240.4(G)", seen="a summary")
 @pytest.mark.parametrize("wire", ["14 AWG", "12 AWG", "10 AWG", "8 AWG", "12 AWG aluminum"])
 def test_wire_that_240_4_g_is_for(wire):
     given = {"wire": wire, "ambient": "30 C", "conductors": 2, "breaker": "15 A"}
@@ -426,12 +454,16 @@ def test_wire_that_240_4_g_is_for(wire):
 HALF = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V"}  # Table 430.248: 9.8 A
 
 
+@source("NEC (NFPA 70)", "not stated in the copies", "430.6(A)(1)", seen="two copies")
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    "Table 310.16 (310.15(B)(16) to 2017)",
     seen="a scan and a residential code of 2018",
 )
+@practice("where a plate has more amps than the table, a careful shop asks which counts")
 @pytest.mark.parametrize(
     ("plate", "governs", "wire", "expected"),
     [
@@ -454,12 +486,11 @@ def test_wire_where_the_plate_has_more_than_the_table(plate, governs, wire, expe
     assert finding.criterion(f"{WIRE}, corrected").verdict == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 and the older Table 430-152",
-    "Table 430.52, 430.52(C)(1) exceptions of 2008",
-    seen="two copies; the exceptions a page that reproduces them",
-)
+@source("NEC (NFPA 70)", "not stated in the copies", "430.6(A)(1)", seen="two copies")
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
+@practice("where a plate has more amps than the table, a careful shop asks which counts")
 @pytest.mark.parametrize(
     ("plate", "governs", "breaker", "expected"),
     [
@@ -482,12 +513,16 @@ def test_device_where_plate_and_table_differ(plate, governs, breaker, expected):
     assert motor(**given).criterion(DEVICE).verdict == expected
 
 
+@source("NEC (NFPA 70)", "not stated in the copies", "430.6(A)(1)", seen="two copies")
+@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
+    "Table 310.16 (310.15(B)(16) to 2017)",
     seen="a scan and a residential code of 2018",
 )
+@source("NEC (NFPA 70)", "not stated in the copy", "240.4(G)", seen="a summary")
+@practice("where a plate has more amps than the table, a careful shop asks which counts")
 def test_a_wire_that_the_table_allows_is_not_replaced():
     given = {**HALF, **COOL, "full_load_current": "14 A", "breaker": "25 A"}
     assert not motor(**given, wire="14 AWG").answers  # by the plate it would be too thin
@@ -497,19 +532,20 @@ def test_a_wire_that_the_table_allows_is_not_replaced():
 
 @source(
     "NEC (NFPA 70)",
-    "2008",
-    "440.4(B), 440.22(C), 440.32",
-    seen="a code answer and a standards forum",
+    "not stated in the copies",
+    "440.22(C)",
+    seen="a trade answer and a standards forum",
 )
+@source("NEC (NFPA 70)", "2001 to 2005 and 2011", "440.22(A)", seen="trade quizzes")
 def test_the_rule_is_not_shown_where_the_plate_rules():
     # RLA 9 A: 175 % is 15 A, and the plate's 20 A counts (NEC 440.22(C))
     finding = hermetic(9, breaker="20 A", maximum_breaker="20 A")
     assert LARGEST not in {f.figure.name for f in finding.figures}
 
 
-@source(
-    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
-)
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
+@practice("where a plate has more amps than the table, a careful shop asks which counts")
 def test_a_plate_far_over_the_table_does_not_pass():
     # 1/4 hp at 115 V: 5.8 A in the table, 20 A typed; 14 AWG carries 15 A
     given = {"horsepower": "1/4 hp", "nameplate_voltage": "115 V", "full_load_current": "20 A"}
@@ -518,12 +554,16 @@ def test_a_plate_far_over_the_table_does_not_pass():
     assert value(motor(**given), "current that the wire must carry") == 25
 
 
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
 @source(
     "NEC (NFPA 70)",
-    "2011 and the older Table 430-152",
-    "Table 430.52, 430.52(C)(1) exceptions of 2008",
-    seen="two copies; the exceptions a page that reproduces them",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017)",
+    seen="a scan and a residential code of 2018",
 )
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
 @pytest.mark.parametrize(
     ("hp", "volts", "gauge", "device"),
     [
@@ -543,7 +583,28 @@ def test_wire_and_device_that_a_motor_needs(hp, volts, gauge, device):
     )
 
 
-@source("NEC (NFPA 70)", "2001 to 2011", "440.22(A)", seen="exam questions of trade pages")
+@source("NEC (NFPA 70)", "2001 to 2005 and 2011", "440.22(A)", seen="trade quizzes")
+@source(
+    "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
+)
+@source(
+    "NEC (NFPA 70)",
+    "not stated in the copies",
+    "440.22(C)",
+    seen="a trade answer and a standards forum",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017)",
+    seen="a scan and a residential code of 2018",
+)
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "ambient factors, Table 310.15(B)(2)(a) to 2017",
+    seen="a residential code and a panel-building table",
+)
 def test_wire_and_device_that_a_compressor_needs():
     # 20 A: 25 A on 10 AWG; 175 % = 35 A; the plate's 30 A rules
     (needed,) = hermetic(20).answers
@@ -556,24 +617,25 @@ def test_wire_and_device_that_a_compressor_needs():
     assert needed.text == "8 AWG copper or thicker"
 
 
+@source("NEC (NFPA 70)", "not stated in the copies", "430.6(A)(1)", seen="two copies")
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
 @source(
     "NEC (NFPA 70)",
-    "2011 and the older Table 430-152",
-    "Table 430.52, 430.52(C)(1) exceptions of 2008",
-    seen="two copies; the exceptions a page that reproduces them",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017)",
+    seen="a scan and a residential code of 2018",
 )
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
+@practice("where a plate has more amps than the table, a careful shop asks which counts")
 def test_what_a_motor_needs_holds_for_table_and_plate():
     # wire by the plate's 14 A (17.5 A: 12 AWG), device by the table's 9.8 A (25 A)
     (needed,) = motor(**HALF, full_load_current="14 A").answers
     assert needed.text == "12 AWG copper or thicker; inverse-time breaker of at most 25 A"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2008",
-    "430.32(A)",
-    seen="a page that reproduces the text, and trade summaries",
-)
+@source("NEC (NFPA 70)", "2008", "430.32(A)(1)", seen="the text and trade summaries")
 @pytest.mark.parametrize(
     ("cool", "largest"),
     [("yes", 10.75), ("no", 9.89), (None, 9.89)],  # NEC 430.32(A)(1): 125 or 115 % of 8.6 A
@@ -585,12 +647,8 @@ def test_overload_setting_by_the_plate(cool, largest):
     assert value(motor(**given), "largest overload setting") == pytest.approx(largest)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2008",
-    "430.32(A)",
-    seen="a page that reproduces the text, and trade summaries",
-)
+@source("NEC (NFPA 70)", "2008", "430.32(A)(2)", seen="the text and trade summaries")
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
 @pytest.mark.parametrize(
     ("hp", "volts", "most"),
     [
@@ -610,8 +668,8 @@ def test_trip_of_a_thermal_protector(hp, volts, most):
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017), ambient and count tables of 310.15",
-    seen="a scan and a residential code of 2018",
+    "ambient factors, Table 310.15(B)(2)(a) to 2017",
+    seen="a residential code and a panel-building table",
 )
 def test_wire_too_thin_for_the_table_is_ruled_out_by_heat_as_the_thinnest_listed_is():
     # NEC ambient table, 60 C column: it ends at 55 C, whatever the size
@@ -628,11 +686,16 @@ def test_wire_too_thin_for_the_table_is_ruled_out_by_heat_as_the_thinnest_listed
         assert found.verdict == "fail", gauge
 
 
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@source(
+    "NEC (NFPA 70)", "2008", "430.52(C)(1) exception 2, fuses", seen="a page that reproduces it"
+)
 @source(
     "NEC (NFPA 70)",
-    "2011 and the older Table 430-152",
-    "Table 430.52, 430.52(C)(1) exceptions of 2008",
-    seen="two copies; the exceptions a page that reproduces them",
+    "to 2020",
+    "240.6(A), ratings of fuses",
+    seen="the text, and a code answer on the 2017 edition",
 )
 @pytest.mark.parametrize(
     ("breaker", "expected", "limit"),
@@ -654,11 +717,16 @@ def test_the_limit_of_a_fuse_does_not_depend_on_the_fuse(breaker, expected, limi
     assert judged.criterion.limit == limit
 
 
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@source(
+    "NEC (NFPA 70)", "2008", "430.52(C)(1) exception 2, fuses", seen="a page that reproduces it"
+)
 @source(
     "NEC (NFPA 70)",
-    "2011 and the older Table 430-152",
-    "Table 430.52, 430.52(C)(1) exceptions of 2008",
-    seen="two copies; the exceptions a page that reproduces them",
+    "to 2020",
+    "240.6(A), ratings of fuses",
+    seen="the text, and a code answer on the 2017 edition",
 )
 @pytest.mark.parametrize(
     ("governs", "breaker", "expected"),
@@ -682,9 +750,16 @@ RUNS = "device carries the running current"
 
 @source(
     "NEC (NFPA 70)",
-    "2008",
-    "440.4(B), 440.22(C), 440.32",
-    seen="a code answer and a standards forum",
+    "not stated in the copies",
+    "440.22(C)",
+    seen="a trade answer and a standards forum",
+)
+@memory("NEC 440.4(B): a unit's plate has its least ampacity and its largest device")
+@source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017)",
+    seen="a scan and a residential code of 2018",
 )
 @pytest.mark.parametrize(
     ("wire", "breaker", "expected"),
@@ -704,12 +779,7 @@ def test_a_unit_by_its_plate_alone(wire, breaker, expected):
     assert motor(**given).verdict == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2008",
-    "440.4(B), 440.22(C), 440.32",
-    seen="a code answer and a standards forum",
-)
+@memory("NEC 440.4(B): a unit's plate has its least ampacity and its largest device")
 def test_a_unit_whose_plate_has_no_largest_device_is_asked_for_it():
     given = {**UNIT, "wire": "12 AWG", "breaker": "30 A", **COOL}
     del given["maximum_breaker"]
@@ -719,11 +789,9 @@ def test_a_unit_whose_plate_has_no_largest_device_is_asked_for_it():
 
 
 @source(
-    "NEC (NFPA 70)",
-    "2008",
-    "440.4(B), 440.22(C), 440.32",
-    seen="a code answer and a standards forum",
+    "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
 )
+@practice("a plate's least ampacity is rounded, by no more than 5 %")
 @pytest.mark.parametrize(
     ("rla", "ampacity", "largest", "questioned"),
     [
@@ -741,12 +809,7 @@ def test_plate_values_that_contradict_each_other(rla, ampacity, largest, questio
     assert ("plate values together" in names) is questioned
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2008",
-    "440.4(B), 440.22(C), 440.32",
-    seen="a code answer and a standards forum",
-)
+@memory("NEC 440.4(B): a unit's plate has its least ampacity and its largest device")
 def test_a_largest_device_below_the_least_ampacity_is_refused():
     # NEC 440.4(B): a plate's device is no smaller than the ampacity of its wire; they are exchanged
     given = {"motor_kind": "compressor", "minimum_ampacity": "30 A"}
@@ -755,24 +818,24 @@ def test_a_largest_device_below_the_least_ampacity_is_refused():
     assert motor(**given, maximum_breaker="30 A").verdict
 
 
-@source(
-    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
-)
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@practice("a plate under a quarter of the table's amps was read wrong")
 @pytest.mark.parametrize(
     ("plate", "questioned"), [("0.86 A", True), ("2.4 A", True), ("2.5 A", False)]
 )
 def test_a_plate_far_under_the_table_is_questioned(plate, questioned):
-    # Table 430.248: 9.8 A for 1/2 hp at 115 V; under a quarter of it: common practice, no source
+    # Table 430.248: 9.8 A for 1/2 hp at 115 V, a quarter of it 2.45 A
     finding = motor(**HALF, full_load_current=plate, plate_governs="no")
     names = {c.criterion.name for c in finding.criteria}
     assert ("plate's amps beside the table" in names) is questioned
 
 
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
 @practice("a breaker under the running current trips")
 @pytest.mark.parametrize(
     ("breaker", "governs", "expected"),
     [
-        # 2 hp at 115 V runs on 24 A by the table, on 18 A by its plate; common practice, no source
+        # 2 hp at 115 V runs on 24 A by the table, on 18 A by its plate
         ("20 A", "no", "fail"),
         ("20 A", "yes", "pass"),
         ("20 A", None, "cannot tell"),
@@ -808,11 +871,11 @@ def test_what_the_plate_did_not_say_is_named_where_the_stricter_counts():
     assert not any("the greater current" in s for a in told.answers for s in a.evidence_against)
 
 
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
 @source(
-    "NEC (NFPA 70)",
-    "2011 and the older Table 430-152",
-    "Table 430.52, 430.52(C)(1) exceptions of 2008",
-    seen="two copies; the exceptions a page that reproduces them",
+    "NEC (NFPA 70)", "2008", "430.52(C)(1) exception 2, fuses", seen="a page that reproduces it"
 )
 def test_a_rating_on_a_handle_is_that_of_a_breaker():
     # 9.8 A: 250 % is 24.5 A, 25 A; of a time-delay fuse 175 % is 17.15 A, 20 A
@@ -823,11 +886,13 @@ def test_a_rating_on_a_handle_is_that_of_a_breaker():
     assert motor(**given, motor_device="time-delay fuse").verdict == "fail"  # 225 % is 22.05 A
 
 
+@source("NEC (NFPA 70)", "not stated in the copy", "440.6(B)", seen="a code forum")
+@memory("NEC 430.6(A)(1), exceptions: a shaded-pole or PSC fan counts by its plate")
 @source(
     "NEC (NFPA 70)",
-    "2008",
-    "440.6(B), 430.6(A)(1)",
-    seen="the one quoted on a code forum, the exceptions from memory",
+    "2011 to 2023",
+    "Table 310.16 (310.15(B)(16) to 2017)",
+    seen="a scan and a residential code of 2018",
 )
 def test_a_small_fan_motor_on_an_ordinary_circuit():
     # a PSC blower of 5.2 A by its plate, on 15 A and 14 AWG
@@ -838,13 +903,12 @@ def test_a_small_fan_motor_on_an_ordinary_circuit():
 
 @source("NEC (NFPA 70)", "2008", "440.52(B)(2)", seen="a page that reproduces the text")
 def test_protective_system_of_a_compressor():
-    # NEC 440.52(B)(2), 2008 text as a page reproduces it: 156 % of 10 A
+    # 156 % of 10 A
     assert value(hermetic(10), "most that its protector may let run on") == pytest.approx(15.6)
 
 
-@source(
-    "NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248 and 430.22", seen="three copies"
-)
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@practice("a motor's circuit is not judged without its wire, its device and the motor's plate")
 @pytest.mark.parametrize("left_out", ["breaker", "wire", "horsepower", "nameplate_voltage"])
 def test_what_a_motor_circuit_cannot_be_told_without(left_out):
     given = {**HALF, "breaker": "15 A", "wire": "14 AWG", **COOL}
