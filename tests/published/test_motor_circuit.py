@@ -77,7 +77,7 @@ def fraction(text):
     return int(top) / int(bottom or 1)
 
 
-# Table 430.251(A), largest locked-rotor amperes of single-phase motors, as remembered from the print:
+# Table 430.251(A), largest locked-rotor amperes of single-phase motors, as remembered from print:
 # hp, then 115, 208 and 230 V
 TABLE_430_251_A = """
 1/2    58.8 32.5 29.4
