@@ -441,3 +441,17 @@ def test_ends_of_75_c_are_tried(ends, expected):
 def test_what_to_take_care_of_on_a_circuit(name, given, keys):
     # larger breakers, both legs of a hard-wired machine, live readings, cords, hot leads, aluminium
     assert keys <= {c.key for c in wirecalc.run(name, **given).cautions}
+
+
+@memory("IEC 60364-5-52 (2009), Table B.52.17 item 1: 1, 0.80, 0.70, 0.65 for one to four circuits")
+@pytest.mark.parametrize(
+    ("wires", "least"),
+    # 2.5 mm2, way A2 at 30 C: 18.5 A; three wires are one circuit, six are three
+    [(2, 18.5), (3, 18.5), (4, 14.8), (6, 12.95), (8, 12.025), (20, 8.325), (60, 7.03)],
+)
+def test_circuits_side_by_side_leave_less_by_iec_rules(wires, least):
+    given = {"breaker": "16 A", "wire": "2.5 mm2", "wiring_rules": "iec", "ambient": "30 C"}
+    for amps, over in ((least - 0.01, False), (least + 0.01, True)):
+        finding = breaker(current=f"{amps} A", **given, conductors=wires, **OWN_CIRCUIT)
+        judged = finding.criterion(WIRE)
+        assert (judged.verdict == "cannot tell") is over, (wires, amps)

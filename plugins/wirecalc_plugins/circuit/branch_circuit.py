@@ -140,7 +140,7 @@ def circuit(
     temperatures in C; counts. Refuses an empty list. Yields the loads as counted, the sum, the
     room left, what has to go, the weakest link and one criterion a limit.
     Source: tables nec-ampacity, nec-ambient, nec-conductor-count, nec-small-conductors,
-    standard-ratings, nec-receptacles, iec-ampacity, breaker-iec60898.
+    standard-ratings, nec-receptacles, iec-ampacity, iec-grouping, breaker-iec60898.
     """
     long = wiring_rules == NEC  # by IEC rules a load counts as it is, however long it runs
     loads = [

@@ -151,7 +151,7 @@ def breaker(
     nameplate_voltage in V, temperatures in C, counts. What turns on an input left out can't be
     told. Yields the share of the breaker, sizes, the weakest link first, one criterion a limit.
     Source: tables nec-ampacity, nec-ambient, nec-conductor-count, nec-small-conductors,
-    standard-ratings, nec-receptacles, cords, iec-ampacity, breaker-iec60898.
+    standard-ratings, nec-receptacles, cords, iec-ampacity, iec-grouping, breaker-iec60898.
     """
     if current == 0:
         yield zero_amps(NAME)

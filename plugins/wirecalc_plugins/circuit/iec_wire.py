@@ -13,7 +13,6 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
-    conductors,
     tables,
 )
 
@@ -23,6 +22,7 @@ from .wire_names import BREAKER, ELECTRICIAN, LOAD
 
 _FIT = "have an electrician fit the breaker that the wire allows"
 _LAID = "look it up in the table of the rules in force, by the way the wire is laid"
+ONE_CIRCUIT = 3  # loaded wires that one cable of one circuit may have
 _PVC, _XLPE, _BASE = 70.0, 90.0, 30.0  # classes of the two ways of laying and the table's air, C
 
 
@@ -62,8 +62,20 @@ def _carries(laid: str, wire: Wire, place: Place) -> Ampacity | None:
     wire_class = _PVC if laid == "least" else _XLPE
     factor = math.sqrt(max(0.0, wire_class - ambient) / (wire_class - _BASE))
     if laid == "least":
-        factor = min(1.0, factor) * conductors.count_factor(place.together or 1).value
+        factor = min(1.0, factor) * bunched(place.together or 1)
     return Ampacity(row.number("ampacity_A") * factor, row.source)
+
+
+def bunched(wires: int) -> float:
+    """Return what is left of the current where so many loaded wires lie together.
+
+    Two wires are a circuit; three may be one with a neutral. Between the listed numbers, and above
+    the last, the next smaller factor that is listed holds.
+    """
+    circuits = 1 if wires <= ONE_CIRCUIT else math.ceil(wires / 2)
+    rows = tables.load("iec-grouping").rows
+    factors = [r.number("factor") for r in rows if r.number("circuits") >= circuits]
+    return max(factors, default=min(r.number("factor") for r in rows))
 
 
 def _between(
