@@ -9,50 +9,19 @@ from itertools import islice
 from pathlib import Path
 from typing import Any
 
-from .declaration import Calculation, Input
+from .declaration import Calculation
 from .errors import BadInput, PluginDefect, WirecalcError
 from .findings import Finding
 from .host import Catalogue
 from .readings_file import ReadingsFile
 from .readings_stream import ReadingsStream
-from .word_kinds import OneOf, YesNo
+from .variants import variants
 
 
 def example_files(calc: Calculation[Any]) -> Mapping[str, str]:
     """Return the samples of the files that the example reads, by the name of the file."""
     kinds = (calc.input(name).kind for name in calc.example_inputs)
     return {kind.example: kind.sample for kind in kinds if kind.sample}
-
-
-def variants(
-    calc: Calculation[Any], given: Mapping[str, object] | None = None
-) -> Iterator[Mapping[str, object]]:
-    """Yield inputs that a calculation may be given: those of its example, or `given`, then others.
-
-    Each input that may be left out is given too, by itself and with all the others; of a choice
-    every word is taken once, and yes and no. Some may contradict each other, and are refused.
-    """
-    example: Mapping[str, object] = calc.example_inputs if given is None else given
-    more = {
-        i.name: i.kind.example.split("; ") if i.many else i.kind.example
-        for i in calc.inputs
-        if i.name not in example and not i.kind.of_file
-    }
-    whole = {**example, **more}
-    yield example
-    yield from ({**example, name: text} for name, text in more.items())
-    yield whole
-    for declared in calc.inputs:
-        for word in choices(declared):
-            chosen = {declared.name: [word] if declared.many else word}
-            yield from ({**example, **chosen}, {**whole, **chosen})
-
-
-def choices(declared: Input) -> list[str]:
-    """Return the words of a choice, yes and no; none where an input is no choice."""
-    if isinstance(declared.kind, OneOf):
-        return declared.kind.words
-    return ["yes", "no"] if isinstance(declared.kind, YesNo) else []
 
 
 def tried(loaded: Catalogue, calc: Calculation[Any]) -> Iterator[Finding]:

@@ -15,6 +15,14 @@ EVERY = "*"  # a house rule for every calculation
 RuleBody = Callable[[Mapping[str, Any], Sequence[Item]], Iterable[Item]]
 
 
+class RunValues(dict[str, Any]):
+    """The values of one run, as a house rule gets them; `left_out` are inputs that nobody gave."""
+
+    def __init__(self, values: Mapping[str, Any], left_out: Iterable[str] = ()) -> None:
+        super().__init__(values)
+        self.left_out = frozenset(left_out)
+
+
 class HouseRule(NamedTuple):
     """A shop's own extra criterion for some calculations.
 
@@ -50,8 +58,9 @@ class ProvidedCalculation(NamedTuple):
 
 
 class ProvidedRule(NamedTuple):
-    """A house rule, and the plugin that it comes from."""
+    """A house rule, the plugin that it comes from, and in a run the inputs that nobody gave."""
 
     plugin: str
     version: str
     rule: HouseRule
+    left_out: frozenset[str] = frozenset()

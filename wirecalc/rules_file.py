@@ -19,18 +19,15 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from .criteria import Criterion, Verdict, cannot_tell
-from .declaration import Calculation
 from .errors import BadText, PluginDefect, TableError, did_you_mean, nearest
-from .items import Caution, Item, NotChecked
+from .items import Item
 from .provided import HouseRule, ProvidedCalculation, ProvidedRule
 from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
-from .rules_ask import condition, declared, judge
-from .rules_entries import Entry, Wrong, WrongEntry, at_key
+from .rules_bind import bind
+from .rules_entries import Entry, Wrong, WrongEntry
 from .rules_said import asks
 from .rules_text import RulesText, read
 from .shop_folder import check_tables, not_used, refuse_folder
-from .sources import Confidence, Source
 from .tables import LeftOver, bundled_folder
 
 Known = Mapping[str, ProvidedCalculation]
@@ -201,51 +198,3 @@ def _function(entry: Entry, provided: ProvidedCalculation, file: str) -> Callabl
 
     function.__doc__ = asks(entry)
     return function
-
-
-def bind(entry: Entry, calc: Calculation[Any], file: str) -> Callable[..., Iterable[Item]]:
-    """Return the body of the house rule of one calculation; raises WrongEntry if it is none."""
-    said = entry.given.get("source", "")
-    source = Source("house", f"rule {entry.name!r}", said, file, Confidence.HOUSE)
-    of_whom = {"criterion", "figure", "input", "forbid"} & set(entry.given)
-    judged = judge(entry, calc, source) if of_whom else None
-    with at_key(entry, "when"):
-        when = [
-            (name, condition(declared(calc, name), wanted))
-            for name, wanted in entry.given.get("when", {}).items()
-        ]
-
-    def body(values: Mapping[str, Any], items: Sequence[Item]) -> Iterator[Item]:
-        if any(values[name] is not None and not holds(values[name]) for name, holds in when):
-            return
-        if "caution" in entry.given:
-            yield _caution(entry, file)
-        if judged is not None:
-            unknown = [name for name, _ in when if values[name] is None]
-            with at_key(entry, entry.asked):
-                criterion = judged(values, items)
-            yield _settled(entry, criterion, unknown)
-
-    return body
-
-
-def _settled(entry: Entry, criterion: Criterion, unknown: Sequence[str]) -> Item:
-    """Return what a criterion comes to: its condition may not be known, and it may be optional."""
-    if unknown and criterion.verdict is not Verdict.PASS:
-        names = ", ".join(unknown)
-        criterion = cannot_tell(
-            entry.name,
-            f"it depends on {names}, which was not given; if it holds: {criterion.reason}",
-            measure=f"give {names}",
-            needs=unknown,
-            source=criterion.source,
-        )
-    if entry.given.get("optional") and criterion.sense == "cannot tell":
-        return NotChecked(f"house rule {entry.name}", criterion.says)
-    return criterion
-
-
-def _caution(entry: Entry, file: str) -> Caution:
-    severity = entry.given.get("severity", "caution")
-    key = f"{file}: {entry.name}"
-    return Caution(key, entry.given["caution"], f"house rule, {file}", severity)

@@ -3,22 +3,17 @@
 from __future__ import annotations
 
 import contextlib
-import inspect
-import sys
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 from . import examples
 from .criteria import Criterion, Origin
-from .declaration import Calculation
-from .errors import PluginDefect, Problem, did_you_mean, nearest
+from .errors import PluginDefect, Problem, did_you_mean
 from .findings import Finding
 from .host import Catalogue
 from .rules_entries import Entry
+from .rules_slips import meant_by
 from .rules_text import read
-
-SLIP = 0.8  # how like another a name must be to be taken for it, mistyped
 
 
 def hints(path: Path, loaded: Catalogue) -> Iterator[str]:
@@ -96,7 +91,7 @@ def _try(
     if what and wanted not in seen:
         wrong = f"no example of {name} has a {what} {wanted!r}"
         where = f"{file}, line {entry.line_of(what)}"
-        if nearest(wanted, list(seen), alike=SLIP) and not _in_source(wanted, calc):
+        if meant_by(wanted, list(seen), calc):
             yield Problem(where, wrong, did_you_mean(wanted, list(seen)))
         else:
             near = did_you_mean(wanted, list(seen)) or f"known: {', '.join(seen)}"
@@ -107,11 +102,3 @@ def _names(finding: Finding, what: str) -> list[str]:
     if what == "figure":
         return [f.figure.name for f in finding.figures]
     return [c.criterion.name for c in finding.criteria if c.provider == finding.plugin]
-
-
-def _in_source(name: str, calc: Calculation[Any]) -> bool:
-    """Whether a text stands in the module of a calculation; a slip stands nowhere there."""
-    try:
-        return name in inspect.getsource(sys.modules[calc.function.__module__])
-    except (KeyError, OSError, TypeError):
-        return True  # nobody can say

@@ -15,7 +15,7 @@ from .findings import Finding
 from .itemcheck import check
 from .items import Answer, Caution, Figure, Item, NotChecked
 from .prepared import Prepared
-from .provided import EVERY, ProvidedCalculation, ProvidedRule
+from .provided import EVERY, ProvidedCalculation, ProvidedRule, RunValues
 from .reading_inputs import Remembered, prepare
 from .stricter import MARK, Tried, from_shop_tables, twice
 from .supposed import Other, choices, with_others, worth_trying
@@ -47,6 +47,8 @@ def run(
         prepared = prepare(
             calc, given, origin, missing_is_unknown=missing_is_unknown, remembered=remembered
         )
+    left_out = frozenset(r.name for r in prepared.records if r.origin == "assumed")
+    mine = [rule._replace(left_out=left_out) for rule in mine]
     try:
         runs, missing = _all_runs(provided, prepared, mine) if prepared.runs else ([], 0)
     except DamagedTable as error:  # the shop's: the rest of a job goes on without it
@@ -163,7 +165,9 @@ def _house_items(
     """Run one house rule; one that raises makes the finding `cannot tell`, it never passes."""
     name = f"house rule {provided.rule.name}"
     try:
-        own = _take_items(provided.rule.function(_copy(values), tuple(items)))
+        own = _take_items(
+            provided.rule.function(RunValues(_copy(values), provided.left_out), tuple(items))
+        )
         wrong = [i for i in own if not isinstance(i, Criterion | Caution | NotChecked)]
         if wrong:
             raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")

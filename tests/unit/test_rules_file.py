@@ -24,6 +24,7 @@ from wirecalc import (
     cannot_tell,
     extra,
     figure,
+    host,
     requires,
     rules_file,
     setting,
@@ -128,6 +129,11 @@ CASES: list[tuple[str, dict[str, object], list[tuple[str, str]]]] = [
         [UNKNOWN],
     ),
     ('forbid = true\nwhen = { wire = ["12 AWG aluminum"] }', {"wire": ["18 AWG"]}, []),
+    ('forbid = true\nwhen = { kind = "lug" }', {"kind": None}, [UNKNOWN]),
+    ('forbid = true\nwhen = { kind = "ring" }', {"kind": None}, [FAIL]),
+    ('forbid = true\nwhen = { kind = "lug" }', {"kind": "ring"}, []),
+    ('criterion = "held"\ntimes = 1.1\nwhen = { kind = "lug" }', {"kind": None}, [PASS]),
+    ('criterion = "held"\nat_least = "41 lbf"\nwhen = { kind = "lug" }', {"kind": None}, [UNKNOWN]),
     ('criterion = "hold"\ntimes = 1.25', {}, [UNKNOWN]),
     ('criterion = "hold"\ntimes = 1.25\noptional = true', {}, []),
     ('criterion = "volts"\nat_least = "1 V"', {"plate": None}, [UNKNOWN]),
@@ -332,3 +338,38 @@ def test_nothing_is_loaded_before_a_calculation_runs(tmp_path: Path) -> None:
 
     known: Any = {"sample": Deaf()}
     rules_file.load([write(tmp_path, rule('input = "cut"\nat_most = 0'))], known)
+
+
+HARDER = 'criterion = "pull-out force"\ntimes = 1.25\n'
+PULL = {"wire": "18 AWG", "terminal": "ring", "force": "22 lbf"}
+
+
+@pytest.mark.parametrize(
+    ("asks", "verdict"),
+    [
+        (HARDER, "fail"),
+        ('criterion = "pull-out forces"\ntimes = 1.25\noptional = true', "cannot tell"),
+        ('criterion = "pullout force"\ntimes = 1.25\noptional = true', "cannot tell"),
+        ('criterion = "pull-out force"\ntimes = 1.01\noptional = true', "pass"),
+        ('criterion = "height of the barrel"\ntimes = 1.01\noptional = true', "pass"),
+        (
+            'criterion = "pull-out force"\ntimes = 1.25\nwhen = {standard = ["ul-486a"]}',
+            "cannot tell",
+        ),
+        (f"{HARDER}when = {{standard = ['own']}}", "fail"),
+        ('criterion = "pull-out force"\ntimes = 1.01\nwhen = {standard = ["ul-486a"]}', "pass"),
+    ],
+)
+def test_a_slip_and_a_condition_that_nobody_gave_pass_nothing(
+    tmp_path: Path, asks: str, verdict: str
+) -> None:
+    text = rule(asks).replace('"sample"', '"pull"')
+    found = host.build(rules=[write(tmp_path, text)]).run("pull", PULL)
+    assert found.verdict == verdict
+
+
+def test_a_condition_that_somebody_gave_is_known(tmp_path: Path) -> None:
+    asks = f"{HARDER}when = {{standard = ['ul-486a']}}"
+    built = host.build(rules=[write(tmp_path, rule(asks).replace('"sample"', '"pull"'))])
+    assert built.run("pull", PULL | {"standard": "ul-486a"}).verdict == "fail"
+    assert built.run("pull", PULL | {"standard": "own"}).verdict == "pass"

@@ -10,13 +10,13 @@ from typing import Any, NamedTuple
 from ..criteria import Verdict
 from ..declaration import Calculation, Input
 from ..errors import BadInput, BadText, DeclarationError, PluginDefect
-from ..examples import variants
 from ..findings import Finding
 from ..offers import Deferred
 from ..provided import HouseRule, ProvidedCalculation, ProvidedRule
 from ..quantity_kinds import Reading
 from ..rounding import show
 from ..running import run
+from ..variants import variants
 from .left_out import check_left_out
 
 PLUGIN, VERSION = "shop", "under test"

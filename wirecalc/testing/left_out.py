@@ -7,9 +7,9 @@ from typing import Any
 
 from ..declaration import Calculation, Input
 from ..errors import BadInput, BadText, PluginDefect
-from ..examples import choices
 from ..findings import Finding
 from ..left_out import Word
+from ..variants import choices
 
 Run = Callable[[Mapping[str, object]], Finding]
 
