@@ -28,13 +28,13 @@ GOOD = {  # as left, of one machine
     'minimum_ampacity = "9 A"\nmaximum_breaker = "15 A"\nbreaker = "15 A"\n'
     'wire = "14 AWG copper"\ninsulation_class = "60 C"\nambient = "25 C"\nconductors = 2\n'
     'other_current = "0 A"\n',
-    "inrush": 'nameplate_voltage = "115 V"\nrated_load_current = "1.6 A"\n'
+    "inrush": 'nameplate_voltage = "120 V"\nrated_load_current = "1.6 A"\n'
     'locked_rotor_current = "12 A"\nbreaker = "15 A"\nvoltage = "117.2 V ±(1%+3)"\n'
     'meter_mode = "inrush"\npeak = "10.9 A ±(2%+5)"\nsettled = "1.20 A ±(2%+5)"\n'
     'settle_time = "0.4 s ±0.1 s"\n',
-    "element": 'nameplate_power = "2585 W"\nnameplate_voltage = "240 V"\n'
+    "element": 'nameplate_power = "646 W"\nnameplate_voltage = "120 V"\n'
     'element_resistance = "22.6 ohm ±(1%+1)"\nlead_resistance = "0.2 ohm"\n'
-    'voltage = "238.0 V ±(1%+3)"\n',
+    'voltage = "119.0 V ±(1%+3)"\n',
 }
 ANSWERS = (
     "test_jumpers_off",

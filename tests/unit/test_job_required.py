@@ -349,7 +349,8 @@ def test_what_binds_only_some_machines_binds_where_nothing_is_said(
     kind: str, fact: str, other: str, calculation: str
 ) -> None:
     def missing(said: str) -> list[str]:
-        job = evaluate(f'[job]\ntitle = "t"\nkind = "{kind}"\n{said}\n' + checks(*EVERY))
+        every = checks(*EVERY).replace("plug-pin", "wired-in" if "hard" in said else "plug-pin")
+        job = evaluate(f'[job]\ntitle = "t"\nkind = "{kind}"\n{said}\n{every}')
         return [n.calculation for n in job.not_tested if n.required]
 
     assert calculation in missing("")
@@ -368,7 +369,8 @@ def test_facts_are_read_strictly_and_are_of_one_machine() -> None:
         ("large-plug", "breaker"),
         ("Wired-in", "motor-circuit"),
     ):
-        job = evaluate(whole(kind="air-conditioner", job=f'connection = "{said}"\n'))
+        text = whole(kind="air-conditioner", job=f'connection = "{said}"\n')
+        job = evaluate(text.replace("plug-pin", "wired-in") if said == "Wired-in" else text)
         assert [n.calculation for n in job.not_tested] == [lacks, "inrush"]
     two = '[[machine]]\nname = "a"\n[[machine]]\nname = "b"\n'
     said = refused('[job]\ntitle = "t"\nenergy = "gas"\n' + two + check("supply"))
@@ -736,6 +738,7 @@ def test_each_of_several_machines_answers_for_itself() -> None:
 
 def test_a_required_check_that_judges_nothing_is_not_made() -> None:
     head = whole(kind="air-conditioner", job='connection = "hard-wired"\n') + check("inrush")
+    head = head.replace("plug-pin", "wired-in")
     assert evaluate(head + check("motor-circuit")).verdict == "pass"
     bare = 'motor_kind = "compressor"\nfastened_in_place = true\nrated_load_current = "6.4 A"\n'
     job = evaluate(f'{head}[[check]]\ncalculation = "motor-circuit"\n{bare}')

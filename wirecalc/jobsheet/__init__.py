@@ -2,8 +2,8 @@
 
 `shape` knows its sections and their keys, `plan` what each check is given, `kinds` and `complete`
 what a kind of job must have, `facts` what decides that, `untested`, `waived`, `removed` and
-`confirmed` what the sheet says of the rest, `needs` what a calculation asks for, `gaps` what is
-missing, `template` how a new one is written.
+`confirmed` what the sheet says of the rest, `contradictions` what of it cannot be so together,
+`needs` what a calculation asks for, `gaps` what is missing, `template` how a new one is written.
 
 A malformed value refuses the whole sheet, with everything that is wrong; a value that is missing
 or "unknown" is a `cannot tell` and the rest goes on. The same sheet gives the same job: no clock
@@ -22,12 +22,12 @@ from ..checks import Confirmation, JobCheck, Machine
 from ..errors import BadInput, PluginDefect, Problem
 from ..host import Catalogue
 from ..job import Job
-from . import bench, confirmed, facts, removed, untested
+from . import bench, confirmed, contradictions, facts, removed, untested
 from . import waived as waiver
 from .complete import with_kind, with_required
 from .facts import Subject
 from .kinds import as_listed, known_kinds, remark
-from .plan import Check, plan
+from .plan import Check, plan, plates_of
 from .shape import MACHINE_KEYS, SEVERAL, problems_of, words_of
 
 
@@ -110,6 +110,7 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
         subjects = [(subjects or [job])[0]._replace(machine="")]
     problems += bench.problems_of(sheet, subjects)
     problems += removed.problems_of(planned, subjects)
+    problems += contradictions.problems_of(planned, subjects, plates_of(sheet))
     entries = sheet.get("does_not_apply", [])
     waived = waiver.read(entries, waiver.Sheet(subjects, planned, said, catalogue), problems)
     answers = [c for s in subjects for c in _confirmed(sheet, s, planned, problems)]

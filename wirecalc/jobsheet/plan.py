@@ -53,7 +53,7 @@ def plan(
     sheet: Mapping[str, Any], catalogue: Catalogue, machines: list[str], problems: list[Problem]
 ) -> list[Check]:
     """Plan the checks of a sheet whose shape is right; what is wrong goes to `problems`."""
-    plates = _plates(sheet)
+    plates = plates_of(sheet)
     planned = [
         check
         for number, raw in enumerate(sheet.get("check", []), start=1)
@@ -65,7 +65,7 @@ def plan(
     return planned
 
 
-def _plates(sheet: Mapping[str, Any]) -> dict[str, Mapping[str, object]]:
+def plates_of(sheet: Mapping[str, Any]) -> dict[str, Mapping[str, object]]:
     """Return the nameplate of each machine by its name; a shared or only one has no name."""
     entries = sheet.get("machine", [])
     if len(entries) > 1:

@@ -1,0 +1,114 @@
+"""What a sheet says of one machine that cannot be so together is refused."""
+
+from __future__ import annotations
+
+import pytest
+
+from wirecalc import host, jobsheet
+from wirecalc.criteria import Verdict
+from wirecalc.errors import BadInput
+
+from . import sheets
+from .sheets import check, checks, whole
+
+CATALOGUE = host.build(bundled_only=True)
+CORD, FIXED = 'connection = "cord-connected"\n', 'connection = "hard-wired"\n'
+HEATER = check("leakage").replace('"stationary"', '"heater"')
+
+
+def verdict(text: str) -> Verdict:
+    return jobsheet.evaluate(sheets.read(text), CATALOGUE).verdict
+
+
+def refused(text: str) -> str:
+    with pytest.raises(BadInput) as caught:
+        verdict(text)
+    return str(caught.value)
+
+
+def ground(point: str, connection: str) -> str:
+    return whole(job=connection).replace('"plug-pin"', f'"{point}"')
+
+
+def test_a_cord_and_a_ground_wire_of_a_machine_without_one_are_not_together() -> None:
+    said = refused(ground("wired-in", CORD))
+    assert "check ground: ground_point: 'wired-in', and the sheet says connection = " in said
+    assert "'plug-pin', and the sheet says" in refused(ground("plug-pin", FIXED))
+    assert verdict(ground("wired-in", FIXED)) == "pass"
+    assert verdict(ground("plug-pin", CORD)) == "pass"
+    assert verdict(ground("wired-in", "")) == "pass"
+    wired = HEATER.replace('"plug"', '"wired-in"')
+    assert "check leakage: connection" in refused(
+        whole(HEATER, job=FIXED).replace("plug-pin", "wired-in")
+    )
+    assert "check leakage: connection" in refused(whole(wired, job=CORD))
+
+
+@pytest.mark.parametrize("word", ["class-ii", "class-iii"])
+def test_a_machine_without_a_ground_path_has_no_check_of_one(word: str) -> None:
+    said = refused(whole().replace('"class-i"', f'"{word}"'))
+    assert f"check insulation: protection: '{word}' has no ground path" in said
+
+
+def test_nor_has_one_that_the_leakage_says_it_of() -> None:
+    word = "double-insulated"
+    leaks = check("leakage").replace('"stationary"', f'"{word}"')
+    assert f"machine_kind: '{word}' has no ground path" in refused(whole(leaks))
+    none = '[[does_not_apply]]\ncalculation = "ground"\nreason = "double insulated"\n'
+    head, _, _ = whole().partition("[[check]]")
+    assert verdict(head + checks("supply") + leaks + none) == "pass"
+
+
+@pytest.mark.parametrize(("volts", "fits"), [("50 V", True), ("51 V", False), ("115 V", False)])
+def test_class_iii_is_fed_by_extra_low_volts(volts: str, fits: bool) -> None:
+    none = '[[does_not_apply]]\ncalculation = "ground"\nreason = "fed by extra-low volts"\n'
+    head, _, _ = whole().partition("[[check]]")
+    low = check("insulation").replace('"class-i"', '"class-iii"')
+    supply = check("supply").replace("120 V", volts).replace("119.6 V", volts)
+    text = head + supply + low + none
+    if fits:
+        assert verdict(text) == "pass"
+    else:
+        assert "'class-iii' is fed by 50 V at most" in refused(text)
+
+
+def test_one_machine_has_one_plate() -> None:
+    plate = '[nameplate]\nnameplate_voltage = "115 V"\n'
+    good = whole(kind="refrigerator") + check("inrush")
+    head, _, rest = good.partition("[confirmed]")
+    own = good.replace('nameplate_voltage = "120 V"', 'nameplate_voltage = "230 V"', 1)
+    assert "120 V, and check supply says 230 V: one machine has one plate" in refused(own)
+    assert "120 V, and the nameplate says 115 V" in refused(f"{head}{plate}[confirmed]{rest}")
+    assert verdict(good) == "pass"
+    assert verdict(good.replace('"120 V"', '"120.0 V"', 1)) == "pass"
+
+
+def test_a_part_has_a_plate_of_its_own_and_the_supply_is_of_no_part() -> None:
+    motor = check("inrush").replace("120 V", "115 V") + 'part = "drum motor"\n'
+    assert verdict(whole(motor)) == "pass"
+    assert "one machine has one plate" in refused(whole(motor.replace('part = "drum motor"\n', "")))
+    plate = '[nameplate]\nnameplate_voltage = "240 V"\n'
+    head, _, rest = whole().partition("[confirmed]")
+    of_part = rest.replace('calculation = "supply"', 'calculation = "supply"\npart = "x"')
+    assert "one machine has one plate" in refused(f"{head}{plate}[confirmed]{of_part}")
+
+
+def test_each_of_several_machines_has_its_plate_and_connection() -> None:
+    head = '[job]\ntitle = "t"\n'
+    machines = [
+        f'[[machine]]\nname = "{m}"\nenergy = "electric"\n{c}'
+        + sheets.answers(*sheets.ANSWERS, heading="machine.confirmed")
+        for m, c in (("a", CORD), ("b", FIXED))
+    ]
+    of_a = checks(*sheets.EVERY, machine="a")
+    of_b = checks(*sheets.EVERY, machine="b").replace("plug-pin", "wired-in")
+    of_b = of_b.replace('"120 V"', '"240 V"').replace("119.6 V", "239 V")
+    assert verdict(head + "".join(machines) + of_a + of_b) == "pass"
+    assert "wired-in" in refused(
+        head + "".join(reversed(machines)) + of_a.replace("plug-pin", "wired-in") + of_b
+    )
+
+
+def test_an_option_is_not_counted_and_contradicts_nothing() -> None:
+    other = check("supply").replace("120 V", "230 V") + 'stage = "option"\nname = "elsewhere"\n'
+    assert verdict(whole(other)) == "pass"
