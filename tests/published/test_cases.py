@@ -15,6 +15,7 @@ import pytest
 import wirecalc
 from wirecalc import BadInput
 
+from .recorded import recorded
 from .records import case_file
 
 FOLDER = Path(__file__).parent / "cases"
@@ -41,9 +42,15 @@ CASES = [
 
 @case_file("tests/published/cases")
 @pytest.mark.parametrize(("name", "case"), CASES)
-def test_the_verdict_is_the_one_that_an_expert_gives(name: str, case: dict[str, Any]) -> None:
+def test_the_verdict_is_the_one_that_an_expert_gives(
+    name: str, case: dict[str, Any], tmp_path: Path
+) -> None:
+    given = dict(case["given"])
+    if "recorded" in case:
+        given["recording"] = str(tmp_path / "invented.csv")
+        (tmp_path / "invented.csv").write_text(recorded(**case["recorded"]), encoding="utf-8")
     try:
-        finding = wirecalc.run(name, **case["given"])
+        finding = wirecalc.run(name, **given)
     except BadInput as error:
         assert case["verdict"] == "refused", f"{case['about']}: refused: {error}"
         said = str(error)
@@ -58,7 +65,7 @@ def test_the_verdict_is_the_one_that_an_expert_gives(name: str, case: dict[str, 
 @case_file("tests/published/cases")
 @pytest.mark.parametrize(("name", "case"), [p.values for p in CASES])
 def test_a_case_says_what_it_is_why_and_from_where(name: str, case: dict[str, Any]) -> None:
-    assert set(case) - {"blind", "blind_said", "open"} == KEYS, name
+    assert set(case) - {"blind", "blind_said", "open", "recorded"} == KEYS, name
     assert case["verdict"] in VERDICTS
     for key in ("about", "why", "source"):
         assert len(case[key].split()) > 1, f"{name}: {key} says too little"
