@@ -6,17 +6,19 @@ were written blind, from `--help` alone (`blind = true`).
 
 from __future__ import annotations
 
+import math
 import tomllib
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 
 import wirecalc
 from wirecalc import BadInput
 
 from .recorded import recorded
-from .records import case_file
+from .records import case_file, independent
 
 FOLDER = Path(__file__).parent / "cases"
 VERDICTS = {"pass", "marginal", "cannot tell", "fail", "refused", "none"}
@@ -60,12 +62,33 @@ def test_the_verdict_is_the_one_that_an_expert_gives(
         said = f"{finding.decided_by.action} {why}" if finding.decided_by else ""
         said += " ".join(a.text for a in finding.answers)
     assert case["next"].casefold() in said.casefold(), f"{case['about']}: {said}"
+    if "never" in case:
+        assert case["never"].casefold() not in said.casefold(), f"{case['about']}: {said}"
 
 
 @case_file("tests/published/cases")
 @pytest.mark.parametrize(("name", "case"), [p.values for p in CASES])
 def test_a_case_says_what_it_is_why_and_from_where(name: str, case: dict[str, Any]) -> None:
-    assert set(case) - {"blind", "blind_said", "open", "recorded"} == KEYS, name
+    assert set(case) - {"blind", "blind_said", "open", "recorded", "never"} == KEYS, name
     assert case["verdict"] in VERDICTS
     for key in ("about", "why", "source"):
         assert len(case[key].split()) > 1, f"{name}: {key} says too little"
+
+
+@independent("rms of a sine over whole cycles is its crest by the root of 2; numpy")
+def test_an_invented_recording_holds_what_it_says() -> None:
+    levels = [[0.0, 1.0], [10.0, 0.4], [1.2, 0.6]]
+    waves = {c: np.array(_values(recorded(levels, 5000, 50, c))) for c in (math.inf, 10)}
+    whole = waves[math.inf]
+    assert len(whole) == 10_000
+    assert not whole[:5000].any()
+    assert math.sqrt(np.mean(whole[5000:7000] ** 2)) == pytest.approx(10, rel=1e-4)
+    assert math.sqrt(np.mean(whole[7000:] ** 2)) == pytest.approx(1.2, rel=1e-3)
+    assert whole.max() == pytest.approx(14.142, abs=0.001)
+    assert np.array_equal(waves[10], np.clip(whole, -10, 10))
+    assert _values(recorded(levels, 5)) == [0] * 5 + [10] * 2 + [1.2] * 3
+
+
+def _values(text: str) -> list[float]:
+    """Return the second column of a recording."""
+    return [float(line.split(",")[1]) for line in text.splitlines()[1:]]
