@@ -180,6 +180,11 @@ def test_a_kind_keeps_what_it_must_have_and_not_the_cord() -> None:
     cord += 'current = "8 A"\nmaker_allows = "no"\n'
     gone = found("extension", cord, "the cord is gone, the machine has a receptacle of its own")
     assert evaluate(whole() + gone).verdict == "pass"
+    unplugged = found("extension", cord, "cord unplugged, plugged in at the wall")
+    assert evaluate(whole() + unplugged).verdict == "pass"
+    assert "does not say that it is gone" in refused(
+        whole() + found("extension", cord, "unplugged")
+    )
     assert evaluate(whole() + gone.partition("removed")[0]).verdict == "cannot tell"
     start = check("inrush").partition("\n")[2].replace("1.20 A", "9.00 A")
     fridge = whole(kind="refrigerator") + check("inrush")

@@ -15,10 +15,11 @@ from .kinds import usual
 from .plan import Check
 
 _TAKEN_AWAY = re.compile(
-    r"\b(gone|removed|discarded|scrapped|unplugged|disconnected|thrown\s+(away|out)|"
+    r"\b(gone|removed|discarded|scrapped|thrown\s+(away|out)|"
     r"cut\s+(off|out|away)|(taken|took|pulled)\s+(\w+\s+){0,3}(away|off|out))\b",
     re.IGNORECASE,
 )
+_UNPLUGGED = re.compile(r"\bcord\b[^,;.]*\b(unplugged|disconnected)\b", re.IGNORECASE)
 _STILL_THERE = re.compile(
     r"\b(not|never|cannot|\w+n't|should|must|will|to\s+be|needs?|asked|advised|told|said|says|"
     r"recommended|later|tomorrow|soon)\b|\?",
@@ -54,8 +55,15 @@ def problems_of(planned: Sequence[Check], subjects: Sequence[Subject]) -> Iterat
         elif _MENDED.search(check.removed):
             wrong = f"{check.removed!r}: what was mended or replaced is measured again instead"
             yield Problem(label, wrong, _AGAIN)
-        elif _STILL_THERE.search(check.removed) or not _TAKEN_AWAY.search(check.removed):
+        elif not _is_gone(check):
             yield Problem(label, f"{check.removed!r} does not say that it is gone", _SAY)
+
+
+def _is_gone(check: Check) -> bool:
+    """Whether the words say that it is gone; unplugged is so only where a cord was judged."""
+    said = check.removed
+    unplugged = "cord" in check.given and _UNPLUGGED.search(said)
+    return not _STILL_THERE.search(said) and bool(unplugged or _TAKEN_AWAY.search(said))
 
 
 def _stays(check: Check, subjects: Sequence[Subject]) -> bool:
