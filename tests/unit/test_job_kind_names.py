@@ -58,6 +58,11 @@ def test_a_name_within_other_words_is_a_note() -> None:
     assert "did you mean refrigerator?" in said
 
 
+def test_a_machine_of_the_workshop_is_not_taken_for_the_bench() -> None:
+    job = evaluate(whole(kind="bench grinder"))
+    assert not [said for said in job.remarks if "did you mean" in said]
+
+
 def test_the_table_names_kinds_that_there_are_and_nothing_twice() -> None:
     rows = tables.load("job-kind-names").rows
     assert {row.text("kind") for row in rows} <= set(kinds.table_kinds()) - {"bench"}

@@ -100,6 +100,15 @@ def test_the_words_of_the_tables_are_those_of_a_sheet() -> None:
         assert row.text("kind") in {"*", *KINDS}
 
 
+def test_what_a_check_is_made_with_is_an_input_of_it() -> None:
+    rows = [row for row in tables.load("job-kinds").rows if row.text("holds_with")]
+    assert [(row.text("kind"), row.text("calculation")) for row in rows] == [("*", "insulation")]
+    for row in rows:
+        name, _, word = row.text("holds_with").partition("=")
+        calc = CATALOGUE.calculations[row.text("calculation")].calculation
+        assert calc.input(name).kind.read(word).value == word
+
+
 def passing(kind: str) -> dict[str, list[str]]:
     """The parts of a sheet of a kind that passes: facts, checks, and answers."""
     facts = ['energy = "electric"']
@@ -540,6 +549,14 @@ def test_insulation_of_a_part_is_not_that_of_the_machine(part: str) -> None:
     named = check("insulation").replace('"insulation"\n', '"insulation"\nname = "whole"\n', 1)
     assert evaluate(bare + named).verdict == "pass"
     assert evaluate(bare + check("leakage")).verdict == "pass"
+
+
+def test_a_rule_of_the_shop_asks_for_the_machine_and_not_a_part() -> None:
+    rule = RequiredChecks("all", ("*",), ("insulation",))
+    bare = whole().replace('tested_part = "machine"', 'tested_part = "motor"') + check("leakage")
+    assert evaluate(bare).verdict == "pass"
+    assert evaluate(bare, rule).verdict == "cannot tell"
+    assert evaluate(whole(), rule).verdict == "pass"
 
 
 def test_what_need_not_be_there_takes_a_free_reason_and_no_excuse() -> None:

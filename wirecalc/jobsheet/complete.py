@@ -26,7 +26,8 @@ def with_required(
     `known` are the names of all calculations. An entry of the sheet for such a calculation becomes
     required.
     """
-    left, asking = _left(checks), list(rules)
+    made = (c for c in checks if not any(_other_part(c, row) for row in _rows_of(c, subjects)))
+    left, asking = _left(made), list(rules)
     kinds = {k.casefold() for k in (*table_kinds(), *(k for r in asking for k in r.rule.kinds))}
     found = list(not_tested)
     for subject in subjects:
@@ -102,11 +103,25 @@ def _lacks(check: JobCheck, row: UsualCheck) -> str:
         return ""
     if check.verdict is None:
         return "on the sheet it comes to figures only"
+    return _other_part(check, row)
+
+
+def _other_part(check: JobCheck, row: UsualCheck) -> str:
+    """Say with what a check was made where that is not with what a row asks; else nothing."""
     name, _, wanted = row.holds_with.partition("=")
+    if not wanted or check.finding is None:
+        return ""
     said = next((str(i.value) for i in check.finding.inputs if i.name == name), "unknown")
-    if not wanted or said == wanted:
+    if said == wanted:
         return ""
     return f'on the sheet it is made with {name} = "{said}" and not "{wanted}"'
+
+
+def _rows_of(check: JobCheck, subjects: Sequence[Subject]) -> Iterator[UsualCheck]:
+    """Yield the required rows that ask a machine for the calculation of a check."""
+    for subject in (s for s in subjects if s.machine == check.machine):
+        rows = usual(subject.kind)
+        yield from (r for r in rows if r.required and r.calculation == check.calculation)
 
 
 def _nowhere(subject: Subject, group: Sequence[UsualCheck], lacks: str) -> NotTested:

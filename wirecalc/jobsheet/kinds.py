@@ -83,7 +83,7 @@ def resembles(kind: str) -> str:
         return ""
     listed, said = table_kinds(), f" {_plain(kind)} "
     names = {**_other_names(), **{_plain(k): k for k in listed}}
-    within = [name for name in names if f" {name} " in said]
+    within = [name for name, of in names.items() if f" {name} " in said and of != BENCH]
     ends = {name: (said.rindex(f" {name} ") + len(name), len(name)) for name in within}
     if within:
         return names[max(within, key=lambda name: ends[name])]
