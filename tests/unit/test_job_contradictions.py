@@ -33,7 +33,10 @@ def ground(point: str, connection: str) -> str:
 def test_a_cord_and_a_ground_wire_of_a_machine_without_one_are_not_together() -> None:
     said = refused(ground("wired-in", CORD))
     assert "check ground: ground_point: 'wired-in', and the sheet says connection = " in said
-    assert "'plug-pin', and the sheet says" in refused(ground("plug-pin", FIXED))
+    for point in ("plug-pin", "neutral-blade"):
+        assert f"'{point}', and the sheet says" in refused(ground(point, FIXED))
+    large = HEATER.replace('"plug"', '"large-plug"')
+    assert "'large-plug', and the sheet says" in refused(whole(large, job=FIXED))
     assert verdict(ground("wired-in", FIXED)) == "pass"
     assert verdict(ground("plug-pin", CORD)) == "pass"
     assert verdict(ground("wired-in", "")) == "pass"
