@@ -18,6 +18,7 @@ PULL = {
     "force": "20.3 lbf ±0.5 lbf",
     "terminal": "ring",
     "standard": "",
+    "listed_for": "",
 }
 
 

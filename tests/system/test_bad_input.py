@@ -176,9 +176,9 @@ def test_unknown_calculation(cli_main: Cli, write_sheet: Callable[..., Path]) ->
 
 
 def test_input_that_goes_with_another_one(cli_main: Cli) -> None:
-    words = ("breaker", "--current", "8.7 A", "--breaker", "15 A", "--cord-conductors", "2")
+    words = ("drop", "--current", "8 A", "--nameplate-voltage", "115 V", "--cord-length", "6 ft")
     (line,) = _refused(cli_main(*words))
-    assert line.startswith("--cord-conductors: ")
+    assert line.startswith("--cord-length: ")
     assert "cord, which was not given" in line
 
 

@@ -31,6 +31,7 @@ WEAK = "18 AWG,ring,19.2 lbf"
 VAGUE = "18 AWG,ring,20.3 lbf ±0.5 lbf"
 BAD = "18 AWG,rong,24 lbf"
 NO_CRITERION = ("no verdict", "not tested", "defect")
+SAID = ("confirmed", "denied", "not confirmed", "does not apply")  # by a person, of no check
 
 
 @pytest.fixture
@@ -450,7 +451,9 @@ def test_figures_and_answers_have_lines_where_nothing_is_judged(cli_main: Cli) -
 def test_a_job_as_lines(cli_main: Cli, sheet: Path) -> None:
     job = cli_main("job", str(sheet), "--format", "json").json
     done = cli_main("job", str(sheet), "--format", "csv")
-    read = list(csv.DictReader(io.StringIO(done.out)))
+    lines_of_all = list(csv.DictReader(io.StringIO(done.out)))
+    read = [r for r in lines_of_all if r["verdict"] not in SAID]
+    said = [r["check"] for r in lines_of_all if r["verdict"] in SAID]
     judged = [
         (c["machine"], c["name"], c["stage"], c["tool"], x["name"], x["verdict"])
         for c in job["checks"]
@@ -461,6 +464,9 @@ def test_a_job_as_lines(cli_main: Cli, sheet: Path) -> None:
     assert lines == judged
     missing = [r["check"] for r in read if r["verdict"] == "not tested"]
     assert missing == [n["name"] for n in job["not_tested"]]
+    assert said == [c["says"] for c in job["confirmed"]] + [
+        d["name"] for d in job["does_not_apply"]
+    ]
     assert {r["check"] for r in read} == {c["name"] for c in job["checks"]} | set(missing)
 
 

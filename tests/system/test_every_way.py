@@ -19,6 +19,7 @@ NAMES = sorted(set(CATALOGUE.calculations) - set(FILED))
 APART = {  # inputs that contradict the example of another, such as open and a resistance
     "breaker": {"only_receptacle"},
     "capacitor": {"measured_capacitance"},  # one check judges one reading
+    "drop": {"other_leg_current"},  # of a three-wire run; the example is two-wire
     "element": {"element_open"},
     "ground": {"ground_open"},
     "overload": {"overload_open"},
