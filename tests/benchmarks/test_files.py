@@ -63,7 +63,8 @@ def batch(path: Path) -> Any:
 
 
 def chosen(path: Path) -> Any:
-    return wirecalc.run("choose", wire=["14 AWG"], connector="push-on", stock=str(path))
+    given = {"place_temperature": "60 C", "wire_temperature": "105 C", "tab_width": "0.250 in"}
+    return wirecalc.run("choose", wire=["14 AWG"], connector="push-on", stock=str(path), **given)
 
 
 def tripped(path: Path) -> Any:

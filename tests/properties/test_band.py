@@ -337,6 +337,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "termination_temperature": texts(["60 C", "75 C", "90 C"]),
         "conductors": texts(["2", "4", "10"]),
         "cord_conductors": texts(["2", "3"]),
+        "cord_type": texts(["general", "heater"]),
         "wire_temperature": texts(["80 C", "105 C", "150 C", "250 C"]),
         "place_temperature": near(30, 40, 70, 90, 125, 150, low=-40, high=260),
         "ambient": near(10, 30, 40, 55, 70, 85, low=-40, high=90),

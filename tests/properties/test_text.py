@@ -100,6 +100,7 @@ NOT_BESIDE = (
 )
 NOT_BESIDE += ("contact_upright", "contact_inverted")  # of a relay, and the example is none
 NOT_BESIDE += ("measured_capacitance",)  # beside amps and volts of the same part
+NOT_BESIDE += ("only_receptacle of breaker", "other_leg_current of drop")  # of other circuits
 NOT_BESIDE += ("nameplate_voltage of start-curve",)  # a plate stands in place of a machine
 
 

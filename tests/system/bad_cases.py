@@ -667,6 +667,8 @@ RETURN_TO_SERVICE = [  # insulation, leakage, ground path
     Bad("leakage", "leakage_current", "0.3 V", "'V'", "mA, uA"),
     Bad("leakage", "other_leakage", "500 mA", "'500 mA'", "such as 0.5 mA"),
     Bad("leakage", "other_leakage", ["1 mA", "0.5 uA"], "0.5 uA", "write 0.5 mA, or 0.0005 mA"),
+    Bad("leakage", "connection", "socket", "'socket'", "plug"),
+    Bad("leakage", "neutral_strap", "loose", "'loose'", "fitted"),
     Bad("leakage", "machine_kind", "fridge", "'fridge'", "refrigerator"),
     Bad("leakage", "standard", "ul-102", "'ul-102'", "such as ul-101"),
     Bad("leakage", "switched_on", "half", "'half'", "yes or no"),

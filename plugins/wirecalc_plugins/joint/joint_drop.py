@@ -136,7 +136,11 @@ def _against_wire(whole: Span, own: Span, per_length: float, length: Span) -> It
         "joint alone",
         alone.value,
         "mohm",
-        working=lambda: f"{put(whole.value)} mohm - {put(own.value)} mohm; no less than nothing",
+        working=lambda: (
+            f"{put(whole.value)} mohm - {put(own.value)} mohm"
+            if at_or_below(own.value, whole.value)
+            else "none: the wire alone has more than was read"
+        ),
         band=alone.band,
     )
     ratio = Span(*(1 + r / stated for r in alone))
@@ -189,7 +193,9 @@ def _heat(volts: Span, amps: Span, own: Span) -> Iterator[Item]:
         "W",
         working=lambda: (
             f"({put(volts.value)} V - {put(wire.value)} ohm x {put(amps.value)} A) x "
-            f"{put(amps.value)} A; no less than nothing"
+            f"{put(amps.value)} A"
+            if heat.value > 0
+            else "none: the wire alone takes more than was read"
         ),
         band=heat.band,
     )

@@ -103,7 +103,7 @@ def shown_by_current(path: Read, amps: float, millivolts: float) -> Item:
         "ohm",
         source=_OHM,
         band=(path.ends.low, path.ends.high) if math.isfinite(path.ends.high) else None,
-        working=lambda: f"{put(millivolts, 'mV')} / {put(amps, 'A')} / 1000",
+        working=lambda: f"{put(millivolts)} / {put(amps)} / 1000; mV over A",
     )
 
 
