@@ -21,7 +21,7 @@ from wirecalc import BadInput, Finding, Reading, ReadingsFile, Verdict
 
 BOUNDED = settings(
     deadline=None,
-    max_examples=35,
+    max_examples=16,
     suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow],
 )
 

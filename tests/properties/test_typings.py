@@ -23,7 +23,7 @@ from wirecalc import BadInput, BadText, Reading
 from wirecalc.wire_lists import wires_in
 from wirecalc.wires import Wire, read_wire
 
-TYPED = settings(deadline=None, max_examples=125)  # by night twenty times as many
+TYPED = settings(deadline=None, max_examples=60)  # by night twenty times as many
 RUN = wirecalc.build(bundled_only=True).run
 
 BLANKS = st.sampled_from(["", " ", "  ", "\t", "\u00a0", "\u2009"])
