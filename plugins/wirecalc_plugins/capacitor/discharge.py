@@ -109,7 +109,8 @@ def discharge(
     upper end. Hold for five time constants, and until 5 V by the sum; then prove it with the
     meter. Three service texts use 20 kohm of 2 W; one says 20 to 30 ohm: it sparks and is marginal
     here. Up to ten times its power the resistor stands the second of a bleed (practice); beyond,
-    its pulse rating decides, and one that gets more heat than a short-time overload fails.
+    its pulse rating decides. One that gets more heat beyond its power than a short-time overload
+    leaves in it fails, as from a large capacitor whose bleed takes many seconds.
 
     For motor capacitors; a high-voltage one (microwave ovens) is refused. Inputs: capacitances in
     uF (to 2000), resistor in ohm (5 to 1000000), volts in V, resistor_power in W (over 0 to 500).
@@ -205,7 +206,8 @@ def discharge(
             says="one manual does say 20 to 30 ohm; it sparks and takes "
             f"{start / resistor:.3g} A in the first instant. If 20 kohm was meant, type kohm",
             action="take 20 kohm of 2 W or more",
-            behind="the load on the resistor: past ten times its power it cannot be told, or fails",
+            behind="its load and its heat: past ten times its power it cannot be told, past the "
+            "heat of a short-time overload it fails",
         )
 
 
