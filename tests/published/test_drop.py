@@ -335,7 +335,7 @@ def test_solid_wire_of_the_same_gauge():
         ("9.16 A", Verdict.MARGINAL),
         ("15.25 A", Verdict.MARGINAL),
         ("15.27 A", Verdict.MARGINAL),
-        ("30 A", Verdict.MARGINAL),  # 11.3 V of 115: a panel at the plate's volts leaves 90 %
+        ("20 A", Verdict.MARGINAL),  # 7.5 V of 115: a panel at the plate's volts leaves 90 %
     ],
 )
 def test_advice_alone_is_never_a_fail(current, verdict):
@@ -652,7 +652,7 @@ def test_a_load_leg_to_leg_is_not_judged_by_a_share_of_the_neutral():
 @pytest.mark.parametrize(
     ("there", "verdict"),
     # (2 x I2 - 10) A x 100 ft x 1.98 ohm/kft (Table 8) of 120 V: 3 % is 14.09 A
-    [("14 A", Verdict.PASS), ("14.2 A", Verdict.MARGINAL), ("30 A", Verdict.MARGINAL)],
+    [("14 A", Verdict.PASS), ("14.2 A", Verdict.MARGINAL), ("24 A", Verdict.MARGINAL)],
 )
 def test_the_other_leg_is_judged_too(there, verdict):
     three = {"system": "three-wire", "nameplate_voltage": "120 V", "wire": "12 AWG"}

@@ -23,6 +23,8 @@ from wirecalc import (
 )
 from wirecalc.sources import computed
 
+from ..most_current import on_any_wire
+
 STATED_MM = 150.0  # length of wire that a joint is compared with, wherever the probes sit
 RATIO, RATIO_CARE = 10.0, 3.0  # joint in its wire over that length; common practice, no source
 HEAT_W = 1.0  # common practice, no source
@@ -76,7 +78,8 @@ def joint_drop(
     compared with that wire: over 3 times is marginal, over 10 times fails, and so does over 1 W:
     common practice, no source. Joints that glow were reported at 5 W with 0.8 A and 35 W with
     15 A (NBSIR 76-1011); neither breaker, fuse nor GFCI sees them. A reading under 0.9 of the
-    wire, or under the wire less 15 mm, is none of this joint: current or length is wrong.
+    wire, or under the wire less 15 mm, is none of this joint: current or length is wrong. A
+    current above all that any table gives the wire fails.
 
     Inputs: drop in V, mostly typed in mV (over 0 to 10 V), current in A (over 0 to 100), wire,
     joint_length in mm (over 0 to 305, a foot). Yields resistance, power, the wire's own
@@ -125,6 +128,7 @@ def joint_drop(
             measure="compare with the drop over the same length of this wire beside the joint",
         )
     yield from _heat(volts, amps, own)
+    yield from on_any_wire(wire, current, amps.band)
 
 
 def _against_wire(whole: Span, own: Span, per_length: float, length: Span) -> Iterator[Item]:

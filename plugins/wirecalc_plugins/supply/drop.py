@@ -36,6 +36,7 @@ from ..inputs import (
     SLIP_A,
     VOLTAGE_AT_REST,
 )
+from ..most_current import on_building_wire, on_cord
 from .drop_advice import for_advice
 from .drop_load import OTHER_LEG, drops, load_of
 from .path import (
@@ -98,7 +99,7 @@ def _refuse(
     part="circuit",
     cautions=("cord-04",),
     not_checked=(
-        "ampacity of wire and cord, which is another question than drop",
+        "ampacity of wire and cord as they lie: a current above every table fails, no more",
         "joints, plug and receptacle: a bad one adds more than the wire",
         "the feeder and the service ahead of the panel",
     ),
@@ -164,7 +165,8 @@ def drop(
     have; with a power factor it is R x pf + X x sin, X for 60 Hz (at 50 Hz five sixths). Over 3 %
     is past a caution level, over 5 % past an advised limit. The volts at rest less the drop must
     leave 90 % of the plate; where they were not given, a drop of 10 % of the plate can't be told,
-    and one from the most that plate and service allow to that least fails.
+    and one from the most that plate and service allow to that least fails. So does a current
+    above all that a table gives wire or cord.
 
     Inputs: current, other_current and other_leg_current in A (up to 200), lengths in ft one way
     (over 0 to 2000), volts in V, power_factor in %, conductor_temperature in C. Yields loops,
@@ -176,6 +178,12 @@ def drop(
     if unknown is not None:
         yield unknown
         return
+    if wire is not None:
+        yield from on_building_wire(
+            wire, max(current + (other_current or 0.0), other_leg_current or 0.0)
+        )
+    if cord is not None:
+        yield from on_cord(cord, current)
     path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
     if other_leg_current is not None and nameplate_voltage > MOST_OF_A_LEG:
         mean, legs = (current + other_leg_current) / 2, (current, other_leg_current)

@@ -37,6 +37,7 @@ from ..inputs import (
     VOLTAGE_AT_REST,
     VOLTAGE_AT_START,
 )
+from ..most_current import on_building_wire
 from .cord_volts import cord_dip, cord_drop
 from .makers_word import ALLOWS, cord_cautions, makers_word
 from .path import DROP, loops, missing, path_to, running_drop, too_much
@@ -209,6 +210,8 @@ def extension(
             action="take the extension cord away; it is too light for this load",
         )
     other = other_current or 0.0
+    if wire is not None:
+        yield from on_building_wire(wire, current + other)
     path: Path | Item | None = missing(DROP, wire, run_length, cord, cord_length)
     if path is None:
         path = path_to(wire, run_length, cord, cord_length, conductor_temperature)

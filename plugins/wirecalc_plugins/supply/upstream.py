@@ -22,6 +22,7 @@ from wirecalc import (
 )
 
 from ..inputs import CONDUCTOR_TEMPERATURE
+from ..most_current import on_run
 from .upstream_heat import Load, Span, span, wiring_of
 from .upstream_judge import judge_leg, judge_neutral
 from .upstream_leg import Leg
@@ -214,8 +215,7 @@ def upstream(
     the least that the wire may have and fails beyond the most: 20 to 75 C if not given, IEC
     60228; without the panel's readings 0.1 ohm ahead of it (practice). With a second leg, of its
     own current, both are read to neutral, which may carry none or all of the current; if it rises
-    as this one falls, over 5 % fails and over 2 % is marginal. Meant for a steady load: what
-    cycles, ramps or starts between the two readings tells nothing.
+    as this one falls, over 5 % fails and over 2 % is marginal. Meant for a steady load.
 
     Inputs: volts in V (20 to 700), currents in A (0.5 to 200), lengths in ft one way (to 2000),
     conductor_temperature in C, load_kind, power_factor in %. Yields resistances, heat, criteria
@@ -235,6 +235,7 @@ def upstream(
     legs = second_leg_at_rest is not None and second_leg_running is not None
     ways = 1 if legs else 2
     yield from wiring.figures(ways)
+    yield from on_run(wire, cord, current, known.get("current"))
     if any(run.wire.metal != "copper" for _, run, _ in wiring.runs):
         yield caution("alu-01")
     yield from judge_leg(Leg(before, after, amps, wiring, load, ways, ahead))
