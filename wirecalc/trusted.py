@@ -58,6 +58,8 @@ def not_used(settings: Settings, folders: Collection[Path]) -> LeftOver:
     only_named: list[str] = []
     if folder is None or not folder.is_dir():
         return LeftOver([], [])
+    if not any(folder.iterdir()):  # as a share that is not mounted
+        return LeftOver([Unused(folder.name, "is an empty folder; no plugin is in it")], [])
     used = [*used_files(settings), *folders]
     seen = ENDINGS[:2] if _among(folder, folders) else ()
     for path in sorted(folder.iterdir()):

@@ -402,6 +402,18 @@ def test_a_plugin_folder_that_is_not_there_passes_nothing(cli_main: Command, tru
     assert "No such file" in done.out
 
 
+def test_an_empty_plugin_folder_passes_nothing(cli_main: Command, trusted: Path) -> None:
+    """As of a share that is not mounted."""
+    (trusted / "shelf.py").unlink()
+    done = cli_main(*PULL)
+    assert done.status == 3
+    assert "is an empty folder" in done.out
+    assert cli_main(*PULL, "--strict").status == 4
+    assert cli_main("rules").status == 2
+    (trusted / "README.txt").write_text("ours", encoding="utf-8")  # somebody has been there
+    assert cli_main(*PULL).status == 0
+
+
 @pytest.mark.parametrize(
     "name",
     [

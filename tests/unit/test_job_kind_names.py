@@ -25,7 +25,7 @@ MEANS = {  # common practice, no source
     "microwave": ["microwave oven"],
     "washer": ["washing machine"],
     "disposal": ["garbage disposal"],
-    "other": ["range hood", "toaster oven"],
+    "other": ["range hood", "toaster oven", "coffee maker", "hair dryer", "space heater"],
 }
 NAMED = [(name, kind) for kind, names in MEANS.items() for name in names]
 
@@ -56,6 +56,18 @@ def test_a_name_that_is_listed_is_the_kind_and_no_note() -> None:
 def test_a_name_within_other_words_is_a_note() -> None:
     (said,) = [r for r in evaluate(whole(kind="old kitchen fridge")).remarks if "no kind" in r]
     assert "did you mean refrigerator?" in said
+
+
+@pytest.mark.parametrize(
+    "kind", ["iron", "blender", "mixer", "rice maker", "toaster", *MEANS["other"]]
+)
+def test_another_machine_is_not_taken_for_one_that_is_written_a_little_like_it(kind: str) -> None:
+    assert evaluate(whole(kind=kind)).verdict == "pass"
+
+
+@pytest.mark.parametrize("kind", ["refridgerator", "frezer", "dryr", "ragne", "watr heater"])
+def test_a_slip_of_a_letter_loses_nothing(kind: str) -> None:
+    assert evaluate(whole(kind=kind)).verdict == "cannot tell"
 
 
 def test_a_machine_of_the_workshop_is_not_taken_for_the_bench() -> None:

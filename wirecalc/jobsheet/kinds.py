@@ -20,6 +20,7 @@ from .facts import unless
 
 _NAMES = "job-kind-names"
 OTHER = "other"  # the kind of a machine that is of none of the others
+_LIKE = 0.8  # a slip of one letter in five; an iron is no aircon, a coffee maker no ice maker
 
 
 class UsualCheck(NamedTuple):
@@ -87,7 +88,7 @@ def resembles(kind: str) -> str:
     ends = {name: (said.rindex(f" {name} ") + len(name), len(name)) for name in within}
     if within:
         return names[max(within, key=lambda name: ends[name])]
-    near = nearest(_plain(kind), list(names))
+    near = nearest(_plain(kind), list(names), alike=_LIKE, start=1)
     return names[near] if near else ""
 
 
