@@ -14,11 +14,15 @@ from wirecalc import (
     at_or_below,
     cannot_tell,
     overcurrent,
+    tables,
 )
+from wirecalc.sources import confirmed
 
 from .course import Run
 
 _MEMORY = "time at what trips it, from memory"
+_LONG_S = 3 * 3600.0  # NEC article 100: a load of 3 hours or more is continuous
+_STAYS = confirmed("nec-210-20", "NEC", "210.19(A)(1) and 210.20(A)", copies=2)
 _SWITCH_OFF = "switch off and find out what draws so much; never fit a larger breaker or fuse"
 
 
@@ -91,3 +95,39 @@ def _within_doubt(reached: overcurrent.Reached) -> bool:
     if source.confidence is not Confidence.MEMORY:
         return False
     return at_or_below(reached.stretch.time, limit + source.may_be_off(limit, "s")[0])
+
+
+def stays(
+    device: overcurrent.Device, amps: float | None, seconds: float | None, other: float
+) -> Iterator[Criterion]:
+    """Fail a load in A that stays above the rating, whatever the device does; ask how long.
+
+    `seconds` is None where it was not given. Between its rating and what must trip it, a breaker
+    may carry a load for ever; the wire behind it is sized for the rating.
+    """
+    load = (amps or 0.0) + other
+    if amps is None or at_or_below(load, device.rating):
+        return
+    name, source = "load that stays", _STAYS
+    if device.name.startswith("iec-"):
+        rows = tables.load("breaker-iec60898").rows
+        source = next(r for r in rows if r.text("test") == "rated").source
+    if seconds is None:
+        yield cannot_tell(
+            name,
+            f"{load:.4g} A is above the rating of {device.rating:g} A, and how long it flows was "
+            "not given: one that stays is an overload, whether it trips or not",
+            measure="time it; what runs for hours goes on a circuit that carries it",
+            needs=("overcurrent_time", "on_time"),
+            source=source,
+        )
+    elif seconds >= _LONG_S:
+        yield at_most(
+            name,
+            load,
+            device.rating,
+            "A",
+            source=source,
+            says="for 3 h and more it is an overload, whether it trips or not",
+            action="put load on a circuit that carries it; never fit a larger breaker or fuse",
+        )

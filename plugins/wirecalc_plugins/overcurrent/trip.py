@@ -31,6 +31,7 @@ from wirecalc import (
 from ..inputs import SLIP_A
 from .course import SAMPLES, Run, course_of_file, course_of_starts, curve_of
 from .judge import judge
+from .must_trip import stays
 from .wrong_trip import doubtful_start, refuse
 
 _TIME = "s"
@@ -208,12 +209,12 @@ def trip(
 
     Only what the standard states counts: held points (so much current for so long from cold) and
     points by which it has tripped; less current for less time is held too, more for more trips too,
-    and all between may trip (marginal). A time from memory trips where 25 % more is past too. The
-    crest of a start, worst at power factor 0.5, is set against the instantaneous trip (of a house
-    breaker 5 to 10 times, practice). Starts that follow each other: two elements of the first
-    order, the most sensitive that the standard allows, must stay below their trip (model,
-    practice). Hotter than the reference it may trip; colder it may hold. Not meant for a motor's
-    overload, nor for a GFCI or AFCI, which trip on leakage or arcing.
+    and all between may trip (marginal); but a load above the rating for 3 h fails, tripped or not,
+    and is asked for its time. A time from memory trips where 25 % more is past too. A start's
+    crest, worst at power factor 0.5, is set against the instantaneous trip (of a house breaker 5
+    to 10 times, practice). Starts in a row: two elements of the first order, the most sensitive
+    that the standard allows, must stay below their trip (model, practice). Hotter than the
+    reference it may trip; colder it may hold. Not for a motor's overload, a GFCI or an AFCI.
 
     Inputs: device; breaker in A; current in A, rms, for overcurrent_time in s; or LRA with
     settle_time, settled, on_time, off_time, starts; either with other_current beside it; or a
@@ -239,6 +240,7 @@ def trip(
     if current is None and locked_rotor_current is not None and settled is not None:
         doubts = list(doubtful_start(found, locked_rotor_current, settled))
     yield from judge(found, points, run, device_ambient, doubts)
+    yield from stays(found, current or settled, overcurrent_time or on_time, other_current or 0.0)
     yield chart(lambda: _picture(found, points, run))
 
 
