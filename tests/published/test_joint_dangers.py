@@ -14,7 +14,10 @@ from wirecalc import Verdict
 from .records import independent, memory, practice, source
 
 PRACTICE = "common practice, no source"
-# 2.29 mm past the barrel; bare behind it 3.05 mm to 10 AWG, 6.35 mm from 8 AWG
+# strands past the barrel and bare wire behind it, mm: 2 + 1 to 6 mm2, 2 + 2 from 10 mm2, 3 + 3
+# from 50, 4 + 4 from 120
+JEM = "JEM-TR 162:2006, guide for crimp terminals, in a ship wiring handbook (one copy)"
+# at a stop: bare behind it 3.05 mm to 10 AWG
 AIRFRAME = "airframe maintenance manual, terminal lugs without insulation grip (one copy)"
 UL_310 = "UL 310, 7th edition, temperature test (two documents, 14 to 10 AWG one)"
 CORD = "NEC 2011 to 2023, Table 400.5(A)(1), column B (a cord maker's page)"
@@ -82,7 +85,6 @@ def test_a_check_of_every_such_job_that_was_left_out_cannot_be_told(name, left_o
     assert verdict(name, WHOLE[name] | {left_out: "unknown"}) == "cannot tell"
 
 
-@source("An airframe maker's standard wiring practices", "2015", "20-30-11 step 6", seen="one copy")
 @source(
     "NEC (NFPA 70)",
     "2011 to 2023",
@@ -102,30 +104,15 @@ def test_a_check_of_every_such_job_that_was_left_out_cannot_be_told(name, left_o
     seen="two copies, the 9.5 mm tab one",
 )
 @practice("the maker's listing of a connector decides")
+@source("JEM-TR 162", "2006", "L1 and L2 of a closed barrel", seen="one copy in a handbook")
 @practice("200 C beside a heater that was not measured, 40 C as a warm room")
 @practice("a hole to one and a half times the stud")
 @pytest.mark.parametrize(
     ("about", "name", "given", "expected", "source"),
     [
-        ("a strip of 60 mm", "strip", STRIP | {"stripped": "60 mm"}, "fail", AIRFRAME),
-        # 6.5 + 2.29 + 3.05 = 11.84
-        ("bare wire to spare", "strip", STRIP | {"stripped": "11.9 mm"}, "fail", AIRFRAME),
-        ("a long strip", "strip", STRIP | {"stripped": "11.8 mm"}, "marginal", AIRFRAME),
-        # 6.5 + 2.29 + 6.35 = 15.14
-        (
-            "a long strip of thick wire",
-            "strip",
-            STRIP | {"wire": ["8 AWG"], "stripped": "15.1 mm"},
-            "marginal",
-            AIRFRAME,
-        ),
-        (
-            "too long for thick wire",
-            "strip",
-            STRIP | {"wire": ["8 AWG"], "stripped": "15.2 mm"},
-            "fail",
-            AIRFRAME,
-        ),
+        ("a strip of 60 mm", "strip", STRIP | {"stripped": "60 mm"}, "fail", JEM),
+        # 6.5 + 2 + 1 = 9.5
+        ("strands 3 mm out", "strip", STRIP | {"stripped": "10 mm"}, "fail", JEM),
         (
             "a strip of 60 mm for a twist-on",
             "strip",
@@ -503,3 +490,27 @@ def test_at_a_stop_all_bare_wire_lies_behind_the_barrel(stripped, expected):
     # 8 mm deep and 3.05 mm bare behind it
     given = {"wire": ["14 AWG"], "style": "stop", "barrel_length": "8 mm", "stripped": stripped}
     assert verdict("strip", given) == expected, AIRFRAME
+
+
+@source("JEM-TR 162", "2006", "L1 and L2 of a closed barrel", seen="one copy in a handbook")
+@independent("barrel + strands past it + bare wire behind it, by hand")
+@pytest.mark.parametrize(
+    ("wire", "style", "most"),
+    [
+        ("22 AWG", "closed", 9.5),  # 6.5 + 2 + 1; thinner than 1.5 mm2 has no more room
+        ("18 AWG", "closed-insulated", 9.5),
+        ("18 AWG", "ferrule", 9.5),
+        ("6 mm2", "closed", 9.5),
+        ("8 AWG", "closed", 9.5),  # 8.4 mm2, between two rows
+        ("10 mm2", "closed", 10.5),  # 6.5 + 2 + 2
+        ("35 mm2", "closed", 10.5),
+        ("50 mm2", "closed", 12.5),  # 6.5 + 3 + 3
+        ("120 mm2", "closed", 14.5),  # 6.5 + 4 + 4
+        ("18 AWG", "open", 10.0),  # 6.5 + 2 + the window of 1.5 mm
+    ],
+)
+def test_bare_wire_that_no_crimp_leaves(wire, style, most):
+    given = {"wire": [wire], "style": style, "barrel_length": "6.5 mm"}
+    given |= {"window_length": "1.5 mm"} if style == "open" else {}
+    assert verdict("strip", given, stripped=f"{most - 0.05} mm") == "marginal", JEM
+    assert verdict("strip", given, stripped=f"{most + 0.05} mm") == "fail", JEM

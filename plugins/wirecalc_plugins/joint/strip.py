@@ -10,6 +10,7 @@ from wirecalc import (
     OneOf,
     Origin,
     Reading,
+    Source,
     Wire,
     answer,
     asked,
@@ -79,8 +80,9 @@ def strip(
     Inputs: wire; style; barrel_length in mm (over 0 to 60), window_length in mm (0 to 20),
     stripped in mm (over 0 to 100). Yields the span in words and the lengths in mm and inch, and
     judges a measured one: insulation in the barrel fails, past the advised span is marginal, and
-    bare wire past what a lug may leave fails (airframe practice: 2.29 mm before the barrel and
-    3.05 mm behind it, 6.35 mm from 8 AWG). Source: table strip-rules.
+    bare wire past what a crimp may leave fails: to 6 mm2 2 mm before the barrel and 1 mm behind
+    it, or the window (JEM-TR 162); behind a stop 3.05 mm (airframe practice; 6.35 mm from 8 AWG).
+    Source: table strip-rules.
     """
     if style == "twist-on":
         yield from _twist_on(wire, stripped)
@@ -155,7 +157,7 @@ def _longest_twist_on(stripped: float) -> Item:
     )
 
 
-def _judge(stripped: float, length: Length, bare: float | None) -> Iterator[Item]:
+def _judge(stripped: float, length: Length, bare: tuple[float, Source] | None) -> Iterator[Item]:
     yield at_least(
         "strip length, lower limit",
         stripped,
@@ -168,6 +170,7 @@ def _judge(stripped: float, length: Length, bare: float | None) -> Iterator[Item
     )
     if bare is None:
         return
+    most, source = bare
     yield at_most(
         "strip length, upper limit",
         stripped,
@@ -178,14 +181,14 @@ def _judge(stripped: float, length: Length, bare: float | None) -> Iterator[Item
         advisory=True,
         says="bare wire shows outside the connector",
         action="trim the end",
-        behind="bare wire past the widest published room, before and behind the barrel, fails",
+        behind="bare wire past what a crimp of its kind may leave, before and behind it, fails",
     )
     yield at_most(
         "bare wire outside the barrel",
         stripped,
-        length.fills + bare,
+        length.fills + most,
         "mm",
-        source=rule("AF2").source,
+        source=source,
         says="so much bare wire can touch or be touched",
         action="cut back and strip again; in a sleeve or grip too the insulation must reach it",
     )

@@ -10,6 +10,7 @@ from wirecalc.conductors import STRANDING_SLACK
 from wirecalc.wires import gauge_cmil
 
 MM_PER_IN = 25.4
+_GUIDE_MM2 = (10.0, 50.0, 120.0)  # where the rows of the guide begin; thinner wire has the first
 _BRUSH_MM = 0.8  # wire past the barrel: flush to 1/32 in, common practice, no source
 
 
@@ -70,15 +71,23 @@ def rule(rule_id: str) -> tables.Row:
     return tables.load("strip-rules").row(rule_id=rule_id)
 
 
-def bare_wire(wires: Sequence[Wire], style: str, window: float | None) -> float | None:
+def bare_wire(
+    wires: Sequence[Wire], style: str, window: float | None
+) -> tuple[float, Source] | None:
     """Return the most bare wire in mm before and behind the barrel; None where it is not known.
 
-    The widest room that is published: that of lugs without an insulation grip.
+    By the guide for closed barrels, of the thinnest wire; the window stands for what is behind an
+    open one. At a stop all of it lies behind: what an airframe's lug may leave there.
     """
-    if style == "open" and window is None:
-        return None
-    thinnest = min(w.area_cmil for w in wires)
-    to_10_awg = thinnest < gauge_cmil(8) * (1 - STRANDING_SLACK)
-    behind = rule("AF2" if to_10_awg else "AF3").number("max_mm")
-    past = 0.0 if style == "stop" else rule("AF1").number("max_mm")
-    return past + behind + (window or 0.0 if style == "open" else 0.0)
+    if style == "stop":
+        thinnest = min(w.area_cmil for w in wires)
+        to_10_awg = thinnest < gauge_cmil(8) * (1 - STRANDING_SLACK)
+        lug = rule("AF2" if to_10_awg else "AF3")
+        return lug.number("max_mm"), lug.source
+    row = 1 + sum(min(w.area_mm2 for w in wires) >= start for start in _GUIDE_MM2)
+    past, behind = rule(f"JEM{row}a"), rule(f"JEM{row}b").number("max_mm")
+    if style == "open":
+        if window is None:
+            return None
+        behind = window
+    return past.number("max_mm") + behind, past.source
