@@ -122,6 +122,7 @@ def ring(
     )
     yield from listed([wire], listed_for)
     yield from _hole(hole, stud, row)
+    yield from _thick_wire(stud, wire, diameter)
     if stud_terminals is not None:
         yield at_most(
             "terminals on the stud",
@@ -175,6 +176,26 @@ def _hole(hole: float | None, stud: str, row: tables.Row) -> Iterator[Item]:
     )
 
 
+def _thick_wire(stud: str, wire: Wire, diameter: float) -> Iterator[Item]:
+    """Ask for the maker's sheet where no published row has so thick a wire on so small a screw."""
+    smallest = tables.load("ring-holes").row(stud="No.10")
+    rows = list(tables.load("ring-torques").where(series="annex-i-2"))
+    if diameter >= smallest.number("diameter_mm"):
+        return
+    if _number_of(wire) < min(_end(r, "awg_thick") for r in rows):
+        yield cannot_tell(
+            "wire for this stud",
+            f"the published rows of screws smaller than No.10 end at 8 AWG; this is {wire.name}",
+            measure="check wire and stud; a ring of that wire for a stud so small needs the sheet "
+            "of its maker and of the machine",
+            source=rows[0].source,
+        )
+
+
+def _number_of(wire: Wire) -> int:
+    return gauge_number(conductors.known_gauge(wire) or conductors.equivalent_gauge(wire.area_cmil))
+
+
 def _inches(mm: float) -> list[tuple[float, str]]:
     return [(mm / _MM_PER_IN, "in")]
 
@@ -203,8 +224,7 @@ def _by_size(stud: str) -> Iterator[tuple[str, tables.Row]]:
 def _by_slot(stud: str, wire: Wire) -> Iterator[tuple[str, tables.Row]]:
     """Find the rows of NEC Annex I for a slotted screw; none for a metric one."""
     table = tables.load("ring-torques")
-    gauge = conductors.known_gauge(wire) or conductors.equivalent_gauge(wire.area_cmil)
-    number = gauge_number(gauge)
+    number = _number_of(wire)
     if stud in _NUMBERED:
         small = [r for r in table.where(series="annex-i-2") if number >= _end(r, "awg_thick")]
         if small:
