@@ -261,3 +261,35 @@ def test_three_deviations_between_mean_and_minimum(mean, expected):
     force = [f"{mean + off} lbf" for off in (-1, -1, 0, 1, 1)]
     finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="ring", force=force)
     assert finding.criterion("margin in s, ul-486a").verdict == expected
+
+
+@source("ISO 16269-6", "2014", "one-sided k of n 5 and 12, 95/90", seen="from memory, recomputed")
+@independent("k 3.407 of 5 pulls and 2.210 of 12 by the noncentral t; mean - k s by hand")
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
+@pytest.mark.parametrize(
+    ("mean", "times", "expected"),
+    [
+        # 5 pulls -1, -1, 0, 1, 1: deviation 1; the bound lies 3.407 below the mean
+        (23.45, 1, "pass"),
+        (23.38, 1, "cannot tell"),
+        # 12 pulls, six of -1 and six of 1: deviation 1.0445; 2.210 x 1.0445 = 2.308 below
+        (22.28, 6, "cannot tell"),
+        (22.34, 6, "marginal"),  # under 3 deviations, 3.13
+        (23.2, 6, "pass"),
+    ],
+)
+def test_a_batch_whose_scatter_reaches_below_the_minimum_is_not_told(mean, times, expected):
+    off = (-1, -1, 0, 1, 1) if times == 1 else (-1, 1) * times
+    finding = wirecalc.run(
+        "pull-batch", wire="18 AWG", terminal="ring", force=[f"{mean + x} lbf" for x in off]
+    )
+    assert finding.verdict == expected
+
+
+@independent("k of 5 pulls, 3.407, is the greatest of five and more")
+def test_without_the_library_the_greatest_factor_stands_for_it(monkeypatch):
+    monkeypatch.setattr(wirecalc.statistics, "tolerance_factor", lambda *_: None)
+    for mean, expected in ((23.45, "pass"), (23.38, "cannot tell")):
+        force = [f"{mean + x} lbf" for x in (-1, -1, 0, 1, 1)]
+        finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="ring", force=force)
+        assert finding.verdict == expected

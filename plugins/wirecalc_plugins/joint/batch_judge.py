@@ -11,6 +11,7 @@ from wirecalc import (
     Origin,
     Wire,
     at_least,
+    at_or_below,
     cannot_tell,
     crimps,
     figure,
@@ -27,6 +28,8 @@ FEWEST = 5  # pulls of a set; 25 for capability: one maker's crimp handbook
 CAPABILITY = 25
 MARGIN_S = 3.0  # standard deviations between mean and minimum; practice
 CONFIDENCES = {"95/90": (0.90, 0.95), "95/95": (0.95, 0.95), "95/99": (0.99, 0.95)}
+JUDGED = "95/90"  # least that a batch must show; a stricter one is shown and not judged
+FACTOR_OF_FEWEST = 3.407  # k of 95/90 for five pulls, the greatest; stands where scipy is missing
 HEAD = ("set", "n", "mean", "s", "lowest", "bound", "let go")
 _AGAIN = "see whether the wire slipped or broke, set up the tool again, and pull a new set"
 _HOUSE = Source("house", "the shop's own minimum", confidence=Confidence.HOUSE)
@@ -96,6 +99,24 @@ def judge(name: str, found: statistics.Summary, limits: Sequence[Minimum]) -> It
         if found.deviation > 0:
             yield _capability(name, found, limit.label, lbf)
             yield _margin(name, found, limit.label, lbf)
+            if at_or_below(lbf, found.lowest):
+                yield from _reaches(name, found, limit.label, lbf)
+
+
+def _reaches(name: str, found: statistics.Summary, label: str, lbf: float) -> Iterator[Item]:
+    """Say where the batch reaches below the minimum though no pull did."""
+    share, sure = CONFIDENCES[JUDGED]
+    factor = statistics.tolerance_factor(found.size, share, sure) or FACTOR_OF_FEWEST
+    bound = found.mean - factor * found.deviation
+    if found.size >= FEWEST and not at_or_below(lbf, bound):
+        yield cannot_tell(
+            f"{_of(name)}scatter, {label}",
+            f"no pull is below {lbf:g} lbf, but by its scatter the batch reaches to "
+            f"{show(bound, toward='down')} lbf ({JUDGED})",
+            measure="look at the die, the strip and the hand; set up the tool again, and pull a "
+            "new set, or more of this one",
+            source=_BOUND,
+        )
 
 
 def _margin(name: str, found: statistics.Summary, label: str, lbf: float) -> Item:
@@ -108,7 +129,7 @@ def _margin(name: str, found: statistics.Summary, label: str, lbf: float) -> Ite
         advisory=True,
         says="the scatter reaches toward the minimum",
         action="look at the die, the strip and the hand before trusting the next one",
-        behind="any single pull below the minimum fails its set",
+        behind="any single pull below the minimum fails its set; a bound below it can't be told",
     )
 
 

@@ -129,7 +129,7 @@ def pull_batch(
     confidence: Annotated[
         str,
         OneOf(tuple(CONFIDENCES), text="confidence / population of the tolerance bound"),
-        setting("the bound is shown and not judged"),
+        setting("the batch is judged at 95/90; another bound is shown beside it"),
     ] = "95/90",
     listed_for: Annotated[
         str | None,
@@ -140,11 +140,12 @@ def pull_batch(
     """Is this batch of crimps good, and does the learner or the tool make the difference?
 
     Any single pull below the minimum fails its set; a mean less than 3 standard deviations above
-    it is marginal (common practice); fewer than 5 pulls can't be told. The mean itself is never
-    judged: it hides a bad crimp. The one-sided normal tolerance bound (mean - k s, k from the
-    noncentral t distribution) is a figure. With two columns to group by, each is tested with the
-    other accounted for (additive two-way layout, F test of the drop in residual sum of squares);
-    with one, by one-way F test. Outliers (Grubbs, ASTM E178, 5 %) are named, never dropped.
+    it is marginal (common practice); fewer than 5 pulls can't be told, nor a batch whose one-sided
+    normal tolerance bound (mean - k s, k from the noncentral t distribution; 95/90) lies below it
+    though no pull does. The mean itself is never judged: it hides a bad crimp. With two columns to
+    group by, each is tested with the other accounted for (additive two-way layout, F test of the
+    drop in residual sum of squares); with one, by one-way F test. Outliers (Grubbs, ASTM E178,
+    5 %) are named, never dropped.
 
     Inputs: wire, terminal; readings (CSV with force_lbf, or units in the cells) or force in lbf;
     by, standard, shop_minimum in lbf, confidence, listed_for (solid wire). Yields a line a set,
