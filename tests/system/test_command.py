@@ -249,3 +249,19 @@ def test_help_of_a_command_shows_what_it_takes(cli_main: Callable[..., Any]) -> 
     assert "--chart" in cli_main("pull", "--help").out
     for name, takes in (("ask", True), ("batch", False), ("job", True), ("pull", True)):
         assert ("--brief" in cli_main(name, "--help").out) is takes
+
+
+def test_help_tells_how_two_ohm_readings_are_typed(cli_main: Callable[..., Any]) -> None:
+    """What it takes to share an offset is said where it is asked for; typed so, it passes."""
+    text = " ".join(cli_main("ground", "--help").out.split())
+    _, _, rest = text.partition('--same-range "yes"')
+    same, _, digit = rest.partition("--meter-resolution")
+    assert "with meter_resolution and the error typed with both" in same
+    assert "smallest step of its display" in digit
+    _, _, reading = text.partition('--ground-resistance "')
+    assert "the leads still in it" in reading[:120]
+    typed = ("--ground-point", "wired-in", "--ground-resistance", "0.26 ohm ±(1%+3)")
+    leads = ("--lead-resistance", "0.20 ohm ±(1%+3)")
+    shared = ("--same-range", "yes", "--meter-resolution", "0.01 ohm")
+    assert cli_main("ground", *typed, *leads, *shared).status == 0
+    assert cli_main("ground", *typed, *leads).status == 3

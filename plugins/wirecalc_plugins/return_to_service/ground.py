@@ -87,13 +87,16 @@ def ground(
     ] = None,
     same_range: Annotated[
         bool | None,
-        YesNo("path and leads were read by one meter on one range, one after the other"),
+        YesNo(
+            "path and leads were read by one meter on one range, one after the other; with "
+            "meter_resolution and the error typed with both, what the two share drops out"
+        ),
         extra("without it the error of each counts by itself", when="lead_resistance"),
     ] = None,
     meter_resolution: Annotated[
         float | None,
         RESOLUTION,
-        asked("it is what two readings of one range leave", when="same_range=yes"),
+        asked("a step of each reading is left of a shared error", when="same_range=yes"),
     ] = None,
     test_current: Annotated[
         float | None,

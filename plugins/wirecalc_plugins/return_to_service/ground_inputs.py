@@ -22,12 +22,16 @@ RESISTANCE = Reading(
     low=0,
     high=10_000,
     typical="0.25 ohm",
-    text="case to that point, by an ohmmeter",
+    text="case to that point, by an ohmmeter, the leads still in it",
     past="<",
     if_open="leave it out and give ground_open yes",
 )
 RESOLUTION = Nameplate(
-    "ohm", above=0, high=1, typical="0.01 ohm", text="last digit of the meter on that range"
+    "ohm",
+    above=0,
+    high=1,
+    typical="0.01 ohm",
+    text="of same_range: smallest step of its display on that range, 0.1 ohm of a common meter",
 )
 CURRENT = Reading(
     "A",

@@ -203,8 +203,9 @@ def _unproven(path: Path, row: Row) -> Item:
         NAME,
         f"{path.ohms.high:.4g} ohm is {what}, and the meter's error was not given: "
         + ", ".join(path.exact),
-        measure="type the error of the meter's sheet with it, such as 0.25 ohm ±(1%+3); or send "
-        "1 A or more through the path and read the millivolts across it; best with " + BETTER,
+        measure="type the error of the meter's sheet with it, such as 0.25 ohm ±(1%+3), and "
+        "same_range if one meter read path and leads; or send 1 A or more through the path and "
+        "read the millivolts across it; best with " + BETTER,
         source=row.source,
     )
 
