@@ -47,6 +47,7 @@ class Kind(ABC):
     unit: str = ""
     goes_with: str = ""  # the input without which this one means nothing
     companions: tuple[str, ...] = ()  # inputs that say how this one is to be read
+    zero: tuple[str, str] = ("", "")  # why an exact 0 is no reading of it, and what to do
     of_file: bool = False  # whether a given text names a file, and its values stand there
     sample: str = ""  # what a small file of this kind holds, for the example of a calculation
 

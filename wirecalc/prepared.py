@@ -23,7 +23,7 @@ class Prepared:
     bands: dict[str, list[Read]] = field(default_factory=dict)
     records: list[InputRecord] = field(default_factory=list)
     unknown: list[Criterion] = field(default_factory=list)
-    asked: list[Criterion] = field(default_factory=list)  # left out, and every job has it
+    asked: list[Criterion] = field(default_factory=list)  # left out, or 0 where it is never 0
     left_out: list[NotChecked] = field(default_factory=list)
     others: dict[str, list[Any]] = field(default_factory=dict)  # plausible where one is assumed
     runs: bool = True  # False where a required input is unknown

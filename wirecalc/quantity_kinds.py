@@ -39,9 +39,11 @@ class _QuantityKind(Kind):
         if_open: str = "",
         past: str = "",
         slip_under: float = 0.0,
+        zero: tuple[str, str] = ("", ""),
     ) -> None:
         self.unit, self.text, self.goes_with = unit, text, goes_with
         self.if_open, self.past, self.slip_under = if_open, past, slip_under
+        self.zero = zero
         if (">" in past and high is None) or ("<" in past and low is None):
             raise DeclarationError(f"{text!r}: past the meter's range, and the span has no end")
         self.low, self.high, self.above = low, high, above
@@ -149,7 +151,9 @@ class Reading(_QuantityKind):
     `past` says on which side a good reading may lie past the meter's range: with ">" it may be
     typed as `>999 Mohm`, a band from there to the end of the span, with "<" as `<0.1 ohm`, one
     from the start of the span. `if_open` is what to give instead of OL. A value below
-    `slip_under` that is typed in a smaller unit, `1.2 mA` for a line current, is refused.
+    `slip_under` that is typed in a smaller unit, `1.2 mA` for a line current, is refused. `zero`
+    says of a thing that never reads exactly 0 what such a reading tells and what to do about it:
+    without an error it is `cannot tell`.
     """
 
     def read(self, given: object) -> Read:

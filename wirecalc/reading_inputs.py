@@ -193,6 +193,11 @@ def _take_given(
     if any(r.low is not None for r in reads):
         prepared.bands[declared.name] = reads
     prepared.records += [record for _, record in taken]
+    why, measure = declared.kind.zero
+    if why and any(r.value == 0 and not r.high for r in reads):
+        prepared.asked.append(
+            cannot_tell(declared.name, why, measure=measure, needs=(declared.name,))
+        )
 
 
 def _read(

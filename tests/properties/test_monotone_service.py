@@ -96,7 +96,7 @@ leaks = st.fixed_dictionaries(
     },
 )
 MA = near(0.25, 0.5, 0.75, 1.5, 3.5, 4.0, 5.0, 6.0, 10.0)
-NONE_OF_ITS_OWN = {"leakage_current": "0 mA", "switched_on": "yes"}
+NONE_OF_ITS_OWN = {"leakage_current": "<0.001 mA", "switched_on": "yes"}
 
 
 @BOUNDED

@@ -40,6 +40,12 @@ SLIP_MA = 0.001  # less than a leakage tester shows: typed in uA it is a slip of
 SMALL_PLUG = "plug"
 
 _LEAKS = "read it with a leakage tester or a leakage clamp, everything switched on"
+_NO_ZERO = (
+    "a reading of exactly 0: a machine that runs leaks something; a clamp around all its wires, or "
+    "one that was off, shows none",
+    "clamp line and neutral together, without the ground, and read again; type less than it shows "
+    "as such, <0.1 mA of a meter of tenths",
+)
 
 
 def _refuse(
@@ -53,6 +59,12 @@ def _refuse(
             "on_gfci",
             "no GFCI, and leakage of other machines on it",
             "say on_gfci yes, or leave other_leakage out",
+        )
+    if on_gfci and rcd_rating is not None:
+        yield Problem(
+            "rcd_rating",
+            f"an RCD of {rcd_rating:g} mA, and a class A GFCI, which trips at 6 mA at most",
+            "give the one that feeds it: on_gfci or rcd_rating",
         )
 
 
@@ -85,6 +97,7 @@ def leakage(
             text="leakage of this machine, from its case or ground wire to ground",
             past="<",
             slip_under=SLIP_MA,
+            zero=_NO_ZERO,
         ),
         asked(_LEAKS),
     ] = None,
@@ -153,6 +166,7 @@ def leakage(
             text="leakage of each other machine on the same GFCI or RCD",
             past="<",
             slip_under=SLIP_MA,
+            zero=_NO_ZERO,
         ),
         may_be_absent("no other machine on the same GFCI or RCD"),
     ] = None,
