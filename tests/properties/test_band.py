@@ -535,6 +535,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "electronics_unplugged": texts(["yes", "yes", "no"]),
         "dried": texts(["yes", "no"]),
         "nameplate_power": texts(["2585 W", "4 kW"]),
+        "nameplate_voltage": texts(["12 V", "24 V"]),
         "neutral_strap": texts(["no-strap", "no-strap", "fitted", "lifted", "removed"]),
     },
     "leakage": {

@@ -7,7 +7,7 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
-from .records import practice, source
+from .records import memory, practice, source
 
 
 def verdicts(finding: wirecalc.Finding) -> dict[str, str]:
@@ -69,6 +69,7 @@ def test_a_tester_at_the_end_of_its_range(reading: str, verdict: str) -> None:
 )
 def test_least_insulation_of_a_class(protection, part, limit):
     given = {"protection": protection, "tested_part": part, "nameplate_power": "2 kW"}
+    given |= {"nameplate_voltage": "24 V"} if protection == "class-iii" else {}
     for share, verdict in ((1.001, "pass"), (1.0, "pass"), (0.999, "fail")):
         assert verdicts(insulation(f"{limit * share:.5f} Mohm", **given))[CASE] == verdict
 
@@ -264,3 +265,23 @@ def test_hazards_of_the_step_are_said():
     assert "compressor-vacuum" in found
     strapped = insulation("50 Mohm", neutral_strap="lifted")
     assert "cord-02" in {c.key for c in strapped.cautions}
+
+
+@memory("IEC 61140, extra-low volts: 50 V ac at most")
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
+@pytest.mark.parametrize(
+    ("reading", "plate", "verdict"),
+    [
+        ("0.5 Mohm", "50 V", "pass"),
+        ("0.5 Mohm", "51 V", "refused"),
+        ("1.99 Mohm", None, "cannot tell"),
+        ("2 Mohm", None, "pass"),
+    ],
+)
+def test_class_iii_is_known_by_its_volts(reading, plate, verdict):
+    given = {"protection": "class-iii"} | ({"nameplate_voltage": plate} if plate else {})
+    if verdict == "refused":
+        with pytest.raises(wirecalc.BadInput, match="50 V at most"):
+            insulation(reading, **given)
+        return
+    assert insulation(reading, **given).criterion(CASE).verdict == verdict

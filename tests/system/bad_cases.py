@@ -122,7 +122,8 @@ GOOD: dict[str, dict[str, str]] = {
     | {"inertia": "0.001 kg m2", "load_torque": "30 %"},
     "insulation": {"insulation_resistance": "50 Mohm", "protection": "class-i"}
     | {"tested_part": "heater", "test_voltage": "500 V", "switched_on": "yes"}
-    | {"electronics_unplugged": "yes", "dried": "no", "nameplate_power": "2585 W"},
+    | {"electronics_unplugged": "yes", "dried": "no", "nameplate_power": "2585 W"}
+    | {"nameplate_voltage": "240 V"},
     "leakage": {"leakage_current": "0.3 mA", "machine_kind": "stationary", "standard": "ul-101"}
     | {"connection": "plug", "neutral_strap": "no-strap"}
     | {"switched_on": "yes", "nameplate_power": "2585 W", "on_gfci": "yes"}
@@ -660,6 +661,7 @@ RETURN_TO_SERVICE = [  # insulation, leakage, ground path
     Bad("insulation", "switched_on", "on", "'on'", "yes or no"),
     Bad("insulation", "electronics_unplugged", "partly", "'partly'", "yes or no"),
     Bad("insulation", "dried", "damp", "'damp'", "yes or no"),
+    Bad("insulation", "nameplate_voltage", "5 V", "'5 V'", "such as 115 V"),
     Bad("insulation", "nameplate_power", "2585 kW", "'2585 kW'", "check the number and its unit"),
     Bad("leakage", "leakage_current", "300 mA", "'300 mA'", "such as 0.3 mA"),
     Bad("leakage", "leakage_current", "0.3 A", "'0.3 A'", "check the number and its unit"),
@@ -681,6 +683,7 @@ RETURN_TO_SERVICE = [  # insulation, leakage, ground path
     Bad("screening", "device_held", "tripped", "'tripped'", "yes or no"),
     Bad("screening", "test_button_trips", "maybe", "'maybe'", "yes or no"),
     Bad("screening", "trip_current", "6 A", "'6 A'", "check the number and its unit"),
+    Bad("screening", "trip_current", "0.6 mA", "'0.6 mA'", "such as 6 mA"),
     Bad("screening", "trip_current", "30 ohm", "'ohm'", "mA"),
     Bad("ground", "ground_point", "pin", "'pin'", "plug-pin"),
     Bad("ground", "ground_resistance", "0.25 Mohm", "'0.25 Mohm'", "which was meant?"),

@@ -27,7 +27,16 @@ from wirecalc import (
 from wirecalc.sources import confirmed
 from wirecalc.tables import Row
 
-from .insulation_doubts import LEAST_TEST_V, Doubt, Test, excuses, unproven
+from ..inputs import NAMEPLATE_VOLTAGE
+from .insulation_doubts import (
+    LEAST_TEST_V,
+    Doubt,
+    Test,
+    class_by_name,
+    excuses,
+    refuse,
+    unproven,
+)
 from .insulation_limits import binding, rows_of, shown
 from .neutral import LIFTED, NO_STRAP, STRAP, insulation_bond
 
@@ -49,6 +58,7 @@ _GUIDES = confirmed("inspection-guides", "UK in-service inspection guides", "boa
         "boards and surge parts that were unplugged, and the cord if it was not in the test",
         "insulation between live parts, such as shorted turns",
     ),
+    refuse=refuse,
     example_with=("test_voltage", "switched_on", "electronics_unplugged"),
 )
 def insulation(
@@ -114,21 +124,30 @@ def insulation(
         ),
         setting("only elements are judged by their power"),
     ] = None,
+    nameplate_voltage: Annotated[
+        float | None,
+        NAMEPLATE_VOLTAGE,
+        extra(
+            "above the limit of class-ii it is good as any class; else it is asked for",
+            when="protection=class-iii",
+        ),
+        setting("only class-iii is known by its volts"),
+    ] = None,
     neutral_strap: Annotated[str | None, STRAP, may_be_absent(NO_STRAP)] = None,
 ) -> Iterator[Item]:
     """Is the insulation good between live parts and the case?
 
     At 500 V dc: class I 1 Mohm (0.3 with heating elements switched on), class II 2, class III
-    0.25 (DIN VDE 0701); under the 2 Mohm of one guide (no heaters), and 10 of a hermetic
-    compressor by practice, marginal. Under 250 V, or with parts switched off, a good reading
-    shows nothing. A low one fails, save what may be moisture (sheathed elements alone), a board
-    at test voltage, or elements of 3.5 kW of class I that are judged by leakage; under 0.01 Mohm
-    it always fails. A strap from neutral to the frame (ranges, dryers) is lifted for this test
-    alone, unplugged.
+    (fed by 50 V at most) 0.25 (DIN VDE 0701); under the 2 Mohm of one guide (no heaters), and 10
+    of a hermetic compressor by practice, marginal. Under 250 V, or with parts switched off, a good
+    reading shows nothing. A low one fails, save what may be moisture (sheathed elements alone), a
+    board at test voltage, or elements of 3.5 kW of class I that are judged by leakage; under 0.01
+    Mohm it always fails. A strap from neutral to the frame (ranges, dryers) is lifted for this
+    test alone, unplugged.
 
     For machines unplugged, and bare parts at their own pins; not for inverters and boards. Inputs:
     reading in Mohm (0 to 1e6; past the tester's end >999 Mohm), class, part, test_voltage in V dc
-    (over 0 to 1000), nameplate_power in W, strap, yes or no of the rest. Yields the limits and
+    (over 0 to 1000), plate in W and V, strap, yes or no of the rest. Yields the limits and
     criteria. Refuses mohm for Mohm. Source: table insulation-limits.
     """
     rows = list(rows_of(protection, tested_part))
@@ -138,9 +157,9 @@ def insulation(
         yield LIFTED
     test = Test(
         *(tested_part, protection, test_voltage, switched_on, electronics_unplugged),
-        *(dried, nameplate_power),
+        *(dried, nameplate_power, nameplate_voltage),
     )
-    proven = not list(unproven(test))
+    proven = not any(unproven(test))
     if neutral_strap != "fitted":
         yield _judge(insulation_resistance, rows, test)
         if proven:
@@ -152,7 +171,7 @@ def _judge(reading: float, rows: Sequence[Row], test: Test) -> Item:
     row = binding(rows)
     doubts: list[Doubt] = []
     if at_or_below(row.number("limit_Mohm"), reading):
-        doubts = list(unproven(test))
+        doubts = [*unproven(test), *class_by_name(reading, test)]
     elif at_or_below(GROUNDED_MOHM, reading):
         doubts = list(excuses(test))
     if doubts:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import at_or_below
+from wirecalc import Problem, at_or_below
 
 LEAST_TEST_V = 250.0  # under it a good reading shows nothing; common practice
+CLASS_III_V = 50.0  # most ac volts that feed class III: IEC 61140, from memory
+ANY_CLASS_MOHM = 2.0  # class II, the highest limit of a class: DIN VDE 0701
 BY_CURRENT_W = 3500.0  # heating power from which the protective conductor's current may decide
 BARE = ("compressor", "motor")  # read at their own pins: no switch or board in between
 
@@ -30,6 +32,20 @@ class Test(NamedTuple):
     boards_off: bool | None
     dried: bool | None
     power: float | None
+    plate_volts: float | None = None
+
+
+def refuse(
+    protection: str, nameplate_voltage: float | None, **_others: object
+) -> Iterator[Problem]:
+    """Refuse a class that the volts on the plate rule out."""
+    if protection == "class-iii" and (nameplate_voltage or 0.0) > CLASS_III_V:
+        yield Problem(
+            "protection",
+            f"class-iii is fed by {CLASS_III_V:g} V at most, and its plate says "
+            f"{nameplate_voltage:g} V",
+            "class-i with a ground pin, class-ii with a double square",
+        )
 
 
 def unproven(test: Test) -> Iterator[Doubt]:
@@ -50,6 +66,18 @@ def unproven(test: Test) -> Iterator[Doubt]:
             "what lies behind an open switch or relay is not in the reading",
             "close switches and relays, or read at the element, motor or compressor itself",
             ("switched_on",) if test.switched_on is None else (),
+        )
+
+
+def class_by_name(reading: float, test: Test) -> Iterator[Doubt]:
+    """Yield whether it is class III at all, whose limit is the lowest; reading in Mohm."""
+    told = test.protection != "class-iii" or test.plate_volts is not None
+    if not told and not at_or_below(ANY_CLASS_MOHM, reading):
+        yield Doubt(
+            f"{reading:.3g} Mohm would do for class-iii alone, and whether it is fed by "
+            f"{CLASS_III_V:g} V or less was not said",
+            "read the volts on its plate; one for the mains is class-i or class-ii",
+            ("nameplate_voltage",),
         )
 
 

@@ -21,6 +21,7 @@ from wirecalc import (
 
 LEAST_RANGE_MOHM = 2.0  # over the range of a lesser one says less than any limit of insulation
 SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
+LEAST_TRIP_MA = 4.0  # what a class A GFCI may trip at; no device is finer: UL 943
 MOST_TRIP_MA = 30.0  # a device that trips above it does not protect a person
 MEASURE = "measure the insulation at 500 V dc, or the leakage with everything switched on"
 
@@ -82,7 +83,7 @@ def screening(
         float | None,
         Nameplate(
             "mA",
-            above=0,
+            low=LEAST_TRIP_MA,
             high=1000,
             typical="6 mA",
             text="residual current at which it trips: 6 mA of a class A GFCI, else as printed",
@@ -98,7 +99,7 @@ def screening(
     at best marginal, screened and not tested; a rule of the shop may forbid it.
 
     Inputs: yes or no of the ohm reading, switches, run and button; ohm_range in Mohm (over 0 to
-    10000), trip_current in mA (over 0 to 1000). Yields a criterion each. Source: common practice.
+    10000), trip_current in mA (4 to 1000). Yields a criterion each. Source: common practice.
     """
     yield caution("gnd-01")
     if over_range is False:
