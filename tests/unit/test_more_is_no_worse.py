@@ -68,6 +68,7 @@ MORE = [
     ("ground", {"cord_ground_closed": "yes"}),
     ("insulation", {"dried": "no"}),
     ("insulation", {"nameplate_power": "5 kW"}),
+    ("insulation", {"nameplate_voltage": "240 V"}),
     ("insulation", {"neutral_strap": "no-strap"}),
     ("leakage", {"machine_kind": "portable"}),
     ("leakage", {"standard": "iec-60335-1", "nameplate_power": "900 W"}),
