@@ -148,7 +148,8 @@ def ampacity(
     """How much current does a published table give this wire in this use?
 
     For one wire by itself; for a whole circuit see breaker and circuit. building: NEC Table 310.16
-    times the factors of ambient and bundling, not above the termination's column. cord: NEC Table
+    times the factors of ambient and bundling, not above the termination's column; above the
+    breaker of 240.4(D) only a motor's circuit may carry it, so it can't be told. cord: NEC Table
     400.5(A)(1), above 30 C with those factors. fixture: NEC Table 402.5, to 30 C. appliance: no
     body has issued an ampacity, so two published views are given as advice, an aircraft bundle's
     (a low bound, to 70 C) and a wire maker's for one wire; the rating printed on it binds, and the

@@ -27,6 +27,7 @@ from ..circuit.place import TERMINATION as _TERMINATION
 from ..circuit.wire_names import counts_as
 
 LOAD = "load on the wire"
+_SMALL = "load against the largest breaker of this wire"
 _ELECTRICIAN = "put the load on a circuit that carries it: a job for an electrician"
 
 
@@ -69,17 +70,7 @@ def building(wire: Wire, lies: Lies, current: float | None) -> Iterator[Item]:
         yield figure("largest breaker (NEC 240.4(D))", amps, "A", source=small.source)
         yield not_checked(f"the breaker of {amps:g} A", small.text("condition"))
         if current is not None:
-            yield at_most(
-                "load against the largest breaker of this wire",
-                current,
-                amps,
-                "A",
-                source=small.source,
-                advisory=True,
-                behind="the load on the wire binds: its ampacity as it lies",
-                says="motor circuits aside",
-                action="a load above it needs thicker wire and its breaker",
-            )
+            yield _by_small_rule(wire, current, small)
     lowest = min(wire_class, column(lies.termination))
     own, capped = trade.ampacity(wire, wire_class), trade.ampacity(wire, lowest)
     if own is not None:
@@ -97,6 +88,21 @@ def building(wire: Wire, lies: Lies, current: float | None) -> Iterator[Item]:
         working=lambda: f"the {lowest} C column of the table",
     )
     yield from _corrected(own, cap, lies, current)
+
+
+def _by_small_rule(wire: Wire, current: float, small: tables.Row) -> Item:
+    """Judge a load in A by the largest breaker that its wire may have; a motor's may be larger."""
+    amps = small.number("breaker_A")
+    if at_or_below(current, amps):
+        return at_most(_SMALL, current, amps, "A", source=small.source)
+    return cannot_tell(
+        _SMALL,
+        f"{current:.4g} A is above the breaker of {amps:g} A that {wire} may have, motor circuits "
+        "aside (240.4(G))",
+        measure="a wired-in motor or compressor: ask `motor-circuit`; any other load needs thicker "
+        "wire and its breaker",
+        source=small.source,
+    )
 
 
 def _corrected(own: tables.Row, cap: float, lies: Lies, current: float | None) -> Iterator[Item]:
