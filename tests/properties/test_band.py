@@ -244,6 +244,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "breaker": texts(["15 A", "25 A", "40 A"]),
         "motor_device": texts(["inverse-time breaker", "time-delay fuse", "instantaneous breaker"]),
         "will_not_start": texts(["yes", "no"]),
+        "listed_combination": texts(["yes", "no"]),
         # 175 % of 9 and 20 A and these are 20 and 40 A; 125 % of 9.8 A and 2.75 A are 15 A
         "other_current": near(2.75, 4.25, 5, 10, high=60),
         "wire": texts(["18 AWG", "14 AWG", "12 AWG", "8 AWG aluminum", "2.5 mm2"]),

@@ -76,6 +76,7 @@ WHOLE: list[Whole] = [
             "maximum_breaker": amps(15, 40),
             "motor_device": one_of("inverse-time breaker", "time-delay fuse"),
             "will_not_start": one_of("yes", "no"),
+            "listed_combination": one_of("yes"),
             "rated_load_current": amps(1, 50),
         },
     ),

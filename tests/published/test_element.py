@@ -315,6 +315,22 @@ def test_a_cutoff_is_replaced_by_the_same(given, verdict):
     assert cutoff(**given).verdict == verdict, (TWO, ONE)
 
 
+@source("component makers' texts on IEC 60691", "undated", "+0/-10 C", seen="two")
+@pytest.mark.parametrize(
+    ("place", "holding", "verdict"),
+    [
+        ("120 C", "121 C", "pass"),
+        ("121 C", "122 C", "fail"),  # the mark is 130 C, and it may open at 120
+        ("125 C", "unknown", "fail"),
+        ("135 C", "unknown", "fail"),
+        ("110 C", "unknown", "cannot tell"),
+        ("119 C ±2 C", "125 C", "cannot tell"),
+    ],
+)
+def test_a_cutoff_that_may_open_at_the_heat_of_its_place(place, holding, verdict):
+    assert cutoff(place_temperature=place, holding_temperature=holding).verdict == verdict
+
+
 @practice("makers of dryers sell cut-off and thermostat as a kit")
 @pytest.mark.parametrize(
     ("pair", "verdict"),

@@ -165,6 +165,24 @@ def test_largest_device_of_a_motor_against_nec_430_52(hp, volts, device, largest
     assert found == pytest.approx(largest)
 
 
+@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@pytest.mark.parametrize(
+    ("device", "listed", "verdict"),
+    [
+        ("instantaneous breaker", None, "cannot tell"),
+        ("instantaneous breaker", "no", "fail"),
+        ("instantaneous breaker", "yes", "pass"),
+        ("inverse-time breaker", None, "pass"),
+    ],
+)
+def test_an_instantaneous_breaker_by_itself_guards_no_motor(device, listed, verdict):
+    given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "wire": "14 AWG"}
+    given |= {"breaker": "25 A", "motor_device": device, "ambient": "25 C", "conductors": "2"}
+    if listed is not None:
+        given["listed_combination"] = listed
+    assert motor(**given, full_load_current="8.6 A", plate_governs="no").verdict == verdict
+
+
 @source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
 @source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
 @source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")

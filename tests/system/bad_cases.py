@@ -471,6 +471,7 @@ CIRCUITS = [  # one load, all loads, a motor: volts for amps, contradictions, wr
     Bad("motor-circuit", "motor_device", "time delay fuse", "'time delay fuse'", "time-delay fuse"),
     Bad("motor-circuit", "fastened_in_place", "no", "plugged in", "ask breaker"),
     Bad("motor-circuit", "plate_governs", "maybe", "'maybe'", "yes or no"),
+    Bad("motor-circuit", "listed_combination", "perhaps", "'perhaps'", "yes or no"),
     Bad("breaker", "has_motor", "maybe", "'maybe'", "yes or no"),
     Bad("motor-circuit", "branch_selection_current", "5 A", "5 A", "look at the plate"),
     Bad("motor-circuit", "horsepower", "115 V", "'V'", "hp"),

@@ -19,7 +19,6 @@ from wirecalc import (
     cannot_tell,
     conductors,
     figure,
-    not_checked,
     put,
 )
 from wirecalc.sources import confirmed
@@ -29,7 +28,6 @@ from .circuit_size import against_plate, carries, copper_carrying
 from .motor_rules import (
     COMPRESSOR,
     CONDUCTOR,
-    INSTANTANEOUS,
     MOTOR,
     Sizing,
     device_limit,
@@ -177,8 +175,6 @@ def device_of_motor(
         for s in load.sizings
     )
     yield from _both(load, *([item] for item in runs))
-    if load.device == INSTANTANEOUS:
-        yield not_checked("that the breaker is part of a listed combination", "see its marking")
 
 
 def _both(load: MotorLoad, *ways: Iterable[Item]) -> Iterator[Item]:

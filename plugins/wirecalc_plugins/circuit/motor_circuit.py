@@ -26,6 +26,7 @@ from .motor_inputs import (
     FullLoadCurrent,
     Horsepower,
     LargestOnPlate,
+    ListedCombination,
     MinimumAmpacity,
     OtherCurrent,
     PlateGoverns,
@@ -33,7 +34,7 @@ from .motor_inputs import (
     RatedLoadCurrent,
     WillNotStart,
 )
-from .motor_overload import overload_limits
+from .motor_overload import combination, overload_limits
 from .motor_plate import beside_table, by_plate, contradictions
 from .motor_rules import (
     COMPRESSOR,
@@ -125,6 +126,7 @@ def motor_circuit(
     breaker: DeviceRating = None,
     motor_device: Device = INVERSE,
     will_not_start: WillNotStart = None,
+    listed_combination: ListedCombination = None,
     other_current: OtherCurrent = None,
     wire: Annotated[
         Wire | None, "wire of the building circuit", asked("the device is not there to save it")
@@ -142,7 +144,8 @@ def motor_circuit(
     govern; a compressor by RLA or BCSC, the greater; a unit by its plate's least ampacity. The
     wire, corrected, carries 125 % of it and the other loads (430.22, 430.24, 440.32). The device is
     at most 250 % (breaker; fuses as Table 430.52), rounded up; on a compressor 175 %, rounded down
-    (440.22); beyond that only where it will not start. The plate's largest device rules.
+    (440.22); beyond that only where it will not start. The plate's largest device rules. An
+    instantaneous breaker serves only as part of a listed combination (Table 430.52).
     240.4(D) does not bind 14 AWG and thicker (240.4(G)).
     Inputs: plate values in hp, V, A; device and other loads in A; wire; temperatures in C. Yields
     what it needs, limits, overload settings, criteria on wire and device. Refuses what is plugged
@@ -189,6 +192,7 @@ def motor_circuit(
         yield from wire_of_motor(load, wire, place)
     if breaker is not None:
         yield from device_of_motor(load, breaker, maximum_breaker, will_not_start)
+        yield from combination(device, listed_combination)
     if breaker is not None and wire is not None:
         yield from small_wire(load, breaker, wire, place)
     yield from overload_limits(kind, sizing.amps, plate, cool_running)

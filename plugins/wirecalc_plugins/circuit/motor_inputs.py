@@ -97,6 +97,11 @@ WillNotStart = Annotated[
     YesNo("it will not start on a device of the first limit"),
     assumed("yes", "no", source=_430_52, why="either way", when="breaker"),
 ]
+ListedCombination = Annotated[
+    bool | None,
+    YesNo("an instantaneous breaker is part of a listed combination, with the overload protector"),
+    asked("alone it is no guard", when="breaker and motor_device=instantaneous breaker"),
+]
 OtherCurrent = Annotated[
     float | None,
     Reading(

@@ -1,12 +1,12 @@
-"""NEC 430.32 and 440.52: overload settings of a motor or compressor."""
+"""NEC 430.32, 430.52, 440.52: who sees the overload of a motor or compressor, and its settings."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, at_or_below, figure, not_checked, put, tables
+from wirecalc import Item, at_or_below, cannot_tell, figure, not_checked, put, requires, tables
 
-from .motor_rules import COMPRESSOR
+from .motor_rules import COMPRESSOR, INSTANTANEOUS, MOTOR
 
 
 def overload_limits(
@@ -47,4 +47,31 @@ def _percent(name: str, row: tables.Row, amps: float) -> Item:
         source=row.source,
         working=lambda: f"{put(percent)} / 100 x {put(amps)} A",
         toward="down",
+    )
+
+
+def combination(device: str, listed: bool | None) -> Iterator[Item]:
+    """Require that an instantaneous breaker is part of a listed combination.
+
+    It has no delayed trip: nothing but the overload protector of its combination sees an overload.
+    """
+    if device != INSTANTANEOUS:
+        return
+    name = "instantaneous breaker in its combination"
+    source = tables.load("nec-motor-devices").row(kind=MOTOR, device=device, case="starts").source
+    if listed is None:
+        yield cannot_tell(
+            name,
+            "it was not said whether it is part of a listed combination",
+            measure="read the marking of the controller that it sits in",
+            needs=("listed_combination",),
+            source=source,
+        )
+        return
+    yield requires(
+        name,
+        listed,
+        says="by itself it does not guard a motor circuit: it sees no overload",
+        source=source,
+        action="have an electrician fit an inverse-time breaker within the limit",
     )

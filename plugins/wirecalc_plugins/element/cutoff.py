@@ -24,7 +24,7 @@ from wirecalc import (
 )
 
 from ..inputs import PLACE
-from .cutoff_place import TEXTS, cause, holds, pair
+from .cutoff_place import TEXTS, cause, holds, opens_there, pair
 
 _LOWER = "what is not known counts as lower"
 _SAME = "get the cut-off that the maker of the machine names"
@@ -122,9 +122,9 @@ def cutoff(
     It has the same functioning temperature: a higher one fails. A cut-off may open up to 10 K
     below its mark by two makers' texts, 5 K by a third: a mark up to 5 K lower is marginal, a
     lower one fails (the stricter rules). Current and volts are no lower than the old ones'. Its
-    holding temperature lies above the place in normal use. Why the old one opened is found and
-    cured first. What is not known counts as lower: it can't be told. Marks are whole degrees:
-    352 F is the mark of 178 C. What a maker sells as a kit is changed together (dryers).
+    holding temperature lies above the place in normal use, and its mark 10 K or more. Why the old
+    one opened is found and cured first. What is not known counts as lower: it can't be told. Marks
+    are whole degrees: 352 F is the mark of 178 C. What a maker sells as a kit is changed together.
 
     For cut-offs that open once; not for thermostats and high limits that reset. Inputs:
     functioning temperatures in C (50 to 320), currents in A (over 0 to 60), volts (12 to
@@ -140,6 +140,7 @@ def cutoff(
     ):
         yield _no_lower(name, old, new, unit)
     yield from holds(holding_temperature, place_temperature)
+    yield from opens_there(marks[1], place_temperature)
     yield cause(cause_found)
     if paired_part is not None:
         yield pair(paired_part != "one-new")

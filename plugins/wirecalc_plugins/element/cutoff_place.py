@@ -4,7 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import PRACTICE, Item, Origin, at_or_below, cannot_tell, figure, put, requires
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Origin,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    figure,
+    put,
+    requires,
+    tables,
+)
 from wirecalc.sources import confirmed
 
 TEXTS = confirmed("cutoff-application", "component makers' texts on IEC 60691", "replacing", 3)
@@ -37,6 +48,26 @@ def holds(holding: float | None, place: float | None) -> Iterator[Item]:
         says=f"{holding:g} C is not above the place of {place:.4g} C in normal use",
         source=TEXTS,
         action="find out why the place is so hot; the maker's part stands the normal heat",
+    )
+
+
+def opens_there(mark: float, place: float | None) -> Iterator[Item]:
+    """Fail a place in C so hot that a cut-off of this mark may open in normal use.
+
+    A mark has no tolerance upward: it may open as far below as the widest of its makers' texts say.
+    """
+    if place is None:
+        return
+    row = max(tables.load("thermal-cutoffs").rows, key=lambda r: r.number("below_K"))
+    yield at_most(
+        "place below where the new one may open",
+        place,
+        mark - row.number("below_K"),
+        "C",
+        source=row.source,
+        says=f"a mark of {mark:g} C may open {row.number('below_K'):g} K below it",
+        action="find out why the place is so hot, and measure it in normal use; take the mark that "
+        "the maker of the machine names",
     )
 
 
