@@ -7,12 +7,12 @@ never an extrapolation.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from .rounding import put
 from .sources import Source, computed
-from .tables import Row, load
+from .tables import Cell, Row, Table, load
 from .wires import GAUGES, Wire, gauge_cmil, gauge_number
 
 NEC_EDITION = "2011-2023"
@@ -147,11 +147,18 @@ def thinnest_ampacity(wire: Wire, rating: int) -> Row | None:
     return rows[-1] if rows and gauge is not None and _listed(rows, wire) is None else None
 
 
-def _ampacities(wire: Wire, rating: int) -> list[Row]:
+def _ampacities(wire: Wire, rating: int) -> Sequence[Row]:
     metal = "copper" if wire.metal == "copper" else "aluminium"
-    return _thick_to_thin(
-        load("nec-ampacity").where(edition=NEC_EDITION, metal=metal, rating_C=rating)
-    )
+    return _by_gauge("nec-ampacity", edition=NEC_EDITION, metal=metal, rating_C=rating)
+
+
+def _by_gauge(table: str, **cells: Cell) -> Sequence[Row]:
+    """Return the rows of a table that hold these cells and have a gauge, thick to thin."""
+    return load(table).made(_made_by_gauge, *cells.items())
+
+
+def _made_by_gauge(table: Table, *cells: tuple[str, Cell]) -> Sequence[Row]:
+    return tuple(_thick_to_thin(table.where(**dict(cells))))
 
 
 def _thick_to_thin(rows: Iterable[Row]) -> list[Row]:
@@ -203,7 +210,7 @@ def small_conductor_breaker(wire: Wire) -> Row | None:
 
     The rule holds for 10 AWG and thinner; a size that is not listed is taken as the next thinner.
     """
-    rows = _thick_to_thin(load("nec-small-conductors").where(metal=wire.metal))
+    rows = _by_gauge("nec-small-conductors", metal=wire.metal)
     gauge = counted_gauge(wire)
     if not rows or gauge is None or gauge_number(gauge) < gauge_number(rows[0].text("awg")):
         return None
@@ -212,7 +219,7 @@ def small_conductor_breaker(wire: Wire) -> Row | None:
 
 def thinnest_breaker(wire: Wire) -> Row | None:
     """Return the row of the thinnest wire in NEC 240.4(D), if this wire is thinner still."""
-    rows = _thick_to_thin(load("nec-small-conductors").where(metal=wire.metal))
+    rows = _by_gauge("nec-small-conductors", metal=wire.metal)
     gauge = counted_gauge(wire)
     return rows[-1] if rows and gauge is not None and _listed(rows, wire) is None else None
 
@@ -225,7 +232,7 @@ def cord_ampacity(wire: Wire, current_carrying: int) -> Row | None:
     word = {2: "two", 3: "three"}.get(current_carrying)
     if wire.metal != "copper":
         return None
-    return _listed(_thick_to_thin(load("cords").where(use=f"cord, {word} current-carrying")), wire)
+    return _listed(_by_gauge("cords", use=f"cord, {word} current-carrying"), wire)
 
 
 def listed_size(rows: Iterable[Row], wire: Wire) -> Row | None:

@@ -18,6 +18,8 @@ from .items import GRAVITY, Answer, Caution, ChartItem, Figure, Listing, NotChec
 from .sources import Confidence, Source
 
 Test = Callable[[Any], bool]
+_MOST_SOURCES = 10_000
+_right_sources: dict[int, Source] = {}  # those of tables come again in every run
 _LARGEST = sys.float_info.max  # an int may be larger than any float
 
 
@@ -73,9 +75,15 @@ def _band(value: Any) -> bool:
 
 
 def _source(value: Any) -> bool:
-    if value is None:
+    if value is None or _right_sources.get(id(value)) is value:
         return True
-    return type(value) is Source and all(t(v) for t, v in zip(_IN_SOURCE, value, strict=True))
+    if type(value) is not Source:
+        return False
+    if not all(test(v) for test, v in zip(_IN_SOURCE, value, strict=True)):
+        return False
+    if len(_right_sources) < _MOST_SOURCES:
+        _right_sources[id(value)] = value  # a record never changes; kept, its id is no other's
+    return True
 
 
 def _callable_or_none(value: Any) -> bool:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, TypeVar
 
 from .errors import BadText, TableError
 from .sidecar import read_sidecar
@@ -16,6 +16,7 @@ from .sources import Confidence, Source, read_off
 from .textfile import read_text
 
 Cell = str | float | int | None
+Made = TypeVar("Made")
 TAIL = ("source", "confidence", "copies", "note")  # the last columns of every table
 
 
@@ -57,6 +58,11 @@ class Row(NamedTuple):
         return self.printed[column]
 
 
+def _kept() -> Any:
+    """A field for what a table keeps of itself: no part of what it says, never another's."""
+    return field(default_factory=dict, init=False, repr=False, compare=False)
+
+
 @dataclass(frozen=True)
 class Table:
     """A table of published values, checked when it was loaded."""
@@ -71,10 +77,21 @@ class Table:
     sources: Mapping[str, Source]
     rows: tuple[Row, ...]
     folder: str = ""
-    _index: dict[tuple[Cell, ...], Row] = field(default_factory=dict, repr=False, compare=False)
-    _by: dict[tuple[str, ...], dict[tuple[Cell, ...], list[Row]]] = field(
-        default_factory=dict, repr=False, compare=False
-    )
+    _index: dict[tuple[Cell, ...], Row] = _kept()
+    _by: dict[tuple[str, ...], dict[tuple[Cell, ...], list[Row]]] = _kept()
+    _made: dict[tuple[Hashable, ...], Any] = _kept()
+
+    def made(self, make: Callable[..., Made], *key: Hashable) -> Made:
+        """Return what `make(table, *key)` makes of this table; it is made once and kept with it.
+
+        So a look-up costs nothing the second time, and ends with its table: a shop's own is
+        another table. What is made must not be changed by anyone.
+        """
+        asked = (make, *key)
+        if asked not in self._made:
+            self._made[asked] = make(self, *key)
+        found: Made = self._made[asked]
+        return found
 
     def find(self, **key: Cell) -> Row | None:
         """Return the row with this key, or None. The whole key must be given."""

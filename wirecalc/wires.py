@@ -24,6 +24,7 @@ from .wire_lists import are_strands
 
 CMIL_PER_MM2 = 4.0 / math.pi / 0.0254**2  # a circular mil is a circle of 0.0254 mm diameter
 GAUGES = ("4/0", "3/0", "2/0", "1/0", *(str(n) for n in range(1, 41)))  # thick to thin
+_NUMBERS = {gauge: place - 3 for place, gauge in enumerate(GAUGES)}
 
 _GAUGE = r"(?P<gauge>[1-4]/0|0{1,4}|\d+(?:\.\d+)?)\s*AWG"
 _STRANDS = r"(?P<count>\d+)\s*[x×]\s*"
@@ -98,7 +99,7 @@ def gauge_number(gauge: str) -> int:
     >>> gauge_number("2/0"), gauge_number("18")
     (-1, 18)
     """
-    return GAUGES.index(gauge) - 3
+    return _NUMBERS[gauge]
 
 
 def gauge_name(number: int) -> str:

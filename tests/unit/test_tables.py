@@ -1,6 +1,7 @@
 """Tables: the real ones are whole, and a damaged one is refused with what is wrong."""
 
 import contextlib
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -241,6 +242,23 @@ def test_added_folder_is_searched_behind_the_bundled_one(tmp_path: Path) -> None
         tables.use_folders([])
     with pytest.raises(TableError, match="there is no table t"):
         tables.load("t")
+
+
+def test_what_is_made_of_a_table_is_made_once_and_ends_with_it() -> None:
+    made: list[str] = []
+
+    def first(table: tables.Table, column: str) -> str:
+        made.append(table.name)
+        return table.rows[0].text(column)
+
+    published = tables.load("awg")
+    assert published.made(first, "awg") == published.made(first, "awg")
+    assert published.made(first, "diameter_in") != published.made(first, "awg")
+    assert made == ["awg", "awg"]  # once for each key
+    turned = replace(published, rows=published.rows[::-1])
+    with tables.instead([turned]):
+        assert tables.load("awg").made(first, "awg") == turned.rows[0].text("awg")
+    assert tables.load("awg").made(first, "awg") == published.rows[0].text("awg")
 
 
 def test_nobody_changes_a_published_value() -> None:

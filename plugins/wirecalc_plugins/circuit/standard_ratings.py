@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from wirecalc import Source, at_or_below, tables
 
 
@@ -18,9 +20,12 @@ def rating_at_most(amps: float) -> float | None:
     return max((r for r in _ratings() if at_or_below(r, amps)), default=None)
 
 
-def _ratings(fuse: bool = False) -> list[float]:
-    rows = tables.load("standard-ratings").rows
-    return sorted(r.number("rating_A") for r in rows if fuse or r.text("of") == "any")
+def _ratings(fuse: bool = False) -> Sequence[float]:
+    return tables.load("standard-ratings").made(_in_order, fuse)
+
+
+def _in_order(table: tables.Table, fuse: bool) -> Sequence[float]:
+    return tuple(sorted(r.number("rating_A") for r in table.rows if fuse or r.text("of") == "any"))
 
 
 def rating_source() -> Source:
