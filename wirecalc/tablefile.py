@@ -58,11 +58,6 @@ class Row(NamedTuple):
         return self.printed[column]
 
 
-def _kept() -> Any:
-    """A field for what a table keeps of itself: no part of what it says, never another's."""
-    return field(default_factory=dict, init=False, repr=False, compare=False)
-
-
 @dataclass(frozen=True)
 class Table:
     """A table of published values, checked when it was loaded."""
@@ -77,9 +72,15 @@ class Table:
     sources: Mapping[str, Source]
     rows: tuple[Row, ...]
     folder: str = ""
-    _index: dict[tuple[Cell, ...], Row] = _kept()
-    _by: dict[tuple[str, ...], dict[tuple[Cell, ...], list[Row]]] = _kept()
-    _made: dict[tuple[Hashable, ...], Any] = _kept()
+    _index: dict[tuple[Cell, ...], Row] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    _by: dict[tuple[str, ...], dict[tuple[Cell, ...], list[Row]]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    _made: dict[tuple[Hashable, ...], Any] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
 
     def made(self, make: Callable[..., Made], *key: Hashable) -> Made:
         """Return what `make(table, *key)` makes of this table; it is made once and kept with it.
