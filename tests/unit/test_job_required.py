@@ -767,6 +767,28 @@ def test_a_required_check_that_judges_nothing_is_not_made() -> None:
     assert job.verdict == "cannot tell"
 
 
+STRIP = '[[check]]\ncalculation = "strip"\nwire = "18 AWG"\nstyle = "closed"\nbarrel_length = "6.5 mm"\n'
+
+
+def test_figures_alone_are_no_check_that_a_shop_asks_for(tmp_path: Path) -> None:
+    rule = RequiredChecks("ours", ("*",), ("strip",))
+    assert evaluate(whole() + STRIP, rule).verdict == "cannot tell"
+    assert evaluate(whole() + STRIP + 'stripped = "7.5 mm"\n', rule).verdict == "pass"
+    columns = (tables.bundled_folder() / "job-kinds.csv").read_text().splitlines()[0]
+    row = "*,strip,wire,as left,strip,yes,,,,,,our way,practice,common practice,,\n"
+    (tmp_path / "job-kinds-ours.csv").write_text(f"{columns}\n{row}")
+    sidecar = (tables.bundled_folder() / "job-kinds.toml").read_text()
+    (tmp_path / "job-kinds-ours.toml").write_text(sidecar)
+    tables.use_folders([tmp_path])
+    try:
+        job = evaluate(whole() + STRIP)
+        assert job.verdict == "cannot tell"
+        assert "comes to figures only" in first_screen(job)
+        assert evaluate(whole() + STRIP + 'stripped = "7.5 mm"\n').verdict == "pass"
+    finally:
+        tables.use_folders([])
+
+
 BENCH = '[job]\ntitle = "t"\nkind = "bench"\n'
 PULL = '[[check]]\ncalculation = "pull"\nwire = "18 AWG"\nterminal = "ring"\nforce = "24 lbf"\n'
 

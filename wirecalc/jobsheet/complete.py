@@ -74,7 +74,9 @@ def with_kind(
 
 
 def _left(checks: Iterable[JobCheck]) -> set[tuple[str, str]]:
-    return {(c.machine, c.calculation) for c in checks if c.stage == AS_LEFT}
+    """Return what was judged as left, by machine and calculation; figures alone judge nothing."""
+    left = (c for c in checks if c.stage == AS_LEFT)
+    return {(c.machine, c.calculation) for c in left if c.finding is None or c.verdict is not None}
 
 
 def _groups(subject: Subject, gone: set[str]) -> list[list[UsualCheck]]:
