@@ -143,6 +143,24 @@ def test_a_pull_down_day_tells_nothing(restock):
     assert duty(on_times=["30 min"], off_times=["30 min"], **more).verdict == "pass"
 
 
+@practice("6 starts of a compressor in an hour call for care, 12 are the most that it bears")
+@pytest.mark.parametrize(
+    ("on", "off", "verdict"),
+    [
+        ("5 min", "5 min", "pass"),  # 6 in an hour
+        ("5 min", "4.9 min", "marginal"),
+        ("2.5 min", "2.5 min", "marginal"),  # 12 in an hour
+        ("2.5 min", "2.4 min", "fail"),
+        ("90 s", "90 s", "fail"),
+        ("4 h", "0 min", None),  # it never stopped
+    ],
+)
+def test_starts_in_an_hour(on, off, verdict):
+    finding = duty(on_times=[on], off_times=[off], after_restock="no", inverter="no")
+    judged = [c.verdict for c in finding.criteria if c.criterion.name == "starts in an hour"]
+    assert judged == ([] if verdict is None else [verdict])
+
+
 @practice("of rated current: under 0.05 nothing runs, under 0.2 no motor, under 0.3 it idles")
 @pytest.mark.parametrize(
     ("settled", "says", "verdict"),

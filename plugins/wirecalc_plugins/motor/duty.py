@@ -30,6 +30,7 @@ from .plate import INVERTER
 MUCH = 80.0  # % of the time; practice
 CYCLES, RESTS = 1.0, 3.0  # min on or off: an overload cycles under the one; compressors rest for
 # the other before they start again; practice
+MANY_STARTS, MOST_STARTS = 6.0, 12.0  # in an hour; practice
 LOOK = "look at door seals, fans, the condenser and the charge"
 _NAME = "share of the time that it runs"
 
@@ -88,8 +89,9 @@ def duty(
     normal room is a sign of a fault, not proof: marginal; one with an inverter runs so by design.
     After a restock or a defrost it pulls down for a day and runs much: then, or where it was not
     said, it can't be told. A compressor runs and rests for minutes: where the middle one of its
-    times is under 1 min, an overload or control is cycling it; under 3 min is marginal (all common
-    practice). Energy of a day is running power times 24 h times the duty.
+    times is under 1 min, an overload or control is cycling it; under 3 min is marginal. Over
+    12 starts in an hour fail, over 6 are marginal (all common practice). Energy of a day is running
+    power times 24 h times the duty.
 
     Inputs: on_times in min (over 0 to 1440) and off_times in min (0 to 1440; 0 for never off), each
     as a list of whole times; running_power in W; after_restock; inverter. Yields duty, cycles an
@@ -121,6 +123,7 @@ def duty(
             working=lambda: f"{put(running_power)} W x 24 h x {put(share)} % / 100 / 1000",
         )
     yield from _cycling(on_times, off_times)
+    yield from _starts(on_times, off_times)
     if inverter:
         yield not_checked(_NAME, "a board drives it: it runs much by design")
     else:
@@ -157,6 +160,25 @@ def _cycling(on_times: Sequence[float], off_times: Sequence[float]) -> Iterator[
             says="was it a whole one?",
             action="time it again",
         )
+
+
+def _starts(on_times: Sequence[float], off_times: Sequence[float]) -> Iterator[Item]:
+    """Judge the starts in an hour, by the middle ones of its times."""
+    rests = [t for t in off_times if t > 0]
+    if not rests:
+        return
+    on, off = median(on_times), median(rests)
+    yield at_most(
+        "starts in an hour",
+        60 / (on + off),
+        MOST_STARTS,
+        "",
+        caution=MANY_STARTS,
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        says="it starts too often: the heat of a start needs minutes to go, pressures to even out",
+        action="find out what cycles it: thermostat, overload, start device, volts; time it again",
+    )
 
 
 def _judge(share: float, after_restock: bool | None, inverter: bool | None) -> Item:
