@@ -149,24 +149,43 @@ def test_demo_d4_3():
     "law of the gauge, 0.127 mm x 92^((36 - n)/39): 19 strands of 0.24 to 0.26 mm span more "
     "than one gauge"
 )
-def test_a_coarse_calliper_cannot_name_the_gauge():
-    finding = wirecalc.run("gauge", strands="19", strand_diameter="0.25 mm ±0.01 mm")
-    assert finding.verdict == "cannot tell"
+def test_a_calliper_names_the_one_build_within_its_error_or_two_neighbours():
+    def told(count: int, mm: str) -> dict[str, str]:
+        return answers("gauge", strands=str(count), strand_diameter=mm)
+
+    # 19/30 and 26/30 have 0.254 mm; no other build of so many strands lies within 0.02 mm of it
+    assert told(19, "0.25 mm ±0.01 mm")["gauge"] == "18 AWG, build 19/30"
+    ordinary = told(26, "0.25 mm ±0.02 mm")  # 1.080 to 1.489 mm2; 17 AWG is 1.038, 16 is 1.309
+    assert ordinary["gauge"] == "16 AWG, build 26/30"
+    assert ordinary["judge its current as"] == "17 AWG"
+    # no build of 30 strands: 1.402 to 1.541 mm2; 16 AWG 1.309, 15 AWG 1.650
+    pair = told(30, "0.25 mm ±0.006 mm")
+    assert pair["gauge"] == "between 16 AWG and 15 AWG"
+    assert pair["judge its current as"] == "16 AWG"
+    assert pair["replace with"].startswith("14 AWG")
+    # a house wire: 2.035 to 2.139 mm2 about 14 AWG, 2.081
+    assert told(1, "1.63 mm ±0.02 mm")["replace with"].startswith("14 AWG")
     exact = wirecalc.run("gauge", strands="19", strand_diameter="0.25 mm")
     assert any("18 AWG" in why for a in exact.answers for why in a.evidence_against)  # 19/30
 
 
+@independent("area of 26 strands of 0.107 to 0.147 mm: 0.234 to 0.441 mm2, 24 to 21 AWG")
+@pytest.mark.parametrize("strand", ["0.127 mm ±0.02 mm", "0.25 mm ±0.05 mm"])
+def test_a_calliper_that_spans_more_than_two_gauges_tells_none(strand):
+    finding = wirecalc.run("gauge", strands="26", strand_diameter=strand)
+    assert finding.verdict == "cannot tell"
+    assert "ten strands" in finding.decided_by.action
+
+
 @independent(
-    "law of the gauge, 0.127 mm x 92^((36 - n)/39): 17 AWG is 1.0379 mm2; 19 strands by the circle"
+    "law of the gauge, 0.127 mm x 92^((36 - n)/39): 18 AWG is 0.8231 mm2; 19 strands by the circle"
 )
-def test_a_difference_from_a_size_is_that_of_its_own_size_or_has_no_band():
-    # 19 strands of 0.24 to 0.26 mm are 0.8595 to 1.0088 mm2; 17 AWG is 1.0379 (ASTM B258): 17.2 to
-    # 2.8 % less. Over the band the nearest size changes
+def test_a_difference_from_a_size_is_that_of_its_own_size_all_over_the_band():
+    # 19 strands of 0.24, 0.25 and 0.26 mm are 0.8595, 0.9327 and 1.0088 mm2
     finding = wirecalc.run("gauge", strands="19", strand_diameter="0.25 mm ±0.01 mm")
-    shown = finding.figure("difference from 17 AWG")
-    assert shown.figure.value == pytest.approx(-10.1, abs=0.05)
-    if shown.low is not None:
-        assert (shown.low, shown.high) == pytest.approx((-17.2, -2.8), abs=0.05)
+    shown = finding.figure("difference from 18 AWG")
+    assert shown.figure.value == pytest.approx(13.31, abs=0.02)
+    assert (shown.low, shown.high) == pytest.approx((4.42, 22.56), abs=0.02)
 
 
 @practice("insulation of one gauge differs in thickness: its outside names no gauge")

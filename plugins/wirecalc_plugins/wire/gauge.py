@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
+    Bands,
     Count,
     Item,
     OneOf,
@@ -29,7 +30,7 @@ from wirecalc import (
 from wirecalc.sources import confirmed
 
 from .equivalent import thinnest_metric, thinnest_stocked
-from .sizes import by_gauge, by_metric
+from .sizes import Band, by_gauge, by_metric, one_gauge
 
 LEAST_MM2, MOST_MM2 = 0.1, 10.0  # the wires inside appliances
 METALS = (
@@ -114,6 +115,7 @@ def gauge(
         Reading("mm", above=0, high=30, typical="3 mm", text="diameter over the insulation"),
         setting("insulation is of any thickness: no gauge is in it"),
     ] = None,
+    bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Which size is this unmarked wire?
 
@@ -121,7 +123,9 @@ def gauge(
     (a strand may lack 2.5 % of its area); else a wire within 8 % of a size of the ASTM B258 law,
     or of a nominal size of IEC 60228, is of that size, and beyond it both neighbours are named.
     To replace it: the thinnest stocked size that is not thinner. To judge its current: the
-    thickest gauge that is not thicker. Both allow 2.5 %, as standard builds need.
+    thickest gauge that is not thicker. Both allow 2.5 %, as standard builds need. Over a meter's
+    band a build is named where it is the only one there, else two neighbours; more can't be told.
+    The thick end is replaced, and the current is judged by the thin one.
 
     Meant for wire inside appliances; the size of building wire is printed on its jacket.
 
@@ -138,22 +142,25 @@ def gauge(
         yield not_checked(
             "the outside diameter", "insulation is of any thickness: no gauge is in it"
         )
-    wire = _wire(strands, strand_diameter, metal)
+    low, high = (bands or {}).get("strand_diameter", (strand_diameter, strand_diameter))
+    band = Band(*(_wire(strands, d, metal) for d in (low, strand_diameter, high)))
     yield figure(
         "area",
-        wire.area_mm2,
+        band.wire.area_mm2,
         "mm2",
+        band=band.areas,
         working=lambda: f"{strands} x pi / 4 x ({put(strand_diameter)} mm)^2",
     )
     yield figure(
         "circular mils",
-        wire.area_cmil,
+        band.wire.area_cmil,
         "cmil",
+        band=(band.thin.area_cmil, band.thick.area_cmil),
         working=lambda: f"{strands} x ({put(strand_diameter, 'mm')} / 0.0254)^2; strands x mil^2",
     )
-    yield from by_gauge(wire)
-    yield from by_metric(wire)
-    yield from _what_to_do(wire)
+    yield from by_gauge(band)
+    yield from by_metric(band)
+    yield from _what_to_do(band)
 
 
 def _wire(strands: int, diameter: float, metal: str) -> Wire:
@@ -182,7 +189,9 @@ def _too_little(count: int | None, diameter: float | None, outside: float | None
     )
 
 
-def _what_to_do(wire: Wire) -> Iterator[Item]:
+def _what_to_do(band: Band) -> Iterator[Item]:
+    """Replace it by what is no thinner than its thick end, judge its current by its thin end."""
+    wire, build = band.wire, band.build()
     if wire.metal != "copper":
         yield requires(
             "copper wire",
@@ -192,8 +201,10 @@ def _what_to_do(wire: Wire) -> Iterator[Item]:
             action="stop: leave it to a qualified electrician",
         )
         return
-    known, current = conductors.known_gauge(wire), conductors.gauge_for_current(wire)
-    least = wire.area_mm2 * (1 - conductors.STRANDING_SLACK)
+    known = None if build is None else build.text("awg")
+    current = conductors.gauge_for_current(wire if band.exact else band.thin)
+    thickest = wire if one_gauge(band) else band.thick
+    least = thickest.area_mm2 * (1 - conductors.STRANDING_SLACK)
     awg, metric = known or thinnest_stocked(least), thinnest_metric(least)
     either = [f"{awg} AWG"] * bool(awg) + [f"{metric:g} mm2"] * bool(metric)
     yield answer(

@@ -4,46 +4,112 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from typing import NamedTuple
 
-from wirecalc import Item, Wire, answer, at_or_below, conductors, figure, put, tables
+from wirecalc import (
+    Item,
+    Wire,
+    answer,
+    at_or_below,
+    cannot_tell,
+    conductors,
+    figure,
+    put,
+    tables,
+)
 from wirecalc.wires import CMIL_PER_MM2, GAUGES, gauge_cmil, gauge_number
 
 ONE_SIZE = 0.08  # nearer than this a wire is of that size; beyond it both neighbours are named
+_PAIR = 2  # neighbours that one answer may name
+_TWO_GAUGES = 92 ** (4 / 39)  # areas of sizes that are two gauges apart, as even ones are
 
 
-def by_gauge(wire: Wire) -> Iterator[Item]:
+class Band(NamedTuple):
+    """A wire at low, centre and high of what its strand was read with; all alike if exact."""
+
+    thin: Wire
+    wire: Wire
+    thick: Wire
+
+    @property
+    def areas(self) -> tuple[float, float]:
+        """The ends in mm2."""
+        return self.thin.area_mm2, self.thick.area_mm2
+
+    @property
+    def exact(self) -> bool:
+        """Whether the strand was read without an error."""
+        return self.thin == self.thick
+
+    def build(self) -> tables.Row | None:
+        """Return the standard build of so many strands within the band; None for none or two.
+
+        A strand may lack 2.5 % of its area. Over two gauges and more a band tells no build.
+        """
+        low, high = self.thin.strand_cmil or 0.0, self.thick.strand_cmil or 0.0
+        if high > low * _TWO_GAUGES:
+            return None
+        slack = conductors.STRANDING_SLACK
+        found: dict[str, tables.Row] = {}
+        for row in tables.load("strandings").where(strands=self.wire.strands):
+            own = gauge_cmil(gauge_number(row.text("strand_awg")))
+            if low <= own * (1 + slack) and own * (1 - slack) <= high:
+                found.setdefault(row.text("awg"), row)
+        return next(iter(found.values())) if len(found) == 1 else None
+
+
+def by_gauge(band: Band) -> Iterator[Item]:
     """Name the gauge: that of a standard build, else the nearest, else two neighbours."""
-    areas = {g: gauge_cmil(gauge_number(g)) / CMIL_PER_MM2 for g in reversed(GAUGES)}
-    sizes = [(f"{g} AWG", area) for g, area in areas.items()]
-    nearest, near = _nearest(wire.area_mm2, sizes)
-    known = conductors.known_gauge(wire)
-    size = nearest if known is None else f"{known} AWG"
-    if known is not None:
-        build = next(tables.load("strandings").where(awg=known, strands=wire.strands))
-        by_area = near and size == nearest
+    wire, build = band.wire, band.build()
+    sizes = _gauges()
+    spanned = _spanned(band, sizes)
+    size, _ = _nearest(wire.area_mm2, sizes)
+    if build is not None:
+        size = f"{build.text('awg')} AWG"
+        named = build.text("construction")
+        by_area = spanned == [size]
         yield answer(
             "gauge",
-            size if by_area else f"{size}, build {build.text('construction')}",
-            because=[f"{build.text('construction')} is a standard build ({build.source.trust})"],
-            against=[] if by_area else [f"by its area it would be {_by_area(wire, sizes)}"],
+            size if by_area else f"{size}, build {named}",
+            because=[f"{named} is a standard build ({build.source.trust})"],
+            against=[] if by_area else [f"by its area it would be {_said(spanned)}"],
         )
-    elif near:
-        yield answer("gauge", size, because=["its area is within 8 % of that size"])
+    elif len(spanned) > _PAIR:
+        yield cannot_tell(
+            "gauge",
+            f"over the meter's band it is {spanned[0]} to {spanned[-1]}",
+            measure="lay ten strands side by side and measure over all of them, or measure one "
+            "with a better instrument, a micrometer",
+            needs=("strand_diameter",),
+        )
+    elif len(spanned) == 1:
+        yield answer("gauge", spanned[0], because=["its area is within 8 % of that size"])
     else:
-        yield answer("gauge", _neighbours(wire.area_mm2, sizes), against=list(_builds(wire)))
+        counts = [] if band.exact else ["its current is judged by the thinner one"]
+        yield answer("gauge", _said(spanned), against=[*counts, *_builds(wire)])
     own = dict(sizes)[size]
     yield figure(
         f"difference from {size}",
         100 * (wire.area_mm2 / own - 1),
         "%",
         source=conductors.AWG_LAW,
+        band=_differences(band, own),
         working=lambda: f"100 x ({put(wire.area_mm2)} mm2 / {put(own)} mm2 - 1)",
     )
 
 
-def _by_area(wire: Wire, sizes: Sequence[tuple[str, float]]) -> str:
-    size, near = _nearest(wire.area_mm2, sizes)
-    return size if near else _neighbours(wire.area_mm2, sizes)
+def one_gauge(band: Band) -> bool:
+    """Whether the area is that of one gauge over all of the band."""
+    return len(_spanned(band, _gauges())) == 1
+
+
+def _gauges() -> list[tuple[str, float]]:
+    return [(f"{g} AWG", gauge_cmil(gauge_number(g)) / CMIL_PER_MM2) for g in reversed(GAUGES)]
+
+
+def _differences(band: Band, own: float) -> tuple[float, float]:
+    low, high = band.areas
+    return 100 * (low / own - 1), 100 * (high / own - 1)
 
 
 def _builds(wire: Wire) -> Iterator[str]:
@@ -55,24 +121,51 @@ def _builds(wire: Wire) -> Iterator[str]:
             yield f"with strands of {strand:.4g} mm it would be {row.text('awg')} AWG"
 
 
-def by_metric(wire: Wire) -> Iterator[Item]:
-    """Name the metric size that is near, else the two that the area lies between."""
+def by_metric(band: Band) -> Iterator[Item]:
+    """Name the metric size that is near, else those that the area lies between."""
+    wire = band.wire
     rows = {f"{r.number('nominal_mm2'):g} mm2": r for r in tables.load("iec-60228").rows}
     sizes = sorted(((n, r.number("nominal_mm2")) for n, r in rows.items()), key=_size)
-    size, near = _nearest(wire.area_mm2, sizes)
+    spanned = _spanned(band, sizes)
     yield answer(
         "metric size",
-        size if near else _neighbours(wire.area_mm2, sizes),
-        because=["its area is within 8 % of that nominal size"] if near else [],
+        _said(spanned),
+        because=["its area is within 8 % of that nominal size"] if len(spanned) == 1 else [],
     )
+    size, _ = _nearest(wire.area_mm2, sizes)
     nominal = dict(sizes)[size]
     yield figure(
         f"difference from {size}",
         100 * (wire.area_mm2 / nominal - 1),
         "%",
         source=rows[size].source,
+        band=_differences(band, nominal),
         working=lambda: f"100 x ({put(wire.area_mm2, 'mm2')} / {put(nominal, 'mm2')} - 1)",
     )
+
+
+def _spanned(band: Band, sizes: Sequence[tuple[str, float]]) -> list[str]:
+    """Name the sizes from that of the thin end to that of the thick end, of sizes thin to thick.
+
+    An end within 8 % of a size is of that size, else of the neighbour that lies further out.
+    """
+    names = [name for name, _ in sizes]
+    (low, low_near), (high, high_near) = (_nearest(area, sizes) for area in band.areas)
+    below = [n for n, size in sizes if size <= band.areas[0]]
+    above = [n for n, size in sizes if size > band.areas[1]]
+    first = low if low_near else next(reversed(below), f"thinner than {names[0]}")
+    last = high if high_near else next(iter(above), f"thicker than {names[-1]}")
+    ends = [names.index(n) if n in names else None for n in (first, last)]
+    if ends[0] is None or ends[1] is None:
+        return [first] if ends[0] is None and ends[1] is None else [first, last]
+    return names[ends[0] : ends[1] + 1]
+
+
+def _said(spanned: Sequence[str]) -> str:
+    if len(spanned) == 1:
+        return spanned[0]
+    beyond = [n for n in (spanned[0], spanned[-1]) if n.startswith("thi")]
+    return beyond[0] if beyond else f"between {spanned[0]} and {spanned[-1]}"
 
 
 def _size(named: tuple[str, float]) -> float:
@@ -82,12 +175,3 @@ def _size(named: tuple[str, float]) -> float:
 def _nearest(area: float, sizes: Sequence[tuple[str, float]]) -> tuple[str, bool]:
     name, size = min(sizes, key=lambda s: abs(math.log(area / s[1])))
     return name, at_or_below(abs(area / size - 1), ONE_SIZE)
-
-
-def _neighbours(area: float, sizes: Sequence[tuple[str, float]]) -> str:
-    """Name the two sizes that an area lies between, of sizes from thin to thick."""
-    below = [name for name, size in sizes if size <= area]
-    above = [name for name, size in sizes if size > area]
-    if not below or not above:
-        return f"thinner than {above[0]}" if above else f"thicker than {below[-1]}"
-    return f"between {below[-1]} and {above[0]}"
