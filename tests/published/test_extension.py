@@ -136,6 +136,8 @@ def test_cautions_do_not_contradict_the_makers_word(allows, keys):
     said = {c.key: c.text for c in found.cautions if c.key.startswith("cord-")}
     assert set(said) - {"cord-04"} == keys
     assert not any(text.startswith("Lay it out") for text in said.values())
+    own = {c.key: c.backing for c in found.cautions if c.key in ("cord-laid", "cord-away")}
+    assert set(own.values()) <= {"defers to the maker's sheet; common practice, no source"}
 
 
 @practice("a cord is judged by its load, the drop and the start: none is left out")

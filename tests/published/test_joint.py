@@ -530,7 +530,7 @@ def test_no_torque_is_made_up():
     assert "torque" in {n.what for n in finding.not_checked}
 
 
-@source("NIST SP 811", "2008", "appendix B, exact factors", seen="known constants")
+@independent("0.45359237 kg x 9.80665 m/s2 x 0.0254 m to the lbf-in, each exact by its definition")
 def test_both_units_of_a_torque_are_one_torque():
     # 1 lbf-in is 4.4482216 N x 0.0254 m; the printed pairs are rounded, by up to 1.8 %
     for row in tables.load("ring-torques").rows:

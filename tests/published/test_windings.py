@@ -352,6 +352,13 @@ def test_aluminium_by_its_highest_constant():
     assert at(finding, 228.1) == pytest.approx(94.43, abs=1e-9)
     metal = tables.load("metals").row(metal="aluminium 1350, 61 % IACS")
     assert metal.number("zero_resistance_C") == 228.1
+    own = tables.load("winding-constants").row(metal="aluminium", rule="conductor")
+    assert own.number("constant_C") == metal.number("zero_resistance_C")
+    assert round(1 / metal.number("alpha_20C_per_K") - 20, 1) == 228.1
+    assert (own.source.confidence, own.source.copies) == (
+        metal.source.confidence,
+        metal.source.copies,
+    )
 
 
 @source("IEC 60085", "as printed in 2019, undated", "thermal classes", seen="two makers' pages")

@@ -115,3 +115,51 @@ def test_each_of_several_machines_has_its_plate_and_connection() -> None:
 def test_an_option_is_not_counted_and_contradicts_nothing() -> None:
     other = check("supply").replace("120 V", "230 V") + 'stage = "option"\nname = "elsewhere"\n'
     assert verdict(whole(other)) == "pass"
+
+
+OF_COLD = check("leakage").replace('"stationary"', '"refrigerator"')
+STRAP = check("insulation") + 'neutral_strap = "removed"\n'
+
+
+@pytest.mark.parametrize(
+    ("kind", "extra", "says"),
+    [
+        ("washer", OF_COLD, "check leakage: machine_kind: 'refrigerator'"),
+        ("washing machine", OF_COLD, "check leakage: machine_kind: 'refrigerator'"),
+        ("refrigerator", check("leakage"), "check leakage: machine_kind: 'stationary'"),
+        ("freezer", HEATER, "check leakage: machine_kind: 'heater'"),
+        (
+            "freezer",
+            STRAP.replace("[[check]]", '[[check]]\nname = "b"'),
+            "neutral_strap: 'removed'",
+        ),
+    ],
+)
+def test_a_check_speaks_of_the_machine_that_the_sheet_names(
+    kind: str, extra: str, says: str
+) -> None:
+    said = refused(whole(extra, kind=kind))
+    assert says in said
+    assert "and the sheet says kind = " in said
+
+
+@pytest.mark.parametrize(
+    ("kind", "extra"),
+    [
+        ("refrigerator", OF_COLD),
+        ("freezer", OF_COLD),
+        ("washer", check("leakage")),
+        ("washer", HEATER),  # an element of its own
+        ("air-conditioner", check("leakage")),
+        ("other", OF_COLD),
+        ("dryer", STRAP.replace("[[check]]", '[[check]]\nname = "b"')),
+    ],
+)
+def test_what_such_a_machine_has_is_not_questioned(kind: str, extra: str) -> None:
+    assert verdict(whole(extra, kind=kind)) in ("pass", "cannot tell")
+
+
+def test_a_neutral_blade_is_the_ground_of_ranges_and_dryers_alone() -> None:
+    blade = whole(kind="washer").replace('"plug-pin"', '"neutral-blade"')
+    assert "ground_point: 'neutral-blade', and the sheet says kind = " in refused(blade)
+    verdict(whole(kind="range").replace('"plug-pin"', '"neutral-blade"'))

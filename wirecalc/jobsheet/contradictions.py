@@ -28,6 +28,21 @@ _NOT_BESIDE: Mapping[
         "connection": ("plug", "large-plug"),
     },
 }
+_COLD = ("refrigerator", "freezer")
+_DRY = ("washer", "range", "gas-range", "gas-dryer", "dishwasher", "microwave", "disposal")
+_NO_STRAP = (  # 120 V, or grounded by a wire of its own: ranges and dryers alone have one
+    *_COLD,
+    *(kind for kind in _DRY if kind != "range"),
+    "air-conditioner",
+    "dehumidifier",
+    "water-heater",
+)
+_NOT_OF = {  # words of readings, and the kinds of machine that they are not of; common practice
+    ("machine_kind", ("refrigerator",)): (*_DRY, "dryer", "heat-pump-dryer", "water-heater"),
+    ("machine_kind", ("stationary", "heater")): _COLD,
+    ("ground_point", ("neutral-blade",)): _NO_STRAP,
+    ("neutral_strap", ("fitted", "lifted", "removed")): _NO_STRAP,
+}
 _WITHOUT_GROUND = {  # words of readings of a machine that has no ground path
     "protection": ("class-ii", "class-iii"),
     "machine_kind": ("double-insulated",),
@@ -43,6 +58,7 @@ def problems_of(
         ours = [c for c in ours if c.place.stage != OPTION]
         plate = plates.get(subject.machine, {}).get(_PLATE_VOLTS)
         yield from _connection(ours, subject)
+        yield from _kind_of_machine(ours, subject.kind)
         yield from _no_ground(ours)
         yield from _extra_low(ours, plate)
         yield from _two_plates(ours, plate)
@@ -53,6 +69,15 @@ def _connection(checks: Sequence[Check], subject: Subject) -> Iterator[Problem]:
     for check, name, word in _words(checks, _NOT_BESIDE.get(said, {})):
         wrong = f'{word!r}, and the sheet says connection = "{said}"'
         yield Problem(f"check {check.name}: {name}", wrong, "write what the machine has")
+
+
+def _kind_of_machine(checks: Sequence[Check], kind: str) -> Iterator[Problem]:
+    """Report words of another kind of machine: its limit is another too."""
+    for (name, words), kinds in _NOT_OF.items():
+        for check, _, word in _words(checks, {name: words}) if kind in kinds else ():
+            wrong = f'{word!r}, and the sheet says kind = "{kind}"'
+            would_do = "write what the machine is, in the check or as its kind"
+            yield Problem(f"check {check.name}: {name}", wrong, would_do)
 
 
 def _no_ground(checks: Sequence[Check]) -> Iterator[Problem]:

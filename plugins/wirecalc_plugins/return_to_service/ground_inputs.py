@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from wirecalc import Caution, Nameplate, OneOf, Problem, Reading, Wire, at_or_below
+from wirecalc import PRACTICE, Caution, Nameplate, OneOf, Problem, Reading, Wire, at_or_below
 
 from .ground_path import least_of_cord
 
@@ -66,6 +66,7 @@ LOW_VOLTAGE = Caution(
     "the source's own sheet; licensed practice",
     "stop",
     "a known current is sent through a ground path",
+    PRACTICE,
 )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from wirecalc import Caution, Item, caution, figure, not_checked, tables
+from wirecalc import PRACTICE, Caution, Item, caution, figure, not_checked, tables
 from wirecalc.tables import Row
 
 from .insulation_doubts import BARE
@@ -12,9 +12,10 @@ from .insulation_doubts import BARE
 _VACUUM = Caution(
     "compressor-vacuum",
     "No test voltage on a compressor that is under vacuum: it can arc inside.",
-    "maker sheet",
+    "the maker's sheet",
     "stop",
     "insulation test of a hermetic compressor",
+    PRACTICE,
 )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecalc import (
+    PRACTICE,
     Caution,
     Confidence,
     Item,
@@ -38,16 +39,18 @@ _LAID = Caution(
     "cord-laid",
     "One that stays lies uncoiled, not under a rug or through a doorway. No adapter, and no second "
     "cord.",
-    "maker sheet",
+    "the maker's sheet",
     "stop",
     "an extension cord is in use",
+    PRACTICE,
 )
 _AWAY = Caution(
     "cord-away",
     "Take it away: no cord will do, however thick or short, and no adapter.",
-    "maker sheet",
+    "the maker's sheet",
     "stop",
     "an extension cord that the maker does not allow",
+    PRACTICE,
 )
 
 
