@@ -88,6 +88,10 @@ def _identity(judged: Judged) -> tuple[str, str]:
     return judged.criterion.name, judged.provider
 
 
+def _folded(words: str) -> str:
+    return " ".join(words.casefold().split())
+
+
 AGAIN = "failed as found, not measured again"
 MISSING = "not tested, and required"
 NOTHING = "nothing was checked as left"
@@ -102,8 +106,9 @@ class Job:
 
     The verdict is that of the checks `as left`, of required checks that were not tested, and of
     what is to be confirmed: a no fails, and what nobody answered can't be told. A
-    criterion that failed `as found` and that the same check `as left` does not judge can't be
-    told, it was not measured again; unless what failed was removed. Options are shown and never
+    criterion that failed `as found` and that `as left` neither the same check judges, nor another
+    calculation on the same named part, can't be told: it was not measured again; unless what failed was
+    removed. Options are shown and never
     counted, and so is what does not apply. A machine has the verdict of what counts of it; the job
     takes the worst. `remarks` are notes on how the sheet was read.
     """
@@ -219,11 +224,19 @@ class Job:
             found.setdefault(check.same_as, set()).update(map(_identity, judged))
         return found
 
+    def _judged_elsewhere(self, found: JobCheck) -> Iterator[tuple[str, str]]:
+        """Yield what other calculations judge, as left, on the part that a check as found names."""
+        if part := _folded(found.part):
+            for check in self._left():
+                same = (check.machine, _folded(check.part)) == (found.machine, part)
+                if same and check.calculation != found.calculation and check.finding:
+                    yield from map(_identity, check.finding.criteria)
+
     def _not_again(self, found: JobCheck) -> Judged | None:
         """Return the worst of what failed as found and was not judged as left."""
-        again = self._judged_as_left.get(found.same_as, ())
         if found.finding is None or found.removed:
             return None
+        again = {*self._judged_as_left.get(found.same_as, ()), *self._judged_elsewhere(found)}
         criteria = found.finding.criteria
         failed = [c for c in criteria if c.verdict is Verdict.FAIL and _identity(c) not in again]
         return weakest(failed)

@@ -208,7 +208,6 @@ def test_own_input_comes_before_used_readings_before_the_nameplate() -> None:
         ('[nameplate]\nbreeker = "15 A"\n' + check("24 lbf"), "did you mean breaker?"),
         (check("24 lbf") + check("25 lbf"), "stands there twice as left"),
         ('[nameplate]\nbreaker = "garbage"\n' + check("24 lbf"), "nameplate: breaker"),
-        ('[readings.a]\nforce = "2 lbf"\n' + check("24 lbf"), "no check uses these readings"),
         ('[[not_tested]]\nname = "x"\n', "not_tested x: has no reason"),
         ('[[not_tested]]\nname = " "\nreason = ""\n', "not_tested 1: has no name and no reason"),
         ('[[not_tested]]\nname = "x"\nreason = "y"\nwhy = "z"\n', "not_tested x: why"),
@@ -232,6 +231,55 @@ def test_own_input_comes_before_used_readings_before_the_nameplate() -> None:
 )
 def test_refused_sheets(text: str, says: str) -> None:
     assert says in problems(text)
+
+
+def test_readings_that_no_check_uses_are_a_note_and_judge_nothing() -> None:
+    job = evaluate('[readings.a]\nforce = "2 lbf"\n' + check("24 lbf"))
+    assert job.verdict == "pass"
+    assert job.remarks[-1] == 'readings.a: no check uses them, none was judged; uses = "a"'
+    used = '[readings.a]\nforce = "2 lbf"\n' + f'[[check]]\n{PULL}uses = "a"\n'
+    assert (evaluate(used).verdict, evaluate(used).remarks) == ("fail", ())
+
+
+COOL = """[[check]]
+calculation = "heat-rating"
+part = "bake element"
+stage = "as found"
+place_temperature = "100 C"
+wire_temperature = "90 C"
+terminal_temperature = "150 C"
+"""
+JOINT = """[[check]]
+calculation = "splice"
+part = "{part}"
+wire = "18 AWG"
+barrel = "22-18 AWG"
+connector = "butt"
+wire_temperature = "{wire}"
+terminal_temperature = "150 C"
+place_temperature = "100 C"
+"""
+
+
+@pytest.mark.parametrize(
+    ("left", "verdict"),
+    [
+        (JOINT.format(part="Bake  element", wire="150 C"), "pass"),
+        (JOINT.format(part="bake element", wire="90 C"), "fail"),
+        (JOINT.format(part="broil element", wire="150 C"), "cannot tell"),
+        (JOINT.format(part="bake element", wire="150 C").replace("part", "note"), "cannot tell"),
+        (JOINT.format(part="bake element", wire="150 C") + 'stage = "option"\n', "cannot tell"),
+        (  # of the same calculation under another name: it may be another joint of such parts
+            COOL.replace('"as found"', '"as left"\nname = "x"').replace("90 C", "150 C"),
+            "cannot tell",
+        ),
+        (check("24 lbf") + 'part = "bake element"\n', "cannot tell"),  # another criterion
+    ],
+)
+def test_another_calculation_settles_what_it_judges_on_the_same_part(
+    left: str, verdict: str
+) -> None:
+    assert evaluate(COOL + left).verdict == verdict
 
 
 def test_names_are_told_apart_by_their_words() -> None:

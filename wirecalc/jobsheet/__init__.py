@@ -27,7 +27,7 @@ from . import waived as waiver
 from .complete import with_kind, with_required
 from .facts import Subject
 from .kinds import as_listed, known_kinds, remark
-from .plan import Check, plan, plates_of
+from .plan import Check, plan, plates_of, unused
 from .shape import MACHINE_KEYS, SEVERAL, problems_of, words_of
 
 
@@ -129,7 +129,10 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
         tuple(machines),
         tuple(answers),
         tuple(waived),
-        tuple(dict.fromkeys(r for s in subjects for r in _remarks(s, known))),
+        (
+            *dict.fromkeys(r for s in subjects for r in _remarks(s, known)),
+            *unused(sheet, planned),
+        ),
     )
 
 

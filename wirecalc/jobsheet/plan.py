@@ -209,13 +209,17 @@ def _unused_readings(sheet: Mapping[str, Any], planned: list[Check]) -> Iterator
     for name, values in sheet.get("readings", {}).items():
         users = [c for c in planned if c.uses == name]
         known = sorted({i.name for c in users for i in c.calculation.inputs})
-        if not users:
-            wrong, would_do = "no check uses these readings", f'write uses = "{name}"'
-            yield Problem(f"readings.{name}", wrong, would_do)
         for key in values if users else ():
             if key not in known:
                 wrong = "no check that uses it has such an input"
                 yield Problem(f"readings.{name}: {key}", wrong, did_you_mean(key, known))
+
+
+def unused(sheet: Mapping[str, Any], planned: list[Check]) -> list[str]:
+    """Return a note on each set of readings that no check uses: nothing of it was judged."""
+    used = {check.uses for check in planned}
+    spare = [name for name in sheet.get("readings", {}) if name not in used]
+    return [f'readings.{n}: no check uses them, none was judged; uses = "{n}"' for n in spare]
 
 
 def _twice(planned: list[Check]) -> Iterator[Problem]:
