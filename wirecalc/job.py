@@ -107,10 +107,10 @@ class Job:
     The verdict is that of the checks `as left`, of required checks that were not tested, and of
     what is to be confirmed: a no fails, and what nobody answered can't be told. A
     criterion that failed `as found` and that `as left` neither the same check judges, nor another
-    calculation on the same named part, can't be told: it was not measured again; unless what failed was
-    removed. Options are shown and never
-    counted, and so is what does not apply. A machine has the verdict of what counts of it; the job
-    takes the worst. `remarks` are notes on how the sheet was read.
+    calculation on the same named part, can't be told: it was not measured again; unless what
+    failed was removed. Options are shown and never counted, and so is what does not apply. A
+    machine has the verdict of what counts of it; the job takes the worst. `remarks` are notes on
+    how the sheet was read.
     """
 
     title: str

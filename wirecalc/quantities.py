@@ -26,6 +26,7 @@ _NUMBER = re.compile(
     re.ASCII,
 )
 FRACTIONS = {"length": ("in", "ft"), "power": ("hp",)}  # the units in which one may be typed
+_RANGE = re.compile(r"(?:[a-zA-Zµμ%]+\s*)?(?:-|–|—|\bto\b)\s*\d")  # the rest of 88-108 uF
 _COMMA = re.compile(r"\d,\d", re.ASCII)
 _METER_FORM = re.compile(r"\(\s*(?P<pct>[^%+()]+)%\s*\+\s*(?P<more>[^()]+)\)")
 
@@ -122,6 +123,11 @@ def read_quantity(text: str, dimension: str, unit: str, example: str = "") -> Qu
     number, typed = read_number(main)
     if not typed:
         raise _no_unit(text, main, number, dimension, unit)
+    if _RANGE.match(typed):
+        raise BadText(
+            f"{text!r} is a range, and this is one value",
+            "where a range may be printed, low and high end are an input each: see the help",
+        )
     typed_unit = read_unit(typed, dimension)
     if number.step is None:
         _refuse_fraction(text, typed_unit, dimension)

@@ -113,6 +113,31 @@ WHOLE: list[Whole] = [
         },
     ),
     (
+        "start-device",
+        {"start_device": "ptc", "device_resistance": "6.5 ohm", "by_itself": "yes"}
+        | {"device_cold": "yes", "browned_or_rattling": "no", "nameplate_voltage": "115 V"},
+        {
+            "maker_resistance": between(5.5, 6, "ohm"),
+            "maker_resistance_high": between(6.6, 9, "ohm"),
+            "lead_resistance": between(0, 0.3, "ohm"),
+        },
+    ),
+    (
+        "windings",
+        {"reading_1_2": "4.1 ohm", "reading_1_3": "12.2 ohm", "reading_2_3": "16.2 ohm"}
+        | {
+            "case_resistance": "40 Mohm",
+            "winding_temperature": "24 C",
+            "lead_resistance": "0.1 ohm",
+        },
+        {
+            "maker_run": between(3.8, 3.95, "ohm"),
+            "maker_run_high": between(4.1, 5, "ohm"),
+            "maker_start": between(11.5, 12, "ohm"),
+            "maker_start_high": between(12.4, 14, "ohm"),
+        },
+    ),
+    (
         "winding-heat",
         {"cold_resistance": "4.5 ohm", "cold_temperature": "22 C", "hot_resistance": ["5.6 ohm"]}
         | {"hot_time": ["10 s"], "room_temperature": "24 C", "winding_class": "B"},
@@ -124,7 +149,8 @@ WHOLE: list[Whole] = [
 ]
 CASES = [pytest.param(whole, id=f"{whole[0]}-{n}") for n, whole in enumerate(WHOLE)]
 TOGETHER = {"device": "breaker", "nameplate_load": "nameplate_current"}
-TOGETHER |= {"maker_tolerance": "maker_resistance"}
+TOGETHER |= {"maker_tolerance": "maker_resistance", "maker_resistance_high": "maker_resistance"}
+TOGETHER |= {"maker_run_high": "maker_run", "maker_start_high": "maker_start"}
 
 
 @pytest.mark.parametrize("whole", CASES)

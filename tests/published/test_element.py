@@ -385,3 +385,14 @@ def test_hazards_of_the_step_are_said():
     assert {"heat-02", "heat-03", "sub-01", "dead-01", "hot-01"} <= {
         c.key for c in cutoff().cautions
     }
+
+
+@practice("a range that a maker prints is its own tolerance")
+@pytest.mark.parametrize(
+    ("ohms", "verdict"),
+    [("19.9 ohm", "fail"), ("20 ohm", "pass"), ("25 ohm", "pass"), ("25.1 ohm", "fail")],
+)
+def test_an_element_by_the_range_that_its_maker_prints(ohms, verdict):
+    # one value of 20 ohm would fail over 22 ohm
+    ends = {"maker_element": "20 ohm", "maker_element_high": "25 ohm"}
+    assert element(element_resistance=ohms, **ends).verdict == verdict

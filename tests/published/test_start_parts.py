@@ -133,6 +133,34 @@ def test_a_ptc_by_its_makers_ohms(ohm, tolerance, verdict):
     assert device(**given).verdict == verdict
 
 
+@practice("a range that a maker prints is its own tolerance")
+@pytest.mark.parametrize(
+    ("ohm", "verdict"),
+    [("14.9 ohm", "fail"), ("15 ohm", "pass"), ("28 ohm", "pass"), ("28.1 ohm", "fail")],
+)
+def test_a_ptc_by_the_range_that_its_maker_prints(ohm, verdict):
+    given = {"device_resistance": ohm, "maker_resistance": "15 ohm"}
+    finding = device(**given, maker_resistance_high="28 ohm")
+    assert finding.verdict == verdict
+    assert (
+        finding.criterion("resistance, upper limit").criterion.source.title == "the maker's marking"
+    )
+    tolerance = device(**given, maker_resistance_high="28 ohm", maker_tolerance="5 %")
+    assert tolerance.verdict == verdict
+
+
+@practice("a range that a maker prints is its own tolerance")
+def test_a_leads_error_at_the_end_of_a_makers_range_is_asked_for():
+    # 28.2 ohm with leads of 0 to 0.3 ohm: 27.9 to 28.2 about 28
+    given = {"maker_resistance": "15 ohm", "maker_resistance_high": "28 ohm"}
+    told = {"browned_or_rattling": "no", "by_itself": "yes", "device_cold": "yes"}
+    finding = wirecalc.run(
+        "start-device", start_device="ptc", device_resistance="28.2 ohm", **told, **given
+    )
+    judged = finding.criterion("resistance, upper limit")
+    assert (judged.verdict, judged.criterion.needs) == ("cannot tell", ("lead_resistance",))
+
+
 @source("component data sheets, PTC thermistors", "undated", "largest V and A", seen="one each")
 @pytest.mark.parametrize(("plate", "verdict"), [("115 V", "pass"), ("230 V", "marginal")])
 def test_the_volts_of_a_10_ohm_device_are_225(plate, verdict):

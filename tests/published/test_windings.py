@@ -589,6 +589,21 @@ def test_three_like_windings_by_their_makers_ohms(each, verdict):
     assert windings(two, **maker).verdict == "fail"
 
 
+@practice("a range that a maker prints is its own tolerance")
+@pytest.mark.parametrize(
+    ("run", "verdict"), [("4.19", "fail"), ("4.2", "pass"), ("5.1", "pass"), ("5.11", "fail")]
+)
+def test_windings_by_the_range_that_their_maker_prints(run, verdict):
+    # one value of 4.2 ohm would fail over 4.494 ohm
+    start = {"maker_start": "11 ohm", "maker_start_high": "13.5 ohm"}
+    ends = {"maker_run": "4.2 ohm", "maker_run_high": "5.1 ohm", "winding_temperature": "25 C"}
+    readings = {"1_2": float(run), "1_3": 13.4, "2_3": 13.4 + float(run)}
+    assert windings(readings, **ends, **start).verdict == verdict
+    alike = {"1_2": 4.6, "1_3": 4.6, "2_3": float(run)}
+    each = {"maker_each": "4.2 ohm", "maker_each_high": "5.1 ohm", "winding_temperature": "25 C"}
+    assert windings(alike, **each).verdict == verdict
+
+
 @practice("no winding stands over 250 C: solder melts at 183 to 227 C")
 @independent("t2 = R2/R1 (k + t1) - k, by hand")
 def test_a_temperature_that_no_winding_stands_is_questioned():

@@ -82,7 +82,8 @@ GOOD: dict[str, dict[str, str]] = {
     | {"voltage_at_rest": "117.5 V", "voltage_at_start": "104 V", "wire": "14 AWG"}
     | {"run_length": "60 ft", "other_current": "6.2 A", "conductor_temperature": "60 C"}
     | {"has_motor": "yes", "motor_start": "direct", "protection": "class-i"},
-    "element": {"element_resistance": "22.6 ohm", "lead_resistance": "0.2 ohm"}
+    "element": {"maker_element": "22 ohm"}
+    | {"element_resistance": "22.6 ohm", "lead_resistance": "0.2 ohm"}
     | {"nameplate_power": "2585 W", "nameplate_voltage": "240 V", "voltage": "232 V"},
     "cutoff": {"old_functioning_temperature": "130 C", "new_functioning_temperature": "130 C"}
     | {"old_cutoff_current": "15 A", "new_cutoff_current": "15 A", "old_cutoff_voltage": "250 V"}
@@ -101,7 +102,8 @@ GOOD: dict[str, dict[str, str]] = {
     | {"settled": "1.2 A", "overload_trips": "3", "reset_time": "3 min"},
     "windings": {"reading_1_2": "4.1 ohm", "reading_1_3": "16.2 ohm", "reading_2_3": "12.2 ohm"}
     | {"lead_resistance": "0.1 ohm", "open_pin": "none", "common_pin": "2", "maker_run": "4 ohm"}
-    | {"maker_start": "12 ohm", "winding_temperature": "24 C", "case_resistance": "20 Mohm"},
+    | {"maker_start": "12 ohm", "winding_temperature": "24 C", "case_resistance": "20 Mohm"}
+    | {"maker_each": "6.2 ohm"},
     "winding-heat": {"cold_resistance": "4.5 ohm", "cold_temperature": "22 C"}
     | {"hot_resistance": "5.9 ohm", "hot_time": "20 s", "room_temperature": "24 C"}
     | {"lead_resistance": "0.1 ohm", "winding_metal": "copper", "winding_class": "B"},
@@ -173,6 +175,8 @@ PRINTED = {
     *("old_wire_temperature", "new_wire_temperature", "old_wire_voltage", "new_wire_voltage"),
     *("tab_width", "terminal_width", "tab_thickness", "terminal_thickness", "sleeve_temperature"),
     *("nameplate_power", "holding_temperature", "maker_resistance", "maker_tolerance"),
+    *("maker_resistance_high", "maker_element_high", "maker_each", "maker_each_high"),
+    *("maker_run_high", "maker_start_high"),
     *("old_functioning_temperature", "new_functioning_temperature"),
     *("old_cutoff_current", "new_cutoff_current", "old_cutoff_voltage", "new_cutoff_voltage"),
     *("maker_run", "maker_start", "marked_capacitance", "tolerance", "capacitor_rating"),
@@ -591,6 +595,12 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("start-device", "start_device", "PTCs", "'PTCs'", "ptc"),
     Bad("start-device", "device_resistance", "6.8 Mohm", "'6.8 Mohm'", "which was meant?"),
     Bad("start-device", "maker_tolerance", "80 %", "'80 %'", "25 %"),
+    Bad("start-device", "maker_resistance_high", "6.8 ohm", "not above 6.8 ohm", "low to high"),
+    Bad("start-device", "maker_resistance", "15-28 ohm", "is a range", "an input each"),
+    Bad("windings", "maker_run_high", "3.9 ohm", "not above 4 ohm", "low to high"),
+    Bad("windings", "maker_start_high", "11 ohm", "not above 12 ohm", "low to high"),
+    Bad("windings", "maker_each_high", "5 kohm", "'5 kohm'", "6.8 ohm"),
+    Bad("element", "maker_element_high", "500 kohm", "'500 kohm'", "25 ohm"),
     Bad("start-device", "by_itself", "off", "'off'", "yes or no"),
     Bad("start-device", "device_cold", "cold", "'cold'", "yes or no"),
     Bad("duty", "after_restock", "maybe", "'maybe'", "yes or no"),

@@ -78,6 +78,7 @@ MORE = [
     ("element", {"element_open": "no"}),
     ("element", {"element_kind": "wire"}),
     ("element", {"maker_element": "21.8 ohm"}),
+    ("element", {"maker_element": "20 ohm", "maker_element_high": "25 ohm"}),
     ("element", {"voltage": "238 V"}),
     ("element", {"voltage": "232 V", "nominal_voltage": "240 V"}),
     ("element", {"voltage": "206 V", "nominal_voltage": "208 V"}),

@@ -29,6 +29,7 @@ from wirecalc import (
 )
 
 from ..inputs import LEADS, VOLTAGE_AT_REST
+from ..maker_range import upper_end, wrong_way_round
 from .element_ohms import Known, against
 from .element_volts import Supply, heats, judge
 
@@ -42,8 +43,11 @@ def _refuse_element(
     element_open: bool | None = None,
     nameplate_power: float | None = None,
     nameplate_voltage: float | None = None,
+    maker_element: float | None = None,
+    maker_element_high: float | None = None,
     **_others: object,
 ) -> Iterator[Problem]:
+    yield from wrong_way_round("maker_element", maker_element, maker_element_high)
     if element_open and element_resistance is not None:
         yield Problem(
             "element_open",
@@ -117,6 +121,11 @@ def element(
         ),
         extra("where the plate cannot settle a low reading, it is asked for"),
     ] = None,
+    maker_element_high: Annotated[
+        float | None,
+        upper_end("maker_element", "25 ohm", 10_000),
+        may_be_absent("its maker prints one value, no range"),
+    ] = None,
     nameplate_power: Annotated[
         float | None,
         Nameplate("W", above=0, high=20_000, typical="2585 W", text="power of the element"),
@@ -154,11 +163,12 @@ def element(
 
     The plate's resistance is volts squared over watts, hot. A reading less its leads within 10 %
     of it is good (one service text). Cold and with more watts than marked a wire element may
-    read 14 % less: from 10 to 25 % under the maker's cold ohms decide, further under it fails.
-    Lamps and PTC heaters read far less cold and are judged by their maker's ohms alone. Current
-    and power at the actual volts go with the reading, or with the plate where there is none.
-    Volts over 110 % of the plate's are too many; under 90 % (makers' sheets) it can't be told:
-    a 208 V service explains them, else the supply is at fault. An open element fails.
+    read 14 % less: from 10 to 25 % under the maker's cold ohms decide (within 10 %, or within a
+    printed range), further under it fails. Lamps and PTC heaters read far less cold and are judged
+    by their maker's ohms alone. Current and power at the actual volts go with the reading, or with
+    the plate where there is none. Volts over 110 % of the plate's are too many; under 90 % (makers'
+    sheets) it can't be told: a 208 V service explains them, else the supply is at fault. An open
+    element fails.
 
     For elements of water, air and defrost heaters, ranges and dryers; not for induction coils.
     Inputs: resistances in ohm (to 10000; leads to 2), power in W (over 0 to 20000), volts,
@@ -180,7 +190,8 @@ def element(
         yield _conducts(element_open is True)
     if element_resistance is not None:
         kind = element_kind or WIRE
-        yield from against(element_resistance, lead_resistance, Known(nominal, maker_element, kind))
+        known = Known(nominal, maker_element, kind, maker_element_high)
+        yield from against(element_resistance, lead_resistance, known)
     elif not element_open:
         yield cannot_tell(
             "resistance, upper limit",

@@ -38,6 +38,7 @@ class Known(NamedTuple):
     plate: float | None
     maker: float | None
     kind: str
+    high: float | None = None  # upper end, where the maker prints a range
 
 
 def against(reading: float, leads: float | None, known: Known) -> Iterator[Item]:
@@ -54,6 +55,9 @@ def against(reading: float, leads: float | None, known: Known) -> Iterator[Item]
             needs=("nameplate_power", "nameplate_voltage"),
         )
         return
+    if known.maker and known.high:
+        yield from _by_range(ohms, known.maker, known.high)
+        return
     by = "maker" if known.maker else "plate"
     yield figure(
         f"deviation from the {by}",
@@ -68,7 +72,7 @@ def against(reading: float, leads: float | None, known: Known) -> Iterator[Item]
         (1 + TOLERANCE) * wanted,
         source=_TOLERANCE,
         says=_other_volts(ohms.high / wanted) or "too little heat; is the plate this element's?",
-        action="read it again at its own clean tabs; if it stays so, replace it",
+        action=_CLEAN,
     )
     if known.maker:
         yield ohms_at_least(LOWER, ohms, (1 - TOLERANCE) * wanted, source=_TOLERANCE, action=_AGAIN)
@@ -76,6 +80,14 @@ def against(reading: float, leads: float | None, known: Known) -> Iterator[Item]
         yield _under_its_plate(ohms, wanted, known.kind)
 
 
+def _by_range(ohms: Ohms, least: float, most: float) -> Iterator[Item]:
+    """Judge by the range of cold ohms that its maker prints."""
+    says = f"outside its maker's {least:g} to {most:g} ohm"
+    yield ohms_at_most(UPPER, ohms, most, source=MAKER, says=says, action=_CLEAN)
+    yield ohms_at_least(LOWER, ohms, least, source=MAKER, says=says, action=_AGAIN)
+
+
+_CLEAN = "read it again at its own clean tabs; if it stays so, replace it"
 _AGAIN = "read it again with every wire off; if it stays so, replace it"
 
 

@@ -23,6 +23,7 @@ from wirecalc import (
 
 from ..inputs import LEADS
 from ..leads import LEADS_COUNT
+from ..maker_range import upper_end, wrong_way_round
 from .plate import PLATE_VOLTS
 from .start_devices import (
     DEVICES,
@@ -44,6 +45,7 @@ _ONLY = {  # inputs that only some devices have
     "device_resistance": RESISTORS,
     "device_open": RESISTORS,
     "maker_resistance": RESISTORS,
+    "maker_resistance_high": ("ptc",),
     "maker_tolerance": RESISTORS,
     "contact_upright": RELAYS,
     "contact_inverted": RELAYS,
@@ -55,9 +57,17 @@ def _refuse(
     start_device: str,
     device_resistance: float | None = None,
     device_open: bool | None = None,
+    maker_resistance: float | None = None,
+    maker_resistance_high: float | None = None,
     **others: object,
 ) -> Iterator[Problem]:
-    given = {"device_resistance": device_resistance, "device_open": device_open} | others
+    given = {
+        "device_resistance": device_resistance,
+        "device_open": device_open,
+        "maker_resistance": maker_resistance,
+        "maker_resistance_high": maker_resistance_high,
+    } | others
+    yield from wrong_way_round("maker_resistance", maker_resistance, maker_resistance_high)
     for name, value in given.items():
         if value is not None and start_device not in _ONLY.get(name, (start_device,)):
             yield Problem(
@@ -136,6 +146,11 @@ def start_device(
         Nameplate("ohm", above=0, high=1000, typical="6.8 ohm", text="cold ohms by its maker"),
         extra("the ranges of manuals judge without, and where they do not it is asked for"),
     ] = None,
+    maker_resistance_high: Annotated[
+        float | None,
+        upper_end("maker_resistance", "28 ohm"),
+        may_be_absent("its maker prints one value, no range"),
+    ] = None,
     maker_tolerance: Annotated[
         float | None,
         Nameplate(
@@ -177,7 +192,7 @@ def start_device(
 
     For the start device of a small single-phase compressor or motor, off it and cold; browned,
     cracked or rattling it is replaced whatever it reads. The maker's ohms rule: within their
-    tolerance good; where it was not given, within 20 % good, past 30 % bad (two data sheets).
+    tolerance or printed range good; with neither, within 20 % good, past 30 % bad (data sheets).
     Without them a PTC of a 115 V unit (say its volts) reads 3 to 12 ohm (one manual; another 10),
     of a 220 V unit 15 to 30 (repair texts); a trade page: 10 to 100. Under 1 ohm is short, over 10
     times the most is open (common practice); between: cannot tell. A start thermistor on a run
@@ -198,11 +213,14 @@ def start_device(
         lead_resistance,
         device_open is True,
         maker_resistance,
+        maker_resistance_high,
         maker_tolerance,
         nameplate_voltage,
     )
     if start_device == "potential-relay" and contact_inverted is not None:
         yield not_checked("contact upside down", "no gravity opens that of a potential relay")
+    if maker_resistance_high is not None and maker_tolerance is not None:
+        yield not_checked("tolerance of the maker's ohms", "the maker's range is its own tolerance")
     if start_device == "run-thermistor" and maker_tolerance is not None:
         yield not_checked("tolerance of the mark", "the text judges by shares of the mark")
     unsettled = list(not_by_itself(by_itself, device_cold, start_device))

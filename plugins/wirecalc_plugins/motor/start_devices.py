@@ -17,7 +17,7 @@ from wirecalc import (
 )
 
 from ..leads import less_leads, ohms_at_least, without_leads
-from .start_resistors import REPLACE, by_maker, by_mark, by_texts, start_row
+from .start_resistors import REPLACE, by_maker, by_mark, by_range, by_texts, start_row
 
 RESISTORS = ("ptc", "run-thermistor")
 RELAYS = ("current-relay", "potential-relay")
@@ -34,6 +34,7 @@ class Readings(NamedTuple):
     leads: float | None
     is_open: bool
     maker: float | None
+    high: float | None
     tolerance: float | None
     plate: float | None
 
@@ -64,7 +65,7 @@ def not_by_itself(alone: bool | None, cold: bool | None, device: str) -> Iterato
 
 def plate_volts(readings: Readings) -> Iterator[Item]:
     """Compare the plate's volts with the largest volts of a device of these ohms."""
-    if readings.maker is None or readings.plate is None:
+    if readings.maker is None or readings.high is not None or readings.plate is None:
         return
     row = tables.load("ptc-start-devices").find(cold_ohm=readings.maker)
     if row is None:
@@ -130,6 +131,8 @@ def judge_resistor(
         return
     if readings.maker is None:
         yield from by_texts(device, ohms, readings.plate)
+    elif device == "ptc" and readings.high is not None:
+        yield from by_range(ohms, readings.maker, readings.high)
     elif device == "ptc":
         yield from by_maker(ohms, readings.maker, readings.tolerance)
     else:

@@ -83,6 +83,13 @@ def by_texts(device: str, ohms: Ohms, plate: float | None) -> Iterator[Item]:
         )
 
 
+def by_range(ohms: Ohms, least: float, most: float) -> Iterator[Item]:
+    """Judge by the range that the maker prints; it is its own tolerance."""
+    says = f"outside the maker's {least:g} to {most:g} ohm"
+    yield ohms_at_least(_LEAST, ohms, least, source=MAKER, says=says, action=REPLACE)
+    yield ohms_at_most(_MOST, ohms, most, source=MAKER, says=says, action=REPLACE)
+
+
 def by_maker(ohms: Ohms, maker: float, tolerance: float | None) -> Iterator[Item]:
     """Judge by the maker's ohms; a tolerance that was not given lies between two sheets'."""
     sheet = start_row("ptc", "tolerance", "sheet-b")

@@ -6,8 +6,10 @@ from collections.abc import Callable, Iterator
 from itertools import product
 
 from wirecalc import (
+    MAKER,
     Item,
     Origin,
+    Source,
     at_least,
     at_most,
     at_or_below,
@@ -23,6 +25,8 @@ from .winding_pins import Pair
 
 MAKER_SHARE, MAKER_C = 0.07, 25.0  # a maker's winding resistance holds within 7 % at 25 C
 
+Known = tuple[float, float | None]  # a maker's ohms: one value, or the ends of a range
+
 _TOLERANCE = confirmed(
     "winding-tolerance", "compressor makers' texts", "winding resistance, 7 % at 25 C", copies=2
 )
@@ -34,7 +38,7 @@ Ends = tuple[float, float]
 def by_maker(
     name: str,
     pair: Pair,
-    maker: float,
+    maker: Known,
     temperature: tuple[float | None, Ends | None],
     leads_unknown: bool,
 ) -> Iterator[Item]:
@@ -66,9 +70,10 @@ def by_maker(
         working=lambda: f"{put(pair.ohm, 'ohm')} x (234.5 + 25) / (234.5 + {put(warm, 'C')})",
     )
     action = "read it again cold, leads subtracted; then it has shorted turns"
+    least, most, source = _limits(*maker)
     for side, limit, compare, toward in (
-        ("lower limit", maker * (1 - MAKER_SHARE), at_least, "up"),
-        ("upper limit", maker * (1 + MAKER_SHARE), at_most, "down"),
+        ("lower limit", least, at_least, "up"),
+        ("upper limit", most, at_most, "down"),
     ):
         if leads_unknown and at_or_below(limit, band[0]) != at_or_below(limit, band[1]):
             yield cannot_tell(
@@ -77,7 +82,7 @@ def by_maker(
                 f"{show(limit, 'ohm', toward=toward)}",
                 measure="touch the test leads together and read them",
                 needs=("lead_resistance",),
-                source=_TOLERANCE,
+                source=source,
             )
             continue
         yield compare(
@@ -85,11 +90,18 @@ def by_maker(
             at_25,
             limit,
             "ohm",
-            source=_TOLERANCE,
+            source=source,
             origin=Origin.MAKER,
             action=action if compare is at_least else "read it again cold, on clean pins",
             band=band,
         )
+
+
+def _limits(low: float, high: float | None) -> tuple[float, float, Source]:
+    """Return the limits in ohm at 25 C: a printed range, or 7 % about the one value."""
+    if high is not None:
+        return low, high, MAKER
+    return low * (1 - MAKER_SHARE), low * (1 + MAKER_SHARE), _TOLERANCE
 
 
 def _to_25(temperature: float, constant: float = 234.5) -> float:

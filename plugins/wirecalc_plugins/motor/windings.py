@@ -9,7 +9,6 @@ from wirecalc import (
     PRACTICE,
     Bands,
     Item,
-    Nameplate,
     OneOf,
     Origin,
     Problem,
@@ -29,16 +28,22 @@ from wirecalc import (
 
 from ..inputs import LEADS
 from ..leads import LEADS_COUNT, LEADS_OHM
+from ..maker_range import wrong_way_round
 from .winding_case import judge_case
+from .winding_inputs import (
+    MakerEach,
+    MakerEachHigh,
+    MakerRun,
+    MakerRunHigh,
+    MakerStart,
+    MakerStartHigh,
+)
 from .winding_maker import by_maker
 from .winding_open import PAIRS, judge_open, not_read
 from .winding_pins import LIKE, Pair, no_more_than_leads, pins
 
 _ALL = "one pair alone is never open, a pin is"
 _WARM = "18 K move its resistance by 7 %"
-_TURNS = (
-    "shorted turns show by it alone, and not checked says so; the pairs judge each other without"
-)
 
 
 def _resistance(pair: str) -> Reading:
@@ -59,6 +64,10 @@ def _refuse(
     open_pin: str = "none",
     maker_run: float | None = None,
     maker_start: float | None = None,
+    maker_each: float | None = None,
+    maker_run_high: float | None = None,
+    maker_start_high: float | None = None,
+    maker_each_high: float | None = None,
     **others: object,
 ) -> Iterator[Problem]:
     if maker_run is not None and maker_start is not None and maker_run > maker_start:
@@ -67,6 +76,9 @@ def _refuse(
             f"{maker_run:g} ohm of the run winding is over the {maker_start:g} ohm of the start",
             "the run winding has the fewer ohms: the two swapped?",
         )
+    yield from wrong_way_round("maker_run", maker_run, maker_run_high)
+    yield from wrong_way_round("maker_start", maker_start, maker_start_high)
+    yield from wrong_way_round("maker_each", maker_each, maker_each_high)
     readings = dict(zip(PAIRS, (reading_1_2, reading_1_3, reading_2_3), strict=True))
     for pair, reading in readings.items():
         if reading is not None and (open_pin == "all" or open_pin in pair.split("-")):
@@ -123,27 +135,12 @@ def windings(
         asked(_WARM, when="maker_each"),
         setting("only the maker's ohms go with it"),
     ] = None,
-    maker_run: Annotated[
-        float | None,
-        Nameplate("ohm", above=0, high=1000, typical="4.6 ohm", text="run winding by its maker"),
-        extra(_TURNS),
-    ] = None,
-    maker_start: Annotated[
-        float | None,
-        Nameplate("ohm", above=0, high=1000, typical="12 ohm", text="start winding by its maker"),
-        extra(_TURNS),
-    ] = None,
-    maker_each: Annotated[
-        float | None,
-        Nameplate(
-            "ohm",
-            above=0,
-            high=1000,
-            typical="6.2 ohm",
-            text="each pair of three like windings (inverter, three-phase) by the maker",
-        ),
-        extra(_TURNS),
-    ] = None,
+    maker_run: MakerRun = None,
+    maker_run_high: MakerRunHigh = None,
+    maker_start: MakerStart = None,
+    maker_start_high: MakerStartHigh = None,
+    maker_each: MakerEach = None,
+    maker_each_high: MakerEachHigh = None,
     case_resistance: Annotated[
         float | None,
         Reading(
@@ -169,10 +166,10 @@ def windings(
     judged by the maker's ohms of each pair.
 
     Inputs: readings and leads in ohm (0 to 1000, leads to 2), open_pin, common_pin, maker's ohms
-    (7 % at 25 C, with winding_temperature in C), case_resistance in Mohm, tested_part. Yields each
-    pair less the leads, closure, ratio, the pins, and ratios of known motors. Refuses a reading on
-    an open pin, and maker's run ohms over start. To the case an ohmmeter can fail, never pass.
-    Source: tables winding-ratios, insulation-limits.
+    (7 % at 25 C, or a printed range; with winding_temperature in C), case_resistance in Mohm,
+    tested_part. Yields each pair less the leads, closure, ratio, the pins, and ratios of known
+    motors. Refuses a reading on an open pin, and maker's run ohms over start. To
+    the case an ohmmeter can fail, never pass. Source: tables winding-ratios, insulation-limits.
     """
     ends = dict(bands or {})
     given = dict(zip(PAIRS, (reading_1_2, reading_1_3, reading_2_3), strict=True))
@@ -200,26 +197,31 @@ def windings(
     own = maker_run is not None or maker_start is not None
     if maker_each is not None and (not own or high.ohm < LIKE * low.ohm):
         for pair in pairs:
-            yield from by_maker(f"pair {pair.name}", pair, maker_each, temperature, unread)
+            yield from by_maker(
+                f"pair {pair.name}", pair, (maker_each, maker_each_high), temperature, unread
+            )
         return
     if maker_each is not None:
         yield not_checked("each pair by its maker", "the maker's run and start ohms judge")
     named = yield from pins(low, middle, high, common_pin)
-    windings_by_maker = ("run", low, maker_run), ("start", middle, maker_start)
+    windings_by_maker = (
+        ("run", low, (maker_run, maker_run_high)),
+        ("start", middle, (maker_start, maker_start_high)),
+    )
     yield from _by_makers(windings_by_maker, temperature, unread=unread, named=named is not None)
 
 
 def _by_makers(
-    each: Sequence[tuple[str, Pair, float | None]],
+    each: Sequence[tuple[str, Pair, tuple[float | None, float | None]]],
     temperature: tuple[float | None, tuple[float, float] | None],
     *,
     unread: bool,
     named: bool,
 ) -> Iterator[Item]:
-    for name, pair, said in each:
-        if said is not None and named:
-            yield from by_maker(f"{name} winding", pair, said, temperature, unread)
-        elif said is not None:
+    for name, pair, (low, high) in each:
+        if low is not None and named:
+            yield from by_maker(f"{name} winding", pair, (low, high), temperature, unread)
+        elif low is not None:
             yield not_checked(f"{name} winding by its maker", "the winding could not be named")
 
 
