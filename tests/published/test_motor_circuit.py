@@ -414,7 +414,9 @@ def test_the_plates_least_ampacity_counts_where_it_is_greater():
     given = {"wire": "12 AWG", "ambient": "30 C", "conductors": 2}  # 20 A
     assert hermetic(9, minimum_ampacity="20 A", **given).criterion(WIRE).verdict == "pass"
     assert hermetic(9, minimum_ampacity="20.1 A", **given).criterion(WIRE).verdict == "fail"
-    assert hermetic(17, minimum_ampacity="12 A", **given).criterion(WIRE).verdict == "fail"
+    doubt = hermetic(17, minimum_ampacity="12 A", **given)  # 21.3 A by the rule: one is misread
+    assert doubt.criterion("plate values together").verdict == "cannot tell"
+    assert doubt.verdict == "cannot tell"
 
 
 @source(
@@ -825,6 +827,28 @@ def test_plate_values_that_contradict_each_other(rla, ampacity, largest, questio
     finding = motor(**given, maximum_breaker=largest)
     names = {c.criterion.name for c in finding.criteria}
     assert ("plate values together" in names) is questioned
+
+
+@practice("what two values of a plate that cannot stand together both fail is sure, no more")
+@pytest.mark.parametrize(
+    ("wire", "breaker", "expected"),
+    [
+        # 16 A by the least ampacity, 60 A by an RLA of 48 A: 12 AWG carries 20 A, 14 AWG 15 A
+        ("12 AWG", "20 A", "cannot tell"),
+        ("14 AWG", "20 A", "fail"),
+        ("12 AWG", "25 A", "fail"),  # over the largest device, whatever the amps
+    ],
+)
+def test_a_wire_is_not_condemned_by_one_of_two_plate_values(wire, breaker, expected):
+    plate = {"rated_load_current": "48 A", "minimum_ampacity": "16 A", "maximum_breaker": "20 A"}
+    finding = motor(motor_kind="compressor", **plate, wire=wire, breaker=breaker, **COOL)
+    assert finding.verdict == expected
+    if expected == "cannot tell":
+        assert finding.decided_by.criterion.name == "plate values together"
+        assert finding.decided_by.criterion.needs == ("minimum_ampacity", "rated_load_current")
+    alike = plate | {"rated_load_current": "12.8 A"}
+    good = motor(motor_kind="compressor", **alike, wire="12 AWG", breaker="20 A", **COOL)
+    assert good.verdict == "pass"
 
 
 @memory("NEC 440.4(B): a unit's plate has its least ampacity and its largest device")

@@ -234,6 +234,22 @@ def test_other_starts_are_told_apart(given, says, verdict):
     assert finding.verdict == verdict
 
 
+@source("trade articles on compressor ratings", "undated", "RLA = MCC / 1.44 or 1.56", seen="two")
+@practice("a rotor that is stuck draws its locked-rotor current, not a quarter over the rated one")
+@pytest.mark.parametrize(
+    ("settled", "verdict", "stuck"),
+    # RLA 1.6 A: advised up to it, and 1.44 times it, 2.304 A, binds
+    [("1.6 A", "pass", False), ("2 A", "marginal", False), ("2.31 A", "fail", True)],
+)
+def test_a_compressor_over_its_rla_has_no_stuck_rotor(settled, verdict, stuck):
+    given = {"rated_load_current": "1.6 A", "motor_kind": "compressor"}
+    finding = start(peak="11 A", settled=settled, settle_time="0.5 s", **given)
+    told = finding.criterion("settled current, upper limit")
+    assert told.verdict == verdict
+    assert ("stuck rotor" in told.action) is stuck
+    assert ("condenser" in told.action) is (verdict != "pass")
+
+
 @practice("a start is judged by its peak and what it settles at: both are asked for")
 def test_an_unmeasured_start_cannot_be_told():
     assert start(settled="1.4 A").verdict == "cannot tell"

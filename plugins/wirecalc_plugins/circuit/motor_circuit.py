@@ -35,7 +35,7 @@ from .motor_inputs import (
     WillNotStart,
 )
 from .motor_overload import combination, overload_limits
-from .motor_plate import beside_table, by_plate, contradictions
+from .motor_plate import beside_table, by_plate, contradictions, under_compressor
 from .motor_rules import (
     COMPRESSOR,
     INVERSE,
@@ -184,6 +184,10 @@ def motor_circuit(
         working=lambda: sizing.working,
     )
     yield from contradictions(kind, sizing.amps, minimum_ampacity, maximum_breaker)
+    if minimum_ampacity is not None and under_compressor(kind, sizing.amps, minimum_ampacity):
+        # only what the lesser of the two fails is sure
+        yield from by_plate(minimum_ampacity + others, maximum_breaker, breaker, wire, place)
+        return
     yield from beside_table(horsepower, nameplate_voltage, plate)
     other = plate_sizing(sizing, plate, plate_governs) if kind == MOTOR else None
     load = MotorLoad(kind, device, sizing, other, plate_governs, others, minimum_ampacity)

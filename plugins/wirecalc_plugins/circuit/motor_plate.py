@@ -61,6 +61,11 @@ def by_plate(
             yield against_plate(breaker, largest)
 
 
+def under_compressor(kind: str, amps: float, ampacity: float | None) -> bool:
+    """Whether a plate's least ampacity in A is too little for the compressor of these amps."""
+    return kind == COMPRESSOR and ampacity is not None and ampacity < ROUNDED * CONDUCTOR * amps
+
+
 def contradictions(
     kind: str, amps: float, ampacity: float | None, largest: float | None
 ) -> Iterator[Item]:
@@ -71,7 +76,7 @@ def contradictions(
     """
     if kind != COMPRESSOR:
         return
-    if ampacity is not None and ampacity < ROUNDED * CONDUCTOR * amps:
+    if under_compressor(kind, amps, ampacity):
         yield cannot_tell(
             "plate values together",
             f"least ampacity {ampacity:g} A beside {amps:g} A: it would be 125 % of that, "

@@ -58,7 +58,7 @@ class Span(NamedTuple):
 def joint_drop(
     drop: Annotated[
         float,
-        Reading("V", above=0, high=10, typical="24 mV", text="voltage across the loaded joint"),
+        Reading("V", above=0, high=10, typical="30 mV", text="voltage across the loaded joint"),
     ],
     current: Annotated[
         float,

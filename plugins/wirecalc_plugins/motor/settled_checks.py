@@ -74,7 +74,9 @@ def judge_settled(
         caution=rated,
         source=source,
         origin=Origin.PRACTICE if source is PRACTICE else Origin.STANDARD,
-        action="switch off; look for a stuck rotor, a hot condenser, low volts or a weak capacitor",
+        action="look for a hot condenser, low volts or a weak capacitor"
+        if at_or_below(settled, most)
+        else "switch off; look for a stuck rotor, a hot condenser, low volts or a weak capacitor",
     )
 
 
