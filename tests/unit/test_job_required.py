@@ -767,7 +767,10 @@ def test_a_required_check_that_judges_nothing_is_not_made() -> None:
     assert job.verdict == "cannot tell"
 
 
-STRIP = '[[check]]\ncalculation = "strip"\nwire = "18 AWG"\nstyle = "closed"\nbarrel_length = "6.5 mm"\n'
+STRIP = (
+    '[[check]]\ncalculation = "strip"\nwire = "18 AWG"\nstyle = "closed"\n'
+    'barrel_length = "6.5 mm"\n'
+)
 
 
 def test_figures_alone_are_no_check_that_a_shop_asks_for(tmp_path: Path) -> None:
