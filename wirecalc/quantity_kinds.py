@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from .errors import BadText, DeclarationError
@@ -40,10 +40,12 @@ class _QuantityKind(Kind):
         past: str = "",
         slip_under: float = 0.0,
         zero: tuple[str, str] = ("", ""),
+        error_input: str = "",
     ) -> None:
         self.unit, self.text, self.goes_with = unit, text, goes_with
         self.if_open, self.past, self.slip_under = if_open, past, slip_under
-        self.zero = zero
+        self.zero, self.error_input = zero, error_input
+        self.companions = (error_input,) if error_input else ()
         if (">" in past and high is None) or ("<" in past and low is None):
             raise DeclarationError(f"{text!r}: past the meter's range, and the span has no end")
         self.low, self.high, self.above = low, high, above
@@ -87,6 +89,12 @@ class _QuantityKind(Kind):
         under = self.low is not None and value < self.low
         over = self.high is not None and value > self.high
         return not (under or over or self.excludes(value))
+
+    def read_with(self, given: object, companions: Mapping[str, object]) -> Read:
+        """Read it with the meter's error that was given for all; its own stands before that."""
+        error = str(companions.get(self.error_input) or "").replace("+/-", "").lstrip("± ")
+        plain = isinstance(given, str) and not split_error(given)[1]
+        return self.read(f"{given} ±{error}" if error and plain else given)
 
     def read(self, given: object) -> Read:
         if isinstance(given, int | float) and not isinstance(given, bool):

@@ -12,7 +12,9 @@ from .criteria import cannot_tell
 from .declaration import Calculation, Input
 from .errors import BadInput, BadText, Problem, did_you_mean
 from .findings import InputRecord
+from .items import NotChecked
 from .kinds import Read
+from .left_out import Word
 from .prepared import Prepared, leave_out, plain
 
 UNKNOWN = "unknown"
@@ -41,13 +43,13 @@ def prepare(
     problems = list(_unknown_names(calc, given))
     for declared in calc.inputs:
         alone = declared.kind.goes_with and given.get(declared.kind.goes_with) is None
-        if alone and given.get(declared.name) is None:
+        if alone and not _known(given.get(declared.name)):
             prepared.values[declared.name] = declared.default
             continue
         try:
-            if alone:
-                raise BadText(f"says something of {declared.kind.goes_with}, which was not given")
             _take(declared, given, origin, prepared, missing_is_unknown, remembered)
+            if alone:
+                _put_aside(calc, declared, prepared)
         except BadText as error:
             problems.append(error.about(declared.option if origin == "typed" else declared.name))
     if not problems:
@@ -135,6 +137,17 @@ def _take(
         _take_given(declared, items, companions, origin, prepared, remembered)
 
 
+def _put_aside(calc: Calculation[Any], declared: Input, prepared: Prepared) -> None:
+    """Note what goes with an input that is not there; a length of no cord is refused."""
+    lead = calc.input(declared.kind.goes_with)
+    why = f"says something of {lead.name}, which was not given"
+    if lead.assumed or any(word.word is Word.MAY_BE_ABSENT for word in lead.words):
+        raise BadText(why)
+    prepared.values[declared.name] = declared.default
+    prepared.bands.pop(declared.name, None)
+    prepared.left_out.append(NotChecked(declared.name, f"not used: it {why}"))
+
+
 def _take_unknown(declared: Input, prepared: Prepared, *, said: bool, rest: bool) -> None:
     """Take an input that is not known, or of which only the rest is."""
     kind, unit = declared.kind, declared.kind.unit
@@ -208,7 +221,8 @@ def _read(
     remembered: Remembered,
 ) -> tuple[Read, InputRecord]:
     """Read one given value, or remember it; a file is read again, it may have changed."""
-    key = (declared.name, item) if isinstance(item, str) and not declared.kind.of_file else None
+    apart = declared.kind.of_file or declared.kind.companions  # its text is not all of it
+    key = (declared.name, item) if isinstance(item, str) and not apart else None
     if key is not None and key in remembered:
         return remembered[key]
     read = declared.kind.read_with(item, companions)

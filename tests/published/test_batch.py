@@ -100,6 +100,34 @@ def test_the_gauge_counts(error, expected):
 
 
 @source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
+@independent("20.6 lbf less 1 % is 20.39, less 3 % 19.98 lbf; ±0.5 lbf of its own leaves 20.1")
+@pytest.mark.parametrize(
+    ("error", "own", "expected"),
+    [
+        ("1%", "", "pass"),
+        ("3%", "", "cannot tell"),
+        ("±3%", "", "cannot tell"),
+        ("3%", " ±0.5 lbf", "pass"),
+        ("1%", " ±0.7 lbf", "cannot tell"),
+    ],
+)
+def test_the_testers_error_counts_for_typed_forces_that_have_none_of_their_own(
+    error, own, expected
+):
+    values = DEMOS["D5.B1"]["inputs"]["readings"].removesuffix(" lbf").split()
+    assert min(values) == "20.6"
+    finding = wirecalc.run(
+        "pull-batch",
+        wire="18 AWG",
+        terminal="push-on",
+        standard=["ul-486a"],
+        force=[f"{value} lbf" + (own if value == "20.6" else "") for value in values],
+        force_error=error,
+    )
+    assert finding.criterion("lowest pull, ul-486a").verdict == expected
+
+
+@source("UL 486A", "8th edition, 1991/1995", "section 12: 20 lbf of 18 AWG", seen="three copies")
 def test_a_wire_that_falls_out_is_a_fail_and_no_defect():
     finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="ring", force=["0 lbf"])
     assert finding.criterion("lowest pull, ul-486a").verdict == "fail"

@@ -186,6 +186,28 @@ def test_a_heater_is_judged_by_the_limit_of_heaters_alone():
 
 
 @source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
+@practice("a sheathed element under 1 Mohm is taken to be damp: it is dried and read again")
+@pytest.mark.parametrize(
+    ("reading", "dried", "word"),
+    [
+        ("0.45 Mohm", "no", "marginal"),
+        ("0.45 Mohm", None, "marginal"),
+        ("0.99 Mohm", "no", "marginal"),
+        ("1 Mohm", "no", "pass"),
+        ("0.3 Mohm", "yes", "pass"),
+    ],
+)
+def test_a_poor_reading_of_an_element_is_taken_for_damp(reading, dried, word):
+    given = {"tested_part": "heater", "nameplate_power": "2585 W", "dried": dried}
+    found = insulation(reading, **given)
+    assert found.verdict == word
+    if word == "marginal":
+        decided = found.decided_by
+        assert "dry" in decided.action
+        assert decided.criterion.behind == "the limit of the standard fails: 0.3 Mohm"
+
+
+@source("DIN VDE 0701", "2000", "insulation at 500 V dc", seen="a tester's manual")
 @practice("a bare part is read at its own pins")
 @pytest.mark.parametrize("part", ["compressor", "motor"])
 def test_a_bare_part_has_no_switches_and_no_boards(part):

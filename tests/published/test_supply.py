@@ -777,6 +777,39 @@ def test_a_loss_is_found_by_solving_the_circuit():
     assert blind.verdict == "fail"
 
 
+@memory("IEC 60725, reference impedance of a 230 V supply: 0.4 + j0.25 ohm, phase and neutral")
+@source("IEC 60228", "2004", "Table 1, class 1, 7.41 ohm/km of 2.5 mm2 at 20 C", seen="four copies")
+@practice("service and transformer of 120 and 240 V may add 0.1 ohm ahead of the panel")
+@practice("1 W in a joint asks for care, 5 W stops its use")
+@independent("Kirchhoff's laws worked by hand from the readings")
+@pytest.mark.parametrize(
+    ("running", "wire", "panel", "word"),
+    # 12.6 A; 20 m of 2.5 mm2 have 0.308 ohm at 30 C: 3.88 V, and 0.4 ohm ahead takes 5.04 V
+    [
+        (224.5, "2.5 mm2 solid", None, "cannot tell"),  # 0.21 ohm, 33 W: service or joint
+        (224.5, "2.5 mm2 solid", "228.1 V", "pass"),  # it is the service's
+        (224.5, "2.5 mm2 solid", "230.9 V", "fail"),  # it is a joint's
+        (221.75, "2.5 mm2 solid", None, "cannot tell"),  # 4 W more than all of these
+        (221.6, "2.5 mm2 solid", None, "fail"),  # 6 W more
+        (216, "2.5 mm2 solid", None, "fail"),
+        (226.5, "14 AWG", None, "fail"),  # of 240 V: 65 ft of AWG, and 0.1 ohm
+    ],
+)
+def test_a_230_v_supply_has_ohms_of_its_own(running, wire, panel, word):
+    given = {"wire": wire, "run_length": "20 m", "conductor_temperature": "30 C"}
+    if wire == "14 AWG":
+        given["run_length"] = "20 ft"
+    if panel is not None:
+        given |= {"panel_at_rest": "231.0 V", "panel_running": panel}
+    found = upstream(231, running, 12.6, **given)
+    assert found.verdict == word
+    if word == "cannot tell":
+        judged = found.decided_by
+        assert set(judged.criterion.needs) >= {"panel_at_rest", "panel_running"}
+        assert "0.4 ohm ahead of the panel" in judged.because
+        assert "another receptacle of this panel" in judged.action
+
+
 @source(
     "NEC (NFPA 70)",
     "2011",

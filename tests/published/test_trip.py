@@ -478,6 +478,10 @@ def test_heat_of_repeated_starts_against_an_integration():
 def test_starts_too_close_turn_holds_into_may_trip():
     given = {"device": "iec-60898-b", "breaker": "10 A", "locked_rotor_current": "24 A"}
     given |= {"settle_time": "0.5 s", "settled": "6 A", "on_time": "1 s", "off_time": "0.5 s"}
+    del given["off_time"]
+    alone, no_pause = trip(**given, starts="1"), trip(**given, starts="9")
+    assert (alone.verdict, no_pause.verdict) == ("pass", "marginal")  # one start has no next
+    given["off_time"] = "0.5 s"
     once, often = trip(**given, starts="1"), trip(**given, starts="9")
     assert once.criterion(LONGER).verdict == often.criterion(LONGER).verdict == "pass"
     assert once.verdict == "pass"

@@ -25,6 +25,7 @@ from wirecalc import (
     figure,
     instead_of,
     listing,
+    may_be_absent,
     not_checked,
     setting,
 )
@@ -68,6 +69,18 @@ def sample(
         yield at_most("heat", ambient, 40.0, "C", source=PRINTED)
 
 
+@calculation(part="test")
+def without_a_cord(
+    load: Annotated[float, A],
+    cord: Annotated[
+        float | None, Reading("m", low=0, high=90, text="cord"), may_be_absent("no cord")
+    ] = None,
+    live: Annotated[int, Count("live wires of the cord", goes_with="cord"), setting()] = 3,
+) -> Iterator[Item]:
+    """Is the load small?"""
+    yield at_most("not too much", load, 10.0, "A", source=PRINTED)
+
+
 PROVIDED = ProvidedCalculation("demo", "1.0", sample)
 
 
@@ -95,8 +108,22 @@ def test_left_out_is_not_checked_and_what_goes_with_it_is_silent() -> None:
     assert [n.what for n in finding.not_checked] == ["the rest", "cord", "plate"]
     assert "live" not in {i.name for i in finding.inputs}
     assert "live" in {i.name for i in go(load="5 A", cord="2 m").inputs}
+
+
+def test_what_goes_with_an_input_that_is_not_there_is_a_note() -> None:
+    finding = go(load="5 A", live="2")
+    (note,) = [n for n in finding.not_checked if n.what == "live"]
+    assert note.why == "not used: it says something of cord, which was not given"
+    assert next(i for i in finding.inputs if i.name == "live").given == "2"
+    assert finding.verdict == go(load="5 A").verdict == "pass"
+    assert "live" not in {n.what for n in go(load="5 A", cord="2 m", live="2").not_checked}
+    with pytest.raises(BadInput, match="live"):
+        go(load="5 A", live="two and a half")
+
+
+def test_what_goes_with_an_input_that_is_said_not_to_exist_contradicts_it() -> None:
     with pytest.raises(BadInput, match="says something of cord, which was not given"):
-        go(load="5 A", live="2")
+        run(ProvidedCalculation("demo", "1.0", without_a_cord), {"load": "5 A", "live": "2"})
 
 
 def test_left_out_where_every_job_has_it_is_cannot_tell() -> None:

@@ -24,5 +24,12 @@ def test_strands_that_the_wire_cannot_have(wire: str, strands: str, words: str) 
         short_time(wire, 100, strands=strands, cut_strands="0")
 
 
+def test_strands_count_only_where_some_are_cut() -> None:
+    whole, counted = (short_time(overcurrent_time="0.9 s", **n) for n in ({}, {"strands": "30"}))
+    assert whole.verdict == counted.verdict == "marginal"
+    cut = short_time(overcurrent_time="0.9 s", strands="30", cut_strands="10")
+    assert cut.verdict == "fail"
+
+
 def test_no_time_no_verdict() -> None:
     assert short_time().verdict is None

@@ -33,7 +33,14 @@ from .batch_groups import difference, modes_of, sets_of
 from .batch_judge import CONFIDENCES, HEAD, figures_of, judge, limits_of, line_of
 from .joint_ratings import LISTED_FOR, listed
 
-_FORCE = Reading("lbf", low=0, high=7000, typical="24.1 lbf", text="force at which one let go")
+_FORCE = Reading(
+    "lbf",
+    low=0,
+    high=7000,
+    typical="24.1 lbf",
+    text="force at which one let go, in lbf, N or kgf",
+    error_input="force_error",
+)
 
 
 def _standards() -> list[str]:
@@ -105,8 +112,8 @@ def pull_batch(
     force: Annotated[list[float] | None, _FORCE, instead_of("readings")] = None,
     force_error: Annotated[
         str | None,
-        Words("meter error of every force, such as 1%", goes_with="readings"),
-        extra("the forces of the file are taken as exact, or with the error in their cells"),
+        Words("tester's error of every force that has none of its own, such as 1%"),
+        extra("such forces are taken as exact"),
     ] = None,
     decimal_comma: Annotated[
         bool, YesNo("the numbers of the file have decimal commas", goes_with="readings"), setting()

@@ -23,6 +23,7 @@ from wirecalc import (
     figure,
     may_be_absent,
     put,
+    setting,
 )
 from wirecalc.conductors import area_working
 from wirecalc.rounding import show
@@ -137,8 +138,12 @@ def short_time(
     ] = None,
     strands: Annotated[
         int | None,
-        Count("strands of the wire", low=1, high=5000, goes_with="cut_strands"),
-        extra("a wire written as 26x30 AWG says its own; of another it is asked for"),
+        Count("strands of the wire, to count what is cut", low=1, high=5000),
+        extra(
+            "a wire written as 26x30 AWG says its own; of another it is asked for",
+            when="cut_strands",
+        ),
+        setting("no strand is cut"),
     ] = None,
 ) -> Iterator[Item]:
     """How long does this wire stand this current before its insulation is damaged?

@@ -136,7 +136,7 @@ def trip(
     ] = None,
     starts: Annotated[
         int | None,
-        Count("starts one after the other", high=1000, goes_with="off_time"),
+        Count("starts one after the other", high=1000),
         may_be_absent("one start"),
     ] = None,
     other_current: Annotated[

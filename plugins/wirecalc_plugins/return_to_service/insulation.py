@@ -43,7 +43,7 @@ from .neutral import LIFTED, NO_STRAP, STRAP, insulation_bond
 TEST_V = 500.0  # the limits hold at this voltage
 GROUNDED_MOHM = 0.01  # at 100 V it lets 10 mA through, more than any leakage limit
 SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
-_BEHIND = "the limit of the standard fails: 1 Mohm in class I"
+_BEHIND = "the limit of the standard fails: {:g} Mohm"
 BETTER = "a 500 V insulation tester whose range ends near the limit"
 NAME = "insulation to the case"
 
@@ -138,11 +138,11 @@ def insulation(
     """Is the insulation good between live parts and the case?
 
     At 500 V dc: class I 1 Mohm (0.3 with heating elements switched on), class II 2, class III
-    (fed by 50 V at most) 0.25 (DIN VDE 0701); under the 2 Mohm of one guide (no heaters), and 10
-    of a hermetic compressor by practice, marginal. Under 250 V, or with parts switched off, a good
-    reading shows nothing. A low one fails, save what may be moisture (sheathed elements alone), a
-    board at test voltage, or elements of 3.5 kW of class I that are judged by leakage; under 0.01
-    Mohm it always fails. A strap from neutral to the frame (ranges, dryers) is lifted for this
+    (fed by 50 V at most) 0.25 (DIN VDE 0701); under the 2 Mohm of one guide (no heaters), 1 of
+    elements not dried and 10 of a hermetic compressor by practice, marginal. Under 250 V, or with
+    parts switched off, a good reading shows nothing. A low one fails, save what may be moisture
+    (sheathed elements), a board at test voltage, or elements of 3.5 kW of class I judged by
+    leakage; under 0.01 Mohm it always fails. A strap from neutral to the frame is lifted for this
     test alone, unplugged.
 
     For machines unplugged, and bare parts at their own pins; not for inverters and boards. Inputs:
@@ -163,7 +163,7 @@ def insulation(
     if neutral_strap != "fitted":
         yield _judge(insulation_resistance, rows, test)
         if proven:
-            yield from _advice(insulation_resistance, rows)
+            yield from _advice(insulation_resistance, rows, dried)
     yield from _at_test_voltage(test_voltage, electronics_unplugged)
 
 
@@ -195,10 +195,11 @@ def _judge(reading: float, rows: Sequence[Row], test: Test) -> Item:
     )
 
 
-def _advice(reading: float, rows: Sequence[Row]) -> Iterator[Item]:
-    """Judge by advice that is stricter than the standard."""
+def _advice(reading: float, rows: Sequence[Row], dried: bool | None) -> Iterator[Item]:
+    """Judge by advice that is stricter than the standard; an element that is dry is not damp."""
+    limit = binding(rows).number("limit_Mohm")
     for row in rows:
-        if row.text("binding") == "no":
+        if row.text("binding") == "no" and not (row.text("tested_part") == "heater" and dried):
             practice = row.source.confidence is Confidence.PRACTICE
             yield at_least(
                 f"insulation by {row.text('said_by')}",
@@ -211,7 +212,7 @@ def _advice(reading: float, rows: Sequence[Row]) -> Iterator[Item]:
                 says=f"stricter than the standard: {row.note}",
                 action="dry and clean it, read again; write the reading down and watch it",
                 better=BETTER,
-                behind=_BEHIND,
+                behind=_BEHIND.format(limit),
             )
 
 

@@ -32,7 +32,7 @@ LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no
 SLIP = 0.25  # share of the volts that is left; less is a slip of the unit
 LOADS = ("motor", "heater", "electronic")
 HEATER_PF = 95.0  # %; less is no heater
-_AHEAD = "0.1 ohm ahead of the panel is allowed for where it was not read"
+_AHEAD = "0.1 ohm ahead of the panel is allowed for, 0.4 of a 230 V supply"
 _ONE_LEG = "one leg was read"
 NOISE = 0.005  # share of the volts by which two readings of one drop may differ
 
@@ -213,9 +213,10 @@ def upstream(
     pass), less the known wire. Heat beyond it, I^2 x R, fails over 5 W, is marginal over 1 W
     (practice); the same resistance at the 12 A of an outlet fails over 5 W too. It passes beyond
     the least that the wire may have and fails beyond the most: 20 to 75 C if not given, IEC
-    60228; without the panel's readings 0.1 ohm ahead of it (practice). With a second leg, of its
-    own current, both are read to neutral, which may carry none or all of the current; if it rises
-    as this one falls, over 5 % fails and over 2 % is marginal. Meant for a steady load.
+    60228; without the panel's readings 0.1 ohm ahead of it (practice), 0.4 from 200 V on unless
+    the wire is an AWG size (IEC 60725, from memory). With a second leg, of its own current, both
+    are read to neutral, which may carry none or all of the current; if it rises as this one falls,
+    over 5 % fails and over 2 % is marginal. Meant for a steady load.
 
     Inputs: volts in V (20 to 700), currents in A (0.5 to 200), lengths in ft one way (to 2000),
     conductor_temperature in C, load_kind, power_factor in %. Yields resistances, heat, criteria

@@ -19,7 +19,6 @@ from .upstream_heat import Span, heat
 from .upstream_leg import HEAT, PLUG_A, Leg
 
 HEAT_W, HEAT_CARE_W = 5.0, 1.0  # common practice, no source
-AHEAD_OHM = 0.1  # what service and transformer may add, where not measured; common practice
 TOO_GOOD = 0.8  # times the known wire: no wire is so good, its size or length is wrong; practice
 RISE_PCT, RISE_CARE_PCT = 5.0, 2.0  # of the other leg when this one falls; common practice
 FULL = f"{HEAT} at {PLUG_A:g} A"
@@ -145,7 +144,7 @@ class _Judge(NamedTuple):
 
     def _most_that_explains(self) -> Span:
         """Return the loop at its most, and ahead of the panel what was not measured."""
-        more = AHEAD_OHM if self.leg.ahead is None else 0.0
+        more = self.leg.most_ahead if self.leg.ahead is None else 0.0
         loop = self.leg.wiring.most_ohms(2)
         return Span(loop.low + more, loop.centre + more, loop.high + more)
 
@@ -188,7 +187,7 @@ class _Judge(NamedTuple):
     def _causes(self) -> Iterator[str]:
         """Yield what may explain volts that the known wire does not."""
         if self.leg.ahead is None:
-            yield f"{AHEAD_OHM:g} ohm ahead of the panel"
+            yield f"{self.leg.most_ahead:g} ohm ahead of the panel"
         if self.leg.ways == 1:
             yield "current in the neutral"
         if self.leg.wiring.warm != self.leg.wiring.cold:

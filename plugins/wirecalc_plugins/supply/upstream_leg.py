@@ -14,6 +14,10 @@ from .upstream_heat import COLD_C, Load, Span, Wiring, heat
 PLUG_A = 12.0  # 80 % of a 15 A receptacle, NEC 210.23(A)(1)
 SCALE = "14 AWG copper"  # wire of a 15 A circuit, for a scale of what was lost
 
+# what service and transformer may add, where it was not read, in ohm: 120 and 240 V of North
+# America by common practice; 230 V by the reference impedance of IEC 60725, from memory
+AHEAD_OHM, AHEAD_230_OHM, FROM_230_V = 0.1, 0.4, 200.0
+
 HEAT = "heat beyond the wiring"
 
 
@@ -37,6 +41,12 @@ class Leg(NamedTuple):
     def lost(self) -> Span:
         """Return the volts that the meter lost."""
         return self.rest.less(self.running)
+
+    @property
+    def most_ahead(self) -> float:
+        """Return what may lie ahead of the panel, in ohm; wire in AWG is of North America."""
+        of_awg = any(run.wire.nominal_mm2 is None for _, run, _ in self.wiring.runs)
+        return AHEAD_OHM if of_awg or self.rest.centre < FROM_230_V else AHEAD_230_OHM
 
     def _in_phase(self, lost: Span) -> Span:
         x = self.wiring.reactance(self.ways)
