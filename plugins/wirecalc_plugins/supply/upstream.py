@@ -219,9 +219,8 @@ def upstream(
     over 5 % fails and over 2 % is marginal. Meant for a steady load.
 
     Inputs: volts in V (20 to 700), currents in A (0.5 to 200), lengths in ft one way (to 2000),
-    conductor_temperature in C, load_kind, power_factor in %. Yields resistances, heat, criteria
-    a leg and one for the neutral. Refuses volts that rise with the load. Source: tables
-    nec-ch9-table8, nec-ch9-table9, iec-60228, practice.
+    conductor_temperature in C, load_kind, power_factor in %. Yields ohms, heat, criteria a leg, one
+    of the neutral. Refuses volts that rise. Source: tables nec-ch9-table8 and 9, iec-60228.
     """
     known = bands or {}
     wiring = wiring_of(wire, run_length, cord, cord_length, conductor_temperature, known)
