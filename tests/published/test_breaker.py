@@ -49,6 +49,22 @@ def test_receptacle_against_nec_table_210_21_b_2(circuit, receptacle, most):
     assert verdict(RECEPTACLE, **over) == "cannot tell"
 
 
+@source("NEC (NFPA 70)", "2017", "240.4(D): 14 AWG copper, 15 A", seen="three copies")
+def test_a_wire_that_nobody_looked_at_carries_what_the_thinnest_does():
+    given = {"receptacle": "20 A", "only_receptacle": "yes", "run_time": "1 h"}
+    assert breaker(current="15 A", breaker="20 A", **given).verdict == "pass"
+    assert verdict("load on the wire", current="15.1 A", breaker="20 A", **given) == "cannot tell"
+    assert verdict("load on the wire", current="15 A", breaker="21 A", **given) == "cannot tell"
+
+
+@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(2)", seen="two copies")
+def test_a_receptacle_that_nobody_looked_at_gives_12_a():
+    given = {"only_receptacle": "yes", "run_time": "1 h", "fastened_in_place": "no"}
+    assert breaker(current="12 A", breaker="20 A", **given).verdict == "pass"
+    assert verdict(RECEPTACLE, current="12.1 A", breaker="20 A", **given) == "cannot tell"
+    assert verdict(RECEPTACLE, current="12 A", breaker="21 A", **given) == "cannot tell"
+
+
 @practice("a receptacle gives the amps that are printed on it")
 @pytest.mark.parametrize("only", ["yes", "no"])
 def test_no_receptacle_carries_more_than_its_rating(only):

@@ -144,7 +144,10 @@ def test_without_the_frequency_both_answers_are_shown():
 
 
 @practice("volts within 2 % of the line's are the line's")
-@pytest.mark.parametrize(("line", "suspect"), [("214 V", True), ("218 V", True), ("120 V", False)])
+@pytest.mark.parametrize(
+    ("line", "suspect"),
+    [("214 V", True), ("218.3 V", True), ("218.4 V", False), ("120 V", False)],  # 214 / 0.98
+)
 def test_volts_of_the_line_in_place_of_its_own_are_suspected(line, suspect):
     finding = capacitor(
         capacitor_current="2.42 A",

@@ -767,16 +767,16 @@ def test_a_required_check_that_judges_nothing_is_not_made() -> None:
     assert job.verdict == "cannot tell"
 
 
-STRIP = (
-    '[[check]]\ncalculation = "strip"\nwire = "18 AWG"\nstyle = "closed"\n'
-    'barrel_length = "6.5 mm"\n'
+FIGURES = (
+    '[[check]]\ncalculation = "strip"\nwire = "18 AWG"\n'
+    'style = "closed"\nbarrel_length = "6.5 mm"\n'
 )
 
 
 def test_figures_alone_are_no_check_that_a_shop_asks_for(tmp_path: Path) -> None:
     rule = RequiredChecks("ours", ("*",), ("strip",))
-    assert evaluate(whole() + STRIP, rule).verdict == "cannot tell"
-    assert evaluate(whole() + STRIP + 'stripped = "7.5 mm"\n', rule).verdict == "pass"
+    assert evaluate(whole() + FIGURES, rule).verdict == "cannot tell"
+    assert evaluate(whole() + FIGURES + 'stripped = "7.5 mm"\n', rule).verdict == "pass"
     columns = (tables.bundled_folder() / "job-kinds.csv").read_text().splitlines()[0]
     row = "*,strip,wire,as left,strip,yes,,,,,,our way,practice,common practice,,\n"
     (tmp_path / "job-kinds-ours.csv").write_text(f"{columns}\n{row}")
@@ -784,10 +784,10 @@ def test_figures_alone_are_no_check_that_a_shop_asks_for(tmp_path: Path) -> None
     (tmp_path / "job-kinds-ours.toml").write_text(sidecar)
     tables.use_folders([tmp_path])
     try:
-        job = evaluate(whole() + STRIP)
+        job = evaluate(whole() + FIGURES)
         assert job.verdict == "cannot tell"
         assert "comes to figures only" in first_screen(job)
-        assert evaluate(whole() + STRIP + 'stripped = "7.5 mm"\n').verdict == "pass"
+        assert evaluate(whole() + FIGURES + 'stripped = "7.5 mm"\n').verdict == "pass"
     finally:
         tables.use_folders([])
 

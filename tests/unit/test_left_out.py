@@ -71,6 +71,20 @@ def test_an_asked_input_left_out_is_cannot_tell_with_what_to_find_out() -> None:
     assert go(load="4 A", device="5 A").verdict is Verdict.PASS
 
 
+def test_an_input_without_a_word_counts_as_asked() -> None:
+    @calculation(part="test")
+    def silent(
+        load: Annotated[float, A], more: Annotated[float | None, A] = None
+    ) -> Iterator[Item]:
+        """Is the load within 10 A?"""
+        yield at_most("load", load, 10.0, "A", source=PRINTED)
+
+    finding = go(silent, load="4 A")
+    assert finding.verdict is Verdict.CANNOT_TELL
+    assert "its plugin does not say" in finding.criterion("more").reason
+    assert go(silent, load="4 A", more="1 A").verdict is Verdict.PASS
+
+
 def test_an_asked_input_counts_only_where_its_condition_holds() -> None:
     shut = go(load="4 A", device="5 A")
     assert shut.verdict is Verdict.PASS
