@@ -15,6 +15,7 @@ from wirecalc import BadInput
 PIN = {"ground_point": "plug-pin", "cord": "18 AWG", "cord_length": "6 ft"}
 BY_CURRENT = {**PIN, "test_current": "2.00 A ±2%"}  # 6 ft of 18 AWG: 0.0392 ohm at 20 C, 78 mV
 OHMS = {**PIN, "lead_resistance": "0 ohm"}
+COOL = OHMS | {"conductor_temperature": "20 C"}
 LEG = {
     **{"voltage_at_rest": "119.8 V", "current": "12 A", "wire": "14 AWG"},
     **{"run_length": "100 ft", "load_kind": "heater"},  # 2.58 mohm/ft: 6.2 V of its own
@@ -53,6 +54,10 @@ def criteria(name: str, given: dict[str, Any]) -> dict[str, str]:
          "path against its cord", "cannot tell"),
         ("ground", OHMS | {"ground_resistance": "0.03 ohm ±0.005 ohm"},
          OHMS | {"ground_resistance": "0.04 ohm ±0.005 ohm"},
+         "path against its cord", "cannot tell"),
+        # nine tenths of 7.95 ohm/kft (NEC Table 8, 75 C) x (1 - 0.00323 x 55) x 6 ft: 0.0353 ohm
+        ("ground", COOL | {"ground_resistance": "0.0341 ohm ±0.001 ohm"},
+         COOL | {"ground_resistance": "0.0345 ohm ±0.001 ohm"},
          "path against its cord", "cannot tell"),
         # no volts lost in a wire that takes six
         ("upstream", LEG | {"voltage_running": "119.8 V"}, LEG | {"voltage_running": "113.6 V"},
