@@ -12,6 +12,7 @@ from wirecalc import Item, Source, Wire, at_most, at_or_below, cannot_tell, cond
 from wirecalc.wires import gauge_cmil, gauge_number
 
 _HOTTEST, _USUAL = 90, 75  # C, columns of NEC Table 310.16; ordinary ends are of 75 C at most
+_BRANCH_A = 15.0  # the least branch circuit, of 14 AWG; NEC 240.4(D)
 _WIRE = "current of the wire"
 _CORDS = ("cord, two current-carrying", "heater cord, two current-carrying")
 
@@ -29,8 +30,24 @@ def on_run(
     """Judge one current in A on the building wire and the cord that were given, as below."""
     if wire is not None:
         yield from on_building_wire(wire, amps, band)
+        yield from _too_thin(wire)
     if cord is not None:
         yield from on_cord(cord, amps, band)
+
+
+def _too_thin(wire: Wire) -> Iterator[Item]:
+    """Question a building wire thinner than 14 AWG; a metric one may be of other rules."""
+    row = conductors.small_conductor_breaker(wire) or conductors.thinnest_breaker(wire)
+    thin = row is not None and row.number("breaker_A") < _BRANCH_A
+    if row is not None and thin and wire.metal == "copper" and wire.nominal_mm2 is None:
+        yield cannot_tell(
+            "gauge of the building wire",
+            f"{wire} is thinner than any wire of a branch circuit, and explains more volts than it "
+            "should",
+            measure="read the gauge on the jacket of the building wire: 14 AWG or thicker",
+            needs=("wire",),
+            source=row.source,
+        )
 
 
 def on_building_wire(

@@ -27,6 +27,29 @@ DIP = {
     **{"locked_rotor_current": "12 A", "nameplate_voltage": "115 V", "rated_load_current": "1.6 A"},
     **{"wire": "14 AWG", "run_length": "40 ft"},
 }
+PLUG = {
+    **{"nameplate_voltage": "115 V", "voltage_at_rest": "119.4 V", "voltage_running": "117.2 V"},
+}
+HEATED = {
+    **{"voltage_at_rest": "119.8 V", "current": "8.7 A", "run_length": "40 ft"},
+    **{"load_kind": "heater", "conductor_temperature": "20 C"},
+}
+RUNS = {
+    **{"nameplate_voltage": "115 V", "current": "5 A", "power_factor": "100 %"},
+    **{"wire": "14 AWG", "run_length": "40 ft", "conductor_temperature": "75 C"},
+}
+UNIT = {
+    **{"motor_kind": "compressor", "fastened_in_place": "yes", "minimum_ampacity": "9 A"},
+    **{"breaker": "15 A", "wire": "14 AWG", "ambient": "25 C", "conductors": "2"},
+}
+ELEMENT = {
+    **{"element_resistance": "22.6 ohm", "lead_resistance": "0.2 ohm"},
+    **{"nameplate_power": "2585 W", "nameplate_voltage": "240 V"},
+}
+LEAD = {
+    **{"use": "appliance", "wire": "8 AWG", "wire_temperature": "105 C"},
+    **{"place_temperature": "60 C"},
+}
 PINS = {"reading_1_3": "12.3 ohm", "reading_2_3": "12 ohm", "lead_resistance": "0 ohm"}
 COLD = {
     **{"cold_resistance": "4.50 ohm", "cold_temperature": "22 C", "hot_time": ["20 s"]},
@@ -80,6 +103,38 @@ def criteria(name: str, given: dict[str, Any]) -> dict[str, str]:
         # 2.83 times 12 A x 117 / 115 is 34.5 A
         ("locked", STUCK | {"high_current": "111 A"}, STUCK | {"high_current": "11.1 A"},
          "high current", "cannot tell"),
+        # an outlet of a house carries 60 A at the most
+        ("supply", PLUG | {"current": "87 A"}, PLUG | {"current": "60 A"},
+         "volts lost at a full outlet, 12 A or more", "cannot tell"),
+        # 2.7 V in 40 ft of 18 AWG, which is no building wire; of 14 AWG there and back 1.1 V
+        ("upstream", HEATED | {"wire": "16 AWG", "voltage_running": "117.1 V"},
+         HEATED | {"wire": "14 AWG", "voltage_running": "117.9 V"},
+         "gauge of the building wire", "cannot tell"),
+        # 110 % of 115 V is 126.5 V; 1.3 V are lost
+        ("drop", RUNS | {"voltage_at_rest": "128 V"}, RUNS | {"voltage_at_rest": "127.7 V"},
+         "volts at the load, upper limit", "fail"),
+        ("dip", DIP | {"voltage_at_rest": "126.6 V"}, DIP | {"voltage_at_rest": "126.5 V"},
+         "volts at rest", "cannot tell"),
+        ("dip", DIP | {"voltage_at_rest": "118 V", "other_current": "19 A"},
+         DIP | {"voltage_at_rest": "118 V", "other_current": "18 A"},
+         "current of the wire", "cannot tell"),
+        # 225 % over 125 % of 9 A is 16.2 A, next 20 A; 15 A may always be
+        ("motor-circuit", UNIT | {"maximum_breaker": "25 A"}, UNIT | {"maximum_breaker": "20 A"},
+         "plate values together", "cannot tell"),
+        ("motor-circuit", UNIT | {"minimum_ampacity": "4 A", "maximum_breaker": "20 A"},
+         UNIT | {"minimum_ampacity": "4 A", "maximum_breaker": "15 A"},
+         "plate values together", "cannot tell"),
+        # a lamp or a block heater with the ohms of its plate, cold
+        ("element", ELEMENT | {"element_kind": "lamp"}, ELEMENT | {"element_kind": "wire"},
+         "resistance, lower limit", "cannot tell"),
+        ("element", ELEMENT | {"element_kind": "ptc"},
+         ELEMENT | {"element_kind": "ptc", "maker_element": "22 ohm"},
+         "resistance, lower limit", "cannot tell"),
+        # thicker than 10 AWG there is the aircraft value alone: 38 A of 105 C, 71 A of 200 C
+        ("ampacity", LEAD | {"current": "39 A"}, LEAD | {"current": "38 A"},
+         "load against the wire maker's value", "cannot tell"),
+        ("ampacity", LEAD | {"current": "72 A"}, LEAD | {"current": "38 A"},
+         "load against the largest published value", "fail"),
     ],
 )  # fmt: skip
 def test_what_cannot_be_passes_nothing(
@@ -95,3 +150,15 @@ def test_solid_wire_is_no_extension_cord() -> None:
     with pytest.raises(BadInput, match="solid wire is that of a building"):
         wirecalc.run("extension", cord="14 AWG solid", **given)
     assert wirecalc.run("extension", cord="14 AWG", **given).verdict
+
+
+def test_a_rating_under_that_of_any_wire_is_no_old_one_to_match() -> None:
+    """105 C with a slipped point would let any wire take its place."""
+    given = {
+        **{"old_wire": "18 AWG", "new_wire": "18 AWG", "new_wire_temperature": "80 C"},
+        **{"old_wire_voltage": "300 V", "new_wire_voltage": "300 V"},
+    }
+    with pytest.raises(BadInput, match="no rating of a wire"):
+        wirecalc.run("substitute", old_wire_temperature="10.5 C", **given)
+    judged = criteria("substitute", given | {"old_wire_temperature": "60 C"})
+    assert judged["temperature rating"] == "pass"

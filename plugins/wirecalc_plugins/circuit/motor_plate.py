@@ -10,6 +10,7 @@ from wirecalc import (
     Item,
     Wire,
     answer,
+    at_or_below,
     cannot_tell,
     figure,
     put,
@@ -20,9 +21,12 @@ from .building_wire import building_wire
 from .circuit_size import against_plate, copper_carrying
 from .motor_rules import COMPRESSOR, CONDUCTOR, table_current
 from .place import Place
+from .standard_ratings import rating_at_least
 from .thin_wire import too_thin
 
 _COMPRESSOR = confirmed("nec-440-32", "NEC", "440.32", copies=1)
+_DEVICE = confirmed("nec-440-22-a", "NEC", "440.22(A)", copies=2)
+MOST_SHARE, LEAST_DEVICE_A = 2.25, 15.0  # of a compressor's current; any device may be 15 A
 ROUNDED = 0.95  # a plate's least ampacity is rounded; less than this of 125 % is no rounding
 SLIPPED = 0.25  # of the table's amps: less is no plate of that motor; practice
 _AGAIN = "read both on the plate again: one of them is of another machine, or misread"
@@ -56,6 +60,7 @@ def by_plate(
         yield from building_wire(ampacity, 1.0, None, wire, place)
         yield from too_thin(wire)
     if largest is not None:
+        yield from _too_large_for(ampacity, largest)
         yield figure("largest device by the plate", largest, "A", source=PLATE)
         if breaker is not None:
             yield against_plate(breaker, largest)
@@ -64,6 +69,23 @@ def by_plate(
 def under_compressor(kind: str, amps: float, ampacity: float | None) -> bool:
     """Whether a plate's least ampacity in A is too little for the compressor of these amps."""
     return kind == COMPRESSOR and ampacity is not None and ampacity < ROUNDED * CONDUCTOR * amps
+
+
+def _too_large_for(ampacity: float, largest: float) -> Iterator[Item]:
+    """Question a largest device that no rule gives a unit of this least ampacity, both in A.
+
+    125 % of its compressor is in the least ampacity, at most 225 % in the largest device.
+    """
+    most = max(rating_at_least(MOST_SHARE / CONDUCTOR * ampacity), LEAST_DEVICE_A)
+    if not at_or_below(largest, most):
+        yield cannot_tell(
+            "plate values together",
+            f"largest device {largest:g} A beside a least ampacity of {ampacity:g} A: it would be "
+            f"{most:g} A at the most",
+            measure=_AGAIN,
+            needs=("minimum_ampacity", "maximum_breaker"),
+            source=_DEVICE,
+        )
 
 
 def contradictions(

@@ -94,9 +94,17 @@ _AGAIN = "read it again with every wire off; if it stays so, replace it"
 def _under_its_plate(ohms: Ohms, plate: float, kind: str) -> Item:
     """Judge a low side that is compared with the plate, which is of the hot element."""
     good, bad = (1 - TOLERANCE) * plate, (1 - FAR_UNDER) * plate
+    if kind != "wire":
+        return cannot_tell(
+            LOWER,
+            f"a {kind} has other ohms cold than hot, and the plate's are those of the hot one",
+            measure="take its cold ohms from the maker's sheet",
+            needs=("maker_element",),
+            source=PRACTICE,
+        )
     if at_or_below(-ohms.low, -good):
         return at_least(LOWER, ohms.low, good, "ohm", source=_TOLERANCE)
-    if kind == "wire" and not at_or_below(-ohms.high, -bad):
+    if not at_or_below(-ohms.high, -bad):
         return at_least(
             LOWER,
             ohms.high,
@@ -108,13 +116,11 @@ def _under_its_plate(ohms: Ohms, plate: float, kind: str) -> Item:
             or "part of it is bridged, or the plate is not this element's",
             action=_AGAIN,
         )
-    cold = (
-        "a wire element may read 14 % less cold" if kind == "wire" else f"a {kind} reads less cold"
-    )
     span = f"{ohms.high:.4g} ohm" if ohms.low == ohms.high else f"{ohms.low:.4g} to {ohms.high:.4g}"
     return cannot_tell(
         LOWER,
-        f"{span} is under {show(good, 'ohm', toward='up')} by its plate; {cold}",
+        f"{span} is under {show(good, 'ohm', toward='up')} by its plate; a wire element "
+        "may read 14 % less cold",
         measure="take its cold ohms from the maker's sheet; touch the leads together and read them",
         needs=("maker_element", "lead_resistance") if ohms.low != ohms.high else ("maker_element",),
         source=PRACTICE,

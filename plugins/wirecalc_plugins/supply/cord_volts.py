@@ -10,7 +10,7 @@ from wirecalc.runs import Path
 from .dip_model import Start, volts
 from .path import DROP, judge_drop, running_drop
 from .start_volts import LEAST, judge_measured, judge_start
-from .volts_left import judge_left
+from .volts_left import judge_left, too_many
 
 
 def cord_drop(
@@ -42,6 +42,7 @@ def cord_drop(
     else:
         yield judge_drop(lost, plate)
         yield judge_left(lost, plate, at_rest)
+        yield from too_many(lost, plate, at_rest)
 
 
 def cord_dip(

@@ -17,6 +17,7 @@ from wirecalc import (
     at_least,
     at_or_below,
     calculation,
+    cannot_tell,
     caution,
     extra,
     figure,
@@ -34,6 +35,7 @@ from ..inputs import (
     VOLTAGE_AT_REST,
     VOLTAGE_AT_START,
 )
+from ..most_current import on_building_wire
 from .dip_model import LEAST_SHARE, Start, volts
 from .path import loops, missing, nothing_given, path_to, too_much
 from .start_volts import LEAST, judge_locked, judge_start, not_above
@@ -157,6 +159,8 @@ def dip(
         if unknown is not None and voltage_at_start is None:
             yield unknown
         return
+    if wire is not None:
+        yield from on_building_wire(wire, start.other + (rated_load_current or 0.0))
     path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
     yield from loops(path)
     if path.cord is not None:
@@ -172,7 +176,7 @@ def dip(
 
 
 def _at_rest(at_rest: float, plate: float) -> Iterator[Item]:
-    """Fail volts at rest that no running machine can have enough of."""
+    """Fail volts at rest that are too few for any running machine; question too many."""
     limits = plate_limits(plate)
     if not at_or_below(limits.low, at_rest):
         yield at_least(
@@ -184,6 +188,14 @@ def _at_rest(at_rest: float, plate: float) -> Iterator[Item]:
             origin=Origin.MAKER,
             says="90 % of the plate, and that is asked while it runs",
             action="have the supply looked at first, and read it with the load on: ask supply",
+        )
+    elif not at_or_below(at_rest, limits.high):
+        yield cannot_tell(
+            "volts at rest",
+            f"{at_rest:.4g} V at rest, and the plate allows {limits.high:.4g} V while it runs",
+            measure="read plate and meter again, and the volts while it runs: ask supply",
+            needs=("voltage_at_rest",),
+            source=limits.source,
         )
 
 

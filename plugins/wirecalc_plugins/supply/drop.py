@@ -51,7 +51,7 @@ from .path import (
     reactances,
     too_much,
 )
-from .volts_left import LEFT, judge_left, volts_that_clash
+from .volts_left import LEFT, judge_left, too_many, volts_that_clash
 
 MOST_OF_A_LEG = 130.0  # V on a plate; more is leg to leg, and its neutral carries nothing
 REACTANCE_MATTERS = 0.2  # of the resistance; left out below that
@@ -213,6 +213,7 @@ def drop(
     )
     yield judge_drop(in_wire + in_cord, nameplate_voltage)
     yield judge_left(in_wire + in_cord, nameplate_voltage, voltage_at_rest)
+    yield from too_many(in_wire + in_cord, nameplate_voltage, voltage_at_rest)
     if other_leg_current is not None:
         there = load.of_other_leg(path.shared)
         yield judge_drop(there, nameplate_voltage, OTHER_LEG)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecalc import (
+    PRACTICE,
     Caution,
     Item,
     Origin,
@@ -21,6 +22,7 @@ from .volts_left import PlateLimits
 LOST = "volts lost with the load, of those at rest"
 AT_OUTLET = "volts lost at a full outlet, 12 A or more"
 OUTLET_A = 12.0  # 80 % of a 15 A outlet, NEC 210.23(A)(1)
+MOST_AT_PLUG_A = 60.0  # the largest receptacle of a house; common practice, no source
 TOO_SMALL_PCT = 1.0  # lost at any current; common practice, no source
 STOP_PCT = 5.0  # lost of the volts at rest, from where use stops until it is found
 
@@ -112,6 +114,16 @@ def _by_current(at_rest: float, lost: float, current: float, limits: PlateLimits
         "W",
         working=lambda: f"{put(lost, 'V')} x {put(current, 'A')}",
     )
+    if not at_or_below(current, MOST_AT_PLUG_A):
+        yield cannot_tell(
+            AT_OUTLET,
+            f"{current:.4g} A is more than any plug of a house carries: a slipped point would hide "
+            "a bad joint",
+            measure="read the clamp again, around one wire of that load",
+            needs=("current",),
+            source=PRACTICE,
+        )
+        return
     yield at_most(
         AT_OUTLET,
         ohm * amps,

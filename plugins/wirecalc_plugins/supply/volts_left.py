@@ -78,6 +78,23 @@ def judge_left(lost: float, plate: float, at_rest: float | None, name: str = LEF
     )
 
 
+def too_many(lost: float, plate: float, at_rest: float | None) -> Iterator[Item]:
+    """Fail more volts than the plate allows, in V, where `lost` of those at rest do not save it."""
+    limits = plate_limits(plate)
+    if at_rest is not None and not at_or_below(at_rest - lost, limits.high):
+        yield at_most(
+            "volts at the load, upper limit",
+            at_rest - lost,
+            limits.high,
+            "V",
+            source=limits.source,
+            origin=Origin.MAKER,
+            says="110 % of the plate",
+            action="leave it off: is it the plate of this machine, and the outlet for it? Then "
+            "have the supply looked at",
+        )
+
+
 def at_another_plug(at_rest: float, plate: float) -> Iterator[Problem]:
     """Refuse volts at rest that do not belong to the plate's."""
     low, high = SUPPLY_SPAN

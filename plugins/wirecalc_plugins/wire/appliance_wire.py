@@ -58,15 +58,18 @@ def appliance_wire(
         action="fit wire of a higher temperature rating, and find out why it is so hot",
     )
     yield from _bundle(_rated("aircraft bundle", wire, rating), wire, rating, place, current)
-    yield from _suggested(_rated("wire maker", wire, rating), wire, place, current)
+    suggested = _rated("wire maker", wire, rating)
+    yield from _suggested(suggested, wire, place, current)
+    if suggested is None and current is not None:
+        yield from _bundle_alone(wire, _rated("aircraft bundle", wire, rating), current)
     if current is not None:
         yield from _largest(wire, current)
 
 
 def _largest(wire: Wire, current: float) -> Iterator[Item]:
-    """Judge by the most that a wire of this size is given at any rating, alone in free air."""
+    """Judge by the most that a wire of this size is given at any rating, in either view."""
     gauge = conductors.counted_gauge(wire)
-    rows = tables.load("appliance-wire").where(basis="wire maker")
+    rows = tables.load("appliance-wire").rows
     sized = [r for r in rows if gauge is not None and r.text("awg") == gauge]
     if wire.metal != "copper" or not sized:
         return
@@ -140,6 +143,18 @@ def _bundle(
             says="a low bound for an appliance, no rule for one",
             action="compare with the sheet of the wire's maker, or measure how warm it runs",
         )
+
+
+def _bundle_alone(wire: Wire, bundle: tables.Row | None, current: float) -> Iterator[Item]:
+    """Say that a current in A above the one view there is can't be told: nothing else is known."""
+    if bundle is None or at_or_below(current, bundle.number("current_A")):
+        return
+    yield cannot_tell(
+        _SUGGESTED,
+        f"{current:.4g} A is above the aircraft value of {wire}, and no wire maker's was found",
+        measure="take the current from the wire maker's sheet, or measure how warm it runs",
+        source=bundle.source,
+    )
 
 
 def _suggested(

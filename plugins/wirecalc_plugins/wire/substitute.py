@@ -8,10 +8,12 @@ from typing import Annotated
 from wirecalc import (
     Item,
     Nameplate,
+    Problem,
     Verdict,
     Wire,
     YesNo,
     asked,
+    at_or_below,
     calculation,
     caution,
     figure,
@@ -30,6 +32,19 @@ _WORDS = {
 }
 
 
+LEAST_RATING_C = 60.0  # no wire of appliance or building is rated for less; common practice
+
+
+def _refuse(old_wire_temperature: float | None = None, **_others: object) -> Iterator[Problem]:
+    if old_wire_temperature is not None and not at_or_below(LEAST_RATING_C, old_wire_temperature):
+        yield Problem(
+            "old_wire_temperature",
+            f"{old_wire_temperature:.4g} C is no rating of a wire: the least is "
+            f"{LEAST_RATING_C:g} C",
+            "read the print again, its unit and its point; where there is none, write unknown",
+        )
+
+
 @calculation(
     part="wire and joint",
     not_checked=(
@@ -37,6 +52,7 @@ _WORDS = {
         "whether the new wire fits the barrel, the strain relief and the place",
         "current: no building-wire table makes a thinner wire do inside an appliance",
     ),
+    refuse=_refuse,
     example_with=(
         "new_wire=16 AWG tinned",
         "old_wire_temperature",
@@ -107,7 +123,8 @@ def substitute(
     Meant for wire inside appliances; a cord and building wire have rules of their own.
 
     Inputs: both wires; temperature ratings in C (to 500), voltage ratings in V (to 5000);
-    oil and flame as yes or no. Yields the lines and one criterion a line.
+    oil and flame as yes or no. Yields the lines and one criterion a line. Refuses an old rating
+    under 60 C.
     Source: common practice; ASTM B258 for the gauges.
     """
     lines = {
