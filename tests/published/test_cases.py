@@ -1,7 +1,8 @@
 """What an expert of the trade would say of these readings, written before the program was asked.
 
 Each file in `cases` has the cases of one calculation, each with its reason and its source; some
-were written blind, from `--help` alone (`blind = true`).
+were written blind, from `--help` alone (`blind = true`); `cases/README.md` has how many agreed at
+first.
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ from wirecalc import BadInput
 from .recorded import recorded
 from .records import case_file, independent
 
+ROOT = Path(__file__).parents[2]
 FOLDER = Path(__file__).parent / "cases"
 VERDICTS = {"pass", "marginal", "cannot tell", "fail", "refused", "none"}
 KEYS = {"about", "given", "verdict", "next", "why", "source"}
@@ -47,7 +49,7 @@ CASES = [
 def test_the_verdict_is_the_one_that_an_expert_gives(
     name: str, case: dict[str, Any], tmp_path: Path
 ) -> None:
-    given = dict(case["given"])
+    given = {n: str(ROOT / v) if _is_file(v) else v for n, v in case["given"].items()}
     if "recorded" in case:
         given["recording"] = str(tmp_path / "invented.csv")
         (tmp_path / "invented.csv").write_text(recorded(**case["recorded"]), encoding="utf-8")
@@ -73,6 +75,11 @@ def test_a_case_says_what_it_is_why_and_from_where(name: str, case: dict[str, An
     assert case["verdict"] in VERDICTS
     for key in ("about", "why", "source"):
         assert len(case[key].split()) > 1, f"{name}: {key} says too little"
+
+
+def _is_file(given: object) -> bool:
+    """Whether a case gives a file of invented readings."""
+    return isinstance(given, str) and given.startswith("tests/data/")
 
 
 @independent("rms of a sine over whole cycles is its crest by the root of 2; numpy")
