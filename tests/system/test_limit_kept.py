@@ -241,6 +241,17 @@ def test_other_files_are_named_and_no_more(
     assert "our-tables" in str(named)
 
 
+@pytest.mark.parametrize(
+    ("name", "status"),
+    [("second.tmol", 3), ("second.cvs", 3), ("second.TOML", 3), ("second.yml", 0), ("s.txt", 0)],
+)
+def test_an_ending_that_is_nearly_that_of_a_table_is_meant(
+    cli_main: Command, folder: Path, name: str, status: int
+) -> None:
+    (folder / name).write_text("x", encoding="utf-8")
+    assert cli_main(*PULL[:-1], "25 lbf").status == status
+
+
 def test_a_milder_row_takes_nothing_from_the_shop(cli_main: Command, folder: Path) -> None:
     rows(folder, ROWS.replace("25,111.2", "15,66.7"))
     assert cli_main(*PULL).status == 0
