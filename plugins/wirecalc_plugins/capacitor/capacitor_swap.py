@@ -25,6 +25,7 @@ from wirecalc import (
 from wirecalc.sources import confirmed
 
 from .capacitor_classes import LIFE, PROTECTION, PROTECTIVE, life, protection
+from .mark import no_run_part
 from .start_range import cut_off, in_range
 
 SAME_SIZE = 0.05  # a run capacitor of another size than this: only where the maker says; practice
@@ -165,6 +166,7 @@ def capacitor_swap(
     )
     if old_capacitor_duty == "run":
         yield from _same_size(old_capacitor, new_capacitor)
+        yield from no_run_part(old_capacitor)
     else:
         new_end = new_capacitor if new_capacitor_duty == "run" else new_capacitor_high
         yield from in_range((old_capacitor, old_capacitor_high), (new_capacitor, new_end))

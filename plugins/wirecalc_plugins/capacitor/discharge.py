@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from typing import Annotated
 
 from wirecalc import (
+    PRACTICE,
     Item,
     Nameplate,
     Origin,
@@ -90,9 +91,7 @@ def discharge(
     ] = None,
     left_voltage: Annotated[
         float | None,
-        Reading(
-            "V", above=0, high=20_000, typical="300 V", text="dc volts left on it, switched off"
-        ),
+        Reading("V", low=0, high=20_000, typical="300 V", text="dc volts left on it, switched off"),
         instead_of("capacitor_voltage"),
     ] = None,
     resistor_power: Annotated[
@@ -187,6 +186,13 @@ def discharge(
         source=_ENERGY,
         working=lambda: f"{put(size, 'uF')} / 10^6 x ({put(start, 'V')})^2 / 2",
     )
+    if capacitor_voltage is not None and not at_or_below(LIVE_V, capacitor_voltage):
+        yield cannot_tell(
+            "running volts",
+            f"{capacitor_voltage:.4g} V across it: in a motor's circuit it has the line's or more",
+            measure="read again while it runs, on its own terminals; a slipped point?",
+            source=PRACTICE,
+        )
     yield from loaded(start, resistor, constant, resistor_power)
     if left_voltage is not None and crest and not at_or_below(left_voltage, CREST_SLACK * crest):
         yield cannot_tell(

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from wirecalc import (
     MAKER,
+    PRACTICE,
     Item,
     Nameplate,
     Origin,
@@ -23,6 +24,9 @@ from wirecalc import (
     tables,
 )
 from wirecalc.rounding import show
+
+WIDEST_RANGE = 1.5  # upper over lower end: 88-108, 189-227 uF; common practice
+LARGEST_RUN_UF = 150.0  # run parts of single-phase motors end near 100 uF; common practice
 
 MARKED_HIGH = Nameplate(
     "uF",
@@ -115,12 +119,37 @@ def against_mark(read: Read | None, mark: Mark) -> Iterator[Item]:
     if mark.high is not None:
         yield caution("cap-02")
         yield caution("start-01")
+        yield from _wide_range(mark.size, mark.high)
         if mark.tolerance is not None:
             yield not_checked("tolerance", "the ends of the marked range decide")
     elif mark.duty == "run":
         yield from _wide(max(mark.tolerance or 0.0, mark.above or 0.0))
+        yield from no_run_part(mark.size)
     if read is not None:
         yield from _judge(read, mark, limits)
+
+
+def no_run_part(size: float) -> Iterator[Item]:
+    """Question a size in uF that no run capacitor has."""
+    if not at_or_below(size, LARGEST_RUN_UF):
+        yield cannot_tell(
+            "size of a run part",
+            f"{size:g} uF, and run parts end near 100 uF: a start part, or a slipped point?",
+            measure="read size and duty on the part again: a start part is marked with a range",
+            source=PRACTICE,
+        )
+
+
+def _wide_range(low: float, high: float) -> Iterator[Item]:
+    """Question a range that no start capacitor is marked with; ends in uF."""
+    if not at_or_below(high, WIDEST_RANGE * low):
+        yield cannot_tell(
+            "marked range",
+            f"{low:g} to {high:g} uF, and such ranges end about a fifth above where they begin: a "
+            "slipped point?",
+            measure="read the mark on the part again",
+            source=PRACTICE,
+        )
 
 
 def _wide(tolerance: float) -> Iterator[Item]:

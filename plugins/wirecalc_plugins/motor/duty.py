@@ -132,6 +132,13 @@ def duty(
 
 def _cycling(on_times: Sequence[float], off_times: Sequence[float]) -> Iterator[Item]:
     """Judge the times themselves: minutes, and no seconds as those of an overload."""
+    if min(off_times) == 0 and len(on_times) + len(off_times) > 2:
+        yield cannot_tell(
+            "times off",
+            "it stood 0 minutes between two runs: that is one run, or one time was missed",
+            measure="log it again: a start without a pause is one against pressure",
+            source=PRACTICE,
+        )
     for what, times in (("on", on_times), ("off", [t for t in off_times if t > 0])):
         if not times:
             continue

@@ -37,6 +37,7 @@ from .plate import (
     ASKS_VOLTS,
     INVERTER,
     MOTOR_KIND,
+    NO_START,
     PLATE_VOLTS,
     PLUG_VOLTS,
     at_supply,
@@ -127,7 +128,14 @@ def inrush(
     settled: Annotated[float | None, SETTLED, asked("it tells whether the motor runs well")] = None,
     settle_time: Annotated[
         float | None,
-        Reading("s", low=0, high=600, typical="0.4 s", text="time until the current settled"),
+        Reading(
+            "s",
+            low=0,
+            high=600,
+            typical="0.4 s",
+            text="time until the current settled",
+            zero=NO_START,
+        ),
         extra("a drive's ramp takes its time", when="inverter=yes"),
         asked("it tells a slow start from a normal one"),
     ] = None,

@@ -21,7 +21,7 @@ from wirecalc import (
 )
 
 from ..inputs import SETTLED, SLIP_A
-from .locked_checks import judge_current, judge_high, judge_reset, judge_trips
+from .locked_checks import judge_current, judge_high, judge_reset, judge_times_rated, judge_trips
 from .locked_kinds import Seen, what_it_is
 from .plate import (
     ASKS_VOLTS,
@@ -78,7 +78,11 @@ def locked(
     high_time: Annotated[
         float,
         Reading(
-            "s", low=0, high=180, typical="6 s", text="how long the current of a start stays high"
+            "s",
+            low=0,
+            high=180,
+            typical="6 s",
+            text="how long the current of a start stays high",
         ),
     ],
     high_current: Annotated[
@@ -178,6 +182,7 @@ def locked(
     yield from judge_plate(rated_load_current, locked_rotor_current, motor_kind)
     yield from judge_volts(voltage, nameplate_voltage)
     yield from judge_current(high_current, None if lra is None else (lra.most or lra.least))
+    yield from judge_times_rated(high_current, rated_load_current, locked_rotor_current)
     yield judge_high(high_time, near, high_current, locked_rotor_current, inverter)
     yield judge_trips(overload_trips)
     yield from judge_reset(reset_time)

@@ -15,6 +15,7 @@ from wirecalc import (
     tables,
 )
 
+from .plate import MOST_RATIO
 from .start_checks import NO_METER, NORMAL_S, STOP_S
 
 LEAST_RESET = 1.0  # min; an overload resets in minutes; practice
@@ -66,6 +67,22 @@ def judge_current(current: float | None, most: float | None) -> Iterator[Item]:
             f"{current:g} A is {current / most:.2g} times locked-rotor current, and no start has "
             f"over {NO_METER:.3g} times: a slipped point, another load, another plate, a short",
             measure="clamp one wire of the motor alone, and read its LRA again",
+            source=PRACTICE,
+        )
+
+
+def judge_times_rated(
+    current: float | None, rated: float | None, lra: float | None
+) -> Iterator[Item]:
+    """Question a current in A over any start of a motor so rated, where LRA was not given."""
+    if current is None or rated is None or lra is not None:
+        return
+    if not at_or_below(current, MOST_RATIO * rated):
+        yield cannot_tell(
+            "high current",
+            f"{current:g} A is {current / rated:.2g} times RLA, and no motor starts on over "
+            f"{MOST_RATIO:g} times: a slipped point, another plate?",
+            measure="clamp one wire of the motor alone, and read RLA and LRA on its plate again",
             source=PRACTICE,
         )
 

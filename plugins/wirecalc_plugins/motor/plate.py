@@ -70,6 +70,13 @@ def judge_plate(rated: float | None, locked: float | None, kind: str | None) -> 
         )
 
 
+NO_START = (
+    "0 s: every start takes some tenths of a second, so none was seen",
+    "watch a start from its first moment, one wire in the jaws; type the error of the watch, as in "
+    "0 s ±0.3 s",
+)
+
+
 def judge_volts(voltage: float | None, plate: float | None) -> Iterator[Item]:
     """Judge the volts at the plug, where they are outside what makers allow of the plate's."""
     if voltage is None or plate is None:

@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 from itertools import product
 from typing import NamedTuple
 
-from wirecalc import Bands
+from wirecalc import PRACTICE, Bands, Item, at_or_below, cannot_tell
 
+COLD_K = 10.0  # that a room changes by between the readings; common practice
 SOON_S = 30.0  # one reading this soon counts as taken at switch-off; IEC 60034-1, from memory
 
 
@@ -126,3 +127,26 @@ def _slope(times: Sequence[float], values: Sequence[float]) -> float:
 def _carried_back(times: Sequence[float], temperatures: Sequence[float], room: float) -> float:
     weighted = zip(_weights(times), _logs(temperatures, room), strict=True)
     return room + math.exp(sum(w * log for w, log in weighted))
+
+
+def doubts(found: Result, read: Read, ends: Bands) -> Iterator[Item]:
+    """Question a winding no warmer than its room, or not as cold as it to begin with."""
+    room = ends.get("room_temperature", (read.room, read.room))[0]
+    if at_or_below(found.high, room):
+        yield cannot_tell(
+            "warmer than the room",
+            f"{found.high:.4g} C at the most, no warmer than its room: it did not run, or was "
+            "warm when it was read cold",
+            measure="let it stand until it has the room's temperature, read it, then run it",
+        )
+    rooms = ends.get("room_temperature", (read.room, read.room))
+    colds = ends.get("cold_temperature", (read.cold_temperature,) * 2)
+    apart = max(colds[0] - rooms[1], rooms[0] - colds[1])
+    if not at_or_below(apart, COLD_K):
+        yield cannot_tell(
+            "cold as the room",
+            f"{read.cold_temperature:.4g} C cold, and the room has {read.room:.4g} C: a winding "
+            f"that stood has its room's temperature, within {COLD_K:g} K or so",
+            measure="let it stand for hours in the room, read that with its ohms; check C and F",
+            source=PRACTICE,
+        )

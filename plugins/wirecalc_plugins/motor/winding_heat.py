@@ -17,7 +17,6 @@ from wirecalc import (
     asked,
     assumed,
     at_most,
-    at_or_below,
     calculation,
     cannot_tell,
     extra,
@@ -32,7 +31,7 @@ from wirecalc.sources import from_memory
 from ..inputs import LEADS
 from ..leads import LEADS_COUNT, LEADS_OHM
 from .winding_class import NAME, judge, ohms_of, stood_by
-from .winding_cooling import SOON_S, Read, Result, at_switch_off
+from .winding_cooling import SOON_S, Read, Result, at_switch_off, doubts
 
 _SOON = from_memory(
     "iec-60034-1-time", "IEC 60034-1", f"one reading within {SOON_S:g} s counts as at switch-off"
@@ -183,25 +182,13 @@ def winding_heat(
         if k == max(rows):
             yield _answer(found)
             yield stood_by(found)
-            yield from _no_rise(found, read, ends)
+            yield from doubts(found, read, ends)
             yield from _rise(found, read, ends, rows[k].source)
             if found.known and len(hot_resistance) == 1 and hot_time:
                 yield _soon(hot_time[0], ends)
             if winding_class is not None:
                 ohm = ohms_of(found, winding_class, k, read)
                 yield from judge(winding_class, found, lead_resistance is not None, ohm)
-
-
-def _no_rise(found: Result, read: Read, ends: Bands) -> Iterator[Item]:
-    """Question a winding that ran and is no warmer than its room."""
-    room = ends.get("room_temperature", (read.room, read.room))[0]
-    if at_or_below(found.high, room):
-        yield cannot_tell(
-            "warmer than the room",
-            f"{found.high:.4g} C at the most, no warmer than its room: it did not run, or was "
-            "warm when it was read cold",
-            measure="let it stand until it has the room's temperature, read it, then run it",
-        )
 
 
 def _soon(time: float, ends: Bands) -> Item:

@@ -55,6 +55,7 @@ from .ground_path import (
 from .neutral import NO_STRAP, STRAP, ground_bond
 
 M_PER_FT = 0.3048
+LEAST_PATH_MOHM = 0.1  # 3 cm of 10 AWG without a joint have it; common practice
 
 
 @calculation(
@@ -205,11 +206,13 @@ def _by_current(
         return None
     path = by_current(amps, millivolts, bands)
     yield shown_by_current(path, amps, millivolts)
-    if millivolts == 0:
+    if millivolts < LEAST_PATH_MOHM * amps:
         yield cannot_tell(
             "drop across the path",
-            "no copper has none: the current is not in the path, or the probes touch one another",
-            measure="look where the current flows, and read the drop from the case to that point",
+            "no path has so little: the current is not in it, the probes are on one point, or "
+            "volts were typed as millivolts",
+            measure="look where the current flows and where the probes are, and read again",
+            source=PRACTICE,
         )
     if not at_or_below(ONE_A, amps):
         yield cannot_tell(
