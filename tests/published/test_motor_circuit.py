@@ -181,6 +181,12 @@ def test_an_instantaneous_breaker_by_itself_guards_no_motor(device, listed, verd
     if listed is not None:
         given["listed_combination"] = listed
     assert motor(**given, full_load_current="8.6 A", plate_governs="no").verdict == verdict
+    unit = {"motor_kind": "compressor", "fastened_in_place": "yes", "minimum_ampacity": "9 A"}
+    unit |= {n: given[n] for n in ("wire", "motor_device", "ambient", "conductors")}
+    unit |= {"breaker": "15 A", "maximum_breaker": "15 A"}
+    if listed is not None:
+        unit["listed_combination"] = listed
+    assert wirecalc.run("motor-circuit", **unit).verdict == verdict
 
 
 @source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")

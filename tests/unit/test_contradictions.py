@@ -120,10 +120,10 @@ def criteria(name: str, given: dict[str, Any]) -> dict[str, str]:
          "current of the wire", "cannot tell"),
         # 225 % over 125 % of 9 A is 16.2 A, next 20 A; 15 A may always be
         ("motor-circuit", UNIT | {"maximum_breaker": "25 A"}, UNIT | {"maximum_breaker": "20 A"},
-         "plate values together", "cannot tell"),
+         "largest device beside the least ampacity", "cannot tell"),
         ("motor-circuit", UNIT | {"minimum_ampacity": "4 A", "maximum_breaker": "20 A"},
          UNIT | {"minimum_ampacity": "4 A", "maximum_breaker": "15 A"},
-         "plate values together", "cannot tell"),
+         "largest device beside the least ampacity", "cannot tell"),
         # a lamp or a block heater with the ohms of its plate, cold
         ("element", ELEMENT | {"element_kind": "lamp"}, ELEMENT | {"element_kind": "wire"},
          "resistance, lower limit", "cannot tell"),

@@ -169,6 +169,8 @@ def motor_circuit(
         max(rated_load_current or 0.0, branch_selection_current or 0.0),
     )
     others = other_current or 0.0
+    if breaker is not None:
+        yield from combination(device, listed_combination)
     if sizing is None and minimum_ampacity is not None:
         yield from by_plate(minimum_ampacity + others, maximum_breaker, breaker, wire, place)
         return
@@ -196,7 +198,6 @@ def motor_circuit(
         yield from wire_of_motor(load, wire, place)
     if breaker is not None:
         yield from device_of_motor(load, breaker, maximum_breaker, will_not_start)
-        yield from combination(device, listed_combination)
     if breaker is not None and wire is not None:
         yield from small_wire(load, breaker, wire, place)
     yield from overload_limits(kind, sizing.amps, plate, cool_running)

@@ -79,7 +79,7 @@ def _too_large_for(ampacity: float, largest: float) -> Iterator[Item]:
     most = max(rating_at_least(MOST_SHARE / CONDUCTOR * ampacity), LEAST_DEVICE_A)
     if not at_or_below(largest, most):
         yield cannot_tell(
-            "plate values together",
+            "largest device beside the least ampacity",
             f"largest device {largest:g} A beside a least ampacity of {ampacity:g} A: it would be "
             f"{most:g} A at the most",
             measure=_AGAIN,
