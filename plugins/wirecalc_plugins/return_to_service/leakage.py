@@ -180,11 +180,12 @@ def leakage(
     its rating (practice). Leakage adds up to the plain sum at most, and on one leg to the root of
     the sum of squares at least: where only that reaches the trip it fails.
 
-    Not for ranges and dryers whose neutral is strapped to the frame (a live test with the strap
-    lifted has no ground): their insulation is read, unplugged. Inputs: leakage in mA (0 to 50),
-    kind, standard, connection, strap, nameplate_power in W (over 0 to 20000), rcd_rating in mA (5
-    to 500), other_leakage in mA, yes or no of the rest. Yields limits, share of 4 mA, criteria.
-    Refuses under 1 uA that is not 0: uA for mA. Source: table leakage-limits, UL 943.
+    For one whole machine that is on; not for ranges and dryers whose neutral is strapped to the
+    frame (a live test with the strap lifted has no ground): their insulation is read, unplugged.
+    Inputs: leakage in mA (0 to 50), kind, standard, connection, strap, nameplate_power in W (over 0
+    to 20000), rcd_rating in mA (5 to 500), other_leakage in mA, yes or no of the rest. Yields
+    limits, share of 4 mA, criteria. Refuses under 1 uA that is not 0: uA for mA. Source: table
+    leakage-limits, UL 943.
     """
     if leakage_current is None and other_leakage is None:
         yield cannot_tell(

@@ -168,11 +168,12 @@ def drop(
     and one from the most that plate and service allow to that least fails. So does a current
     above all that a table gives wire or cord.
 
-    Inputs: current, other_current and other_leg_current in A (up to 200), lengths in ft one way
-    (over 0 to 2000), volts in V, power_factor in %, conductor_temperature in C. Yields loops,
-    drop, the longest run and the smallest wire for 3 %, two criteria a leg. Refuses neither wire
-    nor cord, half of the volts lost. Source: tables supply-ranges, nec-ch9-table8, nec-ch9-table9,
-    iec-60228.
+    For one load that runs steadily, on one or two legs at 50 or 60 Hz; not for its start (dip), nor
+    for three-phase or dc. Inputs: current, other_current and other_leg_current in A (up to 200),
+    lengths in ft one way (over 0 to 2000), volts in V, power_factor in %, conductor_temperature in
+    C. Yields loops, drop, the longest run and the smallest wire for 3 %, two criteria a leg.
+    Refuses neither wire nor cord, half of the volts lost. Source: tables supply-ranges,
+    nec-ch9-table8, nec-ch9-table9, iec-60228.
     """
     unknown = missing(DROP, wire, run_length, cord, cord_length)
     if unknown is not None:

@@ -153,11 +153,11 @@ def trace(
     waveform that doubles. Settled: the median of a run's last half, or quarter, if steady; time to
     settle: until it stays within 10 % of that. A gap is not bridged. Equal stamps keep their order.
 
-    Inputs: recording in A or W, V; plate in A, V. Yields figures, a line a start, a chart, the
-    command lines to go on with, and with plate values the criteria of `inrush` for the worst
-    start. What the sampling cannot show is `cannot tell`, with the least that it was. Refuses
-    stamps that go backwards, text, equal stamps in a waveform. Source: common practice, table
-    fuses-ul248.
+    For one appliance that is recorded by itself; not for the meter of a whole house. Inputs:
+    recording in A or W, V; plate in A, V. Yields figures, a line a start, a chart, the command
+    lines to go on with, and with plate values the criteria of `inrush` for the worst start. What
+    the sampling cannot show is `cannot tell`, with the least that it was. Refuses stamps that go
+    backwards, text, equal stamps in a waveform. Source: common practice, table fuses-ul248.
     """
     low, high = (bands or {}).get("recording", (recording, recording))
     plate = Plate(
