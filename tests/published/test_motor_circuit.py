@@ -857,6 +857,15 @@ def test_a_wire_is_not_condemned_by_one_of_two_plate_values(wire, breaker, expec
     assert good.verdict == "pass"
 
 
+@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+def test_the_table_sizes_a_motor_whatever_a_units_plate_says():
+    # Table 430.248: 9.8 A for 1/2 hp at 115 V, 125 % of it 12.25 A
+    finding = motor(**HALF, minimum_ampacity="9 A", wire="14 AWG", **COOL)
+    assert "plate values together" not in {c.criterion.name for c in finding.criteria}
+    carried = finding.figure("current that the wire must carry").figure.value
+    assert carried == pytest.approx(12.25)
+
+
 @memory("NEC 440.4(B): a unit's plate has its least ampacity and its largest device")
 def test_a_largest_device_below_the_least_ampacity_is_refused():
     # NEC 440.4(B): a plate's device is no smaller than the ampacity of its wire; they are exchanged

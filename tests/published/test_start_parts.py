@@ -149,6 +149,25 @@ def test_a_ptc_by_the_range_that_its_maker_prints(ohm, verdict):
     assert tolerance.verdict == verdict
 
 
+@practice("a range that a maker prints is of no standard part, whose volts a sheet has")
+def test_a_range_is_held_against_the_volts_of_no_part():
+    # 10 ohm parts have 225 V at the most, 33 ohm ones 355 V
+    given = {"device_resistance": "12 ohm", "maker_resistance": "10 ohm"}
+    one = device(**given, nameplate_voltage="230 V", maker_tolerance="25 %")
+    ranged = device(**given, nameplate_voltage="230 V", maker_resistance_high="33 ohm")
+    volts = "volts of the plate against the device"
+    assert [volts in {c.criterion.name for c in f.criteria} for f in (one, ranged)] == [True, False]
+
+
+@source(
+    "trade training text", "undated", "run thermistors, 100 to 180 % of the mark", seen="one copy"
+)
+def test_the_mark_of_a_run_thermistor_is_no_range():
+    given = {"device_resistance": "30 ohm", "maker_resistance": "25 ohm"}
+    with pytest.raises(wirecalc.BadInput, match="none to read"):
+        device("run-thermistor", **given, maker_resistance_high="40 ohm")
+
+
 @practice("a range that a maker prints is its own tolerance")
 def test_a_leads_error_at_the_end_of_a_makers_range_is_asked_for():
     # 28.2 ohm with leads of 0 to 0.3 ohm: 27.9 to 28.2 about 28

@@ -268,7 +268,12 @@ place_temperature = "100 C"
         (JOINT.format(part="bake element", wire="90 C"), "fail"),
         (JOINT.format(part="broil element", wire="150 C"), "cannot tell"),
         (JOINT.format(part="bake element", wire="150 C").replace("part", "note"), "cannot tell"),
-        (JOINT.format(part="bake element", wire="150 C") + 'stage = "option"\n', "cannot tell"),
+        (
+            check("24 lbf")
+            + JOINT.format(part="bake element", wire="150 C")
+            + 'stage = "option"\n',
+            "cannot tell",
+        ),
         (  # of the same calculation under another name: it may be another joint of such parts
             COOL.replace('"as found"', '"as left"\nname = "x"').replace("90 C", "150 C"),
             "cannot tell",
@@ -280,6 +285,16 @@ def test_another_calculation_settles_what_it_judges_on_the_same_part(
     left: str, verdict: str
 ) -> None:
     assert evaluate(COOL + left).verdict == verdict
+
+
+def test_a_part_of_another_machine_settles_nothing() -> None:
+    both = "".join(f'[[machine]]\nname = "{name}"\n' for name in "ab")
+    sheet = COOL + 'machine = "a"\n' + JOINT.format(part="bake element", wire="150 C")
+    again = "failed as found, not measured again"
+    for machine, settled in (("a", True), ("b", False)):
+        text = f'[job]\ntitle = "t"\n{both}{sheet}machine = "{machine}"\n'
+        job = jobsheet.evaluate(tomllib.loads(text), CATALOGUE)
+        assert (again not in [c.why for c in job.counted]) is settled
 
 
 def test_names_are_told_apart_by_their_words() -> None:
