@@ -188,7 +188,8 @@ def motor_circuit(
     yield from contradictions(kind, sizing.amps, minimum_ampacity, maximum_breaker)
     if minimum_ampacity is not None and under_compressor(kind, sizing.amps, minimum_ampacity):
         # only what the lesser of the two fails is sure
-        yield from by_plate(minimum_ampacity + others, maximum_breaker, breaker, wire, place)
+        least = minimum_ampacity + others
+        yield from by_plate(least, maximum_breaker, breaker, wire, place, questioned=True)
         return
     yield from beside_table(horsepower, nameplate_voltage, plate)
     other = plate_sizing(sizing, plate, plate_governs) if kind == MOTOR else None

@@ -38,8 +38,13 @@ def by_plate(
     breaker: float | None,
     wire: Wire | None,
     place: Place,
+    *,
+    questioned: bool = False,
 ) -> Iterator[Item]:
-    """Judge wire and device of a unit by its plate: least ampacity and largest device, in A."""
+    """Judge wire and device of a unit by its plate: least ampacity and largest device, in A.
+
+    `questioned` says that its values are in doubt already.
+    """
     yield figure(
         "current that the wire must carry",
         ampacity,
@@ -60,7 +65,8 @@ def by_plate(
         yield from building_wire(ampacity, 1.0, None, wire, place)
         yield from too_thin(wire)
     if largest is not None:
-        yield from _too_large_for(ampacity, largest)
+        if not questioned:
+            yield from _too_large_for(ampacity, largest)
         yield figure("largest device by the plate", largest, "A", source=PLATE)
         if breaker is not None:
             yield against_plate(breaker, largest)
