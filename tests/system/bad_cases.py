@@ -137,6 +137,7 @@ GOOD: dict[str, dict[str, str]] = {
     | {"cord_length": "6 ft", "conductor_temperature": "20 C"},
 }
 ZERO_MEANS_SOMETHING = {
+    "left_voltage",
     *("conductor_temperature", "other_leg_current", "other_current of drop"),
     *("other_current of dip", "other_current of extension"),
     *("on_time", "off_time", "device_ambient"),
