@@ -22,7 +22,7 @@ from typing import Annotated, Any, Generic, NamedTuple, ParamSpec, Union, get_ar
 from .errors import DeclarationError, Problem
 from .items import Item
 from .kinds import Kind
-from .left_out import LeftOut, Word, in_words, terms
+from .left_out import LeftOut, Word, in_words, option_of, terms
 from .reserved import RESERVED_INPUTS, check_name
 from .size_ranges import SizeRange
 from .wires import Wire
@@ -55,7 +55,7 @@ class Input(NamedTuple):
     @property
     def option(self) -> str:
         """The option of the command line."""
-        return "--" + self.name.replace("_", "-")
+        return option_of(self.name)
 
     @property
     def assumed(self) -> str:
@@ -65,10 +65,14 @@ class Input(NamedTuple):
     @property
     def need(self) -> str:
         """Say whether it is needed, or what leaving it out means."""
+        return self.need_spelled(str)
+
+    def need_spelled(self, spell: Callable[[str], str]) -> str:
+        """Say it with the names of inputs as `spell` writes them."""
         if self.required:
             return "needed"
         if self.words:
-            return in_words(self.words, self.assumed)
+            return in_words(self.words, self.assumed, spell)
         return f"assumed {self.assumed}" if self.assumed else "may be left out"
 
     def each(self, given: object) -> list[object]:

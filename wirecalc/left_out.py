@@ -11,7 +11,7 @@ condition holds is taken, and where none does the input means nothing in that ru
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import StrEnum
 from typing import Any, NamedTuple
 
@@ -43,11 +43,6 @@ class LeftOut(NamedTuple):
         """Whether its condition holds for the values of a run."""
         return all(term.holds(values) for term in terms(self.when))
 
-    @property
-    def condition(self) -> str:
-        """Its condition in words; empty where it always counts."""
-        return " and ".join(term.said for term in terms(self.when))
-
 
 class Term(NamedTuple):
     """One term of a condition: an input is given, or has one of some values, or just not that."""
@@ -63,13 +58,14 @@ class Term(NamedTuple):
             return (value is not None) != self.negated
         return (plain_text(value) in self.wanted) != self.negated
 
-    @property
-    def said(self) -> str:
-        """The term in words."""
-        name = self.name
+    def spelled(self, spell: Callable[[str], str]) -> str:
+        """The term in words, its input written by `spell`."""
+        name = spell(self.name)
         if not self.wanted:
             return f"{name} is {'not ' if self.negated else ''}given"
-        return f"{name} is {'not ' if self.negated else ''}{' or '.join(self.wanted)}"
+        *most, last = self.wanted
+        values = f"{', '.join(most)} or {last}" if most else last
+        return f"{name} is {'not ' if self.negated else ''}{values}"
 
 
 _TERM = re.compile(r"(not )?([a-z][a-z0-9_]*)(?:(!?=)(.+))?")
@@ -142,20 +138,61 @@ def word_for(words: tuple[LeftOut, ...], values: Mapping[str, Any]) -> LeftOut |
     return next((word for word in words if word.counts(values)), None)
 
 
-def in_words(words: tuple[LeftOut, ...], default: str) -> str:
-    """Say in words what leaving an input out comes to; `default` is the default as typed."""
-    return "; ".join(_said(word, default) for word in words)
+def option_of(name: str) -> str:
+    """Return the option of an input on the command line."""
+    return "--" + name.replace("_", "-")
 
 
-def _said(left: LeftOut, default: str) -> str:
+def in_words(words: tuple[LeftOut, ...], default: str, spell: Callable[[str], str] = str) -> str:
+    """Say as one rule what leaving an input out comes to.
+
+    `default` is the default as typed, `spell` writes the name of an input.
+    """
+    rules: dict[str, list[str]] = {}
+    for word in words:
+        rules.setdefault(_said(word, default, spell), []).append(word.when)
+        if not word.when:
+            break
+    *conditional, (last, whens) = rules.items()
+    if "" not in whens:
+        conditional, last = [*rules.items()], "not needed"
+    elif conditional and words[len(rules) - 1].word is Word.INSTEAD_OF:
+        last = "not needed"
+    while last == "not needed" and conditional and conditional[-1][0] == last:
+        conditional.pop()
+    lines = [_where(said, whens, spell) for said, whens in conditional]
+    if len(lines) == 1 and last == "not needed" and lines[0].startswith("asked unless "):
+        return lines[0]
+    return "; ".join([*lines, f"otherwise {last}" if lines else last])
+
+
+def _where(said: str, whens: Sequence[str], spell: Callable[[str], str]) -> str:
+    """Say a word with its conditions: before it, unless it is short."""
+    found = [list(terms(when)) for when in whens]
+    every = [term for of_one in found for term in of_one]
+    names = " or ".join(spell(term.name) for term in every)
+    if len(found) == 1 and all(t.negated and not t.wanted for t in every):
+        where = f"unless {names} is given"
+    elif all(len(f) == 1 and not f[0].negated and not f[0].wanted for f in found):
+        where = f"where {names} is given"
+    else:
+        each = (" and ".join(t.spelled(spell) for t in of_one) for of_one in found)
+        where = f"where {', or '.join(each)}"
+    return f"{said} {where}" if said in ("asked", "not needed") else f"{where}: {said}"
+
+
+def _said(left: LeftOut, default: str, spell: Callable[[str], str]) -> str:
+    others = " or ".join(map(spell, left.others))
     said = {
-        Word.ASKED: "asked: left out is cannot tell",
-        Word.MAY_BE_ABSENT: f"left out means: {left.why}",
+        Word.ASKED: "asked",
+        Word.MAY_BE_ABSENT: f"left out means {left.why}",
         Word.ASSUMED: f"assumed {default or left.why}",
-        Word.EXTRA: f"a further check: {left.why}",
-        Word.INSTEAD_OF: f"instead of {', '.join(left.others)}",
-        Word.SETTING: "a setting" + (f", {default} if left out" if default else ""),
+        Word.EXTRA: f"may be left out: {left.why}",
+        Word.INSTEAD_OF: "not needed" if left.when else f"in place of {others}",
+        Word.SETTING: "no bearing on the verdict" + (f", {default} if left out" if default else ""),
     }[left.word]
     if left.word is Word.ASSUMED and left.others:
-        said += f", with {', '.join(left.others)} tried too"
-    return f"{said} (where {left.condition})" if left.when else said
+        choices = not default and len(left.others) > 1  # either way: yes and no tried
+        said += f"{':' if choices else ','} {' and '.join(left.others)} tried"
+        said += "" if choices else " too"
+    return said

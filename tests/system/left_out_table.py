@@ -17,7 +17,7 @@ HEAD = """# What leaving an input out comes to
 Made from the declarations by `tests/system/left_out_table.py`; do not edit it by hand. What is
 needed is not listed. *Asked*: left out is *cannot tell*, as `unknown` is. *Assumed*: what is
 plausible beside the default is tried too, and what rests on the default alone is *cannot tell*.
-Several words behind one input: the first whose condition holds counts.
+*May be left out*: the verdict stands without it.
 """
 
 

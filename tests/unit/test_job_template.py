@@ -152,10 +152,10 @@ def test_what_a_check_cannot_tell_without_is_marked_so() -> None:
         words_above(plate, "# test_voltage = ")
     )
     assert "; inrush cannot tell without it or others" in words_above(plate, "# code_letter")
-    assert words_above(plate, "# nameplate_current").endswith("; instead of rated_load_current)")
+    assert words_above(plate, "# nameplate_current").endswith("; in place of rated_load_current)")
     insulation = rest.partition('calculation = "insulation"')[2]
     assert words_above(insulation, "# switched_on").endswith("; cannot tell without it)")
-    assert "; a further check: " in words_above(insulation, "# dried")
+    assert "; may be left out: " in words_above(insulation, "# dried")
     ground = rest.partition('calculation = "ground"')[2]
     by_ohms = words_above(ground, "# ground_resistance")  # or by a known current and its drop
     assert by_ohms.endswith("; cannot tell without it or others)")

@@ -25,7 +25,7 @@ from wirecalc import (
     may_be_absent,
     setting,
 )
-from wirecalc.left_out import terms
+from wirecalc.left_out import LeftOut, in_words, option_of, terms
 from wirecalc.provided import ProvidedCalculation
 from wirecalc.running import run
 from wirecalc.sources import confirmed
@@ -189,15 +189,51 @@ def test_what_the_calculation_asks_for_itself_is_said_once(given: dict[str, str]
 def test_words_are_shown_in_the_declaration() -> None:
     said = {i.name: i.need for i in sample.inputs}
     assert said["load"] == "needed"
-    assert said["device"] == "asked: left out is cannot tell"
-    assert said["cord"] == "left out means: no cord"
-    assert said["rating"] == "assumed 60 C, with 75 C, 90 C tried too"
-    assert said["printed"] == "instead of device"
-    assert said["more"] == "a further check: the load is judged without it"
-    assert said["kept"] == "a setting, no if left out"
-    assert said["window"] == (
-        "asked: left out is cannot tell (where open_style is yes); a further check: none there"
-    )
+    assert said["device"] == "asked"
+    assert said["cord"] == "left out means no cord"
+    assert said["rating"] == "assumed 60 C, 75 C and 90 C tried too"
+    assert said["printed"] == "in place of device"
+    assert said["more"] == "may be left out: the load is judged without it"
+    assert said["kept"] == "no bearing on the verdict, no if left out"
+    assert said["window"] == "asked where open_style is yes; otherwise may be left out: none there"
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ([asked(when="cord")], "asked where --cord is given; otherwise not needed"),
+        ([asked(when="not cord_end")], "asked unless --cord-end is given"),
+        ([asked(when="not cord"), instead_of("cord")], "asked unless --cord is given"),
+        (
+            [instead_of("cord", when="cord"), asked()],
+            "not needed where --cord is given; otherwise asked",
+        ),
+        (
+            [asked(when="cord"), asked(when="wire"), may_be_absent("no wire")],
+            "asked where --cord or --wire is given; otherwise left out means no wire",
+        ),
+        (
+            [asked(when="use=a|b|c"), asked(when="cord and not wire"), setting()],
+            "asked where --use is a, b or c, or --cord is given and --wire is not given; "
+            "otherwise no bearing on the verdict",
+        ),
+        (
+            [asked(when="a=b"), instead_of("c", when="d")],
+            "asked where --a is b; otherwise not needed",
+        ),
+        (
+            [assumed("9 A", source=PRACTICE, why="the least", when="cord"), setting()],
+            "where --cord is given: assumed the least, 9 A tried too; "
+            "otherwise no bearing on the verdict",
+        ),
+        (
+            [assumed("yes", "no", source=PRACTICE, why="either way")],
+            "assumed either way: yes and no tried",
+        ),
+    ],
+)
+def test_several_words_of_an_input_read_as_one_rule(words: list[LeftOut], said: str) -> None:
+    assert in_words(tuple(words), "", option_of) == said
 
 
 @pytest.mark.parametrize("when", ["not cord=x", "Cord", "cord and", "cord or wire"])

@@ -8,13 +8,18 @@ from typing import Any
 from ..declaration import Calculation, Input
 from ..discovery import Plugin
 from ..host import Catalogue
+from ..left_out import option_of
 from ..offers import Deferred
 from ..options import CALCULATION, Command
 from .layout import WIDTH, command, table, wrap
 
 METER_ERROR = (
     'Any input may be "unknown". A reading may carry its meter\'s error: '
-    '"1.30 A ±(2%+5)", "1.30 A ±3%", "1.30 A +/-0.05 A".'
+    '"1.30 A ±(2%+5)" (2 % and 5 of the last digit), "1.30 A ±3%", "1.30 A +/-0.05 A".'
+)
+LEFT_OUT = (
+    "Asked: left out, the verdict is cannot tell. Assumed: left out, it is taken so, and what is "
+    "tried too may make it cannot tell. May be left out: the verdict stands without it."
 )
 EXITS = "Exit: 0 pass or marginal, 1 fail, 2 wrong input, 3 cannot tell, 4 a defect."
 
@@ -52,7 +57,7 @@ def calculation_help(calc: Calculation[Any]) -> str:
     lines = [*wrap(f"{calc.name}: {calc.question}"), "", "inputs"]
     for declared in calc.inputs:
         lines += input_lines(declared)
-    lines += ["", *wrap(METER_ERROR), "", "options"]
+    lines += ["", *wrap(LEFT_OUT), *wrap(METER_ERROR), "", "options"]
     lines += _options(CALCULATION.described)
     lines += ["", "example", *command(calc.example), "", EXITS]
     return "\n".join(lines)
@@ -119,7 +124,9 @@ def input_lines(declared: Input) -> list[str]:
     kind = declared.kind
     repeat = ", repeat it for more" if declared.many else ""
     lines = [f'  {declared.option} "{kind.example}"']
-    lines += wrap(f"{kind.text} ({kind.span}; {declared.need}{repeat})", "      ")
+    goes = f"goes with {option_of(kind.goes_with)}: " if kind.goes_with else ""
+    need = f"{goes}{declared.need_spelled(option_of)}{repeat}"
+    lines += wrap(f"{kind.text} ({kind.span}; {need})", "      ")
     return lines
 
 
