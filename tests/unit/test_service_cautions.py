@@ -7,7 +7,7 @@ import wirecalc
 HAZARDS = {
     # hands on live parts joined: prove dead; then a run on a GFCI, a ground that stays connected
     "screening": {"dead-01", "dead-02", "gnd-01", "gfci-01", "flam-01"},
-    # 500 V on the terminals: prove dead, bleed, no person and no vacuum on the circuit
+    # 500 V dc: prove dead, bleed; boards unplugged, and none where flammable gas may be
     "insulation": {"dead-01", "dead-02", "cap-01", "ins-01", "ins-02"},
     "leakage": {"wat-01", "gfci-01", "flam-01"},
     "ground": {"gnd-01", "gnd-02", "dead-02"},
