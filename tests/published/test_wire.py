@@ -169,10 +169,19 @@ def test_a_calliper_names_the_one_build_within_its_error_or_two_neighbours():
     assert any("18 AWG" in why for a in exact.answers for why in a.evidence_against)  # 19/30
 
 
-@independent("area of 26 strands of 0.107 to 0.147 mm: 0.234 to 0.441 mm2, 24 to 21 AWG")
-@pytest.mark.parametrize("strand", ["0.127 mm ±0.02 mm", "0.25 mm ±0.05 mm"])
-def test_a_calliper_that_spans_more_than_two_gauges_tells_none(strand):
-    finding = wirecalc.run("gauge", strands="26", strand_diameter=strand)
+@independent("areas by the circle beside the law of the gauge, three gauges or more")
+@pytest.mark.parametrize(
+    ("strands", "diameter"),
+    [
+        ("26", "0.127 mm ±0.02 mm"),  # 0.234 to 0.441 mm2, 24 to 21 AWG
+        ("26", "0.25 mm ±0.05 mm"),  # 0.817 to 1.838 mm2, 18 to 14 AWG
+        # 0.223 to 0.285 mm: areas 1.63 to one, two gauges are 1.59 to one, so no build is told
+        ("26", "0.254 mm ±0.031 mm"),
+        ("1", "1.63 mm ±0.12 mm"),  # 1.791 to 2.405 mm2: 15 AWG 1.650, 13 AWG 2.624
+    ],
+)
+def test_a_calliper_that_spans_more_than_two_gauges_tells_none(strands, diameter):
+    finding = wirecalc.run("gauge", strands=strands, strand_diameter=diameter)
     assert finding.verdict == "cannot tell"
     assert "ten strands" in finding.decided_by.action
 
