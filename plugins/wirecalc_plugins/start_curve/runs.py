@@ -8,12 +8,7 @@ from typing import Any, NamedTuple
 from wirecalc import (
     PRACTICE,
     Item,
-    Origin,
     answer,
-    at_least,
-    at_most,
-    at_or_below,
-    cannot_tell,
     chart,
     figure,
     listing,
@@ -23,17 +18,13 @@ from wirecalc import (
 from wirecalc.sources import computed
 from wirecalc.start_model import Case
 
+from .judge import ASSUMED, STOP_S, judge
 from .setup import LOCKED_PF, Motor, Setup, case, motor, ohm_working, rated_torque, with_fault
 
-NORMAL_S, STOP_S = 1.0, 3.0  # a small motor settles within 1 s; over 3 s: stop; practice
-LEAST_VOLTS = 0.9  # share of plate volts that makers ask for while it starts; practice
-HARDLY_STARTS = 0.8  # share of plate volts that leaves 64 % of the torque; practice
 # which end of a band is slow
 SLOWER = {"voltage_at_rest": 0, "source_resistance": 1, "cord_length": 1}
 _MODEL = computed("two-axis-model", "simulated with the two-axis model of a single-phase motor")
-_SETTLE, _VOLTS = "time to settle", "volts at the motor while it starts"
 _CORD = computed("copper-ohm", "ohm as typed, and of the cord by its copper at 75 C")
-_ASSUMED = ("load_torque", "inertia")  # taken unkindly where they are left out
 
 
 class Shown(NamedTuple):
@@ -58,7 +49,7 @@ def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
         at = names.index("healthy")
         runs = [shown[at].meters, *_ends(setup, bands)]
         yield from _figures(runs)
-        yield from _criteria(setup, runs, own)
+        yield from judge(setup, runs, own, bands)
     healthy = next((s.meters for s in shown if s.name == "healthy"), None)
     for one in shown:
         yield answer(one.name.replace("-", " "), _looks(one, healthy, setup.duration))
@@ -112,7 +103,7 @@ def _slowness(meters: starting.MeterReadings) -> tuple[float, float]:
 
 def _motor_figures(setup: Setup, own: Motor, typed: Case) -> Iterator[Item]:
     """Yield what stands behind the simulation, the assumed load and inertia marked as such."""
-    assumed = {name: ", assumed" if getattr(setup, name) is None else "" for name in _ASSUMED}
+    assumed = {name: ", assumed" if getattr(setup, name) is None else "" for name in ASSUMED}
     load, slip = typed.load, own.machine.slip
     rated = rated_torque(own)
     yield figure(
@@ -171,64 +162,6 @@ def _figures(runs: list[starting.MeterReadings]) -> Iterator[Item]:
         values = [getattr(run, field) for run in runs]
         band = (min(values), max(values))
         yield figure(name, values[0], unit, source=_MODEL, band=band, working=_simulated)
-
-
-def _criteria(setup: Setup, runs: list[starting.MeterReadings], own: Motor) -> Iterator[Item]:
-    if setup.cord is not None and setup.cord_length is None:
-        for name in (_SETTLE, _VOLTS):
-            yield cannot_tell(
-                name,
-                "there is a cord, and its length was not given",
-                measure="measure the cord",
-                needs=("cord_length",),
-            )
-        return
-    never = max(setup.duration, 2 * STOP_S)
-    times = [never if run.settle_time is None else run.settle_time for run in runs]
-    assumed = tuple(name for name in _ASSUMED if getattr(setup, name) is None)
-    if own.inertia_known:
-        assumed = tuple(name for name in assumed if name != "inertia")
-    winding = own.machine.start is not None
-    cut = setup.duration <= STOP_S and any(run.settle_time is None for run in runs)
-    if cut:
-        yield cannot_tell(
-            _SETTLE,
-            f"it had not settled when the simulation ended at {setup.duration:g} s",
-            measure="give a duration of 4 s",
-        )
-    elif assumed and winding and not all(at_or_below(t, STOP_S) for t in times):
-        yield cannot_tell(
-            _SETTLE,
-            "it does not settle in time with the load that was assumed",
-            measure="hold a real start with the meter's inrush function, or give the load",
-            needs=assumed,
-        )
-    else:
-        yield at_most(
-            _SETTLE,
-            times[0],
-            STOP_S,
-            "s",
-            caution=NORMAL_S,
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            says="" if runs[0].settle_time is not None else "it does not come to speed",
-            action="look for low volts, a start device or capacitor that is wrong, a heavy load",
-            band=(min(times), max(times)),
-        )
-    volts = [run.volts for run in runs]
-    yield at_least(
-        _VOLTS,
-        volts[0],
-        HARDLY_STARTS * own.machine.voltage,
-        "V",
-        caution=LEAST_VOLTS * own.machine.voltage,
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        says="under 80 % of its plate a motor has 64 % of its torque",
-        action="shorten or thicken the cord, take other loads off the circuit",
-        band=(min(volts), max(volts)),
-    )
 
 
 def _looks(one: Shown, healthy: starting.MeterReadings | None, duration: float) -> str:
