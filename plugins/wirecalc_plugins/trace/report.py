@@ -14,7 +14,6 @@ from wirecalc import (
     chart,
     figure,
     not_checked,
-    put,
 )
 from wirecalc.rounding import show
 from wirecalc.sources import computed
@@ -27,9 +26,9 @@ from .analysis import (
     Analysis,
     analyse,
     kind_of,
-    whole_cycles,
 )
 from .chart import trace_chart
+from .counted import cycles, shares, volts
 from .judge import Ends, Plate, as_shown, banded, judged
 from .onward import go_on
 from .starts_listing import seconds_in_words, starts
@@ -55,10 +54,10 @@ class Report:
         """Yield all that is to be said; volts and frequency are those of the recording."""
         found = self.found
         frequency = found.wave.frequency if found.wave is not None else None
-        volts = plate.voltage
+        at = plate.voltage
         if self.main is not None and self.main.volts:
-            volts = self.main.volts[1]
-        plate = plate._replace(voltage=volts, frequency=frequency or 60.0)
+            at = self.main.volts[1]
+        plate = plate._replace(voltage=at, frequency=frequency or 60.0)
         if self.kind != POWER:
             step = self.recording.overview.step
             shown = tuple(as_shown(run, plate, step) for run in found.runs)
@@ -68,8 +67,9 @@ class Report:
         yield from self._waveform()
         yield from self._highest()
         yield from self._start()
-        yield from self._volts()
-        yield from self._cycles()
+        yield from volts(self.found, self.main)
+        yield from cycles(self.found)
+        yield from shares(self.found, self.kind)
         yield from self._unseen()
         if plate.known and self.kind != POWER and found.begun:
             yield from judged(found.begun, plate, self.ends, found.lower_bound)
@@ -179,68 +179,6 @@ class Report:
                 f"settled level{one}",
                 "its last quarter does not stay within 10 %",
                 measure="record until it runs steadily",
-            )
-
-    def _volts(self) -> Iterator[Item]:
-        volts = [run.volts for run in self.found.runs if run.volts is not None]
-        if volts and self.main is not None and self.main.volts is not None:
-            yield figure(
-                "volts while it runs",
-                self.main.volts[1],
-                "V",
-                working=lambda: "the median of the volts in the settled part",
-            )
-            yield figure(
-                "lowest volts while it is on",
-                min(low for low, _ in volts),
-                "V",
-                working=lambda: "the lowest volts in the recording while it is on",
-            )
-
-    def _cycles(self) -> Iterator[Item]:
-        cycles = whole_cycles(self.found.runs)
-        if cycles:
-            on, off = sum(c.on for c in cycles), sum(c.off for c in cycles)
-            each = len(cycles)
-            said = "counted: on from its start to its end, and off until the next start"
-            yield figure("whole cycles", each, working=lambda: said)
-            yield figure("mean time on", on / each, "s", working=lambda: f"{put(on, 's')} / {each}")
-            yield figure(
-                "mean time off", off / each, "s", working=lambda: f"{put(off, 's')} / {each}"
-            )
-            yield figure(
-                "duty of the whole cycles",
-                100 * on / (on + off),
-                "%",
-                working=lambda: f"100 x {put(on)} s / ({put(on)} s + {put(off)} s)",
-            )
-            yield figure(
-                "cycles an hour",
-                3600 * each / (on + off),
-                working=lambda: f"3600 s x {each} / ({put(on, 's')} + {put(off, 's')})",
-            )
-        if self.found.begun and self.found.recorded > 0:
-            running = sum(run.end - run.start for run in self.found.runs)
-            recorded = self.found.recorded
-            yield figure(
-                "on, of the recorded time",
-                100 * running / recorded,
-                "%",
-                working=lambda: f"100 x {put(running, 's')} / {put(recorded, 's')}",
-            )
-        if self.kind == POWER and self.found.recorded > 0:
-            kwh, time = self.found.energy / 3.6e6, self.found.recorded
-            yield figure(
-                "energy recorded",
-                kwh,
-                "kWh",
-                working=lambda: "the sum of power times time of every reading",
-            )
-            yield figure(
-                "energy a day at this rate",
-                kwh * 86400 / time,
-                "kWh",
-                working=lambda: f"{put(kwh, 'kWh')} x 86400 s / {put(time, 's')}",
             )
 
     def _unseen(self) -> Iterator[Item]:
