@@ -14,12 +14,13 @@ from ..options import CALCULATION, Command
 from .layout import WIDTH, command, table, wrap
 
 METER_ERROR = (
-    'Any input may be "unknown". A reading may carry its meter\'s error: '
-    '"1.30 A ±(2%+5)" (2 % and 5 of the last digit), "1.30 A ±3%", "1.30 A +/-0.05 A".'
+    'Any input may be "unknown". Another unit of its kind may be typed. A reading may carry its '
+    'meter\'s error: "1.30 A ±(2%+5)" (2 % and 5 of the last digit), "1.30 A ±3%", '
+    '"1.30 A +/-0.05 A".'
 )
 LEFT_OUT = (
     "Asked: left out, the verdict is cannot tell. Assumed: left out, it is taken so, and what is "
-    "tried too may make it cannot tell. May be left out: the verdict stands without it."
+    "tried too may make it cannot tell. May be left out: why the verdict stands without it."
 )
 EXITS = "Exit: 0 pass or marginal, 1 fail, 2 wrong input, 3 cannot tell, 4 a defect."
 
@@ -54,7 +55,8 @@ def by_part(catalogue: Catalogue) -> list[str]:
 
 def calculation_help(calc: Calculation[Any]) -> str:
     """Show the inputs of a calculation, each with unit, span and an example."""
-    lines = [*wrap(f"{calc.name}: {calc.question}"), "", "inputs"]
+    judged = f"What passes and what fails, with an example: wirecalc explain {calc.name}"
+    lines = [*wrap(f"{calc.name}: {calc.question}"), *wrap(judged), "", "inputs"]
     for declared in calc.inputs:
         lines += input_lines(declared)
     lines += ["", *wrap(LEFT_OUT), *wrap(METER_ERROR), "", "options"]

@@ -96,7 +96,13 @@ def discharge(
     ] = None,
     resistor_power: Annotated[
         float | None,
-        Nameplate("W", above=0, high=500, typical="2 W", text="power rating of the resistor"),
+        Nameplate(
+            "W",
+            above=0,
+            high=500,
+            typical="2 W",
+            text="power rating of the resistor, against the pulse and the heat in it",
+        ),
         asked("one that burns out discharges nothing"),
     ] = None,
 ) -> Iterator[Item]:

@@ -84,8 +84,8 @@ def joint_drop(
     Inputs: drop in V, mostly typed in mV (over 0 to 10 V), current in A (over 0 to 100), wire,
     joint_length in mm (over 0 to 305, a foot). Yields resistance, power, the wire's own
     resistance, the joint alone, the ratio and two criteria. For joints of copper and aluminium
-    wire; of copper-clad wire only the heat is judged, as if it were aluminium. Source: table
-    metals.
+    wire; of copper-clad wire only the heat is judged, as if it were aluminium. Source:
+    tables metals, cords, metric-cords, appliance-wire, nec-ampacity, iec-ampacity.
     """
     volts, amps, length = (
         Span(value, *(bands or {}).get(name, (value, value)))

@@ -102,7 +102,7 @@ def pull_batch(
         FileColumns | None,
         ReadingsFile(
             {"force": _FORCE},
-            text="CSV with a column force and any others",
+            text="CSV with a column of forces, 5 or more, and any others",
             error_input="force_error",
             comma_input="decimal_comma",
             typical="class.csv",

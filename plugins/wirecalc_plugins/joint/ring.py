@@ -83,7 +83,7 @@ def ring(
     ] = None,
     stud_terminals: Annotated[
         int | None,
-        Count("terminals on this one stud", low=1, high=20),
+        Count("terminals on this one stud, this ring too", low=1, high=20),
         may_be_absent("no other terminal on the stud"),
     ] = None,
     listed_for: Annotated[

@@ -172,7 +172,9 @@ def inrush(
     motor_kind: Annotated[
         str | None,
         MOTOR_KIND,
-        extra("over 1.1 times the rated current, or under 3 times LRA, it is asked for"),
+        extra(
+            "over 1.1 times the rated current, or where LRA is under 3 times it, it is asked for"
+        ),
     ] = None,
     service_factor_current: Annotated[
         float | None,

@@ -127,7 +127,9 @@ def locked(
     motor_kind: Annotated[
         str | None,
         MOTOR_KIND,
-        extra("over 1.1 times the rated current, or under 3 times LRA, it is asked for"),
+        extra(
+            "over 1.1 times the rated current, or where LRA is under 3 times it, it is asked for"
+        ),
     ] = None,
     inverter: Annotated[
         bool | None, INVERTER, extra("a current that stays high and far from LRA asks for it")

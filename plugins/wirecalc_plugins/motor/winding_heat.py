@@ -94,7 +94,13 @@ def _refuse(
 def winding_heat(
     cold_resistance: Annotated[
         float,
-        Reading("ohm", above=0, high=1000, typical="4.50 ohm", text="winding cold, leads included"),
+        Reading(
+            "ohm",
+            above=0,
+            high=1000,
+            typical="4.50 ohm",
+            text="winding cold, as read; lead_resistance is taken off",
+        ),
     ],
     cold_temperature: Annotated[
         float,

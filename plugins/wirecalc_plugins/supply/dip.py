@@ -138,7 +138,8 @@ def dip(
     Inputs: currents in A, volts in V, lengths in ft one way (over 0 to 2000), temperature in C,
     start_power_factor in %. Yields loops, bound, model, torque (with the square of the volts) and
     criteria. Refuses volts of another plug, LRA up to RLA, neither wire, cord nor volts at start.
-    Source: tables supply-ranges, nec-ch9-table8, iec-60228, nec-ch9-table9.
+    Source: tables supply-ranges, nec-ch9-table8, iec-60228, nec-ch9-table9, nec-ampacity,
+    iec-ampacity.
     """
     known = wire is not None or cord is not None
     unknown = missing(LEAST, wire, run_length, cord, cord_length)

@@ -160,20 +160,18 @@ def drop(
 
     V = I x 2 x length x ohm/kft; other loads count in the building wire only. Leg to leg the same,
     and the mean of the two legs counts. With the current of the other leg (three-wire) the neutral
-    carries the difference: V = I x R + (I - I2) x R, which may be a rise; the other leg is judged
-    too. Resistance is dc at the temperature of the metal, that of a metric wire the most it may
-    have; with a power factor it is R x pf + X x sin, X for 60 Hz (at 50 Hz five sixths). Over 3 %
-    is past a caution level, over 5 % past an advised limit. The volts at rest less the drop must
-    leave 90 % of the plate; where they were not given, a drop of 10 % of the plate can't be told,
-    and one from the most that plate and service allow to that least fails. So does a current
-    above all that a table gives wire or cord.
+    carries the difference: V = I x R + (I - I2) x R; the other leg is judged too. Resistance is dc
+    at the temperature of the metal, that of a metric wire the most it may have; with a power
+    factor it is R x pf + X x sin, X for 60 Hz (at 50 Hz five sixths). Over 3 % is past a caution
+    level, over 5 % past an advised limit. The volts at rest less the drop must leave 90 % of the
+    plate; not given, a drop of 10 % of the plate can't be told, and one from the most that plate
+    and service allow to that least fails. A current above all that tables give the wire fails.
 
-    For one load that runs steadily, on one or two legs at 50 or 60 Hz; not for its start (dip), nor
-    for three-phase or dc. Inputs: current, other_current and other_leg_current in A (up to 200),
-    lengths in ft one way (over 0 to 2000), volts in V, power_factor in %, conductor_temperature in
-    C. Yields loops, drop, the longest run and the smallest wire for 3 %, two criteria a leg.
-    Refuses neither wire nor cord, half of the volts lost. Source: tables supply-ranges,
-    nec-ch9-table8, nec-ch9-table9, iec-60228.
+    For a load that runs steadily, at 50 or 60 Hz; not for its start (dip), three-phase or dc.
+    Inputs: currents in A (up to 200), lengths in ft one way (over 0 to 2000), volts in V,
+    power_factor in %, conductor_temperature in C. Yields loops, drop, the longest run, the
+    smallest wire for 3 %, two criteria a leg. Refuses neither wire nor cord. Source: tables
+    supply-ranges, nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
     """
     unknown = missing(DROP, wire, run_length, cord, cord_length)
     if unknown is not None:

@@ -193,8 +193,8 @@ def extension(
     Inputs: cord, cord_length in ft one way (over 0 to 2000), currents in A, maker_allows,
     grounding, cord_rating in A, ambient and conductor_temperature in C, volts in V, has_motor,
     motor_start, protection, the building wire. Yields loops, drop and dip, and one criterion a
-    question. Refuses volts of another plug, half of the volts lost. Source: makers' sheets; tables
-    cords, supply-ranges, nec-ch9-table8, nec-ch9-table9, iec-60228.
+    question. Refuses volts of another plug. Source: makers' sheets; tables cords, supply-ranges,
+    nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
     """
     yield from cord_cautions(maker_allows)
     yield from makers_word(maker_allows, grounding, cord_rating, protection)

@@ -215,12 +215,12 @@ def upstream(
     the least that the wire may have and fails beyond the most: 20 to 75 C if not given, IEC
     60228; without the panel's readings 0.1 ohm ahead of it (practice), 0.4 from 200 V on unless
     the wire is an AWG size (IEC 60725, from memory). With a second leg, of its own current, both
-    are read to neutral, which may carry none or all of the current; if it rises as this one falls,
-    over 5 % fails and over 2 % is marginal. Meant for a steady load.
+    are read to neutral; if it rises as this one falls, over 5 % fails, over 2 % is marginal.
 
-    Inputs: volts in V (20 to 700), currents in A (0.5 to 200), lengths in ft one way (to 2000),
-    conductor_temperature in C, load_kind, power_factor in %. Yields ohms, heat, criteria a leg, one
-    of the neutral. Refuses volts that rise. Source: tables nec-ch9-table8 and 9, iec-60228.
+    For a steady load. Inputs: volts in V (20 to 700), currents in A (0.5 to 200), lengths in ft
+    one way (to 2000), temperature in C, power_factor in %. Yields ohms, heat, criteria a leg, one
+    of the neutral. Source: tables nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity,
+    iec-ampacity, nec-small-conductors.
     """
     known = bands or {}
     wiring = wiring_of(wire, run_length, cord, cord_length, conductor_temperature, known)

@@ -112,7 +112,13 @@ def gauge(
     ] = "copper",
     outside_diameter: Annotated[
         float | None,
-        Reading("mm", above=0, high=30, typical="3 mm", text="diameter over the insulation"),
+        Reading(
+            "mm",
+            above=0,
+            high=30,
+            typical="3 mm",
+            text="diameter over the insulation, shown beside the wire",
+        ),
         setting("insulation is of any thickness: no gauge is in it"),
     ] = None,
     bands: Bands | None = None,
@@ -127,12 +133,11 @@ def gauge(
     band a build is named where it is the only one there, else two neighbours; more can't be told.
     The thick end is replaced, and the current is judged by the thin one.
 
-    Meant for wire inside appliances; the size of building wire is printed on its jacket.
-
-    Inputs: strands; strand_diameter in mm (over 0 to 5; mil and inch may be typed); metal;
-    outside_diameter in mm, from which nothing is ever judged. Yields area, difference from the
-    sizes, and the answers. Refuses an area under 0.1 or over 10 mm2, and an outside diameter that
-    does not hold the strands. Aluminium and copper-clad wire fail: copper parts are not for them.
+    For wire inside appliances; building wire is printed. Inputs: strands; strand_diameter in mm
+    (over 0 to 5; mil and inch may be typed); metal; outside_diameter in mm, from which nothing is
+    ever judged. Yields area, difference from the sizes, and the answers. Refuses an area under 0.1
+    or over 10 mm2, and an outside diameter that does not hold the strands. Aluminium and
+    copper-clad wire fail: copper parts are not for them.
     Source: tables strandings and iec-60228; ASTM B258.
     """
     if strands is None or strand_diameter is None:
