@@ -810,6 +810,27 @@ def test_a_230_v_supply_has_ohms_of_its_own(running, wire, panel, word):
         assert "another receptacle of this panel" in judged.action
 
 
+@memory("IEC 60725, reference impedance of a 230 V supply: 0.4 + j0.25 ohm, phase and neutral")
+@practice("service and transformer of 120 and 240 V may add 0.1 ohm ahead of the panel")
+@pytest.mark.parametrize(
+    ("volts", "wire", "ohm"),
+    [
+        (127, "2.5 mm2", 0.1),
+        (199, "2.5 mm2", 0.1),
+        (200, "2.5 mm2", 0.4),
+        (230, "2.5 mm2", 0.4),
+        (240, "14 AWG", 0.1),
+    ],
+)
+def test_the_ohms_ahead_of_the_panel_go_by_volts_and_wire(volts, wire, ohm):
+    # 10 A; 20 ft are 0.1 ohm, and 0.06 more are service or joint
+    given = {"wire": wire, "run_length": "20 ft", "conductor_temperature": "20 C"}
+    loop = 0.103 if wire == "14 AWG" else 12.192e-3 * 7.41
+    judged = upstream(volts, volts - 10 * (loop + 0.08), 10, **given).criterion(HEAT)
+    assert judged.verdict == "cannot tell"
+    assert f"{ohm:g} ohm ahead of the panel" in judged.reason
+
+
 @source(
     "NEC (NFPA 70)",
     "2011",
