@@ -6,26 +6,15 @@
     'pass'
 
 The names below are the public ones: what a script or a plugin may use. `tables` is the module that
-reads published tables and those of a shop.
+reads published tables and those of a shop, `charts` has what a chart is made of; the arithmetic of
+the trade that calculations share is in `wirecalc.trade`.
 """
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from . import tables
-from .criteria import (
-    Criterion,
-    Origin,
-    Verdict,
-    at_least,
-    at_most,
-    at_or_below,
-    cannot_tell,
-    requires,
-)
-from .declaration import Bands, Calculation, calculation
-from .errors import (
+from .base.errors import (
     BadInput,
     BadText,
     DeclarationError,
@@ -34,26 +23,54 @@ from .errors import (
     TableError,
     WirecalcError,
 )
-from .findings import Finding
-from .hooks import API_VERSION, hookimpl
-from .host import Catalogue, build
-from .items import Caution, Item, answer, caution, chart, figure, listing, not_checked
-from .left_out import LeftOut, asked, assumed, extra, instead_of, may_be_absent, setting
-from .offers import Deferred, deferred
-from .provided import HouseRule
-from .quantity_kinds import Count, Nameplate, Reading
-from .requirements import RequiredChecks
-from .rounding import put
-from .size_ranges import SizeRange
-from .sources import MAKER, PLATE, PRACTICE, Confidence, Source
-from .wires import Wire
-from .word_kinds import OneOf, Words, YesNo
+from .base.rounding import put, show, show_band
+from .engine.declaration import Bands, Calculation, calculation
+from .engine.deferred import Deferred, deferred
+from .engine.from_plugins import HouseRule
+from .engine.left_out import LeftOut, asked, assumed, extra, instead_of, may_be_absent, setting
+from .plugging.hooks import API_VERSION, hookimpl
+from .plugging.host import Catalogue, build
+from .published import tables
+from .published.sources import (
+    MAKER,
+    PLATE,
+    PRACTICE,
+    Confidence,
+    Source,
+    computed,
+    confirmed,
+    from_memory,
+)
+from .rules.requirements import RequiredChecks
+from .said import charts
+from .said.criteria import Criterion, Origin, at_least, at_most, cannot_tell, requires
+from .said.findings import Finding
+from .said.items import (
+    Answer,
+    Caution,
+    Figure,
+    Item,
+    answer,
+    caution,
+    chart,
+    figure,
+    listing,
+    not_checked,
+)
+from .said.verdicts import Verdict, at_or_below
+from .typed.quantity_kinds import Count, Nameplate, Reading
+from .typed.size_ranges import SizeRange, read_size_range
+from .typed.wires import CMIL_PER_MM2, GAUGES, Wire, gauge_cmil, gauge_number, read_wire
+from .typed.word_kinds import OneOf, Words, YesNo
 
 __all__ = [
     "API_VERSION",
+    "CMIL_PER_MM2",
+    "GAUGES",
     "MAKER",
     "PLATE",
     "PRACTICE",
+    "Answer",
     "BadInput",
     "BadText",
     "Bands",
@@ -65,6 +82,7 @@ __all__ = [
     "Criterion",
     "DeclarationError",
     "Deferred",
+    "Figure",
     "FileColumns",
     "Finding",
     "HouseRule",
@@ -99,31 +117,41 @@ __all__ = [
     "cannot_tell",
     "caution",
     "chart",
+    "charts",
+    "computed",
+    "confirmed",
     "deferred",
     "extra",
     "figure",
+    "from_memory",
+    "gauge_cmil",
+    "gauge_number",
     "hookimpl",
     "instead_of",
     "listing",
     "may_be_absent",
     "not_checked",
     "put",
+    "read_size_range",
+    "read_wire",
     "requires",
     "run",
     "setting",
+    "show",
+    "show_band",
     "tables",
 ]
 
 if TYPE_CHECKING:
-    from .readings_file import FileColumns, ReadingsFile
-    from .readings_stream import ReadingsStream, RecordedColumns
+    from .recorded.files import FileColumns, ReadingsFile
+    from .recorded.stream import ReadingsStream, RecordedColumns
 
 _catalogue: Catalogue | None = None
 _LATER = {  # kinds of few calculations: loaded when a plugin asks for them
-    "FileColumns": "readings_file",
-    "ReadingsFile": "readings_file",
-    "ReadingsStream": "readings_stream",
-    "RecordedColumns": "readings_stream",
+    "FileColumns": "recorded.files",
+    "ReadingsFile": "recorded.files",
+    "ReadingsStream": "recorded.stream",
+    "RecordedColumns": "recorded.stream",
 }
 
 

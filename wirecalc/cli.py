@@ -14,9 +14,9 @@ from collections.abc import Iterator, Sequence
 from typing import TextIO
 
 from . import commands
+from .base.errors import BadInput, PluginDefect, TableError, described
 from .commands import calculate, listing
 from .commands.result import DEFECT, WRONG, Result, Stream
-from .errors import BadInput, PluginDefect, TableError, described
 from .output.layout import WIDTH, printable, visible
 from .version import VERSION
 
@@ -26,7 +26,7 @@ INTERRUPTED = 130
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command line and return its exit status. Nobody sees a traceback."""
     if "_ARGCOMPLETE" in os.environ:  # a shell wants to complete a line
-        from .completing import complete
+        from .commands.completing import complete
 
         complete()
     words = list(sys.argv[1:] if argv is None else argv)
@@ -81,7 +81,7 @@ def _emit(result: Result) -> int:
 def _deliver(result: Result) -> int:
     """Print the result or write it to its file; a closed pipe ends quietly."""
     if result.output is not None:
-        from .files import encoded, whole
+        from .base.files import encoded, whole
 
         with whole(result.output) as file:
             for text in _texts(result):

@@ -15,8 +15,8 @@ from wirecalc import (
     cannot_tell,
     figure,
     put,
+    show,
 )
-from wirecalc.rounding import show
 
 LEADS_OHM = 0.3  # most that test leads have that were not read; practice, 0.1 to 0.3
 LEADS_COUNT = "leads that were not read count as 0 to 0.3 ohm, and are asked for where that decides"

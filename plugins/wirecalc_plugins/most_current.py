@@ -8,8 +8,18 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from wirecalc import Item, Source, Wire, at_most, at_or_below, cannot_tell, conductors, tables
-from wirecalc.wires import gauge_cmil, gauge_number
+from wirecalc import (
+    Item,
+    Source,
+    Wire,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    gauge_cmil,
+    gauge_number,
+    tables,
+)
+from wirecalc.trade import conductors, nec_ampacity
 
 _HOTTEST, _USUAL = 90, 75  # C, columns of NEC Table 310.16; ordinary ends are of 75 C at most
 _BRANCH_A = 15.0  # the least branch circuit, of 14 AWG; NEC 240.4(D)
@@ -37,7 +47,7 @@ def on_run(
 
 def _too_thin(wire: Wire) -> Iterator[Item]:
     """Question a building wire thinner than 14 AWG; a metric one may be of other rules."""
-    row = conductors.small_conductor_breaker(wire) or conductors.thinnest_breaker(wire)
+    row = nec_ampacity.small_conductor_breaker(wire) or nec_ampacity.thinnest_breaker(wire)
     thin = row is not None and row.number("breaker_A") < _BRANCH_A
     if row is not None and thin and wire.metal == "copper" and wire.nominal_mm2 is None:
         yield cannot_tell(
@@ -109,7 +119,7 @@ def _building(wire: Wire) -> Iterator[Most]:
 def _nec(wire: Wire, column: int) -> Iterator[Most]:
     metal = "copper" if wire.metal == "copper" else "aluminium"
     rows = tables.load("nec-ampacity").where(
-        edition=conductors.NEC_EDITION, metal=metal, rating_C=column
+        edition=nec_ampacity.NEC_EDITION, metal=metal, rating_C=column
     )
     yield from _by_gauge(rows, wire, "ampacity_A")
 

@@ -18,10 +18,11 @@ import pint
 import pytest
 
 import wirecalc
-from wirecalc import batch, crimps
-from wirecalc.batch_rows import RowsFile
+from wirecalc.jobs import batch, batch_columns
+from wirecalc.jobs.batch_rows import RowsFile
 from wirecalc.output import batch as output
-from wirecalc.wires import read_wire
+from wirecalc.trade import crimps
+from wirecalc.typed.wires import read_wire
 
 ROWS = 10_000
 WIRES = ("18 AWG", "16 AWG", "14 AWG")
@@ -58,7 +59,7 @@ def by_pint(rows: list[tuple[str, str]]) -> dict[bool, int]:
 def by_batch(path: Path, form: str) -> batch.Tally:
     file = RowsFile(str(path))
     calc = CATALOGUE.calculations["pull"].calculation
-    planned = batch.plan(calc, file.header, {"terminal": "ring"})
+    planned = batch_columns.plan(calc, file.header, {"terminal": "ring"})
     tally = batch.Tally()
     run = CATALOGUE.runner("pull", origin="sheet")
     found = tally.watch(batch.findings(run, planned, file.rows()))

@@ -15,9 +15,9 @@ import pytest
 
 import wirecalc
 from wirecalc import tables
-from wirecalc.quantities import read_quantity
-from wirecalc.size_ranges import read_size_range
-from wirecalc.wires import read_wire
+from wirecalc.typed.quantities import read_quantity
+from wirecalc.typed.size_ranges import read_size_range
+from wirecalc.typed.wires import read_wire
 
 LIGHT = {"max_time": 0.2, "min_rounds": 5}
 CATALOGUE = wirecalc.build(bundled_only=True)

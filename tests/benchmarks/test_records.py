@@ -12,8 +12,8 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc import record
 from wirecalc.commands import job_record
+from wirecalc.jobs import record
 from wirecalc.output.json import finding_object
 
 RECORDS = 10_000

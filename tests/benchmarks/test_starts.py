@@ -15,19 +15,24 @@ from typing import Any
 
 import pytest
 
-from wirecalc import starting
-from wirecalc.machines import Machine, StartWinding
-from wirecalc.start_model import Case, Device, Load, Supply
-from wirecalc.start_spread import spread
+from wirecalc_plugins.start_curve import starting
+from wirecalc_plugins.start_curve.machines import MotorModel, StartWinding
+from wirecalc_plugins.start_curve.spread import spread
+from wirecalc_plugins.start_curve.start_case import (
+    ShaftLoad,
+    SimulatedStart,
+    StartDevice,
+    StartSupply,
+)
 
 Benchmark = Any
 FEW: Any = {"max_time": 5.0, "min_rounds": 3}
 NETLIST = Path(__file__).parents[1] / "data" / "start.cir"
-MACHINE = Machine(
+MACHINE = MotorModel(
     110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18)
 )
-LOAD, SUPPLY = Load(0.0146, constant=0.4), Supply(110, 0.5)
-STAYS = Device(run_capacitor=183e-6, cut_out=None)
+LOAD, SUPPLY = ShaftLoad(0.0146, constant=0.4), StartSupply(110, 0.5)
+STAYS = StartDevice(run_capacitor=183e-6, cut_out=None)
 PARAMS = {
     "volts": 110, "hertz": 60, "angle": 0, "rs": 0.5, "r1": 2.02, "x1": 2.79, "r2": 4.12,
     "x2": 2.12, "xm": 66.8, "ra": 7.14, "xa": 3.22, "turns": 1.18, "farads": 183e-6, "pairs": 2,
@@ -43,7 +48,7 @@ def seconds(benchmark: Benchmark) -> float:
 
 @pytest.mark.benchmark(group="one simulated second of a start", **FEW)
 def test_one_start(benchmark: Benchmark, seconds: float) -> None:
-    case = Case(MACHINE, STAYS, LOAD, SUPPLY)
+    case = SimulatedStart(MACHINE, STAYS, LOAD, SUPPLY)
     curve = benchmark(starting.simulate, case, seconds, to_the_end=True)
     assert curve.time[-1] == pytest.approx(seconds, abs=0.02)
 
@@ -72,9 +77,9 @@ def test_a_spread_of_tolerances(benchmark: Benchmark, seconds: float) -> None:
         return value * (1 + share * draw.uniform(-1, 1))
 
     cases = [
-        Case(
+        SimulatedStart(
             MACHINE._replace(r1=tolerance(MACHINE.r1, 0.07), r2=tolerance(MACHINE.r2, 0.1)),
-            Device(capacitor=tolerance(183e-6, 0.2), resistance=3.0),
+            StartDevice(capacitor=tolerance(183e-6, 0.2), resistance=3.0),
             LOAD._replace(constant=tolerance(LOAD.constant, 0.3)),
             SUPPLY._replace(voltage=tolerance(110, 0.1), closing_angle=draw.uniform(0, 180)),
         )

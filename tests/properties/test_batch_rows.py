@@ -9,9 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import wirecalc
-from wirecalc import batch
-from wirecalc.batch_rows import RawRow
-from wirecalc.errors import BadInput
+from wirecalc.base.errors import BadInput
+from wirecalc.jobs import batch, batch_columns
+from wirecalc.jobs.batch_rows import RawRow
 
 CATALOGUE = wirecalc.build(bundled_only=True)
 BOUNDED = settings(deadline=None, max_examples=60)
@@ -47,7 +47,7 @@ def _plain(finding: wirecalc.Finding) -> Any:
 @given(st.lists(cells, min_size=1, max_size=6))
 def test_a_row_is_the_single_run(rows: list[tuple[str, str, str]]) -> None:
     names = ["wire", "terminal", "force"]
-    planned = batch.plan(CATALOGUE.calculations["pull"].calculation, names, {})
+    planned = batch_columns.plan(CATALOGUE.calculations["pull"].calculation, names, {})
     raw = [RawRow(i, list(row)) for i, row in enumerate([*rows, *rows], start=2)]
     run = CATALOGUE.runner("pull", origin="sheet")
     for found, row in zip(batch.findings(run, planned, raw), [*rows, *rows], strict=True):
@@ -64,7 +64,7 @@ def test_a_header_unit_is_the_unit_of_its_cells(current: float, length: int, sha
     if shared:
         head, row = head[:2], row[:2]
         fixed["nameplate_voltage"] = "115 V"
-    planned = batch.plan(CATALOGUE.calculations["drop"].calculation, head, fixed)
+    planned = batch_columns.plan(CATALOGUE.calculations["drop"].calculation, head, fixed)
     run = CATALOGUE.runner("drop", origin="sheet")
     (found,) = batch.findings(run, planned, [RawRow(2, row)])
     _same("drop", found, {**typed, "wire": "14 AWG", "nameplate_voltage": "115 V"})
@@ -76,7 +76,7 @@ def test_a_header_unit_is_the_unit_of_its_cells(current: float, length: int, sha
 def test_no_text_in_a_cell_breaks_a_batch(name: str, texts: list[str]) -> None:
     calc = CATALOGUE.calculations[name].calculation
     names = [i.name for i in calc.inputs]
-    planned = batch.plan(calc, names, {})
+    planned = batch_columns.plan(calc, names, {})
     rows = [RawRow(2, [text.strip() for _ in names]) for text in texts]
     found = list(batch.findings(CATALOGUE.runner(name, origin="sheet"), planned, rows))
     assert len(found) == len(texts)

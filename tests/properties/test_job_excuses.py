@@ -6,9 +6,10 @@ import pytest
 
 from tests.unit import sheets
 from tests.unit.sheets import check, checks
-from wirecalc import host, jobsheet
-from wirecalc.errors import BadInput
-from wirecalc.jobsheet import confirmed, kinds
+from wirecalc.base.errors import BadInput
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.jobs.sheet import confirmed, kinds
+from wirecalc.plugging import host
 
 CATALOGUE = host.build(bundled_only=True)
 KINDS = [k for k in kinds.table_kinds() if k != "bench"]

@@ -9,8 +9,9 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
-from wirecalc import Verdict, conductors, crimps
-from wirecalc.wires import GAUGES, gauge_number, read_wire
+from wirecalc import Verdict
+from wirecalc.trade import crimps, nec_ampacity
+from wirecalc.typed.wires import GAUGES, gauge_number, read_wire
 
 BOUNDED = settings(
     deadline=None, max_examples=80, suppress_health_check=[HealthCheck.filter_too_much]
@@ -46,7 +47,7 @@ def around(*limits: float) -> st.SearchStrategy[float]:
 @pytest.mark.parametrize("rating", RATINGS)
 @pytest.mark.parametrize("metal", METALS)
 def test_a_thicker_gauge_never_has_less_ampacity(metal: str, rating: int) -> None:
-    rows = [conductors.ampacity(read_wire(f"{g} AWG {metal}"), rating) for g in GAUGES]
+    rows = [nec_ampacity.ampacity(read_wire(f"{g} AWG {metal}"), rating) for g in GAUGES]
     listed = [row.number("ampacity_A") for row in rows if row is not None]  # thick to thin
     assert len(listed) >= 12
     assert listed == sorted(listed, reverse=True)
@@ -55,14 +56,14 @@ def test_a_thicker_gauge_never_has_less_ampacity(metal: str, rating: int) -> Non
 @pytest.mark.parametrize("metal", METALS)
 def test_a_hotter_insulation_class_never_has_less_ampacity(metal: str) -> None:
     for gauge in GAUGES:
-        rows = [conductors.ampacity(read_wire(f"{gauge} AWG {metal}"), r) for r in RATINGS]
+        rows = [nec_ampacity.ampacity(read_wire(f"{gauge} AWG {metal}"), r) for r in RATINGS]
         listed = [row.number("ampacity_A") for row in rows if row is not None]
         assert listed == sorted(listed)
 
 
 @pytest.mark.parametrize("metal", [*METALS, "copper-clad"])
 def test_a_thicker_gauge_never_has_a_lower_largest_breaker(metal: str) -> None:
-    rows = [conductors.small_conductor_breaker(read_wire(f"{g} AWG {metal}")) for g in GAUGES]
+    rows = [nec_ampacity.small_conductor_breaker(read_wire(f"{g} AWG {metal}")) for g in GAUGES]
     listed = [row.number("breaker_A") for row in rows if row is not None]
     assert len(listed) >= 2
     assert listed == sorted(listed, reverse=True)
@@ -70,7 +71,7 @@ def test_a_thicker_gauge_never_has_a_lower_largest_breaker(metal: str) -> None:
 
 @pytest.mark.parametrize("live", [2, 3])
 def test_a_thicker_cord_never_has_less_ampacity(live: int) -> None:
-    rows = [conductors.cord_ampacity(read_wire(f"{g} AWG"), live) for g in GAUGES]
+    rows = [nec_ampacity.cord_ampacity(read_wire(f"{g} AWG"), live) for g in GAUGES]
     listed = [row.number("ampacity_A") for row in rows if row is not None]
     assert len(listed) >= 5
     assert listed == sorted(listed, reverse=True)
@@ -80,7 +81,7 @@ def test_a_thicker_cord_never_has_less_ampacity(live: int) -> None:
 @given(st.sampled_from(RATINGS), temperatures, temperatures)
 def test_a_hotter_ambient_never_gives_a_higher_factor(rating: int, one: float, two: float) -> None:
     cool, hot = sorted((one, two))
-    at_cool, at_hot = (conductors.ambient_factor(rating, t) for t in (cool, hot))
+    at_cool, at_hot = (nec_ampacity.ambient_factor(rating, t) for t in (cool, hot))
     if at_cool is None:
         assert at_hot is None  # past the end of the table, and still past it
     elif at_hot is not None:
@@ -88,7 +89,7 @@ def test_a_hotter_ambient_never_gives_a_higher_factor(rating: int, one: float, t
 
 
 def test_more_conductors_never_give_a_higher_factor() -> None:
-    factors = [conductors.count_factor(n).value for n in range(1, 101)]
+    factors = [nec_ampacity.count_factor(n).value for n in range(1, 101)]
     assert factors == sorted(factors, reverse=True)
     assert all(0 < f <= 1 for f in factors)
 
@@ -119,7 +120,7 @@ def test_of_two_strandings_the_thicker_never_has_less_ampacity(
     assume(all(0.01 < n * (d / 100) ** 2 < 120 for n, d in (one, two)))
     wires = [read_wire(f"{n}x{d / 100:.2f} mm") for n, d in (one, two)]
     thin, thick = sorted(wires, key=lambda w: w.area_cmil)
-    rows = [conductors.ampacity(w, rating) for w in (thin, thick)]
+    rows = [nec_ampacity.ampacity(w, rating) for w in (thin, thick)]
     assume(rows[0] is not None and rows[1] is not None)
     assert rows[0].number("ampacity_A") <= rows[1].number("ampacity_A")
 

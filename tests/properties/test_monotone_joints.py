@@ -6,8 +6,9 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
-from wirecalc import BadInput, crimps
-from wirecalc.wires import read_wire
+from wirecalc import BadInput
+from wirecalc.trade import crimps
+from wirecalc.typed.wires import read_wire
 
 BOUNDED = settings(deadline=None, max_examples=60)
 SIZES = ("22 AWG", "18 AWG", "17 AWG", "14 AWG", "10 AWG", "8 AWG", "4 AWG", "0.1 mm2", "0.5 mm2")

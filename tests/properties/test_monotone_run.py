@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 import wirecalc
 from wirecalc import BadInput, Finding
-from wirecalc.wires import GAUGES, gauge_number
+from wirecalc.typed.wires import GAUGES, gauge_number
 
 BOUNDED = settings(deadline=None, max_examples=60)
 METRIC = ["25 mm2", "10 mm2", "4 mm2", "3 mm2", "2.5 mm2", "1.5 mm2"]  # thick to thin

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 import wirecalc
 from wirecalc import BadInput, Verdict
-from wirecalc.wires import GAUGES, gauge_number, read_wire
+from wirecalc.typed.wires import GAUGES, gauge_number, read_wire
 
 BOUNDED = settings(
     deadline=None, max_examples=60, suppress_health_check=[HealthCheck.filter_too_much]

@@ -16,11 +16,11 @@ from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from wirecalc import BadText
-from wirecalc.quantities import LONGEST, read_number, read_quantity
-from wirecalc.rounding import show
-from wirecalc.size_ranges import read_size_range
-from wirecalc.units import SPELLINGS, converter, read_unit
-from wirecalc.wires import read_wire
+from wirecalc.base.rounding import show
+from wirecalc.typed.quantities import LONGEST, read_number, read_quantity
+from wirecalc.typed.size_ranges import read_size_range
+from wirecalc.typed.units import SPELLINGS, converter, read_unit
+from wirecalc.typed.wires import read_wire
 
 BOUNDED = settings(deadline=None, max_examples=150)
 THOROUGH = settings(deadline=None, max_examples=250)

@@ -27,12 +27,12 @@ from wirecalc import (
     calculation,
     cannot_tell,
     figure,
-    items,
     not_checked,
     requires,
 )
-from wirecalc.provided import ProvidedCalculation, ProvidedRule
-from wirecalc.running import run
+from wirecalc.engine.from_plugins import ProvidedCalculation, ProvidedRule
+from wirecalc.engine.running import run
+from wirecalc.said import items
 
 PHASES = [phase for phase in Phase if phase is not Phase.explain]
 BOUNDED = settings(deadline=None, max_examples=200, phases=PHASES)

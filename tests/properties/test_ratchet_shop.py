@@ -29,13 +29,13 @@ from wirecalc import (
     at_most,
     figure,
     not_checked,
-    provided,
     requires,
-    rules_file,
-    running,
-    tablefile,
     tables,
 )
+from wirecalc.engine import from_plugins as provided
+from wirecalc.engine import running
+from wirecalc.published import table_files as tablefile
+from wirecalc.rules import files as rules_file
 
 BOUNDED = settings(deadline=None, max_examples=150, suppress_health_check=[HealthCheck.too_slow])
 CATALOGUE = wirecalc.build(bundled_only=True, rules=[])

@@ -13,26 +13,33 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
-from wirecalc import Finding, Reading, Verdict, starting
-from wirecalc.machines import Machine, StartWinding
-from wirecalc.start_model import Case, Device, Load, Ptc, Supply
+from wirecalc import Finding, Reading, Verdict
+from wirecalc_plugins.start_curve import meter_readings, starting
+from wirecalc_plugins.start_curve.machines import MotorModel, StartWinding
+from wirecalc_plugins.start_curve.start_case import (
+    Ptc,
+    ShaftLoad,
+    SimulatedStart,
+    StartDevice,
+    StartSupply,
+)
 
 FEW = settings(deadline=None, max_examples=8)
 FEWEST = settings(deadline=None, max_examples=2)
-MACHINE = Machine(
+MACHINE = MotorModel(
     110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18)
 )
 DEVICES = (
-    Device(capacitor=183e-6, resistance=3.0),
-    Device(),
-    Device(run_capacitor=60e-6, cut_out=None),
-    Device(ptc=Ptc(6.8)),
+    StartDevice(capacitor=183e-6, resistance=3.0),
+    StartDevice(),
+    StartDevice(run_capacitor=60e-6, cut_out=None),
+    StartDevice(ptc=Ptc(6.8)),
 )
 ONE_CYCLE = 1 / 60  # a contact opens at a zero, and rms is that of a cycle
 
 devices = st.sampled_from(DEVICES)
 loads = st.builds(
-    Load,
+    ShaftLoad,
     inertia=st.floats(0.001, 0.006),
     constant=st.floats(0, 0.5),
     quadratic=st.floats(0, 0.4),
@@ -40,15 +47,15 @@ loads = st.builds(
     locked=st.just(False),
 )
 supplies = st.builds(
-    Supply,
+    StartSupply,
     voltage=st.floats(95, 125),
     resistance=st.floats(0, 1),
     closing_angle=st.floats(0, 180),
 )
 
 
-def meters(case: Case, rtol: float = starting.RTOL) -> starting.MeterReadings:
-    return starting.read_meters(starting.simulate(case, 1.2, rtol=rtol), 1.2)
+def meters(case: SimulatedStart, rtol: float = starting.RTOL) -> meter_readings.MeterReadings:
+    return meter_readings.read_meters(starting.simulate(case, 1.2, rtol=rtol), 1.2)
 
 
 def late(seconds: float | None) -> float:
@@ -58,10 +65,12 @@ def late(seconds: float | None) -> float:
 @FEW
 @given(devices, loads, supplies, st.floats(0.7, 0.97))
 def test_lower_volts_never_start_it_faster(
-    device: Device, load: Load, supply: Supply, share: float
+    device: StartDevice, load: ShaftLoad, supply: StartSupply, share: float
 ) -> None:
-    high = meters(Case(MACHINE, device, load, supply))
-    low = meters(Case(MACHINE, device, load, supply._replace(voltage=share * supply.voltage)))
+    high = meters(SimulatedStart(MACHINE, device, load, supply))
+    low = meters(
+        SimulatedStart(MACHINE, device, load, supply._replace(voltage=share * supply.voltage))
+    )
     assert late(low.speed_time) >= late(high.speed_time) - ONE_CYCLE
     assert low.peak < high.peak
 
@@ -69,25 +78,27 @@ def test_lower_volts_never_start_it_faster(
 @FEW
 @given(devices, loads, supplies, st.floats(1.1, 3))
 def test_more_inertia_never_settles_sooner(
-    device: Device, load: Load, supply: Supply, factor: float
+    device: StartDevice, load: ShaftLoad, supply: StartSupply, factor: float
 ) -> None:
-    light = meters(Case(MACHINE, device, load, supply))
-    heavy = meters(Case(MACHINE, device, load._replace(inertia=factor * load.inertia), supply))
+    light = meters(SimulatedStart(MACHINE, device, load, supply))
+    heavy = meters(
+        SimulatedStart(MACHINE, device, load._replace(inertia=factor * load.inertia), supply)
+    )
     assert late(heavy.speed_time) >= late(light.speed_time) - ONE_CYCLE
     assert late(heavy.settle_time) >= late(light.settle_time) - 2 * ONE_CYCLE
 
 
-SLOW_TO_SWITCH = Device(ptc=Ptc(6.8, 120.0, 0.15350567286626973, 1.0, 0.0264), cut_out=0.75)
-LIGHT = Load(0.005630699108169696, 0.0078125, 0.01953125)
+SLOW_TO_SWITCH = StartDevice(ptc=Ptc(6.8, 120.0, 0.15350567286626973, 1.0, 0.0264), cut_out=0.75)
+LIGHT = ShaftLoad(0.005630699108169696, 0.0078125, 0.01953125)
 
 
 @FEW
 @given(devices, loads, supplies)
-@example(SLOW_TO_SWITCH, LIGHT, Supply(117.5, 0.453125, 1.4375))
+@example(SLOW_TO_SWITCH, LIGHT, StartSupply(117.5, 0.453125, 1.4375))
 def test_a_tenth_of_the_tolerance_changes_the_figures_by_less_than_half_a_percent(
-    device: Device, load: Load, supply: Supply
+    device: StartDevice, load: ShaftLoad, supply: StartSupply
 ) -> None:
-    case = Case(MACHINE, device, load, supply)
+    case = SimulatedStart(MACHINE, device, load, supply)
     usual, tight = meters(case), meters(case, starting.RTOL / 10)
     for name in ("peak", "cycle", "inrush", "settled", "volts", "start_heat"):
         assert getattr(usual, name) == pytest.approx(getattr(tight, name), rel=5e-3), name
@@ -100,9 +111,9 @@ def test_a_tenth_of_the_tolerance_changes_the_figures_by_less_than_half_a_percen
 @FEW
 @given(devices, loads, supplies)
 def test_no_current_is_over_the_offset_limit_and_no_volts_over_the_supply(
-    device: Device, load: Load, supply: Supply
+    device: StartDevice, load: ShaftLoad, supply: StartSupply
 ) -> None:
-    found = meters(Case(MACHINE, device, load, supply))
+    found = meters(SimulatedStart(MACHINE, device, load, supply))
     assert found.peak <= 2 * math.sqrt(2) * found.cycle
     assert found.volts <= supply.voltage * (1 + 1e-6)
     assert found.settled <= found.cycle * (1 + 1e-6)

@@ -32,14 +32,14 @@ from wirecalc import (
     calculation,
     extra,
     figure,
-    jobsheet,
-    rules_file,
     setting,
 )
-from wirecalc.host import Catalogue
-from wirecalc.provided import ProvidedCalculation, ProvidedRule
-from wirecalc.requirements import ProvidedRequirement
-from wirecalc.running import run
+from wirecalc.engine.from_plugins import ProvidedCalculation, ProvidedRule
+from wirecalc.engine.running import run
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.plugging.host import Catalogue
+from wirecalc.rules import files as rules_file
+from wirecalc.rules.requirements import ProvidedRequirement
 
 BOUNDED = settings(deadline=None, max_examples=200)
 BOOK = Source("book", "a book made up for this test", copies=1)

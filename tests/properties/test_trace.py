@@ -11,7 +11,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
-from wirecalc import Finding, readings_blocks
+from wirecalc import Finding
+from wirecalc.recorded import blocks as readings_blocks
 
 FEW = settings(
     max_examples=12,

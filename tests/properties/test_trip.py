@@ -10,8 +10,8 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
-from wirecalc import courses, motors, overcurrent, trip_curves
-from wirecalc_plugins.overcurrent.course import Run
+from wirecalc.trade import current_over_time, motors, overcurrent, trip_curves, tripping
+from wirecalc_plugins.overcurrent.course import TimedCurrent
 from wirecalc_plugins.overcurrent.judge import judge
 
 BOUNDED = settings(
@@ -34,30 +34,30 @@ curves = st.sampled_from(
 )
 
 
-def device(name: str, rating: float) -> overcurrent.Device:
+def device(name: str, rating: float) -> overcurrent.OvercurrentDevice:
     return overcurrent.device(name, rating)
 
 
-def run_of(course: courses.Course) -> Run:
+def run_of(course: current_over_time.Course) -> TimedCurrent:
     factor = motors.offset_crest(overcurrent.PF_LOW) / math.sqrt(2)
-    return Run(course, course.highest * factor, "")
+    return TimedCurrent(course, course.highest * factor, "")
 
 
 def said(
-    found: overcurrent.Device,
-    course: courses.Course,
+    found: overcurrent.OvercurrentDevice,
+    course: current_over_time.Course,
     curve: list[tuple[float, float, float]],
     ambient: float | None = None,
 ) -> int:
     points = [trip_curves.CurvePoint(*p) for p in curve]
     air = 30.0 if ambient is None and found.ambient else ambient  # as every standard has it
     items = list(judge(found, points, run_of(course), air))
-    (text,) = (i.text for i in items if isinstance(i, wirecalc.items.Answer))
+    (text,) = (i.text for i in items if isinstance(i, wirecalc.said.items.Answer))
     return RANK[text]
 
 
-def scaled(steps: list[tuple[float, float]], rating: float) -> courses.Course:
-    return courses.steps([(m * rating, s) for m, s in steps])
+def scaled(steps: list[tuple[float, float]], rating: float) -> current_over_time.Course:
+    return current_over_time.steps([(m * rating, s) for m, s in steps])
 
 
 @BOUNDED
@@ -88,13 +88,16 @@ def test_a_split_course_answers_alike(
         split += [(multiple, time)] if share is None else [(multiple, time * share)]
         split += [] if share is None else [(multiple, time * (1 - share))]
     found = device(name, rating)
-    one, two = (overcurrent.measure(found, scaled(s, rating)) for s in (steps, split))
+    one, two = (tripping.measure(found, scaled(s, rating)) for s in (steps, split))
     for a, b in zip(one, two, strict=True):
         assert (a is None) == (b is None)
         if a is not None and b is not None:
             assert a.stretch.share == pytest.approx(b.stretch.share, rel=1e-9, abs=1e-12)
-    for element in overcurrent.elements(found):
-        heats = [courses.heat(scaled(s, rating), element, rating).highest for s in (steps, split)]
+    for element in tripping.elements(found):
+        heats = [
+            current_over_time.heat(scaled(s, rating), element, rating).highest
+            for s in (steps, split)
+        ]
         assert heats[0] == pytest.approx(heats[1], rel=1e-9)
 
 
@@ -126,19 +129,25 @@ class Conforming:
 
     def __init__(self, pickup: float, spread: float, edge: float, letter: str) -> None:
         low, high = {"b": (3, 5), "c": (5, 10), "d": (10, 20)}[letter]
-        least = max(courses.constant_of(pickup, m, t) for m, t in ((2.55, 1.0), (low, 0.1)))
-        most = courses.constant_of(pickup, 2.55, 60.0)
+        least = max(
+            current_over_time.constant_of(pickup, m, t) for m, t in ((2.55, 1.0), (low, 0.1))
+        )
+        most = current_over_time.constant_of(pickup, 2.55, 60.0)
         self.pickup, self.constant = pickup, least * (most / least) ** spread
         self.edge = low + edge * (high - low)
 
     def trips(self, steps: list[tuple[float, float]], crest: float) -> bool:
-        course = courses.steps(steps)
-        heat = courses.heat(course, courses.Element(self.pickup, self.constant), 1.0).highest
+        course = current_over_time.steps(steps)
+        heat = current_over_time.heat(
+            course, current_over_time.Element(self.pickup, self.constant), 1.0
+        ).highest
         return heat > 1 + 1e-9 or any(m * crest > self.edge * (1 + 1e-9) for m, _ in steps)
 
     def surely_trips(self, steps: list[tuple[float, float]]) -> bool:
-        course = courses.steps(steps)
-        heat = courses.heat(course, courses.Element(self.pickup, self.constant), 1.0).highest
+        course = current_over_time.steps(steps)
+        heat = current_over_time.heat(
+            course, current_over_time.Element(self.pickup, self.constant), 1.0
+        ).highest
         return heat >= 1 or any(m >= self.edge for m, _ in steps)
 
 
@@ -163,7 +172,7 @@ def test_holds_is_never_said_where_a_conforming_device_could_trip(
     (*_, letter), invented = made
     crest = motors.offset_crest(overcurrent.PF_LOW) / math.sqrt(2)
     found = device(f"iec-60898-{letter}", 1.0)
-    if said(found, courses.steps(steps), []) == RANK["holds"]:
+    if said(found, current_over_time.steps(steps), []) == RANK["holds"]:
         assert not invented.trips(steps, crest)
 
 
@@ -174,10 +183,10 @@ def test_the_slower_of_two_elements_is_not_always_the_more_sensitive() -> None:
     crest = motors.offset_crest(overcurrent.PF_LOW) / math.sqrt(2)
     assert not Conforming(1.13, 0, 1, "c").trips(steps, crest)
     assert Conforming(1.449, 0, 1, "c").trips(steps, crest)
-    found = overcurrent.measure(device("iec-60898-c", 1.0), courses.steps(steps))
+    found = tripping.measure(device("iec-60898-c", 1.0), current_over_time.steps(steps))
     assert found.held is not None
     assert found.held.stretch.share <= 1 + 1e-9
-    assert said(device("iec-60898-c", 1.0), courses.steps(steps), []) == RANK["may trip"]
+    assert said(device("iec-60898-c", 1.0), current_over_time.steps(steps), []) == RANK["may trip"]
 
 
 @settings(BOUNDED, max_examples=300)
@@ -187,7 +196,7 @@ def test_trips_is_never_said_where_a_conforming_device_could_hold(
 ) -> None:
     (*_, letter), invented = made
     found = device(f"iec-60898-{letter}", 1.0)
-    if said(found, courses.steps(steps), []) == RANK["trips"]:
+    if said(found, current_over_time.steps(steps), []) == RANK["trips"]:
         assert invented.surely_trips(steps)
 
 

@@ -20,8 +20,8 @@ from hypothesis import strategies as st
 
 import wirecalc
 from wirecalc import BadInput, BadText, Reading
-from wirecalc.wire_lists import wires_in
-from wirecalc.wires import Wire, read_wire
+from wirecalc.typed.wire_lists import wires_in
+from wirecalc.typed.wires import Wire, read_wire
 
 TYPED = settings(deadline=None, max_examples=60)  # by night twenty times as many
 RUN = wirecalc.build(bundled_only=True).run

@@ -7,9 +7,10 @@ from collections.abc import Callable
 from hypothesis import given
 from hypothesis import strategies as st
 
-from wirecalc.band import Given, merge_criteria
-from wirecalc.criteria import Criterion, Verdict, at_least, at_most
-from wirecalc.sources import confirmed, from_memory
+from wirecalc.engine.band import Given, merge_criteria
+from wirecalc.published.sources import confirmed, from_memory
+from wirecalc.said.criteria import Criterion, at_least, at_most
+from wirecalc.said.verdicts import Verdict
 
 PRINTED = confirmed("std", "a standard", "table 1", copies=2)
 NUMBERS = st.floats(0.01, 1000.0)

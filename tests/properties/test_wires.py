@@ -10,9 +10,9 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from wirecalc import BadText
-from wirecalc.conductors import equivalent_gauge, gauge_for_current, resistance
-from wirecalc.size_ranges import read_size_range
-from wirecalc.wires import (
+from wirecalc.trade.conductors import equivalent_gauge, gauge_for_current, resistance
+from wirecalc.typed.size_ranges import read_size_range
+from wirecalc.typed.wires import (
     CMIL_PER_MM2,
     GAUGES,
     gauge_cmil,

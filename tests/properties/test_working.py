@@ -18,11 +18,12 @@ import pytest
 
 import wirecalc
 from wirecalc import BadInput, Finding, OneOf, Reading, ReadingsFile, ReadingsStream
-from wirecalc.declaration import Calculation, Input
-from wirecalc.items import Figure
-from wirecalc.quantity_kinds import Count
-from wirecalc.rounding import show
-from wirecalc.word_kinds import RangeKind, WireKind, YesNo
+from wirecalc.base.rounding import show
+from wirecalc.engine.declaration import Calculation
+from wirecalc.engine.inputs import Input
+from wirecalc.said.items import Figure
+from wirecalc.typed.quantity_kinds import Count
+from wirecalc.typed.word_kinds import RangeKind, WireKind, YesNo
 
 CATALOGUE = wirecalc.build(bundled_only=True)
 CALCULATIONS: dict[str, Calculation[Any]] = {

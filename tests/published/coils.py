@@ -13,7 +13,7 @@ from typing import NamedTuple
 import numpy as np
 from scipy.integrate import solve_ivp
 
-from wirecalc.start_model import Case
+from wirecalc_plugins.start_curve.start_case import SimulatedStart
 
 OPENS = 0.75  # of synchronous speed, at the next zero of the start winding's current
 
@@ -25,7 +25,7 @@ class Coils(NamedTuple):
     speed: np.ndarray
 
 
-def by_coils(case: Case, duration: float, samples: int = 128) -> Coils:
+def by_coils(case: SimulatedStart, duration: float, samples: int = 128) -> Coils:
     """Integrate a start of so many seconds; `samples` a cycle. A PTC is not known here."""
     m, device, load, supply = case
     assert m.start is not None

@@ -7,8 +7,9 @@ import math
 import pytest
 
 import wirecalc
-from wirecalc import conductors, tables
-from wirecalc.wires import read_wire
+from wirecalc import tables
+from wirecalc.trade import conductors, nec_ampacity
+from wirecalc.typed.wires import read_wire
 
 from .records import independent, memory, practice, source
 
@@ -51,7 +52,7 @@ def table_310_16():
 )
 @pytest.mark.parametrize(("wire", "rating", "printed"), list(table_310_16()))
 def test_ampacity_against_nec_table_310_16(wire, rating, printed):
-    row = conductors.ampacity(read_wire(wire), rating)
+    row = nec_ampacity.ampacity(read_wire(wire), rating)
     assert (None if row is None else row.number("ampacity_A")) == printed
 
 
@@ -69,8 +70,8 @@ def test_ampacity_against_nec_table_310_16(wire, rating, printed):
 def test_metric_wire_counts_as_the_next_thinner_gauge(metric, gauge):
     wire = read_wire(metric)
     for rating in (60, 90):
-        as_gauge = conductors.ampacity(read_wire(f"{gauge} AWG"), rating)
-        assert conductors.ampacity(wire, rating) == as_gauge
+        as_gauge = nec_ampacity.ampacity(read_wire(f"{gauge} AWG"), rating)
+        assert nec_ampacity.ampacity(wire, rating) == as_gauge
 
 
 @source(
@@ -86,7 +87,7 @@ def test_metric_wire_counts_as_the_next_thinner_gauge(metric, gauge):
     seen="two tables and three tutorial texts",
 )
 def test_a_metric_wire_thinner_than_the_table_has_no_ampacity():
-    assert conductors.ampacity(read_wire("1 mm2"), 60) is None  # 18 AWG has none at 60 C
+    assert nec_ampacity.ampacity(read_wire("1 mm2"), 60) is None  # 18 AWG has none at 60 C
 
 
 # for 30 C: greatest temperature of the band, then the factor of wire of 60, 75 and 90 C
@@ -127,9 +128,9 @@ def ambient_30():
 )
 @pytest.mark.parametrize(("ambient", "rating", "printed"), list(ambient_30()))
 def test_ambient_factor_against_the_nec(ambient, rating, printed):
-    found = conductors.ambient_factor(rating, ambient)
+    found = nec_ampacity.ambient_factor(rating, ambient)
     assert (None if found is None else found.value) == printed
-    start = conductors.ambient_factor(rating, ambient - 4)  # 36 to 40 C is one band
+    start = nec_ampacity.ambient_factor(rating, ambient - 4)  # 36 to 40 C is one band
     assert (None if start is None else start.value) == printed
 
 
@@ -143,7 +144,7 @@ def test_ambient_factor_follows_the_square_root_law(ambient, rating, printed):
         assert ambient >= rating - 4  # no wire carries anything at its own temperature
         return
     law = math.sqrt((rating - ambient) / (rating - 30))
-    found = conductors.ambient_factor(rating, ambient)
+    found = nec_ampacity.ambient_factor(rating, ambient)
     assert found is not None
     assert abs(found.value - law) <= 0.005  # two digits are printed
 
@@ -176,7 +177,7 @@ def test_every_row_of_both_bases_follows_the_square_root_law():
     ("ambient", "printed"), [(30.5, 0.91), (40.5, 0.71), (55.0, 0.41), (-18.0, 1.29)]
 )
 def test_between_two_bands_the_hotter_one_counts(ambient, printed):
-    found = conductors.ambient_factor(60, ambient)
+    found = nec_ampacity.ambient_factor(60, ambient)
     assert found is not None
     assert found.value == printed
 
@@ -193,7 +194,7 @@ COUNTS += [(21, 0.45), (30, 0.45), (31, 0.4), (40, 0.4), (41, 0.35), (100, 0.35)
 )
 @pytest.mark.parametrize(("count", "printed"), COUNTS)
 def test_count_factor_against_nec_table_310_15_c_1(count, printed):
-    assert conductors.count_factor(count).value == printed
+    assert nec_ampacity.count_factor(count).value == printed
 
 
 # largest breaker in A
@@ -210,7 +211,7 @@ SMALL += [("12 AWG aluminum", 15), ("10 AWG aluminum", 25), ("10 AWG copper-clad
 @memory("240.4(D) of the NEC: 10 A of 16 AWG")
 @pytest.mark.parametrize(("wire", "breaker"), SMALL)
 def test_small_conductor_breaker_against_nec_240_4_d(wire, breaker):
-    row = conductors.small_conductor_breaker(read_wire(wire))
+    row = nec_ampacity.small_conductor_breaker(read_wire(wire))
     assert row is not None
     assert row.number("breaker_A") == breaker
 
@@ -223,12 +224,12 @@ def test_small_conductor_breaker_against_nec_240_4_d(wire, breaker):
 )
 @pytest.mark.parametrize("wire", ["8 AWG", "14 AWG aluminum", "10 mm2"])
 def test_nec_240_4_d_says_nothing_of_other_wire(wire):
-    assert conductors.small_conductor_breaker(read_wire(wire)) is None
+    assert nec_ampacity.small_conductor_breaker(read_wire(wire)) is None
 
 
 @memory("240.4(D) of the NEC: 10 A of 16 AWG")
 def test_the_recalled_16_awg_breaker_is_marked_as_recalled():
-    row = conductors.small_conductor_breaker(read_wire("16 AWG"))
+    row = nec_ampacity.small_conductor_breaker(read_wire("16 AWG"))
     assert row is not None
     assert row.source.confidence == "memory"
 
@@ -248,7 +249,7 @@ CORDS += [("13", 21, 17), ("12", 25, 20), ("10", 30, 25), ("8", 40, 35), ("6", 5
 @pytest.mark.parametrize(("gauge", "two", "three"), CORDS, ids=[f"{c[0]} AWG" for c in CORDS])
 def test_cord_against_nec_table_400_5_a_1(gauge, two, three):
     for live, printed in ((2, two), (3, three)):
-        row = conductors.cord_ampacity(read_wire(f"{gauge} AWG"), live)
+        row = nec_ampacity.cord_ampacity(read_wire(f"{gauge} AWG"), live)
         assert row is not None
         assert row.number("ampacity_A") == printed
         assert row.number("ambient_C") == 30
@@ -266,7 +267,7 @@ def test_cord_against_nec_table_400_5_a_1(gauge, two, three):
     [("16", 2, "confirmed"), ("17", 2, "confirmed"), ("17", 3, "memory"), ("15", 2, "memory")],
 )
 def test_recalled_cord_sizes_are_marked_as_recalled(gauge, live, confidence):
-    row = conductors.cord_ampacity(read_wire(f"{gauge} AWG"), live)
+    row = nec_ampacity.cord_ampacity(read_wire(f"{gauge} AWG"), live)
     assert row is not None
     assert row.source.confidence == confidence
 
@@ -281,7 +282,7 @@ def test_recalled_cord_sizes_are_marked_as_recalled(gauge, live, confidence):
     ("wire", "live"), [("20 AWG", 2), ("16 AWG", 4), ("16 AWG aluminum", 2), ("0.5 mm2", 2)]
 )
 def test_what_the_cord_table_does_not_hold_is_not_guessed(wire, live):
-    assert conductors.cord_ampacity(read_wire(wire), live) is None
+    assert nec_ampacity.cord_ampacity(read_wire(wire), live) is None
 
 
 @source("stranding charts of two wire makers", "undated", "19/29 is 16 AWG", seen="two copies")

@@ -13,8 +13,9 @@ import math
 import pytest
 from fluids.piping import gauge_from_t, t_from_gauge
 
-from wirecalc import conductors, tables
-from wirecalc.wires import GAUGES, gauge_cmil, gauge_number, read_wire
+from wirecalc import tables
+from wirecalc.trade import conductors
+from wirecalc.typed.wires import GAUGES, gauge_cmil, gauge_number, read_wire
 
 from .records import independent, memory, source
 

@@ -7,8 +7,8 @@ from xml.etree import ElementTree
 import pytest
 
 import wirecalc
+from wirecalc.base.rounding import show
 from wirecalc.output.drawing import draw
-from wirecalc.rounding import show
 
 from .records import independent, memory, practice, source
 
@@ -316,7 +316,7 @@ def test_a_batch_whose_scatter_reaches_below_the_minimum_is_not_told(mean, times
 
 @independent("k of 5 pulls, 3.407, is the greatest of five and more")
 def test_without_the_library_the_greatest_factor_stands_for_it(monkeypatch):
-    monkeypatch.setattr(wirecalc.statistics, "tolerance_factor", lambda *_: None)
+    monkeypatch.setattr("wirecalc_plugins.joint.statistics.tolerance_factor", lambda *_: None)
     for mean, expected in ((23.45, "pass"), (23.38, "cannot tell")):
         force = [f"{mean + x} lbf" for x in (-1, -1, 0, 1, 1)]
         finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="ring", force=force)

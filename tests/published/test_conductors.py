@@ -6,8 +6,9 @@ import math
 
 import pytest
 
-from wirecalc import conductors, tables
-from wirecalc.wires import read_wire
+from wirecalc import tables
+from wirecalc.trade import conductors
+from wirecalc.typed.wires import read_wire
 
 from .records import independent, practice, source
 

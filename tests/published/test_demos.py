@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 import wirecalc
-from wirecalc.findings import Finding
+from wirecalc.said.findings import Finding
 
 from .records import independent
 

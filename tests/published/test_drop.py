@@ -8,8 +8,9 @@ import numpy as np
 import pytest
 
 import wirecalc
-from wirecalc import BadInput, Verdict, runs, tables
-from wirecalc.wires import gauge_number, read_wire
+from wirecalc import BadInput, Verdict, tables
+from wirecalc.trade import wire_runs
+from wirecalc.typed.wires import gauge_number, read_wire
 
 from .records import independent, memory, practice, source
 
@@ -128,7 +129,7 @@ def awg_law(gauge, temperature, metal):
 @pytest.mark.parametrize("metal", ["copper", "aluminium"])
 def test_resistance_against_the_awg_law(gauge, temperature, metal):
     wire = read_wire(f"{gauge} AWG stranded {metal}")
-    ours = runs.resistance_per_length(wire, temperature).ohm_per_kft
+    ours = wire_runs.resistance_per_length(wire, temperature).ohm_per_kft
     assert ours == pytest.approx(awg_law(gauge, temperature, metal), rel=0.006)
 
 
@@ -144,7 +145,7 @@ def test_resistance_against_the_awg_law(gauge, temperature, metal):
 )
 def test_resistance_at_20_c_against_a_wire_table(gauge, ohm_per_kft):
     # ours come from the three digits of NEC Chapter 9 Table 8 at 75 C
-    ours = runs.resistance_per_length(read_wire(f"{gauge} AWG solid"), 20.0).ohm_per_kft
+    ours = wire_runs.resistance_per_length(read_wire(f"{gauge} AWG solid"), 20.0).ohm_per_kft
     assert ours == pytest.approx(ohm_per_kft, rel=0.003)
 
 
@@ -163,13 +164,13 @@ def test_resistance_at_20_c_against_a_wire_table(gauge, ohm_per_kft):
 @independent("alpha / (1 + 55 alpha)")
 def test_temperature_coefficient_is_that_of_20_c_seen_from_75_c():
     for metal, alpha in (("copper", 0.00393), ("aluminium", 0.00403)):
-        assert runs.ALPHA_75[metal] == pytest.approx(alpha / (1 + 55 * alpha), abs=5e-6)
+        assert wire_runs.ALPHA_75[metal] == pytest.approx(alpha / (1 + 55 * alpha), abs=5e-6)
 
 
 @source("NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, coated copper", seen="one copy")
 def test_tinned_wire_has_the_coated_column():
-    assert runs.resistance_per_length(read_wire("14 AWG tinned")).ohm_per_kft == 3.26
-    assert runs.resistance_per_length(read_wire("14 AWG tinned")).source.copies == 1
+    assert wire_runs.resistance_per_length(read_wire("14 AWG tinned")).ohm_per_kft == 3.26
+    assert wire_runs.resistance_per_length(read_wire("14 AWG tinned")).source.copies == 1
 
 
 @source(
@@ -188,7 +189,7 @@ def test_tinned_wire_has_the_coated_column():
 @independent("resistivity over the area, by hand")
 @pytest.mark.parametrize("wire", ["13 AWG", "6 AWG solid", "41x0.254 mm"])
 def test_what_table_8_does_not_list_is_computed_and_says_so(wire):
-    found = runs.resistance_per_length(read_wire(wire))
+    found = wire_runs.resistance_per_length(read_wire(wire))
     assert found.source.confidence == "computed" or wire == "41x0.254 mm"  # 41 x 30 AWG is 14 AWG
     # areas of 13 and 6 AWG, and 41 wires of 0.254 mm
     area = {"13 AWG": 2.624, "6 AWG solid": 13.30}.get(wire, 41 * math.pi / 4 * 0.254**2)
@@ -232,12 +233,12 @@ def test_what_table_8_does_not_list_is_computed_and_says_so(wire):
 )
 def test_a_metric_wire_has_the_most_that_iec_60228_lets_it_have(wire, most):
     for temperature in (20, 75):
-        found = runs.resistance_per_length(read_wire(wire), temperature)
+        found = wire_runs.resistance_per_length(read_wire(wire), temperature)
         alpha = 0.00403 if "aluminum" in wire else 0.00393
         by_hand = most * 0.3048 * (1 + alpha * (temperature - 20))
         assert found.ohm_per_kft == pytest.approx(by_hand)
         assert "IEC 60228" in found.source.title
-    assert runs.least_resistance_per_length(read_wire(wire), 20).ohm_per_kft < most * 0.3048
+    assert wire_runs.least_resistance_per_length(read_wire(wire), 20).ohm_per_kft < most * 0.3048
 
 
 @source(
@@ -268,9 +269,11 @@ def test_a_metric_run_passes_at_the_limit_of_its_resistance():
 )
 def test_reactance_under_14_awg_is_left_out_and_a_size_between_has_the_thinner_ones():
     # the table begins at 14 AWG, 0.058 ohm/kft; 12 AWG 0.054
-    assert runs.reactance_per_length(read_wire("16 AWG")) is None
-    assert runs.reactance_per_length(read_wire("13 AWG")).ohm_per_kft == 0.058
-    assert runs.reactance_per_length(read_wire("4 mm2")).ohm_per_kft == 0.054  # over 12 AWG, 3.31
+    assert wire_runs.reactance_per_length(read_wire("16 AWG")) is None
+    assert wire_runs.reactance_per_length(read_wire("13 AWG")).ohm_per_kft == 0.058
+    assert (
+        wire_runs.reactance_per_length(read_wire("4 mm2")).ohm_per_kft == 0.054
+    )  # over 12 AWG, 3.31
 
 
 # 2 x 60 ft x 3.14 ohm/kft and 2 x 50 ft x 4.99

@@ -15,22 +15,26 @@ import numpy as np
 import pytest
 from scipy.optimize import minimize_scalar
 
-from wirecalc import machines, tables
-from wirecalc.machines import Machine, Plate, StartWinding
+from wirecalc import tables
+from wirecalc_plugins.start_curve import estimate, machines
+from wirecalc_plugins.start_curve.estimate import MotorPlate
+from wirecalc_plugins.start_curve.machines import MotorModel, StartWinding
 
 from .records import independent, memory, practice, source
 
 # Electric Machinery, 6th ed., example 9.2; the start winding from
 # Analysis of Electric Machinery (from memory)
-F2 = Machine(110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18))
+F2 = MotorModel(
+    110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18)
+)
 # Electric Machinery and Transformers, example 10.2 (p. 576)
-G2 = Machine(120, 60, 4, 2.5, 1.25, 3.75, 1.25, 65, 25, 2, 0.05)
+G2 = MotorModel(120, 60, 4, 2.5, 1.25, 3.75, 1.25, 65, 25, 2, 0.05)
 # Introduction to Electrical Machines and Transformers, chapter 6, examples 1 and 2
-M1 = Machine(115, 60, 4, 1.9, 2.6, 3.6, 2.6, 56, 0, 25, 0.05, StartWinding(12, 6.5, 1.6))
+M1 = MotorModel(115, 60, 4, 1.9, 2.6, 3.6, 2.6, 56, 0, 25, 0.05, StartWinding(12, 6.5, 1.6))
 # Electric Machinery Fundamentals, problem 9-1
-C1 = Machine(120, 60, 4, 2.0, 2.56, 2.8, 2.56, 60.5, 0, 51, 0.05)
+C1 = MotorModel(120, 60, 4, 2.0, 2.56, 2.8, 2.56, 60.5, 0, 51, 0.05)
 # the same book, example 10.3 (p. 590): 4 uF stay in series
-G3 = Machine(
+G3 = MotorModel(
     230, 50, 6, 34.14, 35.9, 23.25, 29.32, 248.59, 19.88, 1.9, 0.06,
     StartWinding(149.78, 1.73**2 * 35.9, 1.73),
 )  # fmt: skip
@@ -51,7 +55,7 @@ def nodal(branches: list[tuple[int, int, complex]], voltage: float) -> complex:
     return complex(y[1, 1] * voltage + y[1, 2:] @ inner)
 
 
-def by_nodes(m: Machine, slip: float) -> complex:
+def by_nodes(m: MotorModel, slip: float) -> complex:
     """Return the main winding's current: R1, X1, then the forward and the backward branch."""
     return nodal(
         [
@@ -69,7 +73,7 @@ def by_nodes(m: Machine, slip: float) -> complex:
 
 
 def by_axes(
-    m: Machine, slip: float, external: complex, rs: float = 0.0, ahead: complex = 0j
+    m: MotorModel, slip: float, external: complex, rs: float = 0.0, ahead: complex = 0j
 ) -> tuple[complex, ...]:
     """Return main, start and both rotor currents, and the torque, from the two-axis equations.
 
@@ -104,7 +108,7 @@ def test_main_winding_alone_is_the_nodal_solution(name: str, slip: float) -> Non
     assert found.input_power == pytest.approx(machine.voltage * expected.real)
 
 
-def shaft_power(m: Machine, slip: float) -> float:
+def shaft_power(m: MotorModel, slip: float) -> float:
     """Return input less copper and rotor loss: currents of the nodal solution's rotor branches."""
     current = by_nodes(m, slip)
     lost = abs(current) ** 2 * m.r1
@@ -145,7 +149,7 @@ def test_the_quarter_horse_motor_yields_what_is_recalled_of_its_example() -> Non
 )
 @pytest.mark.parametrize("rs", [0.0, 0.9])
 def test_two_windings_are_the_two_axis_solution(
-    machine: Machine, slip: float, external: complex, rs: float
+    machine: MotorModel, slip: float, external: complex, rs: float
 ) -> None:
     main, start, _, _, torque = by_axes(machine, slip, external, rs)
     found = machines.both_windings(machine, machine.voltage, slip, external, rs)
@@ -275,10 +279,10 @@ def test_exchanged_leads_are_the_main_winding_behind_the_capacitor(
 def test_an_estimate_has_the_plate_that_it_was_made_from(
     power_factor: float, external: complex | None
 ) -> None:
-    plate = Plate(115, 60, 4, 20, 4.4, 186.4, 2.0, 7.0)
-    machine = machines.estimate(plate, power_factor, external)
+    plate = MotorPlate(115, 60, 4, 20, 4.4, 186.4, 2.0, 7.0)
+    machine = estimate.estimate(plate, power_factor, external)
 
-    def locked(m: Machine) -> float:
+    def locked(m: MotorModel) -> float:
         return abs(by_nodes(m, 1.0) if external is None else sum(by_axes(m, 1.0, external)[:2]))
 
     # the plate's amps without the magnetising branch, which the estimate leaves out there; with

@@ -8,8 +8,9 @@ import pint
 import pytest
 
 import wirecalc
-from wirecalc import crimps, tables
-from wirecalc.wires import GAUGES, gauge_number, read_wire
+from wirecalc import tables
+from wirecalc.trade import crimps
+from wirecalc.typed.wires import GAUGES, gauge_number, read_wire
 
 from .records import independent, memory, practice, source
 

@@ -6,8 +6,9 @@ import pint
 import pytest
 
 import wirecalc
-from wirecalc import conductors, tables
-from wirecalc.wires import CMIL_PER_MM2, read_wire
+from wirecalc import tables
+from wirecalc.trade import conductors
+from wirecalc.typed.wires import CMIL_PER_MM2, read_wire
 
 from .records import independent, memory, practice, source
 

@@ -10,7 +10,7 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import minimize_scalar
 
 import wirecalc
-from wirecalc import motors
+from wirecalc.trade import motors
 
 from .records import independent, memory, practice, source
 

@@ -17,30 +17,42 @@ import pytest
 from scipy.integrate import simpson
 
 import wirecalc
-from wirecalc import motors, starting
-from wirecalc.machines import Machine, StartWinding
-from wirecalc.start_model import AIR, HEAT, OPEN_AT, Case, Device, Load, Ptc, Supply
-from wirecalc.start_spread import spread
+from wirecalc.trade import motors
+from wirecalc_plugins.start_curve import meter_readings, starting
+from wirecalc_plugins.start_curve.machines import MotorModel, StartWinding
+from wirecalc_plugins.start_curve.model import HEAT
+from wirecalc_plugins.start_curve.spread import spread
+from wirecalc_plugins.start_curve.start_case import (
+    AIR,
+    OPEN_AT,
+    Ptc,
+    ShaftLoad,
+    SimulatedStart,
+    StartDevice,
+    StartSupply,
+)
 
 from .coils import by_coils
 from .records import independent, memory, practice, source
 
 DATA = Path(__file__).parents[1] / "data"
 # textbook machines: tests/published/test_machines.py names them
-F2 = Machine(110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18))
-G2 = Machine(120, 60, 4, 2.5, 1.25, 3.75, 1.25, 65, 25, 2, 0.05)
-M1 = Machine(115, 60, 4, 1.9, 2.6, 3.6, 2.6, 56, 0, 25, 0.05)
-C1 = Machine(120, 60, 4, 2.0, 2.56, 2.8, 2.56, 60.5, 0, 51, 0.05)
-G3 = Machine(
+F2 = MotorModel(
+    110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18)
+)
+G2 = MotorModel(120, 60, 4, 2.5, 1.25, 3.75, 1.25, 65, 25, 2, 0.05)
+M1 = MotorModel(115, 60, 4, 1.9, 2.6, 3.6, 2.6, 56, 0, 25, 0.05)
+C1 = MotorModel(120, 60, 4, 2.0, 2.56, 2.8, 2.56, 60.5, 0, 51, 0.05)
+G3 = MotorModel(
     230, 50, 6, 34.14, 35.9, 23.25, 29.32, 248.59, 19.88, 1.9, 0.06,
     StartWinding(149.78, 1.73**2 * 35.9, 1.73),
 )  # fmt: skip
 MAIN_ONLY = {"F2": F2, "G2": G2, "M1": M1, "C1": C1}
-OPEN = Device(connected=False)
-CAPACITOR = Device(capacitor=183e-6, resistance=3.0)
-STAYS = Device(run_capacitor=183e-6, cut_out=None)
-HELD = Load(inertia=1e9)  # the speed stays as it is
-LIGHT = Load(inertia=0.003, constant=0.4)  # comes to speed within a quarter of a second
+OPEN = StartDevice(connected=False)
+CAPACITOR = StartDevice(capacitor=183e-6, resistance=3.0)
+STAYS = StartDevice(run_capacitor=183e-6, cut_out=None)
+HELD = ShaftLoad(inertia=1e9)  # the speed stays as it is
+LIGHT = ShaftLoad(inertia=0.003, constant=0.4)  # comes to speed within a quarter of a second
 
 
 def rms(samples, frequency=60):
@@ -72,7 +84,7 @@ def phasors(m, slip, external, rs=0.0):
 @pytest.mark.parametrize("slip", [0.05, 0.4])
 def test_main_winding_running_comes_to_the_phasor_solution(name: str, slip: float) -> None:
     machine = MAIN_ONLY[name]
-    case = Case(machine, OPEN, HELD, Supply(machine.voltage))
+    case = SimulatedStart(machine, OPEN, HELD, StartSupply(machine.voltage))
     curve = starting.simulate(case, 0.8, speed=(1 - slip) * machine.synchronous, to_the_end=True)
     main, _, torque = phasors(machine, slip, 1e9)  # an open start winding: a very large ohm
     assert rms(curve.line) == pytest.approx(abs(main), rel=1e-3)
@@ -82,7 +94,9 @@ def test_main_winding_running_comes_to_the_phasor_solution(name: str, slip: floa
 @independent("two-axis equations in phasors, by numpy")
 @pytest.mark.parametrize("rs", [0.0, 5.0])
 def test_capacitor_motor_running_comes_to_the_phasor_solution(rs: float) -> None:
-    case = Case(G3, Device(run_capacitor=4e-6, cut_out=None), HELD, Supply(230, rs))
+    case = SimulatedStart(
+        G3, StartDevice(run_capacitor=4e-6, cut_out=None), HELD, StartSupply(230, rs)
+    )
     curve = starting.simulate(case, 0.6, speed=0.94 * G3.synchronous, to_the_end=True)
     main, start, torque = phasors(G3, 0.06, -1j / (2 * math.pi * 50 * 4e-6), rs)
     assert rms(curve.main) == pytest.approx(abs(main), rel=1e-3)
@@ -95,17 +109,19 @@ def test_capacitor_motor_running_comes_to_the_phasor_solution(rs: float) -> None
 @independent("two-axis equations in phasors, by numpy")
 @pytest.mark.parametrize(
     ("device", "external"),
-    [(CAPACITOR, 3 - 1j / (2 * math.pi * 60 * 183e-6)), (Device(), 0), (OPEN, 1e9)],
+    [(CAPACITOR, 3 - 1j / (2 * math.pi * 60 * 183e-6)), (StartDevice(), 0), (OPEN, 1e9)],
 )
-def test_locked_rotor_comes_to_the_standstill_phasors(device: Device, external: complex) -> None:
-    case = Case(F2, device, Load(1.0, locked=True), Supply(110, 0.5))
+def test_locked_rotor_comes_to_the_standstill_phasors(
+    device: StartDevice, external: complex
+) -> None:
+    case = SimulatedStart(F2, device, ShaftLoad(1.0, locked=True), StartSupply(110, 0.5))
     curve = starting.simulate(case, 1.0, to_the_end=True)  # the offset of the field decays slowly
     main, start, torque = phasors(F2, 1.0, external, 0.5)
     assert rms(curve.line) == pytest.approx(abs(main + start), rel=1e-3)
     if device.connected:
         assert rms(curve.start) == pytest.approx(abs(start), rel=1e-3)
         assert curve.torque[-4 * starting.SAMPLES :].mean() == pytest.approx(torque, rel=5e-3)
-    meters = starting.read_meters(curve, 1.0)
+    meters = meter_readings.read_meters(curve, 1.0)
     assert (meters.settle_time, meters.speed_time, meters.rpm) == (None, None, 0)
 
 
@@ -114,8 +130,8 @@ def test_locked_rotor_comes_to_the_standstill_phasors(device: Device, external: 
 @pytest.mark.parametrize("angle", [0.0, 60.0])
 def test_rotor_open_is_the_closed_form_of_an_rl_circuit(r_over_x: float, angle: float) -> None:
     # without mutual reactance the main winding is R1 and X1 in series, nothing else
-    machine = Machine(120, 60, 4, 3 * r_over_x, 3.0, 1.0, 1.0, 0.0)
-    case = Case(machine, OPEN, Load(1.0, locked=True), Supply(120, 0.0, angle))
+    machine = MotorModel(120, 60, 4, 3 * r_over_x, 3.0, 1.0, 1.0, 0.0)
+    case = SimulatedStart(machine, OPEN, ShaftLoad(1.0, locked=True), StartSupply(120, 0.0, angle))
     curve = starting.simulate(case, 0.1, to_the_end=True)
     z, phi = 3 * math.hypot(r_over_x, 1), math.atan2(1, r_over_x)
     wt, theta = 2 * math.pi * 60 * curve.time, math.radians(angle)
@@ -124,10 +140,10 @@ def test_rotor_open_is_the_closed_form_of_an_rl_circuit(r_over_x: float, angle: 
     assert curve.line == pytest.approx(expected, abs=3e-4 * np.abs(expected).max())
     if angle == 0:
         crest = motors.offset_crest(math.cos(phi)) * 120 / z
-        assert starting.read_meters(curve, 0.1).peak == pytest.approx(crest, rel=5e-4)
+        assert meter_readings.read_meters(curve, 0.1).peak == pytest.approx(crest, rel=5e-4)
 
 
-def spice(case: Case, duration: float, folder: Path, step: float = 2e-5) -> np.ndarray:
+def spice(case: SimulatedStart, duration: float, folder: Path, step: float = 2e-5) -> np.ndarray:
     """Have ngspice simulate a case: time, line current, speed."""
     command = shutil.which("ngspice")
     if command is None:
@@ -157,15 +173,15 @@ def spice(case: Case, duration: float, folder: Path, step: float = 2e-5) -> np.n
 @pytest.mark.parametrize(
     ("load", "supply"),
     [
-        (LIGHT, Supply(110, 0.5)),
-        (LIGHT, Supply(120, 0.0, 70)),
-        (LIGHT._replace(locked=True), Supply(110)),
+        (LIGHT, StartSupply(110, 0.5)),
+        (LIGHT, StartSupply(120, 0.0, 70)),
+        (LIGHT._replace(locked=True), StartSupply(110)),
     ],
 )
 def test_waveform_and_speed_are_those_of_a_circuit_simulator(
-    load: Load, supply: Supply, tmp_path: Path
+    load: ShaftLoad, supply: StartSupply, tmp_path: Path
 ) -> None:
-    case = Case(F2, STAYS, load, supply)
+    case = SimulatedStart(F2, STAYS, load, supply)
     time, line, speed = spice(case, 0.3, tmp_path)
     curve = starting.simulate(case, 0.3, to_the_end=True)
     theirs = np.interp(curve.time, time, line)
@@ -178,13 +194,13 @@ def test_waveform_and_speed_are_those_of_a_circuit_simulator(
     ("device", "load"),
     [
         (CAPACITOR, LIGHT),
-        (Device(ptc=Ptc(6.8)), LIGHT),
-        (Device(ptc=Ptc(6.8), run_capacitor=15e-6), Load(0.003, quadratic=0.8)),
+        (StartDevice(ptc=Ptc(6.8)), LIGHT),
+        (StartDevice(ptc=Ptc(6.8), run_capacitor=15e-6), ShaftLoad(0.003, quadratic=0.8)),
         (STAYS, LIGHT._replace(pulsation=0.8)),
     ],
 )
-def test_energy_balance_closes(device: Device, load: Load) -> None:
-    case = Case(F2, device, load, Supply(110, 0.5, 30))
+def test_energy_balance_closes(device: StartDevice, load: ShaftLoad) -> None:
+    case = SimulatedStart(F2, device, load, StartSupply(110, 0.5, 30))
     curve = starting.simulate(case, 0.5, to_the_end=True, rtol=1e-7)
     t, omega, w = curve.time, 2 * math.pi * 60, F2.start
     source = 110 * math.sqrt(2) * np.sin(omega * t + math.radians(30))
@@ -227,7 +243,7 @@ def test_energy_balance_closes(device: Device, load: Load) -> None:
 
 @independent("one winding's field has equal parts both ways: no torque at rest, one way from speed")
 def test_open_start_winding_does_not_start_and_keeps_running_from_speed() -> None:
-    case = Case(F2, OPEN, Load(0.003), Supply(110))
+    case = SimulatedStart(F2, OPEN, ShaftLoad(0.003), StartSupply(110))
     curve = starting.simulate(case, 0.4, to_the_end=True)
     assert np.abs(curve.torque).max() < 1e-9
     assert np.abs(curve.speed).max() < 1e-9
@@ -238,11 +254,13 @@ def test_open_start_winding_does_not_start_and_keeps_running_from_speed() -> Non
 
 @independent("two-axis equations in phasors, by numpy")
 def test_torque_turns_it_forward_with_a_capacitor_and_brakes_above_synchronous_speed() -> None:
-    start = starting.simulate(Case(F2, CAPACITOR, HELD, Supply(110)), 0.6, to_the_end=True)
+    start = starting.simulate(
+        SimulatedStart(F2, CAPACITOR, HELD, StartSupply(110)), 0.6, to_the_end=True
+    )
     forward = phasors(F2, 1.0, 3 - 1j / (2 * math.pi * 60 * 183e-6))[2]
     assert start.torque[-starting.SAMPLES * 4 :].mean() == pytest.approx(forward, rel=5e-3)
     assert forward > 0
-    case = Case(F2, OPEN, HELD, Supply(110))
+    case = SimulatedStart(F2, OPEN, HELD, StartSupply(110))
     over = starting.simulate(case, 0.5, speed=1.1 * F2.synchronous, to_the_end=True)
     brakes = phasors(F2, -0.1, 1e9)[2]
     assert over.torque[-starting.SAMPLES * 4 :].mean() == pytest.approx(brakes, rel=5e-3)
@@ -251,16 +269,23 @@ def test_torque_turns_it_forward_with_a_capacitor_and_brakes_above_synchronous_s
 
 @practice("relay or switch opens at three quarters of synchronous speed; an arc dies at a zero")
 def test_contact_opens_at_three_quarters_of_synchronous_speed_at_a_zero() -> None:
-    curve = starting.simulate(Case(F2, CAPACITOR, LIGHT, Supply(110)), 0.5)
+    curve = starting.simulate(SimulatedStart(F2, CAPACITOR, LIGHT, StartSupply(110)), 0.5)
     after = np.searchsorted(curve.time, curve.opened)
     assert np.all(curve.start[after:] == 0)
     assert abs(curve.start[after - 1]) < 0.1 * np.abs(curve.start).max()
     assert curve.speed[after] >= 0.75 * F2.synchronous
     assert curve.speed[after - starting.SAMPLES] < 0.75 * F2.synchronous
-    assert starting.simulate(Case(F2, CAPACITOR, LIGHT, Supply(110)), 0.3, speed=150).opened == 0
+    assert (
+        starting.simulate(
+            SimulatedStart(F2, CAPACITOR, LIGHT, StartSupply(110)), 0.3, speed=150
+        ).opened
+        == 0
+    )
     # a heavy rotor needs more than half a cycle for one percent of speed: which zero it is shows
     slow = starting.simulate(
-        Case(F2, CAPACITOR, Load(0.03), Supply(110)), 0.3, speed=0.72 * F2.synchronous
+        SimulatedStart(F2, CAPACITOR, ShaftLoad(0.03), StartSupply(110)),
+        0.3,
+        speed=0.72 * F2.synchronous,
     )
     reached = np.argmax(slow.speed >= 0.75 * F2.synchronous)
     zero = reached + np.argmax(np.diff(np.sign(slow.start[reached:])) != 0)
@@ -282,7 +307,9 @@ def test_contact_opens_at_three_quarters_of_synchronous_speed_at_a_zero() -> Non
 @memory("PTC ceramic: switches at 120 C, tenfold every 15 K above, 1 J/K")
 @independent("energy balance of the disc with its cold ohm")
 def test_ptc_opens_hot_after_the_energy_that_its_heat_capacity_takes() -> None:
-    case = Case(F2, Device(ptc=Ptc(6.8)), Load(1.0, locked=True), Supply(110))
+    case = SimulatedStart(
+        F2, StartDevice(ptc=Ptc(6.8)), ShaftLoad(1.0, locked=True), StartSupply(110)
+    )
     curve = starting.simulate(case, 2.0)
     before = curve.time <= curve.opened
     heat = curve.states[HEAT]
@@ -299,13 +326,13 @@ def test_ptc_opens_hot_after_the_energy_that_its_heat_capacity_takes() -> None:
 @pytest.mark.parametrize(
     "case",
     [
-        Case(F2, CAPACITOR, LIGHT, Supply(110)),
-        Case(F2, STAYS, LIGHT, Supply(110, 0.9, 40)),
-        Case(F2, OPEN, LIGHT, Supply(110)),
-        Case(F2, CAPACITOR, LIGHT._replace(locked=True), Supply(90)),
+        SimulatedStart(F2, CAPACITOR, LIGHT, StartSupply(110)),
+        SimulatedStart(F2, STAYS, LIGHT, StartSupply(110, 0.9, 40)),
+        SimulatedStart(F2, OPEN, LIGHT, StartSupply(110)),
+        SimulatedStart(F2, CAPACITOR, LIGHT._replace(locked=True), StartSupply(90)),
     ],
 )
-def test_both_solvers_are_the_coils_integrated_here(case: Case) -> None:
+def test_both_solvers_are_the_coils_integrated_here(case: SimulatedStart) -> None:
     coils = by_coils(case, 0.5)
     line = starting.simulate(case, 0.5, to_the_end=True).line[: len(coils.line)]
     crest = np.abs(coils.line).max()
@@ -354,7 +381,7 @@ def test_figures_are_those_of_the_textbooks_machine_as_coils() -> None:
     # 147.4 W at 0.95 x 188.5 rad/s, by the circuit: test_machines.py; half of it is the load
     rated = 147.4 / 179.07
     assert value(finding, "rated torque of the motor") == pytest.approx(rated, rel=1e-3)
-    case = Case(F2, CAPACITOR, Load(0.003, constant=0.5 * rated), Supply(110))
+    case = SimulatedStart(F2, CAPACITOR, ShaftLoad(0.003, constant=0.5 * rated), StartSupply(110))
     line = by_coils(case, 1.0).line
     crest = np.abs(line).max()
     assert value(finding, "highest instantaneous current") == pytest.approx(crest, rel=1e-4)
@@ -491,7 +518,7 @@ def test_chart_shows_each_variant_or_the_waveform() -> None:
 )
 @pytest.mark.parametrize("angle", [0.0, 1e-9, 5.96e-8, 1e-4, 180.0])
 def test_closing_near_a_zero_of_the_volts_is_as_closing_at_it(angle: float) -> None:
-    case = Case(F2, CAPACITOR, LIGHT, Supply(101, 1.0))
+    case = SimulatedStart(F2, CAPACITOR, LIGHT, StartSupply(101, 1.0))
     at_zero = np.abs(by_coils(case, 0.1).line).max()
     near = case._replace(supply=case.supply._replace(closing_angle=angle))
     assert np.abs(starting.simulate(near, 0.1, to_the_end=True).line).max() == pytest.approx(

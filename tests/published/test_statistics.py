@@ -8,7 +8,7 @@ import pytest
 from scipy import stats
 from scipy.integrate import simpson
 
-from wirecalc import statistics
+from wirecalc_plugins.joint import statistics
 
 from .records import independent, memory, source
 

@@ -17,7 +17,7 @@ import pytest
 from scipy.optimize import curve_fit
 
 import wirecalc
-from wirecalc import motors
+from wirecalc.trade import motors
 
 from .records import independent, source
 

@@ -10,7 +10,8 @@ import pytest
 from scipy.integrate import solve_ivp
 
 import wirecalc
-from wirecalc import courses, overcurrent, tables
+from wirecalc import tables
+from wirecalc.trade import current_over_time, overcurrent, tripping
 
 from .records import independent, memory, practice, source
 
@@ -331,7 +332,7 @@ def test_ambient_away_from_the_reference(device, current, seconds, ambient, answ
 )
 def test_the_instantaneous_part_sees_the_offset_crest(r_over_x, crest):
     power_factor = r_over_x / math.hypot(1, r_over_x)
-    assert round(wirecalc.motors.offset_crest(power_factor), 3) == crest
+    assert round(wirecalc.trade.motors.offset_crest(power_factor), 3) == crest
 
 
 @independent("L di/dt + R i = v integrated by scipy")
@@ -400,7 +401,7 @@ def starts(count):
         (CYCLE["settled"], CYCLE["run"]),
         (0.0, CYCLE["off"]),
     ]
-    return courses.steps(parts * count)
+    return current_over_time.steps(parts * count)
 
 
 def closed_form(count, pickup, tau):
@@ -420,7 +421,7 @@ def closed_form(count, pickup, tau):
 )
 @independent("heat that rises to the square of the current with one time constant, in closed form")
 def test_first_element_by_hand():
-    first, last = overcurrent.elements(overcurrent.device("iec-60898-b", 10.0))
+    first, last = tripping.elements(overcurrent.device("iec-60898-b", 10.0))
     assert first == (pytest.approx(11.3), pytest.approx(TAU))
     assert last.pickup == pytest.approx(14.5)  # 1.45 In must trip
     # 1 s at 2.55 In: 1 / ln(2.55^2 / (2.55^2 - 1.45^2))
@@ -435,8 +436,8 @@ def test_first_element_by_hand():
 )
 @independent("geometric series of one cycle of heating and cooling")
 def test_heat_of_repeated_starts_against_the_geometric_series():
-    element = courses.Element(11.3, TAU)
-    found = courses.heat(starts(9), element, 10.0)
+    element = current_over_time.Element(11.3, TAU)
+    found = current_over_time.heat(starts(9), element, 10.0)
     assert found.excursions == 9
     for number, one in enumerate(found.first, start=1):
         assert (one.before, one.after) == pytest.approx(closed_form(number, 11.3, TAU))
@@ -451,7 +452,7 @@ def test_heat_of_repeated_starts_against_the_geometric_series():
 @independent("the first-order equation of heat integrated by scipy")
 def test_heat_of_repeated_starts_against_an_integration():
     course = starts(6)
-    element = courses.Element(11.3, TAU)
+    element = current_over_time.Element(11.3, TAU)
     heat = 0.0
     peaks = []
     for begin, end, current in zip(course.times, course.times[1:], course.currents, strict=False):
@@ -465,7 +466,9 @@ def test_heat_of_repeated_starts_against_an_integration():
         )
         heat = float(solved.y[0, -1])
         peaks.append(heat)
-    assert courses.heat(course, element, 10.0).highest == pytest.approx(max(peaks), rel=1e-7)
+    assert current_over_time.heat(course, element, 10.0).highest == pytest.approx(
+        max(peaks), rel=1e-7
+    )
 
 
 @source(

@@ -7,8 +7,9 @@ import math
 import pytest
 
 import wirecalc
-from wirecalc import BadInput, conductors, tables
-from wirecalc.wires import read_wire
+from wirecalc import BadInput, tables
+from wirecalc.trade import nec_ampacity
+from wirecalc.typed.wires import read_wire
 
 from .records import independent, memory, practice, source
 
@@ -754,10 +755,10 @@ def test_appliance_wire_outside_of_both_views_cannot_be_told(rating, place):
 @practice("a size between two rows carries what the thinner one does")
 def test_listed_size_takes_the_next_thinner_row():
     rows = list(tables.load("cords").where(use="fixture wire"))
-    row = conductors.listed_size(rows, read_wire("15 AWG"))
+    row = nec_ampacity.listed_size(rows, read_wire("15 AWG"))
     assert row is not None
     assert row.text("awg") == "16"
-    assert conductors.listed_size(rows, read_wire("20 AWG")) is None
+    assert nec_ampacity.listed_size(rows, read_wire("20 AWG")) is None
 
 
 @practice("a wire of an appliance is copper unless it is said")

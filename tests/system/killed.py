@@ -21,7 +21,8 @@ import time
 from itertools import count
 from pathlib import Path
 
-from wirecalc import cli, record
+from wirecalc import cli
+from wirecalc.jobs import record
 
 SLEEP = (0.001, 0.08)  # seconds that a process lives
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import wirecalc
-from wirecalc.declaration import Input
+from wirecalc.engine.inputs import Input
 
 PAGE = Path(__file__).parents[2] / "docs" / "left-out.md"
 HEAD = """# What leaving an input out comes to

@@ -7,12 +7,14 @@ from xml.etree.ElementTree import Element
 
 import html5lib
 
-from wirecalc import charts, host, items, jobsheet
-from wirecalc.checks import AS_LEFT, JobCheck, NotTested
-from wirecalc.criteria import Criterion
-from wirecalc.findings import BandFigure, Finding, InputRecord, Judged, collect_sources
-from wirecalc.job import Job
-from wirecalc.sources import Source
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.jobs.checks import AS_LEFT, JobCheck, NotTested
+from wirecalc.jobs.job import Job
+from wirecalc.plugging import host
+from wirecalc.published.sources import Source
+from wirecalc.said import charts, items
+from wirecalc.said.criteria import Criterion
+from wirecalc.said.findings import BandFigure, Finding, InputRecord, Judged, collect_sources
 
 EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
 SHEETS = sorted(EXAMPLES.glob("*.toml"))

@@ -12,7 +12,7 @@ from typing import Any
 
 import pytest
 
-from wirecalc import host
+from wirecalc.plugging import host
 
 from .bad_cases import CASES, GOOD, SHEET_ONLY, Bad
 

@@ -18,7 +18,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 import wirecalc
-from wirecalc import batch_rows
+from wirecalc.jobs import batch_rows
 
 from .conftest import COMMAND, LONGEST_RUN, Outside, clean_environment
 
@@ -351,7 +351,7 @@ def test_output_file_is_whole_or_not_there(
         raise KeyboardInterrupt
 
     target.unlink()
-    monkeypatch.setattr("wirecalc.host.run", interrupted)
+    monkeypatch.setattr("wirecalc.plugging.host.run", interrupted)
     assert cli_main("batch", "pull", path, "--output", str(target)).status == 130
     assert [p.name for p in tmp_path.iterdir()] == ["rows.csv"]
 

@@ -11,14 +11,14 @@ from pathlib import Path
 
 import pytest
 
-from wirecalc import options
+from wirecalc.commands import usage
 
 from .conftest import BUNDLED, COMMAND, LONGEST_RUN, Outcome, Outside, clean_environment
 from .terminal import Terminal
 
 pytest.importorskip("argcomplete")
 CALCULATIONS = {name for names in BUNDLED.values() for name in names}
-GENERAL = set(options.GENERAL)
+GENERAL = set(usage.GENERAL)
 BASH = r"""
 eval "$(wirecalc completion bash)"
 COMP_LINE=$0 COMP_POINT=${#0} COMP_TYPE=9
@@ -223,8 +223,8 @@ def test_missing_extra_is_said_and_a_line_left_alone(
 
 def test_a_plain_run_loads_nothing_of_it(empty_folder: Path) -> None:
     program = "import sys; from wirecalc.cli import main; main(['pull', '--help']); "
-    program += "sys.exit(any(m.startswith(('argcomplete', 'wirecalc.completing')) "
-    program += "or m in ('readline', 'wirecalc.asking') for m in sys.modules))"
+    program += "sys.exit(any(m.startswith(('argcomplete', 'wirecalc.commands.completing')) "
+    program += "or m in ('readline', 'wirecalc.commands.asking') for m in sys.modules))"
     done = subprocess.run(
         [sys.executable, "-c", program], capture_output=True, cwd=empty_folder, check=False
     )

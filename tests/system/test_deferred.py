@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc.errors import DeclarationError
+from wirecalc.base.errors import DeclarationError
 
 from .conftest import Outside
 

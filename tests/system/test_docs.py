@@ -15,8 +15,9 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc import host, jobsheet
-from wirecalc.checks import STEPS
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.jobs.checks import STEPS
+from wirecalc.plugging import host
 
 ROOT = Path(__file__).parents[2]
 COMMAND = Path(sys.executable).with_name("wirecalc")

@@ -9,7 +9,7 @@ import pytest
 
 import wirecalc
 from wirecalc import ReadingsFile, cli
-from wirecalc.declaration import Input
+from wirecalc.engine.inputs import Input
 
 CATALOGUE = wirecalc.build(bundled_only=True)
 FILED = ("trace",)  # it needs a file: tests/system/test_trace.py

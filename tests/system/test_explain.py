@@ -12,8 +12,9 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc import settings, tables
+from wirecalc import tables
 from wirecalc.output.explanation import tables_named
+from wirecalc.plugging import settings
 
 Cli = Callable[..., Any]
 CATALOGUE = wirecalc.build(bundled_only=True)

@@ -16,7 +16,9 @@ from typing import Any
 
 import pytest
 
-from wirecalc import hooks, jobsheet, tables
+from wirecalc import tables
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.plugging import hooks
 from wirecalc.testing import Outcome, check_plugin, plugin_set, run_command
 from wirecalc.testing.plugins import HOOKS
 

@@ -16,9 +16,10 @@ from xml.etree.ElementTree import Element
 import pytest
 
 import wirecalc
-from wirecalc import charts, later
-from wirecalc.checks import by_step
+from wirecalc.engine import made_when_shown as later
+from wirecalc.jobs.checks import by_step
 from wirecalc.output.html import finding_page, job_page
+from wirecalc.said import charts
 
 from .conftest import COMMAND
 from .pages import EXAMPLES, SHEETS, evaluated, evil_job, of_class, parsed, text

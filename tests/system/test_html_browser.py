@@ -8,9 +8,9 @@ import pytest
 from matplotlib.image import imread
 from pypdf import PdfReader
 
-from wirecalc.checks import OPTION
-from wirecalc.criteria import Verdict
+from wirecalc.jobs.checks import OPTION
 from wirecalc.output.html import job_page
+from wirecalc.said.verdicts import Verdict
 
 from . import browser
 from .pages import EXAMPLES, SHEETS, evaluated, evil_job

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from wirecalc import settings
+from wirecalc.plugging import settings
 
 from .conftest import Outside
 from .test_broken_plugins import calculation

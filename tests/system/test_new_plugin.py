@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from wirecalc import files
+from wirecalc.base import files
 
 Command = Callable[..., Any]
 ROOT = Path(__file__).parents[2]

@@ -18,7 +18,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 import wirecalc
-from wirecalc import record
+from wirecalc.jobs import record
 
 from .conftest import COMMAND, clean_environment
 

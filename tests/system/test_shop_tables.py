@@ -9,7 +9,8 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc import settings, tables
+from wirecalc import tables
+from wirecalc.plugging import settings
 
 from .conftest import Outside
 

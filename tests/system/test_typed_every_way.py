@@ -11,8 +11,9 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc import cli, host
-from wirecalc.asking import converse
+from wirecalc import cli
+from wirecalc.commands.asking import converse
+from wirecalc.plugging import host
 
 BUILT = host.build(bundled_only=True)
 SPLICE = {"barrel": "22-10 AWG"}

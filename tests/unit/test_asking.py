@@ -21,12 +21,12 @@ from wirecalc import (
     build,
     calculation,
 )
-from wirecalc.asking import command_line, converse, questions
 from wirecalc.cli import main
-from wirecalc.declaration import Calculation
-from wirecalc.provided import ProvidedCalculation
-from wirecalc.running import run
-from wirecalc.sources import confirmed
+from wirecalc.commands.asking import command_line, converse, questions
+from wirecalc.engine.declaration import Calculation
+from wirecalc.engine.from_plugins import ProvidedCalculation
+from wirecalc.engine.running import run
+from wirecalc.published.sources import confirmed
 
 PRINTED = confirmed("std", "a standard", "table 1", copies=2)
 CATALOGUE = build(bundled_only=True)

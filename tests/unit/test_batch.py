@@ -10,10 +10,10 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc import batch
-from wirecalc.batch_rows import RawRow, RowsFile
-from wirecalc.errors import BadInput, BadText
-from wirecalc.findings import Finding
+from wirecalc.base.errors import BadInput, BadText
+from wirecalc.jobs import batch, batch_columns
+from wirecalc.jobs.batch_rows import RawRow, RowsFile
+from wirecalc.said.findings import Finding
 
 CATALOGUE = wirecalc.build(bundled_only=True)
 PULL = CATALOGUE.calculations["pull"].calculation
@@ -60,7 +60,7 @@ def test_a_file_of_one_endless_line_is_refused(tmp_path: Path) -> None:
     ],
 )
 def test_a_cell_as_it_would_be_typed(cell: str, head: str, given: str) -> None:
-    planned = batch.plan(PULL, [*HEAD[:2], head], {})
+    planned = batch_columns.plan(PULL, [*HEAD[:2], head], {})
     (force,) = (c for c in planned.columns if c.name == "force")
     assert force.given(cell) == given
 
@@ -68,8 +68,8 @@ def test_a_cell_as_it_would_be_typed(cell: str, head: str, given: str) -> None:
 def test_a_longer_name_is_not_taken_for_a_unit() -> None:
     """`wire_temperature` and `current_error` are names; `force_after` is no unit of force."""
     with pytest.raises(BadInput, match="column force_after: pull has no such input"):
-        batch.plan(PULL, [*HEAD, "force_after"], {})
-    planned = batch.plan(PULL, [*HEAD, "force_after"], {}, keep=["Force_After"])
+        batch_columns.plan(PULL, [*HEAD, "force_after"], {})
+    planned = batch_columns.plan(PULL, [*HEAD, "force_after"], {}, keep=["Force_After"])
     assert planned.kept == {"force_after": 3}
 
 
@@ -80,7 +80,7 @@ def test_equal_rows_are_worked_out_once() -> None:
         given.append(inputs)
         return wirecalc.run("pull", **inputs)
 
-    planned = batch.plan(PULL, [*HEAD, "n"], {}, label="n")
+    planned = batch_columns.plan(PULL, [*HEAD, "n"], {}, label="n")
     cells = ("18 AWG", "ring", "24 lbf")
     rows = [RawRow(i, [*cells, str(i)]) for i in range(2, 6)]
     found = list(batch.findings(run, planned, rows))
@@ -92,7 +92,7 @@ def test_equal_rows_are_worked_out_once() -> None:
 def test_a_file_in_a_cell_is_read_for_each_row(tmp_path: Path) -> None:
     path = tmp_path / "pulls.csv"
     calc = CATALOGUE.calculations["pull-batch"].calculation
-    planned = batch.plan(calc, ["wire", "terminal", "readings"], {})
+    planned = batch_columns.plan(calc, ["wire", "terminal", "readings"], {})
     run = CATALOGUE.runner("pull-batch", origin="sheet")
     figures = []
 
@@ -111,7 +111,7 @@ def test_a_file_in_a_cell_is_read_for_each_row(tmp_path: Path) -> None:
 
 def test_memory_is_bounded_where_every_row_differs() -> None:
     finding = wirecalc.run("pull", wire="18 AWG", terminal="ring", force="24 lbf")
-    planned = batch.plan(PULL, HEAD, {})
+    planned = batch_columns.plan(PULL, HEAD, {})
 
     def peak(rows: int) -> int:
         given = (RawRow(i, ["18 AWG", "ring", f"{i} lbf"]) for i in range(rows))

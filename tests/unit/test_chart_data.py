@@ -3,8 +3,8 @@
 import csv
 import io
 
-from wirecalc.charts import Axis, Band, Chart, Limit, Line, Points
 from wirecalc.output.chart_data import as_csv
+from wirecalc.said.charts import Axis, Band, Chart, Limit, Line, Points
 
 CHART = Chart(
     title="A chart",

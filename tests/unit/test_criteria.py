@@ -5,18 +5,10 @@ import math
 
 import pytest
 
-from wirecalc.criteria import (
-    Criterion,
-    Origin,
-    Verdict,
-    at_least,
-    at_most,
-    cannot_tell,
-    requires,
-    worst,
-)
-from wirecalc.findings import Finding, Judged
-from wirecalc.sources import PRACTICE, confirmed, from_memory
+from wirecalc.published.sources import PRACTICE, confirmed, from_memory
+from wirecalc.said.criteria import Criterion, Origin, at_least, at_most, cannot_tell, requires
+from wirecalc.said.findings import Finding, Judged
+from wirecalc.said.verdicts import Verdict, worst
 
 PRINTED = confirmed("std", "a standard", "table 1", copies=2)
 RECALLED = from_memory("std", "a standard", "table 1")

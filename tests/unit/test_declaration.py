@@ -6,8 +6,8 @@ from typing import Annotated
 import pytest
 
 from wirecalc import Count, Item, Nameplate, OneOf, Reading, SizeRange, Wire, calculation, figure
-from wirecalc.errors import DeclarationError
-from wirecalc.word_kinds import RangeKind, WireKind, YesNo
+from wirecalc.base.errors import DeclarationError
+from wirecalc.typed.word_kinds import RangeKind, WireKind, YesNo
 
 
 @calculation(part="test", example_with=("rating",))

@@ -8,8 +8,8 @@ from typing import Any
 
 import pytest
 
-from wirecalc import files
-from wirecalc.errors import BadInput
+from wirecalc.base import files
+from wirecalc.base.errors import BadInput
 
 
 def test_writes_and_replaces(tmp_path: Path) -> None:
@@ -29,7 +29,7 @@ def test_failure_leaves_the_old_file_and_nothing_else(
     def full(_: int) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr("wirecalc.files.os.fsync", full)
+    monkeypatch.setattr("wirecalc.base.files.os.fsync", full)
     with pytest.raises(BadInput, match="No space left on device"):
         files.write_whole(target, "new\n")
     assert target.read_text() == "old\n"
@@ -115,7 +115,7 @@ def test_a_folder_that_came_up_meanwhile_is_never_changed(
     """Two writers may both have seen that it was not there; the second rename fails."""
     target = tmp_path / "out"
     files.write_folder(target, TWO)
-    monkeypatch.setattr("wirecalc.files.os.path.lexists", lambda _: False)
+    monkeypatch.setattr("wirecalc.base.files.os.path.lexists", lambda _: False)
     assert not files.write_folder(target, TWO)
     with pytest.raises(BadInput, match="holds something else"):
         files.write_folder(target, TWO | {"a.txt": b"other"})
@@ -140,8 +140,8 @@ def test_every_file_is_flushed_before_the_folder_shows_and_its_name_after(
 
     if not Path("/proc/self/fd").is_dir():
         pytest.skip("which file a number stands for is seen under /proc only")
-    monkeypatch.setattr("wirecalc.files.os.fsync", spied_flush)
-    monkeypatch.setattr("wirecalc.files.os.rename", spied_rename)
+    monkeypatch.setattr("wirecalc.base.files.os.fsync", spied_flush)
+    monkeypatch.setattr("wirecalc.base.files.os.rename", spied_rename)
     files.write_folder(tmp_path / "out", TWO)
     assert done[:2] == ["a.txt", "b.txt"]
     assert done[2].startswith(".out.")
@@ -161,7 +161,7 @@ def test_a_folder_that_fails_leaves_nothing(
         if calls == at:
             raise error
 
-    monkeypatch.setattr("wirecalc.files.os.fsync", full)
+    monkeypatch.setattr("wirecalc.base.files.os.fsync", full)
     with pytest.raises((BadInput, KeyboardInterrupt)) as raised:
         files.write_folder(tmp_path / "out", TWO)
     assert "No space left" in str(raised.value) or isinstance(error, KeyboardInterrupt)
@@ -223,11 +223,11 @@ def test_a_writer_that_slept_too_long_fails_as_a_whole(
 
     def late(old: Any, new: Any) -> None:
         os.utime(old, (0, 0))
-        monkeypatch.setattr("wirecalc.files.os.rename", rename)
+        monkeypatch.setattr("wirecalc.base.files.os.rename", rename)
         files.remove_dead(tmp_path, "out", ["a.txt"])
         rename(old, new)
 
-    monkeypatch.setattr("wirecalc.files.os.rename", late)
+    monkeypatch.setattr("wirecalc.base.files.os.rename", late)
     with pytest.raises(BadInput, match="cannot be written"):
         files.write_folder(tmp_path / "out", TWO)
     assert [p.name for p in tmp_path.iterdir() if not p.name.startswith(".")] == []

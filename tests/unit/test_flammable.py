@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from wirecalc import host, jobsheet
-from wirecalc.jobsheet import confirmed
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.jobs.sheet import confirmed
 from wirecalc.output import summary
+from wirecalc.plugging import host
 from wirecalc_plugins.shelf import wirecalc_calculations
 
 MAKES_HEAT_OR_SPARKS = (  # powers the machine, bleeds a capacitor, shrinks a sleeve, heats

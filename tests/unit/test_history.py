@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from wirecalc.errors import BadText
-from wirecalc.history import VERDICTS, History, facts
+from wirecalc.base.errors import BadText
+from wirecalc.jobs.history import VERDICTS, History, facts
 from wirecalc.output.history import history_object, history_text
 
 DAY = datetime.date(2026, 6, 30)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from wirecalc import host, jobsheet
-from wirecalc.criteria import Verdict
-from wirecalc.errors import BadInput
+from wirecalc.base.errors import BadInput
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.plugging import host
+from wirecalc.said.verdicts import Verdict
 
 from . import sheets
 from .sheets import check, checks, whole

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from wirecalc import host, jobsheet, tables
-from wirecalc.job import Job
-from wirecalc.jobsheet import kinds
+from wirecalc import tables
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.jobs.job import Job
+from wirecalc.jobs.sheet import kinds
+from wirecalc.plugging import host
 
 from . import sheets
 from .sheets import check, whole

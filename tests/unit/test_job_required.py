@@ -7,21 +7,23 @@ from pathlib import Path
 
 import pytest
 
-from wirecalc import host, jobsheet, tables
-from wirecalc.criteria import Verdict
-from wirecalc.errors import BadInput
-from wirecalc.job import Job
-from wirecalc.jobsheet import confirmed, kinds
-from wirecalc.jobsheet.facts import FACTS
-from wirecalc.jobsheet.gaps import gaps
-from wirecalc.jobsheet.template import new_sheet
+from wirecalc import tables
+from wirecalc.base.errors import BadInput
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.jobs.job import Job
+from wirecalc.jobs.sheet import confirmed, kinds
+from wirecalc.jobs.sheet.facts import FACTS
+from wirecalc.jobs.sheet.gaps import gaps
+from wirecalc.jobs.sheet.template import new_sheet
 from wirecalc.output import summary
 from wirecalc.output.gaps import gaps_object, gaps_text
 from wirecalc.output.html import job_page
 from wirecalc.output.job import brief_text, job_text
 from wirecalc.output.json import job_object
 from wirecalc.output.rows import FORMATS, job_rows
-from wirecalc.requirements import ProvidedRequirement, RequiredChecks
+from wirecalc.plugging import host
+from wirecalc.rules.requirements import ProvidedRequirement, RequiredChecks
+from wirecalc.said.verdicts import Verdict
 
 from . import sheets
 from .sheets import ANSWERS, EVERY, answers, check, checks, whole

@@ -7,14 +7,16 @@ import tomllib
 
 import pytest
 
-from wirecalc import host, jobsheet, tables
-from wirecalc.checks import AS_LEFT, STAGES, STEPS
-from wirecalc.errors import BadInput
-from wirecalc.jobsheet import kinds
-from wirecalc.jobsheet.gaps import gaps
-from wirecalc.jobsheet.plan import on_plate
-from wirecalc.jobsheet.template import new_sheet
-from wirecalc.requirements import ProvidedRequirement, RequiredChecks
+from wirecalc import tables
+from wirecalc.base.errors import BadInput
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.jobs.checks import AS_LEFT, STAGES, STEPS
+from wirecalc.jobs.sheet import kinds
+from wirecalc.jobs.sheet.gaps import gaps
+from wirecalc.jobs.sheet.plan import on_plate
+from wirecalc.jobs.sheet.template import new_sheet
+from wirecalc.plugging import host
+from wirecalc.rules.requirements import ProvidedRequirement, RequiredChecks
 
 CATALOGUE = host.build(bundled_only=True)
 KINDS = kinds.table_kinds()

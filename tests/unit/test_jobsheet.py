@@ -5,9 +5,10 @@ from typing import Any
 
 import pytest
 
-from wirecalc import host, jobsheet
-from wirecalc.errors import BadInput
-from wirecalc.job import Job
+from wirecalc.base.errors import BadInput
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.jobs.job import Job
+from wirecalc.plugging import host
 
 CATALOGUE = host.build(bundled_only=True)
 PULL = 'calculation = "pull"\nwire = "18 AWG"\nterminal = "ring"\n'

@@ -10,19 +10,20 @@ from typing import Any
 
 import pytest
 
-from wirecalc import host, jobsheet
-from wirecalc.checks import AS_LEFT, STEPS, JobCheck, by_step
-from wirecalc.errors import BadInput
-from wirecalc.job import Job
-from wirecalc.jobsheet import kinds
-from wirecalc.jobsheet.gaps import Gaps, gaps
+from wirecalc.base.errors import BadInput
+from wirecalc.jobs import sheet as jobsheet
+from wirecalc.jobs.checks import AS_LEFT, STEPS, JobCheck, by_step
+from wirecalc.jobs.job import Job
+from wirecalc.jobs.sheet import kinds
+from wirecalc.jobs.sheet.gaps import Gaps, gaps
 from wirecalc.output.gaps import gaps_text
 from wirecalc.output.html import job_page
 from wirecalc.output.job import brief_text, job_text
 from wirecalc.output.json import job_object
 from wirecalc.output.rows import FORMATS, job_rows
 from wirecalc.output.text import gravest
-from wirecalc.requirements import ProvidedRequirement, RequiredChecks
+from wirecalc.plugging import host
+from wirecalc.rules.requirements import ProvidedRequirement, RequiredChecks
 
 from . import sheets
 

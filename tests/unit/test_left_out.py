@@ -25,11 +25,11 @@ from wirecalc import (
     may_be_absent,
     setting,
 )
-from wirecalc.left_out import LeftOut, in_words, option_of, terms
-from wirecalc.provided import ProvidedCalculation
-from wirecalc.running import run
-from wirecalc.sources import confirmed
-from wirecalc.supposed import choices
+from wirecalc.engine.assumptions import choices
+from wirecalc.engine.from_plugins import ProvidedCalculation
+from wirecalc.engine.left_out import LeftOut, in_words, option_of, terms
+from wirecalc.engine.running import run
+from wirecalc.published.sources import confirmed
 from wirecalc.testing.calculations import finding_of
 from wirecalc.testing.left_out import check_left_out
 from wirecalc_plugins.shelf import wirecalc_calculations

@@ -12,11 +12,11 @@ from pathlib import Path
 import pytest
 
 import wirecalc
-from wirecalc.errors import BadText
-from wirecalc.quantities import read_quantity
-from wirecalc.size_ranges import read_size_range
-from wirecalc.wire_lists import wires_in
-from wirecalc.wires import read_wire
+from wirecalc.base.errors import BadText
+from wirecalc.typed.quantities import read_quantity
+from wirecalc.typed.size_ranges import read_size_range
+from wirecalc.typed.wire_lists import wires_in
+from wirecalc.typed.wires import read_wire
 
 ROOT = Path(__file__).parents[2]
 

@@ -6,24 +6,26 @@ import math
 
 import pytest
 
-from wirecalc import courses, overcurrent, trip_curves
-from wirecalc.charts import Axis, Band, Chart, Line, Points, Words
-from wirecalc.courses import After, Course, Element, Stretch
 from wirecalc.output.drawing import draw
+from wirecalc.said.charts import Axis, Band, Chart, Line, Points, Words
+from wirecalc.trade import current_over_time, overcurrent, trip_curves, tripping
+from wirecalc.trade.current_over_time import After, Course, Element, Stretch
 
 
 def test_longest_time_at_or_above_each_level() -> None:
     course = Course([0, 1, 3, 4, 10], [5.0, 8.0, 2.0, 5.0])
-    assert courses.longest(course, [1.0, 5.0, 6.0, 8.0, 9.0]) == [10, 6, 2, 2, 0]
-    assert courses.longest(course, []) == []
+    assert current_over_time.longest(course, [1.0, 5.0, 6.0, 8.0, 9.0]) == [10, 6, 2, 2, 0]
+    assert current_over_time.longest(course, []) == []
 
 
 def test_a_stretch_that_counts_after_another() -> None:
-    levels = [courses.from_level(v) for v in (11.3, 14.5)]
+    levels = [current_over_time.from_level(v) for v in (11.3, 14.5)]
     after = {1: After(0, 3600.0, 3600.0)}
 
     def found(parts: list[tuple[float, float]]) -> Stretch:
-        return courses.stretches(courses.steps(parts), levels, [math.inf, 3600.0], after)[1]
+        return current_over_time.stretches(
+            current_over_time.steps(parts), levels, [math.inf, 3600.0], after
+        )[1]
 
     assert found([(14.5, 3600)]) == (3600, 7200)  # from cold the two together
     assert found([(12, 3600), (14.5, 1800)]) == (1800, 3600)
@@ -32,37 +34,43 @@ def test_a_stretch_that_counts_after_another() -> None:
 
 
 def test_a_level_that_differs_by_rounding_counts_as_reached() -> None:
-    course = courses.steps([(0.1 + 0.2, 2.0)])
-    assert courses.longest(course, [courses.from_level(0.3)]) == [2.0]
-    assert courses.longest(course, [courses.past_level(0.3)]) == [0.0]
+    course = current_over_time.steps([(0.1 + 0.2, 2.0)])
+    assert current_over_time.longest(course, [current_over_time.from_level(0.3)]) == [2.0]
+    assert current_over_time.longest(course, [current_over_time.past_level(0.3)]) == [0.0]
 
 
 def test_heat_of_a_split_step_is_the_same() -> None:
     element = Element(11.3, 4.574)
-    whole = courses.heat(courses.steps([(20, 3.0), (0, 2.0), (15, 1.0)]), element, 10)
+    whole = current_over_time.heat(
+        current_over_time.steps([(20, 3.0), (0, 2.0), (15, 1.0)]), element, 10
+    )
     parts = [(20, 0.1)] * 30 + [(0, 0.25)] * 8 + [(15, 0.5)] * 2
-    split = courses.heat(courses.steps(parts), element, 10)
+    split = current_over_time.heat(current_over_time.steps(parts), element, 10)
     assert split.highest == pytest.approx(whole.highest, rel=1e-12)
     assert split.excursions == whole.excursions == 2
     assert split.first[1].before == pytest.approx(whole.first[1].before, rel=1e-12)
 
 
 def test_heat_is_one_where_it_trips() -> None:
-    element = Element(11.3, courses.constant_of(1.13, 2.55, 1.0))
-    assert courses.heat(courses.steps([(25.5, 1.0)]), element, 10).highest == pytest.approx(1)
+    element = Element(11.3, current_over_time.constant_of(1.13, 2.55, 1.0))
+    assert current_over_time.heat(
+        current_over_time.steps([(25.5, 1.0)]), element, 10
+    ).highest == pytest.approx(1)
 
 
 def test_only_the_first_excursions_are_kept() -> None:
-    found = courses.heat(courses.steps([(20, 0.1), (0, 0.1)] * 40), Element(11.3, 4.6), 10)
-    assert (found.excursions, len(found.first)) == (40, courses.KEPT)
+    found = current_over_time.heat(
+        current_over_time.steps([(20, 0.1), (0, 0.1)] * 40), Element(11.3, 4.6), 10
+    )
+    assert (found.excursions, len(found.first)) == (40, current_over_time.KEPT)
 
 
 def test_running_rms_of_a_square_wave() -> None:
     # 0 before the record, then 3 A and -3 A by halves of a second; period 1 s
-    course = courses.running_rms([0, 0.5, 1.0, 1.5, 2.0], [3, -3, 3, -3, 0], 1.0)
+    course = current_over_time.running_rms([0, 0.5, 1.0, 1.5, 2.0], [3, -3, 3, -3, 0], 1.0)
     assert list(course.currents) == pytest.approx([3 / math.sqrt(2), 3, 3, 3])
     # steps that are longer than the period
-    course = courses.running_rms([0, 4, 5], [3, 5, 0], 2.0)
+    course = current_over_time.running_rms([0, 4, 5], [3, 5, 0], 2.0)
     assert list(course.currents) == pytest.approx([3, math.sqrt((9 + 25) / 2)])
 
 
@@ -80,7 +88,9 @@ def test_instantaneous_part_of_a_curve_begins_where_it_holds_a_tenth_of_a_second
 
 
 def test_a_course_without_any_current_holds() -> None:
-    found = overcurrent.measure(overcurrent.device("iec-60898-b", 10.0), courses.steps([(0, 9)]))
+    found = tripping.measure(
+        overcurrent.device("iec-60898-b", 10.0), current_over_time.steps([(0, 9)])
+    )
     assert found.held is not None
     assert found.held.stretch.time == 0
 

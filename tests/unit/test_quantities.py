@@ -2,8 +2,8 @@
 
 import pytest
 
-from wirecalc.errors import BadText
-from wirecalc.quantities import read_quantity
+from wirecalc.base.errors import BadText
+from wirecalc.typed.quantities import read_quantity
 
 
 @pytest.mark.parametrize(

@@ -4,9 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from wirecalc.errors import BadText
-from wirecalc.quantity_kinds import Reading
-from wirecalc.readings_file import ReadingsFile
+from wirecalc.base.errors import BadText
+from wirecalc.recorded.files import ReadingsFile
+from wirecalc.typed.quantity_kinds import Reading
 
 KIND = ReadingsFile(
     {"force": Reading("lbf", low=0, high=100, text="force")},

@@ -12,10 +12,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from wirecalc import readings_blocks, readings_rows
-from wirecalc.errors import BadText
-from wirecalc.quantity_kinds import Reading
-from wirecalc.readings_stream import ReadingsStream
+from wirecalc.base.errors import BadText
+from wirecalc.recorded import blocks as readings_blocks
+from wirecalc.recorded import rows as readings_rows
+from wirecalc.recorded.stream import ReadingsStream
+from wirecalc.typed.quantity_kinds import Reading
 
 KIND = ReadingsStream(
     ("current", "power"),

@@ -13,8 +13,8 @@ from pathlib import Path
 
 import pytest
 
-from wirecalc import record
-from wirecalc.errors import BadInput, BadText
+from wirecalc.base.errors import BadInput, BadText
+from wirecalc.jobs import record
 
 DAY = datetime.date(2026, 11, 25)
 JOB = json.dumps({"schema": "wirecalc.job/1", "verdict": "pass", "checks": [], "not_tested": []})
@@ -145,7 +145,7 @@ def test_a_full_disk_leaves_not_even_the_folder(
     def full(_: int, __: bytes) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr("wirecalc.files._fill", full)
+    monkeypatch.setattr("wirecalc.base.files._fill", full)
     with pytest.raises(BadInput, match="No space left on device"):
         record.store(ONE, tmp_path / "shop")
     assert list(tmp_path.iterdir()) == []

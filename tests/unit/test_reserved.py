@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from wirecalc.commands import COMMANDS
-from wirecalc.options import GENERAL
-from wirecalc.reserved import RESERVED_INPUTS, RESERVED_NAMES
+from wirecalc.commands.usage import GENERAL
+from wirecalc.engine.reserved import RESERVED_INPUTS, RESERVED_NAMES
 
 
 def test_every_command_is_reserved() -> None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from wirecalc.rounding import show, show_band, show_pair
+from wirecalc.base.rounding import show, show_band, show_pair
 
 
 @pytest.mark.parametrize(

@@ -24,14 +24,14 @@ from wirecalc import (
     cannot_tell,
     extra,
     figure,
-    host,
     requires,
-    rules_file,
     setting,
 )
-from wirecalc.provided import ProvidedCalculation
-from wirecalc.rules_text import read
-from wirecalc.running import run
+from wirecalc.engine.from_plugins import ProvidedCalculation
+from wirecalc.engine.running import run
+from wirecalc.plugging import host
+from wirecalc.rules import files as rules_file
+from wirecalc.rules.text import read
 
 BOOK = Source("book", "a book made up for this test", copies=1)
 

@@ -29,11 +29,11 @@ from wirecalc import (
     not_checked,
     setting,
 )
-from wirecalc.criteria import Criterion
-from wirecalc.errors import BadInput, PluginDefect
-from wirecalc.provided import ProvidedCalculation, ProvidedRule
-from wirecalc.running import run
-from wirecalc.sources import confirmed
+from wirecalc.base.errors import BadInput, PluginDefect
+from wirecalc.engine.from_plugins import ProvidedCalculation, ProvidedRule
+from wirecalc.engine.running import run
+from wirecalc.published.sources import confirmed
+from wirecalc.said.criteria import Criterion
 
 PRINTED = confirmed("std", "a standard", "table 1", copies=2)
 A = Reading("A", above=0, high=100, typical="5 A", text="amps")

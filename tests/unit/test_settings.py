@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from wirecalc import BadInput
-from wirecalc.settings import Settings, read
+from wirecalc.plugging.settings import Settings, read
 
 
 @pytest.fixture(autouse=True)

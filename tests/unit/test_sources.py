@@ -2,10 +2,10 @@
 
 import pytest
 
-from wirecalc.criteria import at_least
-from wirecalc.findings import collect_sources
-from wirecalc.items import figure
-from wirecalc.sources import MAKER, PRACTICE, Source, computed, confirmed, from_memory
+from wirecalc.published.sources import MAKER, PRACTICE, Source, computed, confirmed, from_memory
+from wirecalc.said.criteria import at_least
+from wirecalc.said.findings import collect_sources
+from wirecalc.said.items import figure
 
 
 @pytest.mark.parametrize(

@@ -7,21 +7,37 @@ import math
 import pytest
 
 import wirecalc
-from wirecalc import starting, tables
-from wirecalc.machines import Machine, StartWinding
-from wirecalc.start_model import Case, Device, Load, Ptc, Supply
-from wirecalc.start_spread import spread
+from wirecalc import tables
+from wirecalc_plugins.start_curve import meter_readings, starting
+from wirecalc_plugins.start_curve.machines import MotorModel, StartWinding
+from wirecalc_plugins.start_curve.spread import spread
+from wirecalc_plugins.start_curve.start_case import (
+    Ptc,
+    ShaftLoad,
+    SimulatedStart,
+    StartDevice,
+    StartSupply,
+)
 
-F2 = Machine(110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18))
-LIGHT = Load(inertia=0.003, constant=0.4)  # comes to speed within a quarter of a second
-OPEN = Device(connected=False)
+F2 = MotorModel(
+    110, 60, 4, 2.02, 2.79, 4.12, 2.12, 66.8, 24, 13, 0.05, StartWinding(7.14, 3.22, 1.18)
+)
+LIGHT = ShaftLoad(inertia=0.003, constant=0.4)  # comes to speed within a quarter of a second
+OPEN = StartDevice(connected=False)
 CASES = [
-    Case(F2, Device(capacitor=183e-6, resistance=3.0), LIGHT, Supply(110)),
-    Case(F2, Device(run_capacitor=183e-6, cut_out=None), LIGHT, Supply(110, 0.9, 40)),
-    Case(F2, Device(ptc=Ptc(6.8)), LIGHT, Supply(120)),
-    Case(F2, Device(ptc=Ptc(6.8), run_capacitor=15e-6), LIGHT, Supply(110)),
-    Case(F2, OPEN, LIGHT, Supply(110)),
-    Case(F2, Device(capacitor=183e-6, resistance=3.0), LIGHT._replace(locked=True), Supply(90)),
+    SimulatedStart(F2, StartDevice(capacitor=183e-6, resistance=3.0), LIGHT, StartSupply(110)),
+    SimulatedStart(
+        F2, StartDevice(run_capacitor=183e-6, cut_out=None), LIGHT, StartSupply(110, 0.9, 40)
+    ),
+    SimulatedStart(F2, StartDevice(ptc=Ptc(6.8)), LIGHT, StartSupply(120)),
+    SimulatedStart(F2, StartDevice(ptc=Ptc(6.8), run_capacitor=15e-6), LIGHT, StartSupply(110)),
+    SimulatedStart(F2, OPEN, LIGHT, StartSupply(110)),
+    SimulatedStart(
+        F2,
+        StartDevice(capacitor=183e-6, resistance=3.0),
+        LIGHT._replace(locked=True),
+        StartSupply(90),
+    ),
 ]
 PLATE = {
     "nameplate_voltage": "115 V",
@@ -46,7 +62,7 @@ def value(finding, name):
 def test_many_at_once_are_what_one_at_a_time_is() -> None:
     many = spread(CASES, 0.8)
     for i, case in enumerate(CASES):
-        one = starting.read_meters(starting.simulate(case, 0.8, to_the_end=True), 0.8)
+        one = meter_readings.read_meters(starting.simulate(case, 0.8, to_the_end=True), 0.8)
         assert many.peak[i] == pytest.approx(one.peak, rel=2e-3)
         assert many.settled[i] == pytest.approx(one.settled, rel=5e-3)
         assert many.rpm[i] == pytest.approx(one.rpm, abs=10)
@@ -58,7 +74,10 @@ def test_many_at_once_are_what_one_at_a_time_is() -> None:
 
 def test_a_spread_has_one_frequency() -> None:
     with pytest.raises(ValueError, match="one frequency"):
-        spread([CASES[0], Case(F2._replace(frequency=50), OPEN, LIGHT, Supply(230))], 0.1)
+        spread(
+            [CASES[0], SimulatedStart(F2._replace(frequency=50), OPEN, LIGHT, StartSupply(230))],
+            0.1,
+        )
 
 
 def test_readings_with_an_error_have_a_band_from_both_ends() -> None:

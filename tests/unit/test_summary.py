@@ -6,12 +6,12 @@ from dataclasses import replace
 
 import pytest
 
-from wirecalc.checks import AS_FOUND, AS_LEFT, JobCheck, Machine, NotTested
-from wirecalc.criteria import Criterion, at_least, at_most, cannot_tell
-from wirecalc.findings import Finding, InputRecord, Judged
-from wirecalc.job import Job
+from wirecalc.jobs.checks import AS_FOUND, AS_LEFT, JobCheck, Machine, NotTested
+from wirecalc.jobs.job import Job
 from wirecalc.output import summary
-from wirecalc.sources import confirmed
+from wirecalc.published.sources import confirmed
+from wirecalc.said.criteria import Criterion, at_least, at_most, cannot_tell
+from wirecalc.said.findings import Finding, InputRecord, Judged
 
 PRINTED = confirmed("std", "a standard", "table 1", copies=2)
 

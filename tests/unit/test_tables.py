@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from wirecalc import tables
-from wirecalc.errors import TableError
-from wirecalc.sources import Confidence
-from wirecalc.tablefile import read_file
+from wirecalc.base.errors import TableError
+from wirecalc.published.sources import Confidence
+from wirecalc.published.table_files import read_file
 
 SIDECAR = """
 title = "a table"

@@ -27,9 +27,9 @@ from wirecalc import (
     deferred,
     extra,
     figure,
-    host,
     tables,
 )
+from wirecalc.plugging import host
 from wirecalc.testing import (
     Outcome,
     Outside,

@@ -2,9 +2,9 @@
 
 import pytest
 
-from wirecalc.errors import BadText
-from wirecalc.size_ranges import read_size_range
-from wirecalc.wires import gauge_cmil, gauge_number, read_wire
+from wirecalc.base.errors import BadText
+from wirecalc.typed.size_ranges import read_size_range
+from wirecalc.typed.wires import gauge_cmil, gauge_number, read_wire
 
 
 @pytest.mark.parametrize(

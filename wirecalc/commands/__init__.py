@@ -1,4 +1,6 @@
-"""The commands: what the first word of a command line may be beside the name of a calculation.
+"""The command line: a module a command, and what all of them share.
+
+A command is what the first word may be beside the name of a calculation.
 
 Each has a module of its name with `run(words)`, imported when it is asked for.
 """
@@ -8,8 +10,8 @@ from __future__ import annotations
 import importlib
 from collections.abc import Sequence
 
-from ..options import FORMATS, OF_BATCH, OF_JOB, REPORTS, RESULT, ROWS, Command
 from .result import Result
+from .usage import FORMATS, OF_BATCH, OF_JOB, REPORTS, RESULT, ROWS, Command
 
 COMMANDS = {
     "ask": Command(

@@ -11,18 +11,18 @@ import sys
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from ..asking import WORDS, Asked, command_line, converse
-from ..declaration import Calculation
-from ..errors import BadInput, PluginDefect, Problem
-from ..findings import Finding
-from ..host import Catalogue
-from ..options import GENERAL, split
-from ..output import help as help_text
+from ..base.errors import BadInput, PluginDefect, Problem
+from ..engine.declaration import Calculation
 from ..output.layout import printable
-from . import COMMANDS
+from ..plugging.host import Catalogue
+from ..said.findings import Finding
+from . import COMMANDS, help_texts
+from .asking import WORDS, Asked, command_line, converse
 from .calculate import check_chart, report
 from .loaded import catalogue, find
+from .options import split
 from .result import Result
+from .usage import GENERAL
 
 
 def run(words: Sequence[str]) -> Result:
@@ -87,7 +87,7 @@ def _given_options(words: Sequence[str]) -> list[str]:
 
 def _which(loaded: Catalogue) -> Calculation[Any]:
     """Ask which calculation is wanted, until there is one of the name."""
-    _say("\n".join(help_text.by_part(loaded)))
+    _say("\n".join(help_texts.by_part(loaded)))
     while True:
         typed = _read("\ncalculation> ").strip()
         try:

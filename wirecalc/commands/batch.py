@@ -7,14 +7,14 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import chain
 from typing import Any
 
-from .. import batch
-from ..batch_rows import RawRow, RowsFile
-from ..declaration import Calculation
-from ..errors import BadInput, BadText, Problem
-from ..options import Options, split
+from ..base.errors import BadInput, BadText, Problem
+from ..engine.declaration import Calculation
+from ..jobs import batch, batch_columns
+from ..jobs.batch_rows import RawRow, RowsFile
 from ..output import batch as output
 from . import COMMANDS
 from .loaded import catalogue, find, warnings
+from .options import Options, split
 from .result import Result, Stream, refuse_onto, status_of
 
 _USAGE = "such as batch pull pulls.csv --terminal ring"
@@ -61,9 +61,9 @@ def _opened(name: str) -> RowsFile:
         raise BadInput([error.about(name)]) from None
 
 
-def _planned(calc: Calculation[Any], file: RowsFile, options: Options) -> batch.Plan:
+def _planned(calc: Calculation[Any], file: RowsFile, options: Options) -> batch_columns.Plan:
     own = options.own
-    return batch.plan(
+    return batch_columns.plan(
         calc,
         file.header,
         options.given,
@@ -85,7 +85,7 @@ def _not_empty(file: RowsFile) -> Iterator[RawRow]:
 def _lines(
     found: Iterable[batch.RowFinding],
     name: str,
-    planned: batch.Plan,
+    planned: batch_columns.Plan,
     options: Options,
     tally: batch.Tally,
 ) -> Iterator[str]:

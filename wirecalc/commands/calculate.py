@@ -6,15 +6,16 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
-from .. import host
-from ..charts import Chart
-from ..declaration import Calculation
-from ..errors import BadInput, Problem
-from ..findings import Finding
-from ..options import BRIEF, Options, split
+from ..base.errors import BadInput, Problem
+from ..engine.declaration import Calculation
 from ..output import text as text_output
+from ..plugging import host
+from ..said.charts import Chart
+from ..said.findings import Finding
 from .loaded import catalogue, find, warnings
+from .options import Options, split
 from .result import Result, refuse_onto, status_of
+from .usage import BRIEF
 
 
 def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
@@ -70,7 +71,7 @@ def check_chart(options: Options) -> None:
 
 def _draw(finding: Finding, path: Path) -> list[tuple[Chart, str]]:
     """Draw the chart of a finding into a file; refuse where there is none to draw."""
-    from ..files import write_bytes
+    from ..base.files import write_bytes
     from ..output.drawing import check_name, draw
 
     check_name(path)

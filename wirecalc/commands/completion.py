@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..errors import BadInput, Problem
-from ..options import split
+from ..base.errors import BadInput, Problem
 from . import COMMANDS
+from .options import split
 from .result import Result
 
 SHELLS = ("bash", "zsh", "fish")

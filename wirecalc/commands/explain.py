@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from ..declaration import Calculation
-from ..errors import BadInput, Problem
-from ..examples import example_files, worked_example
-from ..findings import Finding
-from ..options import split
-from ..output.rules import Listed, listed
+from ..base.errors import BadInput, Problem
+from ..engine.declaration import Calculation
+from ..output.rules import ListedRule, listed
+from ..plugging.worked_examples import example_files, worked_example
+from ..said.findings import Finding
 from . import COMMANDS
 from .loaded import catalogue, find, warnings
+from .options import split
 from .result import Result
 
 
@@ -42,10 +42,11 @@ def _as_json(
     calc: Calculation[Any],
     example: Finding | str,
     files: Mapping[str, str],
-    rules: Sequence[Listed],
+    rules: Sequence[ListedRule],
 ) -> str:
     """Return the declaration with the worked example, or why there is none, and house rules."""
-    from ..output.json import declaration_object, dump, finding_object
+    from ..output.json import dump, finding_object
+    from ..output.json_declaration import declaration_object
 
     more = {
         "worked_example": finding_object(example, working=True)

@@ -7,15 +7,16 @@ import shlex
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from .. import jobsheet
-from ..errors import BadInput, Problem
-from ..host import Catalogue
-from ..job import Job
-from ..jobsheet.gaps import Gaps, gaps
-from ..options import BRIEF, Options, split
+from ..base.errors import BadInput, Problem
+from ..jobs import sheet as jobsheet
+from ..jobs.job import Job
+from ..jobs.sheet.gaps import Gaps, gaps
+from ..plugging.host import Catalogue
 from . import COMMANDS
 from .loaded import catalogue, warnings
+from .options import Options, split
 from .result import CANNOT_TELL, PASS, Result, refuse_onto, status_of
+from .usage import BRIEF
 
 
 def run(words: Sequence[str]) -> Result:
@@ -115,7 +116,7 @@ def _missing(found: Gaps, done: Job, options: Options, loaded: Catalogue) -> Res
 
 def _kinds(words: Sequence[str]) -> Result:
     """Say which kinds of job a new sheet can be written for."""
-    from ..jobsheet.kinds import expected, known_kinds
+    from ..jobs.sheet.kinds import expected, known_kinds
 
     loaded = catalogue(words)
     lines = [f"  {kind:<16} {len(expected(kind, loaded))} checks" for kind in known_kinds(loaded)]
@@ -125,8 +126,8 @@ def _kinds(words: Sequence[str]) -> Result:
 
 def _new(words: Sequence[str], options: Options) -> Result:
     """Write a new job sheet; a file that is there stays as it is."""
-    from ..files import write_new
-    from ..jobsheet.template import new_sheet
+    from ..base.files import write_new
+    from ..jobs.sheet.template import new_sheet
 
     wrong = [Problem(repr(w), "was not expected beside --new") for w in options.words]
     wrong += options.form_refused("--new", ("text",))

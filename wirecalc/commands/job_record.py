@@ -8,14 +8,14 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
-from .. import record
-from ..errors import BadInput, BadText, Problem
-from ..history import History, facts
-from ..job import Job
-from ..options import Options
+from ..base.errors import BadInput, BadText, Problem
+from ..jobs import record
+from ..jobs.history import History, facts
+from ..jobs.job import Job
 from ..output import history as history_output
 from ..output.html import job_page
 from ..output.json import dump, job_object
+from .options import Options
 from .result import CANNOT_TELL, PASS, Result
 
 

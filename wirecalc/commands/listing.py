@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from ..errors import BadInput, Problem
-from ..options import LISTING, Command, split
-from ..output import help as help_text
+from ..base.errors import BadInput, Problem
 from ..version import VERSION
+from . import help_texts
 from .loaded import catalogue, catalogue_with, find, warnings
+from .options import split
 from .result import Result
+from .usage import LISTING, Command
 
 Commands = Mapping[str, Command]
 
@@ -24,7 +25,7 @@ def list_all(words: Sequence[str], commands: Commands) -> Result:
         raise BadInput([Problem("", wrong, would_do)])
     options.refuse()
     loaded = catalogue(words)
-    text = help_text.listing(loaded, VERSION, commands)
+    text = help_texts.listing(loaded, VERSION, commands)
     return Result(text, output=options.output, warnings=warnings(loaded))
 
 
@@ -34,5 +35,5 @@ def show_help(words: Sequence[str], commands: Commands) -> Result:
         return list_all([], commands)
     name = words[0]
     if name in commands:
-        return Result(help_text.command_help(commands[name]))
-    return Result(help_text.calculation_help(find(catalogue_with(name, words), name, commands)))
+        return Result(help_texts.command_help(commands[name]))
+    return Result(help_texts.calculation_help(find(catalogue_with(name, words), name, commands)))

@@ -6,12 +6,12 @@ import re
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from .. import host
-from ..declaration import Calculation
-from ..discovery import SAID
-from ..errors import nearest
+from ..base.errors import nearest
+from ..engine.declaration import Calculation
 from ..output.layout import WIDTH, table
-from ..settings import read
+from ..plugging import host
+from ..plugging.discovery import SAID
+from ..plugging.settings import read
 
 _NEARLY = 0.8  # how like a name a word is that is taken for a slip of the pen
 

@@ -6,10 +6,11 @@ import shlex
 from collections.abc import Sequence
 from pathlib import Path
 
-from .. import host, new_plugin
-from ..errors import BadInput, Problem
-from ..options import split
+from .. import new_plugin
+from ..base.errors import BadInput, Problem
+from ..plugging import host
 from . import COMMANDS
+from .options import split
 from .result import Result
 
 

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from .. import host
-from ..options import split
-from ..output import help as help_text
-from ..settings import read
-from . import COMMANDS
+from ..plugging import host
+from ..plugging.settings import read
+from . import COMMANDS, help_texts
+from .options import split
 from .result import DEFECT, PASS, Result
 
 
@@ -28,4 +27,4 @@ def run(words: Sequence[str]) -> Result:
 
         found = {"schema": "wirecalc.plugins/1", "plugins": [asdict(p) for p in loaded.plugins]}
         return Result(dump(found), status, options.output)
-    return Result(help_text.plugin_table(loaded.plugins), status, options.output)
+    return Result(help_texts.plugin_table(loaded.plugins), status, options.output)

@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from ..criteria import Verdict
-from ..errors import BadInput, Problem
+from ..base.errors import BadInput, Problem
+from ..said.verdicts import Verdict
 
 PASS, FAIL, WRONG, CANNOT_TELL = 0, 1, 2, 3
 DEFECT = 4

@@ -7,14 +7,15 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from .. import host, rules_file, rules_tried
-from ..errors import BadInput, Problem
-from ..options import split
+from ..base.errors import BadInput, Problem
 from ..output.layout import wrap
 from ..output.rules import listed, rules_text
-from ..settings import RULES, looked_at, read
-from . import COMMANDS
+from ..plugging import host
+from ..plugging.settings import RULES, looked_at, read
+from ..rules import files as rules_file
+from . import COMMANDS, rules_tried
 from .loaded import catalogue, warnings
+from .options import split
 from .result import Result
 
 NONE = (

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from ..errors import BadInput, Problem
-from ..options import split
+from ..base.errors import BadInput, Problem
 from . import COMMANDS
+from .options import split
 from .result import Result
 
 SCHEMAS = ("finding", "job", "history", "refused", "plugins")
@@ -21,5 +21,5 @@ def run(words: Sequence[str]) -> Result:
     if name not in SCHEMAS:
         wrong = f"there is no schema {name!r}" if name else "needs a name"
         raise BadInput([Problem("schema", wrong, f"write one of {', '.join(SCHEMAS)}")])
-    path = Path(__file__).parent.parent / "schemas" / f"{name}.json"
+    path = Path(__file__).parent.parent / "output" / "schemas" / f"{name}.json"
     return Result(path.read_text(encoding="utf-8").rstrip("\n"), output=options.output)

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from .. import tables
-from ..errors import BadInput, DamagedTable, Problem, TableError
-from ..options import FORMATS, split
+from ..base.errors import BadInput, DamagedTable, Problem, TableError
 from ..output import tables as table_output
-from ..shop_tables import Overlaid, over
+from ..published import tables
+from ..published.shop_tables import Overlaid, over
 from . import COMMANDS
 from .loaded import catalogue, warnings
+from .options import split
 from .result import Result
+from .usage import FORMATS
 
 
 def run(words: Sequence[str]) -> Result:

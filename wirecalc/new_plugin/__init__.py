@@ -15,9 +15,9 @@ from pathlib import Path
 from string import Template
 from typing import NamedTuple
 
-from ..errors import BadInput, Problem
-from ..files import write_folder
-from ..reserved import RESERVED_NAMES
+from ..base.errors import BadInput, Problem
+from ..base.files import write_folder
+from ..engine.reserved import RESERVED_NAMES
 
 FILES = {  # where each is written -> its template; one without a template is empty
     "pyproject.toml": "pyproject.toml.tmpl",

@@ -7,9 +7,9 @@ import textwrap
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import TypeVar
 
-from ..batch import MOST_ROWS, RowFinding, Tally
-from ..criteria import Verdict
-from ..findings import Finding
+from ..jobs.batch import MOST_ROWS, RowFinding, Tally
+from ..said.findings import Finding
+from ..said.verdicts import Verdict
 from .json import finding_object
 from .layout import WIDTH, block, visible, wrap
 from .rows import DEFECT, RESULT, beside, empty_cells, head_lines, line, result_cells

@@ -6,7 +6,7 @@ import csv
 import io
 from collections.abc import Iterator, Sequence
 
-from ..charts import Axis, Chart
+from ..said.charts import Axis, Chart
 
 Row = tuple[str, str, float | str, float]
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from ..findings import Finding
-from ..sources import Source
+from ..published.sources import Source
+from ..said.findings import Finding
 
 
 class Citations:

@@ -11,8 +11,8 @@ from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import escape
 
-from ..charts import Chart, Line, Points
-from ..errors import BadInput, Problem
+from ..base.errors import BadInput, Problem
+from ..said.charts import Chart, Line, Points
 from .chart_data import as_csv
 
 FORMATS = (".svg", ".png", ".csv")

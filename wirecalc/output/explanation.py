@@ -8,18 +8,18 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from .. import tables
-from ..criteria import Criterion
-from ..declaration import Calculation
-from ..findings import Finding, Judged
-from ..items import NotChecked, library_caution
-from ..rounding import show
-from ..shop_tables import over
-from ..sources import Confidence, Source
+from ..base.rounding import show
+from ..engine.declaration import Calculation
+from ..published import tables
+from ..published.shop_tables import over
+from ..published.sources import Confidence, Source
+from ..said.criteria import Criterion
+from ..said.findings import Finding, Judged
+from ..said.items import NotChecked, library_caution
 from .citations import Citations
-from .help import input_lines
+from .inputs import input_lines
 from .layout import block, command, table, wrap
-from .rules import Listed
+from .rules import ListedRule
 from .text import caution_lines, evidence, headline, not_checked_lines, sources_block
 
 Example = Finding | str  # the finding of the example, or why it was not worked
@@ -29,7 +29,7 @@ def explanation(
     calc: Calculation[Any],
     example: Example,
     files: Mapping[str, str],
-    rules: Sequence[Listed] = (),
+    rules: Sequence[ListedRule] = (),
     not_loaded: Sequence[NotChecked] = (),
 ) -> str:
     """Explain a calculation to a person: what it asks and how it answers, with an example.
@@ -59,7 +59,7 @@ def explanation(
 
 
 def _house(
-    calc: Calculation[Any], rules: Sequence[Listed], not_loaded: Sequence[NotChecked]
+    calc: Calculation[Any], rules: Sequence[ListedRule], not_loaded: Sequence[NotChecked]
 ) -> list[str]:
     """List what the shop asks beyond the published limits, and what of it was not loaded."""
     said = [f"- {rule.name}: {rule.asks} ({rule.origin})" for rule in rules]

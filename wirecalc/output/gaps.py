@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from itertools import groupby
 from typing import Any
 
-from ..checks import JobCheck
-from ..job import Job
-from ..jobsheet.gaps import Gaps, MissingCheck, MissingReading, reading_object
+from ..jobs.checks import JobCheck
+from ..jobs.job import Job
+from ..jobs.sheet.gaps import Gaps, MissingCheck, MissingReading, reading_object
 from .layout import block, visible, wrap
 
 _AGAIN = (

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from ..history import (
+from ..jobs.history import (
     CHECKS,
     JOBS,
     LATER,

@@ -8,16 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..checks import AS_LEFT, JobCheck, by_step, house_rules
-from ..criteria import Verdict
-from ..findings import Finding
-from ..items import Caution
-from ..job import Job
+from ..jobs.checks import AS_LEFT, JobCheck, by_step, house_rules
+from ..jobs.job import Job
+from ..said.findings import Finding
+from ..said.items import Caution
+from ..said.verdicts import Verdict
 from ..version import VERSION
 from . import html_overview, summary
 from .citations import Citations
 from .html_evidence import (
-    Gaps,
+    ReportGaps,
     caution_items,
     check_section,
     cited,
@@ -47,11 +47,11 @@ def finding_page(finding: Finding, question: str, *, working: bool = False) -> s
     check = JobCheck(finding.calculation, AS_LEFT, finding.calculation, finding)
     sources = Citations([finding])
     decided = finding.decided_by
-    lines = [summary.Line(a.name.capitalize(), a.text) for a in finding.answers]
+    lines = [summary.SummaryLine(a.name.capitalize(), a.text) for a in finding.answers]
     if decided is not None:
         lines = summary.of_finding(decided)
         if decided.verdict is Verdict.PASS and finding.exact:
-            lines.append(summary.Line("Exact", exact(finding.exact)))
+            lines.append(summary.SummaryLine("Exact", exact(finding.exact)))
     box = _box(finding.verdict, _FINDING_SAYS[finding.verdict], lines, sources)
     return page(
         f"{question} {(finding.verdict or 'no verdict').upper()}",
@@ -86,7 +86,7 @@ def job_page(job: Job, *, working: bool = False) -> str:
 def _box(
     verdict: Verdict | None,
     says: str,
-    lines: Sequence[summary.Line],
+    lines: Sequence[summary.SummaryLine],
     sources: Citations,
     note: str = "",
 ) -> Element:
@@ -114,7 +114,7 @@ def _rest(
     told_first = [el("p", text) for text in told]
     yield section(summary.CIRCUIT, *told_first, caution_items(circuit), name="circuit")
     numbered = {id(c): n for n, c in enumerate(checks, start=1)}
-    gaps = Gaps()
+    gaps = ReportGaps()
     parts = [
         check_section(check, numbered[id(check)], sources, gaps, working=working, titled=not one)
         for _, found in by_step(checks)

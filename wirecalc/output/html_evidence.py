@@ -8,15 +8,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
-from ..charts import ChartMaker
-from ..checks import OPTION, JobCheck
-from ..criteria import Verdict
-from ..errors import PluginDefect
-from ..findings import BandFigure, Finding, InputRecord, Judged
-from ..items import Caution, Listing, NotChecked
-from ..kinds import TAKEN_AS_EXACT
-from ..rounding import show, show_band
-from ..sources import Source
+from ..base.errors import PluginDefect
+from ..base.rounding import show, show_band
+from ..jobs.checks import OPTION, JobCheck
+from ..published.sources import Source
+from ..said.charts import ChartMaker
+from ..said.findings import BandFigure, Finding, InputRecord, Judged
+from ..said.items import Caution, Listing, NotChecked
+from ..said.verdicts import Verdict
+from ..typed.kinds import TAKEN_AS_EXACT
 from .citations import Citations
 from .html_parts import Element, Inside, badge, el, items, pairs, picture, section, table, wide
 from .inputs import given
@@ -24,7 +24,7 @@ from .inputs import given
 _NOT_GIVEN = "not given"
 
 
-class Gaps:
+class ReportGaps:
     """What the checks of a report did not check; where two leave out the same, one says it."""
 
     def __init__(self) -> None:
@@ -64,7 +64,7 @@ def check_section(
     check: JobCheck,
     number: int,
     sources: Citations,
-    gaps: Gaps,
+    gaps: ReportGaps,
     *,
     working: bool,
     titled: bool = True,

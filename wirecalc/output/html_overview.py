@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from ..checks import AS_FOUND, AS_LEFT, OPTION, JobCheck, by_step
-from ..job import NOTHING, Job
+from ..jobs.checks import AS_FOUND, AS_LEFT, OPTION, JobCheck, by_step
+from ..jobs.job import NOTHING, Job
 from .html_parts import Element, badge, cell, el, items, table
 from .summary import decided
 

@@ -9,9 +9,9 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
-from ..charts import Chart
-from ..criteria import Verdict
-from ..errors import BadInput
+from ..base.errors import BadInput
+from ..said.charts import Chart
+from ..said.verdicts import Verdict
 from .layout import visible
 
 Element = ET.Element

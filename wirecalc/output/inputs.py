@@ -1,9 +1,12 @@
-"""An input as it stands under Given: as it was typed, and what was made of it."""
+"""An input: as its declaration has it, and as it stands under Given, with what was made of it."""
 
 from __future__ import annotations
 
-from ..findings import InputRecord
-from ..rounding import show_band
+from ..base.rounding import show_band
+from ..engine.inputs import Input
+from ..engine.left_out import option_of
+from ..said.findings import InputRecord
+from .layout import wrap
 
 
 def given(record: InputRecord) -> tuple[str, str]:
@@ -18,3 +21,14 @@ def given(record: InputRecord) -> tuple[str, str]:
     if record.low is not None and record.high is not None and not one_side:
         notes.insert(0, show_band(record.low, record.high, record.unit))
     return typed, ", ".join(notes)
+
+
+def input_lines(declared: Input) -> list[str]:
+    """Show an input with an example, its unit and span, and whether it is needed."""
+    kind = declared.kind
+    repeat = ", repeat it for more" if declared.many else ""
+    lines = [f'  {declared.option} "{kind.example}"']
+    goes = f"goes with {option_of(kind.goes_with)}: " if kind.goes_with else ""
+    need = f"{goes}{declared.need_spelled(option_of)}{repeat}"
+    lines += wrap(f"{kind.text} ({kind.span}; {need})", "      ")
+    return lines

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from ..checks import JobCheck, by_step, house_rules
-from ..criteria import Verdict
-from ..items import Caution
-from ..job import BeforeAfter, Job
+from ..jobs.checks import JobCheck, by_step, house_rules
+from ..jobs.job import BeforeAfter, Job
+from ..said.items import Caution
+from ..said.verdicts import Verdict
 from . import summary
 from .citations import Citations
 from .layout import WIDTH, block, table, wrap
@@ -99,7 +99,7 @@ def _summary(job: Job, sources: Citations | None = None) -> Iterator[str]:
         yield from wrap(note, "  ")
 
 
-def _line(line: summary.Line, mark: str = "") -> list[str]:
+def _line(line: summary.SummaryLine, mark: str = "") -> list[str]:
     return wrap(f"{line.said} {mark}".rstrip(), f"  {line.label:<{_LABEL}}")
 
 

@@ -10,13 +10,12 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
-from ..charts import Chart
-from ..checks import house_rules
-from ..declaration import Calculation
-from ..findings import BandFigure, Finding, InputRecord, Judged
-from ..job import BeforeAfter, Job
-from ..jobsheet.gaps import reading_object, readings_missing
-from ..sources import Source
+from ..jobs.checks import house_rules
+from ..jobs.job import BeforeAfter, Job
+from ..jobs.sheet.gaps import reading_object, readings_missing
+from ..published.sources import Source
+from ..said.charts import Chart
+from ..said.findings import BandFigure, Finding, InputRecord, Judged
 
 
 def dump(value: object) -> str:
@@ -168,42 +167,6 @@ def _deciding(judged: Judged) -> dict[str, Any]:
         "unit": criterion.unit,
         "verdict": judged.verdict,
         "reason": judged.reason,
-    }
-
-
-def declaration_object(calc: Calculation[Any]) -> dict[str, Any]:
-    """Return what a calculation declares, with the JSON schema of its inputs."""
-    properties = {}
-    for declared in calc.inputs:
-        schema: dict[str, Any] = {"anyOf": [declared.kind.schema, {"const": "unknown"}]}
-        if declared.many:
-            schema = {
-                "anyOf": [
-                    {"type": "array", "items": declared.kind.schema, "minItems": 1},
-                    *schema["anyOf"],
-                ]
-            }
-        if declared.assumed:
-            schema["default"] = declared.assumed
-        if declared.words:
-            schema["left_out"] = declared.need
-        properties[declared.name] = schema
-    return {
-        "schema": "wirecalc.calculation/1",
-        "name": calc.name,
-        "part": calc.part,
-        "question": calc.question,
-        "text": calc.doc,
-        "example": calc.example,
-        "inputs": {
-            "type": "object",
-            "properties": properties,
-            "required": [i.name for i in calc.inputs if i.required],
-            "additionalProperties": False,
-        },
-        "output": "wirecalc.finding/1",
-        "cautions": list(calc.cautions),
-        "not_checked": list(calc.not_checked),
     }
 
 

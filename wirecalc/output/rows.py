@@ -11,10 +11,10 @@ import io
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
-from ..checks import NOT_APPLICABLE, YES, JobCheck
-from ..findings import Finding, Judged
-from ..items import Answer, Figure
-from ..job import Job
+from ..jobs.checks import NOT_APPLICABLE, YES, JobCheck
+from ..jobs.job import Job
+from ..said.findings import Finding, Judged
+from ..said.items import Answer, Figure
 from .layout import visible
 
 FORMATS = ("csv", "markdown")

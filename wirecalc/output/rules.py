@@ -6,12 +6,12 @@ import inspect
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from ..host import Catalogue
-from ..provided import EVERY, ProvidedRule
+from ..engine.from_plugins import EVERY, ProvidedRule
+from ..plugging.host import Catalogue
 from .layout import wrap
 
 
-class Listed(NamedTuple):
+class ListedRule(NamedTuple):
     """A house rule as it is listed."""
 
     name: str
@@ -20,28 +20,28 @@ class Listed(NamedTuple):
     origin: str
 
 
-def listed(loaded: Catalogue, calculation: str = "") -> list[Listed]:
+def listed(loaded: Catalogue, calculation: str = "") -> list[ListedRule]:
     """Return the house rules and required checks, or those that concern one calculation."""
     rows = [*_rules(loaded), *_required(loaded)]
     return [r for r in rows if not calculation or {calculation, EVERY} & set(r.calculations)]
 
 
-def _rules(loaded: Catalogue) -> Iterator[Listed]:
-    rows: dict[tuple[str, str, str], Listed] = {}
+def _rules(loaded: Catalogue) -> Iterator[ListedRule]:
+    rows: dict[tuple[str, str, str], ListedRule] = {}
     for provided in loaded.rules:
         origin, asks = _origin(provided.plugin, provided.version), _asks(provided)
         key = (provided.rule.name, asks, origin)
-        row = rows.setdefault(key, Listed(provided.rule.name, [], asks, origin))
+        row = rows.setdefault(key, ListedRule(provided.rule.name, [], asks, origin))
         row.calculations.extend(provided.rule.calculations)
     yield from rows.values()
 
 
-def _required(loaded: Catalogue) -> Iterator[Listed]:
+def _required(loaded: Catalogue) -> Iterator[ListedRule]:
     for asked in loaded.required:
         kinds = ", ".join(asked.rule.kinds)
         origin = _origin(asked.plugin, asked.version)
         says = f"must be checked in every job ({kinds})"
-        yield Listed(asked.rule.name, [*asked.rule.calculations], says, origin)
+        yield ListedRule(asked.rule.name, [*asked.rule.calculations], says, origin)
 
 
 def _origin(plugin: str, version: str) -> str:
@@ -57,7 +57,7 @@ def _asks(provided: ProvidedRule) -> str:
     return doc.split("\n", 1)[0] if doc else "not said: its function has no docstring"
 
 
-def rules_text(rows: Sequence[Listed], none: str) -> Iterator[str]:
+def rules_text(rows: Sequence[ListedRule], none: str) -> Iterator[str]:
     """Yield a few lines for each rule; `none` is what is said where there is none."""
     if not rows:
         yield from wrap(none)

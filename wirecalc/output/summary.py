@@ -9,11 +9,11 @@ from collections.abc import Iterator, Sequence
 from itertools import zip_longest
 from typing import NamedTuple
 
-from ..checks import AS_LEFT
-from ..criteria import Verdict
-from ..findings import Judged
-from ..job import AGAIN, DENIED, MISSING, NOTHING, UNCONFIRMED, BeforeAfter, Counted, Job
-from ..sources import Source
+from ..jobs.checks import AS_LEFT
+from ..jobs.job import AGAIN, DENIED, MISSING, NOTHING, UNCONFIRMED, BeforeAfter, Counted, Job
+from ..published.sources import Source
+from ..said.findings import Judged
+from ..said.verdicts import Verdict
 
 METER = (
     "A reading is shown with its meter's error against it, a fail with that error in its favour."
@@ -31,7 +31,7 @@ _LABELS = {
 _MOST = 4  # names in one line
 
 
-class Line(NamedTuple):
+class SummaryLine(NamedTuple):
     """One line of a summary: what it is, what it says, and where a number in it comes from."""
 
     label: str
@@ -66,40 +66,46 @@ def _open(counted: Counted | None) -> str:
     return "a needed test was not made" if counted.why == MISSING else "a check cannot tell"
 
 
-def lines(job: Job) -> list[Line]:
+def lines(job: Job) -> list[SummaryLine]:
     """Return what decided a job and what to do about each; for a pass, what came closest.
 
     What does not apply to the machine stands last, whatever the verdict.
     """
     found = _passed(job) if job.verdict is Verdict.PASS else _deciding(job)
-    return [*found, *(Line("Does not apply", f"{d.title}: {d.reason}") for d in job.does_not_apply)]
+    return [
+        *found,
+        *(SummaryLine("Does not apply", f"{d.title}: {d.reason}") for d in job.does_not_apply),
+    ]
 
 
-def _passed(job: Job) -> list[Line]:
+def _passed(job: Job) -> list[SummaryLine]:
     untested = [n.title for n in job.not_tested]
-    nothing = Line("Next", NOTHING_TO_DO)
+    nothing = SummaryLine("Next", NOTHING_TO_DO)
     return [*_mended(job), *_closest(job), nothing, *_named("Not tested", untested)]
 
 
-def _deciding(job: Job) -> list[Line]:
-    found: list[Line] = []
+def _deciding(job: Job) -> list[SummaryLine]:
+    found: list[SummaryLine] = []
     checked = [c for c in job.decided_by if c.check is not None or c.why == DENIED]
     for counted, then in zip_longest(checked, checked[1:]):
         found.append(decided(counted))
         if then is None or then.action != counted.action:  # the same for several stands once
-            found.append(Line("Next", counted.action or _LOOK))
+            found.append(SummaryLine("Next", counted.action or _LOOK))
     missing = [c for c in job.decided_by if c.why == MISSING]
-    found += [Line("Not tested", f"{c.name}, which is needed: {c.reason}") for c in missing]
+    found += [SummaryLine("Not tested", f"{c.name}, which is needed: {c.reason}") for c in missing]
     if missing:
-        found.append(Line("Next", f"test it: {'; '.join(map(_to_test, missing))}"))
+        found.append(SummaryLine("Next", f"test it: {'; '.join(map(_to_test, missing))}"))
     unconfirmed = [c for c in job.decided_by if c.why == UNCONFIRMED]
     if unconfirmed:
         found += _named("Not confirmed", [c.name for c in unconfirmed])
-        found.append(Line("Next", unconfirmed[0].action))
+        found.append(SummaryLine("Next", unconfirmed[0].action))
     bare = [c.name for c in job.decided_by if c.why == NOTHING]
     if bare or not job.counted:
         of = f" of {', '.join(bare)}" if bare else ""
-        found += [Line("Decided by", f"{NOTHING}{of}"), Line("Next", "measure after the work")]
+        found += [
+            SummaryLine("Decided by", f"{NOTHING}{of}"),
+            SummaryLine("Next", "measure after the work"),
+        ]
     return [*found, *_besides(job)]
 
 
@@ -109,7 +115,7 @@ def _to_test(counted: Counted) -> str:
     return f"{counted.name}{instead}"
 
 
-def _besides(job: Job) -> Iterator[Line]:
+def _besides(job: Job) -> Iterator[SummaryLine]:
     """Yield what is better than the verdict of the job, and no pass: it stays so after that."""
     untold = [c.name for c in job.counted if c.verdict is Verdict.CANNOT_TELL]
     if job.verdict is Verdict.FAIL:
@@ -127,10 +133,13 @@ def about(job: Job) -> list[tuple[str, str]]:
     return [(_LABELS.get(k) or k.replace("_", " ").capitalize(), v) for k, v in said.items()]
 
 
-def of_finding(judged: Judged) -> list[Line]:
+def of_finding(judged: Judged) -> list[SummaryLine]:
     """Return what decided one finding, and what to do about it."""
     next_one = NOTHING_TO_DO if judged.verdict is Verdict.PASS else judged.action or _LOOK
-    return [Line("Decided by", judged.because, judged.criterion.source), Line("Next", next_one)]
+    return [
+        SummaryLine("Decided by", judged.because, judged.criterion.source),
+        SummaryLine("Next", next_one),
+    ]
 
 
 def notes(job: Job) -> list[str]:
@@ -150,34 +159,36 @@ def _exact(job: Job) -> Iterator[str]:
             yield f"{said} taken as exact: no error of a meter was given."
 
 
-def decided(counted: Counted) -> Line:
+def decided(counted: Counted) -> SummaryLine:
     """Return the number that decided one thing that counts, with the name of its check."""
     judged = counted.judged
     if judged is None:
-        return Line("Decided by", f"{counted.name}: {counted.why}")
+        return SummaryLine("Decided by", f"{counted.name}: {counted.why}")
     stage = ", as found" if counted.why == AGAIN else ""
-    return Line("Decided by", f"{counted.name}{stage}: {judged.because}", judged.criterion.source)
+    return SummaryLine(
+        "Decided by", f"{counted.name}{stage}: {judged.because}", judged.criterion.source
+    )
 
 
-def _mended(job: Job) -> Iterator[Line]:
+def _mended(job: Job) -> Iterator[SummaryLine]:
     """Yield what failed before the work and what it is now."""
     for pair in job.before_and_after:
         if _failed(pair) and pair.then and pair.now:
             was, now = pair.then, pair.now[0]
-            yield Line("Was", f"{pair.found.title}: {was.because}", was.criterion.source)
-            yield Line("Is now", now.because, now.criterion.source)
+            yield SummaryLine("Was", f"{pair.found.title}: {was.because}", was.criterion.source)
+            yield SummaryLine("Is now", now.because, now.criterion.source)
     for found in (c for c in job.checks if c.removed and c.verdict is Verdict.FAIL):
         if found.decided_by:
             was = found.decided_by
-            yield Line("Was", f"{found.title}: {was.because}", was.criterion.source)
-            yield Line("Is now", f"removed, not measured: {found.removed}")
+            yield SummaryLine("Was", f"{found.title}: {was.because}", was.criterion.source)
+            yield SummaryLine("Is now", f"removed, not measured: {found.removed}")
 
 
 def _failed(pair: BeforeAfter) -> bool:
     return pair.found.verdict is Verdict.FAIL
 
 
-def _closest(job: Job) -> Iterator[Line]:
+def _closest(job: Job) -> Iterator[SummaryLine]:
     """Yield what came closest to its limit: of what a meter with an error read, if anything was.
 
     A plate's figure may well stand at its limit, and says less than a reading that is near it. A
@@ -196,11 +207,11 @@ def _closest(job: Job) -> Iterator[Line]:
     check, nearest = min(among, key=lambda n: n[1].criterion.closeness)
     if not any(check is pair.left for pair in job.before_and_after if _failed(pair)):
         label = "Closest reading" if read else "Closest"
-        yield Line(label, f"{check.title}: {nearest.because}", nearest.criterion.source)
+        yield SummaryLine(label, f"{check.title}: {nearest.because}", nearest.criterion.source)
 
 
-def _named(label: str, names: Sequence[str]) -> Iterator[Line]:
+def _named(label: str, names: Sequence[str]) -> Iterator[SummaryLine]:
     """Name some things in one line, the first of many; nothing where there are none."""
     more = [f"{len(names) - _MOST} more"] if len(names) > _MOST else []
     if names:
-        yield Line(label, "; ".join([*names[:_MOST], *more]))
+        yield SummaryLine(label, "; ".join([*names[:_MOST], *more]))

@@ -7,9 +7,9 @@ import io
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from ..shop_tables import Overlaid
-from ..sources import Source
-from ..tables import Row, Table
+from ..published.shop_tables import Overlaid
+from ..published.sources import Source
+from ..published.tables import Row, Table
 from .json import dump
 from .layout import WIDTH, columns, wrap
 

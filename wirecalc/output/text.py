@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
-from ..criteria import Verdict
-from ..findings import BandFigure, Finding
-from ..items import GRAVITY, Caution, NotChecked
-from ..rounding import show, show_band
-from ..sources import Source
+from ..base.rounding import show, show_band
+from ..published.sources import Source
+from ..said.findings import BandFigure, Finding
+from ..said.items import GRAVITY, Caution, NotChecked
+from ..said.verdicts import Verdict
 from .citations import Citations
 from .inputs import given
 from .layout import block, table, wrap

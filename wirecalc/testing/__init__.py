@@ -17,7 +17,7 @@ Every check returns what is wrong as texts, none where nothing is. Only the fixt
 
 from __future__ import annotations
 
-from ..shop_folder import check_tables
+from ..rules.shop_folder import check_tables
 from .calculations import check_calculation, finding_of
 from .command import Outcome, run_command
 from .outside import Outside

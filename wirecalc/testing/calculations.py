@@ -7,16 +7,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby, islice
 from typing import Any, NamedTuple
 
-from ..criteria import Verdict
-from ..declaration import Calculation, Input
-from ..errors import BadInput, BadText, DeclarationError, PluginDefect
-from ..findings import Finding
-from ..offers import Deferred
-from ..provided import HouseRule, ProvidedCalculation, ProvidedRule
-from ..quantity_kinds import Reading
-from ..rounding import show
-from ..running import run
-from ..variants import variants
+from ..base.errors import BadInput, BadText, DeclarationError, PluginDefect
+from ..base.rounding import show
+from ..engine.declaration import Calculation
+from ..engine.deferred import Deferred
+from ..engine.from_plugins import HouseRule, ProvidedCalculation, ProvidedRule
+from ..engine.inputs import Input
+from ..engine.running import run
+from ..engine.variants import variants
+from ..said.findings import Finding
+from ..said.verdicts import Verdict
+from ..typed.quantity_kinds import Reading
 from .left_out import check_left_out
 
 PLUGIN, VERSION = "shop", "under test"

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from ..host import Catalogue
+from ..plugging.host import Catalogue
 from .command import Outcome, run_command
 from .outside import Outside
 from .sets import plugin_set

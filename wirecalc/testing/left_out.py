@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
-from ..declaration import Calculation, Input
-from ..errors import BadInput, BadText, PluginDefect
-from ..findings import Finding
-from ..left_out import Word
-from ..variants import choices
+from ..base.errors import BadInput, BadText, PluginDefect
+from ..engine.declaration import Calculation
+from ..engine.inputs import Input
+from ..engine.left_out import Word
+from ..engine.variants import choices
+from ..said.findings import Finding
 
 Run = Callable[[Mapping[str, object]], Finding]
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 import inspect
 from collections.abc import Iterator, Mapping
 
-from .. import hooks, tables
-from ..declaration import Calculation
-from ..errors import BadInput, did_you_mean, nearest
-from ..host import Catalogue
-from ..loading import NO_HOOK
-from ..shop_folder import check_tables
+from ..base.errors import BadInput, did_you_mean, nearest
+from ..engine.declaration import Calculation
+from ..plugging import hooks
+from ..plugging.host import Catalogue
+from ..plugging.loading import NO_HOOK
+from ..published import tables
+from ..rules.shop_folder import check_tables
 from .calculations import Given, check_calculation
 from .sets import name_of, plugin_set
 

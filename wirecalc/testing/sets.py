@@ -9,8 +9,10 @@ from unittest import mock
 
 import wirecalc
 
-from .. import discovery, host, items, settings, tables
-from ..discovery import Candidate, Plugin
+from ..plugging import discovery, host, settings
+from ..plugging.discovery import Candidate, Plugin
+from ..published import tables
+from ..said import items
 
 VERSION = "0"  # of the distribution that a plugin under test seems to come from
 _SETTLED = (settings.ONLY_PLUGINS, settings.BUNDLED_ONLY, settings.RULES, settings.STRICT)

@@ -13,9 +13,9 @@ from wirecalc import (
     at_or_below,
     cannot_tell,
     figure,
+    from_memory,
     put,
 )
-from wirecalc.sources import from_memory
 
 TIMES = 10.0  # its power for the second that a bleed takes; practice: 2 W and 20 kohm at 440 V
 OVERLOAD_S, OVERLOAD_VOLTS = 5.0, 2.5  # a standard test: so long at so many times its volts

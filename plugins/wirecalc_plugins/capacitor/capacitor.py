@@ -3,27 +3,38 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     Item,
-    Nameplate,
-    OneOf,
     Problem,
-    Reading,
-    YesNo,
-    asked,
     calculation,
     caution,
-    extra,
     figure,
-    instead_of,
-    may_be_absent,
     put,
 )
 
-from ..inputs import LINE_VOLTAGE, MARKED_CAPACITANCE
-from .mark import MARKED_HIGH, Mark, Read, against_mark, by_meter, range_problem, under_load
+from .capacitor_inputs import (
+    CapacitorCurrent,
+    CapacitorDuty,
+    CapacitorRating,
+    CapacitorVoltage,
+    Frequency,
+    MarkedCapacitance,
+    MarkedHigh,
+    MeasuredCapacitance,
+    ProbesOnCapacitor,
+    Tolerance,
+    ToleranceAbove,
+    Voltage,
+)
+from .mark import (
+    Mark,
+    ReadCapacitance,
+    against_mark,
+    by_meter,
+    range_problem,
+    under_load,
+)
 from .running import UNDER_LOAD, by_load, line_volts, not_marked, not_read, stress
 
 _RUNNING = ("live-01", "live-02", "meter-01", "mov-01")  # cautions of readings under load
@@ -62,86 +73,18 @@ def _refuse(
     ),
 )
 def capacitor(
-    capacitor_current: Annotated[
-        float | None,
-        Reading("A", low=0, high=50, typical="2.05 A", text="amps in the capacitor's own lead"),
-        asked("read it so, or by a capacitance meter", when="not measured_capacitance"),
-        instead_of("measured_capacitance"),
-    ] = None,
-    capacitor_voltage: Annotated[
-        float | None,
-        Reading("V", above=0, high=1000, typical="214 V", text="volts across it, running"),
-        asked("read it so, or by a capacitance meter", when="not measured_capacitance"),
-        instead_of("measured_capacitance"),
-    ] = None,
-    probes_on_capacitor: Annotated[
-        bool | None,
-        YesNo("both probes were on its own terminals when the volts were read"),
-        extra(
-            "volts that equal the line's are suspected to be the line's", when="capacitor_voltage"
-        ),
-    ] = None,
-    frequency: Annotated[
-        float | None,
-        Nameplate("Hz", low=16, high=400, typical="60 Hz", text="frequency on the plate"),
-        asked("amps over volts goes with it", when="capacitor_current and capacitor_voltage"),
-    ] = None,
-    measured_capacitance: Annotated[
-        float | None,
-        Reading("uF", low=0, high=2000, typical="26 uF", text="by a capacitance meter, discharged"),
-        instead_of("capacitor_current", "capacitor_voltage"),
-    ] = None,
-    marked_capacitance: Annotated[
-        float | None, MARKED_CAPACITANCE, asked("it is what the reading is held against")
-    ] = None,
-    capacitor_duty: Annotated[
-        str | None,
-        OneOf(("run", "start"), text="what it is: run or start", on_plate=True),
-        extra(
-            "good by the marks of run and of start parts it is good; else it is asked for",
-            when="measured_capacitance and not tolerance and not marked_high",
-        ),
-        may_be_absent("a run part: it was read while the motor runs", when="capacitor_current"),
-    ] = None,
-    marked_high: Annotated[float | None, MARKED_HIGH, may_be_absent("no range is marked")] = None,
-    tolerance: Annotated[
-        float | None,
-        Nameplate(
-            "%",
-            low=0,
-            high=50,
-            typical="5 %",
-            text="tolerance as marked",
-            goes_with="marked_capacitance",
-        ),
-        extra("good within the narrowest that is marked on such parts; between, it is asked for"),
-    ] = None,
-    tolerance_above: Annotated[
-        float | None,
-        Nameplate(
-            "%",
-            low=0,
-            high=50,
-            typical="10 %",
-            text="tolerance upward, where it is another",
-            goes_with="tolerance",
-        ),
-        may_be_absent("the same upward as downward"),
-    ] = None,
-    capacitor_rating: Annotated[
-        float | None,
-        Nameplate("V", low=50, high=1000, typical="250 V", text="volts marked on it"),
-        extra("whether it is weak is told without it", when="capacitor_voltage"),
-    ] = None,
-    voltage: Annotated[
-        float | None,
-        LINE_VOLTAGE,
-        asked(
-            "volts that equal it were probably read at the line",
-            when="capacitor_voltage and not probes_on_capacitor",
-        ),
-        extra("the probes were on its own terminals", when="capacitor_voltage"),
-    ] = None,
+    capacitor_current: CapacitorCurrent = None,
+    capacitor_voltage: CapacitorVoltage = None,
+    probes_on_capacitor: ProbesOnCapacitor = None,
+    frequency: Frequency = None,
+    measured_capacitance: MeasuredCapacitance = None,
+    marked_capacitance: MarkedCapacitance = None,
+    capacitor_duty: CapacitorDuty = None,
+    marked_high: MarkedHigh = None,
+    tolerance: Tolerance = None,
+    tolerance_above: ToleranceAbove = None,
+    capacitor_rating: CapacitorRating = None,
+    voltage: Voltage = None,
 ) -> Iterator[Item]:
     """Is this capacitor weak?
 
@@ -162,7 +105,7 @@ def capacitor(
     yield caution("cap-01")
     if measured_capacitance is None or capacitor_current is not None or capacitor_voltage:
         yield from (caution(key) for key in _RUNNING)
-    read: Read | None = None
+    read: ReadCapacitance | None = None
     if measured_capacitance is not None:
         read = by_meter(measured_capacitance)
     elif capacitor_current is not None and capacitor_voltage is not None and frequency is not None:

@@ -3,44 +3,46 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
     Problem,
-    Reading,
-    asked,
     at_least,
     at_most,
     calculation,
     cannot_tell,
-    extra,
-    may_be_absent,
+    confirmed,
     requires,
 )
-from wirecalc.sources import confirmed
 
-from .capacitor_classes import LIFE, PROTECTION, PROTECTIVE, life, protection
+from .capacitor_classes import life, protection
+from .capacitor_swap_inputs import (
+    CutoffVoltage,
+    NewCapacitor,
+    NewCapacitorDuty,
+    NewCapacitorHigh,
+    NewCapacitorLife,
+    NewCapacitorProtection,
+    NewCapacitorTemperature,
+    NewCapacitorVoltage,
+    OldCapacitor,
+    OldCapacitorDuty,
+    OldCapacitorHigh,
+    OldCapacitorLife,
+    OldCapacitorProtection,
+    OldCapacitorTemperature,
+    OldCapacitorVoltage,
+)
 from .mark import no_run_part
 from .start_range import cut_off, in_range
 
 SAME_SIZE = 0.05  # a run capacitor of another size than this: only where the maker says; practice
-DUTIES = ("run", "start")
+
 
 _VOLTS = confirmed("capacitor-volts", "trade texts and one component maker's guide", "", copies=4)
 _DUTY = confirmed("capacitor-duty", "trade texts and one component maker's guide", "", copies=4)
-
-
-def _marked(text: str, typical: str) -> Nameplate:
-    return Nameplate("uF", above=0, high=2000, typical=typical, text=text)
-
-
-def _end(text: str, goes_with: str) -> Nameplate:
-    return Nameplate("uF", above=0, high=2000, typical="108 uF", text=text, goes_with=goes_with)
 
 
 def _refuse(
@@ -83,63 +85,21 @@ def _refuse(
     ),
 )
 def capacitor_swap(
-    old_capacitor: Annotated[
-        float, _marked("size marked on the old part, or the lower end of its range", "30 uF")
-    ],
-    new_capacitor: Annotated[
-        float, _marked("size marked on the new part, or the lower end of its range", "30 uF")
-    ],
-    old_capacitor_voltage: Annotated[
-        float, Nameplate("V", low=50, high=1000, typical="250 V", text="volts on the old part")
-    ],
-    new_capacitor_voltage: Annotated[
-        float, Nameplate("V", low=50, high=1000, typical="370 V", text="volts on the new part")
-    ],
-    old_capacitor_duty: Annotated[
-        str, OneOf(DUTIES, text="what its place asks for", on_plate=True)
-    ],
-    new_capacitor_duty: Annotated[str, OneOf(DUTIES, text="what the new part is", on_plate=True)],
-    old_capacitor_high: Annotated[
-        float | None,
-        _end("upper end of the old part's range", "old_capacitor"),
-        asked("start parts are marked with a range", when="old_capacitor_duty=start"),
-    ] = None,
-    new_capacitor_high: Annotated[
-        float | None,
-        _end("upper end of the new part's range", "new_capacitor"),
-        asked("start parts are marked with a range", when="new_capacitor_duty=start"),
-    ] = None,
-    old_capacitor_temperature: Annotated[
-        float | None,
-        Nameplate("C", low=40, high=150, typical="70 C", text="temperature on the old part"),
-        asked("the place is as hot as before"),
-    ] = None,
-    new_capacitor_temperature: Annotated[
-        float | None,
-        Nameplate("C", low=40, high=150, typical="85 C", text="temperature on the new part"),
-        asked("the place is as hot as before"),
-    ] = None,
-    cutoff_voltage: Annotated[
-        float | None,
-        Reading("V", above=0, high=1000, typical="280 V", text="across a start part at cut-off"),
-        asked("a class too low bursts", when="new_capacitor_duty=start"),
-    ] = None,
-    old_capacitor_protection: Annotated[
-        str | None,
-        PROTECTION,
-        may_be_absent("no class of protection is marked on the old part"),
-    ] = None,
-    new_capacitor_protection: Annotated[
-        str | None,
-        PROTECTION,
-        asked("the old one is protected", when=f"old_capacitor_protection={'|'.join(PROTECTIVE)}"),
-    ] = None,
-    old_capacitor_life: Annotated[
-        str | None, LIFE, extra("a shorter life wears out sooner, and harms nobody")
-    ] = None,
-    new_capacitor_life: Annotated[
-        str | None, LIFE, extra("a shorter life wears out sooner, and harms nobody")
-    ] = None,
+    old_capacitor: OldCapacitor,
+    new_capacitor: NewCapacitor,
+    old_capacitor_voltage: OldCapacitorVoltage,
+    new_capacitor_voltage: NewCapacitorVoltage,
+    old_capacitor_duty: OldCapacitorDuty,
+    new_capacitor_duty: NewCapacitorDuty,
+    old_capacitor_high: OldCapacitorHigh = None,
+    new_capacitor_high: NewCapacitorHigh = None,
+    old_capacitor_temperature: OldCapacitorTemperature = None,
+    new_capacitor_temperature: NewCapacitorTemperature = None,
+    cutoff_voltage: CutoffVoltage = None,
+    old_capacitor_protection: OldCapacitorProtection = None,
+    new_capacitor_protection: NewCapacitorProtection = None,
+    old_capacitor_life: OldCapacitorLife = None,
+    new_capacitor_life: NewCapacitorLife = None,
 ) -> Iterator[Item]:
     """May this capacitor take the place of that one?
 

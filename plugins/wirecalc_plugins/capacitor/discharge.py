@@ -19,13 +19,14 @@ from wirecalc import (
     at_or_below,
     calculation,
     cannot_tell,
+    computed,
+    confirmed,
     figure,
     instead_of,
     may_be_absent,
     put,
+    show,
 )
-from wirecalc.rounding import show
-from wirecalc.sources import computed, confirmed
 
 from ..inputs import MARKED_CAPACITANCE
 from .bleed_resistor import loaded

@@ -21,9 +21,9 @@ from wirecalc import (
     figure,
     not_checked,
     put,
+    show,
     tables,
 )
-from wirecalc.rounding import show
 
 WIDEST_RANGE = 1.5  # upper over lower end: 88-108, 189-227 uF; common practice
 LARGEST_RUN_UF = 150.0  # run parts of single-phase motors end near 100 uF; common practice
@@ -48,7 +48,7 @@ def range_problem(low: float | None, high: float | None) -> Iterator[Problem]:
         )
 
 
-class Read(NamedTuple):
+class ReadCapacitance(NamedTuple):
     """A capacitance in uF, and what to look at before the part is blamed for it."""
 
     uf: float
@@ -66,7 +66,7 @@ class Mark(NamedTuple):
     duty: str | None = None
 
 
-class Limits(NamedTuple):
+class CapacitanceLimits(NamedTuple):
     """Where the capacitance must lie; outside `widest` no marked tolerance allows it."""
 
     low: float
@@ -76,13 +76,13 @@ class Limits(NamedTuple):
     of_high: Source
 
 
-def under_load(uf: float) -> Read:
+def under_load(uf: float) -> ReadCapacitance:
     """Return a capacitance that was worked out from amps, volts and frequency."""
     first = (
         "first make sure that the volts were taken across the capacitor and the jaws held its lead "
         "alone"
     )
-    return Read(
+    return ReadCapacitance(
         uf,
         f"{first} (60 Hz given on a supply of 50 Hz reads 17 % low); then replace it",
         f"capacitors seldom gain: {first} (line volts in place of its own, or 50 Hz given on a "
@@ -90,18 +90,18 @@ def under_load(uf: float) -> Read:
     )
 
 
-def by_meter(uf: float) -> Read:
+def by_meter(uf: float) -> ReadCapacitance:
     """Return what a capacitance meter read."""
     first = (
         "first read it again discharged, off the circuit and its bleed resistor off, with the "
         "meter nulled on its leads"
     )
-    return Read(
+    return ReadCapacitance(
         uf, f"{first}; then replace it", f"capacitors seldom gain: {first}; then replace it"
     )
 
 
-def against_mark(read: Read | None, mark: Mark) -> Iterator[Item]:
+def against_mark(read: ReadCapacitance | None, mark: Mark) -> Iterator[Item]:
     """Yield the limits; of a capacitance that was read also its deviation and two criteria."""
     limits = _limits(mark)
     for end, value, toward, source in (
@@ -175,22 +175,22 @@ def _limit_working(mark: Mark, limit: float) -> Callable[[], str]:
     return lambda: f"{put(mark.size, 'uF')} x (1 {sign} {put(abs(percent), '%')} / 100)"
 
 
-def _limits(mark: Mark) -> Limits:
+def _limits(mark: Mark) -> CapacitanceLimits:
     marked, high, tolerance, above, duty = mark
     if high is not None:
-        return Limits(marked, high, None, MAKER, MAKER)
+        return CapacitanceLimits(marked, high, None, MAKER, MAKER)
     if tolerance is not None:
         up = tolerance if above is None else above
         low, high = marked * (1 - tolerance / 100), marked * (1 + up / 100)
-        return Limits(low, high, None, MAKER, MAKER)
+        return CapacitanceLimits(low, high, None, MAKER, MAKER)
     rows = [r for r in tables.load("capacitor-tolerances").rows if duty in (None, r.text("duty"))]
     lows = sorted((marked * (1 - r.number("below_pct") / 100), r.source) for r in rows)
     highs = sorted((marked * (1 + r.number("above_pct") / 100), r.source) for r in rows)
     widest = lows[0][0], highs[-1][0]
-    return Limits(lows[-1][0], highs[0][0], widest, lows[-1][1], highs[0][1])
+    return CapacitanceLimits(lows[-1][0], highs[0][0], widest, lows[-1][1], highs[0][1])
 
 
-def _judge(read: Read, mark: Mark, limits: Limits) -> Iterator[Item]:
+def _judge(read: ReadCapacitance, mark: Mark, limits: CapacitanceLimits) -> Iterator[Item]:
     """Yield the same names however it was read, so that a shop's rule holds for both ways."""
     value = read.uf
     if mark.high is None:

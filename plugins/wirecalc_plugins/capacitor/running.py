@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wirecalc import Item, at_most, cannot_tell, figure, put
-from wirecalc.sources import computed, confirmed
+from wirecalc import Item, at_most, cannot_tell, computed, confirmed, figure, put
 
 SAME_VOLTS = 0.02  # volts this near the line's may be the line's: practice
 OVER_VOLTAGE, OVER_CURRENT = 1.1, 1.3

@@ -12,11 +12,10 @@ from wirecalc import (
     at_or_below,
     cannot_tell,
     caution,
+    confirmed,
     figure,
     tables,
 )
-from wirecalc.sources import confirmed
-from wirecalc.tables import Row
 
 _RANGE = confirmed("start-range", "one component maker's guide", "size of start parts", copies=1)
 
@@ -83,5 +82,5 @@ def cut_off(rating: float, measured: float | None) -> Iterator[Item]:
         )
 
 
-def _limited(row: Row, rating: float) -> bool:
+def _limited(row: tables.Row, rating: float) -> bool:
     return bool(row.cells["cutoff_V"]) and at_or_below(row.number("rated_V"), rating)

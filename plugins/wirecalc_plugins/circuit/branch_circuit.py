@@ -13,12 +13,12 @@ from wirecalc import (
     assumed,
     at_most,
     calculation,
+    confirmed,
     extra,
     figure,
     not_checked,
     put,
 )
-from wirecalc.sources import confirmed
 
 from ..inputs import BREAKER, RECEPTACLE
 from .building_inputs import (
@@ -31,8 +31,8 @@ from .building_inputs import (
 from .building_wire import building_wire
 from .circuit_size import SUM, least_to_move, loads_to_move, needed_circuit, sizes, weakest_first
 from .iec_wire import iec_wire
-from .listed_loads import FASTENED, PLUGGED, Listed, listed, load_input, none
-from .place import Place, below, place_of, too_low
+from .listed_loads import FASTENED, PLUGGED, ListedLoad, listed, load_input, none
+from .place import WirePlace, below, place_of, too_low
 from .receptacle import receptacle_load
 from .shared_circuit import fastened_load, plug_in_load
 from .unseen import RECEPTACLE_NOT_SEEN, unseen_receptacle, zero_amps
@@ -144,11 +144,11 @@ def circuit(
     """
     long = wiring_rules == NEC  # by IEC rules a load counts as it is, however long it runs
     loads = [
-        *(Listed(PLUGGED, a, long=False) for a in plug_loads or ()),
-        *(Listed(PLUGGED, a, long) for a in long_plug_loads or ()),
-        *(Listed(FASTENED, a, long=False) for a in fastened_loads or ()),
-        *(Listed(FASTENED, a, long) for a in long_fastened_loads or ()),
-        *(Listed("lights", a, long) for a in light_loads or ()),
+        *(ListedLoad(PLUGGED, a, long=False) for a in plug_loads or ()),
+        *(ListedLoad(PLUGGED, a, long) for a in long_plug_loads or ()),
+        *(ListedLoad(FASTENED, a, long=False) for a in fastened_loads or ()),
+        *(ListedLoad(FASTENED, a, long) for a in long_fastened_loads or ()),
+        *(ListedLoad("lights", a, long) for a in light_loads or ()),
     ]
     if not all(x.amps for x in loads):
         yield zero_amps(_SUM_NAME)
@@ -194,7 +194,7 @@ def circuit(
     yield from listed(loads)
 
 
-def _by_iec(total: float, breaker: float, wire: Wire | None, place: Place) -> Iterator[Item]:
+def _by_iec(total: float, breaker: float, wire: Wire | None, place: WirePlace) -> Iterator[Item]:
     """Judge the sum in A on breaker and wire by IEC rules."""
     yield on_iec_breaker(_SUM_NAME, total, breaker, "move loads to a second circuit")
     if wire is not None:
@@ -202,12 +202,12 @@ def _by_iec(total: float, breaker: float, wire: Wire | None, place: Place) -> It
 
 
 def _links(
-    loads: Sequence[Listed],
+    loads: Sequence[ListedLoad],
     breaker: float,
     feeds_others: bool | None,
     receptacle: float | None,
     wire: Wire | None,
-    place: Place,
+    place: WirePlace,
 ) -> Iterator[Item]:
     """Judge the sum on breaker and wire, the largest plug-in load, and what is fastened."""
     total, counted = sum(x.amps for x in loads), sum(x.counted for x in loads)

@@ -6,17 +6,7 @@ from collections.abc import Iterator
 from itertools import chain
 from typing import Annotated
 
-from wirecalc import (
-    Item,
-    Problem,
-    Reading,
-    Wire,
-    calculation,
-    extra,
-    figure,
-    put,
-)
-from wirecalc.sources import confirmed
+from wirecalc import Item, Problem, Reading, Wire, calculation, confirmed, extra, figure, put
 
 from ..inputs import BREAKER, SLIP_A
 from .breaker_inputs import (
@@ -46,7 +36,7 @@ from .building_inputs import (
 )
 from .circuit_size import against_plate, needed_circuit, sizes, weakest_first
 from .cord_load import GENERAL, cord_load
-from .load_on_breaker import NAME, Load, as_it_counts, factor, single_appliance
+from .load_on_breaker import NAME, BreakerLoad, as_it_counts, factor, single_appliance
 from .one_load import Circuit, by_iec, by_nec
 from .place import CONTINUOUS, below, place_of, too_low
 from .plate_load import RANGE, beside_plate, maybe_a_range, range_amps, range_load
@@ -170,7 +160,7 @@ def breaker(
     else:
         yield from beside_plate(current, plate_current, driven)
         yield from maybe_a_range(amps, breaker)
-    load = Load(amps, other_current or 0.0, times)
+    load = BreakerLoad(amps, other_current or 0.0, times)
     plugged = _plugged(fastened_in_place, receptacle is not None or cord is not None)
     alone = _alone(only_receptacle, feeds_others, other_current)
     yield figure(

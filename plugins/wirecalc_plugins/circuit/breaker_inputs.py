@@ -11,11 +11,11 @@ from wirecalc import (
     Wire,
     asked,
     assumed,
+    confirmed,
     extra,
     instead_of,
     may_be_absent,
 )
-from wirecalc.sources import confirmed
 
 from ..inputs import MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, RECEPTACLE, SLIP_A
 from .cord_load import CORD_TYPE, CORDS

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from wirecalc import asked, assumed
-from wirecalc.sources import confirmed
+from wirecalc import asked, assumed, confirmed
 
 from ..inputs import AROUND_WIRE, TERMINATION, TOGETHER, WIRE_CLASS
 from .place import TERMINATION as BY_TERMINATION

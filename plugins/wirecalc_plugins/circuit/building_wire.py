@@ -4,20 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import (
-    Item,
-    Wire,
-    at_most,
-    at_or_below,
-    cannot_tell,
-    caution,
-    conductors,
-    figure,
-    put,
-    tables,
-)
+from wirecalc import Item, Wire, at_most, at_or_below, cannot_tell, caution, figure, put, tables
+from wirecalc.trade import conductors, nec_ampacity
 
-from .place import CONTINUOUS, Ampacity, Place, corrected
+from .place import CONTINUOUS, Ampacity, WirePlace, corrected
 from .standard_ratings import rating_at_least
 from .unlisted_wire import too_hot, unlisted_breaker, unlisted_in_heat, unlisted_load
 from .wire_names import (
@@ -33,7 +23,7 @@ from .wire_names import (
 
 
 def building_wire(
-    current: float, factor: float | None, breaker: float | None, wire: Wire, place: Place
+    current: float, factor: float | None, breaker: float | None, wire: Wire, place: WirePlace
 ) -> Iterator[Item]:
     """Judge breaker and load on a building wire, before and after correction.
 
@@ -43,8 +33,8 @@ def building_wire(
     """
     if wire.metal != "copper":
         yield caution("alu-01")
-    own = conductors.ampacity(wire, place.wire_class)
-    at_terminal = conductors.ampacity(wire, min(place.wire_class, place.termination))
+    own = nec_ampacity.ampacity(wire, place.wire_class)
+    at_terminal = nec_ampacity.ampacity(wire, min(place.wire_class, place.termination))
     if own is None or at_terminal is None:
         if breaker is not None:
             yield unlisted_breaker(breaker, wire)
@@ -56,7 +46,7 @@ def building_wire(
     heat = (
         None
         if place.ambient is None
-        else conductors.ambient_factor(place.wire_class, place.ambient)
+        else nec_ampacity.ambient_factor(place.wire_class, place.ambient)
     )
     if place.ambient is not None and heat is None:
         yield too_hot(place)
@@ -96,10 +86,10 @@ def _breaker(
     wire: Wire,
     at_terminal: tables.Row,
     after: Ampacity | None,
-    place: Place,
+    place: WirePlace,
 ) -> Item:
     """Judge the breaker on this wire: NEC 240.4(D) for small wire, and the corrected ampacity."""
-    small = conductors.small_conductor_breaker(wire)
+    small = nec_ampacity.small_conductor_breaker(wire)
     if small is not None and not at_or_below(rating, small.number("breaker_A")):
         return at_most(
             BREAKER, rating, small.number("breaker_A"), "A", source=small.source, action=ALLOWED
@@ -132,7 +122,7 @@ def _corrected_load(
     current: float,
     after: Ampacity | None,
     own: tables.Row,
-    place: Place,
+    place: WirePlace,
     heat: conductors.Factor | None,
 ) -> Iterator[Item]:
     if after is None or heat is None or place.together is None:
@@ -144,7 +134,7 @@ def _corrected_load(
         )
         return
     amps, source = after
-    bundle = conductors.count_factor(place.together)
+    bundle = nec_ampacity.count_factor(place.together)
     yield figure(
         "corrected ampacity",
         amps,

@@ -15,17 +15,17 @@ from wirecalc import (
     answer,
     at_most,
     at_or_below,
-    conductors,
+    confirmed,
     figure,
     listing,
     put,
+    read_wire,
+    show,
     tables,
 )
-from wirecalc.rounding import show
-from wirecalc.sources import confirmed
-from wirecalc.wires import read_wire
+from wirecalc.trade import nec_ampacity
 
-from .place import Place, ampacities
+from .place import WirePlace, ampacities
 from .standard_ratings import rating_at_least, rating_at_most, rating_source
 
 PLUG_IN_CIRCUIT_A = 20.0  # NEC Table 210.21(B)(3): the largest circuit of 15 and 20 A receptacles
@@ -33,7 +33,7 @@ SUM = confirmed("nec-210-20", "NEC", "210.19(A)(1) and 210.20(A)", copies=2)
 
 
 def sizes(
-    name: str, counted: float, breaker: float, wire: Wire | None, place: Place
+    name: str, counted: float, breaker: float, wire: Wire | None, place: WirePlace
 ) -> Iterator[Item]:
     """Yield the standard rating that carries a load by itself, and the largest that a wire allows.
 
@@ -61,7 +61,7 @@ def sizes(
         )
 
 
-def largest_breaker(wire: Wire, place: Place) -> float | None:
+def largest_breaker(wire: Wire, place: WirePlace) -> float | None:
     """Return the largest standard rating that size and surroundings of a wire allow, in A.
 
     NEC 240.4(D) and the corrected ampacity, without the next rating up of 240.4(B). None where
@@ -70,7 +70,7 @@ def largest_breaker(wire: Wire, place: Place) -> float | None:
     carried = ampacities(wire, place)
     if carried is None or carried.corrected is None:
         return None
-    small = conductors.small_conductor_breaker(wire)
+    small = nec_ampacity.small_conductor_breaker(wire)
     least = carried.corrected
     if small is not None:
         least = min(least, small.number("breaker_A"))
@@ -78,7 +78,7 @@ def largest_breaker(wire: Wire, place: Place) -> float | None:
 
 
 def needed_circuit(
-    current: float, factor: float, breaker: float, wire: Wire | None, place: Place
+    current: float, factor: float, breaker: float, wire: Wire | None, place: WirePlace
 ) -> Iterator[Item]:
     """Name the circuit for a load that breaker or wire does not carry, as a job for others.
 
@@ -103,7 +103,7 @@ def needed_circuit(
 
 
 def loads_to_move(
-    current: float, factor: float, breaker: float, wire: Wire | None, place: Place
+    current: float, factor: float, breaker: float, wire: Wire | None, place: WirePlace
 ) -> Iterator[Item]:
     """Say how many of the amps of several loads have to go to a second circuit.
 
@@ -130,7 +130,7 @@ def loads_to_move(
 
 
 def least_to_move(
-    current: float, factor: float, breaker: float, wire: Wire | None, place: Place
+    current: float, factor: float, breaker: float, wire: Wire | None, place: WirePlace
 ) -> str:
     """Say what to do about several loads that breaker or wire does not carry, all in A."""
     excess = _over(current, factor, breaker, wire, place)
@@ -143,7 +143,9 @@ def amps_up(amps: float) -> str:
     return f"{math.ceil(round(100 * amps, 6)) / 100:g}"
 
 
-def _over(current: float, factor: float, breaker: float, wire: Wire | None, place: Place) -> float:
+def _over(
+    current: float, factor: float, breaker: float, wire: Wire | None, place: WirePlace
+) -> float:
     """Return by how many A a load is over breaker or wire, the greater; 0 where both carry it."""
     counted = current * factor
     limits = [(counted, breaker)]
@@ -155,7 +157,7 @@ def _over(current: float, factor: float, breaker: float, wire: Wire | None, plac
     return max((load - most for load, most in limits if not at_or_below(load, most)), default=0.0)
 
 
-def copper_for(rating: float, place: Place) -> str | None:
+def copper_for(rating: float, place: WirePlace) -> str | None:
     """Return the thinnest listed copper gauge that carries a breaker's whole rating there.
 
     None where no size does, as past the end of the ambient table.
@@ -167,7 +169,7 @@ def copper_for(rating: float, place: Place) -> str | None:
     return None
 
 
-def copper_carrying(amps: float, place: Place) -> str | None:
+def copper_carrying(amps: float, place: WirePlace) -> str | None:
     """Return the thinnest gauge of the 60 C column that carries a motor's amps; None without one.
 
     NEC 240.4(D) is left out: it does not bind a motor circuit (240.4(G)).
@@ -181,11 +183,11 @@ def copper_carrying(amps: float, place: Place) -> str | None:
 def _copper() -> Iterable[tables.Row]:
     """Return the listed copper sizes from thin to thick."""
     return tables.load("nec-ampacity").where(
-        edition=conductors.NEC_EDITION, metal="copper", rating_C=60
+        edition=nec_ampacity.NEC_EDITION, metal="copper", rating_C=60
     )
 
 
-def carries(wire: Wire, amps: float, place: Place) -> bool:
+def carries(wire: Wire, amps: float, place: WirePlace) -> bool:
     """Whether a wire carries so many A, as far as its surroundings are known."""
     carried = ampacities(wire, place)
     if carried is None:
@@ -194,9 +196,9 @@ def carries(wire: Wire, amps: float, place: Place) -> bool:
     return at_or_below(amps, carried.before if corrected is None else corrected)
 
 
-def _protected(wire: Wire, rating: float, place: Place) -> bool:
+def _protected(wire: Wire, rating: float, place: WirePlace) -> bool:
     """Whether a wire carries a breaker's whole rating, and NEC 240.4(D) allows that breaker."""
-    small = conductors.small_conductor_breaker(wire)
+    small = nec_ampacity.small_conductor_breaker(wire)
     allowed = small is None or at_or_below(rating, small.number("breaker_A"))
     return allowed and carries(wire, rating, place)
 

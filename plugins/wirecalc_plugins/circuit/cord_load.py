@@ -10,10 +10,11 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
-    conductors,
+    confirmed,
+    from_memory,
     tables,
 )
-from wirecalc.sources import confirmed, from_memory
+from wirecalc.trade import nec_ampacity
 
 GENERAL, HEATER = "general", "heater"
 CORD_TYPE = OneOf(
@@ -29,8 +30,8 @@ def cord_row(cord: Wire, live: int, cord_type: str) -> tables.Row | None:
     """Return the row of a cord with 2 or 3 live wires; a heater cord has rows for two only."""
     if cord_type == HEATER and live == 2:
         rows = tables.load("cords").where(use="heater cord, two current-carrying")
-        return conductors.listed_size(rows, cord) if cord.metal == "copper" else None
-    return conductors.cord_ampacity(cord, live)
+        return nec_ampacity.listed_size(rows, cord) if cord.metal == "copper" else None
+    return nec_ampacity.cord_ampacity(cord, live)
 
 
 def cord_load(
@@ -112,5 +113,5 @@ def _in_heat(name: str, current: float, amps: float, ambient: float, action: str
 
 
 def _corrected(amps: float, cord_class: int, ambient: float) -> float:
-    factor = conductors.ambient_factor(cord_class, ambient)
+    factor = nec_ampacity.ambient_factor(cord_class, ambient)
     return 0.0 if factor is None else amps * factor.value

@@ -5,19 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wirecalc import (
-    Criterion,
-    Item,
-    Verdict,
-    Wire,
-    at_most,
-    at_or_below,
-    cannot_tell,
-    tables,
-)
+from wirecalc import Criterion, Item, Verdict, Wire, at_most, at_or_below, cannot_tell, tables
 
 from .building_wire import building_wire
-from .place import Ampacity, Place
+from .place import Ampacity, WirePlace
 from .wire_names import BREAKER, ELECTRICIAN, LOAD
 
 _FIT = "have an electrician fit the breaker that the wire allows"
@@ -26,7 +17,7 @@ ONE_CIRCUIT = 3  # loaded wires that one cable of one circuit may have
 _PVC, _XLPE, _BASE = 70.0, 90.0, 30.0  # classes of the two ways of laying and the table's air, C
 
 
-def iec_wire(load: float, breaker: float, wire: Wire, place: Place) -> Iterator[Item]:
+def iec_wire(load: float, breaker: float, wire: Wire, place: WirePlace) -> Iterator[Item]:
     """Judge load and breaker in A on a building wire by IEC 60364: load, breaker, wire in order.
 
     A metric copper wire by the ways of laying that allow the least and the most; any other by what
@@ -49,7 +40,7 @@ def iec_wire(load: float, breaker: float, wire: Wire, place: Place) -> Iterator[
             yield item
 
 
-def _carries(laid: str, wire: Wire, place: Place) -> Ampacity | None:
+def _carries(laid: str, wire: Wire, place: WirePlace) -> Ampacity | None:
     """Return the least or most that a metric copper wire carries there; None where not listed."""
     area = wire.nominal_mm2
     if area is None or wire.metal != "copper":
@@ -79,7 +70,7 @@ def bunched(wires: int) -> float:
 
 
 def _between(
-    name: str, amps: float, least: Ampacity, most: Ampacity, place: Place, action: str
+    name: str, amps: float, least: Ampacity, most: Ampacity, place: WirePlace, action: str
 ) -> Item:
     """Judge A by the least that any way of laying allows, and by the most."""
     if not at_or_below(amps, most.amps):

@@ -30,7 +30,7 @@ def none(what: str) -> LeftOut:
     return may_be_absent(f"no {what}")
 
 
-class Listed(NamedTuple):
+class ListedLoad(NamedTuple):
     """One load of the list, in A."""
 
     kind: str
@@ -43,7 +43,7 @@ class Listed(NamedTuple):
         return self.amps * (CONTINUOUS if self.long else 1.0)
 
 
-def listed(loads: Sequence[Listed]) -> Iterator[Item]:
+def listed(loads: Sequence[ListedLoad]) -> Iterator[Item]:
     """List the loads as counted, and point out those of the same amps."""
     amps = [x.amps for x in loads]
     twice = [amps.index(a) + 1 for a in amps]
@@ -56,5 +56,5 @@ def listed(loads: Sequence[Listed]) -> Iterator[Item]:
         yield not_checked("loads of the same amps", "two of a kind, or one that is listed twice?")
 
 
-def _amps(load: Listed) -> tuple[str, str]:
+def _amps(load: ListedLoad) -> tuple[str, str]:
     return f"{load.amps:.4g}", f"{load.counted:.4g}"

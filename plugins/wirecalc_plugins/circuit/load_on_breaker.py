@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import Item, Source, at_most, at_or_below, cannot_tell, figure, put
-from wirecalc.sources import confirmed
+from wirecalc import Item, Source, at_most, at_or_below, cannot_tell, confirmed, figure, put
 
 from .place import CONTINUOUS
 from .shared_circuit import SWITCH_OFF
@@ -25,7 +24,7 @@ _ELSEWHERE = "put the load on a circuit that carries it; never fit a larger brea
 _MOVE = "move what else hangs on it to another circuit; never fit a larger breaker"
 
 
-class Load(NamedTuple):
+class BreakerLoad(NamedTuple):
     """A load and what else runs beside it, in A; `factor` 1.25 from 3 hours on, None unknown."""
 
     amps: float
@@ -62,7 +61,7 @@ def factor(run_time: float | None, storage_water_heater: bool | None) -> float |
     return 1.0 if run_time < LONG_RUN_H else CONTINUOUS
 
 
-def as_it_counts(load: Load) -> Iterator[Item]:
+def as_it_counts(load: BreakerLoad) -> Iterator[Item]:
     """Show what a load and others beside it count at the most, in A."""
     if not load.others:
         return
@@ -80,7 +79,7 @@ def as_it_counts(load: Load) -> Iterator[Item]:
     )
 
 
-def on_breaker(load: Load, breaker: float, source: Source | None) -> Item:
+def on_breaker(load: BreakerLoad, breaker: float, source: Source | None) -> Item:
     """Judge the load on the breaker in A; how long it runs matters between 80 and 100 %."""
     if at_or_below(load.least, breaker) and not at_or_below(load.most, breaker):
         whose = "how long the others run" if load.factor else "how long it runs"
@@ -106,7 +105,7 @@ def on_breaker(load: Load, breaker: float, source: Source | None) -> Item:
     )
 
 
-def on_breaker_by_iec(load: Load, breaker: float) -> Item:
+def on_breaker_by_iec(load: BreakerLoad, breaker: float) -> Item:
     """Judge the load on the breaker in A by IEC rules."""
     return on_iec_breaker(NAME, load.total, breaker, _MOVE if load.others else _ELSEWHERE)
 

@@ -17,11 +17,11 @@ from wirecalc import (
     at_least,
     at_or_below,
     cannot_tell,
-    conductors,
+    confirmed,
     figure,
     put,
 )
-from wirecalc.sources import confirmed
+from wirecalc.trade import nec_ampacity
 
 from .building_wire import building_wire
 from .circuit_size import against_plate, carries, copper_carrying
@@ -34,7 +34,7 @@ from .motor_rules import (
     judge_device,
     largest_device,
 )
-from .place import Place
+from .place import WirePlace
 from .thin_wire import EXEMPT_FROM_A, too_thin
 
 _ONE = confirmed("nec-430-22", "NEC", "430.22", copies=2)
@@ -82,7 +82,7 @@ def needed(
     wire: Wire | None,
     breaker: float | None,
     maximum_breaker: float | None,
-    place: Place,
+    place: WirePlace,
 ) -> Iterator[Item]:
     """Yield the current that the wire must carry, and wire and device that are still to find.
 
@@ -139,7 +139,7 @@ def _wire_figures(load: MotorLoad, sizing: Sizing) -> Iterator[Item]:
         yield figure("least ampacity by the plate", load.minimum_ampacity, "A", source=PLATE)
 
 
-def wire_of_motor(load: MotorLoad, wire: Wire, place: Place) -> Iterator[Item]:
+def wire_of_motor(load: MotorLoad, wire: Wire, place: WirePlace) -> Iterator[Item]:
     """Judge the wire by each current that may size the circuit, and by how thin it is."""
     judged = (building_wire(load.on_wire(s), 1.0, None, wire, place) for s in load.sizings)
     yield from _both(load, *judged)
@@ -215,9 +215,9 @@ def _differs(load: MotorLoad, failed: Criterion, at: int) -> Item:
     )
 
 
-def small_wire(load: MotorLoad, rating: float, wire: Wire, place: Place) -> Iterator[Item]:
+def small_wire(load: MotorLoad, rating: float, wire: Wire, place: WirePlace) -> Iterator[Item]:
     """Say why a device over the wire's ampacity may be right, so that nobody mends it."""
-    small = conductors.small_conductor_breaker(wire)
+    small = nec_ampacity.small_conductor_breaker(wire)
     if load.others or not carries(wire, load.on_wire(load.sizings[-1]), place):
         return
     if small is None or small.number("breaker_A") < EXEMPT_FROM_A:

@@ -5,16 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Annotated
 
-from wirecalc import (
-    Item,
-    OneOf,
-    Problem,
-    Wire,
-    asked,
-    calculation,
-    figure,
-    not_checked,
-)
+from wirecalc import Item, OneOf, Problem, Wire, asked, calculation, figure, not_checked
 
 from .building_inputs import AroundWire, InsulationClass, TerminationTemperature, Together
 from .motor_checks import MotorLoad, device_of_motor, needed, small_wire, wire_of_motor

@@ -11,12 +11,12 @@ from wirecalc import (
     YesNo,
     asked,
     assumed,
+    confirmed,
     extra,
     instead_of,
     may_be_absent,
     setting,
 )
-from wirecalc.sources import confirmed
 
 from ..inputs import BREAKER, MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, SLIP_A
 from .motor_rules import DEVICES

@@ -12,15 +12,15 @@ from wirecalc import (
     answer,
     at_or_below,
     cannot_tell,
+    confirmed,
     figure,
     put,
 )
-from wirecalc.sources import confirmed
 
 from .building_wire import building_wire
 from .circuit_size import against_plate, copper_carrying
 from .motor_rules import COMPRESSOR, CONDUCTOR, table_current
-from .place import Place
+from .place import WirePlace
 from .standard_ratings import rating_at_least
 from .thin_wire import too_thin
 
@@ -37,7 +37,7 @@ def by_plate(
     largest: float | None,
     breaker: float | None,
     wire: Wire | None,
-    place: Place,
+    place: WirePlace,
     *,
     questioned: bool = False,
 ) -> Iterator[Item]:

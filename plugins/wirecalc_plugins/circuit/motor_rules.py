@@ -10,11 +10,12 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
+    computed,
+    confirmed,
     figure,
     put,
     tables,
 )
-from wirecalc.sources import computed, confirmed
 
 from .standard_ratings import rating_at_least, rating_at_most
 

@@ -9,8 +9,8 @@ from wirecalc import PLATE, Item, Origin, Source, Wire, at_most
 
 from .building_wire import building_wire
 from .iec_wire import iec_wire
-from .load_on_breaker import Load, on_breaker, on_breaker_by_iec
-from .place import Place
+from .load_on_breaker import BreakerLoad, on_breaker, on_breaker_by_iec
+from .place import WirePlace
 from .receptacle import receptacle_load
 from .shared_circuit import fastened_load, plug_in_load
 from .unseen import unseen_receptacle, unseen_wire
@@ -22,10 +22,10 @@ IEC_UNSEEN_A = 16.0  # the largest IEC breaker whose wire is not asked for; prac
 class Circuit(NamedTuple):
     """A load on its circuit: breaker and receptacle in A, None where not known or not there."""
 
-    load: Load
+    load: BreakerLoad
     breaker: float
     wire: Wire | None
-    place: Place
+    place: WirePlace
     receptacle: float | None
     alone: bool | None
     plugged: bool | None

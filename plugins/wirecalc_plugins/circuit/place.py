@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import Item, Problem, Source, Wire, conductors, not_checked, tables
-from wirecalc.sources import confirmed
+from wirecalc import Item, Problem, Source, Wire, confirmed, not_checked, tables
+from wirecalc.trade import conductors, nec_ampacity
 
 RATINGS = (60, 75, 90)  # columns of the ampacity table, C
 CONTINUOUS = 1.25  # NEC 210.19(A)(1), 210.20(A): a load of 3 hours or more
 TERMINATION = confirmed("nec-110-14", "NEC", "110.14(C)(1)", copies=2)
 
 
-class Place(NamedTuple):
+class WirePlace(NamedTuple):
     """How a building wire lies: classes and ambient in C, current-carrying wires together."""
 
     wire_class: int
@@ -75,24 +75,24 @@ def place_of(
     termination_temperature: float,
     ambient: float | None,
     conductors: int | None,
-) -> Place:
+) -> WirePlace:
     """Return how a wire lies, from the inputs: temperatures in C, a count."""
-    return Place(column(insulation_class), column(termination_temperature), ambient, conductors)
+    return WirePlace(column(insulation_class), column(termination_temperature), ambient, conductors)
 
 
-def ampacities(wire: Wire, place: Place) -> Ampacities | None:
+def ampacities(wire: Wire, place: WirePlace) -> Ampacities | None:
     """Return what a building wire carries there; None for a size that the table does not list.
 
     Past the end of the ambient table it carries nothing.
     """
-    own = conductors.ampacity(wire, place.wire_class)
-    at_terminal = conductors.ampacity(wire, min(place.wire_class, place.termination))
+    own = nec_ampacity.ampacity(wire, place.wire_class)
+    at_terminal = nec_ampacity.ampacity(wire, min(place.wire_class, place.termination))
     if own is None or at_terminal is None:
         return None
     before = at_terminal.number("ampacity_A")
     if place.ambient is None:
         return Ampacities(before, None)
-    heat = conductors.ambient_factor(place.wire_class, place.ambient)
+    heat = nec_ampacity.ambient_factor(place.wire_class, place.ambient)
     if heat is None:
         return Ampacities(before, 0.0)
     if place.together is None:
@@ -101,10 +101,10 @@ def ampacities(wire: Wire, place: Place) -> Ampacities | None:
 
 
 def corrected(
-    own: tables.Row, at_terminal: tables.Row, place: Place, heat: conductors.Factor | None
+    own: tables.Row, at_terminal: tables.Row, place: WirePlace, heat: conductors.Factor | None
 ) -> Ampacity:
     """Return the ampacity after correction, and the source of what lowers it most."""
-    bundle = conductors.count_factor(place.together or 1)
+    bundle = nec_ampacity.count_factor(place.together or 1)
     warm = heat or bundle
     amps = own.number("ampacity_A") * warm.value * bundle.value
     cap = at_terminal.number("ampacity_A")

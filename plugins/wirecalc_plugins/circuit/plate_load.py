@@ -11,10 +11,10 @@ from wirecalc import (
     at_or_below,
     cannot_tell,
     figure,
+    from_memory,
     not_checked,
     put,
 )
-from wirecalc.sources import from_memory
 
 RANGE = from_memory("nec-220-55", "NEC", "Table 220.55, column C and note 4", off="10 %")
 _PAIR = "current beside the plate"

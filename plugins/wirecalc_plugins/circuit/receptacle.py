@@ -4,16 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import (
-    Item,
-    at_least,
-    at_most,
-    at_or_below,
-    cannot_tell,
-    requires,
-    tables,
-)
-from wirecalc.sources import confirmed
+from wirecalc import Item, at_least, at_most, at_or_below, cannot_tell, confirmed, requires, tables
 
 _SINGLE = confirmed("nec-210-21-b-1", "NEC", "210.21(B)(1)", copies=2)
 _SEVERAL = confirmed("nec-210-21-b-3", "NEC", "Table 210.21(B)(3)", copies=2)

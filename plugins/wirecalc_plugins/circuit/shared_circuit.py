@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, at_most, at_or_below, cannot_tell, figure, not_checked, put
-from wirecalc.sources import confirmed
+from wirecalc import Item, at_most, at_or_below, cannot_tell, confirmed, figure, not_checked, put
 
 _PLUGGED = confirmed("nec-210-23-a-1", "NEC", "210.23(A)(1)", copies=2)
 _FASTENED = confirmed("nec-210-23-a-2", "NEC", "210.23(A)(2)", copies=2)

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, Wire, cannot_tell, conductors
+from wirecalc import Item, Wire, cannot_tell
+from wirecalc.trade import nec_ampacity
 
 EXEMPT_FROM_A = 15.0  # the exemption of NEC 240.4(G) was seen for 14 AWG (15 A) and thicker
 
 
 def too_thin(wire: Wire) -> Iterator[Item]:
     """Say of wire thinner than 14 AWG that its device can't be told."""
-    small = conductors.small_conductor_breaker(wire) or conductors.thinnest_breaker(wire)
+    small = nec_ampacity.small_conductor_breaker(wire) or nec_ampacity.thinnest_breaker(wire)
     if small is not None and small.number("breaker_A") < EXEMPT_FROM_A:
         yield cannot_tell(
             "device on wire this thin",

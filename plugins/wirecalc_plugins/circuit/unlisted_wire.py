@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, Wire, at_most, at_or_below, cannot_tell, conductors, requires
+from wirecalc import Item, Wire, at_most, at_or_below, cannot_tell, requires
+from wirecalc.trade import nec_ampacity
 
-from .place import Place, corrected
+from .place import WirePlace, corrected
 from .wire_names import ALLOWED, BREAKER, CORRECTED, ELECTRICIAN, LOAD, on_conditions
 
 
 def unlisted_breaker(rating: float, wire: Wire) -> Item:
     """Judge the breaker in A on a wire without an ampacity: 240.4(D) may still rule it out."""
-    small = conductors.small_conductor_breaker(wire) or conductors.thinnest_breaker(wire)
+    small = nec_ampacity.small_conductor_breaker(wire) or nec_ampacity.thinnest_breaker(wire)
     if small is not None and not at_or_below(rating, small.number("breaker_A")):
         return at_most(
             BREAKER, rating, small.number("breaker_A"), "A", source=small.source, action=ALLOWED
@@ -28,7 +29,7 @@ def unlisted_breaker(rating: float, wire: Wire) -> Item:
 
 def unlisted_load(load: float, wire: Wire, wire_class: int) -> Item:
     """Judge a load in A: a wire thinner than all that are listed carries no more than the last."""
-    last = conductors.thinnest_ampacity(wire, wire_class)
+    last = nec_ampacity.thinnest_ampacity(wire, wire_class)
     if last is not None and not at_or_below(load, last.number("ampacity_A")):
         return at_most(
             LOAD,
@@ -46,13 +47,13 @@ def unlisted_load(load: float, wire: Wire, wire_class: int) -> Item:
     )
 
 
-def unlisted_in_heat(current: float, wire: Wire, place: Place) -> Iterator[Item]:
+def unlisted_in_heat(current: float, wire: Wire, place: WirePlace) -> Iterator[Item]:
     """Rule out in heat what would rule out the thinnest size listed: thinner carries no more."""
-    own = conductors.thinnest_ampacity(wire, place.wire_class)
-    at_terminal = conductors.thinnest_ampacity(wire, min(place.wire_class, place.termination))
+    own = nec_ampacity.thinnest_ampacity(wire, place.wire_class)
+    at_terminal = nec_ampacity.thinnest_ampacity(wire, min(place.wire_class, place.termination))
     if own is None or at_terminal is None or place.ambient is None:
         return
-    heat = conductors.ambient_factor(place.wire_class, place.ambient)
+    heat = nec_ampacity.ambient_factor(place.wire_class, place.ambient)
     if heat is None:
         yield too_hot(place)
     elif place.together is not None:
@@ -70,9 +71,9 @@ def unlisted_in_heat(current: float, wire: Wire, place: Place) -> Iterator[Item]
             )
 
 
-def too_hot(place: Place) -> Item:
+def too_hot(place: WirePlace) -> Item:
     """Rule out a place past the end of the ambient table, which may be a slip of the unit."""
-    last, hot = conductors.hottest_factor(place.wire_class), f"{place.ambient:g}"
+    last, hot = nec_ampacity.hottest_factor(place.wire_class), f"{place.ambient:g}"
     return requires(
         CORRECTED,
         False,

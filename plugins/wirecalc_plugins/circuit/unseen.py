@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import PRACTICE, Item, at_or_below, cannot_tell
-from wirecalc.sources import confirmed
+from wirecalc import PRACTICE, Item, at_or_below, cannot_tell, confirmed
 
 _THINNEST = confirmed("nec-240-4-d-14", "NEC", "240.4(D): 14 AWG copper, 15 A", copies=3)
 _SHARED = confirmed("nec-210-21-b-2", "NEC", "Table 210.21(B)(2)", copies=2)

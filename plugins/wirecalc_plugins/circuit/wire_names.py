@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, Wire, cannot_tell, conductors, not_checked, tables
+from wirecalc import Item, Wire, cannot_tell, not_checked, tables
+from wirecalc.trade import conductors
 
-from .place import RATINGS, Place
+from .place import RATINGS, WirePlace
 
 BREAKER, LOAD, CORRECTED = (
     "breaker on this wire",
@@ -18,7 +19,7 @@ ALLOWED = "have an electrician fit the breaker that the wire allows"
 _CLASS = "read the class printed on the wire (60 C counted): --insulation-class; if it is 60 C, "
 
 
-def class_first(place: Place) -> str:
+def class_first(place: WirePlace) -> str:
     """Ask for the class of the wire before anything else, where it is the lowest."""
     return _CLASS if place.wire_class == RATINGS[0] else ""
 

@@ -13,9 +13,9 @@ from wirecalc import (
     assumed,
     at_most,
     cannot_tell,
+    from_memory,
     tables,
 )
-from wirecalc.sources import from_memory
 
 NEC, IEC = "nec", "iec"
 _RATINGS = from_memory("iec-60898-ratings", "IEC 60898-1", "preferred rated currents")

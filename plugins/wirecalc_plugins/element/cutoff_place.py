@@ -11,12 +11,12 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
+    confirmed,
     figure,
     put,
     requires,
     tables,
 )
-from wirecalc.sources import confirmed
 
 TEXTS = confirmed("cutoff-application", "component makers' texts on IEC 60691", "replacing", 3)
 

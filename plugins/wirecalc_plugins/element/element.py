@@ -3,38 +3,40 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     PLATE,
     PRACTICE,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
     Problem,
-    Reading,
-    YesNo,
-    asked,
-    assumed,
     at_or_below,
     calculation,
     cannot_tell,
-    extra,
     figure,
-    instead_of,
-    may_be_absent,
     put,
     requires,
 )
 
-from ..inputs import LEADS, VOLTAGE_AT_REST
-from ..maker_range import upper_end, wrong_way_round
+from ..maker_range import wrong_way_round
+from .element_inputs import (
+    WIRE,
+    ElementKind,
+    ElementOpen,
+    ElementResistance,
+    LeadResistance,
+    MakerElement,
+    MakerElementHigh,
+    NameplatePower,
+    NameplateVoltage,
+    NominalVoltage,
+    Voltage,
+    VoltageAtRest,
+)
 from .element_ohms import Known, against
-from .element_volts import Supply, heats, judge
+from .element_volts import ElementSupply, heats, judge
 
 LEAST_OHM, MOST_OHM = 0.5, 10_000.0  # elements of appliances; beyond: a slip of W and kW
-WIRE = "wire"
 
 
 def _refuse_element(
@@ -85,79 +87,17 @@ def _refuse_element(
     example_with=("element_resistance", "lead_resistance", "nameplate_power", "nameplate_voltage"),
 )
 def element(
-    element_resistance: Annotated[
-        float | None,
-        Reading(
-            "ohm",
-            low=0,
-            high=10_000,
-            typical="22.6 ohm",
-            text="across the element, wires off",
-            if_open="leave it out and give element_open yes",
-        ),
-        asked("or element_open", when="not element_open"),
-        instead_of("element_open"),
-    ] = None,
-    lead_resistance: Annotated[
-        float | None, LEADS, assumed("0 ohm", "0.3 ohm", source=PRACTICE, why="0 to 0.3 ohm")
-    ] = None,
-    element_open: Annotated[
-        bool | None,
-        YesNo("the element reads open, wires off"),
-        instead_of("element_resistance"),
-    ] = None,
-    element_kind: Annotated[
-        str | None,
-        OneOf(
-            (WIRE, "lamp", "ptc"),
-            text="wire: sheathed, open coil or ribbon; lamp: halogen, quartz; ptc: a block heater",
-        ),
-        may_be_absent("an element of resistance wire: no lamp, no PTC heater"),
-    ] = None,
-    maker_element: Annotated[
-        float | None,
-        Nameplate(
-            "ohm", above=0, high=10_000, typical="21.5 ohm", text="its cold ohms by its maker"
-        ),
-        extra("where the plate cannot settle a low reading, it is asked for"),
-    ] = None,
-    maker_element_high: Annotated[
-        float | None,
-        upper_end("maker_element", "25 ohm", 10_000),
-        may_be_absent("its maker prints one value, no range"),
-    ] = None,
-    nameplate_power: Annotated[
-        float | None,
-        Nameplate("W", above=0, high=20_000, typical="2585 W", text="power of the element"),
-        asked(
-            "the reading is held against the plate", when="not maker_element and not element_open"
-        ),
-        extra("the maker's ohms are judged by"),
-    ] = None,
-    nameplate_voltage: Annotated[
-        float | None,
-        Nameplate("V", low=12, high=600, typical="240 V", text="volts that go with that power"),
-        asked(
-            "the reading is held against the plate", when="not maker_element and not element_open"
-        ),
-        asked("the volts are held against it", when="voltage"),
-        extra("the maker's ohms are judged by"),
-    ] = None,
-    voltage: Annotated[
-        float | None,
-        Reading("V", low=1, high=700, typical="232 V", text="volts across it while it heats"),
-        extra("whether it is good its ohms say; what it heats at its volts is a second question"),
-    ] = None,
-    nominal_voltage: Annotated[
-        float | None,
-        Nameplate("V", low=90, high=600, typical="240 V", text="volts the service is named by"),
-        extra("asked for where the volts are under 90 % of the plate's", when="voltage"),
-    ] = None,
-    voltage_at_rest: Annotated[
-        float | None,
-        VOLTAGE_AT_REST,
-        extra("asked for where the volts are under 90 % of the plate's", when="voltage"),
-    ] = None,
+    element_resistance: ElementResistance = None,
+    lead_resistance: LeadResistance = None,
+    element_open: ElementOpen = None,
+    element_kind: ElementKind = None,
+    maker_element: MakerElement = None,
+    maker_element_high: MakerElementHigh = None,
+    nameplate_power: NameplatePower = None,
+    nameplate_voltage: NameplateVoltage = None,
+    voltage: Voltage = None,
+    nominal_voltage: NominalVoltage = None,
+    voltage_at_rest: VoltageAtRest = None,
 ) -> Iterator[Item]:
     """Is this heating element good, and what does it heat at these volts?
 
@@ -204,7 +144,7 @@ def element(
         yield from heats(voltage, ohm, nameplate_power)
         if nameplate_voltage is None:
             return
-        supply = Supply(voltage, nameplate_voltage, nominal_voltage, voltage_at_rest, ohm)
+        supply = ElementSupply(voltage, nameplate_voltage, nominal_voltage, voltage_at_rest, ohm)
         yield from judge(supply)
 
 

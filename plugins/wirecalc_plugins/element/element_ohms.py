@@ -14,11 +14,11 @@ from wirecalc import (
     at_least,
     at_or_below,
     cannot_tell,
+    confirmed,
     figure,
     put,
+    show,
 )
-from wirecalc.rounding import show
-from wirecalc.sources import confirmed
 
 from ..leads import Ohms, less_leads, ohms_at_least, ohms_at_most, without_leads
 

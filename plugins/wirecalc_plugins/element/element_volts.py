@@ -15,10 +15,10 @@ from wirecalc import (
     at_or_below,
     cannot_tell,
     caution,
+    confirmed,
     figure,
     put,
 )
-from wirecalc.sources import confirmed
 
 OVER_VOLTS, UNDER_VOLTS = 1.1, 0.9  # share of the plate's, or of the service's, volts
 EXPLAINS = 0.85  # share of the plate's volts from which a service explains less heat: 208 of 240
@@ -35,7 +35,7 @@ _BY_SHARE = (  # share of the plate's volts up to which an answer holds
 _TOO_MANY = "more watts than the plate's: the volts are too high for this element"
 
 
-class Supply(NamedTuple):
+class ElementSupply(NamedTuple):
     """Volts at the element, on its plate, of the service by name and at rest; ohms it has."""
 
     volts: float
@@ -101,7 +101,7 @@ def heats(voltage: float, ohm: float | None, power: float | None) -> Iterator[It
             )
 
 
-def judge(supply: Supply) -> Iterator[Item]:
+def judge(supply: ElementSupply) -> Iterator[Item]:
     """Say what it heats, and judge volts that are far off."""
     share = supply.volts / supply.plate
     yield answer(
@@ -131,7 +131,7 @@ def judge(supply: Supply) -> Iterator[Item]:
     )
 
 
-def _lost(supply: Supply) -> str:
+def _lost(supply: ElementSupply) -> str:
     """Say what is lost on the way, in volts and watts; nothing where the service is not known."""
     lost = max(supply.services, default=0.0) - supply.volts
     if lost <= 0 or not supply.ohm or supply.ohm <= 0:
@@ -139,7 +139,7 @@ def _lost(supply: Supply) -> str:
     return f", {lost:.3g} V and {lost * supply.volts / supply.ohm:.3g} W are lost on the way"
 
 
-def _says(supply: Supply) -> str:
+def _says(supply: ElementSupply) -> str:
     share = supply.volts / supply.plate
     if not at_or_below(share, OVER_VOLTS):
         return _TOO_MANY

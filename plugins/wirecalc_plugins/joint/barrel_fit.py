@@ -15,14 +15,15 @@ from wirecalc import (
     answer,
     at_least,
     at_most,
-    conductors,
+    computed,
     figure,
+    gauge_cmil,
+    gauge_number,
     put,
     requires,
     tables,
 )
-from wirecalc.sources import computed
-from wirecalc.wires import gauge_cmil, gauge_number
+from wirecalc.trade import conductors
 
 EDGE = 0.05  # share of a maker's range at each end that calls for care; common practice
 _GAUGES = computed("astm-b258", "ASTM B258", "areas of the gauges that the barrel names")

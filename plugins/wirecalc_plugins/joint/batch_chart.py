@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from wirecalc.charts import Axis, Chart, Limit, Line, Points
+from wirecalc import charts
 
 
-class Limits(NamedTuple):
+class PullLimits(NamedTuple):
     """Labelled minima in lbf with their marks, and the tolerance bound of each set, or None."""
 
     minima: tuple[tuple[str, float, str], ...]
@@ -16,12 +16,16 @@ class Limits(NamedTuple):
     confidence: str
 
 
-def batch_chart(sets: Mapping[str, Sequence[float]], limits: Limits) -> Chart:
+def batch_chart(sets: Mapping[str, Sequence[float]], limits: PullLimits) -> charts.Chart:
     """Describe the chart: forces in lbf by set, each limit labelled with its standard."""
     names = list(sets)
-    points = tuple(Points(n, [float(i)] * len(sets[n]), list(sets[n])) for i, n in enumerate(names))
+    points = tuple(
+        charts.Points(n, [float(i)] * len(sets[n]), list(sets[n])) for i, n in enumerate(names)
+    )
     lines = tuple(
-        Line(f"tolerance bound {limits.confidence}" if i == 0 else "", [i - 0.35, i + 0.35], [b, b])
+        charts.Line(
+            f"tolerance bound {limits.confidence}" if i == 0 else "", [i - 0.35, i + 0.35], [b, b]
+        )
         for i, n in enumerate(names)
         if (b := limits.bounds[n]) is not None
     )
@@ -31,18 +35,18 @@ def batch_chart(sets: Mapping[str, Sequence[float]], limits: Limits) -> Chart:
     verdict = f"below {', '.join(missed)}" if missed else "above every minimum"
     said = "; ".join(f"{label} {lbf:.4g} lbf{mark}" for label, lbf, mark in limits.minima)
     among, of_worst = (f" in {len(names)} sets", f" in {worst}") if len(names) > 1 else ("", "")
-    return Chart(
+    return charts.Chart(
         title="Pull-out force of each specimen",
         text=(
             f"{sum(map(len, sets.values()))} specimens{among}. Worst specimen: "
             f"{lowest:.4g} lbf{of_worst}, {verdict}. Minima: {said}."
         ),
-        x=Axis("set", places=tuple(names)),
-        y=Axis("pull-out force", "lbf"),
+        x=charts.Axis("set", places=tuple(names)),
+        y=charts.Axis("pull-out force", "lbf"),
         points=points,
         lines=lines,
         limits=tuple(
-            Limit(f"{_title(n)}: {lbf:.4g} lbf{mark}", lbf) for n, lbf, mark in limits.minima
+            charts.Limit(f"{_title(n)}: {lbf:.4g} lbf{mark}", lbf) for n, lbf, mark in limits.minima
         ),
     )
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from wirecalc import Item, answer, statistics
+from wirecalc import Item, answer
+
+from . import statistics
 
 ALL = "all"  # the name of a batch that is one set
 

@@ -7,21 +7,23 @@ from typing import NamedTuple
 
 from wirecalc import (
     PRACTICE,
+    Confidence,
     Item,
     Origin,
+    Source,
     Wire,
     at_least,
     at_or_below,
     cannot_tell,
-    crimps,
+    computed,
     figure,
     not_checked,
     put,
-    statistics,
+    show,
 )
-from wirecalc.rounding import show
-from wirecalc.sources import Confidence, Source, computed
+from wirecalc.trade import crimps
 
+from . import statistics
 from .batch_groups import ALL
 
 FEWEST = 5  # pulls of a set; 25 for capability: one maker's crimp handbook

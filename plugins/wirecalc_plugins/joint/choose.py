@@ -30,14 +30,10 @@ from ..inputs import CURRENT, PLACE, TAB_WIDTH, VOLTAGE, WIRE_RATING
 from . import joint_ratings
 from .joint_current import above_the_wire
 from .joint_ratings import ROOM_K
-from .splice import CONNECTORS, metals
-from .stock import (
-    DEMO,
-    NEEDED,
-    by_part,
-    read_stock,
-)
-from .stock_judged import Judged, Wanted, all_judged
+from .splice import metals
+from .splice_inputs import CONNECTORS
+from .stock import DEMO, NEEDED, by_part, read_stock
+from .stock_judged import JudgedPart, Wanted, all_judged
 
 _ORIGIN = Origin.PRACTICE
 SHOWN = 15  # rows of the list that are printed
@@ -148,7 +144,7 @@ def _of_the_wire(wanted: Wanted) -> Iterator[Item]:
     yield from metals(wanted.wires)
 
 
-def _best(judged: Sequence[Judged], wanted: Wanted, source: Source) -> Iterator[Item]:
+def _best(judged: Sequence[JudgedPart], wanted: Wanted, source: Source) -> Iterator[Item]:
     name = "something in stock fits"
     best = judged[0] if judged else None
     if source is DEMO:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from wirecalc import Item, Wire, at_most, at_or_below, cannot_tell, conductors, not_checked, tables
+from wirecalc import Item, Wire, at_most, at_or_below, cannot_tell, not_checked, tables
+from wirecalc.trade import conductors
 
-from .joint_current import Limit, carried, judged_as, row_of, thinnest
+from .joint_current import GreatestCurrent, carried, judged_as, row_of, thinnest
 
 STATIC_CARE = 0.5  # share of a static heating current; UL 310 cycles at twice its continuous one
 _IN_CONNECTOR = "current in the connector"
@@ -33,7 +34,7 @@ def in_connector(wires: Sequence[Wire], amps: float) -> Iterator[Item]:
 
 def _by_wire(row: tables.Row, wire: Wire, amps: float) -> Iterator[Item]:
     """Judge by the wire where UL 486 assigns no current, and by its heating current."""
-    heating = Limit(row.number("static_heating_A"), row.source)
+    heating = GreatestCurrent(row.number("static_heating_A"), row.source)
     own = carried(wire, amps)
     limit = heating if own is None else min(heating, own)
     yield at_most(

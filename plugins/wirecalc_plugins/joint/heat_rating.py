@@ -7,6 +7,7 @@ from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
+    Confidence,
     Item,
     Nameplate,
     OneOf,
@@ -25,7 +26,6 @@ from wirecalc import (
     put,
     tables,
 )
-from wirecalc.sources import Confidence
 
 from ..inputs import TERMINAL_RATING, WIRE_RATING
 from .joint_ratings import ROOM_K

@@ -17,12 +17,13 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
-    conductors,
     figure,
+    gauge_number,
     put,
+    read_wire,
     tables,
 )
-from wirecalc.wires import gauge_number, read_wire
+from wirecalc.trade import conductors, nec_ampacity
 
 SHARE_CARE = 0.8  # share of the test current that calls for care; common practice
 TAB_SLACK_IN = 0.003  # 6.3 mm is 0.248 in, and the tab is 0.250
@@ -32,7 +33,7 @@ _ON_TAB, _TESTED = "current on the tab", "current against the test current"
 _SHEET = "take the current from the terminal maker's sheet"
 
 
-class Limit(NamedTuple):
+class GreatestCurrent(NamedTuple):
     """A greatest current in A and where it stands."""
 
     amps: float
@@ -70,11 +71,11 @@ class _Width:
     def __init__(self, rows: Sequence[tables.Row], wire: Wire, amps: float) -> None:
         """Take the rows of one width, the wire, and the current in A."""
         self.row = row = row_of(rows, conductors.counted_gauge(wire))
-        self.test = row and Limit(row.number("current_A"), row.source)
+        self.test = row and GreatestCurrent(row.number("current_A"), row.source)
         own = carried(wire, amps)
         if own is None and row is not None:
-            own = Limit(row.number("cycling_A"), row.source)
-        series = [Limit(r.number("current_A"), r.source) for r in rows]
+            own = GreatestCurrent(row.number("cycling_A"), row.source)
+        series = [GreatestCurrent(r.number("current_A"), r.source) for r in rows]
         limits = [x for x in (own, max(series, default=None)) if x is not None]
         self.limit = min(limits, default=None)
 
@@ -98,7 +99,7 @@ def _judged(width: _Width, amps: float) -> Iterator[Item]:
         yield from _tested(width.test, amps)
 
 
-def _tested(test: Limit, amps: float) -> Iterator[Item]:
+def _tested(test: GreatestCurrent, amps: float) -> Iterator[Item]:
     allowed = test.amps
     yield figure("test current", allowed, "A", source=test.source, toward="down")
     yield figure(
@@ -131,7 +132,7 @@ def judged_as(wires: Sequence[Wire], row: tables.Row | None) -> Iterator[Item]:
         yield answer("current judged as", f"{row.text('awg')} AWG", because=because)
 
 
-def _within(limit: Limit, amps: float) -> Item:
+def _within(limit: GreatestCurrent, amps: float) -> Item:
     return at_most(
         _ON_TAB,
         amps,
@@ -167,18 +168,18 @@ def _number(row: tables.Row) -> int:
     return gauge_number(row.text("awg"))
 
 
-def carried(wire: Wire, amps: float) -> Limit | None:
+def carried(wire: Wire, amps: float) -> GreatestCurrent | None:
     """Return what a wire carries in a cord of two live wires; None where none is listed.
 
     An appliance wire has no published ampacity of its own. A metric one carries as the next
     thinner gauge, which is confirmed, and above that as its own size.
     """
     gauge = conductors.counted_gauge(wire)
-    row = gauge and conductors.cord_ampacity(read_wire(f"{gauge} AWG"), LIVE_WIRES)
-    found = [Limit(row.number("ampacity_A"), row.source)] if row else []
+    row = gauge and nec_ampacity.cord_ampacity(read_wire(f"{gauge} AWG"), LIVE_WIRES)
+    found = [GreatestCurrent(row.number("ampacity_A"), row.source)] if row else []
     if wire.nominal_mm2 is not None:
         own = [r for r in tables.load("metric-cords").rows if _is_in(r, wire.nominal_mm2)]
-        found += [Limit(r.number("current_A"), r.source) for r in own[-1:]]
+        found += [GreatestCurrent(r.number("current_A"), r.source) for r in own[-1:]]
     enough = (x for x in found if at_or_below(amps, x.amps))
     return next(enough, max(found, default=None))
 

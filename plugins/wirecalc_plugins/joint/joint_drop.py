@@ -17,11 +17,11 @@ from wirecalc import (
     calculation,
     cannot_tell,
     caution,
-    conductors,
+    computed,
     figure,
     put,
 )
-from wirecalc.sources import computed
+from wirecalc.trade import conductors
 
 from ..most_current import on_any_wire
 
@@ -34,7 +34,7 @@ _WIRE = computed("iacs", "IACS copper, 17.241 nohm m", "over the area of the wir
 _AGAINST = "joint against its wire"
 
 
-class Span(NamedTuple):
+class ValueBand(NamedTuple):
     """A value with the ends of its band, all alike where nothing carries an error."""
 
     value: float
@@ -88,10 +88,12 @@ def joint_drop(
     tables metals, cords, metric-cords, appliance-wire, nec-ampacity, iec-ampacity.
     """
     volts, amps, length = (
-        Span(value, *(bands or {}).get(name, (value, value)))
+        ValueBand(value, *(bands or {}).get(name, (value, value)))
         for name, value in (("drop", drop), ("current", current), ("joint_length", joint_length))
     )
-    whole = Span(*(1000 * v / i for v, i in zip(volts, (amps[0], amps[2], amps[1]), strict=True)))
+    whole = ValueBand(
+        *(1000 * v / i for v, i in zip(volts, (amps[0], amps[2], amps[1]), strict=True))
+    )
     yield figure(
         "joint resistance",
         whole.value,
@@ -110,7 +112,7 @@ def joint_drop(
         yield caution("alu-01")
     known = wire.metal in ("copper", "aluminium")
     per_length = conductors.resistance(wire if known else wire._replace(metal="aluminium"))
-    own = Span(*(per_length * mm / 1000 for mm in length))  # ohm/km is mohm/m
+    own = ValueBand(*(per_length * mm / 1000 for mm in length))  # ohm/km is mohm/m
     if known:
         yield figure(
             "wire resistance",
@@ -131,8 +133,10 @@ def joint_drop(
     yield from on_any_wire(wire, current, amps.band)
 
 
-def _against_wire(whole: Span, own: Span, per_length: float, length: Span) -> Iterator[Item]:
-    alone = Span(
+def _against_wire(
+    whole: ValueBand, own: ValueBand, per_length: float, length: ValueBand
+) -> Iterator[Item]:
+    alone = ValueBand(
         *(max(r - w, 0.0) for r, w in zip(whole, (own.value, own.high, own.low), strict=True))
     )
     stated = per_length * STATED_MM / 1000
@@ -147,7 +151,7 @@ def _against_wire(whole: Span, own: Span, per_length: float, length: Span) -> It
         ),
         band=alone.band,
     )
-    ratio = Span(*(1 + r / stated for r in alone))
+    ratio = ValueBand(*(1 + r / stated for r in alone))
     yield figure(
         f"ratio over {STATED_MM:g} mm of wire",
         ratio.value,
@@ -183,12 +187,12 @@ def _least(per_length: float, mm: float) -> float:
     return per_length / 1000 * max(min(LEAST_SHARE * mm, mm - BRIDGED_MM), 0.0)
 
 
-def _heat(volts: Span, amps: Span, own: Span) -> Iterator[Item]:
+def _heat(volts: ValueBand, amps: ValueBand, own: ValueBand) -> Iterator[Item]:
     """Judge the heat of the joint alone: V I - R I^2, greatest at I = V / 2R."""
-    wire = Span(*(r / 1000 for r in own))
+    wire = ValueBand(*(r / 1000 for r in own))
     top = min(max(volts.high / (2 * wire.low), amps.low), amps.high)
     coldest = min(_watts(volts.low, i, wire.high) for i in (amps.low, amps.high))
-    heat = Span(
+    heat = ValueBand(
         _watts(volts.value, amps.value, wire.value), coldest, _watts(volts.high, top, wire.low)
     )
     yield figure(

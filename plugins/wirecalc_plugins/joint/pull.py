@@ -15,12 +15,12 @@ from wirecalc import (
     at_or_below,
     calculation,
     cannot_tell,
-    crimps,
     extra,
     figure,
     not_checked,
     put,
 )
+from wirecalc.trade import crimps
 
 from .joint_ratings import LISTED_FOR, listed
 

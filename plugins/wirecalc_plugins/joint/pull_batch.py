@@ -3,48 +3,36 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated, Any
+from typing import Any
 
 from wirecalc import (
-    FileColumns,
     Item,
-    Nameplate,
-    OneOf,
     Problem,
-    Reading,
-    ReadingsFile,
-    Wire,
-    Words,
-    YesNo,
     calculation,
     chart,
-    crimps,
-    extra,
-    instead_of,
     listing,
-    may_be_absent,
     not_checked,
-    setting,
-    statistics,
 )
+from wirecalc.trade import crimps
 
-from .batch_chart import Limits, batch_chart
+from . import statistics
+from .batch_chart import PullLimits, batch_chart
 from .batch_groups import difference, modes_of, sets_of
 from .batch_judge import CONFIDENCES, HEAD, figures_of, judge, limits_of, line_of
-from .joint_ratings import LISTED_FOR, listed
-
-_FORCE = Reading(
-    "lbf",
-    low=0,
-    high=7000,
-    typical="24.1 lbf",
-    text="force at which one let go, in lbf, N or kgf",
-    error_input="force_error",
+from .joint_ratings import listed
+from .pull_batch_inputs import (
+    By,
+    Confidence,
+    DecimalComma,
+    Force,
+    ForceError,
+    ListedFor,
+    Readings,
+    ShopMinimum,
+    Standard,
+    Terminal,
+    WireInput,
 )
-
-
-def _standards() -> list[str]:
-    return ["own", *crimps.CRIMP_STANDARDS]
 
 
 def _refuse(**given: Any) -> Iterator[Problem]:
@@ -96,53 +84,17 @@ def _refuse(**given: Any) -> Iterator[Problem]:
     ),
 )
 def pull_batch(
-    wire: Annotated[Wire, "wire crimped into the terminals"],
-    terminal: Annotated[str, OneOf(crimps.crimp_kinds, text="kind of terminal")],
-    readings: Annotated[
-        FileColumns | None,
-        ReadingsFile(
-            {"force": _FORCE},
-            text="CSV with a column of forces, 5 or more, and any others",
-            error_input="force_error",
-            comma_input="decimal_comma",
-            typical="class.csv",
-        ),
-        instead_of("force"),
-    ] = None,
-    force: Annotated[list[float] | None, _FORCE, instead_of("readings")] = None,
-    force_error: Annotated[
-        str | None,
-        Words("tester's error of every force that has none of its own, such as 1%"),
-        extra("such forces are taken as exact"),
-    ] = None,
-    decimal_comma: Annotated[
-        bool, YesNo("the numbers of the file have decimal commas", goes_with="readings"), setting()
-    ] = False,
-    by: Annotated[
-        list[str] | None,
-        "column to group by, such as learner; repeat it for two",
-        extra("every pull is judged by itself all the same; the batch is one set"),
-    ] = None,
-    standard: Annotated[
-        list[str] | None,
-        OneOf(_standards, text="standard to judge by; own: the terminal's"),
-        extra("the terminal's own judges; another is a stricter second line"),
-    ] = None,
-    shop_minimum: Annotated[
-        float | None,
-        Nameplate("lbf", above=0, high=7000, typical="25 lbf", text="the shop's own least force"),
-        may_be_absent("no minimum of the shop's own"),
-    ] = None,
-    confidence: Annotated[
-        str,
-        OneOf(tuple(CONFIDENCES), text="confidence / population of the tolerance bound"),
-        setting("the batch is judged at 95/90; another bound is shown beside it"),
-    ] = "95/90",
-    listed_for: Annotated[
-        str | None,
-        OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
-        extra("stranded wire needs no listing of its own; of solid wire it is asked"),
-    ] = None,
+    wire: WireInput,
+    terminal: Terminal,
+    readings: Readings = None,
+    force: Force = None,
+    force_error: ForceError = None,
+    decimal_comma: DecimalComma = False,
+    by: By = None,
+    standard: Standard = None,
+    shop_minimum: ShopMinimum = None,
+    confidence: Confidence = "95/90",
+    listed_for: ListedFor = None,
 ) -> Iterator[Item]:
     """Is this batch of crimps good, and does the learner or the tool make the difference?
 
@@ -184,5 +136,5 @@ def pull_batch(
     if statistics.missing_library():
         yield not_checked("tolerance bound and tests", "install wirecalc[analysis]")
     minima = tuple((x.label, x.lbf, x.mark) for x in limits if x.lbf is not None)
-    shown = Limits(minima, bounds, confidence)
+    shown = PullLimits(minima, bounds, confidence)
     yield chart(lambda: batch_chart({n: [forces[i] for i in m] for n, m in sets.items()}, shown))

@@ -7,6 +7,7 @@ from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
+    Confidence,
     Count,
     Item,
     OneOf,
@@ -19,16 +20,16 @@ from wirecalc import (
     calculation,
     cannot_tell,
     caution,
-    conductors,
+    confirmed,
     extra,
     figure,
+    gauge_number,
     may_be_absent,
     not_checked,
     requires,
     tables,
 )
-from wirecalc.sources import Confidence, confirmed
-from wirecalc.wires import gauge_number
+from wirecalc.trade import conductors
 
 from .joint_ratings import LISTED_FOR, listed
 

@@ -4,43 +4,45 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from typing import Annotated
 
 from wirecalc import (
     MAKER,
-    PRACTICE,
-    Count,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
     Problem,
-    Reading,
-    SizeRange,
     Wire,
-    asked,
-    assumed,
     at_least,
     at_most,
     calculation,
     cannot_tell,
     caution,
-    conductors,
-    extra,
+    confirmed,
     figure,
     put,
     requires,
 )
-from wirecalc.sources import confirmed
+from wirecalc.trade import conductors
 
-from ..inputs import CURRENT, PLACE, TAB_WIDTH, TERMINAL_RATING, VOLTAGE, WIRE_RATING
 from . import joint_ratings
 from .barrel_fit import fit
 from .connector_current import in_connector
 from .joint_current import on_tab
-from .joint_ratings import LISTED_FOR
-
-CONNECTORS = ("butt", "closed-end", "twist-on", "push-on", "ring", "fork")
+from .splice_inputs import (
+    Barrel,
+    Connector,
+    Current,
+    InsulationDiameter,
+    InsulationLimit,
+    ListedFor,
+    PlaceTemperature,
+    TabWidth,
+    TerminalTemperature,
+    TerminalVoltage,
+    Voltage,
+    WireInput,
+    WireLimit,
+    WireTemperature,
+)
 
 _UL_310 = confirmed("ul-310", "UL 310", "scope 1.2 and 1.3", copies=2)
 _ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "June 2011", copies=3)
@@ -72,77 +74,20 @@ def _refuse(
     ),
 )
 def splice(
-    wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],
-    barrel: Annotated[SizeRange, "range of the barrel, as stamped or as on the bag"],
-    connector: Annotated[
-        str | None,
-        OneOf(CONNECTORS, text="kind of connector"),
-        extra("barrel, wires and ratings are judged alike; what one kind alone asks for is not"),
-    ] = None,
-    listed_for: Annotated[
-        str | None,
-        OneOf(LISTED_FOR, text="wire that the maker lists it for; combination: just these wires"),
-        extra("stranded wire by itself needs no listing of its own; of other wire it is asked"),
-    ] = None,
-    wire_limit: Annotated[
-        int | None,
-        Count("most wires that the maker lists for one barrel", low=1, high=12),
-        extra("one wire is always within it; of several in a barrel it is asked"),
-    ] = None,
-    wire_temperature: Annotated[
-        float | None, WIRE_RATING, asked("the weakest rating decides where it may sit")
-    ] = None,
-    terminal_temperature: Annotated[
-        float | None, TERMINAL_RATING, asked("the weakest rating decides where it may sit")
-    ] = None,
-    place_temperature: Annotated[
-        float | None, PLACE, asked("a rating is good for a place and not by itself")
-    ] = None,
-    current: Annotated[
-        float | None,
-        CURRENT,
-        extra("a connector for the wire's gauge carries what its wire does; for a tab see `tab`"),
-    ] = None,
-    tab_width: Annotated[
-        float | None,
-        TAB_WIDTH,
-        extra("it counts for the current of a push-on, and is asked where the width decides"),
-    ] = None,
-    voltage: Annotated[
-        float | None,
-        VOLTAGE,
-        extra("connectors are marked 300 V or 600 V, an ordinary appliance has up to 240 V"),
-    ] = None,
-    insulation_diameter: Annotated[
-        float | None,
-        Reading("mm", above=0, high=30, typical="2.4 mm", text="diameter over the insulation"),
-        extra("insulation that is too thick does not go in: it is seen"),
-    ] = None,
-    insulation_limit: Annotated[
-        float | None,
-        Nameplate(
-            "mm",
-            above=0,
-            high=30,
-            typical="3.4 mm",
-            text="largest insulation that the maker lists",
-        ),
-        extra("insulation that is too thick does not go in: it is seen"),
-    ] = None,
-    terminal_voltage: Annotated[
-        float | None,
-        Nameplate(
-            "V",
-            low=1,
-            high=35000,
-            typical="300 V",
-            text="voltage marked on the connector",
-        ),
-        assumed(
-            "600 V", source=PRACTICE, why="300 V, the lower of the usual markings", when="voltage"
-        ),
-        extra("connectors are marked 300 V or 600 V, an ordinary appliance has up to 240 V"),
-    ] = None,
+    wire: WireInput,
+    barrel: Barrel,
+    connector: Connector = None,
+    listed_for: ListedFor = None,
+    wire_limit: WireLimit = None,
+    wire_temperature: WireTemperature = None,
+    terminal_temperature: TerminalTemperature = None,
+    place_temperature: PlaceTemperature = None,
+    current: Current = None,
+    tab_width: TabWidth = None,
+    voltage: Voltage = None,
+    insulation_diameter: InsulationDiameter = None,
+    insulation_limit: InsulationLimit = None,
+    terminal_voltage: TerminalVoltage = None,
 ) -> Iterator[Item]:
     """Does this barrel take this wire or these wires, and may it sit in this place?
 

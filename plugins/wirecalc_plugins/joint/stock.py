@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from wirecalc import BadText, FileColumns, SizeRange, Source, tables
-from wirecalc.size_ranges import read_size_range
-from wirecalc.sources import Confidence
+from wirecalc import BadText, Confidence, FileColumns, SizeRange, Source, read_size_range, tables
 
 from .joint_ratings import LISTED_FOR
 

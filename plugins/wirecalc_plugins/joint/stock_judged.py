@@ -26,7 +26,7 @@ class Wanted(NamedTuple):
     voltage: float | None
 
 
-class Judged(NamedTuple):
+class JudgedPart(NamedTuple):
     """A part of the stock with its verdict and what speaks most against it."""
 
     part: str
@@ -37,9 +37,9 @@ class Judged(NamedTuple):
     unread: bool = False
 
 
-def all_judged(parts: Iterable[Sequence[Row]], wanted: Wanted) -> Iterator[Judged]:
+def all_judged(parts: Iterable[Sequence[Row]], wanted: Wanted) -> Iterator[JudgedPart]:
     """Judge every part; parts alike in all that is judged only once."""
-    known: dict[tuple[tuple[str, ...], ...], Judged] = {}
+    known: dict[tuple[tuple[str, ...], ...], JudgedPart] = {}
     for rows in parts:
         alike = tuple((*properties(row), row.get("on_hand", "")) for row in rows)
         if alike not in known:
@@ -47,7 +47,7 @@ def all_judged(parts: Iterable[Sequence[Row]], wanted: Wanted) -> Iterator[Judge
         yield known[alike]._replace(part=rows[0].get("part", "?"))
 
 
-def _judge(rows: Sequence[Row], wanted: Wanted) -> Judged:
+def _judge(rows: Sequence[Row], wanted: Wanted) -> JudgedPart:
     """Judge one part by its rows; a row that cannot be read says so in its own line."""
     part, on_hand = rows[0].get("part", "?"), rows[0].get("on_hand", "")
     if len(rows) > 1:
@@ -55,16 +55,16 @@ def _judge(rows: Sequence[Row], wanted: Wanted) -> Judged:
         on_hand = f"{counts} ({len(rows)} rows)"
     if len({properties(row) for row in rows}) > 1:
         why = f"it stands in {len(rows)} rows that differ: look at the part"
-        return Judged(part, on_hand, Verdict.CANNOT_TELL, 0.0, why)
+        return JudgedPart(part, on_hand, Verdict.CANNOT_TELL, 0.0, why)
     try:
         criteria = [*_on_hand(rows), *_criteria(read_row(rows[0]), wanted)]
     except BadText as error:
         why = f"its row cannot be read: {error}"
-        return Judged(part, on_hand, Verdict.CANNOT_TELL, 0.0, why, unread=True)
+        return JudgedPart(part, on_hand, Verdict.CANNOT_TELL, 0.0, why, unread=True)
     worst = min(criteria, key=lambda c: (-c.verdict.rank, c.closeness))
     room = min(c.closeness for c in criteria)
     why = "" if worst.verdict is Verdict.PASS else f"{worst.name}: {worst.reason}"
-    return Judged(part, on_hand, worst.verdict, room, why)
+    return JudgedPart(part, on_hand, worst.verdict, room, why)
 
 
 def _on_hand(rows: Sequence[Row]) -> Iterator[Criterion]:

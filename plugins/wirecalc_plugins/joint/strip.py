@@ -3,30 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated
 
 from wirecalc import (
     Item,
-    OneOf,
     Origin,
-    Reading,
     Source,
     Wire,
     answer,
-    asked,
     at_least,
     at_most,
     calculation,
     cannot_tell,
-    extra,
     figure,
-    setting,
+    show,
 )
-from wirecalc.rounding import show
 
+from .strip_inputs import BarrelLength, Stripped, Style, WindowLength, WireInput
 from .strip_lengths import MM_PER_IN, Length, bare_wire, length_of, rule
-
-STYLES = ("closed", "closed-insulated", "open", "stop", "ferrule", "twist-on")
 
 
 @calculation(
@@ -36,37 +29,11 @@ STYLES = ("closed", "closed-insulated", "open", "stop", "ferrule", "twist-on")
     example_with=("barrel_length",),
 )
 def strip(
-    wire: Annotated[list[Wire], "wire to strip; repeat it for each wire of a twist-on connector"],
-    style: Annotated[str, OneOf(STYLES, text="how the wire sits in the connector")],
-    barrel_length: Annotated[
-        float | None,
-        Reading(
-            "mm",
-            above=0,
-            high=60,
-            typical="6.5 mm",
-            text="length of the wire barrel, or depth to the stop",
-        ),
-        asked("every barrel is stripped by its length", when="style!=twist-on"),
-        setting("a twist-on goes by its own instruction"),
-    ] = None,
-    window_length: Annotated[
-        float | None,
-        Reading(
-            "mm",
-            low=0,
-            high=20,
-            typical="2 mm",
-            text="gap between wire crimp and insulation crimp of an open barrel",
-        ),
-        asked("how far the strip may reach depends on it", when="style=open"),
-        setting("only an open barrel has one"),
-    ] = None,
-    stripped: Annotated[
-        float | None,
-        Reading("mm", above=0, high=100, typical="8 mm", text="strip length as measured"),
-        extra("without it nothing is judged: the answer is the length to strip to"),
-    ] = None,
+    wire: WireInput,
+    style: Style,
+    barrel_length: BarrelLength = None,
+    window_length: WindowLength = None,
+    stripped: Stripped = None,
 ) -> Iterator[Item]:
     """How long must this wire be stripped, and is a stripped length right?
 

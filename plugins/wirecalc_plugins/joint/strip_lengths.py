@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Source, Wire, put, tables
-from wirecalc.conductors import STRANDING_SLACK
-from wirecalc.wires import gauge_cmil
+from wirecalc import PRACTICE, Source, Wire, gauge_cmil, put, tables
+from wirecalc.trade.conductors import STRANDING_SLACK
 
 MM_PER_IN = 25.4
 _GUIDE_MM2 = (10.0, 50.0, 120.0)  # where the rows of the guide begin; thinner wire has the first

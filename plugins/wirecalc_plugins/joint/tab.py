@@ -3,31 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
     Problem,
-    Reading,
     Wire,
-    asked,
     calculation,
     cannot_tell,
     caution,
-    extra,
+    confirmed,
     not_checked,
     requires,
     tables,
 )
-from wirecalc.sources import confirmed
 
-from ..inputs import SLIP_A, TAB_WIDTH
 from .joint_current import TAB_SLACK_IN, on_tab
-from .joint_ratings import LISTED_FOR, listed
+from .joint_ratings import listed
+from .tab_inputs import (
+    Current,
+    ListedFor,
+    TabThickness,
+    TabWidth,
+    TerminalThickness,
+    TerminalWidth,
+    WireInput,
+)
 
 THICK_SLACK_IN = 0.002  # 0.8 mm is 0.0315 in and printed as 0.032 in
 
@@ -69,47 +71,13 @@ def _refuse(
     example_with=("wire=14 AWG", "terminal_width"),
 )
 def tab(
-    tab_width: Annotated[float, TAB_WIDTH],
-    wire: Annotated[Wire, "wire in the female terminal"],
-    current: Annotated[
-        float,
-        Reading(
-            "A",
-            above=0,
-            high=100,
-            typical="10.8 A",
-            text="line current of the load",
-            slip_under=SLIP_A,
-        ),
-    ],
-    terminal_width: Annotated[
-        float | None,
-        Nameplate(
-            "in", low=0.05, high=0.5, typical="0.250 in", text="tab width that the female is for"
-        ),
-        asked("a female for another width sits loose or bends the tab"),
-    ] = None,
-    tab_thickness: Annotated[
-        float | None,
-        Nameplate("in", low=0.01, high=0.1, typical="0.032 in", text="thickness of the tab"),
-        extra("a female for another thickness is felt: it does not go on, or sits loose"),
-    ] = None,
-    terminal_thickness: Annotated[
-        float | None,
-        Nameplate(
-            "in",
-            low=0.01,
-            high=0.1,
-            typical="0.032 in",
-            text="tab thickness that the female is for",
-        ),
-        extra("the tab is then held against the thicknesses that are published for its width"),
-    ] = None,
-    listed_for: Annotated[
-        str | None,
-        OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
-        extra("stranded wire needs no listing of its own; of solid wire it is asked"),
-    ] = None,
+    tab_width: TabWidth,
+    wire: WireInput,
+    current: Current,
+    terminal_width: TerminalWidth = None,
+    tab_thickness: TabThickness = None,
+    terminal_thickness: TerminalThickness = None,
+    listed_for: ListedFor = None,
 ) -> Iterator[Item]:
     """Is this push-on terminal good for this current on this tab?
 

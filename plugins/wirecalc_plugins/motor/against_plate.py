@@ -19,12 +19,12 @@ from wirecalc import (
 from .plate import LockedRotor
 from .settled_checks import LOADED, MCC_OVER_RLA, OVER_RLA, RLA
 from .start_checks import SHORT_OF_LRA, expected_start, judge_peak
-from .start_seen import Start
+from .start_seen import SeenStart
 
 _CODE_NEEDS = ("locked_rotor_current", "code_letter", "horsepower", "nameplate_voltage")
 
 
-def judge_start(start: Start, settled: float | None, frequency: float) -> Iterator[Item]:
+def judge_start(start: SeenStart, settled: float | None, frequency: float) -> Iterator[Item]:
     """Say what the start should show and judge its peak; a drive's board limits its own."""
     locked = start.locked
     if start.inverter:
@@ -41,7 +41,7 @@ def judge_start(start: Start, settled: float | None, frequency: float) -> Iterat
         yield from judge_peak(locked, start.peak, start.mode, settled)
 
 
-def _driven(start: Start) -> Iterator[Item]:
+def _driven(start: SeenStart) -> Iterator[Item]:
     yield not_checked("start current", "the board that drives the motor limits it")
     if start.near and start.peak is not None:
         yield cannot_tell(

@@ -4,28 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from statistics import median
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Item,
     Origin,
     Problem,
-    Reading,
-    YesNo,
     at_least,
     at_most,
     at_or_below,
     calculation,
     cannot_tell,
-    extra,
     figure,
     not_checked,
     put,
-    setting,
 )
 
-from .plate import INVERTER
+from .duty_inputs import AfterRestock, Inverter, OffTimes, OnTimes, RunningPower
 
 MUCH = 80.0  # % of the time; practice
 CYCLES, RESTS = 1.0, 3.0  # min on or off: an overload cycles under the one; compressors rest for
@@ -61,27 +56,11 @@ def _refuse(on_times: list[float], off_times: list[float], **others: object) -> 
     ),
 )
 def duty(
-    on_times: Annotated[
-        list[float],
-        Reading("min", above=0, high=1440, typical="18 min", text="how long it ran, each time"),
-    ],
-    off_times: Annotated[
-        list[float],
-        Reading("min", low=0, high=1440, typical="22 min", text="how long it stood, each time"),
-    ],
-    running_power: Annotated[
-        float | None,
-        Reading("W", above=0, high=10_000, typical="120 W", text="power while it runs"),
-        setting("the energy of a day is worked out with it"),
-    ] = None,
-    after_restock: Annotated[
-        bool | None,
-        YesNo("it was filled, defrosted or switched on in the last day"),
-        extra("it counts where it runs over 80 %, and is asked for there"),
-    ] = None,
-    inverter: Annotated[
-        bool | None, INVERTER, extra("it counts where it runs over 80 %, and is asked for there")
-    ] = None,
+    on_times: OnTimes,
+    off_times: OffTimes,
+    running_power: RunningPower = None,
+    after_restock: AfterRestock = None,
+    inverter: Inverter = None,
 ) -> Iterator[Item]:
     """How much of the time does it run, and how much energy is that?
 

@@ -3,32 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     PLATE,
-    Count,
     Item,
-    Nameplate,
     Problem,
-    Reading,
-    asked,
     at_or_below,
     calculation,
-    extra,
     figure,
     put,
 )
 
-from ..inputs import SETTLED, SLIP_A
 from .locked_checks import judge_current, judge_high, judge_reset, judge_times_rated, judge_trips
+from .locked_inputs import (
+    HighCurrent,
+    HighTime,
+    Inverter,
+    LockedRotorCurrent,
+    MotorKind,
+    NameplateVoltage,
+    OverloadTrips,
+    RatedLoadCurrent,
+    ResetTime,
+    Settled,
+    Voltage,
+)
 from .locked_kinds import Seen, what_it_is
 from .plate import (
-    ASKS_VOLTS,
-    INVERTER,
-    MOTOR_KIND,
-    PLATE_VOLTS,
-    PLUG_VOLTS,
     at_supply,
     judge_plate,
     judge_volts,
@@ -75,65 +76,17 @@ def _refuse(
     ),
 )
 def locked(
-    high_time: Annotated[
-        float,
-        Reading(
-            "s",
-            low=0,
-            high=180,
-            typical="6 s",
-            text="how long the current of a start stays high",
-        ),
-    ],
-    high_current: Annotated[
-        float | None,
-        Reading(
-            "A",
-            low=0,
-            high=400,
-            typical="11.1 A",
-            text="current while it stays high",
-            slip_under=SLIP_A,
-        ),
-        extra("a start of up to 3 s is judged without it; over that it is asked for"),
-    ] = None,
-    locked_rotor_current: Annotated[
-        float | None,
-        Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate"),
-        extra("a start of up to 3 s is judged without it; over that it is asked for"),
-    ] = None,
-    rated_load_current: Annotated[
-        float | None,
-        Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate"),
-        asked("a motor that runs overloaded trips its overload later"),
-    ] = None,
-    nameplate_voltage: Annotated[float | None, PLATE_VOLTS, asked(ASKS_VOLTS)] = None,
-    voltage: Annotated[float | None, PLUG_VOLTS, asked(ASKS_VOLTS)] = None,
-    settled: Annotated[
-        float | None, SETTLED, asked("a motor that runs overloaded trips its overload later")
-    ] = None,
-    overload_trips: Annotated[
-        int | None,
-        Count("times that the overload opened in an hour", low=0, high=100),
-        asked("the overload is half the question"),
-    ] = None,
-    reset_time: Annotated[
-        float | None,
-        Reading(
-            "min", above=0, high=240, typical="3 min", text="time until the overload closed again"
-        ),
-        extra("an overload that opens has failed already; it tells what opens"),
-    ] = None,
-    motor_kind: Annotated[
-        str | None,
-        MOTOR_KIND,
-        extra(
-            "over 1.1 times the rated current, or where LRA is under 3 times it, it is asked for"
-        ),
-    ] = None,
-    inverter: Annotated[
-        bool | None, INVERTER, extra("a current that stays high and far from LRA asks for it")
-    ] = None,
+    high_time: HighTime,
+    high_current: HighCurrent = None,
+    locked_rotor_current: LockedRotorCurrent = None,
+    rated_load_current: RatedLoadCurrent = None,
+    nameplate_voltage: NameplateVoltage = None,
+    voltage: Voltage = None,
+    settled: Settled = None,
+    overload_trips: OverloadTrips = None,
+    reset_time: ResetTime = None,
+    motor_kind: MotorKind = None,
+    inverter: Inverter = None,
 ) -> Iterator[Item]:
     """Is the motor locked, or its overload weak?
 

@@ -4,16 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import (
-    PRACTICE,
-    Item,
-    Origin,
-    at_least,
-    at_most,
-    at_or_below,
-    cannot_tell,
-    tables,
-)
+from wirecalc import PRACTICE, Item, Origin, at_least, at_most, at_or_below, cannot_tell, tables
 
 from .plate import MOST_RATIO
 from .start_checks import NO_METER, NORMAL_S, STOP_S

@@ -20,8 +20,8 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
-    motors,
 )
+from wirecalc.trade import motors
 
 MOTOR_KIND = OneOf(("motor", "compressor"), text="open motor, or hermetic compressor")
 INVERTER = YesNo("a board drives its motor (inverter, variable speed)")

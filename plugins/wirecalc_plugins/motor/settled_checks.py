@@ -4,16 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import (
-    PRACTICE,
-    Item,
-    Origin,
-    at_least,
-    at_most,
-    at_or_below,
-    cannot_tell,
-)
-from wirecalc.sources import confirmed
+from wirecalc import PRACTICE, Item, Origin, at_least, at_most, at_or_below, cannot_tell, confirmed
 
 from .start_checks import SEEN
 

@@ -13,12 +13,12 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
+    computed,
     figure,
-    motors,
     not_checked,
     put,
 )
-from wirecalc.sources import computed
+from wirecalc.trade import motors
 
 from ..overcurrent.breaker_hold import PF_LOW
 from .plate import LockedRotor

@@ -3,30 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     Item,
-    Nameplate,
-    OneOf,
     Problem,
-    Reading,
-    YesNo,
-    asked,
     calculation,
-    extra,
-    instead_of,
-    may_be_absent,
     not_checked,
-    setting,
 )
 
-from ..inputs import LEADS
-from ..leads import LEADS_COUNT
-from ..maker_range import upper_end, wrong_way_round
-from .plate import PLATE_VOLTS
+from ..maker_range import wrong_way_round
+from .start_device_inputs import (
+    BrownedOrRattling,
+    ByItself,
+    CoilOpen,
+    ContactInverted,
+    ContactUpright,
+    DeviceCold,
+    DeviceOpen,
+    DeviceResistance,
+    LeadResistance,
+    MakerResistance,
+    MakerResistanceHigh,
+    MakerTolerance,
+    NameplateVoltage,
+    StartDevice,
+)
 from .start_devices import (
-    DEVICES,
     RELAYS,
     RESISTORS,
     UNREAD,
@@ -38,9 +40,6 @@ from .start_devices import (
 )
 from .start_relays import judge_relay, judge_unread
 
-_CONTACT = ("open", "closed")
-_IS_RESISTOR = "start_device=ptc|run-thermistor"
-_IS_READ = f"{_IS_RESISTOR}|current-relay|potential-relay"
 _ONLY = {  # inputs that only some devices have
     "device_resistance": RESISTORS,
     "device_open": RESISTORS,
@@ -101,92 +100,20 @@ def _refuse(
     ),
 )
 def start_device(
-    start_device: Annotated[str, OneOf(DEVICES, text="kind of start device")],
-    device_resistance: Annotated[
-        float | None,
-        Reading(
-            "ohm",
-            low=0,
-            high=1_000_000,
-            typical="6.8 ohm",
-            text="across the start device",
-            if_open="leave it out and give device_open yes",
-        ),
-        instead_of("device_open", when="device_open=yes"),
-        asked("it is what tells a good one", when=_IS_RESISTOR),
-        may_be_absent("no ohms are read across it"),
-    ] = None,
-    lead_resistance: Annotated[float | None, LEADS, extra(LEADS_COUNT)] = None,
-    device_open: Annotated[
-        bool | None,
-        YesNo("the start device reads open"),
-        instead_of("device_resistance", when=_IS_RESISTOR),
-        may_be_absent("no ohms are read across it"),
-    ] = None,
-    browned_or_rattling: Annotated[
-        bool | None,
-        YesNo("it is browned, cracked or rattles when it is shaken"),
-        asked("such a one is replaced whatever it reads"),
-    ] = None,
-    by_itself: Annotated[
-        bool | None,
-        YesNo("it was read off the compressor, with no wire or capacitor on it"),
-        asked("the windings read along with it", when=_IS_READ),
-        may_be_absent("nothing is read on it"),
-    ] = None,
-    device_cold: Annotated[
-        bool | None,
-        YesNo("it is as cold as the room, without power for five minutes"),
-        asked("warm, a good one reads high or open", when=_IS_RESISTOR),
-        extra("a relay reads the same warm and cold", when=_IS_READ),
-        may_be_absent("nothing is read on it"),
-    ] = None,
-    maker_resistance: Annotated[
-        float | None,
-        Nameplate("ohm", above=0, high=1000, typical="6.8 ohm", text="cold ohms by its maker"),
-        extra("the ranges of manuals judge without, and where they do not it is asked for"),
-    ] = None,
-    maker_resistance_high: Annotated[
-        float | None,
-        upper_end("maker_resistance", "28 ohm"),
-        may_be_absent("its maker prints one value, no range"),
-    ] = None,
-    maker_tolerance: Annotated[
-        float | None,
-        Nameplate(
-            "%",
-            above=0,
-            high=50,
-            typical="25 %",
-            text="tolerance of those ohms",
-            goes_with="maker_resistance",
-        ),
-        extra("between the 20 and 30 % of two data sheets it is asked for"),
-    ] = None,
-    nameplate_voltage: Annotated[
-        float | None,
-        PLATE_VOLTS,
-        asked("a device for other mains has other ohms", when="start_device=ptc"),
-        setting("only a PTC's ohms go with the mains"),
-    ] = None,
-    contact_upright: Annotated[
-        str | None,
-        OneOf(_CONTACT, text="relay contact the way it is mounted, no power"),
-        asked(when="start_device=current-relay|potential-relay"),
-        may_be_absent("no contact to read"),
-    ] = None,
-    contact_inverted: Annotated[
-        str | None,
-        OneOf(_CONTACT, text="relay contact turned upside down, no power"),
-        asked(when="start_device=current-relay"),
-        may_be_absent("no contact that gravity opens"),
-    ] = None,
-    coil_open: Annotated[
-        bool | None,
-        YesNo("the relay's coil reads open"),
-        asked(when="start_device=current-relay|potential-relay"),
-        may_be_absent("no coil to read"),
-    ] = None,
+    start_device: StartDevice,
+    device_resistance: DeviceResistance = None,
+    lead_resistance: LeadResistance = None,
+    device_open: DeviceOpen = None,
+    browned_or_rattling: BrownedOrRattling = None,
+    by_itself: ByItself = None,
+    device_cold: DeviceCold = None,
+    maker_resistance: MakerResistance = None,
+    maker_resistance_high: MakerResistanceHigh = None,
+    maker_tolerance: MakerTolerance = None,
+    nameplate_voltage: NameplateVoltage = None,
+    contact_upright: ContactUpright = None,
+    contact_inverted: ContactInverted = None,
+    coil_open: CoilOpen = None,
 ) -> Iterator[Item]:
     """Is this start device good?
 

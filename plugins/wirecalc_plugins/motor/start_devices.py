@@ -5,16 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import (
-    PRACTICE,
-    Item,
-    Origin,
-    at_most,
-    at_or_below,
-    cannot_tell,
-    requires,
-    tables,
-)
+from wirecalc import PRACTICE, Item, Origin, at_most, at_or_below, cannot_tell, requires, tables
 
 from ..leads import less_leads, ohms_at_least, without_leads
 from .start_resistors import REPLACE, by_maker, by_mark, by_range, by_texts, start_row

@@ -8,7 +8,7 @@ from wirecalc import at_or_below
 
 from .settled_checks import LOADED, TURNS
 from .start_checks import NORMAL_S, SEEN, SHORT_OF_LRA, STOP_S
-from .start_seen import Start
+from .start_seen import SeenStart
 
 NORMAL = "normal start"
 SLOW = "slow start"
@@ -37,7 +37,7 @@ def in_words(because: Sequence[str], against: Sequence[str]) -> str:
     return ". ".join(word + ", ".join(facts) for word, facts in parts if facts)
 
 
-def seen_in(start: Start) -> list[str]:
+def seen_in(start: SeenStart) -> list[str]:
     """Return what the readings of a start show."""
     facts = []
     if start.mark is not None:
@@ -50,7 +50,7 @@ def seen_in(start: Start) -> list[str]:
     return facts
 
 
-def evidence_on(kind: str, start: Start) -> tuple[list[str], list[str]]:
+def evidence_on(kind: str, start: SeenStart) -> tuple[list[str], list[str]]:
     """Return what speaks for and against one kind."""
     facts = _FACTS[kind](start)
     found: tuple[list[str], list[str]] = ([], [])
@@ -63,20 +63,20 @@ def evidence_on(kind: str, start: Start) -> tuple[list[str], list[str]]:
 _Facts = Sequence[tuple[bool | None, str, str]]  # whether it holds, said then, said else
 
 
-def _down(start: Start) -> _Facts:
+def _down(start: SeenStart) -> _Facts:
     below = start.settles_below(SHORT_OF_LRA, start.level)
     share = "" if not start.level else f"to {start.settled / start.level:.0%} of the start's"
     return [(below, f"the current came down {share}", "the current does not come down")]
 
 
-def _high(start: Start) -> _Facts:
+def _high(start: SeenStart) -> _Facts:
     ((below, down, high),) = _down(start)
     late = None if start.settle_time is None else not at_or_below(start.settle_time, STOP_S)
     after = f"high for {start.settle_time:g} s" if late else ""
     return [(None if below is None else not below, high, down), (late or None, after, "")]
 
 
-def _time(start: Start, *, slow: bool) -> _Facts:
+def _time(start: SeenStart, *, slow: bool) -> _Facts:
     if start.settle_time is None:
         return []
     late = not at_or_below(start.settle_time, NORMAL_S)
@@ -84,63 +84,63 @@ def _time(start: Start, *, slow: bool) -> _Facts:
     return [(late is slow, said, said)]
 
 
-def _settles(start: Start, holds: bool | None) -> _Facts:
+def _settles(start: SeenStart, holds: bool | None) -> _Facts:
     said = next(iter(seen_in(start)), "") if start.mark is not None else ""
     return [(holds if start.mark is not None else None, said, said)]
 
 
-def _peak(start: Start, *, small: bool) -> _Facts:
+def _peak(start: SeenStart, *, small: bool) -> _Facts:
     if start.locked is None or start.peak is None or start.mode == "max-hold":
         return []
     said = f"peak {start.peak:g} A against {start.locked.least:.3g} A of a locked rotor"
     return [(start.small_peak is small, said, said)]
 
 
-def _normal(start: Start) -> _Facts:
+def _normal(start: SeenStart) -> _Facts:
     inside = start.over is False and start.settles_below(LOADED, start.mark) is False
     return [*_settles(start, inside), *_time(start, slow=False), *_peak(start, small=False)]
 
 
-def _slow(start: Start) -> _Facts:
+def _slow(start: SeenStart) -> _Facts:
     ((below, down, high),) = _down(start)
     return [*_time(start, slow=True), (below, down if below else "", high)]
 
 
-def _idle(start: Start) -> _Facts:
+def _idle(start: SeenStart) -> _Facts:
     low = start.settles_below(LOADED, start.mark)
     return _settles(start, low and not start.settles_below(TURNS, start.mark))
 
 
-def _other_wire(start: Start) -> _Facts:
+def _other_wire(start: SeenStart) -> _Facts:
     low = start.settles_below(TURNS, start.mark)
     return _settles(start, low and not start.settles_below(SEEN, start.mark))
 
 
-def _ramp(start: Start) -> _Facts:
+def _ramp(start: SeenStart) -> _Facts:
     if start.settle_time is None:
         return []
     return [(start.ramps, f"settled after {start.settle_time:g} s", "it settled soon")]
 
 
-def _driven(start: Start) -> _Facts:
+def _driven(start: SeenStart) -> _Facts:
     return [(start.inverter, "it was said that a board drives it", "no board drives it")]
 
 
-def _overloaded(start: Start) -> _Facts:
+def _overloaded(start: SeenStart) -> _Facts:
     ((below, down, high),) = _down(start)
     return [*_settles(start, start.over), (None if below else below, down, high)]
 
 
-def _stopped(start: Start) -> _Facts:
+def _stopped(start: SeenStart) -> _Facts:
     return _settles(start, start.settles_below(SEEN, start.mark))
 
 
-def _both_wires(start: Start) -> _Facts:
+def _both_wires(start: SeenStart) -> _Facts:
     seen = f"a peak of {start.peak:g} A was seen" if start.seen else "no current was seen at all"
     return [*_stopped(start), (None if start.peak is None else not start.seen, seen, seen)]
 
 
-def _heater(start: Start) -> _Facts:
+def _heater(start: SeenStart) -> _Facts:
     if start.rated is not None:
         return [(False, "", "RLA is the motor's own")]
     return _settles(start, start.settles_below(LOADED, start.plate))

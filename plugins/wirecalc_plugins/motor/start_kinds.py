@@ -28,7 +28,7 @@ from .start_evidence import (
     in_words,
     seen_in,
 )
-from .start_seen import Start
+from .start_seen import SeenStart
 
 PLATE_LOADS = ("appliance", "heater", "motor")  # what the amps of a plate may be of
 
@@ -51,7 +51,7 @@ _SETTLES = {  # what tells two kinds apart that fit the same readings
 }
 
 
-def kind_of_start(start: Start) -> Iterator[Item]:
+def kind_of_start(start: SeenStart) -> Iterator[Item]:
     """Yield the kind of start, or those that can't be told apart, with the evidence on all."""
     kinds = _candidates(start)
     if not kinds:
@@ -79,7 +79,7 @@ def kind_of_start(start: Start) -> Iterator[Item]:
         )
 
 
-def _candidates(start: Start) -> list[str]:
+def _candidates(start: SeenStart) -> list[str]:
     """Return the kinds that the readings fit and that nothing read tells apart."""
     if start.stays_high:
         return [LOCKED, OPEN_START]
@@ -94,7 +94,7 @@ def _candidates(start: Start) -> list[str]:
     return [DRIVEN] if start.inverter else _by_itself(start)
 
 
-def _by_itself(start: Start) -> list[str]:
+def _by_itself(start: SeenStart) -> list[str]:
     """Kinds of a motor that starts across the line and settles within its rated load."""
     if start.settles_below(TURNS, start.rated):
         return [OTHER_WIRE]
@@ -107,7 +107,7 @@ def _by_itself(start: Start) -> list[str]:
     return _in_time(start)
 
 
-def _in_time(start: Start) -> list[str]:
+def _in_time(start: SeenStart) -> list[str]:
     if start.settle_time is not None and not at_or_below(start.settle_time, NORMAL_S):
         return [SLOW]
     if start.peak is None:
@@ -115,7 +115,7 @@ def _in_time(start: Start) -> list[str]:
     return [NORMAL, SLOW] if start.settle_time is None else [NORMAL]
 
 
-def _beside_a_heater(start: Start) -> list[str]:
+def _beside_a_heater(start: SeenStart) -> list[str]:
     """Kinds where the plate's amps may be those of a heater, or of all that runs at once."""
     if start.over:
         return [OVERLOADED]

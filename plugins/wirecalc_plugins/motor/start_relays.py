@@ -4,14 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import (
-    PRACTICE,
-    Item,
-    Origin,
-    cannot_tell,
-    not_checked,
-    requires,
-)
+from wirecalc import PRACTICE, Item, Origin, cannot_tell, not_checked, requires
 
 from .start_resistors import REPLACE
 

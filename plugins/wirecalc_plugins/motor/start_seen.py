@@ -11,7 +11,7 @@ from .settled_checks import OVER_RLA
 from .start_checks import SEEN, SHORT_OF_LRA, STOP_S, as_rms, near_locked
 
 
-class Start(NamedTuple):
+class SeenStart(NamedTuple):
     """The readings of one start, in A and s. `locked` is at the supply's voltage.
 
     `rated` is the motor's own rated-load current, `plate` amps of a plate that may be of more;

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecalc import Item, at_least, at_or_below, cannot_tell, figure, not_checked, tables
-from wirecalc.tables import Row
 
 _SAID = "any pin to the case"
 
@@ -50,7 +49,7 @@ def judge_case(
     )
 
 
-def _rows(tested_part: str) -> Iterator[Row]:
+def _rows(tested_part: str) -> Iterator[tables.Row]:
     for row in tables.load("insulation-limits").rows:
         of_class = row.text("protection") in ("class-i", "any")
         if of_class and row.text("tested_part") in ("any", tested_part):

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, answer, at_most, at_or_below, cannot_tell, figure, tables
-from wirecalc.rounding import show
-from wirecalc.tables import Row
+from wirecalc import Item, answer, at_most, at_or_below, cannot_tell, figure, show, tables
 
 from ..leads import LEADS_OHM
-from .winding_cooling import Read, Result
+from .winding_cooling import CoolingReadings, WindingTemperature
 
 NAME = "winding temperature at switch-off"
 _LETTERS = ("A", "E", "B", "F", "H")
@@ -18,7 +16,9 @@ _IMPOSSIBLE = "no winding stands it: were it the same pins, on the same range?"
 _ACTION = "find out why: low volts, a stuck load, no cooling air, a weak capacitor"
 
 
-def judge(winding_class: str, found: Result, leads_known: bool, ohm: float) -> Iterator[Item]:
+def judge(
+    winding_class: str, found: WindingTemperature, leads_known: bool, ohm: float
+) -> Iterator[Item]:
     """Judge a winding by its class; `ohm` is how well each resistance would have to be known."""
     rows = _rows(winding_class)
     for row in rows:
@@ -56,7 +56,9 @@ def judge(winding_class: str, found: Result, leads_known: bool, ohm: float) -> I
     )
 
 
-def ohms_of(found: Result, winding_class: str, k: float, read: Read) -> float:
+def ohms_of(
+    found: WindingTemperature, winding_class: str, k: float, read: CoolingReadings
+) -> float:
     """Return how well in ohm cold and hot resistance must each be known to settle it.
 
     Half the distance to the limit each: a hot reading off by dR moves the temperature by
@@ -66,7 +68,7 @@ def ohms_of(found: Result, winding_class: str, k: float, read: Read) -> float:
     return away / 2 * (read.cold - read.leads) / (k + found.at)
 
 
-def stood_by(found: Result) -> Item:
+def stood_by(found: WindingTemperature) -> Item:
     """Say which class is the least that stands the temperature, at the high end of its band."""
     stands = next(
         (c for c in _LETTERS if at_or_below(found.high, binding(c).number("limit_C"))), None
@@ -74,11 +76,11 @@ def stood_by(found: Result) -> Item:
     return answer("least class that stands it", "none up to H" if stands is None else stands)
 
 
-def binding(winding_class: str) -> Row:
+def binding(winding_class: str) -> tables.Row:
     """Return the lowest of the limits that judge: which family an edition has was not seen."""
     judges = (r for r in _rows(winding_class) if r.text("binding") == "yes")
     return min(judges, key=lambda r: r.number("limit_C"))
 
 
-def _rows(winding_class: str) -> list[Row]:
+def _rows(winding_class: str) -> list[tables.Row]:
     return list(tables.load("winding-limits").where(winding_class=winding_class))

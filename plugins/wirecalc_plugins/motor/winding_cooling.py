@@ -13,7 +13,7 @@ COLD_K = 10.0  # that a room changes by between the readings; common practice
 SOON_S = 30.0  # one reading this soon counts as taken at switch-off; IEC 60034-1, from memory
 
 
-class Read(NamedTuple):
+class CoolingReadings(NamedTuple):
     """What was read: resistances in ohm with the leads in them, temperatures in C, times in s."""
 
     cold: float
@@ -32,7 +32,7 @@ class Read(NamedTuple):
         return share * (k + self.cold_temperature) - k
 
 
-class Result(NamedTuple):
+class WindingTemperature(NamedTuple):
     """A temperature in C, low and high of it, and whether it is that at switch-off."""
 
     at: float
@@ -41,7 +41,7 @@ class Result(NamedTuple):
     known: bool
 
 
-def at_switch_off(k: float, read: Read, ends: Bands) -> Result | None:
+def at_switch_off(k: float, read: CoolingReadings, ends: Bands) -> WindingTemperature | None:
     """Return the temperature at switch-off and its band, None where the readings give none.
 
     What enters every temperature, the cold reading, its temperature and the leads, moves all of
@@ -52,7 +52,7 @@ def at_switch_off(k: float, read: Read, ends: Bands) -> Result | None:
         latest = ends.get("hot_time", (read.times, read.times))[1]
         known = latest is not None and latest[0] <= SOON_S
         found = [max(one.temperatures(k)) for one in cases]
-        return Result(max(read.temperatures(k)), min(found), max(found), known)
+        return WindingTemperature(max(read.temperatures(k)), min(found), max(found), known)
     times = ends.get("hot_time", (read.times, read.times))
     first, last = min(times[1]), max(times[1])
     if first > last - first or not _in_one_order((*times, read.times)):
@@ -67,10 +67,10 @@ def at_switch_off(k: float, read: Read, ends: Bands) -> Result | None:
         if together and _slope(clock, _logs(each, one.room)) >= 0:
             return None
         found.append(_carried_back(clock, each, one.room))
-    return Result(found[0], min(found), max(found), True)
+    return WindingTemperature(found[0], min(found), max(found), True)
 
 
-def _cases(read: Read, ends: Bands) -> Iterator[Read]:
+def _cases(read: CoolingReadings, ends: Bands) -> Iterator[CoolingReadings]:
     """Yield the readings at every corner of their bands, the hot ones as they pull apart most."""
 
     def end(name: str, value: float) -> tuple[float, ...]:
@@ -98,7 +98,7 @@ def _cases(read: Read, ends: Bands) -> Iterator[Read]:
             lows,
             highs,
         ):
-            yield Read(cold, at, hot, clock, room, leads)
+            yield CoolingReadings(cold, at, hot, clock, room, leads)
 
 
 def _in_one_order(clocks: Sequence[Sequence[float]]) -> bool:
@@ -129,7 +129,7 @@ def _carried_back(times: Sequence[float], temperatures: Sequence[float], room: f
     return room + math.exp(sum(w * log for w, log in weighted))
 
 
-def doubts(found: Result, read: Read, ends: Bands) -> Iterator[Item]:
+def doubts(found: WindingTemperature, read: CoolingReadings, ends: Bands) -> Iterator[Item]:
     """Question a winding no warmer than its room, or not as cold as it to begin with."""
     room = ends.get("room_temperature", (read.room, read.room))[0]
     if at_or_below(found.high, room):

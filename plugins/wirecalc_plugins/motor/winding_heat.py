@@ -3,48 +3,42 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import Annotated
 
 from wirecalc import (
-    PRACTICE,
     Bands,
     Item,
-    OneOf,
     Problem,
-    Reading,
     Source,
     answer,
-    asked,
-    assumed,
     at_most,
     calculation,
     cannot_tell,
-    extra,
     figure,
+    from_memory,
     not_checked,
     put,
+    show,
+    show_band,
     tables,
 )
-from wirecalc.rounding import show, show_band
-from wirecalc.sources import from_memory
 
-from ..inputs import LEADS
-from ..leads import LEADS_COUNT, LEADS_OHM
+from ..leads import LEADS_OHM
 from .winding_class import NAME, judge, ohms_of, stood_by
-from .winding_cooling import SOON_S, Read, Result, at_switch_off, doubts
+from .winding_cooling import SOON_S, CoolingReadings, WindingTemperature, at_switch_off, doubts
+from .winding_heat_inputs import (
+    ColdResistance,
+    ColdTemperature,
+    HotResistance,
+    HotTime,
+    LeadResistance,
+    RoomTemperature,
+    WindingClass,
+    WindingMetal,
+)
 
 _SOON = from_memory(
     "iec-60034-1-time", "IEC 60034-1", f"one reading within {SOON_S:g} s counts as at switch-off"
 )
-
-
-def _metals() -> list[str]:
-    return list(dict.fromkeys(r.text("metal") for r in tables.load("winding-constants").rows))
-
-
-def _classes() -> list[str]:
-    rows = tables.load("winding-limits").rows
-    return list(dict.fromkeys(r.text("winding_class") for r in rows))
 
 
 def _refuse(
@@ -92,44 +86,14 @@ def _refuse(
     example_with=("hot_time", "winding_class", "lead_resistance", "winding_metal"),
 )
 def winding_heat(
-    cold_resistance: Annotated[
-        float,
-        Reading(
-            "ohm",
-            above=0,
-            high=1000,
-            typical="4.50 ohm",
-            text="winding cold, as read; lead_resistance is taken off",
-        ),
-    ],
-    cold_temperature: Annotated[
-        float,
-        Reading("C", low=-40, high=60, typical="22 C", text="temperature of the cold winding"),
-    ],
-    hot_resistance: Annotated[
-        list[float],
-        Reading("ohm", above=0, high=2000, typical="5.90 ohm", text="the same winding, hot"),
-    ],
-    room_temperature: Annotated[
-        float,
-        Reading("C", low=-40, high=60, typical="24 C", text="air around the machine, at the end"),
-    ],
-    hot_time: Annotated[
-        list[float] | None,
-        Reading("s", low=0, high=3600, typical="20 s", text="time of each since switch-off"),
-        asked("a winding that has cooled was hotter"),
-    ] = None,
-    lead_resistance: Annotated[float | None, LEADS, extra(LEADS_COUNT)] = None,
-    winding_metal: Annotated[
-        str,
-        OneOf(_metals, text="metal of the winding wire"),
-        assumed("aluminium", source=PRACTICE, why="copper gives the higher temperature"),
-    ] = "copper",
-    winding_class: Annotated[
-        str | None,
-        OneOf(_classes, text="insulation class of the winding", on_plate=True),
-        asked("without it a temperature is neither good nor bad"),
-    ] = None,
+    cold_resistance: ColdResistance,
+    cold_temperature: ColdTemperature,
+    hot_resistance: HotResistance,
+    room_temperature: RoomTemperature,
+    hot_time: HotTime = None,
+    lead_resistance: LeadResistance = None,
+    winding_metal: WindingMetal = "copper",
+    winding_class: WindingClass = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """How hot was this winding when it was switched off?
@@ -150,7 +114,7 @@ def winding_heat(
     leads = lead_resistance or 0.0
     if lead_resistance is None:
         yield not_checked("test leads", f"taken as 0 to {LEADS_OHM:g} ohm: touch and read them")
-    read = Read(
+    read = CoolingReadings(
         cold_resistance, cold_temperature, hot_resistance, hot_time, room_temperature, leads
     )
     ends = dict(bands or {})
@@ -211,7 +175,7 @@ def _soon(time: float, ends: Bands) -> Item:
     )
 
 
-def _answer(found: Result) -> Item:
+def _answer(found: WindingTemperature) -> Item:
     when = "at switch-off" if found.known else "when it was read, and hotter at switch-off"
     text = f"{show(found.at, 'C')} {when}"
     if found.low != found.high:
@@ -219,7 +183,9 @@ def _answer(found: Result) -> Item:
     return answer("winding", text)
 
 
-def _rise(found: Result, read: Read, ends: Bands, source: Source) -> Iterator[Item]:
+def _rise(
+    found: WindingTemperature, read: CoolingReadings, ends: Bands, source: Source
+) -> Iterator[Item]:
     """Yield the rise over the room, by the highest constant."""
     room = ends.get("room_temperature", (read.room, read.room))
     yield figure(
@@ -234,7 +200,7 @@ def _rise(found: Result, read: Read, ends: Bands, source: Source) -> Iterator[It
         yield not_checked("cooling before the one reading", "none is counted")
 
 
-def _working(k: float, read: Read) -> Callable[[], str]:
+def _working(k: float, read: CoolingReadings) -> Callable[[], str]:
     """Put in the hottest reading; several with their times are carried back to switch-off."""
     each = read.temperatures(k)
     hot = read.hot[each.index(max(each))]

@@ -14,11 +14,11 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
+    confirmed,
     figure,
     put,
+    show,
 )
-from wirecalc.rounding import show
-from wirecalc.sources import confirmed
 
 from ..leads import LEADS_OHM
 from .winding_pins import Pair

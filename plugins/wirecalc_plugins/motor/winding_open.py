@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from wirecalc import PRACTICE, Item, Origin, cannot_tell, requires
-from wirecalc.sources import confirmed
+from wirecalc import PRACTICE, Item, Origin, cannot_tell, confirmed, requires
 
 PAIRS = ("1-2", "1-3", "2-3")
 

@@ -3,31 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Bands,
     Item,
-    OneOf,
     Origin,
     Problem,
-    Reading,
-    asked,
-    assumed,
     at_or_below,
     calculation,
-    extra,
     figure,
-    instead_of,
     not_checked,
     put,
     requires,
-    setting,
 )
 
-from ..inputs import LEADS
-from ..leads import LEADS_COUNT, LEADS_OHM
+from ..leads import LEADS_OHM
 from ..maker_range import wrong_way_round
 from .winding_case import judge_case
 from .winding_inputs import (
@@ -41,20 +32,17 @@ from .winding_inputs import (
 from .winding_maker import by_maker
 from .winding_open import PAIRS, judge_open, not_read
 from .winding_pins import LIKE, Pair, no_more_than_leads, pins
-
-_ALL = "one pair alone is never open, a pin is"
-_WARM = "18 K move its resistance by 7 %"
-
-
-def _resistance(pair: str) -> Reading:
-    return Reading(
-        "ohm",
-        low=0,
-        high=1000,
-        typical="4.6 ohm",
-        text=f"between pins {pair}",
-        if_open="leave it out; a pin that reads OL to both others is open_pin",
-    )
+from .windings_inputs import (
+    CaseResistance,
+    CommonPin,
+    LeadResistance,
+    OpenPin,
+    Reading12,
+    Reading13,
+    Reading23,
+    TestedPart,
+    WindingTemperature,
+)
 
 
 def _refuse(
@@ -107,52 +95,21 @@ def _refuse(
     ),
 )
 def windings(
-    reading_1_2: Annotated[
-        float | None, _resistance("1-2"), instead_of("open_pin", when="open_pin!=none"), asked(_ALL)
-    ] = None,
-    reading_1_3: Annotated[
-        float | None, _resistance("1-3"), instead_of("open_pin", when="open_pin!=none"), asked(_ALL)
-    ] = None,
-    reading_2_3: Annotated[
-        float | None, _resistance("2-3"), instead_of("open_pin", when="open_pin!=none"), asked(_ALL)
-    ] = None,
-    open_pin: Annotated[
-        str,
-        OneOf(("none", "1", "2", "3", "all"), text="pin that reads open (OL) to the other two"),
-        instead_of("reading_1_2", "reading_1_3", "reading_2_3"),
-    ] = "none",
-    lead_resistance: Annotated[float | None, LEADS, extra(LEADS_COUNT)] = None,
-    common_pin: Annotated[
-        str | None,
-        OneOf(("1", "2", "3"), text="common pin, where a marking names it"),
-        extra("the readings name it themselves; an open pin asks for it"),
-    ] = None,
-    winding_temperature: Annotated[
-        float | None,
-        Reading("C", low=-40, high=150, typical="25 C", text="temperature of the winding"),
-        asked(_WARM, when="maker_run"),
-        asked(_WARM, when="maker_start"),
-        asked(_WARM, when="maker_each"),
-        setting("only the maker's ohms go with it"),
-    ] = None,
+    reading_1_2: Reading12 = None,
+    reading_1_3: Reading13 = None,
+    reading_2_3: Reading23 = None,
+    open_pin: OpenPin = "none",
+    lead_resistance: LeadResistance = None,
+    common_pin: CommonPin = None,
+    winding_temperature: WindingTemperature = None,
     maker_run: MakerRun = None,
     maker_run_high: MakerRunHigh = None,
     maker_start: MakerStart = None,
     maker_start_high: MakerStartHigh = None,
     maker_each: MakerEach = None,
     maker_each_high: MakerEachHigh = None,
-    case_resistance: Annotated[
-        float | None,
-        Reading(
-            "Mohm", low=0, high=1e6, typical="20 Mohm", text="any pin to the bare case", past=">"
-        ),
-        asked("no motor goes back that reads to its case"),
-    ] = None,
-    tested_part: Annotated[
-        str,
-        OneOf(("compressor", "motor"), text="what was tested: hermetic compressor, or motor"),
-        assumed("motor", source=PRACTICE, why="a compressor's case reading is advised higher"),
-    ] = "compressor",
+    case_resistance: CaseResistance = None,
+    tested_part: TestedPart = "compressor",
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Which pin of this motor is common, start, run, and do its windings read right?

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from wirecalc import Confidence, Source, at_or_below, put, tables
-from wirecalc.wires import CMIL_PER_MM2
+from wirecalc import CMIL_PER_MM2, Confidence, Source, at_or_below, put, tables
 
 _ICEA_KINDS = {"pvc": "thermoplastic", "xlpe": "thermoset"}
 WEAKEST, STRONGEST = "pvc-105", "xlpe-epr-90"  # of the insulations that have a row
@@ -22,7 +21,7 @@ class Insulation(NamedTuple):
     source: Source
 
 
-class Limit(NamedTuple):
+class AllowedTime(NamedTuple):
     """The time that is allowed, in s, and its source; a shorter one from memory, and its own."""
 
     seconds: float
@@ -75,7 +74,7 @@ def formula_source() -> Source:
     return row.source
 
 
-class Case(NamedTuple):
+class HeatedWire(NamedTuple):
     """A wire of metal and area in mm2, its overcurrent in A, insulation, and temperature in C.
 
     `before` is the temperature before the overcurrent; None: that of full load.
@@ -141,7 +140,7 @@ class Case(NamedTuple):
         weaker = min((factor, final), key=lambda row: row.source.copies)
         return self.log_time("icea", ratio), weaker.source
 
-    def limit(self, time: float) -> Limit:
+    def limit(self, time: float) -> AllowedTime:
         """Return what is allowed; the published k counts from a cooler start too, if it is enough.
 
         ICEA P-32-382 rules where it is stricter and confirmed; from memory it stands beside it.
@@ -154,10 +153,10 @@ class Case(NamedTuple):
             )
         seconds, icea = self.time(k), self.icea()
         if icea is None or icea[0] >= seconds:
-            return Limit(seconds, source)
+            return AllowedTime(seconds, source)
         if icea[1].copies:
-            return Limit(icea[0], icea[1])
-        return Limit(seconds, source, icea)
+            return AllowedTime(icea[0], icea[1])
+        return AllowedTime(seconds, source, icea)
 
     def temperature_after(self, seconds: float) -> float | None:
         """Return the temperature in C, None past any for which the table has a k."""

@@ -5,18 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wirecalc import (
-    PRACTICE,
-    Item,
-    Origin,
-    answer,
-    at_most,
-    at_or_below,
-    cannot_tell,
-    motors,
-    not_checked,
-    overcurrent,
-)
+from wirecalc import PRACTICE, Item, Origin, answer, at_most, at_or_below, cannot_tell, not_checked
+from wirecalc.trade import motors, overcurrent
 
 _CURVE = "read the breaker maker's curve; never fit a larger breaker"
 _SEE_TRIP = "wirecalc trip"
@@ -57,7 +47,9 @@ def breaker_hold(
         yield _running(device, settled)
 
 
-def _start(device: overcurrent.Device, rms: float, settle_time: float | None) -> Iterator[Item]:
+def _start(
+    device: overcurrent.OvercurrentDevice, rms: float, settle_time: float | None
+) -> Iterator[Item]:
     """Judge the start by what is held for so long, and by what has tripped before it settled."""
     rating = device.rating
     lasts = math.inf if settle_time is None else settle_time
@@ -98,7 +90,9 @@ def _start(device: overcurrent.Device, rms: float, settle_time: float | None) ->
     yield answer("breaker at the start", "holds" if holds else "trips" if trips else "may trip")
 
 
-def _crest(device: overcurrent.Device, part: overcurrent.Instantaneous, crest: float) -> Item:
+def _crest(
+    device: overcurrent.OvercurrentDevice, part: overcurrent.Instantaneous, crest: float
+) -> Item:
     """Judge the first crest over sqrt2; a standard's instantaneous part has its end in 0.1 s."""
     name, rating = "first crest over sqrt2 against the breaker", device.rating
     if part.high is None:
@@ -126,7 +120,7 @@ def _crest(device: overcurrent.Device, part: overcurrent.Instantaneous, crest: f
     )
 
 
-def _running(device: overcurrent.Device, settled: float) -> Item:
+def _running(device: overcurrent.OvercurrentDevice, settled: float) -> Item:
     """Judge a settled current that the breaker does not carry; what it may carry is no start."""
     rating, carried = device.rating, device.holds[0]
     if at_or_below(settled, rating):

@@ -7,7 +7,8 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from wirecalc import FileColumns, Problem, Reading, courses, motors, overcurrent, put, trip_curves
+from wirecalc import FileColumns, Problem, Reading, put
+from wirecalc.trade import current_over_time, motors, overcurrent, trip_curves
 
 FEWEST = 8  # samples of a cycle, below which no rms can be had from instantaneous values
 GAP_S, GAP_TIMES = 3600.0, 100.0  # a pause of a recorder: over an hour and 100 usual intervals
@@ -18,7 +19,7 @@ SAMPLES = {
 }
 
 
-class Run(NamedTuple):
+class TimedCurrent(NamedTuple):
     """A course, and what is known beside it.
 
     `crest` is the highest instantaneous current over sqrt2, in A; `level` the one current in A
@@ -26,25 +27,25 @@ class Run(NamedTuple):
     times are known, where they are not all.
     """
 
-    course: courses.Course
+    course: current_over_time.Course
     crest: float
     crest_says: str
     level: float | None = None
     elapsed: float | None = None
-    known: courses.Course | None = None
+    known: current_over_time.Course | None = None
     ignored: tuple[tuple[str, str], ...] = ()
 
     @classmethod
-    def steady(cls, current: float, seconds: float | None, endless: float) -> Run:
+    def steady(cls, current: float, seconds: float | None, endless: float) -> TimedCurrent:
         """Return the run of one current; without a time it is taken to go on."""
-        course = courses.steps([(current, endless if seconds is None else seconds)])
-        known = courses.steps([]) if seconds is None else None
+        course = current_over_time.steps([(current, endless if seconds is None else seconds)])
+        known = current_over_time.steps([]) if seconds is None else None
         return cls(course, *_crest(current), current, seconds, known)
 
-    def beside(self, other: float) -> Run:
+    def beside(self, other: float) -> TimedCurrent:
         """Return the run with other loads in A on the same device all the time."""
-        course = courses.raised(self.course, other)
-        known = None if self.known is None else courses.raised(self.known, other)
+        course = current_over_time.raised(self.course, other)
+        known = None if self.known is None else current_over_time.raised(self.known, other)
         level = None if self.level is None else self.level + other
         crest, _, note = self.crest_says.partition(";")
         says = f"{crest} + {put(other, 'A')};{note}, with the other loads"
@@ -52,7 +53,7 @@ class Run(NamedTuple):
             course=course, known=known, crest=self.crest + other, crest_says=says, level=level
         )
 
-    def without(self, what: str, why: str) -> Run:
+    def without(self, what: str, why: str) -> TimedCurrent:
         """Return the run, saying what is left out of it."""
         return self._replace(ignored=(*self.ignored, (what, why)))
 
@@ -78,32 +79,32 @@ def course_of_starts(
     off_time: float | None,
     starts: int | None,
     endless: float,
-) -> Run:
+) -> TimedCurrent:
     """Return the run of starts: locked rotor, then the settled current, then a pause."""
     if settled is None and (starts or 1) == 1:
-        return Run.steady(locked, settle_time, endless)
+        return TimedCurrent.steady(locked, settle_time, endless)
     once = [(locked, settle_time)]
     if settled is not None:
         once.append((settled, on_time))
     if off_time is not None:
         once.append((0.0, off_time))
     parts = once * (starts or 1)
-    course = courses.steps([(a, endless if s is None else s) for a, s in parts])
+    course = current_over_time.steps([(a, endless if s is None else s) for a, s in parts])
     timed = [(a, s or 0.0) for a, s in itertools.takewhile(lambda p: p[1] is not None, parts)]
-    known = courses.steps(timed) if len(timed) < len(parts) else None
-    return Run(course, *_crest(locked), known=known)
+    known = current_over_time.steps(timed) if len(timed) < len(parts) else None
+    return TimedCurrent(course, *_crest(locked), known=known)
 
 
-def course_of_file(file: FileColumns, waveform: str, frequency: float) -> Run:
+def course_of_file(file: FileColumns, waveform: str, frequency: float) -> TimedCurrent:
     """Return the run of a recording."""
     times, currents = file.numbers["time"], file.numbers["current"]
     if waveform == "rms":
-        course = courses.Course(times, currents[:-1])
-        return Run(course, *_crest(course.highest))
+        course = current_over_time.Course(times, currents[:-1])
+        return TimedCurrent(course, *_crest(course.highest))
     highest = max(map(abs, currents))
     says = f"{put(highest, 'A')} / sqrt(2); the highest instantaneous value"
-    rms = courses.running_rms(times, currents, 1 / frequency)
-    return Run(rms, highest / math.sqrt(2), says)
+    rms = current_over_time.running_rms(times, currents, 1 / frequency)
+    return TimedCurrent(rms, highest / math.sqrt(2), says)
 
 
 def curve_of(file: FileColumns) -> list[trip_curves.CurvePoint]:

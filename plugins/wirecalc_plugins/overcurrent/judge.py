@@ -4,21 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from wirecalc import (
-    Criterion,
-    Item,
-    Origin,
-    Verdict,
-    at_most,
-    cannot_tell,
-    courses,
-    not_checked,
-    overcurrent,
-    trip_curves,
-)
-from wirecalc.sources import computed
+from wirecalc import Criterion, Item, Origin, Verdict, at_most, cannot_tell, computed, not_checked
+from wirecalc.trade import current_over_time, overcurrent, trip_curves, tripping
 
-from .course import Run
+from .course import TimedCurrent
 from .must_trip import from_memory, must_trip, origin_of, past
 from .told import AIR, answered, figures, heat_rows, known_points
 
@@ -29,9 +18,9 @@ _MODEL = computed("thermal-memory", "first-order thermal model", "most sensitive
 
 
 def judge(
-    stated: overcurrent.Device,
+    stated: overcurrent.OvercurrentDevice,
     points: Sequence[trip_curves.CurvePoint],
-    run: Run,
+    run: TimedCurrent,
     ambient: float | None,
     doubts: Sequence[Criterion] = (),
 ) -> Iterator[Item]:
@@ -42,8 +31,8 @@ def judge(
     device = stated
     if points:
         device = trip_curves.with_curve(stated, points, run.levels(stated.rating))
-    elements = overcurrent.elements(device)
-    heats = [courses.heat(run.course, e, stated.rating) for e in elements]
+    elements = tripping.elements(device)
+    heats = [current_over_time.heat(run.course, e, stated.rating) for e in elements]
     criteria = [*_criteria(device, run, ambient), *doubts]
     if heats:
         criteria.append(_heat(heats))
@@ -71,8 +60,10 @@ def judge(
     yield known_points(stated, points)
 
 
-def _criteria(device: overcurrent.Device, run: Run, ambient: float | None) -> Iterator[Criterion]:
-    found = overcurrent.measure(device, run.course)
+def _criteria(
+    device: overcurrent.OvercurrentDevice, run: TimedCurrent, ambient: float | None
+) -> Iterator[Criterion]:
+    found = tripping.measure(device, run.course)
     if device.holds:
         yield _highest(device, run.course.highest)
     else:
@@ -86,7 +77,7 @@ def _criteria(device: overcurrent.Device, run: Run, ambient: float | None) -> It
         yield _held(device, found.held)
     yield from _crest(device, run)
     cold = ambient is not None and device.ambient is not None and ambient < device.ambient.trip
-    known = found if run.known is None else overcurrent.measure(device, run.known)
+    known = found if run.known is None else tripping.measure(device, run.known)
     if found.trips is not None:
         sure = known.trips if known.trips and past(known.trips) else found.trips
         yield must_trip(
@@ -121,7 +112,7 @@ def _air_untold(reference: overcurrent.Ambient) -> Criterion:
     )
 
 
-def _highest(device: overcurrent.Device, highest: float) -> Criterion:
+def _highest(device: overcurrent.OvercurrentDevice, highest: float) -> Criterion:
     top = device.holds[-1]
     return at_most(
         "highest current, however short",
@@ -137,7 +128,7 @@ def _highest(device: overcurrent.Device, highest: float) -> Criterion:
     )
 
 
-def _held(device: overcurrent.Device, held: overcurrent.Reached) -> Criterion:
+def _held(device: overcurrent.OvercurrentDevice, held: tripping.Reached) -> Criterion:
     upto = held.limit.multiple * device.rating
     return at_most(
         "time above what it holds longer",
@@ -153,7 +144,7 @@ def _held(device: overcurrent.Device, held: overcurrent.Reached) -> Criterion:
     )
 
 
-def _crest(device: overcurrent.Device, run: Run) -> Iterator[Criterion]:
+def _crest(device: overcurrent.OvercurrentDevice, run: TimedCurrent) -> Iterator[Criterion]:
     part = device.instantaneous
     if part is None:
         return
@@ -177,7 +168,7 @@ def _crest(device: overcurrent.Device, run: Run) -> Iterator[Criterion]:
     )
 
 
-def _heat(heats: Sequence[courses.Heat]) -> Criterion:
+def _heat(heats: Sequence[current_over_time.Heat]) -> Criterion:
     again = max(h.excursions for h in heats) > 1
     return at_most(
         "heat in the most sensitive device allowed",

@@ -13,12 +13,12 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
-    overcurrent,
+    confirmed,
     tables,
 )
-from wirecalc.sources import confirmed
+from wirecalc.trade import overcurrent, tripping
 
-from .course import Run
+from .course import TimedCurrent
 
 _MEMORY = "time at what trips it, from memory"
 _LONG_S = 3 * 3600.0  # NEC article 100: a load of 3 hours or more is continuous
@@ -33,13 +33,18 @@ def origin_of(source: Source) -> Origin:
     return Origin.PRACTICE if source == PRACTICE else Origin.STANDARD
 
 
-def past(reached: overcurrent.Reached) -> bool:
+def past(reached: tripping.Reached) -> bool:
     """Whether a course uses more than the time of a limit."""
     return not at_or_below(reached.stretch.time, reached.stretch.limit)
 
 
 def must_trip(
-    device: overcurrent.Device, reached: overcurrent.Reached, name: str, *, timed: bool, cold: bool
+    device: overcurrent.OvercurrentDevice,
+    reached: tripping.Reached,
+    name: str,
+    *,
+    timed: bool,
+    cold: bool,
 ) -> Criterion:
     """Judge a course by a time within which it trips; `cold` is air below its reference."""
     amperes = reached.limit.multiple * device.rating
@@ -72,7 +77,9 @@ def must_trip(
     )
 
 
-def from_memory(device: overcurrent.Device, run: Run, *, cold: bool) -> Iterator[Criterion]:
+def from_memory(
+    device: overcurrent.OvercurrentDevice, run: TimedCurrent, *, cold: bool
+) -> Iterator[Criterion]:
     """Judge by the trip times that are only remembered: past all that they may be off it trips.
 
     The windows of IEC 60898-1 are of its later editions, and judge nothing.
@@ -81,15 +88,15 @@ def from_memory(device: overcurrent.Device, run: Run, *, cold: bool) -> Iterator
     if not trips or device.name.startswith("iec-"):
         return
     remembered = device._replace(holds=(), trips=trips)
-    found = overcurrent.measure(remembered, run.course).trips
-    known = None if run.known is None else overcurrent.measure(remembered, run.known).trips
+    found = tripping.measure(remembered, run.course).trips
+    known = None if run.known is None else tripping.measure(remembered, run.known).trips
     if found is not None:
         timed = run.known is None or (known is not None and past(known))
         sure = known if known is not None and timed else found
         yield must_trip(device, sure, _MEMORY, timed=timed, cold=cold)
 
 
-def _within_doubt(reached: overcurrent.Reached) -> bool:
+def _within_doubt(reached: tripping.Reached) -> bool:
     """Whether a time is past a remembered one, and not past all that it may be off."""
     limit, source = reached.stretch.limit, reached.limit.source
     if source.confidence is not Confidence.MEMORY:
@@ -98,7 +105,7 @@ def _within_doubt(reached: overcurrent.Reached) -> bool:
 
 
 def stays(
-    device: overcurrent.Device, amps: float | None, seconds: float | None, other: float
+    device: overcurrent.OvercurrentDevice, amps: float | None, seconds: float | None, other: float
 ) -> Iterator[Criterion]:
     """Fail a load in A that stays above the rating, whatever the device does; ask how long.
 

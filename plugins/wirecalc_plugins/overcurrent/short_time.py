@@ -24,18 +24,11 @@ from wirecalc import (
     may_be_absent,
     put,
     setting,
+    show,
 )
-from wirecalc.conductors import area_working
-from wirecalc.rounding import show
+from wirecalc.trade.conductors import area_working
 
-from .adiabatic import (
-    STRONGEST,
-    WEAKEST,
-    Case,
-    formula_source,
-    insulation_of,
-    insulations,
-)
+from .adiabatic import STRONGEST, WEAKEST, HeatedWire, formula_source, insulation_of, insulations
 from .wire_times import ADIABATIC_S, times
 
 _THICKER = "a thicker wire, or a breaker that opens sooner; test the insulation after a fault"
@@ -186,7 +179,7 @@ def short_time(
         ),
     )
     kind = insulation_of(wire.metal, wire.area_mm2, insulation)
-    case = Case(wire.metal, area, current, kind, conductor_temperature)
+    case = HeatedWire(wire.metal, area, current, kind, conductor_temperature)
     yield from times(case)
     if overcurrent_time is not None:
         reached = case.temperature_after(overcurrent_time)
@@ -205,7 +198,7 @@ def _seconds(limit: float) -> str:
     return show(limit, "s", toward="down")
 
 
-def _judge(case: Case, time: float) -> Item:
+def _judge(case: HeatedWire, time: float) -> Item:
     """Judge a time in s by the limit of the insulation."""
     limit = case.limit(time)
     if not at_or_below(time, limit.seconds) and not at_or_below(limit.seconds, ADIABATIC_S):

@@ -5,27 +5,17 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from wirecalc import (
-    Criterion,
-    Item,
-    Verdict,
-    answer,
-    courses,
-    figure,
-    listing,
-    overcurrent,
-    put,
-    trip_curves,
-)
+from wirecalc import Criterion, Item, Verdict, answer, figure, listing, put
+from wirecalc.trade import current_over_time, overcurrent, trip_curves
 
-from .course import Run
+from .course import TimedCurrent
 
 AIR = "air around the device"
 _WORDS = {Verdict.PASS: "holds", Verdict.MARGINAL: "may trip", Verdict.FAIL: "trips"}
 _ENDLESS = "without end"
 
 
-def heat_rows(heats: Sequence[courses.Heat]) -> Item:
+def heat_rows(heats: Sequence[current_over_time.Heat]) -> Item:
     """List the heat before and after each start."""
     rows = []
     for number, same in enumerate(zip(*(h.first for h in heats), strict=True), start=1):
@@ -54,7 +44,7 @@ def answered(criteria: Sequence[Criterion]) -> Item:
     return answer("device", word, because=because)
 
 
-def figures(device: overcurrent.Device, run: Run) -> Iterator[Item]:
+def figures(device: overcurrent.OvercurrentDevice, run: TimedCurrent) -> Iterator[Item]:
     """Yield the current as a share of the rating, and the earliest and the latest trip."""
     highest = run.course.highest
     yield figure(
@@ -101,13 +91,15 @@ def _left(name: str, end: float, elapsed: float, toward: str) -> Item:
     )
 
 
-def known_points(device: overcurrent.Device, points: Sequence[trip_curves.CurvePoint]) -> Item:
+def known_points(
+    device: overcurrent.OvercurrentDevice, points: Sequence[trip_curves.CurvePoint]
+) -> Item:
     """List what is known of the device; what is only remembered says so."""
     rows = [_row(device, "holds", h, "") for h in device.holds]
     rows += [_row(device, "trips within", t, "") for t in device.trips]
     for point in points:
         hold, trip = (
-            overcurrent.Limit(point.multiple, s, overcurrent.CURVE)
+            overcurrent.TripPoint(point.multiple, s, overcurrent.CURVE)
             for s in (point.hold, point.trip)
         )
         rows += [_row(device, "holds", hold, ""), _row(device, "trips within", trip, "")]
@@ -118,7 +110,7 @@ def known_points(device: overcurrent.Device, points: Sequence[trip_curves.CurveP
 
 
 def _row(
-    device: overcurrent.Device, what: str, limit: overcurrent.Limit, more: str
+    device: overcurrent.OvercurrentDevice, what: str, limit: overcurrent.TripPoint, more: str
 ) -> tuple[str, str, str, str]:
     seconds = _ENDLESS if math.isinf(limit.seconds) else f"{limit.seconds:g}"
     if limit.after is not None:

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 
 from wirecalc import Item, at_or_below, figure, not_checked, put, tables
 
-from .adiabatic import Case, constant
+from .adiabatic import HeatedWire, constant
 
 ADIABATIC_S = 5.0  # IEC 60364-4-43, from memory: beyond it a wire sheds heat
 
 
-def times(case: Case) -> Iterator[Item]:
+def times(case: HeatedWire) -> Iterator[Item]:
     """Yield the time by IEC 60364, by ICEA, and when copper melts."""
     k, source = case.factor()
     seconds = case.time(k)
@@ -44,7 +44,7 @@ def times(case: Case) -> Iterator[Item]:
         )
 
 
-def _melting(case: Case) -> Item:
+def _melting(case: HeatedWire) -> Item:
     constants = tables.load("adiabatic-constants")
     factor = constants.row(law="onderdonk", metal="copper", item="factor")
     melting = constant("onderdonk", "copper", "melting")

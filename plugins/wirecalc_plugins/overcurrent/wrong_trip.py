@@ -5,15 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from wirecalc import (
-    PRACTICE,
-    Criterion,
-    Problem,
-    at_or_below,
-    cannot_tell,
-    overcurrent,
-    trip_curves,
-)
+from wirecalc import PRACTICE, Criterion, Problem, at_or_below, cannot_tell
+from wirecalc.trade import overcurrent, trip_curves
 
 from .course import curve_of, wrong_course
 
@@ -66,7 +59,7 @@ def _wrong_starts(given: Mapping[str, Any]) -> Iterator[Problem]:
 
 
 def doubtful_start(
-    device: overcurrent.Device, locked: float, settled: float
+    device: overcurrent.OvercurrentDevice, locked: float, settled: float
 ) -> Iterator[Criterion]:
     """Question an LRA in A near the settled current, where that of a motor would not be held."""
     of_a_motor = LOCKED_TIMES * settled

@@ -23,7 +23,7 @@ from wirecalc import (
     may_be_absent,
     not_checked,
 )
-from wirecalc.runs import known_metal
+from wirecalc.trade.wire_runs import known_metal
 
 from ..inputs import CONDUCTOR_TEMPERATURE, LEADS
 from . import ground_limits as limits
@@ -42,7 +42,7 @@ from .ground_limits import NAME, STANDARDS
 from .ground_path import (
     ONE_A,
     Meter,
-    Read,
+    ReadPath,
     by_current,
     by_ohmmeter,
     closed,
@@ -198,7 +198,7 @@ def ground(
 
 def _by_current(
     amps: float, millivolts: float | None, ohmmeter: float | None, bands: Bands
-) -> Generator[Item, None, Read | None]:
+) -> Generator[Item, None, ReadPath | None]:
     """Yield what a known current shows of the path, and return it; None without its drop."""
     yield LOW_VOLTAGE
     yield caution("flam-01")
@@ -228,7 +228,7 @@ def _by_current(
 
 def _by_ohmmeter(
     reading: float | None, leads: float | None, meter: Meter, bands: Bands
-) -> Generator[Item, None, Read | None]:
+) -> Generator[Item, None, ReadPath | None]:
     """Yield what an ohmmeter shows of the path, and return it; None where it was not read."""
     if reading is None:
         yield cannot_tell(

@@ -18,10 +18,9 @@ from wirecalc import (
     put,
     tables,
 )
-from wirecalc.tables import Row
 
 from ..leads import LEADS_OHM, Ohms
-from .ground_path import Read, Span
+from .ground_path import ReadPath, Span
 
 UNNAMED, ADVICE = "iec-60335-1", "ul-507"  # what binds, and what advises, where none is named
 STANDARDS = ("iec-60335-1", "ul-507", "en-50106", "vde-0701-0702")
@@ -33,7 +32,7 @@ _MEND = "clean and tighten every ground joint, replace a cord that is high, read
 _BEHIND_COUNTED = "0.1 ohm without the cord (IEC 60335-1 27.5) fails"
 
 
-class Path(NamedTuple):
+class GroundPath(NamedTuple):
     """The path in ohm as far as a standard counts it; high is infinite where that is not known.
 
     `needs` and `measure` say what it lacks; `exact` names the readings without a meter's error.
@@ -45,14 +44,14 @@ class Path(NamedTuple):
     exact: tuple[str, ...] = ()
 
 
-def _row(standard: str, point: str) -> Row:
+def _row(standard: str, point: str) -> tables.Row:
     """Return the row of a standard for a machine with or without a cord."""
     rows = tables.load("ground-limits").where(standard=standard)
     wanted = ("any", "wired-in" if point == "wired-in" else "cord")
     return next(r for r in rows if r.text("applies_to") in wanted)
 
 
-def _limit(row: Row, metres: Span | None) -> Ohms:
+def _limit(row: tables.Row, metres: Span | None) -> Ohms:
     """Return the limit; a span where it grows with a length that is not known."""
     limit = row.number("limit_ohm")
     if row.cells["step_ohm"] is None:
@@ -63,7 +62,7 @@ def _limit(row: Row, metres: Span | None) -> Ohms:
     return Ohms(*(min(limit + _steps(row, m) * row.number("step_ohm"), most) for m in metres))
 
 
-def _steps(row: Row, metres: float) -> int:
+def _steps(row: tables.Row, metres: float) -> int:
     """Count the started steps of a cord; a length at the end of one, typed in ft, is not past."""
     return max(0, math.ceil((metres - row.number("free_m")) / row.number("step_m") - 1e-9))
 
@@ -87,7 +86,7 @@ def shown(point: str, metres: Span | None) -> Iterator[Item]:
         )
 
 
-def _limit_working(row: Row, limit: Ohms, metres: Span | None) -> Callable[[], str] | None:
+def _limit_working(row: tables.Row, limit: Ohms, metres: Span | None) -> Callable[[], str] | None:
     """Return how a limit grows with the cord; None for one that the table has as it is."""
     if row.cells["step_ohm"] is None or metres is None:
         return None
@@ -119,7 +118,7 @@ def other_editions(cord: Wire | None, metres: Span | None) -> Iterator[Item]:
 
 
 def judged(
-    read: Read,
+    read: ReadPath,
     standard: str | None,
     at: tuple[str, Span | None, Ohms | None, bool],
     unread: tuple[str, ...],
@@ -138,28 +137,30 @@ def judged(
         yield _advise(read.ends, _row(ADVICE, point))
 
 
-def _counted(ohms: Ohms, point: str) -> Path:
+def _counted(ohms: Ohms, point: str) -> GroundPath:
     """Return the path with the cord in it."""
     if point != "cord-end":
-        return Path(ohms)
-    return Path(
+        return GroundPath(ohms)
+    return GroundPath(
         Ohms(ohms.low, math.inf),
         measure="read from the case to the pin of the plug: the cord counts, and was not read",
     )
 
 
-def _without(ohms: Ohms, point: str, own: Ohms | None, blind: bool) -> Path:
+def _without(ohms: Ohms, point: str, own: Ohms | None, blind: bool) -> GroundPath:
     """Return the path without the cord; `blind` of one whose metal says no resistance."""
     if point not in ("plug-pin", "neutral-blade"):
-        return Path(ohms)
+        return GroundPath(ohms)
     measure = "read from the case to the ground wire where the cord ends in the machine"
     if own is None:
         least = 0.0 if blind else max(0.0, ohms.low - LONG_CORD_OHM)
-        return Path(Ohms(least, ohms.high), ("cord", "cord_length"), measure)
-    return Path(Ohms(max(0.0, ohms.low - own.high), max(0.0, ohms.high - own.low)), (), measure)
+        return GroundPath(Ohms(least, ohms.high), ("cord", "cord_length"), measure)
+    return GroundPath(
+        Ohms(max(0.0, ohms.low - own.high), max(0.0, ohms.high - own.low)), (), measure
+    )
 
 
-def _judge(path: Path, limit: Ohms, row: Row, needs: Sequence[str]) -> Item:
+def _judge(path: GroundPath, limit: Ohms, row: tables.Row, needs: Sequence[str]) -> Item:
     """Judge a path by the limit that binds; without the meter's errors it can't pass."""
     low, high = path.ohms
     if at_or_below(high, limit.low) and path.exact:
@@ -179,7 +180,7 @@ def _judge(path: Path, limit: Ohms, row: Row, needs: Sequence[str]) -> Item:
     )
 
 
-def _advise(ohms: Ohms, row: Row) -> Item:
+def _advise(ohms: Ohms, row: tables.Row) -> Item:
     """Judge the path with its cord by the limit of a standard that is not this product's."""
     limit = row.number("limit_ohm")
     return at_most(
@@ -196,7 +197,7 @@ def _advise(ohms: Ohms, row: Row) -> Item:
     )
 
 
-def _unproven(path: Path, row: Row) -> Item:
+def _unproven(path: GroundPath, row: tables.Row) -> Item:
     two = len(path.exact) > 1 or "lead_resistance" in path.exact
     what = "a difference of two small readings" if two else "a small reading"
     return cannot_tell(
@@ -210,7 +211,7 @@ def _unproven(path: Path, row: Row) -> Item:
     )
 
 
-def _undecided(path: Path, limit: Ohms, row: Row, needs: Sequence[str]) -> Item:
+def _undecided(path: GroundPath, limit: Ohms, row: tables.Row, needs: Sequence[str]) -> Item:
     low, high = path.ohms
     span = f"{low:.4g} to {high:.4g} ohm" if low != high else f"{low:.4g} ohm"
     if math.isinf(high):

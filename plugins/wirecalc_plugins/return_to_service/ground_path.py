@@ -14,13 +14,13 @@ from wirecalc import (
     Wire,
     at_or_below,
     cannot_tell,
+    computed,
     figure,
     not_checked,
     put,
     requires,
 )
-from wirecalc.runs import Run, known_metal
-from wirecalc.sources import computed
+from wirecalc.trade.wire_runs import WireRun, known_metal
 
 from ..leads import LEADS_OHM, Ohms
 
@@ -37,7 +37,7 @@ _OPEN = "find the break: the lead off its screw, a painted face, the cord, the p
 _OHM = computed("ohms-law", "R = U / I")
 
 
-class Read(NamedTuple):
+class ReadPath(NamedTuple):
     """A path in ohm: its middle, its ends, and the readings of it that lack the meter's error."""
 
     middle: float
@@ -52,7 +52,7 @@ class Meter(NamedTuple):
     resolution: float | None
 
 
-def by_ohmmeter(reading: float, leads: float | None, meter: Meter, bands: Bands) -> Read:
+def by_ohmmeter(reading: float, leads: float | None, meter: Meter, bands: Bands) -> ReadPath:
     """Return a reading less its leads; leads that were not read have 0 to 0.3 ohm.
 
     Two readings of one meter on one range have the same offset, which drops out; a count of each
@@ -61,7 +61,7 @@ def by_ohmmeter(reading: float, leads: float | None, meter: Meter, bands: Bands)
     low, high = bands.get("ground_resistance", (reading, reading))
     if leads is None:
         alone = () if "ground_resistance" in bands else ("ground_resistance",)
-        return Read(reading, _floored(low - LEADS_OHM, high), alone)
+        return ReadPath(reading, _floored(low - LEADS_OHM, high), alone)
     leads_low, leads_high = bands.get("lead_resistance", (leads, leads))
     needed = {"ground_resistance": reading, "lead_resistance": leads}
     exact = tuple(n for n, value in needed.items() if n not in bands and (value or n[0] == "g"))
@@ -72,18 +72,18 @@ def by_ohmmeter(reading: float, leads: float | None, meter: Meter, bands: Bands)
         shared = abs(error - of_leads) + COUNTS * meter.resolution
         path = reading - leads
         apart = max(apart[0], path - shared), min(apart[1], path + shared)
-    return Read(reading - leads, _floored(*apart), exact)
+    return ReadPath(reading - leads, _floored(*apart), exact)
 
 
-def by_current(amps: float, millivolts: float, bands: Bands) -> Read:
+def by_current(amps: float, millivolts: float, bands: Bands) -> ReadPath:
     """Return the millivolts across a path over the current that was sent through it."""
     least_a, most_a = bands.get("test_current", (amps, amps))
     least_mv, most_mv = bands.get("path_drop", (millivolts, millivolts))
     highest = most_mv / least_a / 1000 if least_a > 0 else math.inf
-    return Read(millivolts / amps / 1000, Ohms(least_mv / most_a / 1000, highest))
+    return ReadPath(millivolts / amps / 1000, Ohms(least_mv / most_a / 1000, highest))
 
 
-def shown_by_ohmmeter(path: Read, reading: float, leads: float) -> Item:
+def shown_by_ohmmeter(path: ReadPath, reading: float, leads: float) -> Item:
     """Show a reading in ohm less its leads."""
     return figure(
         "path to ground",
@@ -95,7 +95,7 @@ def shown_by_ohmmeter(path: Read, reading: float, leads: float) -> Item:
     )
 
 
-def shown_by_current(path: Read, amps: float, millivolts: float) -> Item:
+def shown_by_current(path: ReadPath, amps: float, millivolts: float) -> Item:
     """Show millivolts over amperes."""
     return figure(
         "path to ground",
@@ -107,7 +107,7 @@ def shown_by_current(path: Read, amps: float, millivolts: float) -> Item:
     )
 
 
-def possible(path: Read, point: str, own: Ohms | None) -> Iterator[Item]:
+def possible(path: ReadPath, point: str, own: Ohms | None) -> Iterator[Item]:
     """A path to the pin has at least the ohms of the cord's wire, `own` where that is known."""
     if point not in THROUGH_A_CORD:
         return
@@ -140,8 +140,8 @@ def missed(amps: float | None) -> Iterator[Item]:
 
 def of_cord(cord: Wire, feet: Span, celsius: Span) -> Generator[Item, None, Ohms]:
     """Yield the resistance of the cord's ground wire, one way; return its least and greatest."""
-    most = Run(cord, feet[1]), celsius[1]
-    least = Run(cord, feet[0], least=True), celsius[0]
+    most = WireRun(cord, feet[1]), celsius[1]
+    least = WireRun(cord, feet[0], least=True), celsius[0]
     low, high = (run.one_way(temperature) for run, temperature in (least, most))
     yield _ground_wire("greatest", *most)
     if low != high:
@@ -153,10 +153,10 @@ def least_of_cord(cord: Wire | None, length: float | None, temperature: float) -
     """Return the least ohms of the cord's ground wire; 0 where its metal is not known."""
     if cord is None or not known_metal(cord):
         return 0.0
-    return Run(cord, length or 0.0, least=True).one_way(temperature)
+    return WireRun(cord, length or 0.0, least=True).one_way(temperature)
 
 
-def _ground_wire(name: str, run: Run, temperature: float) -> Item:
+def _ground_wire(name: str, run: WireRun, temperature: float) -> Item:
     per_length = run.per_length(temperature)
     return figure(
         f"{OWN_GROUND_WIRE}, {name}",

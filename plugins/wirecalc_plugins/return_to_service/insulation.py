@@ -3,51 +3,45 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated
 
 from wirecalc import (
     Confidence,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
-    Reading,
-    YesNo,
-    asked,
-    assumed,
     at_least,
     at_or_below,
     calculation,
     cannot_tell,
-    extra,
-    may_be_absent,
+    confirmed,
     requires,
-    setting,
+    tables,
 )
-from wirecalc.sources import confirmed
-from wirecalc.tables import Row
 
-from ..inputs import NAMEPLATE_VOLTAGE
-from .insulation_doubts import (
-    LEAST_TEST_V,
-    Doubt,
-    Test,
-    class_by_name,
-    excuses,
-    refuse,
-    unproven,
+from .insulation_doubts import LEAST_TEST_V, Doubt, Test, class_by_name, excuses, refuse, unproven
+from .insulation_inputs import (
+    _VDE,
+    Dried,
+    ElectronicsUnplugged,
+    InsulationResistance,
+    NameplatePower,
+    NameplateVoltage,
+    NeutralStrap,
+    Protection,
+    SwitchedOn,
+    TestedPart,
+    TestVoltage,
 )
 from .insulation_limits import binding, rows_of, shown
-from .neutral import LIFTED, NO_STRAP, STRAP, insulation_bond
+from .neutral import LIFTED, insulation_bond
 
 TEST_V = 500.0  # the limits hold at this voltage
 GROUNDED_MOHM = 0.01  # at 100 V it lets 10 mA through, more than any leakage limit
-SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
+
 _BEHIND = "the limit of the standard fails: {:g} Mohm"
 BETTER = "a 500 V insulation tester whose range ends near the limit"
 NAME = "insulation to the case"
 
-_VDE = confirmed("vde-0701", "DIN VDE 0701", "insulation resistance at 500 V dc", 2)
+
 _GUIDES = confirmed("inspection-guides", "UK in-service inspection guides", "boards at 500 V", 2)
 
 
@@ -62,78 +56,16 @@ _GUIDES = confirmed("inspection-guides", "UK in-service inspection guides", "boa
     example_with=("test_voltage", "switched_on", "electronics_unplugged"),
 )
 def insulation(
-    insulation_resistance: Annotated[
-        float,
-        Reading(
-            "Mohm",
-            low=0,
-            high=1e6,
-            typical="50 Mohm",
-            text="live parts joined, to the bare case; over range (OL): its top, as in >999 Mohm",
-            past=">",
-            slip_under=SLIP_MOHM,
-        ),
-    ],
-    protection: Annotated[
-        str,
-        OneOf(
-            ("class-i", "class-ii", "class-iii"),
-            text="class-i: ground pin; class-ii: double square, no ground pin; class-iii: fed by "
-            "extra-low volts",
-        ),
-    ],
-    tested_part: Annotated[
-        str,
-        OneOf(
-            ("machine", "heater", "compressor", "motor"),
-            text="what was tested; heater: heating elements, alone or switched on in the machine",
-        ),
-    ],
-    test_voltage: Annotated[
-        float | None,
-        Nameplate(
-            "V", above=0, high=1000, typical="500 V", text="dc volts that the tester is set to"
-        ),
-        asked("the limits hold at 500 V dc"),
-    ] = None,
-    switched_on: Annotated[
-        bool | None,
-        YesNo("switches, thermostats and relays were closed, so that all was in the reading"),
-        asked("what lies behind an open one was not tested", when="tested_part=machine|heater"),
-        may_be_absent("a bare part, read at its own pins: no switch in between"),
-    ] = None,
-    electronics_unplugged: Annotated[
-        bool | None,
-        YesNo("boards, surge parts and inverter were unplugged, or there are none"),
-        asked("500 V into boards misreads and harms them", when="tested_part=machine|heater"),
-        may_be_absent("a bare part, read at its own pins: no board connected"),
-    ] = None,
-    dried: Annotated[
-        bool | None,
-        YesNo("a sheathed element was warmed and dried before this reading"),
-        extra("a good reading is good damp or dry; a low one of heaters asks for it"),
-    ] = None,
-    nameplate_power: Annotated[
-        float | None,
-        Nameplate("W", above=0, high=20_000, typical="2585 W", text="power of the elements"),
-        assumed(
-            "4000 W",
-            source=_VDE,
-            why="under 3.5 kW",
-            when="tested_part=heater and protection=class-i",
-        ),
-        setting("only elements are judged by their power"),
-    ] = None,
-    nameplate_voltage: Annotated[
-        float | None,
-        NAMEPLATE_VOLTAGE,
-        extra(
-            "above the limit of class-ii it is good as any class; else it is asked for",
-            when="protection=class-iii",
-        ),
-        setting("only class-iii is known by its volts"),
-    ] = None,
-    neutral_strap: Annotated[str | None, STRAP, may_be_absent(NO_STRAP)] = None,
+    insulation_resistance: InsulationResistance,
+    protection: Protection,
+    tested_part: TestedPart,
+    test_voltage: TestVoltage = None,
+    switched_on: SwitchedOn = None,
+    electronics_unplugged: ElectronicsUnplugged = None,
+    dried: Dried = None,
+    nameplate_power: NameplatePower = None,
+    nameplate_voltage: NameplateVoltage = None,
+    neutral_strap: NeutralStrap = None,
 ) -> Iterator[Item]:
     """Is the insulation good between live parts and the case?
 
@@ -167,7 +99,7 @@ def insulation(
     yield from _at_test_voltage(test_voltage, electronics_unplugged)
 
 
-def _judge(reading: float, rows: Sequence[Row], test: Test) -> Item:
+def _judge(reading: float, rows: Sequence[tables.Row], test: Test) -> Item:
     row = binding(rows)
     doubts: list[Doubt] = []
     if at_or_below(row.number("limit_Mohm"), reading):
@@ -195,7 +127,7 @@ def _judge(reading: float, rows: Sequence[Row], test: Test) -> Item:
     )
 
 
-def _advice(reading: float, rows: Sequence[Row], dried: bool | None) -> Iterator[Item]:
+def _advice(reading: float, rows: Sequence[tables.Row], dried: bool | None) -> Iterator[Item]:
     """Judge by advice that is stricter than the standard; an element that is dry is not damp."""
     limit = binding(rows).number("limit_Mohm")
     for row in rows:

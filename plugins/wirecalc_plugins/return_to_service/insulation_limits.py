@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from wirecalc import PRACTICE, Caution, Item, caution, figure, not_checked, tables
-from wirecalc.tables import Row
 
 from .insulation_doubts import BARE
 
@@ -19,7 +18,7 @@ _VACUUM = Caution(
 )
 
 
-def shown(rows: Sequence[Row], part: str) -> Iterator[Item]:
+def shown(rows: Sequence[tables.Row], part: str) -> Iterator[Item]:
     """Show the limits, and the cautions of a compressor."""
     for row in rows:
         of = "" if row.text("tested_part") == "any" else f", {part}"
@@ -33,7 +32,7 @@ def shown(rows: Sequence[Row], part: str) -> Iterator[Item]:
         yield caution("flam-01")
 
 
-def rows_of(protection: str, part: str) -> Iterator[Row]:
+def rows_of(protection: str, part: str) -> Iterator[tables.Row]:
     """Yield the rows of a class of protection for what was tested."""
     for row in tables.load("insulation-limits").rows:
         of_class = row.text("protection") in (protection, "any")
@@ -43,7 +42,7 @@ def rows_of(protection: str, part: str) -> Iterator[Row]:
             yield row
 
 
-def binding(rows: Sequence[Row]) -> Row:
+def binding(rows: Sequence[tables.Row]) -> tables.Row:
     """Return the standard's row: that of the part itself before that of any."""
     standard = [r for r in rows if r.text("binding") == "yes"]
     return max(standard, key=lambda r: r.text("tested_part") != "any")

@@ -3,49 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
-    PRACTICE,
     Item,
-    Nameplate,
-    OneOf,
     Problem,
-    Reading,
-    YesNo,
-    asked,
-    assumed,
     calculation,
     cannot_tell,
     caution,
-    extra,
-    may_be_absent,
-    setting,
 )
 
-from .leakage_limits import (
-    LEAKAGE,
-    UL_101,
-    judge,
-    kinds,
-    limits_of,
-    shown,
-    standards,
-    without_kind,
+from .leakage_inputs import (
+    _LEAKS,
+    SMALL_PLUG,
+    Connection,
+    LeakageCurrent,
+    MachineKind,
+    NameplatePower,
+    NeutralStrap,
+    OnGfci,
+    OtherLeakage,
+    RcdRating,
+    Standard,
+    SwitchedOn,
 )
-from .neutral import NO_STRAP, STRAP, leakage_bond
+from .leakage_limits import LEAKAGE, UL_101, judge, limits_of, shown, without_kind
+from .neutral import leakage_bond
 from .residual_devices import on_devices
-
-SLIP_MA = 0.001  # less than a leakage tester shows: typed in uA it is a slip of the unit
-SMALL_PLUG = "plug"
-
-_LEAKS = "read it with a leakage tester or a leakage clamp, everything switched on"
-_NO_ZERO = (
-    "a reading of exactly 0: a machine that runs leaks something; a clamp around all its wires, or "
-    "one that was off, shows none",
-    "clamp line and neutral together, without the ground, and read again; type less than it shows "
-    "as such, <0.1 mA of a meter of tenths",
-)
 
 
 def _refuse(
@@ -87,89 +70,16 @@ def _refuse(
     ),
 )
 def leakage(
-    leakage_current: Annotated[
-        float | None,
-        Reading(
-            "mA",
-            low=0,
-            high=50,
-            typical="0.3 mA",
-            text="leakage of this machine, from its case or ground wire to ground",
-            past="<",
-            slip_under=SLIP_MA,
-            zero=_NO_ZERO,
-        ),
-        asked(_LEAKS),
-    ] = None,
-    machine_kind: Annotated[
-        str | None,
-        OneOf(
-            kinds,
-            text="two-wire: no ground pin; double-insulated: double square; with a ground pin: "
-            "portable, stationary (motor), refrigerator, heater (stationary)",
-        ),
-        extra(
-            "within the least limit of its standard it is good as any kind; else it is asked for"
-        ),
-    ] = None,
-    standard: Annotated[
-        str,
-        OneOf(
-            standards,
-            text="standard of its region: ul-101 in North America, iec-60335-1 (new) or "
-            "vde-0701-0702 (repaired) for 230 V; or the strictest of all",
-        ),
-        assumed("iec-60335-1", "vde-0701-0702", source=PRACTICE),
-    ] = UL_101,
-    connection: Annotated[
-        str | None,
-        OneOf(
-            (SMALL_PLUG, "large-plug", "wired-in"),
-            text="plug: cord and plug of up to 20 A; large-plug: of more (ranges, dryers); "
-            "wired-in: none",
-        ),
-        asked(
-            "UL 101 is of plugs up to 20 A",
-            when="standard=ul-101 and machine_kind=heater",
-        ),
-        may_be_absent("a cord and plug of up to 20 A"),
-    ] = None,
-    neutral_strap: Annotated[str | None, STRAP, may_be_absent(NO_STRAP)] = None,
-    switched_on: Annotated[
-        bool | None,
-        YesNo("switches, thermostats and relays were closed, so that all was in the reading"),
-        asked("what lies behind an open one does not leak into the reading"),
-    ] = None,
-    nameplate_power: Annotated[
-        float | None,
-        Nameplate("W", above=0, high=20_000, typical="2585 W", text="power of the elements"),
-        assumed("20000 W", source=PRACTICE, why="the least limit", when="machine_kind=heater"),
-        setting("only elements are judged by their power"),
-    ] = None,
-    on_gfci: Annotated[
-        bool | None, YesNo("it is fed through a class A GFCI"), may_be_absent("no GFCI feeds it")
-    ] = None,
-    rcd_rating: Annotated[
-        float | None,
-        Nameplate(
-            "mA", low=5, high=500, typical="30 mA", text="rating of the RCD that feeds it (230 V)"
-        ),
-        may_be_absent("no RCD feeds it"),
-    ] = None,
-    other_leakage: Annotated[
-        list[float] | None,
-        Reading(
-            "mA",
-            low=0,
-            high=50,
-            typical="0.5 mA",
-            text="leakage of each other machine on the same GFCI or RCD",
-            past="<",
-            slip_under=SLIP_MA,
-            zero=_NO_ZERO,
-        ),
-        may_be_absent("no other machine on the same GFCI or RCD"),
-    ] = None,
+    leakage_current: LeakageCurrent = None,
+    machine_kind: MachineKind = None,
+    standard: Standard = UL_101,
+    connection: Connection = None,
+    neutral_strap: NeutralStrap = None,
+    switched_on: SwitchedOn = None,
+    nameplate_power: NameplatePower = None,
+    on_gfci: OnGfci = None,
+    rcd_rating: RcdRating = None,
+    other_leakage: OtherLeakage = None,
 ) -> Iterator[Item]:
     """Does this machine leak too much, and does its GFCI hold?
 

@@ -5,9 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
-from wirecalc import Item, Source, at_most, at_or_below, cannot_tell, figure, put, tables
-from wirecalc.sources import from_memory
-from wirecalc.tables import Row
+from wirecalc import (
+    Item,
+    Source,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    figure,
+    from_memory,
+    put,
+    tables,
+)
 
 LEAKAGE = "leakage current"
 BETTER = "a leakage tester that reads 0.01 mA"
@@ -17,11 +25,11 @@ _ACTION = "find what leaks: unplug parts one by one; wet parts, elements and fil
 _SCOPE = from_memory("ul-101-scope", "UL 101 (ANSI C101)", "scope: cord and plug, up to 20 A")
 
 
-class Limit(NamedTuple):
+class LeakageLimit(NamedTuple):
     """A limit in mA, and the row that it comes from."""
 
     ma: float
-    row: Row
+    row: tables.Row
 
     @property
     def source(self) -> Source:
@@ -45,20 +53,20 @@ def kinds() -> list[str]:
     return list(dict.fromkeys(r.text("machine_kind") for r in tables.load("leakage-limits").rows))
 
 
-def limits_of(kind: str, power: float | None) -> list[Limit]:
+def limits_of(kind: str, power: float | None) -> list[LeakageLimit]:
     """Return the limits of a kind by all standards; without the power of a heater its least."""
     rows = tables.load("leakage-limits").where(machine_kind=kind)
-    return [Limit(_ma(row, power), row) for row in rows]
+    return [LeakageLimit(_ma(row, power), row) for row in rows]
 
 
-def _ma(row: Row, power: float | None) -> float:
+def _ma(row: tables.Row, power: float | None) -> float:
     least = row.number("limit_mA")
     if row.cells["per_kW_mA"] is None or power is None:
         return least
     return min(max(least, row.number("per_kW_mA") * power / 1000), row.number("most_mA"))
 
 
-def shown(limits: Sequence[Limit], power: float | None) -> Iterator[Item]:
+def shown(limits: Sequence[LeakageLimit], power: float | None) -> Iterator[Item]:
     """Show the limits of all standards side by side."""
     for limit in limits:
         yield figure(
@@ -71,7 +79,7 @@ def shown(limits: Sequence[Limit], power: float | None) -> Iterator[Item]:
         )
 
 
-def _working(limit: Limit, power: float | None) -> Callable[[], str] | None:
+def _working(limit: LeakageLimit, power: float | None) -> Callable[[], str] | None:
     """Return how a limit grows with the power; None for one that the table has as it is."""
     if power is None or limit.row.cells["per_kW_mA"] is None:
         return None
@@ -84,7 +92,7 @@ def _working(limit: Limit, power: float | None) -> Callable[[], str] | None:
 
 
 def judge(
-    value: float, limits: Sequence[Limit], standard: str, on: bool | None, in_scope: bool
+    value: float, limits: Sequence[LeakageLimit], standard: str, on: bool | None, in_scope: bool
 ) -> Iterator[Item]:
     """Judge a reading by its standard; a stricter one of the same region is advice."""
     own = _own(limits, standard)
@@ -129,13 +137,13 @@ def without_kind(value: float, standard: str, on: bool | None) -> Item:
     return _at_most(value, least) if on is True else _hidden(least, on)
 
 
-def _own(limits: Sequence[Limit], standard: str) -> Limit:
+def _own(limits: Sequence[LeakageLimit], standard: str) -> LeakageLimit:
     if standard == STRICTEST:
         return min(limits, key=lambda x: x.ma)
     return next(x for x in limits if x.standard == standard)
 
 
-def _hidden(limit: Limit, on: bool | None) -> Item:
+def _hidden(limit: LeakageLimit, on: bool | None) -> Item:
     return cannot_tell(
         LEAKAGE,
         "what lies behind an open switch or relay does not leak into the reading",
@@ -145,7 +153,7 @@ def _hidden(limit: Limit, on: bool | None) -> Item:
     )
 
 
-def _at_most(value: float, limit: Limit) -> Item:
+def _at_most(value: float, limit: LeakageLimit) -> Item:
     return at_most(
         LEAKAGE,
         value,
@@ -158,7 +166,7 @@ def _at_most(value: float, limit: Limit) -> Item:
     )
 
 
-def _out_of_scope(value: float, limits: Sequence[Limit]) -> Item:
+def _out_of_scope(value: float, limits: Sequence[LeakageLimit]) -> Item:
     """Say that UL 101 does not cover it; what is past every standard's limit fails all the same."""
     greatest = max(limits, key=lambda x: x.ma)
     if not at_or_below(value, greatest.ma):

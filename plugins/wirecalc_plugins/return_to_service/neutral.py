@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, OneOf, cannot_tell, caution, not_checked, requires
-from wirecalc.sources import confirmed
+from wirecalc import Item, OneOf, cannot_tell, caution, confirmed, not_checked, requires
 
 STRAPS = ("no-strap", "fitted", "lifted", "removed")
 NO_STRAP = "no strap from neutral to frame: neither a range nor a dryer of 120/240 V"

@@ -6,8 +6,19 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Item, Origin, Source, at_most, at_or_below, cannot_tell, figure, put
-from wirecalc.sources import confirmed, from_memory
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Origin,
+    Source,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    confirmed,
+    figure,
+    from_memory,
+    put,
+)
 
 from .leakage_limits import BETTER
 
@@ -22,7 +33,7 @@ _RCD_SHARE = from_memory(
 _GFCI = confirmed("ul-943", "UL 943", "class A, trips between 4 and 6 mA", 3)
 
 
-class Device(NamedTuple):
+class ResidualDevice(NamedTuple):
     """What trips on residual current: in mA, where it may and where it must."""
 
     name: str
@@ -47,10 +58,10 @@ def on_devices(
         working=lambda: f"100 x ({' + '.join(put(e, 'mA') for e in each)}) / 4 mA",
     )
     if on_gfci or (others and rcd is None):
-        gfci = Device("GFCI", HOLDS_MA, TRIPS_MA, _GFCI, Origin.STANDARD)
+        gfci = ResidualDevice("GFCI", HOLDS_MA, TRIPS_MA, _GFCI, Origin.STANDARD)
         yield _sum(each, without_this, gfci)
     if rcd is not None:
-        device = Device("RCD", RCD_HOLDS * rcd, rcd, PRACTICE, Origin.PRACTICE)
+        device = ResidualDevice("RCD", RCD_HOLDS * rcd, rcd, PRACTICE, Origin.PRACTICE)
         yield _sum(each, without_this, device)
         yield at_most(
             "share of the rating of the RCD",
@@ -65,7 +76,7 @@ def on_devices(
         )
 
 
-def _sum(each: Sequence[float], without_this: bool, device: Device) -> Item:
+def _sum(each: Sequence[float], without_this: bool, device: ResidualDevice) -> Item:
     """Judge the sum on a device: the plain sum is the most, the root of the squares the least."""
     most, least = sum(each), math.hypot(*each)
     name = f"sum on the {device.name}"

@@ -3,15 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Item,
-    Nameplate,
     Origin,
-    YesNo,
-    asked,
     at_or_below,
     calculation,
     cannot_tell,
@@ -19,9 +15,18 @@ from wirecalc import (
     requires,
 )
 
+from .screening_inputs import (
+    DeviceHeld,
+    OhmRange,
+    OverRange,
+    SwitchedOn,
+    TestButtonTrips,
+    TripCurrent,
+)
+
 LEAST_RANGE_MOHM = 2.0  # over the range of a lesser one says less than any limit of insulation
-SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
-LEAST_TRIP_MA = 4.0  # what a class A GFCI may trip at; no device is finer: UL 943
+
+
 MOST_TRIP_MA = 30.0  # a device that trips above it does not protect a person
 MEASURE = "measure the insulation at 500 V dc, or the leakage with everything switched on"
 
@@ -44,52 +49,12 @@ MEASURE = "measure the insulation at 500 V dc, or the leakage with everything sw
     ),
 )
 def screening(
-    over_range: Annotated[
-        bool | None,
-        YesNo(
-            "power off, live parts joined read over range (OL) to bare metal of the case, on the "
-            "highest ohm range"
-        ),
-        asked("it comes before power"),
-    ] = None,
-    ohm_range: Annotated[
-        float | None,
-        Nameplate(
-            "Mohm",
-            above=0,
-            high=10_000,
-            typical="20 Mohm",
-            text="end of that ohm range",
-            slip_under=SLIP_MOHM,
-        ),
-        asked("over a low range says nothing"),
-    ] = None,
-    switched_on: Annotated[
-        bool | None,
-        YesNo("switches, thermostats and relays were closed, so that all was in the reading"),
-        asked("what lies behind an open switch is not in it"),
-    ] = None,
-    device_held: Annotated[
-        bool | None,
-        YesNo("a GFCI or RCD held through a full run, all that can be switched on was on once"),
-        asked("parts that get hot or wet leak only then"),
-    ] = None,
-    test_button_trips: Annotated[
-        bool | None,
-        YesNo("the test button of that GFCI or RCD switches it off"),
-        asked("one that never trips holds always"),
-    ] = None,
-    trip_current: Annotated[
-        float | None,
-        Nameplate(
-            "mA",
-            low=LEAST_TRIP_MA,
-            high=1000,
-            typical="6 mA",
-            text="residual current at which it trips: 6 mA of a class A GFCI, else as printed",
-        ),
-        asked("a coarse one holds beside a machine that shocks"),
-    ] = None,
+    over_range: OverRange = None,
+    ohm_range: OhmRange = None,
+    switched_on: SwitchedOn = None,
+    device_held: DeviceHeld = None,
+    test_button_trips: TestButtonTrips = None,
+    trip_current: TripCurrent = None,
 ) -> Iterator[Item]:
     """Does anything show a fault to the case, where nobody could measure insulation or leakage?
 

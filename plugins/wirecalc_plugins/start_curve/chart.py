@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from wirecalc.charts import Axis, Chart, Line
-from wirecalc.starting import SAMPLES, Curve, MeterReadings, sliding_rms
+from wirecalc import charts
+
+from .meter_readings import MeterReadings
+from .starting import SAMPLES, Curve, sliding_rms
 
 _LEAST_S, _ROOM = 0.3, 1.25  # the shortest time that is shown, and the room after settling
 _POINTS = 400
@@ -13,7 +15,7 @@ _POINTS = 400
 Shown = tuple[str, Curve, MeterReadings]
 
 
-def start_chart(shown: Sequence[Shown], duration: float) -> Chart:
+def start_chart(shown: Sequence[Shown], duration: float) -> charts.Chart:
     """Describe the chart: amperes against seconds, up to shortly after the last one settles."""
     ends = [m.settle_time for _, _, m in shown if m.settle_time is not None]
     end = min(duration, max(_LEAST_S, _ROOM * max(ends))) if ends else min(duration, 1.0)
@@ -21,7 +23,9 @@ def start_chart(shown: Sequence[Shown], duration: float) -> Chart:
     if len(shown) == 1:
         _, curve, _ = shown[0]
         keep = curve.time <= end
-        lines.append(Line("current", list(curve.time[keep]), list(curve.line[keep]), fine=True))
+        lines.append(
+            charts.Line("current", list(curve.time[keep]), list(curve.line[keep]), fine=True)
+        )
         lines.append(_rms("one-cycle rms", curve, end)._replace(strong=True))
     else:
         lines.extend(_rms(name, curve, end) for name, curve, _ in shown)
@@ -34,23 +38,23 @@ def start_chart(shown: Sequence[Shown], duration: float) -> Chart:
     title = (
         "Line current of the start" if len(shown) == 1 else "One-cycle rms current of each start"
     )
-    return Chart(
+    return charts.Chart(
         title=title,
         text=f"{title}, 0 to {end:.2g} s: {said}.",
-        x=Axis("time after closing", "s"),
-        y=Axis("line current", "A", span=_from_zero(lines)),
+        x=charts.Axis("time after closing", "s"),
+        y=charts.Axis("line current", "A", span=_from_zero(lines)),
         lines=tuple(lines),
     )
 
 
-def _from_zero(lines: Sequence[Line]) -> tuple[float, float]:
+def _from_zero(lines: Sequence[charts.Line]) -> tuple[float, float]:
     """Return the span of the current axis; zero is in it, so that heights compare."""
     values = [v for line in lines for v in (min(line.y), max(line.y))]
     low, high = min(0.0, *values), max(values)
     return 1.05 * low, 1.05 * high
 
 
-def _rms(name: str, curve: Curve, end: float) -> Line:
+def _rms(name: str, curve: Curve, end: float) -> charts.Line:
     """Return one-cycle rms against the end of each cycle; what no longer changes goes on flat."""
     rms, time = sliding_rms(curve.line), curve.time[SAMPLES - 1 :]
     keep = time <= end
@@ -59,4 +63,4 @@ def _rms(name: str, curve: Curve, end: float) -> Line:
     if curve.time[-1] < end:
         x.append(end)
         y.append(float(rms[-1]))
-    return Line(name, x, y)
+    return charts.Line(name, x, y)

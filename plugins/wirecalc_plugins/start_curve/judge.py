@@ -5,17 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from wirecalc import (
-    PRACTICE,
-    Item,
-    Origin,
-    at_least,
-    at_most,
-    at_or_below,
-    cannot_tell,
-    starting,
-)
+from wirecalc import PRACTICE, Item, Origin, at_least, at_most, at_or_below, cannot_tell
 
+from . import meter_readings
 from .setup import Motor, Setup
 
 NORMAL_S, STOP_S = 1.0, 3.0  # a small motor settles within 1 s; over 3 s: stop; practice
@@ -29,7 +21,7 @@ ASSUMED = ("load_torque", "inertia")  # taken unkindly where they are left out
 
 def judge(
     setup: Setup,
-    runs: Sequence[starting.MeterReadings],
+    runs: Sequence[meter_readings.MeterReadings],
     own: Motor,
     bands: Mapping[str, tuple[Any, Any]],
 ) -> Iterator[Item]:
@@ -117,7 +109,7 @@ def _supply(setup: Setup, own: Motor, bands: Mapping[str, tuple[Any, Any]]) -> I
         )
 
 
-def _settled(setup: Setup, runs: Sequence[starting.MeterReadings]) -> Iterator[Item]:
+def _settled(setup: Setup, runs: Sequence[meter_readings.MeterReadings]) -> Iterator[Item]:
     """Question a motor of a plate that settles far above its plate."""
     rated = setup.rated_load_current
     least = min(run.settled for run in runs)

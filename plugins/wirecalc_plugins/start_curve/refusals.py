@@ -7,7 +7,7 @@ from typing import Any
 
 from wirecalc import Problem
 
-from .start_curve import NONE, OWN, PTC, RELAY, RUN_CAPACITOR, START_CAPACITOR
+from .start_curve_inputs import NONE, OWN, PTC, RELAY, RUN_CAPACITOR, START_CAPACITOR
 
 MOST_RATIO = 30.0  # ohm of start over main winding that is no good winding any more; practice
 _PLATE = (

@@ -3,36 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import Any, NamedTuple
+from typing import Any
 
-from wirecalc import (
-    PRACTICE,
-    Item,
-    answer,
-    chart,
-    figure,
-    listing,
-    put,
-    starting,
-)
-from wirecalc.sources import computed
-from wirecalc.start_model import Case
+from wirecalc import PRACTICE, Item, answer, chart, computed, figure, put
 
+from . import meter_readings, starting
 from .judge import ASSUMED, STOP_S, judge
 from .setup import LOCKED_PF, Motor, Setup, case, motor, ohm_working, rated_torque, with_fault
+from .start_case import SimulatedStart
+from .told import Shown, clamp_shows, looks_like, machine_side_shows
 
 # which end of a band is slow
 SLOWER = {"voltage_at_rest": 0, "source_resistance": 1, "cord_length": 1}
 _MODEL = computed("two-axis-model", "simulated with the two-axis model of a single-phase motor")
 _CORD = computed("copper-ohm", "ohm as typed, and of the cord by its copper at 75 C")
-
-
-class Shown(NamedTuple):
-    """A variant, its curve and what the meters show of it."""
-
-    name: str
-    curve: starting.Curve
-    meters: starting.MeterReadings
 
 
 def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
@@ -43,7 +27,7 @@ def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
     shown = []
     for name in names:
         curve = starting.simulate(with_fault(typed, name), setup.duration)
-        shown.append(Shown(name, curve, starting.read_meters(curve, setup.duration)))
+        shown.append(Shown(name, curve, meter_readings.read_meters(curve, setup.duration)))
     yield from _motor_figures(setup, own, typed)
     if "healthy" in names:
         at = names.index("healthy")
@@ -52,9 +36,9 @@ def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
         yield from judge(setup, runs, own, bands)
     healthy = next((s.meters for s in shown if s.name == "healthy"), None)
     for one in shown:
-        yield answer(one.name.replace("-", " "), _looks(one, healthy, setup.duration))
-    yield _clamp(shown)
-    yield _machine_side(shown)
+        yield answer(one.name.replace("-", " "), looks_like(one, healthy, setup.duration))
+    yield clamp_shows(shown)
+    yield machine_side_shows(shown)
 
     def build() -> Any:
         from .chart import start_chart
@@ -64,7 +48,9 @@ def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
     yield chart(build)
 
 
-def _ends(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[starting.MeterReadings]:
+def _ends(
+    setup: Setup, bands: Mapping[str, tuple[Any, Any]]
+) -> Iterator[meter_readings.MeterReadings]:
     """Simulate the ends of the band: what is known to be slow or fast together, the rest singly.
 
     Whether ohm of a winding or the locked-rotor power factor make a start slower is found by
@@ -86,22 +72,22 @@ def _ends(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[starti
         yield from (_run(setup, fast), _run(setup, slow))
 
 
-def _run(setup: Setup, moved: Mapping[str, Any]) -> starting.MeterReadings:
+def _run(setup: Setup, moved: Mapping[str, Any]) -> meter_readings.MeterReadings:
     fields = {n: v for n, v in moved.items() if n in Setup._fields}
     changed = setup._replace(**fields)
     own = motor(changed, moved.get("power factor", LOCKED_PF[1]))
     if changed.inertia is None or changed.load_torque is None:  # the load is the same in all runs
         own = own._replace(inertia=motor(setup, LOCKED_PF[1]).inertia)
     curve = starting.simulate(case(changed, own), setup.duration)
-    return starting.read_meters(curve, setup.duration)
+    return meter_readings.read_meters(curve, setup.duration)
 
 
-def _slowness(meters: starting.MeterReadings) -> tuple[float, float]:
+def _slowness(meters: meter_readings.MeterReadings) -> tuple[float, float]:
     late = STOP_S * 100 if meters.settle_time is None else meters.settle_time
     return late, -meters.rpm
 
 
-def _motor_figures(setup: Setup, own: Motor, typed: Case) -> Iterator[Item]:
+def _motor_figures(setup: Setup, own: Motor, typed: SimulatedStart) -> Iterator[Item]:
     """Yield what stands behind the simulation, the assumed load and inertia marked as such."""
     assumed = {name: ", assumed" if getattr(setup, name) is None else "" for name in ASSUMED}
     load, slip = typed.load, own.machine.slip
@@ -148,7 +134,7 @@ def _simulated() -> str:
     return "read off the simulated start"
 
 
-def _figures(runs: list[starting.MeterReadings]) -> Iterator[Item]:
+def _figures(runs: list[meter_readings.MeterReadings]) -> Iterator[Item]:
     """Yield the healthy start's readings, each with its low and high over the runs."""
     wanted = (
         ("highest instantaneous current", "peak", "A"),
@@ -162,66 +148,3 @@ def _figures(runs: list[starting.MeterReadings]) -> Iterator[Item]:
         values = [getattr(run, field) for run in runs]
         band = (min(values), max(values))
         yield figure(name, values[0], unit, source=_MODEL, band=band, working=_simulated)
-
-
-def _looks(one: Shown, healthy: starting.MeterReadings | None, duration: float) -> str:
-    """Say in words what a meter shows of a variant."""
-    meters = one.meters
-    if meters.speed_time is None:
-        text = f"does not come to speed: the meter stays at {meters.settled:.3g} A"
-        return text + _beside(meters, healthy)
-    if meters.settle_time is None:
-        return (
-            f"at speed after {meters.speed_time:.2g} s, and still not settled at {duration:g} s: "
-            f"{meters.settled:.3g} A"
-        )
-    return (
-        f"at speed after {meters.speed_time:.2g} s; the meter falls from {meters.cycle:.3g} A to "
-        f"{meters.settled:.3g} A within {meters.settle_time:.2g} s"
-    )
-
-
-def _beside(meters: starting.MeterReadings, healthy: starting.MeterReadings | None) -> str:
-    if healthy is None or healthy is meters or healthy.speed_time is None:
-        return ""
-    return f", {meters.settled / healthy.settled:.1f} times the healthy settled current"
-
-
-def _clamp(shown: list[Shown]) -> Item:
-    columns = ("variant", "highest", "one cycle", "first 100 ms", "settled", "settles after")
-    return listing(
-        "What a clamp meter on the line shows (A; s)",
-        columns,
-        [
-            (
-                s.name,
-                *(_round(v) for v in (s.meters.peak, s.meters.cycle, s.meters.inrush)),
-                _round(s.meters.settled),
-                "does not" if s.meters.settle_time is None else _round(s.meters.settle_time),
-            )
-            for s in shown
-        ],
-    )
-
-
-def _machine_side(shown: list[Shown]) -> Item:
-    columns = ("variant", "at speed after", "speed", "lowest volts", "heat")
-    return listing(
-        "At the motor (s; rpm; V; J in the start winding)",
-        columns,
-        [
-            (
-                s.name,
-                "does not" if s.meters.speed_time is None else _round(s.meters.speed_time),
-                round(s.meters.rpm),
-                _round(s.meters.volts),
-                _round(s.meters.start_heat),
-            )
-            for s in shown
-        ],
-    )
-
-
-def _round(value: float) -> float:
-    shown = float(f"{value:.3g}")
-    return int(shown) if shown >= 100 else shown

@@ -5,20 +5,13 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Source, Wire, conductors, put, tables
-from wirecalc.machines import (
-    WATTS_PER_HP,
-    Machine,
-    Plate,
-    StartWinding,
-    both_windings,
-    estimate,
-    swapped,
-)
-from wirecalc.start_model import Case, Device, Load, Ptc, Supply
-from wirecalc.wires import read_wire
+from wirecalc import PRACTICE, Source, Wire, put, read_wire, tables
+from wirecalc.trade import conductors
 
-from .start_curve import NONE, OWN, PTC, RELAY, RUN_CAPACITOR, START_CAPACITOR
+from .estimate import WATTS_PER_HP, MotorPlate, estimate
+from .machines import MotorModel, StartWinding, both_windings, swapped
+from .start_case import Ptc, ShaftLoad, SimulatedStart, StartDevice, StartSupply
+from .start_curve_inputs import NONE, OWN, PTC, RELAY, RUN_CAPACITOR, START_CAPACITOR
 
 LOCKED_PF = (0.5, 0.65, 0.8)  # of the main winding at locked rotor: low, taken, high; practice
 KM_PER_FT = 0.3048 / 1000
@@ -61,8 +54,8 @@ class Setup(NamedTuple):
 class Motor(NamedTuple):
     """A machine with the way it starts, where its values come from, and its inertia if known."""
 
-    machine: Machine
-    device: Device
+    machine: MotorModel
+    device: StartDevice
     source: Source
     start_source: Source
     inertia: float
@@ -76,7 +69,7 @@ def motor(setup: Setup, power_factor: float) -> Motor:
     row = tables.load("textbook-motors").row(motor=setup.textbook_motor)
     names = ("main_resistance", "main_reactance", "rotor_resistance", "rotor_reactance")
     r1, x1, r2, x2, xm = (row.number(f"{n}_ohm") for n in (*names, "magnetising_reactance"))
-    machine = Machine(
+    machine = MotorModel(
         row.number("voltage_V"),
         row.number("frequency_Hz"),
         int(row.number("poles")),
@@ -119,7 +112,7 @@ def _estimated(setup: Setup, power_factor: float) -> Motor:
     values = (setup.nameplate_voltage, setup.locked_rotor_current, setup.rated_load_current)
     volts, locked, rated = (v or 0.0 for v in values)
     method = RELAY if setup.start_method == OWN else setup.start_method
-    plate = Plate(
+    plate = MotorPlate(
         *(volts, setup.frequency, setup.poles or 4, locked, rated),
         power=(setup.horsepower or 0.0) * WATTS_PER_HP,
         main_resistance=setup.main_winding or 0.0,
@@ -140,29 +133,29 @@ def rated_torque(own: Motor) -> float:
     return max(both_windings(machine, machine.voltage, machine.slip, series).shaft_torque, 0.0)
 
 
-def _heavy(machine: Machine) -> float:
+def _heavy(machine: MotorModel) -> float:
     """Return an inertia on the large side: the quarter-horse textbook motor's, by power."""
     power = machine.rated_torque * (1 - machine.slip) * machine.synchronous
     return HEAVY * max(power, 1.0) * (machine.poles / 4) ** 2
 
 
-def device(setup: Setup, method: str, frequency: float, ohm: float | None) -> Device:
+def device(setup: Setup, method: str, frequency: float, ohm: float | None) -> StartDevice:
     """Return what is in series with the start winding; `ohm` of a start capacitor, if known."""
     if method == NONE:
-        return Device(connected=False)
+        return StartDevice(connected=False)
     run = None if setup.run_capacitor is None else setup.run_capacitor * 1e-6
     if method == RUN_CAPACITOR:
-        return Device(run_capacitor=run, cut_out=None)
+        return StartDevice(run_capacitor=run, cut_out=None)
     if method == PTC:
-        return Device(run_capacitor=run, ptc=Ptc(setup.device_resistance or 1.0), cut_out=None)
+        return StartDevice(run_capacitor=run, ptc=Ptc(setup.device_resistance or 1.0), cut_out=None)
     if method == RELAY:
-        return Device()
+        return StartDevice()
     farads = (setup.start_capacitor or 0.0) * 1e-6
     lossy = LOSSY / (2 * math.pi * frequency * farads) if ohm is None else ohm
-    return Device(capacitor=farads, run_capacitor=run, resistance=lossy)
+    return StartDevice(capacitor=farads, run_capacitor=run, resistance=lossy)
 
 
-def _at_standstill(parts: Device, frequency: float) -> complex:
+def _at_standstill(parts: StartDevice, frequency: float) -> complex:
     """Return the impedance in series with the start winding at the first moment, in ohm."""
     farads = (parts.capacitor or 0.0) + (parts.run_capacitor or 0.0)
     admittance = 2j * math.pi * frequency * farads
@@ -180,13 +173,13 @@ def ohm_working(setup: Setup) -> str:
     return " + ".join(ohms)
 
 
-def case(setup: Setup, own: Motor) -> Case:
+def case(setup: Setup, own: Motor) -> SimulatedStart:
     """Return the case as typed."""
     machine = own.machine
     share = 100.0 if setup.load_torque is None else setup.load_torque
     torque = rated_torque(own) * share / 100
     fan = setup.load_curve == "fan"
-    load = Load(
+    load = ShaftLoad(
         own.inertia if setup.inertia is None else setup.inertia,
         constant=0.0 if fan else torque,
         quadratic=torque / (1 - machine.slip) ** 2 if fan else 0.0,
@@ -196,7 +189,7 @@ def case(setup: Setup, own: Motor) -> Case:
     if setup.cord is not None and setup.cord_length is not None:
         ohm += cord_ohm(setup.cord, setup.cord_length)
     volts = machine.voltage if setup.voltage_at_rest is None else setup.voltage_at_rest
-    return Case(machine, own.device, load, Supply(volts, ohm, setup.closing_angle))
+    return SimulatedStart(machine, own.device, load, StartSupply(volts, ohm, setup.closing_angle))
 
 
 def cord_ohm(cord: Wire, length: float) -> float:
@@ -204,7 +197,7 @@ def cord_ohm(cord: Wire, length: float) -> float:
     return 2 * length * KM_PER_FT * conductors.resistance(cord, WARM_C)
 
 
-def with_fault(healthy: Case, variant: str) -> Case:
+def with_fault(healthy: SimulatedStart, variant: str) -> SimulatedStart:
     """Return the case with the fault that a variant names."""
     device, supply = healthy.device, healthy.supply
     if variant == "open-start-winding":

@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecalc import Item, cannot_tell, figure, not_checked, put
-from wirecalc.runs import Path
+from wirecalc.trade.wire_runs import WirePath
 
-from .dip_model import Start, volts
+from .dip_model import StartOverPath, volts
 from .path import DROP, judge_drop, running_drop
 from .start_volts import LEAST, judge_measured, judge_start
 from .volts_left import judge_left, too_many
 
 
 def cord_drop(
-    path: Path | Item, current: float, other: float, plate: float | None, at_rest: float | None
+    path: WirePath | Item, current: float, other: float, plate: float | None, at_rest: float | None
 ) -> Iterator[Item]:
     """Judge the drop of a load in A over a path, or say what it lacks."""
-    if not isinstance(path, Path):
+    if not isinstance(path, WirePath):
         yield path
         return
     lost = running_drop(current, other, path)
@@ -46,7 +46,7 @@ def cord_drop(
 
 
 def cord_dip(
-    path: Path | Item,
+    path: WirePath | Item,
     given: dict[str, float | None],
     other: float,
     at_start: float | None,
@@ -54,11 +54,11 @@ def cord_dip(
 ) -> Iterator[Item]:
     """Judge a start over a path by what was given of it, or say what it lacks."""
     locked_rotor, plate, at_rest = given.values()
-    arithmetic = isinstance(path, Path) and locked_rotor is not None and at_rest is not None
+    arithmetic = isinstance(path, WirePath) and locked_rotor is not None and at_rest is not None
     if at_start is not None and plate is not None and not arithmetic:
         yield not_checked("whether the meter caught the lowest cycle", "give LRA, wire and its run")
         yield from judge_measured(at_start, plate)
-    elif not isinstance(path, Path):
+    elif not isinstance(path, WirePath):
         yield path
     elif locked_rotor is None or plate is None or at_rest is None:
         left_out = [name for name, value in given.items() if value is None]
@@ -72,6 +72,6 @@ def cord_dip(
             needs=[*left_out, *asked_too],
         )
     else:
-        start = Start(at_rest, plate, locked_rotor, other)
+        start = StartOverPath(at_rest, plate, locked_rotor, other)
         yield from volts(start, path)
         yield from judge_start(start, path, at_start)

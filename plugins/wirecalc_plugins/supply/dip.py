@@ -36,7 +36,7 @@ from ..inputs import (
     VOLTAGE_AT_START,
 )
 from ..most_current import on_building_wire
-from .dip_model import LEAST_SHARE, Start, volts
+from .dip_model import LEAST_SHARE, StartOverPath, volts
 from .path import loops, missing, nothing_given, path_to, too_much
 from .start_volts import LEAST, judge_locked, judge_start, not_above
 from .volts_left import plate_limits, volts_that_clash
@@ -143,7 +143,7 @@ def dip(
     """
     known = wire is not None or cord is not None
     unknown = missing(LEAST, wire, run_length, cord, cord_length)
-    start = Start(
+    start = StartOverPath(
         voltage_at_rest,
         nameplate_voltage,
         locked_rotor_current,

@@ -7,9 +7,8 @@ import math
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Item, at_or_below, figure, put
-from wirecalc.runs import Path, volts_at_start
-from wirecalc.sources import computed
+from wirecalc import PRACTICE, Item, at_or_below, computed, figure, put
+from wirecalc.trade.wire_runs import WirePath, volts_at_start
 
 from .path import reactances
 
@@ -22,7 +21,7 @@ _MODEL = computed("impedance", "constant impedance of the motor behind that of t
 _TORQUE = computed("torque", "torque of an induction motor goes with the square of the volts")
 
 
-class Start(NamedTuple):
+class StartOverPath(NamedTuple):
     """A start over a path: volts at rest and on the plate in V, currents in A.
 
     `power_factor` is None where it is not known.
@@ -48,26 +47,26 @@ class Start(NamedTuple):
         """Power factors that the start may have, kindest first."""
         return PF_SPAN if self.power_factor is None else (self.power_factor,)
 
-    def lowest(self, path: Path) -> float:
+    def lowest(self, path: WirePath) -> float:
         """Return the bound: all of LRA and of the other loads, in phase with the path."""
         lost = self.locked_rotor * abs(path.whole) + self.other * abs(path.shared)
         return max(self.at_rest - lost, 0.0)
 
-    def modelled(self, path: Path, power_factor: float) -> float:
+    def modelled(self, path: WirePath, power_factor: float) -> float:
         """Return the volts of the impedance model, the other loads a resistance."""
         motor = cmath.rect(self.impedance, math.acos(power_factor))
         return volts_at_start(self.at_rest, motor, path, self.other)
 
-    def cold(self, path: Path) -> Path:
+    def cold(self, path: WirePath) -> WirePath:
         """Return the path at its kindest: cold wire without reactance."""
         cold = path.kindest(min(path.temperature, COLD_C))
         return cold._replace(shared=complex(cold.shared.real), lead=complex(cold.lead.real))
 
-    def lost_inductive(self, cold: Path) -> float:
+    def lost_inductive(self, cold: WirePath) -> float:
         """Return the volts that the other loads take of the cold wire, if inductive."""
         return min(self.other * cold.shared.real, self.at_rest * LOAD_PF)
 
-    def highest(self, path: Path) -> float:
+    def highest(self, path: WirePath) -> float:
         """Return the kindest there may be: cold wire without reactance, inductive other loads."""
         motor = cmath.rect(self.impedance, math.acos(self.factors[0]))
         cold = self.cold(path)
@@ -76,7 +75,7 @@ class Start(NamedTuple):
         return before * abs(motor / (motor + cold.whole))
 
 
-def volts(start: Start, path: Path) -> Iterator[Item]:
+def volts(start: StartOverPath, path: WirePath) -> Iterator[Item]:
     """Yield the band of the volts, what the model gives inside it, and the torque that is left."""
     low = start.lowest(path)
     others = f" - {put(start.other)} A x {put(abs(path.shared))} ohm" if start.other else ""
@@ -106,7 +105,7 @@ def volts(start: Start, path: Path) -> Iterator[Item]:
     yield from _modelled(start, path)
 
 
-def _modelled(start: Start, path: Path) -> Iterator[Item]:
+def _modelled(start: StartOverPath, path: WirePath) -> Iterator[Item]:
     """Yield what the model gives for each power factor, and the kindest there may be."""
     for factor in start.factors:
         yield figure(
@@ -126,7 +125,7 @@ def _modelled(start: Start, path: Path) -> Iterator[Item]:
     )
 
 
-def _working(start: Start, path: Path, factor: float, before: str) -> Callable[[], str]:
+def _working(start: StartOverPath, path: WirePath, factor: float, before: str) -> Callable[[], str]:
     """Put in the volts before the start, and the share of them that the motor has."""
 
     def write() -> str:
@@ -140,7 +139,7 @@ def _working(start: Start, path: Path, factor: float, before: str) -> Callable[[
     return write
 
 
-def _before(start: Start, path: Path) -> str:
+def _before(start: StartOverPath, path: WirePath) -> str:
     """Put in the volts that the other loads leave, in phase with them."""
     if not start.other:
         return put(start.at_rest, "V")
@@ -151,7 +150,7 @@ def _before(start: Start, path: Path) -> str:
     return f"sqrt({left}^2 + {across}^2)"
 
 
-def _before_kindest(start: Start, cold: Path) -> str:
+def _before_kindest(start: StartOverPath, cold: WirePath) -> str:
     """Put in the volts that inductive other loads leave."""
     lost = start.lost_inductive(cold)
     if not lost:

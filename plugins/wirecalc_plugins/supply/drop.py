@@ -24,7 +24,7 @@ from wirecalc import (
     put,
     setting,
 )
-from wirecalc.runs import Path, reactance_per_length, resistance_per_length
+from wirecalc.trade.wire_runs import WirePath, reactance_per_length, resistance_per_length
 
 from ..inputs import (
     CONDUCTOR_TEMPERATURE,
@@ -221,7 +221,7 @@ def drop(
     yield from _left_out(path) if power_factor is None else reactances(path)
 
 
-def _left_out(path: Path) -> Iterator[Item]:
+def _left_out(path: WirePath) -> Iterator[Item]:
     """Name the reactance that was left out, where it is not small beside the resistance."""
     for run in path.runs:
         x = reactance_per_length(run.wire)

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, Wire, figure, listing, put, tables
-from wirecalc.runs import Path
-from wirecalc.wires import GAUGES, gauge_cmil, gauge_number
+from wirecalc import GAUGES, Item, Wire, figure, gauge_cmil, gauge_number, listing, put, tables
+from wirecalc.trade.wire_runs import WirePath
 
-from .drop_load import Load
+from .drop_load import DropLoad
 from .path import ADVICE, ADVISED_PCT
 
 _LEAST_GAUGE = {"copper": "14", "aluminium": "12"}  # thinnest building wire
 
 
-def for_advice(load: Load, path: Path, in_cord: float, plate: float) -> Iterator[Item]:
+def for_advice(load: DropLoad, path: WirePath, in_cord: float, plate: float) -> Iterator[Item]:
     """Say how far this wire reaches within 3 %, and which wire reaches this far."""
     budget = ADVISED_PCT / 100 * plate
     if path.wire is None:

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from wirecalc import Item, figure, not_checked, put
-from wirecalc.runs import Path, effective
+from wirecalc.trade.wire_runs import WirePath, effective
 
 OTHER_LEG = "drop of the other leg"
 
 
-class Load(NamedTuple):
+class DropLoad(NamedTuple):
     """Currents in A; `other_leg` is None where the neutral carries all of this load or none."""
 
     current: float
@@ -41,13 +41,13 @@ class Load(NamedTuple):
 
 def load_of(
     current: float, other: float | None, other_leg: float | None, power_factor: float | None
-) -> Load:
+) -> DropLoad:
     """Return a load of currents in A; a power factor in %."""
     pf = None if power_factor is None else power_factor / 100
-    return Load(current, other or 0.0, other_leg, pf)
+    return DropLoad(current, other or 0.0, other_leg, pf)
 
 
-def drops(load: Load, path: Path, in_wire: float, in_cord: float) -> Iterator[Item]:
+def drops(load: DropLoad, path: WirePath, in_wire: float, in_cord: float) -> Iterator[Item]:
     """Yield the volts that wire and cord take, and those of the other leg."""
     here, other_leg = load.current + load.other, load.other_leg
     if path.wire is not None:

@@ -3,49 +3,47 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     MAKER,
-    PRACTICE,
-    Count,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
     Problem,
-    Reading,
     Wire,
-    asked,
-    assumed,
     at_most,
     calculation,
-    extra,
-    may_be_absent,
     not_checked,
 )
-from wirecalc.runs import Path
+from wirecalc.trade.wire_runs import WirePath
 
-from ..circuit.cord_load import CORDS, cord_load
-from ..inputs import (
-    CONDUCTOR_TEMPERATURE,
-    LOAD_ON_A_RUN,
-    LOCKED_ROTOR,
-    NAMEPLATE_VOLTAGE,
-    OTHER_CURRENT,
-    RUN_LENGTH,
-    VOLTAGE_AT_REST,
-    VOLTAGE_AT_START,
-)
+from ..circuit.cord_load import cord_load
 from ..most_current import on_building_wire
 from .cord_volts import cord_dip, cord_drop
-from .makers_word import ALLOWS, cord_cautions, makers_word
+from .extension_inputs import (
+    Ambient,
+    ConductorTemperature,
+    Cord,
+    CordConductors,
+    CordLength,
+    CordRating,
+    Current,
+    Grounding,
+    HasMotor,
+    LockedRotorCurrent,
+    MakerAllows,
+    MotorStart,
+    NameplateVoltage,
+    OtherCurrent,
+    Protection,
+    RunLength,
+    VoltageAtRest,
+    VoltageAtStart,
+    WireInput,
+)
+from .makers_word import cord_cautions, makers_word
 from .path import DROP, loops, missing, path_to, running_drop, too_much
 from .start_volts import LEAST, judge_locked, not_above
 from .volts_left import volts_that_clash
-
-STARTS = ("direct", "inverter", "brush motor")
-_MAY = "maker_allows=three-wire grounding|yes|not stated"
 
 
 def _refuse(
@@ -105,81 +103,25 @@ def _refuse(
     ),
 )
 def extension(
-    cord: Annotated[Wire, "wire of the extension cord"],
-    cord_length: Annotated[
-        float,
-        Reading("ft", above=0, high=2000, typical="50 ft", text="length of the cord, one way"),
-    ],
-    current: Annotated[float, LOAD_ON_A_RUN],
-    maker_allows: Annotated[
-        str | None, OneOf(ALLOWS, text="what the machine's sheet says of extension cords"), asked()
-    ] = None,
-    grounding: Annotated[
-        bool | None,
-        "it is a three-wire grounding cord",
-        asked(when="maker_allows=three-wire grounding|not stated"),
-        asked(when="maker_allows=yes and protection!=class-ii"),
-    ] = None,
-    cord_rating: Annotated[
-        float | None,
-        Nameplate("A", low=1, high=60, typical="15 A", text="rating printed on the cord"),
-        asked(when=_MAY),
-    ] = None,
-    cord_conductors: Annotated[
-        int | None,
-        Count("wires of the cord that carry current", low=2, high=3),
-        assumed("2", source=CORDS, why="3, which carries less"),
-    ] = None,
-    ambient: Annotated[
-        float | None,
-        Reading("C", low=-40, high=90, typical="25 C", text="temperature around the cord"),
-        asked(),
-    ] = None,
-    nameplate_voltage: Annotated[float | None, NAMEPLATE_VOLTAGE, asked()] = None,
-    has_motor: Annotated[
-        bool | None,
-        "the machine is driven by a motor",
-        asked(when="not locked_rotor_current and not voltage_at_start"),
-    ] = None,
-    locked_rotor_current: Annotated[
-        float | None,
-        LOCKED_ROTOR,
-        asked(when="has_motor=yes and motor_start=direct and not voltage_at_start"),
-        extra("a start is asked for where there is a motor that has one"),
-    ] = None,
-    voltage_at_rest: Annotated[
-        float | None,
-        VOLTAGE_AT_REST,
-        asked(when="locked_rotor_current and not voltage_at_start"),
-        extra("a run that takes over 10 % of the plate's volts asks for it"),
-    ] = None,
-    voltage_at_start: Annotated[
-        float | None,
-        VOLTAGE_AT_START,
-        extra("all that arithmetic allows is tried, and where that does not tell it is asked for"),
-    ] = None,
-    wire: Annotated[
-        Wire | None,
-        "building wire from the panel to the receptacle",
-        asked("it takes its part of the volts before the cord"),
-    ] = None,
-    run_length: Annotated[float | None, RUN_LENGTH, asked()] = None,
-    other_current: Annotated[
-        float | None, OTHER_CURRENT, may_be_absent("nothing else runs on this wire")
-    ] = None,
-    conductor_temperature: Annotated[
-        float, CONDUCTOR_TEMPERATURE, assumed("20 C", source=PRACTICE)
-    ] = 75.0,
-    motor_start: Annotated[
-        str | None,
-        OneOf(STARTS, text="how its motor starts: at the line, by an inverter, with brushes"),
-        extra("a motor without an LRA on its plate asks for it"),
-    ] = None,
-    protection: Annotated[
-        str | None,
-        OneOf(("class-i", "class-ii"), text="class-i: ground pin; class-ii: double square, no pin"),
-        extra("a ground pin is taken, which needs the ground of the cord"),
-    ] = None,
+    cord: Cord,
+    cord_length: CordLength,
+    current: Current,
+    maker_allows: MakerAllows = None,
+    grounding: Grounding = None,
+    cord_rating: CordRating = None,
+    cord_conductors: CordConductors = None,
+    ambient: Ambient = None,
+    nameplate_voltage: NameplateVoltage = None,
+    has_motor: HasMotor = None,
+    locked_rotor_current: LockedRotorCurrent = None,
+    voltage_at_rest: VoltageAtRest = None,
+    voltage_at_start: VoltageAtStart = None,
+    wire: WireInput = None,
+    run_length: RunLength = None,
+    other_current: OtherCurrent = None,
+    conductor_temperature: ConductorTemperature = 75.0,
+    motor_start: MotorStart = None,
+    protection: Protection = None,
 ) -> Iterator[Item]:
     """May this extension cord feed this machine?
 
@@ -212,7 +154,7 @@ def extension(
     other = other_current or 0.0
     if wire is not None:
         yield from on_building_wire(wire, current + other)
-    path: Path | Item | None = missing(DROP, wire, run_length, cord, cord_length)
+    path: WirePath | Item | None = missing(DROP, wire, run_length, cord, cord_length)
     if path is None:
         path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
         yield from loops(path)

@@ -14,10 +14,10 @@ from wirecalc import (
     at_least,
     cannot_tell,
     caution,
+    confirmed,
     not_checked,
     requires,
 )
-from wirecalc.sources import confirmed
 
 ALLOWS = ("no", "three-wire grounding", "yes", "not stated")
 _ALLOWED = ("three-wire grounding", "yes")

@@ -4,17 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, Problem, Wire, at_most, cannot_tell, caution, figure, not_checked, put
-from wirecalc.runs import (
-    Path,
+from wirecalc import (
+    Item,
+    Problem,
+    Wire,
+    at_most,
+    cannot_tell,
+    caution,
+    confirmed,
+    figure,
+    not_checked,
+    put,
+)
+from wirecalc.trade.wire_runs import (
     PerLength,
-    Run,
+    WirePath,
+    WireRun,
     known_metal,
     path,
     reactance_per_length,
     resistance_per_length,
 )
-from wirecalc.sources import confirmed
 
 ADVISED_PCT, TOTAL_PCT = 3.0, 5.0  # of the plate's volts: branch circuit; with its feeder
 MOST_LOST = 0.5  # share of the plate's volts; more is a slip of length, current or volts
@@ -35,7 +45,7 @@ def nothing_given(
         )
 
 
-def too_much(lost: float, most: float, way: Path) -> Iterator[Problem]:
+def too_much(lost: float, most: float, way: WirePath) -> Iterator[Problem]:
     """Refuse a path that would take `most` volts or more: a slip of length, current or gauge."""
     if abs(lost) >= most:
         longest = max(way.runs, key=lambda run: run.loop(way.temperature))
@@ -81,16 +91,16 @@ def path_to(
     cord: Wire | None,
     cord_length: float | None,
     temperature: float,
-) -> Path:
+) -> WirePath:
     """Return the way to the plug, in ft one way, at a temperature in C."""
     return path(
-        None if wire is None or run_length is None else Run(wire, run_length),
-        None if cord is None or cord_length is None else Run(cord, cord_length),
+        None if wire is None or run_length is None else WireRun(wire, run_length),
+        None if cord is None or cord_length is None else WireRun(cord, cord_length),
         temperature,
     )
 
 
-def loops(way: Path) -> Iterator[Item]:
+def loops(way: WirePath) -> Iterator[Item]:
     """Yield lengths and resistance of the runs; a loop is twice the length."""
     for name, run in (("wire", way.wire), ("cord", way.cord)):
         if run is not None:
@@ -105,7 +115,7 @@ def loops(way: Path) -> Iterator[Item]:
         yield caution("alu-01")
 
 
-def _loop(name: str, run: Run, temperature: float) -> Iterator[Item]:
+def _loop(name: str, run: WireRun, temperature: float) -> Iterator[Item]:
     there_and_back = [(2 * run.length_ft, "ft loop")]
     yield figure(f"length of the {name}", run.length_ft, "ft one way", also=there_and_back)
     per_length = resistance_per_length(run.wire, temperature)
@@ -121,7 +131,7 @@ def _loop(name: str, run: Run, temperature: float) -> Iterator[Item]:
     )
 
 
-def reactances(way: Path) -> Iterator[Item]:
+def reactances(way: WirePath) -> Iterator[Item]:
     """Yield the reactance of the runs, and name a run that the table has none for."""
     for name, run in (("wire", way.wire), ("cord", way.cord)):
         x = None if run is None else reactance_per_length(run.wire)
@@ -131,7 +141,7 @@ def reactances(way: Path) -> Iterator[Item]:
             yield _reactance(name, run, x)
 
 
-def _reactance(name: str, run: Run, per_length: PerLength) -> Item:
+def _reactance(name: str, run: WireRun, per_length: PerLength) -> Item:
     return figure(
         f"loop reactance of the {name}",
         2 * per_length.ohm_per_kft * run.length_ft / 1000,
@@ -143,7 +153,7 @@ def _reactance(name: str, run: Run, per_length: PerLength) -> Item:
     )
 
 
-def running_drop(current: float, other: float, way: Path) -> float:
+def running_drop(current: float, other: float, way: WirePath) -> float:
     """Return the volts that a two-wire path takes from a load in A, by resistance alone."""
     return current * way.whole.real + other * way.shared.real
 

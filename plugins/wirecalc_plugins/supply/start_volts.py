@@ -13,11 +13,11 @@ from wirecalc import (
     at_or_below,
     cannot_tell,
     not_checked,
+    show,
 )
-from wirecalc.rounding import show
-from wirecalc.runs import Path
+from wirecalc.trade.wire_runs import WirePath
 
-from .dip_model import LEAST_SHARE, Start
+from .dip_model import LEAST_SHARE, StartOverPath
 from .volts_left import plate_limits
 
 NAME, LEAST = "volts at start", "least volts at start"
@@ -66,7 +66,9 @@ def _least(volts: float, plate: float, says: str = "") -> Item:
     )
 
 
-def judge_start(start: Start, path: Path | None, at_start: float | None) -> Iterator[Item]:
+def judge_start(
+    start: StartOverPath, path: WirePath | None, at_start: float | None
+) -> Iterator[Item]:
     """Judge a start by what was measured, unless the wire does not let so many volts through.
 
     Then, and where nothing was measured, by where arithmetic says that they may lie.
@@ -85,12 +87,12 @@ def judge_start(start: Start, path: Path | None, at_start: float | None) -> Iter
         yield from judge_measured(at_start, start.plate)
 
 
-def _missed(start: Start, path: Path, at_start: float) -> bool:
+def _missed(start: StartOverPath, path: WirePath, at_start: float) -> bool:
     """Whether more volts were read than the wire lets through."""
     return not at_or_below(at_start, start.highest(path))
 
 
-def _contradicted(start: Start, path: Path, at_start: float) -> Item:
+def _contradicted(start: StartOverPath, path: WirePath, at_start: float) -> Item:
     """What was read and what is typed cannot both be: neither decides."""
     reason = (
         f"{at_start:.4g} V were read, and this wire lets {start.highest(path):.4g} V through at "
@@ -99,7 +101,7 @@ def _contradicted(start: Start, path: Path, at_start: float) -> Item:
     return cannot_tell(LEAST, reason, measure=_SLOW, needs=("voltage_at_start",))
 
 
-def _by_arithmetic(start: Start, path: Path) -> Iterator[Item]:
+def _by_arithmetic(start: StartOverPath, path: WirePath) -> Iterator[Item]:
     low, kindest = start.lowest(path), start.highest(path)
     least = LEAST_SHARE * start.plate
     if not at_or_below(least, kindest):
@@ -118,7 +120,7 @@ def _by_arithmetic(start: Start, path: Path) -> Iterator[Item]:
         yield from judge_measured(low, start.plate)
 
 
-def _untold(start: Start, path: Path) -> Item:
+def _untold(start: StartOverPath, path: WirePath) -> Item:
     low, kindest = start.lowest(path), start.highest(path)
     least = show(LEAST_SHARE * start.plate, "V", toward="up")
     high = start.modelled(path, start.factors[0])

@@ -4,23 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import pairwise
-from typing import Annotated
 
 from wirecalc import (
     Item,
-    Nameplate,
     Problem,
-    Reading,
-    asked,
     at_or_below,
     calculation,
     cannot_tell,
-    extra,
-    may_be_absent,
 )
 
-from ..inputs import LOAD_ON_A_RUN, NAMEPLATE_VOLTAGE
 from .start_volts import judge_measured
+from .supply_inputs import (
+    Current,
+    NameplateVoltage,
+    NameplateVoltageLow,
+    NominalVoltage,
+    VoltageAtRest,
+    VoltageAtStart,
+    VoltageRunning,
+)
 from .supply_loss import lost_with_load
 from .supply_plate import IS_208, ON_THE_WAY, against_plate, shares
 from .supply_service import NOMINAL, against_service, looks_like_208, match, service_of
@@ -30,10 +32,6 @@ DRIFT = 0.03  # share by which a supply may rise between two readings; common pr
 GHOST = 0.25  # share of the plate's volts; less is a meter on an open wire, or a slip of the unit
 
 _AT_LOAD = "measure the volts at the plug while the load runs"
-
-
-def _reading(text: str, typical: str) -> Reading:
-    return Reading("V", low=0, high=700, typical=typical, text=text)
 
 
 def _refuse(
@@ -107,44 +105,13 @@ def _refuse_plate(low: float, high: float) -> Iterator[Problem]:
     example_with=("voltage_running", "voltage_at_rest", "current=8.7 A"),
 )
 def supply(
-    nameplate_voltage: Annotated[float, NAMEPLATE_VOLTAGE],
-    voltage_running: Annotated[
-        float | None, _reading("volts at the plug while the load runs", "117.2 V"), asked()
-    ] = None,
-    voltage_at_rest: Annotated[
-        float | None,
-        _reading("volts at the plug with nothing running", "119.4 V"),
-        extra("the volts that the load has are judged; what is lost on the way stays unseen"),
-    ] = None,
-    voltage_at_start: Annotated[
-        float | None,
-        _reading("lowest volts at the plug during a start", "109 V"),
-        extra("the volts of a load that runs are judged; dip asks for those of a start"),
-    ] = None,
-    nameplate_voltage_low: Annotated[
-        float | None,
-        Nameplate(
-            "V",
-            low=12,
-            high=600,
-            typical="208 V",
-            text="lower volts of a 208/240 V plate",
-            goes_with="nameplate_voltage",
-        ),
-        may_be_absent("the plate has one voltage"),
-    ] = None,
-    nominal_voltage: Annotated[
-        float | None,
-        Nameplate(
-            "V", low=100, high=300, typical="120 V", text="the service: 120, 208, 230 or 240 V"
-        ),
-        extra("the service is taken from the plate, and its range is advice; the plate binds"),
-    ] = None,
-    current: Annotated[
-        float | None,
-        LOAD_ON_A_RUN,
-        extra("a loss of over 1 % of the volts at rest asks for it"),
-    ] = None,
+    nameplate_voltage: NameplateVoltage,
+    voltage_running: VoltageRunning = None,
+    voltage_at_rest: VoltageAtRest = None,
+    voltage_at_start: VoltageAtStart = None,
+    nameplate_voltage_low: NameplateVoltageLow = None,
+    nominal_voltage: NominalVoltage = None,
+    current: Current = None,
 ) -> Iterator[Item]:
     """Is the supply voltage acceptable?
 

@@ -4,17 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import (
-    PRACTICE,
-    Caution,
-    Item,
-    Origin,
-    at_most,
-    at_or_below,
-    cannot_tell,
-    figure,
-    put,
-)
+from wirecalc import PRACTICE, Caution, Item, Origin, at_most, at_or_below, cannot_tell, figure, put
 
 from .path import ADVICE, ADVISED_PCT, TOTAL_PCT
 from .volts_left import PlateLimits

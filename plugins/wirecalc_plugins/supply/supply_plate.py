@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import Item, Origin, at_least, at_most, at_or_below, figure, put
-from wirecalc.sources import computed
+from wirecalc import Item, Origin, at_least, at_most, at_or_below, computed, figure, put
 
 from .volts_left import PlateLimits, plate_limits
 

@@ -3,37 +3,45 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     Bands,
     Item,
-    Nameplate,
-    OneOf,
     Problem,
-    Reading,
     Wire,
-    asked,
     at_or_below,
     calculation,
     caution,
-    extra,
-    may_be_absent,
 )
 
-from ..inputs import CONDUCTOR_TEMPERATURE
 from ..most_current import on_run
-from .upstream_heat import Load, Span, span, wiring_of
+from .upstream_heat import DrawnLoad, Span, span, wiring_of
+from .upstream_inputs import (
+    ConductorTemperature,
+    Cord,
+    CordLength,
+    Current,
+    LoadKind,
+    PanelAtRest,
+    PanelRunning,
+    PowerFactor,
+    RunLength,
+    SecondLegAtRest,
+    SecondLegCurrent,
+    SecondLegRunning,
+    VoltageAtRest,
+    VoltageRunning,
+    WireInput,
+)
 from .upstream_judge import judge_leg, judge_neutral
 from .upstream_leg import Leg
 from .volts_left import MOST_V
 
-LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no supply
 SLIP = 0.25  # share of the volts that is left; less is a slip of the unit
-LOADS = ("motor", "heater", "electronic")
+
 HEATER_PF = 95.0  # %; less is no heater
-_AHEAD = "0.1 ohm ahead of the panel is allowed for, 0.4 of a 230 V supply"
-_ONE_LEG = "one leg was read"
+
+
 NOISE = 0.005  # share of the volts by which two readings of one drop may differ
 
 
@@ -112,14 +120,6 @@ def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
         )
 
 
-def _volts(text: str, typical: str, goes_with: str = "") -> Reading:
-    return Reading("V", low=LEAST_V, high=700, typical=typical, text=text, goes_with=goes_with)
-
-
-def _length(text: str, typical: str, goes_with: str) -> Reading:
-    return Reading("ft", low=0.1, high=2000, typical=typical, text=text, goes_with=goes_with)
-
-
 @calculation(
     part="circuit",
     cautions=("live-01", "meter-01", "cord-04", "brk-01"),
@@ -138,73 +138,21 @@ def _length(text: str, typical: str, goes_with: str) -> Reading:
     ),
 )
 def upstream(
-    voltage_at_rest: Annotated[float, _volts("volts at the plug, load off", "119.8 V")],
-    voltage_running: Annotated[float, _volts("volts at the plug, load on", "116.6 V")],
-    current: Annotated[
-        float,
-        Reading("A", low=LEAST_A, high=200, typical="8.7 A", text="line current of that load"),
-    ],
-    wire: Annotated[
-        Wire | None,
-        "building wire from the panel to the receptacle",
-        extra("without it all that is lost counts as a bad joint, or it is asked for"),
-    ] = None,
-    run_length: Annotated[
-        float | None, _length("length of the building wire, one way", "40 ft", "wire"), asked()
-    ] = None,
-    cord: Annotated[
-        Wire | None, "wire of a cord between panel and readings", may_be_absent("no cord")
-    ] = None,
-    cord_length: Annotated[
-        float | None, _length("length of the cord, one way", "6 ft", "cord"), asked()
-    ] = None,
-    conductor_temperature: Annotated[
-        float | None, CONDUCTOR_TEMPERATURE, extra("a wire at 20 and at 75 C is tried")
-    ] = None,
-    load_kind: Annotated[
-        str | None,
-        OneOf(LOADS, text="what draws the current; heater: nothing but resistance"),
-        asked(when="not power_factor"),
-        extra("the power factor says more"),
-    ] = None,
-    power_factor: Annotated[
-        float | None,
-        Nameplate("%", low=10, high=100, typical="80 %", text="power factor of the load, lagging"),
-        asked(when="load_kind=motor|electronic"),
-        extra("a heater has 100 %"),
-    ] = None,
-    panel_at_rest: Annotated[
-        float | None,
-        _volts("another receptacle of this panel and leg, load off", "120.1 V", "panel_running"),
-        extra(_AHEAD),
-    ] = None,
-    panel_running: Annotated[
-        float | None,
-        _volts("another receptacle of this panel and leg, load on", "119.6 V", "panel_at_rest"),
-        extra(_AHEAD),
-    ] = None,
-    second_leg_at_rest: Annotated[
-        float | None,
-        _volts("second leg of 120/240 V to neutral, load off", "119.9 V", "second_leg_running"),
-        may_be_absent(_ONE_LEG),
-    ] = None,
-    second_leg_running: Annotated[
-        float | None,
-        _volts("second leg of 120/240 V to neutral, load on", "118.2 V", "second_leg_at_rest"),
-        may_be_absent(_ONE_LEG),
-    ] = None,
-    second_leg_current: Annotated[
-        float | None,
-        Reading(
-            "A",
-            low=LEAST_A,
-            high=200,
-            typical="8.7 A",
-            text="current of the second leg",
-            goes_with="second_leg_running",
-        ),
-        asked("each leg has its own; a 240 V load has the same in both"),
-    ] = None,
+    voltage_at_rest: VoltageAtRest,
+    voltage_running: VoltageRunning,
+    current: Current,
+    wire: WireInput = None,
+    run_length: RunLength = None,
+    cord: Cord = None,
+    cord_length: CordLength = None,
+    conductor_temperature: ConductorTemperature = None,
+    load_kind: LoadKind = None,
+    power_factor: PowerFactor = None,
+    panel_at_rest: PanelAtRest = None,
+    panel_running: PanelRunning = None,
+    second_leg_at_rest: SecondLegAtRest = None,
+    second_leg_running: SecondLegRunning = None,
+    second_leg_current: SecondLegCurrent = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Is something upstream of the plug bad?
@@ -227,7 +175,7 @@ def upstream(
     amps = span("current", current, known)
     before = span("voltage_at_rest", voltage_at_rest, known)
     after = span("voltage_running", voltage_running, known)
-    load = Load(load_kind, None if power_factor is None else power_factor / 100)
+    load = DrawnLoad(load_kind, None if power_factor is None else power_factor / 100)
     ahead: Span | None = None
     if panel_at_rest is not None and panel_running is not None:
         at_panel = span("panel_at_rest", panel_at_rest, known)

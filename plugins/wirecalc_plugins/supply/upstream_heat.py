@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from wirecalc import Bands, Item, Wire, figure, put
-from wirecalc.runs import Run, known_metal
+from wirecalc.trade.wire_runs import WireRun, known_metal
 
 COLD_C, WARM_C = 20.0, 75.0  # a wire whose temperature was not given; NEC Table 8 is for 75 C
 
@@ -42,7 +42,7 @@ def span(name: str, value: float, bands: Bands) -> Span:
     return Span(low, value, high)
 
 
-class Load(NamedTuple):
+class DrawnLoad(NamedTuple):
     """The load that draws the current; `power_factor` is a share, None where not known."""
 
     kind: str | None
@@ -99,7 +99,7 @@ class Wiring(NamedTuple):
     of the wiring from the panel on is unknown.
     """
 
-    runs: tuple[tuple[Run, Run, Run], ...]
+    runs: tuple[tuple[WireRun, WireRun, WireRun], ...]
     cold: Span
     warm: Span
     complete: bool
@@ -133,7 +133,7 @@ class Wiring(NamedTuple):
             yield _run_figure(run._replace(least=True), self.cold.centre, ways)
 
 
-def _run_figure(run: Run, at: float, ways: int) -> Item:
+def _run_figure(run: WireRun, at: float, ways: int) -> Item:
     per_length = run.per_length(at)
     return figure(
         f"{run.length_ft:.4g} ft of {run.wire}, {'there and back' if ways == 2 else 'one way'}, "
@@ -160,7 +160,7 @@ def wiring_of(
     for one, name, length in ((wire, "run_length", run_length), (cord, "cord_length", cord_length)):
         if one is not None and length is not None and known_metal(one):
             low, centre, high = span(name, length, bands)
-            runs.append((Run(one, low), Run(one, centre), Run(one, high)))
+            runs.append((WireRun(one, low), WireRun(one, centre), WireRun(one, high)))
     complete = wire is not None and len(runs) == (1 if cord is None else 2)
     cold, warm = (
         span("conductor_temperature", at if temperature is None else temperature, bands)

@@ -5,15 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import (
-    PRACTICE,
-    Item,
-    Origin,
-    answer,
-    at_most,
-    at_or_below,
-    cannot_tell,
-)
+from wirecalc import PRACTICE, Item, Origin, answer, at_most, at_or_below, cannot_tell
 
 from .upstream_heat import Span, heat
 from .upstream_leg import HEAT, PLUG_A, Leg

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wirecalc import Item, figure, put
-from wirecalc.runs import Run
-from wirecalc.wires import read_wire
+from wirecalc import Item, figure, put, read_wire
+from wirecalc.trade.wire_runs import WireRun
 
-from .upstream_heat import COLD_C, Load, Span, Wiring, heat
+from .upstream_heat import COLD_C, DrawnLoad, Span, Wiring, heat
 
 PLUG_A = 12.0  # 80 % of a 15 A receptacle, NEC 210.23(A)(1)
 SCALE = "14 AWG copper"  # wire of a 15 A circuit, for a scale of what was lost
@@ -32,7 +31,7 @@ class Leg(NamedTuple):
     running: Span
     current: Span
     wiring: Wiring
-    load: Load
+    load: DrawnLoad
     ways: int
     ahead: Span | None = None
     which: str = ""
@@ -127,7 +126,7 @@ class Leg(NamedTuple):
             lambda: f"100 x ({says()}) / {put(rest.centre, 'V')}",
         )
         if lost.centre > 0 and not self.wiring.complete:
-            run = Run(read_wire(SCALE), 1.0)
+            run = WireRun(read_wire(SCALE), 1.0)
             per_ft = run.per_length(COLD_C)
             yield figure(
                 f"{SCALE} at {COLD_C:g} C that takes as much{self.which}",

@@ -6,10 +6,15 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
-from wirecalc import RecordedColumns, envelope, levels, recordings, starts
+from wirecalc import RecordedColumns
+
+from . import frames as recordings
+from . import machine_run, rms_levels
+from . import machine_runs as starts
+from . import on_off as levels
 
 if TYPE_CHECKING:
-    from wirecalc.envelope import Points
+    from .rms_levels import LevelPoints
 
 INSTANT, RMS, POWER = "instantaneous", "rms", "power"
 SLOWEST_S = 0.005  # between instantaneous values; four a cycle of 50 Hz
@@ -27,7 +32,7 @@ class Analysis(NamedTuple):
     kind: str
     wave: recordings.Waveform | None
     switch: levels.Switch
-    runs: tuple[starts.Run, ...]
+    runs: tuple[machine_run.MachineRun, ...]
     highest: float
     flat: int
     recorded: float
@@ -35,7 +40,7 @@ class Analysis(NamedTuple):
     energy: float
 
     @property
-    def begun(self) -> list[starts.Run]:
+    def begun(self) -> list[machine_run.MachineRun]:
         """The runs whose start was recorded."""
         return [run for run in self.runs if not run.cut_start]
 
@@ -79,7 +84,7 @@ def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     over = recording.overview
     width = wave.per_cycle * over.step if wave is not None else over.step
     finder = starts.Finder(switch, width, waveform=waveform)
-    runs: list[starts.Run] = []
+    runs: list[machine_run.MachineRun] = []
     for points in _points(recording, wave):
         runs.extend(finder.add(points))
     runs.extend(finder.close(cut=True))
@@ -87,10 +92,10 @@ def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     return Analysis(kind, wave, switch, tuple(runs), highest, flat, recorded, gaps, energy)
 
 
-def _points(recording: RecordedColumns, wave: recordings.Waveform | None) -> Iterator[Points]:
+def _points(recording: RecordedColumns, wave: recordings.Waveform | None) -> Iterator[LevelPoints]:
     if wave is not None:
-        return envelope.cycles(recording, wave)
-    return envelope.readings(recording)
+        return rms_levels.cycles(recording, wave)
+    return rms_levels.readings(recording)
 
 
 def _covered(recording: RecordedColumns, waveform: bool) -> tuple[float, int, float]:
@@ -112,9 +117,9 @@ def _covered(recording: RecordedColumns, waveform: bool) -> tuple[float, int, fl
     return covered, gaps, energy
 
 
-def whole_cycles(runs: Sequence[starts.Run]) -> list[Cycle]:
+def whole_cycles(runs: Sequence[machine_run.MachineRun]) -> list[Cycle]:
     """Return the cycles of which neither start nor end nor pause is cut."""
-    joined: list[starts.Run] = []
+    joined: list[machine_run.MachineRun] = []
     for run in runs:  # a further start during a run is the same time on
         if run.rise and joined:
             joined[-1] = joined[-1]._replace(end=run.end, cut_end=run.cut_end)

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wirecalc import RecordedColumns, envelope, recordings
-from wirecalc.charts import Axis, Chart, Limit, Line
-from wirecalc.rounding import show
-from wirecalc.starts import Run
+from wirecalc import RecordedColumns, charts, show
 
 from ..motor.start_checks import SHORT_OF_LRA, WINDOW_RMS
+from . import frames as recordings
+from . import rms_levels
 from .analysis import Analysis
-from .judge import Plate, locked_at_supply
+from .judge import TracePlate, locked_at_supply
+from .machine_run import MachineRun
 
 if TYPE_CHECKING:
     import numpy as np
@@ -26,8 +26,12 @@ _MOST_S = 5.0
 
 
 def trace_chart(
-    recording: RecordedColumns, found: Analysis, run: Run | None, plate: Plate, unit: str
-) -> Chart:
+    recording: RecordedColumns,
+    found: Analysis,
+    run: MachineRun | None,
+    plate: TracePlate,
+    unit: str,
+) -> charts.Chart:
     """Describe the chart: what was recorded, its rms, the settled level, the expected band."""
     begin, end = _span(recording, found, run)
     wave = found.wave
@@ -35,41 +39,47 @@ def trace_chart(
     shift = wave.offset if wave is not None else 0.0
     rows = recordings.frames(recording, waveform=wave is not None)
     pieces = ((f.t, f.values[0] - shift, f.fresh) for f in rows)
-    lines = [Line(name, *_drawn(pieces, begin, end), fine=wave is not None, strong=wave is None)]
+    lines = [
+        charts.Line(name, *_drawn(pieces, begin, end), fine=wave is not None, strong=wave is None)
+    ]
     if wave is not None:
-        levels = ((p.t, p.level, p.fresh) for p in envelope.cycles(recording, wave))
-        lines.append(Line("one-cycle rms", *_drawn(levels, begin, end), strong=True))
+        levels = ((p.t, p.level, p.fresh) for p in rms_levels.cycles(recording, wave))
+        lines.append(charts.Line("one-cycle rms", *_drawn(levels, begin, end), strong=True))
     limits = []
     if run is not None and run.settled is not None:
-        limits.append(Limit(f"settled: {show(run.settled, unit)}", run.settled, binding=False))
+        limits.append(
+            charts.Limit(f"settled: {show(run.settled, unit)}", run.settled, binding=False)
+        )
     if unit == "A":
         limits += _expected(plate)
     what = "Highest start" if wave is not None and found.begun else "Recording"
     quantity = "power" if unit == "W" else "current"
-    return Chart(
+    return charts.Chart(
         title=f"{what} of {recording.name}",
         text=_text(recording, found, run, unit),
-        x=Axis("time", "s"),
-        y=Axis(quantity, unit),
+        x=charts.Axis("time", "s"),
+        y=charts.Axis(quantity, unit),
         lines=tuple(lines),
         limits=tuple(limits),
     )
 
 
-def _expected(plate: Plate) -> Iterator[Limit]:
+def _expected(plate: TracePlate) -> Iterator[charts.Limit]:
     """Yield the expected band of a start and the rated load, as `inrush` has them."""
     locked = locked_at_supply(plate)
     if locked is not None:
         least = locked.least * SHORT_OF_LRA
-        yield Limit(f"expected start rms, least: {show(least, 'A')}", least)
+        yield charts.Limit(f"expected start rms, least: {show(least, 'A')}", least)
         if locked.most is not None:
             most = locked.most * WINDOW_RMS
-            yield Limit(f"expected start rms, most: {show(most, 'A')}", most)
+            yield charts.Limit(f"expected start rms, most: {show(most, 'A')}", most)
     if plate.rated is not None:
-        yield Limit(f"rated load: {show(plate.rated, 'A')}", plate.rated, binding=False)
+        yield charts.Limit(f"rated load: {show(plate.rated, 'A')}", plate.rated, binding=False)
 
 
-def _span(recording: RecordedColumns, found: Analysis, run: Run | None) -> tuple[float, float]:
+def _span(
+    recording: RecordedColumns, found: Analysis, run: MachineRun | None
+) -> tuple[float, float]:
     """Return the span of time to draw: around the start of a waveform, or all."""
     over = recording.overview
     if found.wave is None or run is None:
@@ -110,7 +120,7 @@ def _drawn(
     return across.tolist(), np.insert(both, gaps, np.nan).tolist()
 
 
-def _text(recording: RecordedColumns, found: Analysis, run: Run | None, unit: str) -> str:
+def _text(recording: RecordedColumns, found: Analysis, run: MachineRun | None, unit: str) -> str:
     said = [f"{recording}, {found.kind}, {len(found.begun)} starts."]
     if run is not None:
         said.append(f"Highest level of the start drawn: {show(run.highest, unit)}")

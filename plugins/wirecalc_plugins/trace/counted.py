@@ -4,21 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import (
-    Item,
-    figure,
-    put,
-)
-from wirecalc.starts import Run
+from wirecalc import Item, figure, put
 
-from .analysis import (
-    POWER,
-    Analysis,
-    whole_cycles,
-)
+from .analysis import POWER, Analysis, whole_cycles
+from .machine_run import MachineRun
 
 
-def volts(found: Analysis, main: Run | None) -> Iterator[Item]:
+def volts(found: Analysis, main: MachineRun | None) -> Iterator[Item]:
     """Yield the volts that were recorded while it ran."""
     levels = [run.volts for run in found.runs if run.volts is not None]
     if levels and main is not None and main.volts is not None:

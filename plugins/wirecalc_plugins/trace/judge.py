@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from wirecalc import Criterion, Item, RecordedColumns, at_or_below, cannot_tell
-from wirecalc.items import Answer, Figure
-from wirecalc.starts import Run
+from wirecalc import Answer, Criterion, Figure, Item, RecordedColumns, at_or_below, cannot_tell
 
 from ..motor.against_plate import settling_shows
 from ..motor.plate import LockedRotor, at_supply, judge_plate, judge_volts, locked_rotor
@@ -21,13 +19,14 @@ from ..motor.start_checks import (
     judge_time,
 )
 from ..motor.start_kinds import kind_of_start
-from ..motor.start_seen import Start
+from ..motor.start_seen import SeenStart
 from ..overcurrent.breaker_hold import breaker_hold
+from .machine_run import MachineRun
 
 LOG_MODE, WAVE_MODE = "max-hold", "inrush"
 
 
-class Plate(NamedTuple):
+class TracePlate(NamedTuple):
     """What is printed, in A and V, and the volts while it ran; None where unknown."""
 
     rated: float | None
@@ -58,7 +57,7 @@ class Ends(NamedTuple):
         return self.low.moved(value), self.high.moved(value)
 
 
-def locked_at_supply(plate: Plate) -> LockedRotor | None:
+def locked_at_supply(plate: TracePlate) -> LockedRotor | None:
     """Return the locked-rotor current of the plate at the supply's voltage."""
     locked = locked_rotor(plate.locked, None, None, None)
     if locked is None:
@@ -66,7 +65,7 @@ def locked_at_supply(plate: Plate) -> LockedRotor | None:
     return at_supply(locked, plate.voltage, plate.nameplate_voltage)
 
 
-def peak_of(run: Run, lower_bound: bool) -> float | None:
+def peak_of(run: MachineRun, lower_bound: bool) -> float | None:
     """Return what a meter's inrush function shows of a start: the least, where it is a log's."""
     return run.highest if lower_bound else run.surge
 
@@ -78,7 +77,7 @@ def stays_high(settled: float | None, of: float | None) -> bool:
     return at_or_below(-settled, -SHORT_OF_LRA * of)
 
 
-def as_shown(run: Run, plate: Plate, step: float) -> Run:
+def as_shown(run: MachineRun, plate: TracePlate, step: float) -> MachineRun:
     """Return a run whose current stays high with its whole length as its time to settle."""
     locked = locked_at_supply(plate)
     if locked is None or run.cut_start or not stays_high(run.settled, locked.least):
@@ -89,7 +88,9 @@ def as_shown(run: Run, plate: Plate, step: float) -> Run:
     return run._replace(settle=(long, max(0.0, long - step), long + step))
 
 
-def judged(runs: Sequence[Run], plate: Plate, ends: Ends, lower_bound: bool) -> Iterator[Item]:
+def judged(
+    runs: Sequence[MachineRun], plate: TracePlate, ends: Ends, lower_bound: bool
+) -> Iterator[Item]:
     """Yield what is expected, and each criterion for the start that meets it worst."""
     locked = locked_at_supply(plate)
     if locked is not None:
@@ -118,7 +119,7 @@ def judged(runs: Sequence[Run], plate: Plate, ends: Ends, lower_bound: bool) -> 
 
 
 def _criteria(
-    run: Run, plate: Plate, end: RecordedColumns, side: int, lower_bound: bool
+    run: MachineRun, plate: TracePlate, end: RecordedColumns, side: int, lower_bound: bool
 ) -> tuple[list[Criterion], Answer | None]:
     """Ask the criteria of `inrush` at one end of the band (-1, 0, 1)."""
     raw = peak_of(run, lower_bound)
@@ -130,7 +131,7 @@ def _criteria(
     items: list[Item] = []
     answer: Answer | None = None
     allowed = MCC_OVER_RLA if plate.kind == "compressor" else OVER_RLA
-    start = Start(
+    start = SeenStart(
         *(locked, plate.rated, None, peak, settled or 0.0, time, mode, allowed, plate.inverter)
     )
     if locked is not None and not plate.inverter:
@@ -161,7 +162,7 @@ def _criteria(
 
 
 def _time(
-    run: Run, settled: float | None, locked: LockedRotor | None, side: int, step: float
+    run: MachineRun, settled: float | None, locked: LockedRotor | None, side: int, step: float
 ) -> float | None:
     """Return the time to settle at one end of the band; None where it has not settled.
 

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from wirecalc import Item, listing
-from wirecalc.rounding import show
-from wirecalc.starts import Run
+from wirecalc import Item, listing, show
 
-from .judge import LOG_MODE, WAVE_MODE, Ends, Plate, peak_of
+from .judge import LOG_MODE, WAVE_MODE, Ends, TracePlate, peak_of
+from .machine_run import MachineRun
 from .starts_listing import settling_in_words
 
 
-def go_on(run: Run, plate: Plate, ends: Ends, *, lower_bound: bool) -> Item:
+def go_on(run: MachineRun, plate: TracePlate, ends: Ends, *, lower_bound: bool) -> Item:
     """Give the command lines that go on with the readings of a start."""
     peak = peak_of(run, lower_bound)
     words = []

@@ -12,24 +12,17 @@ from wirecalc import (
     answer,
     cannot_tell,
     chart,
+    computed,
     figure,
     not_checked,
+    show,
 )
-from wirecalc.rounding import show
-from wirecalc.sources import computed
-from wirecalc.starts import Run
 
-from .analysis import (
-    BEGINS_IN,
-    CREST_SAMPLES,
-    POWER,
-    Analysis,
-    analyse,
-    kind_of,
-)
+from .analysis import BEGINS_IN, CREST_SAMPLES, POWER, Analysis, analyse, kind_of
 from .chart import trace_chart
 from .counted import cycles, shares, volts
-from .judge import Ends, Plate, as_shown, banded, judged
+from .judge import Ends, TracePlate, as_shown, banded, judged
+from .machine_run import MachineRun
 from .onward import go_on
 from .starts_listing import seconds_in_words, starts
 
@@ -48,9 +41,9 @@ class Report:
         self.found: Analysis = analyse(recording, self.kind)
         self.unit = recording.store.layout.kinds[0].unit
         runs = self.found.begun or list(self.found.runs)
-        self.main: Run | None = max(runs, key=lambda r: r.highest, default=None)
+        self.main: MachineRun | None = max(runs, key=lambda r: r.highest, default=None)
 
-    def items(self, plate: Plate) -> Iterator[Item]:
+    def items(self, plate: TracePlate) -> Iterator[Item]:
         """Yield all that is to be said; volts and frequency are those of the recording."""
         found = self.found
         frequency = found.wave.frequency if found.wave is not None else None

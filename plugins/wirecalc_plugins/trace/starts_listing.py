@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from wirecalc import Item, RecordedColumns, listing
-from wirecalc.rounding import show
-from wirecalc.starts import Run
+from wirecalc import Item, RecordedColumns, listing, show
 
 from .analysis import Analysis
+from .machine_run import MachineRun
 
 MOST_ROWS = 20  # starts that are listed
 
@@ -25,7 +24,7 @@ def starts(recording: RecordedColumns, found: Analysis, unit: str) -> Item:
     return listing(title, head, rows)
 
 
-def _row(run: Run, recording: RecordedColumns, found: Analysis, unit: str) -> Sequence[str]:
+def _row(run: MachineRun, recording: RecordedColumns, found: Analysis, unit: str) -> Sequence[str]:
     settled = "" if run.settled is None else show(run.settled, unit)
     settle = "" if run.settle is None or run.cut_start else settling_in_words(run.settle)
     cut = [w for w, is_ in (("begins", run.cut_start), ("ends", run.cut_end)) if is_]

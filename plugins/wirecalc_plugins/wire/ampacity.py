@@ -3,39 +3,40 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
-    Count,
     Item,
-    Nameplate,
-    OneOf,
     Problem,
-    Reading,
     Wire,
     answer,
-    asked,
-    assumed,
     at_most,
     at_or_below,
     calculation,
     cannot_tell,
     caution,
-    extra,
     not_checked,
     tables,
 )
-from wirecalc import conductors as trade
+from wirecalc.trade import nec_ampacity
 
-from ..circuit.cord_load import CORD_TYPE, CORDS, GENERAL, cord_load, cord_row
-from ..circuit.place import TERMINATION as _TERMINATION
+from ..circuit.cord_load import GENERAL, cord_load, cord_row
 from ..circuit.place import too_low
 from ..circuit.unseen import zero_amps
-from ..inputs import SLIP_A
+from .ampacity_inputs import (
+    Ambient,
+    Conductors,
+    CordConductors,
+    CordType,
+    Current,
+    InsulationClass,
+    PlaceTemperature,
+    TerminationTemperature,
+    Use,
+    WireInput,
+    WireTemperature,
+)
 from .appliance_wire import appliance_wire
 from .building_ampacity import LOAD, Lies, as_listed, building, name_of, no_row
-
-USES = ("building", "cord", "fixture", "appliance")
 
 _LESS = "take less load, or a thicker wire or one of a higher temperature rating"
 _ONLY_FOR = {  # input -> uses whose table asks for it; in the order of `given` below
@@ -73,77 +74,17 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
     ),
 )
 def ampacity(
-    use: Annotated[str, OneOf(USES, text="where the wire serves")],
-    wire: Annotated[Wire, "wire that carries the current"],
-    insulation_class: Annotated[
-        float | None,
-        Nameplate(
-            "C", low=0, high=300, typical="60 C", text="insulation class of the building wire"
-        ),
-        asked("its table has a column a class", when="use=building"),
-    ] = None,
-    termination_temperature: Annotated[
-        float,
-        Nameplate(
-            "C",
-            low=0,
-            high=300,
-            typical="60 C",
-            text="rating marked on the terminations of the building wire",
-        ),
-        assumed("75 C", source=_TERMINATION, when="use=building"),
-    ] = 60.0,
-    conductors: Annotated[
-        int | None,
-        Count("current-carrying wires in the cable or raceway of the building", low=1, high=100),
-        asked("wires that lie together warm each other", when="use=building"),
-    ] = None,
-    cord_conductors: Annotated[
-        int | None,
-        Count(
-            "wires of the cord that carry current, without the ground and without the neutral of "
-            "a dryer or range",
-            low=2,
-            high=3,
-        ),
-        asked("three live wires carry less than two", when="use=cord"),
-    ] = None,
-    cord_type: Annotated[
-        str, CORD_TYPE, assumed("heater", source=CORDS, when="use=cord")
-    ] = GENERAL,
-    wire_temperature: Annotated[
-        float | None,
-        Nameplate(
-            "C",
-            above=0,
-            high=500,
-            typical="105 C",
-            text="temperature rating printed on an appliance wire",
-        ),
-        asked("what it carries turns on it", when="use=appliance"),
-    ] = None,
-    place_temperature: Annotated[
-        float | None,
-        Reading("C", low=-40, high=500, typical="60 C", text="place where an appliance wire runs"),
-        asked("what it carries turns on it", when="use=appliance"),
-    ] = None,
-    ambient: Annotated[
-        float | None,
-        Reading("C", low=-40, high=90, typical="25 C", text="air around building wire or cord"),
-        asked("heat lowers what it carries", when="use=building|cord|fixture"),
-    ] = None,
-    current: Annotated[
-        float | None,
-        Reading(
-            "A",
-            low=0,
-            high=400,
-            typical="8.7 A",
-            text="current to judge, if any",
-            slip_under=SLIP_A,
-        ),
-        extra("without it the table's value is shown and nothing is judged"),
-    ] = None,
+    use: Use,
+    wire: WireInput,
+    insulation_class: InsulationClass = None,
+    termination_temperature: TerminationTemperature = 60.0,
+    conductors: Conductors = None,
+    cord_conductors: CordConductors = None,
+    cord_type: CordType = GENERAL,
+    wire_temperature: WireTemperature = None,
+    place_temperature: PlaceTemperature = None,
+    ambient: Ambient = None,
+    current: Current = None,
 ) -> Iterator[Item]:
     """How much current does a published table give this wire in this use?
 
@@ -180,7 +121,7 @@ def ampacity(
         yield answer("table", "NEC Table 402.5, fixture wire, 30 C")
         row = None
         if wire.metal == "copper":
-            row = trade.listed_size(tables.load("cords").where(use="fixture wire"), wire)
+            row = nec_ampacity.listed_size(tables.load("cords").where(use="fixture wire"), wire)
         yield from _at_30(wire, row, ambient, current)
     else:
         yield caution("heat-01")

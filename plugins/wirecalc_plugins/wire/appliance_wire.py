@@ -13,13 +13,13 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
-    conductors,
     figure,
+    gauge_number,
     not_checked,
     put,
     tables,
 )
-from wirecalc.wires import gauge_number
+from wirecalc.trade import conductors, nec_ampacity
 
 _BUNDLE, _SUGGESTED = (
     "load against the aircraft bundle value",
@@ -100,7 +100,7 @@ def _rated(basis: str, wire: Wire, rating: float) -> tables.Row | None:
     hottest = max(r.number("conductor_C") for r in reached)
     column = [r for r in reached if r.number("conductor_C") == hottest]
     thickest = min(gauge_number(r.text("awg")) for r in column)
-    return conductors.listed_size(column, wire) if gauge_number(gauge) >= thickest else None
+    return nec_ampacity.listed_size(column, wire) if gauge_number(gauge) >= thickest else None
 
 
 def _bundle(

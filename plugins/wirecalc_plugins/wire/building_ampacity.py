@@ -20,7 +20,7 @@ from wirecalc import (
     requires,
     tables,
 )
-from wirecalc import conductors as trade
+from wirecalc.trade import nec_ampacity
 
 from ..circuit.place import RATINGS, below, column
 from ..circuit.place import TERMINATION as _TERMINATION
@@ -49,7 +49,7 @@ def building(wire: Wire, lies: Lies, current: float | None) -> Iterator[Item]:
     """Give the ampacity of a building wire as it lies, and judge a current in A by it."""
     if lies.wire_class is None:
         for rating in RATINGS:
-            row = trade.ampacity(wire, rating)
+            row = nec_ampacity.ampacity(wire, rating)
             if row is not None:
                 yield figure(f"{rating} C column", row.number("ampacity_A"), "A", source=row.source)
         yield cannot_tell(
@@ -64,7 +64,7 @@ def building(wire: Wire, lies: Lies, current: float | None) -> Iterator[Item]:
     yield from below(insulation_class=lies.wire_class, termination_temperature=lies.termination)
     wire_class = column(lies.wire_class)
     yield answer("table", f"NEC Table 310.16, {wire.metal}, {wire_class} C column")
-    small = trade.small_conductor_breaker(wire)
+    small = nec_ampacity.small_conductor_breaker(wire)
     if small is not None:
         amps = small.number("breaker_A")
         yield figure("largest breaker (NEC 240.4(D))", amps, "A", source=small.source)
@@ -72,12 +72,12 @@ def building(wire: Wire, lies: Lies, current: float | None) -> Iterator[Item]:
         if current is not None:
             yield _by_small_rule(wire, current, small)
     lowest = min(wire_class, column(lies.termination))
-    own, capped = trade.ampacity(wire, wire_class), trade.ampacity(wire, lowest)
+    own, capped = nec_ampacity.ampacity(wire, wire_class), nec_ampacity.ampacity(wire, lowest)
     if own is not None:
         yield from as_listed(wire, own)
     if own is None or capped is None:
         where = f" in the {lowest} C column of its terminations" if own is not None else ""
-        yield no_row(wire, trade.thinnest_ampacity(wire, lowest), current, where)
+        yield no_row(wire, nec_ampacity.thinnest_ampacity(wire, lowest), current, where)
         return
     cap = capped.number("ampacity_A")
     yield figure(
@@ -120,17 +120,17 @@ def _corrected(own: tables.Row, cap: float, lies: Lies, current: float | None) -
                 needs=missing,
             )
         return
-    heat = trade.ambient_factor(wire_class, lies.ambient)
+    heat = nec_ampacity.ambient_factor(wire_class, lies.ambient)
     if heat is None:
         yield requires(
             name_of(current),
             False,
             says=f"the table of {wire_class} C wire ends below {lies.ambient:g} C",
-            source=trade.hottest_factor(wire_class).source,
+            source=nec_ampacity.hottest_factor(wire_class).source,
             action="this wire is not for so hot a place: a job for an electrician",
         )
         return
-    bundle = trade.count_factor(lies.together)
+    bundle = nec_ampacity.count_factor(lies.together)
     amps = own.number("ampacity_A") * heat.value * bundle.value
     source = bundle.source if bundle.value < heat.value else heat.source
     yield figure(

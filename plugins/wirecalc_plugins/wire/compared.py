@@ -12,16 +12,16 @@ from wirecalc import (
     Wire,
     at_least,
     cannot_tell,
-    conductors,
+    gauge_number,
     requires,
 )
-from wirecalc.wires import gauge_number
+from wirecalc.trade import conductors
 
 COATINGS = ("bare", "tinned", "silver-plated", "nickel-plated")  # each stands more heat
 _KEEP = "keep looking: equal or better on every line, the maker's own wire first"
 
 
-class Line(NamedTuple):
+class ComparedLine(NamedTuple):
     """One line of the comparison: what stood there, what shall, and what comes of it."""
 
     old: str
@@ -50,7 +50,7 @@ def _least(
     )
 
 
-def size(old: Wire, new: Wire) -> Line:
+def size(old: Wire, new: Wire) -> ComparedLine:
     """Compare the gauges of two wires, else their areas."""
     name = "size of the wire"
     one, two = conductors.known_gauge(old), conductors.known_gauge(new)
@@ -63,7 +63,7 @@ def size(old: Wire, new: Wire) -> Line:
         )
     else:
         judged = _least(name, new.area_mm2, _allowed(old), "mm2", "the new wire is thinner")
-    return Line(_area(old), _area(new), judged)
+    return ComparedLine(_area(old), _area(new), judged)
 
 
 def _allowed(old: Wire) -> float:
@@ -95,14 +95,14 @@ def copper(old: Wire, new: Wire) -> Criterion:
     )
 
 
-def strands(old: Wire, new: Wire) -> Line:
+def strands(old: Wire, new: Wire) -> ComparedLine:
     """Compare solid and stranded."""
     judged = _requires(
         "strands of the wire",
         new.stranded or not old.stranded,
         "solid wire in place of stranded breaks where it flexes",
     )
-    return Line(_build(old), _build(new), judged)
+    return ComparedLine(_build(old), _build(new), judged)
 
 
 def _build(wire: Wire) -> str:
@@ -111,49 +111,51 @@ def _build(wire: Wire) -> str:
     return f"{wire.strands} strands" if wire.strands else "stranded"
 
 
-def metal(old: Wire, new: Wire) -> Line:
+def metal(old: Wire, new: Wire) -> ComparedLine:
     """Compare the metals: only copper by copper is judged."""
     judged = _requires(
         "metal of the wire",
         old.metal == new.metal == "copper",
         f"{old.metal} replaced by {new.metal}: only copper by copper is judged here",
     )
-    return Line(old.metal, new.metal, judged)
+    return ComparedLine(old.metal, new.metal, judged)
 
 
-def coating(old: Wire, new: Wire) -> Line:
+def coating(old: Wire, new: Wire) -> ComparedLine:
     """Compare the coatings by the heat that they stand."""
     judged = _requires(
         "coating of the wire",
         COATINGS.index(new.coating) >= COATINGS.index(old.coating),
         f"{new.coating} in place of {old.coating} strands",
     )
-    return Line(old.coating, new.coating, judged)
+    return ComparedLine(old.coating, new.coating, judged)
 
 
-def rating(name: str, key: str, old: float | None, new: float | None, unit: str) -> Line:
+def rating(name: str, key: str, old: float | None, new: float | None, unit: str) -> ComparedLine:
     """Compare a rating that is a number."""
     if old is None or new is None:
         return _unknown(name, key, old, new, tuple(_shown(v, unit) for v in (old, new)))
-    return Line(_shown(old, unit), _shown(new, unit), _least(name, new, old, unit))
+    return ComparedLine(_shown(old, unit), _shown(new, unit), _least(name, new, old, unit))
 
 
 def _shown(value: float | None, unit: str) -> str:
     return "not given" if value is None else f"{value:g} {unit}"
 
 
-def marked(name: str, key: str, old: bool | None, new: bool | None) -> Line:
+def marked(name: str, key: str, old: bool | None, new: bool | None) -> ComparedLine:
     """Compare a mark that a wire has or has not."""
     words = {None: "not given", True: "yes", False: "no"}
     shown = words[old], words[new]
     if old is False or new is True:
-        return Line(*shown, _requires(name, True, ""))
+        return ComparedLine(*shown, _requires(name, True, ""))
     if old is None or new is None:
         return _unknown(name, key, old, new, shown)
-    return Line(*shown, _requires(name, False, "the old wire has it and the new one has not"))
+    return ComparedLine(
+        *shown, _requires(name, False, "the old wire has it and the new one has not")
+    )
 
 
-def _unknown(name: str, key: str, old: object, new: object, shown: Sequence[str]) -> Line:
+def _unknown(name: str, key: str, old: object, new: object, shown: Sequence[str]) -> ComparedLine:
     given = ((f"old_{key}", old), (f"new_{key}", new))
     missing = [n for n, value in given if value is None]
     judged = cannot_tell(
@@ -162,4 +164,4 @@ def _unknown(name: str, key: str, old: object, new: object, shown: Sequence[str]
         measure="read the print on both wires; what is not known counts as lower",
         needs=missing,
     )
-    return Line(shown[0], shown[1], judged)
+    return ComparedLine(shown[0], shown[1], judged)

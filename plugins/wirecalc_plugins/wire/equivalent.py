@@ -5,10 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Annotated
 
-from wirecalc import Item, Wire, answer, calculation, cannot_tell, figure, put, tables
-from wirecalc import conductors as trade
-from wirecalc.sources import from_memory
-from wirecalc.wires import CMIL_PER_MM2, GAUGES, gauge_cmil, gauge_number
+from wirecalc import (
+    CMIL_PER_MM2,
+    GAUGES,
+    Item,
+    Wire,
+    answer,
+    calculation,
+    cannot_tell,
+    figure,
+    from_memory,
+    gauge_cmil,
+    gauge_number,
+    put,
+    tables,
+)
+from wirecalc.trade import conductors as trade
 
 # metric nominal size -> the AWG size that is sold beside it; it is no substitute
 TRADE_PAIRS = {0.5: "20", 0.75: "18", 1.5: "16", 2.5: "14", 4.0: "12", 6.0: "10", 10.0: "8"}

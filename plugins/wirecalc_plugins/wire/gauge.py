@@ -19,7 +19,7 @@ from wirecalc import (
     at_or_below,
     calculation,
     cannot_tell,
-    conductors,
+    confirmed,
     extra,
     figure,
     not_checked,
@@ -27,7 +27,7 @@ from wirecalc import (
     requires,
     setting,
 )
-from wirecalc.sources import confirmed
+from wirecalc.trade import conductors
 
 from .equivalent import thinnest_metric, thinnest_stocked
 from .sizes import Band, by_gauge, by_metric, one_gauge

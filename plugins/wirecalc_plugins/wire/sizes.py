@@ -7,17 +7,20 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from wirecalc import (
+    CMIL_PER_MM2,
+    GAUGES,
     Item,
     Wire,
     answer,
     at_or_below,
     cannot_tell,
-    conductors,
     figure,
+    gauge_cmil,
+    gauge_number,
     put,
     tables,
 )
-from wirecalc.wires import CMIL_PER_MM2, GAUGES, gauge_cmil, gauge_number
+from wirecalc.trade import conductors
 
 ONE_SIZE = 0.08  # nearer than this a wire is of that size; beyond it both neighbours are named
 _PAIR = 2  # neighbours that one answer may name

@@ -22,12 +22,12 @@ from wirecalc import (
     caution,
     extra,
     figure,
+    gauge_number,
     put,
     requires,
     tables,
 )
-from wirecalc import conductors as trade
-from wirecalc.wires import gauge_number
+from wirecalc.trade import conductors as trade
 
 STANDARDS = ("none", "ipc-a-620-class-2", "ipc-a-620-class-3", "faa-ac-43-13", "nasa-8739-4")
 _DAMAGED = "nicked or cut strands"

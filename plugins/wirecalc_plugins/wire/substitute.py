@@ -3,26 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     Item,
-    Nameplate,
     Problem,
     Verdict,
-    Wire,
-    YesNo,
-    asked,
     at_or_below,
     calculation,
     caution,
     figure,
     listing,
     put,
-    setting,
 )
 
 from .compared import coating, copper, marked, metal, rating, same_gauge, size, strands
+from .substitute_inputs import (
+    NewFlameRated,
+    NewOilResistant,
+    NewWire,
+    NewWireTemperature,
+    NewWireVoltage,
+    OldFlameRated,
+    OldOilResistant,
+    OldWire,
+    OldWireTemperature,
+    OldWireVoltage,
+)
 
 _WORDS = {
     Verdict.PASS: "not lower",
@@ -64,52 +70,16 @@ def _refuse(old_wire_temperature: float | None = None, **_others: object) -> Ite
     ),
 )
 def substitute(
-    old_wire: Annotated[Wire, "wire that is to be replaced"],
-    new_wire: Annotated[Wire, "wire that shall take its place"],
-    old_wire_temperature: Annotated[
-        float | None,
-        Nameplate("C", above=0, high=500, typical="105 C", text="temperature rating of old wire"),
-        asked("what is not known counts as lower"),
-    ] = None,
-    new_wire_temperature: Annotated[
-        float | None,
-        Nameplate("C", above=0, high=500, typical="105 C", text="temperature rating of new wire"),
-        asked("what is not known counts as lower"),
-    ] = None,
-    old_wire_voltage: Annotated[
-        float | None,
-        Nameplate("V", above=0, high=5000, typical="600 V", text="voltage rating of the old wire"),
-        asked("what is not known counts as lower"),
-    ] = None,
-    new_wire_voltage: Annotated[
-        float | None,
-        Nameplate("V", above=0, high=5000, typical="600 V", text="voltage rating of the new wire"),
-        asked("what is not known counts as lower"),
-    ] = None,
-    old_oil_resistant: Annotated[
-        bool | None,
-        YesNo("the old wire is marked or known to stand oil and chemicals"),
-        asked("what is not known counts as lower", when="new_oil_resistant!=yes"),
-        setting("the new wire has it"),
-    ] = None,
-    new_oil_resistant: Annotated[
-        bool | None,
-        YesNo("the new wire is marked to stand oil and chemicals"),
-        asked("what is not known counts as lower", when="old_oil_resistant!=no"),
-        setting("the old wire has it not"),
-    ] = None,
-    old_flame_rated: Annotated[
-        bool | None,
-        YesNo("the old wire is marked with a flame rating, as VW-1 or FT1"),
-        asked("what is not known counts as lower", when="new_flame_rated!=yes"),
-        setting("the new wire has it"),
-    ] = None,
-    new_flame_rated: Annotated[
-        bool | None,
-        YesNo("the new wire is marked with a flame rating, as VW-1 or FT1"),
-        asked("what is not known counts as lower", when="old_flame_rated!=no"),
-        setting("the old wire has it not"),
-    ] = None,
+    old_wire: OldWire,
+    new_wire: NewWire,
+    old_wire_temperature: OldWireTemperature = None,
+    new_wire_temperature: NewWireTemperature = None,
+    old_wire_voltage: OldWireVoltage = None,
+    new_wire_voltage: NewWireVoltage = None,
+    old_oil_resistant: OldOilResistant = None,
+    new_oil_resistant: NewOilResistant = None,
+    old_flame_rated: OldFlameRated = None,
+    new_flame_rated: NewFlameRated = None,
 ) -> Iterator[Item]:
     """May this wire take the place of that one?
 

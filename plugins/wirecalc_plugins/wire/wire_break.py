@@ -12,14 +12,14 @@ from wirecalc import (
     answer,
     calculation,
     cannot_tell,
-    crimps,
     figure,
+    from_memory,
     not_checked,
     put,
+    show,
 )
-from wirecalc import conductors as trade
-from wirecalc.rounding import show
-from wirecalc.sources import from_memory
+from wirecalc.trade import conductors as trade
+from wirecalc.trade import crimps
 
 NASA_SHARE = 0.6
 _NASA = from_memory("nasa-8739-4-13-7", "NASA-STD-8739.4, 13.7", "60 % of the strength of the wire")

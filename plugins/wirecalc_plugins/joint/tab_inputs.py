@@ -1,0 +1,59 @@
+"""The inputs of `tab`, and what leaving each of them out means."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from wirecalc import (
+    Nameplate,
+    OneOf,
+    Reading,
+    Wire,
+    asked,
+    extra,
+)
+
+from ..inputs import SLIP_A, TAB_WIDTH
+from .joint_ratings import LISTED_FOR
+
+TabWidth = Annotated[float, TAB_WIDTH]
+WireInput = Annotated[Wire, "wire in the female terminal"]
+Current = Annotated[
+    float,
+    Reading(
+        "A",
+        above=0,
+        high=100,
+        typical="10.8 A",
+        text="line current of the load",
+        slip_under=SLIP_A,
+    ),
+]
+TerminalWidth = Annotated[
+    float | None,
+    Nameplate(
+        "in", low=0.05, high=0.5, typical="0.250 in", text="tab width that the female is for"
+    ),
+    asked("a female for another width sits loose or bends the tab"),
+]
+TabThickness = Annotated[
+    float | None,
+    Nameplate("in", low=0.01, high=0.1, typical="0.032 in", text="thickness of the tab"),
+    extra("a female for another thickness is felt: it does not go on, or sits loose"),
+]
+TerminalThickness = Annotated[
+    float | None,
+    Nameplate(
+        "in",
+        low=0.01,
+        high=0.1,
+        typical="0.032 in",
+        text="tab thickness that the female is for",
+    ),
+    extra("the tab is then held against the thicknesses that are published for its width"),
+]
+ListedFor = Annotated[
+    str | None,
+    OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
+    extra("stranded wire needs no listing of its own; of solid wire it is asked"),
+]

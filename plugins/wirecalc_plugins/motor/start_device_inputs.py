@@ -1,0 +1,118 @@
+"""The inputs of `start-device`, and what leaving each of them out means."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from wirecalc import (
+    Nameplate,
+    OneOf,
+    Reading,
+    YesNo,
+    asked,
+    extra,
+    instead_of,
+    may_be_absent,
+    setting,
+)
+
+from ..inputs import LEADS
+from ..leads import LEADS_COUNT
+from ..maker_range import upper_end
+from .plate import PLATE_VOLTS
+from .start_devices import (
+    DEVICES,
+)
+
+_CONTACT = ("open", "closed")
+
+_IS_RESISTOR = "start_device=ptc|run-thermistor"
+
+_IS_READ = f"{_IS_RESISTOR}|current-relay|potential-relay"
+
+StartDevice = Annotated[str, OneOf(DEVICES, text="kind of start device")]
+DeviceResistance = Annotated[
+    float | None,
+    Reading(
+        "ohm",
+        low=0,
+        high=1_000_000,
+        typical="6.8 ohm",
+        text="across the start device",
+        if_open="leave it out and give device_open yes",
+    ),
+    instead_of("device_open", when="device_open=yes"),
+    asked("it is what tells a good one", when=_IS_RESISTOR),
+    may_be_absent("no ohms are read across it"),
+]
+LeadResistance = Annotated[float | None, LEADS, extra(LEADS_COUNT)]
+DeviceOpen = Annotated[
+    bool | None,
+    YesNo("the start device reads open"),
+    instead_of("device_resistance", when=_IS_RESISTOR),
+    may_be_absent("no ohms are read across it"),
+]
+BrownedOrRattling = Annotated[
+    bool | None,
+    YesNo("it is browned, cracked or rattles when it is shaken"),
+    asked("such a one is replaced whatever it reads"),
+]
+ByItself = Annotated[
+    bool | None,
+    YesNo("it was read off the compressor, with no wire or capacitor on it"),
+    asked("the windings read along with it", when=_IS_READ),
+    may_be_absent("nothing is read on it"),
+]
+DeviceCold = Annotated[
+    bool | None,
+    YesNo("it is as cold as the room, without power for five minutes"),
+    asked("warm, a good one reads high or open", when=_IS_RESISTOR),
+    extra("a relay reads the same warm and cold", when=_IS_READ),
+    may_be_absent("nothing is read on it"),
+]
+MakerResistance = Annotated[
+    float | None,
+    Nameplate("ohm", above=0, high=1000, typical="6.8 ohm", text="cold ohms by its maker"),
+    extra("the ranges of manuals judge without, and where they do not it is asked for"),
+]
+MakerResistanceHigh = Annotated[
+    float | None,
+    upper_end("maker_resistance", "28 ohm"),
+    may_be_absent("its maker prints one value, no range"),
+]
+MakerTolerance = Annotated[
+    float | None,
+    Nameplate(
+        "%",
+        above=0,
+        high=50,
+        typical="25 %",
+        text="tolerance of those ohms",
+        goes_with="maker_resistance",
+    ),
+    extra("between the 20 and 30 % of two data sheets it is asked for"),
+]
+NameplateVoltage = Annotated[
+    float | None,
+    PLATE_VOLTS,
+    asked("a device for other mains has other ohms", when="start_device=ptc"),
+    setting("only a PTC's ohms go with the mains"),
+]
+ContactUpright = Annotated[
+    str | None,
+    OneOf(_CONTACT, text="relay contact the way it is mounted, no power"),
+    asked(when="start_device=current-relay|potential-relay"),
+    may_be_absent("no contact to read"),
+]
+ContactInverted = Annotated[
+    str | None,
+    OneOf(_CONTACT, text="relay contact turned upside down, no power"),
+    asked(when="start_device=current-relay"),
+    may_be_absent("no contact that gravity opens"),
+]
+CoilOpen = Annotated[
+    bool | None,
+    YesNo("the relay's coil reads open"),
+    asked(when="start_device=current-relay|potential-relay"),
+    may_be_absent("no coil to read"),
+]

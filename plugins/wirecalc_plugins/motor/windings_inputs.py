@@ -1,0 +1,74 @@
+"""The inputs of `windings`, and what leaving each of them out means."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from wirecalc import (
+    PRACTICE,
+    OneOf,
+    Reading,
+    asked,
+    assumed,
+    extra,
+    instead_of,
+    setting,
+)
+
+from ..inputs import LEADS
+from ..leads import LEADS_COUNT
+
+_ALL = "one pair alone is never open, a pin is"
+
+_WARM = "18 K move its resistance by 7 %"
+
+
+def _resistance(pair: str) -> Reading:
+    return Reading(
+        "ohm",
+        low=0,
+        high=1000,
+        typical="4.6 ohm",
+        text=f"between pins {pair}",
+        if_open="leave it out; a pin that reads OL to both others is open_pin",
+    )
+
+
+Reading12 = Annotated[
+    float | None, _resistance("1-2"), instead_of("open_pin", when="open_pin!=none"), asked(_ALL)
+]
+Reading13 = Annotated[
+    float | None, _resistance("1-3"), instead_of("open_pin", when="open_pin!=none"), asked(_ALL)
+]
+Reading23 = Annotated[
+    float | None, _resistance("2-3"), instead_of("open_pin", when="open_pin!=none"), asked(_ALL)
+]
+OpenPin = Annotated[
+    str,
+    OneOf(("none", "1", "2", "3", "all"), text="pin that reads open (OL) to the other two"),
+    instead_of("reading_1_2", "reading_1_3", "reading_2_3"),
+]
+LeadResistance = Annotated[float | None, LEADS, extra(LEADS_COUNT)]
+CommonPin = Annotated[
+    str | None,
+    OneOf(("1", "2", "3"), text="common pin, where a marking names it"),
+    extra("the readings name it themselves; an open pin asks for it"),
+]
+WindingTemperature = Annotated[
+    float | None,
+    Reading("C", low=-40, high=150, typical="25 C", text="temperature of the winding"),
+    asked(_WARM, when="maker_run"),
+    asked(_WARM, when="maker_start"),
+    asked(_WARM, when="maker_each"),
+    setting("only the maker's ohms go with it"),
+]
+CaseResistance = Annotated[
+    float | None,
+    Reading("Mohm", low=0, high=1e6, typical="20 Mohm", text="any pin to the bare case", past=">"),
+    asked("no motor goes back that reads to its case"),
+]
+TestedPart = Annotated[
+    str,
+    OneOf(("compressor", "motor"), text="what was tested: hermetic compressor, or motor"),
+    assumed("motor", source=PRACTICE, why="a compressor's case reading is advised higher"),
+]

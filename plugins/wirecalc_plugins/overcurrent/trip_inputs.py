@@ -1,0 +1,186 @@
+"""The inputs of `trip`, and what leaving each of them out means."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from wirecalc import (
+    PRACTICE,
+    Count,
+    FileColumns,
+    Nameplate,
+    OneOf,
+    Reading,
+    ReadingsFile,
+    Words,
+    asked,
+    assumed,
+    extra,
+    instead_of,
+    may_be_absent,
+    setting,
+)
+from wirecalc.trade import overcurrent
+
+from ..inputs import SLIP_A
+from .course import SAMPLES
+
+_TIME = "s"
+
+_LONGEST = 86_400.0  # s; a day stands for without end, every limit is shorter
+
+_START = "not current"
+
+WAVEFORMS = ("rms", "instantaneous")
+
+Device = Annotated[str, OneOf(overcurrent.devices, text="standard or class of the device")]
+Breaker = Annotated[
+    float,
+    Nameplate("A", low=1, high=100, typical="15 A", text="rating on the handle or fuse"),
+]
+Current = Annotated[
+    float | None,
+    Reading(
+        "A",
+        above=0,
+        high=2000,
+        typical="20 A",
+        text="line current, rms, of the load",
+        slip_under=SLIP_A,
+    ),
+    instead_of("locked_rotor_current", "recording"),
+]
+OvercurrentTime = Annotated[
+    float | None,
+    Reading(
+        _TIME,
+        above=0,
+        high=_LONGEST,
+        typical="60 s",
+        text="how long this current flows",
+        goes_with="current",
+    ),
+    extra("it is taken to flow for good, and what trips by the time asks for it"),
+]
+LockedRotorCurrent = Annotated[
+    float | None,
+    Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate"),
+    instead_of("current", "recording"),
+]
+SettleTime = Annotated[
+    float | None,
+    Reading(
+        _TIME,
+        low=0,
+        high=600,
+        typical="0.4 s",
+        text="how long a start lasts",
+        goes_with="locked_rotor_current",
+    ),
+    extra("the start is taken to last for good, and what trips by the time asks for it"),
+]
+Settled = Annotated[
+    float | None,
+    Reading(
+        "A",
+        low=0,
+        high=400,
+        typical="1.2 A",
+        text="current once it has settled",
+        goes_with="locked_rotor_current",
+    ),
+    asked("a device that holds the start may trip on what is drawn after it", when=_START),
+    extra("a current was given, and no start is judged"),
+]
+OnTime = Annotated[
+    float | None,
+    Reading(
+        _TIME,
+        low=0,
+        high=_LONGEST,
+        typical="600 s",
+        text="how long it runs after a start",
+        goes_with="settled",
+    ),
+    extra("it is taken to run on for good"),
+]
+OffTime = Annotated[
+    float | None,
+    Reading(
+        _TIME,
+        low=0,
+        high=_LONGEST,
+        typical="120 s",
+        text="pause before the next start",
+        goes_with="starts",
+    ),
+    extra("the starts are taken to follow each other without a pause"),
+]
+Starts = Annotated[
+    int | None,
+    Count("starts one after the other", high=1000),
+    may_be_absent("one start"),
+]
+OtherCurrent = Annotated[
+    float | None,
+    Reading(
+        "A",
+        low=0,
+        high=100,
+        typical="6.2 A",
+        text="other loads on this device, rms",
+        slip_under=SLIP_A,
+    ),
+    may_be_absent("nothing else runs on this device"),
+]
+DeviceAmbient = Annotated[
+    float | None,
+    Reading("C", low=-40, high=90, typical="25 C", text="air around the breaker or fuse"),
+    extra("one that may trip may do so in any air; where it would hold or trip it is asked for"),
+]
+Recording = Annotated[
+    FileColumns | None,
+    ReadingsFile(
+        SAMPLES,
+        text="CSV of a recording; a value holds until the next time stamp",
+        error_input="current_error",
+        typical="start.csv",
+    ),
+    instead_of("current", "locked_rotor_current"),
+]
+CurrentError = Annotated[
+    str | None,
+    Words("error of the recorder in percent, such as 2%", goes_with="recording"),
+    extra("the values are taken as exact"),
+]
+Waveform = Annotated[
+    str,
+    OneOf(WAVEFORMS, text="what the recorder wrote down", goes_with="recording"),
+    extra("a value below zero shows that it is not rms, and is refused"),
+]
+Frequency = Annotated[
+    float,
+    Nameplate(
+        "Hz",
+        low=16,
+        high=400,
+        typical="60 Hz",
+        text="frequency of the supply",
+        goes_with="recording",
+    ),
+    assumed("50 Hz", source=PRACTICE, when="waveform=instantaneous"),
+    setting("it counts for instantaneous values only"),
+]
+Curve = Annotated[
+    FileColumns | None,
+    ReadingsFile(
+        {
+            "multiple": Reading("%", low=100, high=5000, text="percent of the rating"),
+            "hold_time": Reading(_TIME, above=0, high=_LONGEST, text="least trip time"),
+            "trip_time": Reading(_TIME, above=0, high=_LONGEST, text="most trip time"),
+        },
+        text="CSV of the maker's curve: percent of the rating, least and most trip time",
+        typical="curve.csv",
+    ),
+    extra("the standard alone is judged; its maker's curve is at least as tight"),
+]

@@ -1,0 +1,100 @@
+"""The inputs of `upstream`, and what leaving each of them out means."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from wirecalc import (
+    Nameplate,
+    OneOf,
+    Reading,
+    Wire,
+    asked,
+    extra,
+    may_be_absent,
+)
+
+from ..inputs import CONDUCTOR_TEMPERATURE
+
+LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no supply
+
+LOADS = ("motor", "heater", "electronic")
+
+_AHEAD = "0.1 ohm ahead of the panel is allowed for, 0.4 of a 230 V supply"
+
+_ONE_LEG = "one leg was read"
+
+
+def _volts(text: str, typical: str, goes_with: str = "") -> Reading:
+    return Reading("V", low=LEAST_V, high=700, typical=typical, text=text, goes_with=goes_with)
+
+
+def _length(text: str, typical: str, goes_with: str) -> Reading:
+    return Reading("ft", low=0.1, high=2000, typical=typical, text=text, goes_with=goes_with)
+
+
+VoltageAtRest = Annotated[float, _volts("volts at the plug, load off", "119.8 V")]
+VoltageRunning = Annotated[float, _volts("volts at the plug, load on", "116.6 V")]
+Current = Annotated[
+    float,
+    Reading("A", low=LEAST_A, high=200, typical="8.7 A", text="line current of that load"),
+]
+WireInput = Annotated[
+    Wire | None,
+    "building wire from the panel to the receptacle",
+    extra("without it all that is lost counts as a bad joint, or it is asked for"),
+]
+RunLength = Annotated[
+    float | None, _length("length of the building wire, one way", "40 ft", "wire"), asked()
+]
+Cord = Annotated[Wire | None, "wire of a cord between panel and readings", may_be_absent("no cord")]
+CordLength = Annotated[
+    float | None, _length("length of the cord, one way", "6 ft", "cord"), asked()
+]
+ConductorTemperature = Annotated[
+    float | None, CONDUCTOR_TEMPERATURE, extra("a wire at 20 and at 75 C is tried")
+]
+LoadKind = Annotated[
+    str | None,
+    OneOf(LOADS, text="what draws the current; heater: nothing but resistance"),
+    asked(when="not power_factor"),
+    extra("the power factor says more"),
+]
+PowerFactor = Annotated[
+    float | None,
+    Nameplate("%", low=10, high=100, typical="80 %", text="power factor of the load, lagging"),
+    asked(when="load_kind=motor|electronic"),
+    extra("a heater has 100 %"),
+]
+PanelAtRest = Annotated[
+    float | None,
+    _volts("another receptacle of this panel and leg, load off", "120.1 V", "panel_running"),
+    extra(_AHEAD),
+]
+PanelRunning = Annotated[
+    float | None,
+    _volts("another receptacle of this panel and leg, load on", "119.6 V", "panel_at_rest"),
+    extra(_AHEAD),
+]
+SecondLegAtRest = Annotated[
+    float | None,
+    _volts("second leg of 120/240 V to neutral, load off", "119.9 V", "second_leg_running"),
+    may_be_absent(_ONE_LEG),
+]
+SecondLegRunning = Annotated[
+    float | None,
+    _volts("second leg of 120/240 V to neutral, load on", "118.2 V", "second_leg_at_rest"),
+    may_be_absent(_ONE_LEG),
+]
+SecondLegCurrent = Annotated[
+    float | None,
+    Reading(
+        "A",
+        low=LEAST_A,
+        high=200,
+        typical="8.7 A",
+        text="current of the second leg",
+        goes_with="second_leg_running",
+    ),
+    asked("each leg has its own; a 240 V load has the same in both"),
+]

@@ -1,0 +1,191 @@
+"""Levels of a recording: one-cycle rms of a waveform with the crest around it, or a log's readings.
+
+Rms over exactly one cycle, which is seldom a whole number of samples: the squares are joined by
+straight lines and integrated, and the integral a cycle ago is taken between two samples. Needs
+numpy (the extra `analysis`).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, NamedTuple
+
+from wirecalc import RecordedColumns
+
+from .frames import SURGE_S, Frame, Waveform, frames
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Numbers = NDArray[np.float64]
+
+_PER_CYCLE = 4  # levels a cycle that are kept
+
+
+class LevelPoints(NamedTuple):
+    """Levels (rms or power) with their times, and the crest around each.
+
+    `highest` is the highest one-cycle rms of all samples; `samples` are those around the levels.
+    """
+
+    t: Numbers
+    level: Numbers
+    crest: Numbers | None
+    volts: Numbers | None
+    highest: float
+    fresh: bool
+    samples: Samples | None = None
+
+
+class Samples(NamedTuple):
+    """Samples of a waveform, offset taken off, with the integral of their squares by sample."""
+
+    t: Numbers
+    x: Numbers
+    total: Numbers
+    step: float
+
+    def first_over(self, begin: float, end: float, level: float) -> float | None:
+        """Return when the current first exceeds a level in a span of time."""
+        import numpy as np
+
+        low, high = np.searchsorted(self.t, (begin, end))
+        over = np.flatnonzero(np.abs(self.x[low : high + 1]) > level)
+        return float(self.t[low + over[0]]) if over.size else None
+
+    def rms(self, begin: float, seconds: float) -> float | None:
+        """Return the rms over a span; None where the samples do not reach that far."""
+        if begin < self.t[0] or begin + seconds > self.t[-1] + self.step / 2:
+            return None
+        square = (self._until(begin + seconds) - self._until(begin)) * self.step / seconds
+        return math.sqrt(max(square, 0.0))
+
+    def _until(self, when: float) -> float:
+        at = min(max((when - self.t[0]) / self.step, 0.0), len(self.t) - 1.0)
+        i = min(int(at), len(self.t) - 2)
+        part = at - i
+        one, two = float(self.x[i]), float(self.x[i + 1])
+        within = one * one * part + (two * two - one * one) * part * part / 2
+        return float(self.total[i] + within)
+
+
+def cycles(recording: RecordedColumns, wave: Waveform) -> Iterator[LevelPoints]:
+    """Go through the one-cycle rms of a waveform, four levels a cycle, centred in their window."""
+    envelope = _Envelope(wave, recording.overview.step)
+    for frame in frames(recording, waveform=True):
+        if frame.fresh:
+            yield from envelope.rest()
+            envelope = _Envelope(wave, recording.overview.step)
+        yield from envelope.add(frame)
+    yield from envelope.rest()
+
+
+class _Envelope:
+    """The samples of one stretch without a gap that are still needed, turned into levels.
+
+    A level is worked out when the samples of the 100 ms after it have come, so that whoever gets
+    it can ask for their rms.
+    """
+
+    def __init__(self, wave: Waveform, step: float) -> None:
+        self.wave, self.step = wave, step
+        self.behind = math.ceil(wave.per_cycle - 1e-9)
+        self.hop = max(1, int(wave.per_cycle / _PER_CYCLE))
+        self.wide = self.behind // self.hop + 2  # groups of samples that the crest is taken from
+        self.ahead = math.ceil(SURGE_S / step) + self.behind + 2
+        self.held: list[Numbers] = []
+        self.base = self.done = 0  # samples dropped; of the held ones, those that are worked out
+        self.fresh = True
+
+    def add(self, frame: Frame) -> Iterator[LevelPoints]:
+        """Take a frame, and yield the levels for which enough samples have come."""
+        import numpy as np
+
+        new = [frame.t, *frame.values]
+        if self.held:
+            new = [np.concatenate(pair) for pair in zip(self.held, new, strict=True)]
+        self.held = new
+        end = len(new[0]) - self.ahead
+        if end > self.done:
+            yield from self._work(end)
+            drop = max(0, end - self.behind - (self.wide + 1) * self.hop)
+            self.held = [column[drop:] for column in new]
+            self.base, self.done = self.base + drop, end - drop
+
+    def rest(self) -> Iterator[LevelPoints]:
+        """Yield the levels of the last samples."""
+        if self.held:
+            yield from self._work(len(self.held[0]))
+
+    def _work(self, end: int) -> Iterator[LevelPoints]:
+        import numpy as np
+
+        length = self.wave.per_cycle
+        first = max(self.done, self.behind)
+        if end <= first:
+            return
+        t, x = self.held[0], self.held[1] - self.wave.offset
+        total, square = _running(x)
+        mean = _means(total, square, first, end, self.behind, length)
+        marks = np.arange(-self.base % self.hop, end, self.hop)
+        mine = marks[marks >= first]
+        volts = None
+        if len(self.held) > 2:
+            mean_volts = _means(*_running(self.held[2]), first, end, self.behind, length)
+            volts = np.sqrt(mean_volts[mine - first])
+        yield LevelPoints(
+            t[mine] - length * self.step / 2,
+            np.sqrt(mean[mine - first]),
+            _crests(np.abs(x), marks, self.wide)[marks >= first],
+            volts,
+            math.sqrt(float(mean.max())),
+            self.fresh,
+            Samples(t, x, total, self.step),
+        )
+        self.fresh = False
+
+
+def readings(recording: RecordedColumns) -> Iterator[LevelPoints]:
+    """Go through a log of rms current or power; what is below zero counts as nothing."""
+    import numpy as np
+
+    for frame in frames(recording, waveform=False):
+        level = np.maximum(frame.values[0], 0.0)
+        volts = frame.values[1] if len(frame.values) > 1 else None
+        yield LevelPoints(frame.t, level, None, volts, float(level.max()), frame.fresh)
+
+
+def _running(x: Numbers) -> tuple[Numbers, Numbers]:
+    """Return the integral of the squares up to each sample, and the squares."""
+    import numpy as np
+
+    square = x * x
+    total = np.zeros(len(x))
+    np.cumsum((square[1:] + square[:-1]) / 2, out=total[1:])
+    return total, square
+
+
+def _means(
+    total: Numbers, square: Numbers, first: int, end: int, behind: int, length: float
+) -> Numbers:
+    """Return the mean square over the `length` samples before each sample from first to end."""
+    import numpy as np
+
+    begin, part = slice(first - behind, end - behind), behind - length
+    following = square[first - behind + 1 : end - behind + 1]
+    before = total[begin] + square[begin] * part + (following - square[begin]) * part**2 / 2
+    return np.maximum((total[first:end] - before) / length, 0.0)
+
+
+def _crests(size: Numbers, marks: NDArray[np.int_], wide: int) -> Numbers:
+    """Return the highest of `size` over the last groups of samples that end at each mark."""
+    import numpy as np
+
+    if not marks.size:
+        return np.zeros(0)
+    starts = np.concatenate(([0], marks[:-1] + 1))
+    groups = np.maximum.reduceat(size[: marks[-1] + 1], starts)
+    padded = np.concatenate((np.zeros(wide - 1), groups))
+    return np.asarray(np.lib.stride_tricks.sliding_window_view(padded, wide).max(axis=1))

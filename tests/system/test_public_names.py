@@ -1,0 +1,66 @@
+"""The page of public names and the map of the rooms say what the code says."""
+
+from __future__ import annotations
+
+import importlib
+import inspect
+import re
+from pathlib import Path
+
+import pytest
+
+import wirecalc
+
+from .public_names import PAGE, own_names, page, trade_modules
+
+ROOT = Path(__file__).parents[2]
+PACKAGE = ROOT / "wirecalc"
+MAP = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+ROOMS = sorted(p.parent.name for p in PACKAGE.glob("*/__init__.py"))
+
+
+def test_the_page_is_that_of_the_code() -> None:
+    written = PAGE.read_text(encoding="utf-8")
+    assert written == page(), "run: .venv/bin/python tests/system/public_names.py"
+
+
+def test_every_public_name_says_what_it_is() -> None:
+    silent = re.findall(r"^\| (`\S+`) \| +\|$", PAGE.read_text(encoding="utf-8"), re.M)
+    assert silent == []
+
+
+@pytest.mark.parametrize("room", ROOMS)
+def test_a_room_is_on_the_map_with_its_promise(room: str) -> None:
+    promise = inspect.getdoc(importlib.import_module(f"wirecalc.{room}")) or ""
+    listed = re.search(rf"^\| `{room}/` \| (.+?) \|", MAP, re.M)
+    assert listed is not None, room
+    assert " ".join(promise.split()).startswith(listed[1].rstrip(".")), (promise, listed[1])
+
+
+def test_the_map_has_no_other_rooms() -> None:
+    assert sorted(re.findall(r"^\| `(\w+)/` \|", MAP, re.M)) == ROOMS
+
+
+def test_the_package_is_rooms_and_few_files() -> None:
+    files = sorted(p.name for p in PACKAGE.iterdir() if p.is_file())
+    assert files == ["__init__.py", "cli.py", "py.typed", "version.py"]
+
+
+def test_the_map_names_the_modules_of_the_trade() -> None:
+    for module in trade_modules():
+        assert f"`{module.__name__.rpartition('.')[2]}`" in MAP, module.__name__
+        assert own_names(module), module.__name__
+
+
+def test_no_module_is_longer_than_one_sitting() -> None:
+    modules = [*PACKAGE.rglob("*.py"), *(ROOT / "plugins").rglob("*.py")]
+    long = {
+        str(p.relative_to(ROOT)): lines
+        for p in modules
+        if (lines := len(p.read_text(encoding="utf-8").splitlines())) > 250
+    }
+    assert long == {}
+
+
+def test_what_is_public_is_there() -> None:
+    assert all(hasattr(wirecalc, name) for name in wirecalc.__all__)

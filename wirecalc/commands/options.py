@@ -1,0 +1,226 @@
+"""Splitting the words of a command line. argparse does only that: no types, no abbreviations.
+
+What is unknown, repeated or missing is reported together with what cannot be read.
+"""
+
+from __future__ import annotations
+
+import argparse
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+from pathlib import Path
+from typing import Any, NoReturn
+
+from ..base.errors import BadInput, Problem, nearest
+from ..engine.declaration import Calculation
+from ..engine.inputs import Input
+from .usage import BRIEF, CALCULATION, FORMATS, GENERAL, SWITCHES, Command
+
+_SAID = {  # words of the trade for an input -> the options that may be meant
+    "lra": ("--locked-rotor-current",),
+    "rla": ("--rated-load-current",),
+    "fla": ("--full-load-current", "--rated-load-current"),
+    "hp": ("--horsepower",),
+    "amps": ("--current", "--settled"),
+    "volts": ("--voltage", "--voltage-at-rest", "--nameplate-voltage"),
+    "temp": ("--ambient", "--place-temperature", "--device-ambient", "--conductor-temperature"),
+    "temperature": ("--ambient", "--place-temperature", "--conductor-temperature"),
+    "length": ("--run-length", "--cord-length", "--barrel-length", "--joint-length"),
+    "time": ("--overcurrent-time", "--settle-time", "--run-time", "--high-time"),
+    "gauge": ("--wire", "--cord"),
+    "awg": ("--wire", "--cord"),
+    "capacitance": ("--marked-capacitance", "--measured-capacitance"),
+    "resistance": ("--element-resistance", "--device-resistance", "--overload-resistance"),
+    "file": ("--recording", "--readings", "--stock"),
+}
+
+
+@dataclass
+class Options:
+    """The options of a command, its own words, and what is wrong so far.
+
+    `own` has the command's own options that were given, by their names without dashes; one that
+    takes no value is "" there.
+    """
+
+    format: str = "text"
+    output: Path | None = None
+    chart: Path | None = None
+    working: bool = False
+    no_marginal: bool = False
+    help: bool = False
+    given: dict[str, object] = field(default_factory=dict)
+    own: dict[str, str] = field(default_factory=dict)
+    words: list[str] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+
+    def form_refused(self, beside: str, forms: Sequence[str] = FORMATS) -> list[Problem]:
+        """Return the complaint about a form in which what an option asks for is not written."""
+        if self.format in forms:
+            return []
+        if self.format == BRIEF:
+            return [Problem("--brief", f"means nothing beside {beside}", "leave it out")]
+        wrong = f"{beside} is not written as {self.format}"
+        return [Problem("--format", wrong, f"write {' or '.join(forms)}, or leave it out")]
+
+    def refuse(self) -> None:
+        """Raise BadInput if anything was wrong."""
+        if self.problems:
+            raise BadInput(self.problems)
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        raise BadInput([Problem("", message)])
+
+
+def split(
+    words: Sequence[str],
+    command: Command = CALCULATION,
+    calc: Calculation[Any] | None = None,
+    *,
+    most_words: int = 0,
+) -> Options:
+    """Split the words behind a command; `calc` gives options beside those of the command.
+
+    An option that another command takes, and this one does not, is refused like an unknown one.
+    """
+    parser = _Parser(prog="wirecalc", add_help=False, allow_abbrev=False)
+    described = command.described
+    for option, (value, _) in described.items():
+        parser.add_argument(option, action="append" if value else "store_true")
+    inputs = calc.inputs if calc else ()
+    for declared in inputs:
+        parser.add_argument(declared.option, dest=f"input {declared.name}", action="append")
+    needs_value = {o for o, (value, _) in described.items() if value}
+    needs_value |= {i.option for i in inputs}
+    kept, empty = _without_empty(join_negative(words), needs_value)
+    parsed, extra = parser.parse_known_args(kept)
+    found = vars(parsed)
+    options = Options(
+        help=found["help"],
+        working=bool(found.get("working")),
+        no_marginal=bool(found.get("no_marginal")),
+    )
+    options.problems += [Problem(name, "has no value behind it") for name in empty]
+    for declared in inputs:
+        values = found[f"input {declared.name}"]
+        if values is not None:
+            options.given[declared.name] = values[0] if len(values) == 1 else values
+    _single(options, found, described)
+    options.own = {o.lstrip("-"): _value(found, o) for o in command.own if found[_destination(o)]}
+    _general(options, found, command.forms)
+    _extra(options, extra, command, inputs, most_words)
+    return options
+
+
+def join_negative(words: Sequence[str]) -> list[str]:
+    """Join `--ambient -18C` to one word: argparse would take -18C for an option."""
+    joined: list[str] = []
+    for word in words:
+        before = joined[-1] if joined else ""
+        if re.match(r"[-−][\d.]", word) and before.startswith("--") and "=" not in before:
+            joined[-1] = f"{before}={word}"
+        else:
+            joined.append(word)
+    return joined
+
+
+def _without_empty(words: Sequence[str], takes_value: set[str]) -> tuple[list[str], list[str]]:
+    """Take out the options that should have a value behind them and have none."""
+    kept: list[str] = []
+    empty: list[str] = []
+    for word, after in pairwise([*words, "--"]):
+        (empty if word in takes_value and after.startswith("--") else kept).append(word)
+    return kept, empty
+
+
+def _destination(option: str) -> str:
+    return option.lstrip("-").replace("-", "_")
+
+
+def _single(
+    options: Options, found: Mapping[str, Any], described: Mapping[str, tuple[str, str]]
+) -> None:
+    for option, (value, _) in described.items():
+        if value and len(found[_destination(option)] or ()) > 1:
+            options.problems.append(Problem(option, "was given twice", "give it once"))
+
+
+def _value(found: Mapping[str, Any], option: str) -> str:
+    values = found[_destination(option)]
+    return str(values[0]) if isinstance(values, list) else ""
+
+
+def _general(options: Options, found: Mapping[str, Any], formats: Sequence[str]) -> None:
+    if found.get("format"):
+        options.format = found["format"][0]
+        if options.format not in formats:
+            options.problems.append(
+                Problem(
+                    "--format",
+                    f"{options.format!r} is not known here",
+                    f"write {', '.join(formats)}",
+                )
+            )
+    if found.get("brief"):
+        _brief(options, said=bool(found.get("format")))
+    if found.get("output"):
+        options.output = Path(found["output"][0])
+    if found.get("chart"):
+        options.chart = Path(found["chart"][0])
+
+
+def _brief(options: Options, *, said: bool) -> None:
+    """Take --brief for a form of text of its own."""
+    if said:
+        wrong = "is a form of text, and --format names one too"
+        options.problems.append(Problem("--brief", wrong, "leave one of them out"))
+    else:
+        options.format = BRIEF
+
+
+def _meant(option: str, known: Sequence[str]) -> str:
+    """Return what to try in place of an unknown option: by the trade's word, else by spelling."""
+    plain = option.lstrip("-").replace("_", "-").casefold()
+    for name in _SAID.get(plain, ()):
+        if name in known:
+            return f"did you mean {name}?"
+    close = nearest(plain, [name.lstrip("-") for name in known])
+    return f"did you mean --{close}?" if close else ""
+
+
+def _extra(
+    options: Options,
+    extra: Sequence[str],
+    command: Command,
+    inputs: Sequence[Input],
+    most_words: int,
+) -> None:
+    """Report unknown options, each with its nearest known name, and stray words."""
+    known = [*command.described, *(i.option for i in inputs)]
+    after_unknown = False
+    for word in extra:
+        if word.startswith("-") and len(word) > 1:
+            name = word.split("=", 1)[0]
+            if name in GENERAL:
+                takes = f"it takes {', '.join(o for o in command.described if o not in SWITCHES)}"
+                if name == "--chart" and "html" in command.forms:
+                    takes = "leave it out; --format html shows the charts"
+                problem = Problem(name, "is not an option of this command", takes)
+            else:
+                would_do = _meant(name, known) or "--help lists them"
+                problem = Problem(name, "there is no such option", would_do)
+            options.problems.append(problem)
+            after_unknown = "=" not in word and bool(GENERAL.get(name, ("its value",))[0])
+            continue
+        if after_unknown:  # the value of an unknown option is no complaint of its own
+            after_unknown = False
+        elif len(options.words) < most_words:
+            options.words.append(word)
+        else:
+            options.problems.append(
+                Problem(repr(word), "was not expected", "put texts with spaces in quotes")
+            )

@@ -1,0 +1,55 @@
+"""What each command takes: its forms, its options, and how it is written."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
+from typing import NamedTuple
+
+FORMATS = ("text", "json")
+ROWS = (*FORMATS, "csv", "markdown")  # of a table or a batch
+REPORTS = (*ROWS, "html")  # of a finding or a job
+BRIEF = "brief"  # the form that --brief asks for
+GENERAL = {  # option -> what its value is (empty: it takes none), and what it does
+    "--format": ("FORM", "how it is written"),
+    "--output": ("FILE", "write to a file, whole or not at all"),
+    "--chart": ("FILE", "draw what it has to show, as .svg or .png; .csv for its numbers"),
+    "--brief": ("", "the verdict, its number and what to do alone"),
+    "--working": ("", "show the arithmetic with the numbers put in"),
+    "--no-marginal": ("", "a marginal verdict exits with 3"),
+    "--bundled-only": ("", "run without plugins from outside, settings and rules files"),
+    "--only-plugins": ("A,B", "of the plugins from outside, load only these"),
+    "--strict": ("", "a plugin or rules file that does not load ends the run with 4"),
+    "--help": ("", "show this"),
+}
+OF_BATCH = ("--output", "--working", "--no-marginal")
+OF_JOB = (*OF_BATCH, "--brief")
+RESULT = (*OF_JOB, "--chart")  # what a calculation takes
+SWITCHES = ("--bundled-only", "--only-plugins", "--strict", "--help")  # every command takes them
+
+
+class Command(NamedTuple):
+    """A command: how it is written, what it does, and the options that it takes.
+
+    `own` are those that only it has; `forms` are the ways in which its result can be written, and
+    `takes` those of RESULT that it takes.
+    """
+
+    usage: str
+    text: str
+    own: Mapping[str, tuple[str, str]] = MappingProxyType({})
+    forms: Sequence[str] = ()
+    takes: Sequence[str] = ("--output",)
+
+    @property
+    def described(self) -> Mapping[str, tuple[str, str]]:
+        """All its options: what the value of each is (empty: it takes none), and what it does."""
+        taken = (*self.takes, *SWITCHES, *(("--format",) if self.forms else ()))
+        general = {option: about for option, about in GENERAL.items() if option in taken}
+        if self.forms:
+            general["--format"] = ("FORM", ", ".join(self.forms))
+        return {**self.own, **general}
+
+
+CALCULATION = Command("NAME", "run a calculation", forms=REPORTS, takes=RESULT)
+LISTING = Command("", "list the calculations")

@@ -1,0 +1,1 @@
+"""A function and the texts for its inputs become one finding."""

@@ -1,0 +1,149 @@
+"""The decorator: a plain function and its signature are the only declaration of a calculation.
+
+    @calculation(part="wire and joint", cautions=("pull-01",))
+    def pull(wire: Annotated[Wire, "wire in the barrel"], ...) -> Iterator[Item]:
+        \"\"\"Is this pull-out force enough for the wire? ...\"\"\"
+        yield at_least(...)
+
+From the signature come the command line, its help, the checks of what was typed, the Python
+call and the JSON schema. The decorated object stays callable with plain numbers.
+"""
+
+from __future__ import annotations
+
+import functools
+import inspect
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any, Generic, ParamSpec
+
+from ..base.errors import DeclarationError, Problem
+from ..said.items import Item
+from .inputs import BANDS, Input, declared_inputs
+from .left_out import Word, terms
+from .reserved import check_name
+
+P = ParamSpec("P")
+Body = Callable[P, Iterator[Item]]
+Refusal = Callable[..., Iterator[Problem]]
+Bands = Mapping[str, tuple[Any, Any]]  # low and high of each reading that carries an error
+
+
+class Calculation(Generic[P]):
+    """A function that answers one question of the trade, with all that its signature declares."""
+
+    def __init__(
+        self,
+        function: Body[P],
+        part: str,
+        cautions: tuple[str, ...],
+        not_checked: tuple[str, ...],
+        refuse: Refusal | None,
+        example_with: tuple[str, ...],
+    ) -> None:
+        self.function = function
+        self.part = part
+        self.cautions = cautions
+        self.not_checked = not_checked
+        self.refuse = refuse
+        self.example_with = example_with
+        self.name = function.__name__.strip("_").replace("_", "-")
+        self.doc = inspect.getdoc(function) or ""
+        if not self.doc:
+            raise DeclarationError(f"{self.name} has no docstring: its first line is its question")
+        check_name(self.name)
+        for texts in (cautions, not_checked, example_with):
+            if not isinstance(texts, tuple | list) or not all(isinstance(t, str) for t in texts):
+                raise DeclarationError(f"{self.name}: {texts!r} are no texts")
+
+    def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Iterator[Item]:
+        """Run the bare function with plain values in the declared units."""
+        return self.function(*args, **kwargs)
+
+    def __repr__(self) -> str:
+        return f"<calculation {self.name}>"
+
+    @functools.cached_property
+    def inputs(self) -> tuple[Input, ...]:
+        """What the signature declares; raises DeclarationError where it does not declare all.
+
+        Read when first asked for: a command needs the inputs of one calculation, not of all.
+        """
+        inputs = tuple(declared_inputs(self.function))
+        names = {i.name for i in inputs}
+        for declared in inputs:
+            linked = {*declared.kind.companions, declared.kind.goes_with} - {""}
+            if not linked <= names:
+                raise DeclarationError(f"{self.name}: {declared.name} goes with an unknown input")
+            for word in declared.words:
+                named = {term.name for term in terms(word.when)}
+                named |= set(word.others) if word.word is Word.INSTEAD_OF else set()
+                if not named <= names:
+                    unknown = ", ".join(sorted(named - names))
+                    raise DeclarationError(f"{self.name}: {declared.name} names {unknown}")
+        return inputs
+
+    @functools.cached_property
+    def own_band(self) -> bool:
+        """Whether it works out its band itself, because another run of it is too dear."""
+        return BANDS in inspect.signature(self.function).parameters
+
+    @property
+    def question(self) -> str:
+        """The question that it answers: the first line of the docstring."""
+        return self.doc.split("\n", 1)[0]
+
+    @property
+    def example(self) -> str:
+        """A command line that works, put together from the examples of the inputs."""
+        given = (
+            f'{self.input(name).option} "{text}"'
+            for name, texts in self.example_inputs.items()
+            for text in ([texts] if isinstance(texts, str) else texts)
+        )
+        return " ".join(["wirecalc", self.name, *given])
+
+    @functools.cached_property
+    def example_inputs(self) -> Mapping[str, str | list[str]]:
+        """The inputs of the example and what is given for each, in the order of the signature."""
+        own = dict(e.partition("=")[::2] for e in self.example_with)
+        shown = {i: own.get(i.name) or i.kind.example for i in self.inputs}
+        return {
+            i.name: text.split("; ") if i.many else text
+            for i, text in shown.items()
+            if i.required or i.name in own
+        }
+
+    def input(self, name: str) -> Input:
+        """Return one input by its name; raises KeyError."""
+        return {i.name: i for i in self.inputs}[name]
+
+
+def calculation(
+    *,
+    part: str,
+    cautions: tuple[str, ...] = (),
+    not_checked: tuple[str, ...] = (),
+    refuse: Refusal | None = None,
+    example_with: tuple[str, ...] = (),
+) -> Callable[[Body[P]], Calculation[P]]:
+    """Declare a calculation.
+
+    `part` is the part of the trade under which it is listed; `cautions` are keys of the caution
+    library; `not_checked` says what it never checks. `refuse` is a function with the same
+    arguments that yields a Problem for inputs that contradict each other; it is asked before
+    anything is computed. `example_with` names optional inputs that the example shall show, and
+    `"name=text"` gives an input another text there than its kind's own example, a list its texts
+    with "; " between them.
+
+    A calculation that is too dear to run again over the band has one more argument,
+    `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is
+    run once, and gives its figures and criteria their own `band`.
+
+    Raises DeclarationError at import for a name or docstring that will not do, and when its
+    inputs are first asked for, for a signature that does not declare everything.
+    """
+
+    def decorate(function: Body[P]) -> Calculation[P]:
+        return Calculation(function, part, cautions, not_checked, refuse, example_with)
+
+    return decorate

@@ -1,0 +1,66 @@
+"""What plugins provide: calculations and house rules, and whom each comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from typing import Any, NamedTuple
+
+from ..base.errors import Blamed
+from ..said.items import Item
+from .declaration import Calculation
+from .deferred import Deferred
+
+EVERY = "*"  # a house rule for every calculation
+
+RuleBody = Callable[[Mapping[str, Any], Sequence[Item]], Iterable[Item]]
+
+
+class RunValues(dict[str, Any]):
+    """The values of one run, as a house rule gets them; `left_out` are inputs that nobody gave."""
+
+    def __init__(self, values: Mapping[str, Any], left_out: Iterable[str] = ()) -> None:
+        super().__init__(values)
+        self.left_out = frozenset(left_out)
+
+
+class HouseRule(NamedTuple):
+    """A shop's own extra criterion for some calculations.
+
+    `function(inputs, items)` gets the values of one run, in the declared units, and that run's
+    items; it yields criteria and cautions of its own, and what it did not check. It cannot change
+    or remove any.
+    """
+
+    name: str
+    calculations: tuple[str, ...]
+    function: RuleBody
+
+
+class ProvidedCalculation(NamedTuple):
+    """A calculation, and the plugin that it comes from; one that is deferred loads when needed."""
+
+    plugin: str
+    version: str
+    offered: Calculation[Any] | Deferred
+
+    @property
+    def calculation(self) -> Calculation[Any]:
+        """The calculation itself; raises PluginDefect for a deferred one that does not load."""
+        if isinstance(self.offered, Calculation):
+            return self.offered
+        with Blamed(f"{self.whose} cannot be loaded"):
+            return self.offered.load()
+
+    @property
+    def whose(self) -> str:
+        """The calculation with its plugin, in words."""
+        return f"{self.offered.name} of plugin {self.plugin} {self.version}"
+
+
+class ProvidedRule(NamedTuple):
+    """A house rule, the plugin that it comes from, and in a run the inputs that nobody gave."""
+
+    plugin: str
+    version: str
+    rule: HouseRule
+    left_out: frozenset[str] = frozenset()

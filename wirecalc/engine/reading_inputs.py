@@ -1,0 +1,85 @@
+"""From what was given to the values that a calculation runs with.
+
+Everything is read before anything is computed, and everything that is wrong is reported at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from ..base.errors import BadInput, BadText, Problem, did_you_mean
+from .declaration import Calculation
+from .prepared_inputs import Prepared, leave_out
+from .taking import Remembered, is_known, put_aside, take_input, under_its_name
+
+MOST_BANDS = 6  # readings with an error in one run
+
+
+def prepare(
+    calc: Calculation[Any],
+    given: Mapping[str, object],
+    origin: str,
+    *,
+    missing_is_unknown: bool,
+    remembered: Remembered | None = None,
+) -> Prepared:
+    """Read every input; raises BadInput with all that is wrong.
+
+    A required input that was left out is refused, or, with `missing_is_unknown` (a job sheet),
+    is taken as one that is said to be unknown. `remembered` holds what was read before, of this
+    calculation and origin: a batch reads each distinct text once.
+    """
+    remembered = {} if remembered is None else remembered
+    prepared = Prepared()
+    problems = list(_unknown_names(calc, given))
+    for declared in calc.inputs:
+        alone = declared.kind.goes_with and given.get(declared.kind.goes_with) is None
+        if alone and not is_known(given.get(declared.name)):
+            prepared.values[declared.name] = declared.default
+            continue
+        try:
+            take_input(declared, given, origin, prepared, missing_is_unknown, remembered)
+            if alone:
+                put_aside(calc, declared, prepared)
+        except BadText as error:
+            problems.append(error.about(declared.option if origin == "typed" else declared.name))
+    if not problems:
+        leave_out(calc, given, prepared)
+    if len(prepared.bands) > MOST_BANDS and not calc.own_band:
+        names = ", ".join(prepared.bands)
+        problems.append(
+            Problem(
+                "",
+                f"{len(prepared.bands)} readings have an error ({names})",
+                f"at most {MOST_BANDS} may; leave the smallest out",
+            )
+        )
+    if not problems and prepared.runs:
+        problems = [under_its_name(calc, p, origin) for p in _refused(calc, given, prepared)]
+    if problems:
+        raise BadInput(problems)
+    return prepared
+
+
+def _refused(
+    calc: Calculation[Any], given: Mapping[str, object], prepared: Prepared
+) -> list[Problem]:
+    """Return what its refusal yields; raises TypeError where that is no Problem."""
+    found: list[Problem] = []
+    for problem in calc.refuse(**prepared.values) if calc.refuse is not None else ():
+        if not isinstance(problem, Problem):
+            raise TypeError(f"its refusal yields {problem!r}, which is no Problem")
+        found.append(problem)
+    if not prepared.unknown:
+        return found
+    there = [p for p in found if is_known(given.get(p.name))]  # the unknown is not missing
+    prepared.runs = len(there) == len(found)
+    return there
+
+
+def _unknown_names(calc: Calculation[Any], given: Mapping[str, object]) -> Iterator[Problem]:
+    known = [i.name for i in calc.inputs]
+    for name in given:
+        if name not in known:
+            yield Problem(name, f"{calc.name} has no such input", did_you_mean(name, known))

@@ -1,0 +1,201 @@
+"""Running a calculation: read the inputs, run over the band with the house rules, merge."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from ..base.errors import BadInput, Blamed, DamagedTable, described
+from ..said.criteria import Criterion, Origin, cannot_tell
+from ..said.findings import Finding
+from ..said.item_checks import check
+from ..said.items import Answer, Caution, Figure, Item, NotChecked
+from .assembling import finding
+from .assumptions import Other, choices, with_others, worth_trying
+from .band import Given, Run, at_end, merge_criteria, points, values_at
+from .from_plugins import EVERY, ProvidedCalculation, ProvidedRule, RunValues
+from .inputs import BANDS
+from .prepared_inputs import Prepared
+from .reading_inputs import prepare
+from .stricter_tables import MARK, Tried, from_shop_tables, twice
+from .taking import Remembered
+
+MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
+
+
+def run(
+    provided: ProvidedCalculation,
+    given: Mapping[str, object],
+    *,
+    rules: Sequence[ProvidedRule] = (),
+    not_loaded: Sequence[NotChecked] = (),
+    origin: str = "typed",
+    missing_is_unknown: bool = False,
+    remembered: Remembered | None = None,
+) -> Finding:
+    """Run a calculation on given texts and return its finding.
+
+    `remembered` is kept between runs of one calculation, so that no text is read twice.
+
+    Raises BadInput with everything that is wrong with the inputs, or with a shop's table that it
+    reads (where `missing_is_unknown` that is a `cannot tell`), and PluginDefect where the
+    calculation itself raises or yields what it must not.
+    """
+    calc = provided.calculation
+    mine = [r for r in rules if {calc.name, EVERY} & set(r.rule.calculations)]
+    with Blamed(f"{provided.whose} failed", BadInput):  # it has kinds and refusals of its own
+        prepared = prepare(
+            calc, given, origin, missing_is_unknown=missing_is_unknown, remembered=remembered
+        )
+    left_out = frozenset(r.name for r in prepared.records if r.origin == "assumed")
+    mine = [rule._replace(left_out=left_out) for rule in mine]
+    try:
+        runs, missing = _all_runs(provided, prepared, mine) if prepared.runs else ([], 0)
+    except DamagedTable as error:  # the shop's: the rest of a job goes on without it
+        if not missing_is_unknown:
+            raise
+        mend = "have the shop mend its table"
+        gap = cannot_tell("a table of the shop", error.said, measure=mend)
+        runs, missing = [[Given(gap, provided.plugin)]], 0
+    judged = merge_criteria(runs, missing)
+    if runs and worth_trying(prepared, judged):
+        judged = with_others(calc, judged, list(_others(provided, prepared, mine)))
+    found = finding(provided, prepared, runs, judged, not_loaded)
+    return replace(found, house_rules=_judged_by(mine, runs))
+
+
+def _judged_by(rules: Sequence[ProvidedRule], runs: Sequence[Run]) -> tuple[str, ...]:
+    """Name the rules files, plugins and tables of the shop whose rules ran."""
+    names = {rule.plugin for rule in rules} if runs else set()
+    for given in (g for run_ in runs for g in run_ if g.rule == MARK):
+        if isinstance(given.item, Criterion) and given.item.origin is Origin.HOUSE:
+            names.add(given.provider)
+    return tuple(sorted(names))
+
+
+def _others(
+    provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
+) -> Iterator[Other]:
+    """Run with each plausible value in place of an assumed one, save what is refused."""
+    refuse = provided.calculation.refuse
+    for choice in choices(prepared.others):
+        values = {**prepared.values, **choice}
+        if refuse is not None and any(True for _ in refuse(**values)):
+            continue
+        yield Other(
+            choice,
+            merge_criteria(*_all_runs(provided, replace(prepared, values=values), rules)),
+        )
+
+
+def _all_runs(
+    provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
+) -> tuple[list[Run], int]:
+    if provided.calculation.own_band:
+        return _own_runs(provided, prepared, rules), int(bool(prepared.excluded()))
+    at = [
+        values_at(point, prepared.values, prepared.bands) for point in points(list(prepared.bands))
+    ]
+    inside = [values for values in at if values is not None]
+    tried = [twice(lambda given: _items(provided, given), _copy(values)) for values in inside]
+    return _all_rules(provided, inside, tried, rules), len(at) - len(inside)
+
+
+def _own_runs(
+    provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
+) -> list[Run]:
+    """Run a calculation that works out its band itself, once, and see it at the band's ends."""
+    excluded = prepared.excluded()  # judged apart: nothing can be said at their ends
+    names = [n for n in prepared.bands if n not in excluded]
+    at = [
+        (step, values_at(dict.fromkeys(names, step), prepared.values, prepared.bands) or {})
+        for step in (0, -1, 1)
+    ]
+    bands = {n: (at[1][1][n], at[2][1][n]) for n in names}
+    once = twice(lambda given: _items(provided, given), {**_copy(prepared.values), BANDS: bands})
+    tried = [
+        once._replace(
+            items=[at_end(item, step) for item in once.items],
+            again=[at_end(item, step) for item in once.again],
+        )
+        for step, _ in at
+    ]
+    return _all_rules(provided, [values for _, values in at], tried, rules)
+
+
+def _all_rules(
+    provided: ProvidedCalculation,
+    at: Sequence[Mapping[str, Any]],
+    tried: Sequence[Tried],
+    rules: Sequence[ProvidedRule],
+) -> list[Run]:
+    """Add to each run what house rules and a shop's stricter tables say."""
+    by_tables = from_shop_tables(tried)
+    return [
+        [*_with_rules(provided, values, one.items, rules), *more]
+        for values, one, more in zip(at, tried, by_tables, strict=True)
+    ]
+
+
+def _items(provided: ProvidedCalculation, arguments: Mapping[str, Any]) -> list[Item]:
+    with Blamed(f"{provided.whose} failed", DamagedTable):  # whatever else leaves it is no verdict
+        return _take_items(provided.calculation.function(**arguments))
+
+
+def _with_rules(
+    provided: ProvidedCalculation,
+    values: Mapping[str, Any],
+    items: Sequence[Item],
+    rules: Sequence[ProvidedRule],
+) -> Run:
+    given = [Given(item, provided.plugin) for item in items]
+    for number, rule in enumerate(rules):  # two of one name are never merged to one criterion
+        given += _house_items(rule, values, items, f"{number} {rule.rule.name}")
+    return given
+
+
+def _copy(values: Mapping[str, Any]) -> dict[str, Any]:
+    """Copy the values of a run, so that nothing that is given them can change another run."""
+    return {name: list(v) if isinstance(v, list) else v for name, v in values.items()}
+
+
+def _house_items(
+    provided: ProvidedRule, values: Mapping[str, Any], items: Sequence[Item], key: str
+) -> list[Given]:
+    """Run one house rule; one that raises makes the finding `cannot tell`, it never passes."""
+    name = f"house rule {provided.rule.name}"
+    try:
+        own = _take_items(
+            provided.rule.function(RunValues(_copy(values), provided.left_out), tuple(items))
+        )
+        wrong = [i for i in own if not isinstance(i, Criterion | Caution | NotChecked)]
+        if wrong:
+            raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")
+    except KeyboardInterrupt:
+        raise
+    except BaseException as error:
+        own = [
+            cannot_tell(
+                name,
+                f"{name} of {provided.plugin} failed: {described(error)}",
+                measure="have the shop mend its rule",
+            )
+        ]
+    marked = [i._replace(origin=Origin.HOUSE) if isinstance(i, Criterion) else i for i in own]
+    return [Given(item, provided.plugin, key) for item in marked]
+
+
+def _take_items(stream: Iterable[Item]) -> list[Item]:
+    items: list[Item] = []
+    names: set[tuple[type, str]] = set()
+    for item in stream:
+        check(item)
+        if isinstance(item, Figure | Criterion | Answer):
+            if (type(item), item.name) in names:
+                raise ValueError(f"it yields {item.name!r} twice")
+            names.add((type(item), item.name))
+        items.append(item)
+        if len(items) > MOST_ITEMS:
+            raise ValueError(f"it yields more than {MOST_ITEMS} items")
+    return items

@@ -1,0 +1,183 @@
+"""One input: given, said to be unknown, or left out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from ..base.errors import BadText, Problem
+from ..said.criteria import cannot_tell
+from ..said.findings import InputRecord
+from ..said.items import NotChecked
+from ..typed.kinds import Read
+from .declaration import Calculation
+from .inputs import Input
+from .left_out import Word
+from .prepared_inputs import Prepared, plain
+
+UNKNOWN = "unknown"
+MOST_REMEMBERED = 4_000  # texts; so that a batch of any length takes no more memory
+Remembered = dict[tuple[str, str | None], tuple[Read, InputRecord]]  # by input and text
+
+
+def is_known(given: object) -> bool:
+    """Whether a value was given for an input, and not all of it is said to be unknown."""
+    items = given if isinstance(given, list | tuple) else [given]
+    return any(item is not None and not says_unknown(item) for item in items)
+
+
+def says_unknown(given: object) -> bool:
+    """Whether a value is said to be unknown."""
+    return isinstance(given, str) and given.strip().casefold() == UNKNOWN
+
+
+def under_its_name(calc: Calculation[Any], problem: Problem, origin: str) -> Problem:
+    """Return a problem as the person knows its input: typed, it is an option."""
+    if origin != "typed" or problem.name not in {i.name for i in calc.inputs}:
+        return problem
+    return Problem(calc.input(problem.name).option, problem.wrong, problem.would_do)
+
+
+def take_input(
+    declared: Input,
+    all_given: Mapping[str, object],
+    origin: str,
+    prepared: Prepared,
+    missing_is_unknown: bool,
+    remembered: Remembered,
+) -> None:
+    """Take one input into what is prepared, or add to it what is wrong with it."""
+    given = all_given.get(declared.name)
+    if given is None and declared.required and not missing_is_unknown:
+        option = f"{declared.option} " if origin == "typed" else ""
+        raise BadText(
+            f"is needed ({declared.kind.text})", f'such as {option}"{declared.kind.example}"'
+        )
+    items = declared.each(given)
+    known = [item for item in items if not says_unknown(item)]
+    companions = {n: all_given.get(n) for n in declared.kind.companions}
+    if len(known) < len(items) or (given is None and declared.required):
+        _take_unknown(declared, prepared, said=given is not None, rest=bool(known))
+        if given is not None and known:
+            _take_given(declared, known, companions, origin, prepared, remembered)
+    elif given is None:
+        _take_default(declared, prepared, remembered)
+    else:
+        _take_given(declared, items, companions, origin, prepared, remembered)
+
+
+def put_aside(calc: Calculation[Any], declared: Input, prepared: Prepared) -> None:
+    """Note what goes with an input that is not there; a length of no cord is refused."""
+    lead = calc.input(declared.kind.goes_with)
+    why = f"says something of {lead.name}, which was not given"
+    if lead.assumed or any(word.word is Word.MAY_BE_ABSENT for word in lead.words):
+        raise BadText(why)
+    prepared.values[declared.name] = declared.default
+    prepared.bands.pop(declared.name, None)
+    prepared.left_out.append(NotChecked(declared.name, f"not used: it {why}"))
+
+
+def _take_unknown(declared: Input, prepared: Prepared, *, said: bool, rest: bool) -> None:
+    """Take an input that is not known, or of which only the rest is."""
+    kind, unit = declared.kind, declared.kind.unit
+    prepared.values[declared.name] = declared.default
+    notes = (f"worked with {declared.assumed}",) if declared.assumed else ()
+    prepared.records.append(
+        InputRecord(
+            declared.name, UNKNOWN if said else None, None, unit, None, None, UNKNOWN, notes
+        )
+    )
+    prepared.unknown.append(
+        cannot_tell(
+            declared.name,
+            _why(declared.name, said=said, rest=rest and said),
+            measure=f"find out: {kind.text} ({kind.span})",
+            needs=(declared.name,),
+        )
+    )
+    prepared.runs = prepared.runs and (not declared.required or (said and rest))
+
+
+def _why(name: str, *, said: bool, rest: bool) -> str:
+    if rest:
+        return f"not all of {name} is known"
+    return f"{name} is not known" if said else f"{name} was not given"
+
+
+def _take_default(declared: Input, prepared: Prepared, remembered: Remembered) -> None:
+    default, kind = declared.default, declared.kind
+    prepared.values[declared.name] = default
+    if default is None:
+        return  # `leave_out` says what that means
+    key = declared.name, None
+    if key not in remembered:
+        value, notes = plain(default), (declared.assumed,)
+        record = InputRecord(declared.name, None, value, kind.unit, None, None, "assumed", notes)
+        remembered[key] = Read(default), record
+    prepared.records.append(remembered[key][1])
+
+
+def _take_given(
+    declared: Input,
+    items: list[object],
+    companions: Mapping[str, object],
+    origin: str,
+    prepared: Prepared,
+    remembered: Remembered,
+) -> None:
+    if len(items) > 1 and not declared.many:
+        raise BadText(f"was given {len(items)} times", "give it once")
+    if not items:
+        raise BadText("is an empty list", f"such as {declared.kind.example}")
+    taken = [_read(declared, item, companions, origin, remembered) for item in items]
+    reads = [read for read, _ in taken]
+    prepared.values[declared.name] = [r.value for r in reads] if declared.many else reads[0].value
+    if any(r.low is not None for r in reads):
+        prepared.bands[declared.name] = reads
+    prepared.records += [record for _, record in taken]
+    why, measure = declared.kind.zero
+    if why and any(r.value == 0 and not r.high for r in reads):
+        prepared.asked.append(
+            cannot_tell(declared.name, why, measure=measure, needs=(declared.name,))
+        )
+
+
+def _read(
+    declared: Input,
+    item: object,
+    companions: Mapping[str, object],
+    origin: str,
+    remembered: Remembered,
+) -> tuple[Read, InputRecord]:
+    """Read one given value, or remember it; a file is read again, it may have changed."""
+    apart = declared.kind.of_file or declared.kind.companions  # its text is not all of it
+    key = (declared.name, item) if isinstance(item, str) and not apart else None
+    if key is not None and key in remembered:
+        return remembered[key]
+    read = declared.kind.read_with(item, companions)
+    record = InputRecord(
+        declared.name,
+        _shown(item),
+        plain(read.value),
+        declared.kind.unit,
+        _number(read.low),
+        _number(read.high),
+        origin,
+        read.notes,
+        read.understood,
+    )
+    if key is not None:
+        if len(remembered) >= MOST_REMEMBERED:
+            remembered.clear()
+        remembered[key] = read, record
+    return read, record
+
+
+def _number(value: object) -> float | None:
+    return float(value) if isinstance(value, int | float) else None
+
+
+def _shown(given: object) -> str:
+    if isinstance(given, bool):
+        return "yes" if given else "no"
+    return str(given).strip()

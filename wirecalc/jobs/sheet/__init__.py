@@ -1,0 +1,198 @@
+"""The job sheet: one TOML file with the readings of one repair, evaluated as a whole.
+
+`shape` knows its sections and their keys, `plan` what each check is given, `kinds` and `complete`
+what a kind of job must have, `facts` what decides that, `untested`, `waived`, `removed` and
+`confirmed` what the sheet says of the rest, `contradictions` what of it cannot be so together,
+`needs` what a calculation asks for, `gaps` what is missing, `template` how a new one is written.
+
+A malformed value refuses the whole sheet, with everything that is wrong; a value that is missing
+or "unknown" is a `cannot tell` and the rest goes on. The same sheet gives the same job: no clock
+is read.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from ...base.errors import BadInput, PluginDefect, Problem
+from ...plugging.host import Catalogue
+from ..checks import Confirmation, JobCheck, Machine
+from ..job import Job
+from . import bench, confirmed, contradictions, facts, removed, untested
+from . import waived as waiver
+from .complete import with_kind, with_required
+from .facts import Subject
+from .kinds import as_listed, known_kinds, remark
+from .plan import Check, plan, plates_of, unused
+from .shape import MACHINE_KEYS, SEVERAL, problems_of, words_of
+
+
+def read(path: Path) -> dict[str, Any]:
+    """Read a job sheet; raises BadInput where the file or its TOML cannot be read."""
+    return parse(content(path), str(path))
+
+
+def content(path: Path) -> bytes:
+    """Return what stands in the file of a sheet; raises BadInput where it cannot be read."""
+    try:
+        return path.read_bytes()
+    except FileNotFoundError:
+        raise BadInput([Problem(str(path), "there is no such file", "check the name")]) from None
+    except OSError as error:
+        wrong = f"cannot be read ({error.strerror or error})"
+        raise BadInput([Problem(str(path), wrong)]) from None
+
+
+def parse(content: bytes, name: str) -> dict[str, Any]:
+    """Read the TOML of a sheet; raises BadInput, with the name of its file, where it is none."""
+    try:
+        text = content.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
+        sheet = tomllib.loads(text)
+    except UnicodeDecodeError as error:
+        problem = Problem(name, f"is not UTF-8 text (byte {error.start + 1})", "save it as UTF-8")
+    except tomllib.TOMLDecodeError as error:
+        single = _single_brackets(text, name)
+        if single and str(error).startswith("Cannot"):  # one heading against another
+            raise BadInput(single) from None
+        hint = 'texts stand in quotes, as wire = "18 AWG"'
+        problem = Problem(name, f"is not TOML: {error}", hint)
+    except RecursionError:
+        problem = Problem(name, "is nested too deeply", "a sheet needs two levels at most")
+    except ValueError:  # Python reads no longer one
+        problem = Problem(name, "a number in it has too many digits", "write it as a text")
+    else:
+        several = any(isinstance(sheet.get(key), dict) for key in SEVERAL)
+        if several and (single := _single_brackets(text, name)):
+            raise BadInput(single)
+        return sheet
+    raise BadInput([problem])
+
+
+def _single_brackets(text: str, name: str) -> list[Problem]:
+    """Return a complaint for each heading of one of several entries that has single brackets."""
+    headings = (re.match(r"\s*\[\s*(\w+)\s*\]", line) for line in text.splitlines())
+    return [
+        Problem(
+            f"{name}, line {number}", f"[{found[1]}] has single brackets", f"write [[{found[1]}]]"
+        )
+        for number, found in enumerate(headings, start=1)
+        if found and found[1] in SEVERAL
+    ]
+
+
+def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path()) -> Job:
+    """Evaluate a job sheet that was read; raises BadInput with everything that is wrong in it.
+
+    `folder` is the one that the sheet stands in: the files that it names are looked for there.
+    """
+    problems = list(problems_of(sheet))
+    if problems:
+        raise BadInput(problems)
+    known = known_kinds(catalogue)
+    job = _subject(sheet["job"], "", "", {}, known)
+    several = len(sheet.get("machine", [])) > 1
+    problems += facts.problems_of(sheet["job"], "job", of_several=several)
+    subjects, machines = [], []
+    for raw in sheet.get("machine", []):
+        name = words_of(raw["name"])
+        subjects.append(_subject(raw, name, job.kind, job.facts, known))
+        machines.append(Machine(name, subjects[-1].kind, _about(raw, MACHINE_KEYS)))
+        problems += facts.problems_of(raw, f"machine {name}")
+    names = [m.name for m in machines]
+    planned = plan(sheet, catalogue, names, problems)
+    said = untested.read(sheet.get("not_tested", []), names, catalogue, problems)
+    checks = tuple(c for check in planned for c in _run(check, catalogue, folder, problems))
+    if not several:  # what is of an only machine needs not say so
+        subjects = [(subjects or [job])[0]._replace(machine="")]
+    problems += bench.problems_of(sheet, subjects)
+    problems += removed.problems_of(planned, subjects)
+    problems += contradictions.problems_of(planned, subjects, plates_of(sheet))
+    entries = sheet.get("does_not_apply", [])
+    waived = waiver.read(entries, waiver.Sheet(subjects, planned, said, catalogue), problems)
+    answers = [c for s in subjects for c in _confirmed(sheet, s, planned, problems)]
+    if problems:
+        raise BadInput(problems)
+    asked = with_required(subjects, checks, said, catalogue.required, catalogue.calculations)
+    asked = with_kind(subjects, checks, asked, waived)
+    waived += [w for s in subjects for w in waiver.by_facts(s)]
+    about, title = _about(sheet["job"], ("title", "kind")), words_of(sheet["job"]["title"])
+    return Job(
+        title,
+        about,
+        checks,
+        asked,
+        job.kind,
+        tuple(machines),
+        tuple(answers),
+        tuple(waived),
+        (
+            *dict.fromkeys(r for s in subjects for r in _remarks(s, known)),
+            *unused(sheet, planned),
+        ),
+    )
+
+
+def _subject(
+    raw: Mapping[str, Any], name: str, kind: str, said: Mapping[str, str], known: Sequence[str]
+) -> Subject:
+    """Return what is judged: kind and facts of its own, before those of the job."""
+    own = as_listed(words_of(raw.get("kind", "")), known)
+    return Subject(name, own or kind, {**said, **facts.facts_of(raw)})
+
+
+def _remarks(subject: Subject, known: Sequence[str]) -> list[str]:
+    """Return what is to be known of a machine first, and how a kind that is not known is taken."""
+    unknown = remark(subject.kind, known)
+    return [*confirmed.stops(subject.kind, subject.facts), *([unknown] if unknown else [])]
+
+
+def _about(raw: Mapping[str, Any], without: Sequence[str]) -> dict[str, str]:
+    return {k: words_of(v) for k, v in raw.items() if k not in without}
+
+
+def _confirmed(
+    sheet: Mapping[str, Any], subject: Subject, planned: Sequence[Check], problems: list[Problem]
+) -> Iterator[Confirmation]:
+    """Yield what is confirmed of a machine."""
+    machines = sheet.get("machine", [])
+    named = [m for m in machines if words_of(m["name"]) == subject.machine] or machines[:1]
+    own = named[0].get("confirmed") if named else None
+    tested = [c.calculation.name for c in planned if c.place.machine == subject.machine]
+    yield from confirmed.read(own or sheet.get("confirmed", {}), subject, tested, problems)
+
+
+def _run(
+    check: Check, catalogue: Catalogue, folder: Path, problems: list[Problem]
+) -> Iterator[JobCheck]:
+    calc, place = check.calculation, check.place
+    files = check.files(folder)
+    finding, defect = None, ""
+    try:
+        finding = catalogue.run(
+            calc.name, {**check.given, **files}, origin="sheet", missing_is_unknown=True
+        ).with_names({path: str(check.given[name]) for name, path in files.items()})
+    except BadInput as error:
+        label = f"check {place.machine + ': ' if place.machine else ''}{check.name}"
+        problems += [
+            Problem(f"{label}: {p.name}".rstrip(": "), p.wrong, p.would_do) for p in error.problems
+        ]
+        return
+    except PluginDefect as error:
+        defect = str(error)
+    yield JobCheck(
+        check.name,
+        place.stage,
+        calc.name,
+        finding,
+        defect,
+        check.note,
+        place.step,
+        place.machine,
+        check.tool,
+        check.part,
+        check.removed,
+    )

@@ -1,0 +1,1 @@
+"""Plugins are found, loaded and called; a broken one harms itself alone."""

@@ -1,0 +1,207 @@
+"""What the plugins offer through the hooks: checked, sorted, and taken one plugin at a time.
+
+A plugin that raises, or returns what it must not, loses only itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import islice
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import pluggy
+
+from ..base.errors import DeclarationError, TableError, did_you_mean, nearest
+from ..engine.declaration import Calculation
+from ..engine.deferred import Deferred, deferred
+from ..engine.from_plugins import EVERY, HouseRule, ProvidedCalculation, ProvidedRule
+from ..engine.reserved import check_name
+from ..engine.running import MOST_ITEMS
+from ..published.tables import Unused, bundled_folder
+from ..rules.requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
+from ..said.item_checks import check as check_item
+from ..said.items import Caution
+from .discovery import FOLDER, IN_PART, Plugin
+
+_SLIP = 0.85  # how like a listed kind of job one is that is taken for a slip of the pen
+
+
+class Offered(NamedTuple):
+    """What all plugins provide together."""
+
+    calculations: dict[str, ProvidedCalculation]
+    rules: list[ProvidedRule]
+    required: list[ProvidedRequirement]
+    folders: list[Path]
+    cautions: list[Caution]
+    own_folders: list[Path]  # those of them that a file of the trusted folder gives
+    unused: list[Unused]
+
+
+def by_name(provided: ProvidedRule | ProvidedRequirement) -> tuple[str, str]:
+    """Return what rules are sorted by, so that the order of plugins never matters."""
+    return provided.plugin, provided.rule.name
+
+
+def collect(manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> Offered:
+    """Ask every plugin through every hook; what is wrong is said in the record of its plugin."""
+    found = list(_results(manager.hook.wirecalc_tables, by_module, Path))
+    folders: list[Path] = []
+    unused: list[Unused] = []
+    for plugin, path in found:
+        if _adds_only(plugin, path, folders):
+            folders.append(path)
+            unused += _damaged(plugin, path)
+    own_folders = [path for plugin, path in found if plugin.origin == FOLDER and path in folders]
+    cautions = [own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution)]
+    offers: dict[str, list[tuple[Plugin, Calculation[Any] | Deferred]]] = {}
+    wanted = (Calculation, Deferred)
+    for plugin, calc in _results(manager.hook.wirecalc_calculations, by_module, *wanted):
+        offers.setdefault(calc.name, []).append((plugin, calc))
+    accepted = {n: c for n in sorted(offers) for c in _accepted(n, offers[n])}
+    offered = Offered(accepted, [], [], folders, cautions, own_folders, unused)
+    _rules(offered, manager, by_module)
+    return offered
+
+
+def _rules(offered: Offered, manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> None:
+    known = sorted(offered.calculations)
+    wanted = (HouseRule, RequiredChecks)
+    for plugin, rule in _results(manager.hook.wirecalc_house_rules, by_module, *wanted):
+        plugin.house_rules.append(rule.name)
+        _name_idle(plugin, rule, known)
+        if isinstance(rule, RequiredChecks):
+            _name_strange(plugin, rule, offered.folders)
+            offered.required.append(ProvidedRequirement(plugin.name, plugin.version, rule))
+        else:
+            offered.rules.append(ProvidedRule(plugin.name, plugin.version, rule))
+    offered.rules.sort(key=by_name)
+    offered.required.sort(key=by_name)
+
+
+def _name_idle(plugin: Plugin, rule: HouseRule | RequiredChecks, known: list[str]) -> None:
+    """Say which calculations a rule is for that are not there: it would go unused in silence."""
+    for name in rule.calculations:
+        if name not in known and name != EVERY:
+            wrong = f"its rule {rule.name} is for {name}, which is no calculation"
+            guess = did_you_mean(name, known)
+            plugin.fail(f"{wrong}; {guess}" if guess else wrong, IN_PART)
+
+
+def _name_strange(plugin: Plugin, asked: RequiredChecks, folders: Sequence[Path]) -> None:
+    """Say which kinds of job are nearly listed ones: the checks would not be asked for then."""
+    known = dict.fromkeys(kinds_in([bundled_folder(), *folders]))
+    listed = {k.casefold() for k in (*known, ANY_KIND)}
+    for kind in asked.kinds:
+        near = nearest(kind, list(known), _SLIP) if kind.casefold() not in listed else ""
+        if near:
+            wrong = f"its rule {asked.name} is for jobs of kind {kind}, which is not listed"
+            would_do = f"did you mean {near}? A kind of your own stands in a table job-kinds-NAME"
+            plugin.fail(f"{wrong}; {would_do}", IN_PART)
+
+
+def _results(
+    hook: Any, by_module: dict[int, Plugin], *wanted: type
+) -> Iterator[tuple[Plugin, Any]]:
+    """Yield what each implementation of a hook returns; one that raises loses only itself."""
+    for impl in hook.get_hookimpls():
+        plugin = by_module[id(impl.plugin)]
+        try:
+            offered = impl.function()
+            if offered is None:  # what it made may be lost with a forgotten return
+                raise TypeError(f"{hook.name} returned None; return a list, [] for nothing")
+            results = list(islice(offered, MOST_ITEMS + 1))
+            if len(results) > MOST_ITEMS:
+                raise ValueError(f"{hook.name} returned more than {MOST_ITEMS} records")
+            for result in results:
+                if not isinstance(result, wanted):
+                    raise TypeError(
+                        f"{hook.name} returned {result!r}, which is no {wanted[0].__name__}"
+                    )
+                _check(result, plugin)
+        except KeyboardInterrupt:
+            raise
+        except BaseException as error:
+            plugin.fail(error, IN_PART)
+            continue
+        yield from ((plugin, result) for result in results)
+
+
+def _check(result: Any, plugin: Plugin) -> None:
+    """Refuse a record that is filled in wrongly, whoever made it, and how."""
+    if isinstance(result, HouseRule | RequiredChecks):
+        _check_rule(result)
+    elif isinstance(result, Caution):
+        check_item(result)
+    elif isinstance(result, Deferred) and not plugin.bundled:
+        deferred(result.target, part=result.part, question=result.question)
+    elif isinstance(result, Calculation) and not plugin.bundled:
+        check_name(result.name)
+        result.inputs  # noqa: B018  refuses a signature that does not declare all
+
+
+def _check_rule(rule: HouseRule | RequiredChecks) -> None:
+    """Refuse a record that is filled in wrongly, such as one text where texts belong."""
+    for part, value in rule._asdict().items():
+        if part == "name":
+            right = isinstance(value, str) and bool(value)
+        elif part == "function":
+            right = callable(value)
+        else:
+            right = isinstance(value, tuple | list) and all(isinstance(n, str) for n in value)
+        if not right:
+            verb = "are" if part.endswith("s") else "is"
+            raise DeclarationError(f"rule {rule.name!r}: its {part} {verb} {value!r}")
+
+
+def _adds_only(plugin: Plugin, folder: Path, before: Sequence[Path]) -> bool:
+    """Refuse a folder that is not there, or that would replace a bundled table.
+
+    Tables that folders before have too are named.
+    """
+    from ..rules.shop_folder import hidden, refuse_folder  # only where a folder is added
+
+    try:
+        if not folder.is_absolute():
+            raise TableError(f"its folder of tables, {folder}, depends on the current directory")
+        refuse_folder(folder)
+    except TableError as error:
+        plugin.fail(error, IN_PART)
+        return False
+    for why in hidden(folder, before):
+        plugin.fail(why, IN_PART)
+    return True
+
+
+def _damaged(plugin: Plugin, folder: Path) -> list[Unused]:
+    """Return what in a folder of tables leaves in doubt what reads a published table.
+
+    Where nobody knows which table it is for, the plugin is named, as one that failed is. The folder
+    of a shop's own plugin is looked through with all others of the shop.
+    """
+    from ..rules.shop_folder import damaged
+
+    found = damaged(folder) if plugin.origin != FOLDER else []
+    for one in found:
+        plugin.fail(str(one), IN_PART)
+    return [one for one in found if one.tables]
+
+
+def _accepted(
+    name: str, offers: list[tuple[Plugin, Calculation[Any] | Deferred]]
+) -> Iterator[ProvidedCalculation]:
+    """Yield the calculation of a name; a bundled name can't be taken, a clash is refused."""
+    bundled = [o for o in offers if o[0].bundled]
+    chosen = bundled or offers
+    if len(chosen) == 1:
+        plugin, calc = chosen[0]
+        plugin.calculations.append(name)
+        yield ProvidedCalculation(plugin.name, plugin.version, calc)
+    for plugin in {id(o[0]): o[0] for o in offers}.values():
+        if bundled and not plugin.bundled:
+            plugin.fail(f"the name {name} is a bundled calculation's", IN_PART)
+        elif len(chosen) > 1:
+            others = ", ".join(str(o[0]) for o in offers if o[0] is not plugin)
+            claimed = f"also claimed by {others}" if others else "offered twice"
+            plugin.fail(f"the name {name} is {claimed}", IN_PART)

@@ -1,0 +1,1 @@
+"""Every number has its source: published tables, and a shop's own."""

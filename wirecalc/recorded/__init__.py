@@ -1,0 +1,1 @@
+"""Files of readings, of any length, in little memory."""

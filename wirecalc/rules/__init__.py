@@ -1,0 +1,1 @@
+"""What a shop asks beyond the published limits: it only tightens."""

@@ -1,0 +1,1 @@
+"""What a calculation yields, and the verdict that follows from it."""

@@ -1,0 +1,126 @@
+"""What must hold in an item that a calculation or a house rule yields, checked for every one.
+
+A plugin's annotations bind nobody, and an item with a field of another type would come to grief
+where nobody knows any more whose it is, and take the rest of the finding along. A class of the
+plugin's own in place of a record could answer what it likes, so the records themselves are taken
+and none else.
+"""
+
+from __future__ import annotations
+
+import math
+import sys
+from collections.abc import Callable
+from typing import Any
+
+from ..published.sources import Confidence, Source
+from .criteria import Criterion, Origin
+from .items import GRAVITY, Answer, Caution, ChartItem, Figure, Listing, NotChecked
+
+Test = Callable[[Any], bool]
+_MOST_SOURCES = 10_000
+_right_sources: dict[int, Source] = {}  # those of tables come again in every run
+_LARGEST = sys.float_info.max  # an int may be larger than any float
+
+
+def check(item: Any) -> None:
+    """Raise TypeError for what is no item, and ValueError for one that is filled in wrongly."""
+    tests = _FIELDS.get(type(item))
+    if tests is None:
+        raise TypeError(f"it yields a {type(item).__name__}, which is no item of a finding")
+    for test, value in zip(tests, item, strict=True):
+        if not test(value):
+            raise ValueError(_wrong(item, tests))
+
+
+def _wrong(item: Any, tests: tuple[Test, ...]) -> str:
+    """Say which field of an item is wrong."""
+    for field, test, value in zip(item._fields, tests, item, strict=True):
+        if not test(value):
+            named = repr(item[0]) if isinstance(item[0], str) else f"a {type(item).__name__}"
+            return f"{named} is {value}" if _infinite(value) else f"{field} of {named} is {value!r}"
+    raise AssertionError
+
+
+def _infinite(value: Any) -> bool:
+    return isinstance(value, float) and not math.isfinite(value)
+
+
+def _text(value: Any) -> bool:
+    return isinstance(value, str)
+
+
+def _words(value: Any) -> bool:
+    return isinstance(value, str) and bool(value.strip())
+
+
+def _texts(value: Any) -> bool:
+    return type(value) is tuple and all(isinstance(v, str) for v in value)
+
+
+def _yes(value: Any) -> bool:
+    return value is True or value is False
+
+
+def _number(value: Any) -> bool:
+    return isinstance(value, float | int) and -_LARGEST <= value <= _LARGEST
+
+
+def _number_or_none(value: Any) -> bool:
+    return value is None or _number(value)
+
+
+def _band(value: Any) -> bool:
+    return value is None or (type(value) is tuple and len(value) == 2 and all(map(_number, value)))
+
+
+def _source(value: Any) -> bool:
+    if value is None or _right_sources.get(id(value)) is value:
+        return True
+    if type(value) is not Source:
+        return False
+    if not all(test(v) for test, v in zip(_IN_SOURCE, value, strict=True)):
+        return False
+    if len(_right_sources) < _MOST_SOURCES:
+        _right_sources[id(value)] = value  # a record never changes; kept, its id is no other's
+    return True
+
+
+def _callable_or_none(value: Any) -> bool:
+    return value is None or callable(value)
+
+
+def _also(value: Any) -> bool:
+    return type(value) is tuple and all(_number(v) and _text(unit) for v, unit in value)
+
+
+def _cells(value: Any) -> bool:
+    return type(value) is tuple and all(
+        type(row) is tuple and all(c is None or isinstance(c, str | float | int) for c in row)
+        for row in value
+    )
+
+
+def _among(*known: str) -> Test:
+    return lambda value: isinstance(value, str) and value in known
+
+
+def _is(kind: type) -> Test:
+    return lambda value: type(value) is kind
+
+
+_IN_SOURCE: tuple[Test, ...] = (_text, _text, _text, _text, _is(Confidence), _is(int), _text)
+_FIELDS: dict[type, tuple[Test, ...]] = {  # what each field of a record may be, in its order
+    Figure: (_text, _number, _text, _source, _callable_or_none, _also, _text, _band),
+    Answer: (_text, _text, _texts, _texts, _yes),
+    Criterion: (
+        *(_text, _among("at least", "at most", "requires", "cannot tell")),
+        *(_number_or_none, _number_or_none, _text, _number_or_none),
+        *(_source, _is(Origin), _yes, _yes),
+        *(_text, _text, _texts, _band, _text, _text),
+    ),
+    Caution: (_words, _words, _text, _among(*GRAVITY), _text, _source),
+    Listing: (_text, _texts, _cells),
+    NotChecked: (_text, _text),
+    ChartItem: (callable,),
+}

@@ -1,0 +1,184 @@
+"""What a calculation yields: figures, answers, criteria, cautions, listings and gaps."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from typing import NamedTuple
+
+from ..base.errors import TableError
+from ..published.sources import Source
+from .charts import ChartMaker
+from .criteria import Criterion
+
+
+class Figure(NamedTuple):
+    """A number worked out. `also` shows it in other units; `working` is built when shown.
+
+    `toward` is the safe side to round a limit to when it is shown: up, down or neither. `band` is
+    its low and high, where the calculation works them out itself.
+    """
+
+    name: str
+    value: float
+    unit: str = ""
+    source: Source | None = None
+    working: Callable[[], str] | None = None
+    also: tuple[tuple[float, str], ...] = ()
+    toward: str = ""
+    band: tuple[float, float] | None = None
+
+
+class Answer(NamedTuple):
+    """A result in words, with the evidence for and against it.
+
+    `in_numbers` says that its words hold for the whole band and only repeat numbers of figures.
+    """
+
+    name: str
+    text: str
+    evidence_for: tuple[str, ...] = ()
+    evidence_against: tuple[str, ...] = ()
+    in_numbers: bool = False
+
+
+GRAVITY = ("stop", "caution", "note")  # what the severity of a caution may be, the gravest first
+
+
+class Caution(NamedTuple):
+    """A hazard: when it applies, what to do about it, what it defers to and where it comes from."""
+
+    key: str
+    text: str
+    defers_to: str = ""
+    severity: str = "caution"
+    when: str = ""
+    source: Source | None = None
+
+    @property
+    def backing(self) -> str:
+        """What goes before it, and where it comes from, in words; empty where neither is known."""
+        to = f"defers to {self.defers_to}" if self.defers_to.strip("-") else ""
+        origin = ""
+        if self.source is not None:
+            trust = self.source.trust
+            origin = trust if trust.startswith("common") else f"{self.source.title}, {trust}"
+        return "; ".join(part for part in (to, origin) if part)
+
+
+class Listing(NamedTuple):
+    """Rows of results. A rejected row is no verdict."""
+
+    title: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str | float | None, ...], ...]
+
+
+class NotChecked(NamedTuple):
+    """Something that this calculation did not check, and why."""
+
+    what: str
+    why: str = ""
+
+
+class ChartItem(NamedTuple):
+    """A chart, built only when somebody asks for the picture."""
+
+    build: ChartMaker
+
+
+Item = Figure | Answer | Criterion | Caution | Listing | NotChecked | ChartItem
+
+
+def figure(
+    name: str,
+    value: float,
+    unit: str = "",
+    *,
+    source: Source | None = None,
+    working: Callable[[], str] | None = None,
+    also: Sequence[tuple[float, str]] = (),
+    toward: str = "",
+    band: tuple[float, float] | None = None,
+) -> Figure:
+    """Yield a number that was worked out, in `unit`; a limit is shown rounded `toward` safety.
+
+    `band` is its low and high, for a calculation that works out its band itself.
+    """
+    return Figure(name, value, unit, source, working, tuple(also), toward, band)
+
+
+def answer(
+    name: str,
+    text: str,
+    *,
+    because: Sequence[str] = (),
+    against: Sequence[str] = (),
+    in_numbers: bool = False,
+) -> Answer:
+    """Yield a result in words, with the evidence for it and against it.
+
+    One that changes over the meter's band can't be told. An answer `in_numbers` only repeats
+    figures, which show their low and high: it is that of the middle of the band, and says so.
+    """
+    return Answer(name, text, tuple(because), tuple(against), in_numbers)
+
+
+def caution(key: str) -> Caution:
+    """Yield a caution of the library by its key; raises TableError for an unknown key."""
+    known = library_caution(key)
+    if known is None:
+        raise TableError(f"there is no caution {key!r}; `wirecalc tables cautions` lists them")
+    return known
+
+
+def library_caution(key: str) -> Caution | None:
+    """Return a caution of the table, or one that a plugin added; None for an unknown key."""
+    from ..published.tables import load
+
+    row = load("cautions").find(key=key)
+    if row is None:
+        return _added_cautions.get(key)
+    printed = row.printed
+    return Caution(
+        key,
+        printed["text"],
+        printed["defers_to"],
+        printed["severity"],
+        printed["applies_when"],
+        row.source,
+    )
+
+
+_added_cautions: dict[str, Caution] = {}
+
+
+def added_cautions() -> list[Caution]:
+    """Return the cautions that are in the library beside the table's."""
+    return list(_added_cautions.values())
+
+
+def use_cautions(added: Iterable[Caution]) -> None:
+    """Have these cautions in the library beside the table's, and no others.
+
+    One whose key the table has, or that came before, changes nothing.
+    """
+    _added_cautions.clear()
+    for own in added:
+        _added_cautions.setdefault(own.key, own)
+
+
+def listing(
+    title: str, columns: Sequence[str], rows: Iterable[Sequence[str | float | None]]
+) -> Listing:
+    """Yield rows of results."""
+    return Listing(title, tuple(columns), tuple(tuple(row) for row in rows))
+
+
+def not_checked(what: str, why: str = "") -> NotChecked:
+    """Yield something that was not checked, and why."""
+    return NotChecked(what, why)
+
+
+def chart(build: ChartMaker) -> ChartItem:
+    """Yield a chart; `build` is called only when it is to be drawn."""
+    return ChartItem(build)

@@ -1,0 +1,1 @@
+"""The arithmetic of the trade in plain floats, and its look-ups: public, for any plugin."""

@@ -1,0 +1,228 @@
+"""Kinds of input that are numbers: a reading, a printed value, a count."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from ..base.errors import BadText, DeclarationError
+from ..base.rounding import show
+from .kinds import TAKEN_AS_EXACT, Kind, Read, as_text
+from .quantities import read_number, read_quantity, split_error
+from .units import SPELLINGS, convert, dimension_of, read_unit
+
+# units that are typed in place of another (common practice, no source); offered when the number
+# fits the span in the other. No prefix is guessed: a thousandth of 2100 V is another danger.
+_SLIPS = {"C": "F", "F": "C", "mm": "in", "in": "mm", "lbf": "kgf", "kgf": "lbf", "ft": "m"}
+_SLIPS |= {"mohm": "Mohm", "Mohm": "mohm"}  # by the case of a letter: asked, and not offered
+_BY_CASE = "mohm is a thousandth of an ohm, Mohm a million: which was meant?"
+_SIZED = r"^\s*[<>]?[-+−]?[0-9.][0-9./ -]*[^0-9./ -]"  # a number and something behind it
+_OPEN = re.compile(r"(?:[o0]\.?l\.?(?:\s*[a-z]*ohm)?|open)", re.IGNORECASE)  # shown past the range
+
+
+class _QuantityKind(Kind):
+    of = float
+
+    def __init__(
+        self,
+        unit: str,
+        *,
+        text: str,
+        low: float | None = None,
+        high: float | None = None,
+        above: float | None = None,
+        typical: str = "",
+        goes_with: str = "",
+        dimension: str = "",
+        if_open: str = "",
+        past: str = "",
+        slip_under: float = 0.0,
+        zero: tuple[str, str] = ("", ""),
+        error_input: str = "",
+    ) -> None:
+        self.unit, self.text, self.goes_with = unit, text, goes_with
+        self.if_open, self.past, self.slip_under = if_open, past, slip_under
+        self.zero, self.error_input = zero, error_input
+        self.companions = (error_input,) if error_input else ()
+        if (">" in past and high is None) or ("<" in past and low is None):
+            raise DeclarationError(f"{text!r}: past the meter's range, and the span has no end")
+        self.low, self.high, self.above = low, high, above
+        self.typical = typical
+        self.dimension = dimension or dimension_of(unit)
+
+    @property
+    def example(self) -> str:
+        return self.typical or f"10 {self.unit}"
+
+    @property
+    def span(self) -> str:
+        if self.above is not None:
+            start = f"over {show(self.above)}"
+        elif self.low is not None:
+            start = f"from {show(self.low)}"
+        else:
+            start = ""
+        end = f"up to {show(self.high)}" if self.high is not None else ""
+        return " ".join(p for p in (start, end, self.unit) if p)
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {
+            "type": "string",
+            "description": self.text,
+            "unit": self.unit,
+            "span": self.span,
+            "examples": [self.example],
+        }
+
+    def show(self, value: Any) -> str:
+        return show(float(value), self.unit)
+
+    def excludes(self, value: float) -> bool:
+        """Whether the input cannot have this value."""
+        return self.above is not None and value <= self.above
+
+    def inside(self, value: float) -> bool:
+        """Whether a value is within the sanity span."""
+        under = self.low is not None and value < self.low
+        over = self.high is not None and value > self.high
+        return not (under or over or self.excludes(value))
+
+    def read_with(self, given: object, companions: Mapping[str, object]) -> Read:
+        """Read it with the meter's error that was given for all; its own stands before that."""
+        error = str(companions.get(self.error_input) or "").replace("+/-", "").lstrip("± ")
+        plain = isinstance(given, str) and not split_error(given)[1]
+        return self.read(f"{given} ±{error}" if error and plain else given)
+
+    def read(self, given: object) -> Read:
+        if isinstance(given, int | float) and not isinstance(given, bool):
+            text = f"{given} {self.unit}" if math.isfinite(given) else self.example
+            raise BadText(f"{given} has no unit", f'write it as text: "{text}"')
+        typed = as_text(given, self.example)
+        quantity = read_quantity(typed, self.dimension, self.unit)
+        if not self.inside(quantity.value):
+            wrong = f"{typed!r} is outside {self.span}"
+            raise BadText(wrong, self._would_do(typed, quantity.value))
+        if 0 < abs(quantity.value) < self.slip_under:
+            self._refuse_small(typed, quantity.value)
+        return self._with_band(quantity.value, quantity.low, quantity.high, typed)
+
+    def parts(self, given: object) -> Sequence[object]:
+        if not isinstance(given, str) or not ("," in given or ";" in given):
+            return (given,)
+        return [one for part in given.split(";") for one in _apart(part)]
+
+    def _refuse_small(self, typed: str, value: float) -> None:
+        """Refuse a value that is small by a smaller unit; in the declared unit it is meant."""
+        number, word = read_number(split_error(typed)[0])
+        if read_unit(word, self.dimension) != self.unit:
+            other, same = f"{show(number.value)} {self.unit}", self.show(value)
+            meant = f"which unit was meant? write {other}, or {same} if it is so little"
+            raise BadText(f"{typed!r} is next to nothing", meant)
+
+    def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
+        if low is None or high is None:
+            return Read(value, notes=(TAKEN_AS_EXACT,))
+        excluded = self.excludes(low)
+        floor = self.above if self.above is not None else self.low
+        low = low if floor is None else max(low, floor)
+        high = high if self.high is None else min(high, self.high)
+        return Read(value, low, high, excluded)
+
+    def _would_do(self, typed: str, value: float) -> str:
+        number, word = read_number(split_error(typed)[0])
+        unit = read_unit(word, self.dimension)
+        other = _SLIPS.get(unit, "")
+        fits = other in SPELLINGS[self.dimension] and self.inside(
+            convert(number.value, other, self.unit)
+        )
+        if not fits:
+            less = self.high is not None and value > self.high
+            if less and read_number(self.example)[0].value == number.value:
+                return "check the number and its unit"  # 14 V, and the example is 14 mV
+            return f"such as {self.example}"
+        return _BY_CASE if "ohm" in unit else f"did you mean {show(number.value)} {other}?"
+
+
+def _apart(text: str) -> list[str]:
+    """Part a text at its commas, if each part has a unit and none an instrument's error."""
+    parts = text.split(",")
+    alone = len(parts) == 1 or "±" in text or "+/-" in text or "+-" in text
+    return [text] if alone or not all(re.search(_SIZED, part) for part in parts) else parts
+
+
+class Reading(_QuantityKind):
+    """A quantity that somebody measured; it may carry the instrument's error.
+
+    `past` says on which side a good reading may lie past the meter's range: with ">" it may be
+    typed as `>999 Mohm`, a band from there to the end of the span, with "<" as `<0.1 ohm`, one
+    from the start of the span. `if_open` is what to give instead of OL. A value below
+    `slip_under` that is typed in a smaller unit, `1.2 mA` for a line current, is refused. `zero`
+    says of a thing that never reads exactly 0 what such a reading tells and what to do about it:
+    without an error it is `cannot tell`.
+    """
+
+    def read(self, given: object) -> Read:
+        typed = given.strip() if isinstance(given, str) else ""
+        if _OPEN.fullmatch(typed):
+            raise BadText(f"{typed!r} is no number: it is past the meter's range", self._for_open)
+        if typed[:1] not in ("<", ">"):
+            return super().read(given)
+        if typed[0] not in self.past:
+            raise BadText(f"{typed!r} is no one number", f"such as {self.example}, or unknown")
+        read = super().read(typed[1:])
+        if read.low is not None:
+            raise BadText(f"{typed!r} says a side and an error", "drop the ± part")
+        end, side = (self.high, "more") if typed[0] == ">" else (self.low, "less")
+        low, high = sorted((read.value, read.value if end is None else end))
+        return Read(read.value, low, high, notes=(f"{side} than {self.show(read.value)}",))
+
+    @property
+    def _for_open(self) -> str:
+        if ">" in self.past:
+            return f"write the end of its range with >, such as >{self.example}, or unknown"
+        return self.if_open or "take a higher range of the meter, or write unknown"
+
+
+class Nameplate(_QuantityKind):
+    """A quantity that is printed on a part or a plate; it never carries an error."""
+
+    def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
+        if low is not None:
+            raise BadText(f"{typed!r}: a printed value has no meter error", "drop the ± part")
+        return Read(value)
+
+
+class Count(Kind):
+    """A whole number of things."""
+
+    of = int
+
+    def __init__(
+        self, text: str, *, low: int = 1, high: int = 1_000_000, goes_with: str = ""
+    ) -> None:
+        self.text, self.low, self.high, self.goes_with = text, low, high, goes_with
+
+    @property
+    def example(self) -> str:
+        return str(max(self.low, 2) if self.high >= 2 else self.low)
+
+    @property
+    def span(self) -> str:
+        return f"whole number, {self.low} to {self.high}"
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        bounds = {"minimum": self.low, "maximum": self.high}
+        return {"type": "integer", "description": self.text, **bounds, "examples": [self.low]}
+
+    def read(self, given: object) -> Read:
+        if isinstance(given, str) and re.fullmatch(r"\s*\d{1,9}\s*", given, re.ASCII):
+            given = int(given)
+        if isinstance(given, bool) or not isinstance(given, int):
+            raise BadText(f"{given!r} is not a count", f"write a {self.span}")
+        if not self.low <= given <= self.high:
+            raise BadText(f"{given} is outside {self.low} to {self.high}", f"write a {self.span}")
+        return Read(given)

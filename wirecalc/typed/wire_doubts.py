@@ -1,0 +1,57 @@
+"""Texts that name no wire, or several: what is said of them, and what would do."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Container
+
+from ..base.errors import BadText
+from ..base.rounding import show
+from .quantities import comma
+from .wire_lists import LEAST_STRANDS, wires_in
+
+
+def refuse_several(text: str, clean: str) -> None:
+    """Raise BadText for a text with several wires or with a comma in its number."""
+    named = wires_in(clean)
+    if len(named) > 1:
+        raise BadText(f"{text!r} names {len(named)} wires", f"give one alone, such as {named[0]}")
+    if wrong := comma(clean):
+        raise wrong
+
+
+def no_size(text: str, clean: str, words: Container[str]) -> BadText:
+    """Say what is missing in a text without a size; `words` are those that may stand beside one."""
+    bare = re.fullmatch(r"#?([0-9]+(?:/0)?)(?: [a-z -]*)?", clean)
+    if bare and all(word in words for word in clean.split()[1:]):
+        return BadText(f"{text!r} has no unit of size", f"write {bare[1]} AWG or {bare[1]} mm2")
+    jacket = re.match(r"#?\s*(?P<gauge>[0-9]{1,2})(?:\s*[-/]\s*[2-9]\b|\s*ga\b|\s*gauge\b)", clean)
+    if jacket:  # 14-2, 16/3: gauge and number of wires, as printed on a jacket
+        return BadText(f"{text!r} is how a cable is marked", f"write {jacket['gauge']} AWG")
+    return BadText(
+        f"{text!r} names no wire size", "write 18 AWG, 1.5 mm2, 26x30 AWG or 41x0.254 mm"
+    )
+
+
+def few_strands(text: str, count: int, one: str, mils: float, mm2: float) -> BadText:
+    """Say that a text may be several wires or one, with both spellings.
+
+    `one` is the size of each and `mils` its diameter, `mm2` the area of all of them together.
+    """
+    each = f"{one}2" if one.endswith("mm") else one
+    if count == 1:
+        return BadText(f"{text!r} may be a wire or a strand", f"write {each}, or {one} solid")
+    strands = f"{count}x{show(mils, 'mil', digits=3, toward='down')}"
+    if count < LEAST_STRANDS:
+        strands = show(mm2, "mm2", digits=3, toward="down")
+    return BadText(
+        f"{text!r} may be {count} wires of {each}, or one wire of {count} strands",
+        f"write {each} for the one wire that is asked for, or {strands} for the strands together",
+    )
+
+
+def bare_diameter(text: str, diameter: str) -> BadText:
+    """Say that a size in mm, mil or in may be an area or a diameter, with both spellings."""
+    area = f"{diameter}2" if diameter.endswith("mm") else "its area in cmil or mm2"
+    solid = f"{diameter} solid for one solid wire of that diameter"
+    return BadText(f"{text!r} may be an area or a diameter", f"write {area}, or {solid}")

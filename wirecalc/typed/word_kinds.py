@@ -1,0 +1,146 @@
+"""Kinds of input that are words: one of a list, a wire, a range of sizes, yes or no, any text."""
+
+from __future__ import annotations
+
+import functools
+import re
+from collections.abc import Callable, Sequence
+from typing import Any
+
+from ..base.errors import BadText, nearest
+from .kinds import Kind, Read, as_text
+from .size_ranges import SizeRange, read_size_range
+from .wire_lists import wires_in
+from .wires import Wire, read_wire
+
+
+class OneOf(Kind):
+    """One word out of a list; the list is made when it is needed, so that no table loads early.
+
+    `on_plate` says that it is printed on a nameplate, as a code letter is.
+    """
+
+    of = str
+
+    def __init__(
+        self,
+        options: Callable[[], Sequence[str]] | tuple[str, ...],
+        *,
+        text: str,
+        on_plate: bool = False,
+        goes_with: str = "",
+    ) -> None:
+        self.options, self.text = options, text
+        self.on_plate, self.goes_with = on_plate, goes_with
+
+    @property
+    def words(self) -> list[str]:
+        """The words to choose from."""
+        return list(self.options() if callable(self.options) else self.options)
+
+    @property
+    def example(self) -> str:
+        return self.words[0]
+
+    @property
+    def span(self) -> str:
+        return ", ".join(self.words)
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {"type": "string", "description": self.text, "enum": self.words}
+
+    def read(self, given: object) -> Read:
+        typed = as_text(given, self.example).strip()
+        by_lower = {w.casefold(): w for w in self.words}
+        if typed.casefold() not in by_lower:
+            close = nearest(typed, [w for w in self.words if _same_number(typed, w)])
+            would_do = f"did you mean {close}?" if close else f"such as {self.example}"
+            raise BadText(f"{typed!r} is not one of {self.span}", would_do)
+        return Read(by_lower[typed.casefold()])
+
+
+def _same_number(typed: str, word: str) -> bool:
+    """Whether a word has the number that was typed, or one digit behind another: M45 is no M5."""
+    there, wanted = ("".join(re.findall("[0-9]", text)) for text in (typed, word))
+    return not wanted or wanted.startswith(there) or sorted(wanted) == sorted(there)
+
+
+class _WordKind(Kind):
+    def __init__(self, text: str, *, goes_with: str = "") -> None:
+        self.text, self.goes_with = text, goes_with
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {"type": "string", "description": self.text, "examples": [self.example]}
+
+
+@functools.lru_cache(maxsize=4096)
+def _read_wire(text: str) -> Read:
+    wire = read_wire(text)
+    notes = tuple(f"assumed {word}" for word in wire.assumed)
+    return Read(wire, notes=notes, understood=wire.understood)
+
+
+class WireKind(_WordKind):
+    """A wire as people write it."""
+
+    of = Wire
+    example = "18 AWG"
+    span = "18 AWG, 14 AWG solid, 1.5 mm2, 26x30 AWG, 41x0.254 mm"
+
+    def read(self, given: object) -> Read:
+        return _read_wire(as_text(given, self.example))
+
+    def parts(self, given: object) -> Sequence[object]:
+        return wires_in(given) if isinstance(given, str) else (given,)
+
+
+class RangeKind(_WordKind):
+    """A range of wire size."""
+
+    of = SizeRange
+    example = "22-18 AWG"
+    span = "16-14 AWG, 2050-5180 cmil, 1.5-2.5 mm2"
+
+    def read(self, given: object) -> Read:
+        return Read(read_size_range(as_text(given, self.example)))
+
+
+class YesNo(_WordKind):
+    """Yes or no."""
+
+    of = bool
+    example = "yes"
+    span = "yes or no"
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return {
+            "type": ["boolean", "string"],
+            "description": self.text,
+            "enum": [True, False, "yes", "no"],
+        }
+
+    def show(self, value: Any) -> str:
+        return "yes" if value else "no"
+
+    def read(self, given: object) -> Read:
+        if isinstance(given, bool):
+            return Read(given)
+        words = {"yes": True, "y": True, "no": False, "n": False}
+        typed = given.strip().casefold() if isinstance(given, str) else ""
+        if typed not in words:
+            raise BadText(f"{given!r} is neither yes nor no", "write yes or no")
+        return Read(words[typed])
+
+
+class Words(_WordKind):
+    """Free text."""
+
+    of = str
+    example = "text"
+    span = "text"
+
+    def read(self, given: object) -> Read:
+        return Read(as_text(given, self.example))
