@@ -104,6 +104,20 @@ def test_goes_with_must_name_an_input() -> None:
         _ = declare(Annotated[bool, YesNo("x", goes_with="nothing")], default=False).inputs
 
 
+def test_a_shared_kind_goes_with_another_input_in_one_calculation() -> None:
+    shared = Reading("ft", above=0, high=2000, typical="50 ft", text="length of the cord")
+    here = shared.but(goes_with="cord", error_input="length_error")
+    assert (here.text, here.span, here.goes_with) == (shared.text, shared.span, "cord")
+    assert here.companions == ("length_error",)
+    assert (shared.goes_with, shared.companions) == ("", ())
+
+
+@pytest.mark.parametrize("what", ["text", "unit", "low", "high", "above", "options"])
+def test_what_a_shared_kind_is_stays_in_every_calculation(what: str) -> None:
+    with pytest.raises(DeclarationError, match=what):
+        Reading("A", above=0, high=200, text="line current").but(**{what: 1})
+
+
 def test_a_side_past_the_range_needs_an_end_of_the_span() -> None:
     for past, span in ((">", {"low": 0}), ("<", {"above": 0, "high": 9})):
         with pytest.raises(DeclarationError, match="the span has no end"):

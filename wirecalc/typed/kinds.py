@@ -11,16 +11,21 @@ A calculation declares its inputs with these, inside `Annotated`:
 
 A plain text in place of a kind serves `Wire`, `SizeRange`, `bool` and `str`. `goes_with` names
 the input without which one means nothing: `cord_conductors` goes with `cord`.
+
+A quantity that several calculations ask for is declared once, and each takes it as it is or with
+what is its own: `CORD_LENGTH.but(goes_with="cord")`.
 """
 
 from __future__ import annotations
 
+import copy
 from abc import ABC, abstractmethod
 from collections.abc import Mapping, Sequence
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, Self
 
-from ..base.errors import BadText
+from ..base.errors import BadText, DeclarationError
 
+_ONE_CALCULATION = ("goes_with", "zero", "if_open", "error_input", "typical")  # may differ there
 TAKEN_AS_EXACT = "taken as exact"  # noted of a reading that was typed without an error
 
 
@@ -50,6 +55,20 @@ class Kind(ABC):
     zero: tuple[str, str] = ("", "")  # why an exact 0 is no reading of it, and what to do
     of_file: bool = False  # whether a given text names a file, and its values stand there
     sample: str = ""  # what a small file of this kind holds, for the example of a calculation
+
+    def but(self, **own: Any) -> Self:
+        """Return this kind with what one calculation has of its own: `goes_with` and the like.
+
+        Unit, span, choices and text are the quantity itself: they are the same in every
+        calculation, and DeclarationError is raised for them.
+        """
+        if odd := set(own) - set(_ONE_CALCULATION):
+            raise DeclarationError(f"{self.text!r}: no {', '.join(sorted(odd))} of one calculation")
+        kind = copy.copy(self)
+        kind.__dict__.update(own)
+        if "error_input" in own:
+            kind.companions = (own["error_input"],)
+        return kind
 
     def parts(self, given: object) -> Sequence[object]:
         """Return the values that one text of a list holds, parted by semicolons."""
