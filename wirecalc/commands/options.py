@@ -16,6 +16,7 @@ from typing import Any, NoReturn
 from ..base.errors import BadInput, Problem, nearest
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
+from ..engine.left_out import option_of
 from .usage import BRIEF, CALCULATION, FORMATS, GENERAL, SWITCHES, Command
 
 _SAID = {  # words of the trade for an input -> the options that may be meant
@@ -92,10 +93,11 @@ def split(
     for option, (value, _) in described.items():
         parser.add_argument(option, action="append" if value else "store_true")
     inputs = calc.inputs if calc else ()
-    for declared in inputs:
-        parser.add_argument(declared.option, dest=f"input {declared.name}", action="append")
+    takes = [*(i.name for i in inputs), *(calc.renamed if calc else ())]  # the run refuses these
+    for name in takes:
+        parser.add_argument(option_of(name), dest=f"input {name}", action="append")
     needs_value = {o for o, (value, _) in described.items() if value}
-    needs_value |= {i.option for i in inputs}
+    needs_value |= {option_of(name) for name in takes}
     kept, empty = _without_empty(join_negative(words), needs_value)
     parsed, extra = parser.parse_known_args(kept)
     found = vars(parsed)
@@ -105,10 +107,10 @@ def split(
         no_marginal=bool(found.get("no_marginal")),
     )
     options.problems += [Problem(name, "has no value behind it") for name in empty]
-    for declared in inputs:
-        values = found[f"input {declared.name}"]
+    for name in takes:
+        values = found[f"input {name}"]
         if values is not None:
-            options.given[declared.name] = values[0] if len(values) == 1 else values
+            options.given[name] = values[0] if len(values) == 1 else values
     _single(options, found, described)
     options.own = {o.lstrip("-"): _value(found, o) for o in command.own if found[_destination(o)]}
     _general(options, found, command.forms)

@@ -14,6 +14,7 @@ from __future__ import annotations
 import functools
 import inspect
 from collections.abc import Callable, Iterator, Mapping
+from types import MappingProxyType
 from typing import Any, Generic, ParamSpec
 
 from ..base.errors import DeclarationError, Problem
@@ -39,6 +40,7 @@ class Calculation(Generic[P]):
         not_checked: tuple[str, ...],
         refuse: Refusal | None,
         example_with: tuple[str, ...],
+        renamed: Mapping[str, str],
     ) -> None:
         self.function = function
         self.part = part
@@ -46,6 +48,7 @@ class Calculation(Generic[P]):
         self.not_checked = not_checked
         self.refuse = refuse
         self.example_with = example_with
+        self.renamed = dict(renamed)
         self.name = function.__name__.strip("_").replace("_", "-")
         self.doc = inspect.getdoc(function) or ""
         if not self.doc:
@@ -80,6 +83,9 @@ class Calculation(Generic[P]):
                 if not named <= names:
                     unknown = ", ".join(sorted(named - names))
                     raise DeclarationError(f"{self.name}: {declared.name} names {unknown}")
+        for old, new in self.renamed.items():
+            if old in names or new not in names:
+                raise DeclarationError(f"{self.name}: {old} cannot have been renamed to {new}")
         return inputs
 
     @functools.cached_property
@@ -117,6 +123,13 @@ class Calculation(Generic[P]):
         """Return one input by its name; raises KeyError."""
         return {i.name: i for i in self.inputs}[name]
 
+    def name_now(self, old: str, *, option: bool = False) -> str:
+        """Say what an input is called that had another name once; empty for any other text."""
+        if old not in self.renamed:
+            return ""
+        now = self.input(self.renamed[old])
+        return f"is {now.option if option else now.name} now ({now.kind.text})"
+
 
 def calculation(
     *,
@@ -125,6 +138,7 @@ def calculation(
     not_checked: tuple[str, ...] = (),
     refuse: Refusal | None = None,
     example_with: tuple[str, ...] = (),
+    renamed: Mapping[str, str] = MappingProxyType({}),
 ) -> Callable[[Body[P]], Calculation[P]]:
     """Declare a calculation.
 
@@ -133,7 +147,8 @@ def calculation(
     arguments that yields a Problem for inputs that contradict each other; it is asked before
     anything is computed. `example_with` names optional inputs that the example shall show, and
     `"name=text"` gives an input another text there than its kind's own example, a list its texts
-    with "; " between them.
+    with "; " between them. `renamed` has names that inputs had before, each with the one that it
+    has now: the old one is refused, and the new one said.
 
     A calculation that is too dear to run again over the band has one more argument,
     `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is
@@ -144,6 +159,6 @@ def calculation(
     """
 
     def decorate(function: Body[P]) -> Calculation[P]:
-        return Calculation(function, part, cautions, not_checked, refuse, example_with)
+        return Calculation(function, part, cautions, not_checked, refuse, example_with, renamed)
 
     return decorate

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from ..base.errors import Blamed
+from ..base.errors import BadText, Blamed
 from ..said.items import Item
 from .declaration import Calculation
 from .deferred import Deferred
@@ -16,11 +17,40 @@ RuleBody = Callable[[Mapping[str, Any], Sequence[Item]], Iterable[Item]]
 
 
 class RunValues(dict[str, Any]):
-    """The values of one run, as a house rule gets them; `left_out` are inputs that nobody gave."""
+    """The values of one run, as a house rule gets them; `left_out` are inputs that nobody gave.
 
-    def __init__(self, values: Mapping[str, Any], left_out: Iterable[str] = ()) -> None:
+    A rule that asks for an input by a name that it had before fails, so that no limit of a shop is
+    lost in silence; `renamed` has those names.
+    """
+
+    def __init__(
+        self,
+        values: Mapping[str, Any],
+        left_out: Iterable[str] = (),
+        renamed: Mapping[str, str] = MappingProxyType({}),
+    ) -> None:
         super().__init__(values)
         self.left_out = frozenset(left_out)
+        self.renamed = renamed
+
+    def __getitem__(self, name: str) -> Any:
+        """Return a value; raises BadText for a name of before, KeyError for any other."""
+        self._refuse_old(name)
+        return super().__getitem__(name)
+
+    def __contains__(self, name: object) -> bool:
+        """Whether it is an input; raises BadText for a name of before."""
+        self._refuse_old(name)
+        return super().__contains__(name)
+
+    def get(self, name: str, default: Any = None) -> Any:
+        """Return a value, or the default; raises BadText for a name of before."""
+        self._refuse_old(name)
+        return super().get(name, default)
+
+    def _refuse_old(self, name: object) -> None:
+        if isinstance(name, str) and name in self.renamed:
+            raise BadText(f"input {name} is {self.renamed[name]} now")
 
 
 class HouseRule(NamedTuple):
@@ -58,9 +88,14 @@ class ProvidedCalculation(NamedTuple):
 
 
 class ProvidedRule(NamedTuple):
-    """A house rule, the plugin that it comes from, and in a run the inputs that nobody gave."""
+    """A house rule, the plugin that it comes from, and in a run the inputs that nobody gave.
+
+    `renamed` are names that inputs of that run had before, where the rule names its calculation: a
+    rule for every calculation may ask for what only some have.
+    """
 
     plugin: str
     version: str
     rule: HouseRule
     left_out: frozenset[str] = frozenset()
+    renamed: Mapping[str, str] = MappingProxyType({})

@@ -10,6 +10,7 @@ from typing import Any
 
 from ..base.errors import BadInput, BadText, Problem, did_you_mean
 from .declaration import Calculation
+from .left_out import option_of
 from .prepared_inputs import Prepared, leave_out
 from .taking import Remembered, is_known, put_aside, take_input, under_its_name
 
@@ -32,8 +33,11 @@ def prepare(
     """
     remembered = {} if remembered is None else remembered
     prepared = Prepared()
-    problems = list(_unknown_names(calc, given))
+    problems = list(_unknown_names(calc, given, origin))
+    said_as_before = {calc.renamed[name] for name in given if name in calc.renamed}
     for declared in calc.inputs:
+        if declared.name in said_as_before:
+            continue
         alone = declared.kind.goes_with and given.get(declared.kind.goes_with) is None
         if alone and not is_known(given.get(declared.name)):
             prepared.values[declared.name] = declared.default
@@ -78,8 +82,13 @@ def _refused(
     return there
 
 
-def _unknown_names(calc: Calculation[Any], given: Mapping[str, object]) -> Iterator[Problem]:
+def _unknown_names(
+    calc: Calculation[Any], given: Mapping[str, object], origin: str
+) -> Iterator[Problem]:
     known = [i.name for i in calc.inputs]
+    typed = origin == "typed"
     for name in given:
-        if name not in known:
+        if now := calc.name_now(name, option=typed):
+            yield Problem(option_of(name) if typed else name, now)
+        elif name not in known:
             yield Problem(name, f"{calc.name} has no such input", did_you_mean(name, known))

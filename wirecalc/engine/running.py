@@ -49,7 +49,13 @@ def run(
             calc, given, origin, missing_is_unknown=missing_is_unknown, remembered=remembered
         )
     left_out = frozenset(r.name for r in prepared.records if r.origin == "assumed")
-    mine = [rule._replace(left_out=left_out) for rule in mine]
+    mine = [
+        rule._replace(
+            left_out=left_out,
+            renamed=calc.renamed if calc.name in rule.rule.calculations else {},
+        )
+        for rule in mine
+    ]
     try:
         runs, missing = _all_runs(provided, prepared, mine) if prepared.runs else ([], 0)
     except DamagedTable as error:  # the shop's: the rest of a job goes on without it
@@ -166,9 +172,8 @@ def _house_items(
     """Run one house rule; one that raises makes the finding `cannot tell`, it never passes."""
     name = f"house rule {provided.rule.name}"
     try:
-        own = _take_items(
-            provided.rule.function(RunValues(_copy(values), provided.left_out), tuple(items))
-        )
+        given = RunValues(_copy(values), provided.left_out, provided.renamed)
+        own = _take_items(provided.rule.function(given, tuple(items)))
         wrong = [i for i in own if not isinstance(i, Criterion | Caution | NotChecked)]
         if wrong:
             raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")

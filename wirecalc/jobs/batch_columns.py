@@ -10,6 +10,7 @@ from typing import Any, NamedTuple
 from ..base.errors import BadInput, BadText, Problem, nearest
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
+from ..engine.left_out import option_of
 from ..engine.taking import MOST_REMEMBERED, UNKNOWN
 from ..recorded.files import unit_behind
 from ..typed.quantities import read_number, split_error
@@ -73,7 +74,8 @@ def plan(
         except BadText as error:
             problems.append(error.about(f"column {head}" if head else f"column {at + 1}"))
     problems += _fixed(calc, fixed)
-    problems += _missing(calc, {*columns, *fixed})
+    renamed = {calc.renamed[old] for old in calc.renamed if _is_there(old, header, fixed)}
+    problems += _missing(calc, {*columns, *fixed, *renamed})
     if problems:
         raise BadInput(problems)
     kept = {header[places[name.casefold()]]: places[name.casefold()] for name in keep}
@@ -129,6 +131,9 @@ def _input(calc: Calculation[Any], head: str) -> tuple[Input, str] | None:
 def _unknown(calc: Calculation[Any], head: str) -> tuple[Input, str]:
     if not head:
         raise BadText("has no name", "give it one, or take it out")
+    for old in calc.renamed:
+        if unit_behind(old, head) is not None:
+            raise BadText(calc.name_now(old))
     close = nearest(head, [i.name for i in calc.inputs])
     meant = f"did you mean {close}? " if close else ""
     raise BadText(
@@ -151,6 +156,9 @@ def _meant(name: str, header: Sequence[str]) -> str:
 
 def _fixed(calc: Calculation[Any], fixed: Mapping[str, object]) -> Iterator[Problem]:
     """Refuse at once what would be refused in every row."""
+    for name in fixed:
+        if now := calc.name_now(name, option=True):
+            yield Problem(option_of(name), now)
     for declared in calc.inputs:
         value = fixed.get(declared.name)
         if value is None or declared.kind.of_file:
@@ -161,6 +169,10 @@ def _fixed(calc: Calculation[Any], fixed: Mapping[str, object]) -> Iterator[Prob
                     declared.kind.read(item)
                 except BadText as error:
                     yield error.about(declared.option)
+
+
+def _is_there(name: str, header: Sequence[str], fixed: Mapping[str, object]) -> bool:
+    return name in fixed or any(unit_behind(name, head) is not None for head in header)
 
 
 def _missing(calc: Calculation[Any], there: set[str]) -> Iterator[Problem]:

@@ -34,6 +34,8 @@ def declared(calc: Calculation[Any], name: str) -> Input:
     for one in calc.inputs:
         if one.name == name:
             return one
+    if now := calc.name_now(name):
+        raise BadText(f"{calc.name}: {name} {now}")
     names = [i.name for i in calc.inputs]
     would_do = did_you_mean(name, names) or f"it has {', '.join(names)}"
     raise BadText(f"{calc.name} has no input {name!r}", would_do)

@@ -121,7 +121,9 @@ def _own(
     """Return the inputs that stand in the check itself."""
     inputs = {i.name for i in calc.inputs}
     for key in raw:
-        if key not in inputs and key not in CHECK_KEYS:
+        if now := calc.name_now(key):
+            problems.append(Problem(f"{label}: {key}", now))
+        elif key not in inputs and key not in CHECK_KEYS:
             would_do = did_you_mean(key, [*sorted(inputs), *CHECK_KEYS])
             problems.append(Problem(f"{label}: {key}", f"{calc.name} has no such input", would_do))
     return {key: value for key, value in raw.items() if key in inputs}
@@ -180,11 +182,18 @@ def _unused_plates(
         kinds = _plate_kinds(catalogue) if spare else {}
         label = f"machine {machine}: nameplate" if len(machines) > 1 else "nameplate"
         for key, value in spare.items():
-            if key not in kinds:
+            if key in kinds:
+                yield from _unreadable(f"{label}: {key}", kinds[key], value)
+            elif now := _name_now(users, key):
+                yield Problem(f"{label}: {key}", now)
+            else:
                 wrong = "no calculation takes this from a plate"
                 yield Problem(f"{label}: {key}", wrong, did_you_mean(key, sorted(kinds)))
-            else:
-                yield from _unreadable(f"{label}: {key}", kinds[key], value)
+
+
+def _name_now(users: list[Check], name: str) -> str:
+    """Say what an input of some checks is called now that had another name once, or nothing."""
+    return next(filter(None, (c.calculation.name_now(name) for c in users)), "")
 
 
 def _plate_kinds(catalogue: Catalogue) -> dict[str, Kind]:
@@ -210,9 +219,12 @@ def _unused_readings(sheet: Mapping[str, Any], planned: list[Check]) -> Iterator
         users = [c for c in planned if c.uses == name]
         known = sorted({i.name for c in users for i in c.calculation.inputs})
         for key in values if users else ():
-            if key not in known:
-                wrong = "no check that uses it has such an input"
-                yield Problem(f"readings.{name}: {key}", wrong, did_you_mean(key, known))
+            if key in known:
+                continue
+            wrong = "no check that uses it has such an input"
+            now = _name_now(users, key)
+            would_do = "" if now else did_you_mean(key, known)
+            yield Problem(f"readings.{name}: {key}", now or wrong, would_do)
 
 
 def unused(sheet: Mapping[str, Any], planned: list[Check]) -> list[str]:
