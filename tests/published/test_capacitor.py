@@ -568,6 +568,30 @@ def test_the_heat_in_the_resistor_against_integration(microfarads):
     assert found.verdict == ("pass", "marginal", "fail")[sum(solved.y[1, -1] > e for e in edges)]
 
 
+@memory("makers' sheets of wire-wound resistors: in a pulse under 0.1 s the wire alone is heated")
+@pytest.mark.parametrize(
+    ("resistor", "power", "verdict"),
+    [
+        # 60 uF at 400 V: 4.8 J, less what it bears for good. 20 ohm: RC 1.2 ms, 8 kW at first
+        ("20 ohm", "1 W", "marginal"),  # 4.79 J/W, under 5 and over 0.75 x 5
+        ("20 ohm", "0.95 W", "fail"),  # 5.05 J/W
+        ("20 ohm", "1.3 W", "pass"),  # 3.69 J/W, kept even if off by a quarter
+        # the longer test counts from 0.1 s on
+        ("1660 ohm", "0.9 W", "fail"),  # RC 99.6 ms, 96 W at first: 5.06 J/W
+        ("1670 ohm", "0.9 W", "pass"),  # RC 100.2 ms: 5.06 J/W, of 26
+    ],
+)
+def test_a_short_bleed_heats_the_wire_alone(resistor, power, verdict):
+    finding = wirecalc.run(
+        "discharge",
+        marked_capacitance="60 uF",
+        left_voltage="400 V",
+        resistor=resistor,
+        resistor_power=power,
+    )
+    assert finding.criterion("heat in the resistor").verdict == verdict
+
+
 @practice("a resistor that burns out discharges nothing")
 def test_a_resistor_whose_power_was_not_said_cannot_be_told():
     finding = wirecalc.run(

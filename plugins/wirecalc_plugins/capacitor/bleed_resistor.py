@@ -22,6 +22,10 @@ OVERLOAD_S, OVERLOAD_VOLTS = 5.0, 2.5  # a standard test: so long at so many tim
 LOAD, HEAT = "load on the resistor", "heat in the resistor"
 
 _LARGER = "take 20 kohm of 2 W or more"
+SHORT_BLEED_S, SHORT_HEAT = 0.1, 5.0  # a bleed that ends sooner heats the wire alone, in J/W
+_WIRE_ALONE = from_memory(
+    "pulse-heat", "makers' sheets of wire-wound resistors", "heat of one pulse under 0.1 s"
+)
 _OVERLOAD = from_memory("iec-60115-1", "IEC 60115-1", "short-time overload, 2.5 x its volts, 5 s")
 
 
@@ -66,12 +70,13 @@ def loaded(start: float, ohm: float, constant: float, power: float | None) -> It
             measure=f"read the pulse rating on its maker's sheet, or {_LARGER}",
             source=PRACTICE,
         )
+    short = constant < SHORT_BLEED_S
     yield at_most(
         HEAT,
         _beyond(times, constant),
-        OVERLOAD_S * (OVERLOAD_VOLTS**2 - 1),
+        SHORT_HEAT if short else OVERLOAD_S * (OVERLOAD_VOLTS**2 - 1),
         "J/W",
-        source=_OVERLOAD,
+        source=_WIRE_ALONE if short else _OVERLOAD,
         says="beyond its rating, for each watt of it",
         action="take one of more power: this one burns out, and then it discharges nothing",
     )

@@ -116,7 +116,8 @@ def discharge(
     meter. Three service texts use 20 kohm of 2 W; one says 20 to 30 ohm: it sparks and is marginal
     here. Up to ten times its power the resistor stands the second of a bleed (practice); beyond,
     its pulse rating decides. One that gets more heat beyond its power than a short-time overload
-    leaves in it fails, as from a large capacitor whose bleed takes many seconds.
+    leaves in it fails, as from a large capacitor whose bleed takes many seconds; in one under 0.1 s
+    the wire alone is heated, and less is too much.
 
     For motor capacitors; a high-voltage one (microwave ovens) is refused. Inputs: capacitances in
     uF (to 2000), resistor in ohm (5 to 1000000), volts in V, resistor_power in W (over 0 to 500).

@@ -5,12 +5,27 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wirecalc import PRACTICE, Item, Origin, answer, at_most, at_or_below, cannot_tell, not_checked
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Origin,
+    Source,
+    answer,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    from_memory,
+    not_checked,
+)
 from wirecalc.trade import motors, overcurrent
 
 _CURVE = "read the breaker maker's curve; never fit a larger breaker"
 _SEE_TRIP = "wirecalc trip"
 PF_LOW = overcurrent.PF_LOW
+SHORT_TIMES, SHORT_S = 3.0, 1.0  # times its rating that a house breaker's thermal part holds, and s
+_SHORT = from_memory(
+    "ul-489-short", "makers' curves of UL 489 breakers", "three times the rating for a second"
+)
 
 
 def breaker_hold(
@@ -47,14 +62,21 @@ def breaker_hold(
         yield _running(device, settled)
 
 
+def _held(device: overcurrent.OvercurrentDevice, lasts: float) -> tuple[float, Source]:
+    """Return the multiple of the rating that a device holds for so many seconds, and its source."""
+    held = max((h for h in device.holds if h.seconds >= lasts), key=lambda h: h.multiple)
+    if device.name == "ul-489" and lasts <= SHORT_S and held.multiple < SHORT_TIMES:
+        return SHORT_TIMES, _SHORT
+    return held.multiple, held.source
+
+
 def _start(
     device: overcurrent.OvercurrentDevice, rms: float, settle_time: float | None
 ) -> Iterator[Item]:
     """Judge the start by what is held for so long, and by what has tripped before it settled."""
     rating = device.rating
     lasts = math.inf if settle_time is None else settle_time
-    held = max((h for h in device.holds if h.seconds >= lasts), key=lambda h: h.multiple)
-    multiple = held.multiple
+    multiple, source = _held(device, lasts)
     reached = [b for b in device.trips if (settle_time or 0.0) >= b.from_cold]
     must = min(reached, key=lambda b: b.multiple, default=None)
     yield at_most(
@@ -62,10 +84,10 @@ def _start(
         rms,
         multiple * rating,
         "A",
-        source=held.source,
+        source=source,
         advisory=True,
         behind="what must have tripped the breaker by then, and the first crest",
-        says="above what it carries a breaker may trip; the standard sets no least time",
+        says="above what it carries for so long a breaker may trip",
         action=_CURVE,
     )
     if must is not None:

@@ -46,8 +46,8 @@ MakerAllows = Annotated[
 Grounding = Annotated[
     bool | None,
     "it is a three-wire grounding cord",
-    asked(when="maker_allows=three-wire grounding|not stated"),
-    asked(when="maker_allows=yes and protection!=class-ii"),
+    asked(when="maker_allows=three-wire grounding"),
+    asked(when="maker_allows=yes|not stated and protection!=class-ii"),
 ]
 CordRating = Annotated[
     float | None,

@@ -91,7 +91,7 @@ def makers_word(
             action=_NONE,
         )
     asked = allows in ("three-wire grounding", "yes", "not stated")
-    if allows == "yes" and protection == "class-ii":
+    if allows in ("yes", "not stated") and protection == "class-ii":
         yield not_checked("ground of the cord", "a machine of double insulation has none")
     elif grounding is not None or asked:
         yield _grounding(grounding)
