@@ -6,7 +6,7 @@ from typing import Annotated
 import pytest
 
 from wirecalc import Count, Item, Nameplate, OneOf, Reading, SizeRange, Wire, calculation, figure
-from wirecalc.base.errors import DeclarationError
+from wirecalc.base.errors import BadText, DeclarationError
 from wirecalc.typed.word_kinds import RangeKind, WireKind, YesNo
 
 
@@ -110,6 +110,20 @@ def test_a_shared_kind_goes_with_another_input_in_one_calculation() -> None:
     assert (here.text, here.span, here.goes_with) == (shared.text, shared.span, "cord")
     assert here.companions == ("length_error",)
     assert (shared.goes_with, shared.companions) == ("", ())
+
+
+def test_a_calculation_that_can_use_no_zero_says_why() -> None:
+    shared = Reading("A", low=0, high=200, typical="8 A", text="line current", slip_under=0.1)
+    here = shared.but(not_zero="a run drops nothing without current")
+    assert (shared.span, here.span) == ("from 0 up to 200 A", "over 0 up to 200 A")
+    assert shared.read("0 A").value == 0
+    with pytest.raises(BadText, match="'0 A': a run drops nothing without current; such as 8 A"):
+        here.read("0 A")
+    assert here.read("0.2 A ±0.1 A").excluded is False
+    assert here.read("0.2 A ±0.3 A")[:4] == (0.2, 0.0, 0.5, True)
+    assert shared.read("0.2 A ±0.3 A").excluded is False
+    with pytest.raises(BadText, match="outside over 0 up to 200 A"):
+        here.read("201 A")
 
 
 @pytest.mark.parametrize("what", ["text", "unit", "low", "high", "above", "options"])

@@ -25,7 +25,14 @@ from typing import Any, NamedTuple, Self
 
 from ..base.errors import BadText, DeclarationError
 
-_ONE_CALCULATION = ("goes_with", "zero", "if_open", "error_input", "typical")  # may differ there
+_ONE_CALCULATION = (  # what may differ there
+    "goes_with",
+    "zero",
+    "not_zero",
+    "if_open",
+    "error_input",
+    "typical",
+)
 TAKEN_AS_EXACT = "taken as exact"  # noted of a reading that was typed without an error
 
 

@@ -41,10 +41,11 @@ class _QuantityKind(Kind):
         slip_under: float = 0.0,
         zero: tuple[str, str] = ("", ""),
         error_input: str = "",
+        not_zero: str = "",
     ) -> None:
         self.unit, self.text, self.goes_with = unit, text, goes_with
         self.if_open, self.past, self.slip_under = if_open, past, slip_under
-        self.zero, self.error_input = zero, error_input
+        self.zero, self.error_input, self.not_zero = zero, error_input, not_zero
         self.companions = (error_input,) if error_input else ()
         if (">" in past and high is None) or ("<" in past and low is None):
             raise DeclarationError(f"{text!r}: past the meter's range, and the span has no end")
@@ -58,8 +59,8 @@ class _QuantityKind(Kind):
 
     @property
     def span(self) -> str:
-        if self.above is not None:
-            start = f"over {show(self.above)}"
+        if self.above is not None or (self.not_zero and not self.low):
+            start = f"over {show(self.above or 0.0)}"
         elif self.low is not None:
             start = f"from {show(self.low)}"
         else:
@@ -82,7 +83,8 @@ class _QuantityKind(Kind):
 
     def excludes(self, value: float) -> bool:
         """Whether the input cannot have this value."""
-        return self.above is not None and value <= self.above
+        above = 0.0 if self.above is None and self.not_zero else self.above
+        return above is not None and value <= above
 
     def inside(self, value: float) -> bool:
         """Whether a value is within the sanity span."""
@@ -104,6 +106,8 @@ class _QuantityKind(Kind):
         quantity = read_quantity(typed, self.dimension, self.unit)
         if not self.inside(quantity.value):
             wrong = f"{typed!r} is outside {self.span}"
+            if quantity.value == 0 and self.not_zero:
+                wrong = f"{typed!r}: {self.not_zero}"
             raise BadText(wrong, self._would_do(typed, quantity.value))
         if 0 < abs(quantity.value) < self.slip_under:
             self._refuse_small(typed, quantity.value)
@@ -161,7 +165,8 @@ class Reading(_QuantityKind):
     from the start of the span. `if_open` is what to give instead of OL. A value below
     `slip_under` that is typed in a smaller unit, `1.2 mA` for a line current, is refused. `zero`
     says of a thing that never reads exactly 0 what such a reading tells and what to do about it:
-    without an error it is `cannot tell`.
+    without an error it is `cannot tell`. `not_zero` says why one calculation can use no 0, though
+    the quantity may be 0: it is refused, and a band down to it is `cannot tell`.
     """
 
     def read(self, given: object) -> Read:
