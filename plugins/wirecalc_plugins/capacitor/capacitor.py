@@ -37,7 +37,8 @@ from .mark import (
 )
 from .running import UNDER_LOAD, by_load, line_volts, not_marked, not_read, stress
 
-_RUNNING = ("live-01", "live-02", "meter-01", "mov-01")  # cautions of readings under load
+# Cautions of readings under load, beside blades or the pins of a compressor.
+_RUNNING = ("live-01", "live-02", "meter-01", "mov-01", "pin-01", "flam-01")
 
 
 def _refuse(
@@ -105,6 +106,9 @@ def capacitor(
     yield caution("cap-01")
     if measured_capacitance is None or capacitor_current is not None or capacitor_voltage:
         yield from (caution(key) for key in _RUNNING)
+    if capacitor_duty == "start" or marked_high is not None:
+        yield caution("cap-02")
+        yield caution("start-01")
     read: ReadCapacitance | None = None
     if measured_capacitance is not None:
         read = by_meter(measured_capacitance)

@@ -71,7 +71,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("cap-03", "cap-01", "cap-02", "cap-04", "sub-01"),
+    cautions=("dead-01", "cap-03", "cap-01", "cap-02", "cap-04", "sub-01", "flam-02"),
     not_checked=(
         "the maker's own list of parts, which goes first",
         "size of the case, its mounting, terminals, and a rating for 50 or 60 Hz alone",

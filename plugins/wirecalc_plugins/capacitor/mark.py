@@ -17,7 +17,6 @@ from wirecalc import (
     at_most,
     at_or_below,
     cannot_tell,
-    caution,
     figure,
     not_checked,
     put,
@@ -117,8 +116,6 @@ def against_mark(read: ReadCapacitance | None, mark: Mark) -> Iterator[Item]:
             working=_limit_working(mark, value),
         )
     if mark.high is not None:
-        yield caution("cap-02")
-        yield caution("start-01")
         yield from _wide_range(mark.size, mark.high)
         if mark.tolerance is not None:
             yield not_checked("tolerance", "the ends of the marked range decide")

@@ -65,10 +65,11 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    cautions=("brk-01", "cord-04", "live-01"),
+    cautions=("brk-01", "cord-04", "live-01", "live-02", "meter-01"),
     not_checked=(
         "whether all loads are listed: switch the breaker off and see what goes dead",
         "motor and compressor circuits (NEC 430 and 440: motor-circuit)",
+        "browned, warm or loose plug, receptacle and joints: no breaker sees those",
         "several cords in one receptacle; cords and plugs (breaker, one load at a time)",
         "the code edition in force here",
     ),

@@ -73,7 +73,7 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    cautions=("brk-01", "cord-04", "live-01"),
+    cautions=("brk-01", "cord-04", "live-01", "live-02", "meter-01"),
     not_checked=(
         "motor and compressor circuits (NEC 430 and 440: motor-circuit)",
         "browned, warm or loose plug, receptacle and joints: no breaker sees those",

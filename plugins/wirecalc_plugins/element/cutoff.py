@@ -70,7 +70,7 @@ def _refuse(
 
 @calculation(
     part="heating element",
-    cautions=("heat-02", "heat-03", "sub-01", "dead-01", "hot-01"),
+    cautions=("heat-02", "heat-03", "sub-01", "dead-01", "hot-01", "heat-01"),
     not_checked=(
         "size, leads and fastening of the new cut-off: it must sit as the old one did",
         "heat of a crimp or solder joint at its leads, which can open it",

@@ -69,6 +69,7 @@ def _under(volts: float, wanted: float) -> bool:
 def heats(voltage: float, ohm: float | None, power: float | None) -> Iterator[Item]:
     """Yield what it draws and heats at the actual volts."""
     yield caution("live-01")
+    yield caution("meter-01")
     if ohm is not None and ohm <= 0:
         yield cannot_tell(
             "current at these volts",

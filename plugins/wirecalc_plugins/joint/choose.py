@@ -54,7 +54,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
 
 @calculation(
     part="wire and joint",
-    cautions=("crimp-01", "sub-01"),
+    cautions=("crimp-01", "sub-01", "flam-02"),
     not_checked=("the maker's sheet of the part", "insulation diameter", "the die of the tool"),
     refuse=_refuse,
     example_with=(

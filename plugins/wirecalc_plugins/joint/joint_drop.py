@@ -49,7 +49,7 @@ class ValueBand(NamedTuple):
 
 @calculation(
     part="wire and joint",
-    cautions=("live-01", "meter-01", "cord-04", "flam-01"),
+    cautions=("live-01", "live-02", "meter-01", "cord-04", "hot-01", "flam-01"),
     not_checked=(
         "heat at a larger current than this: it grows with the square of the current",
         "a joint that is loose only at times",

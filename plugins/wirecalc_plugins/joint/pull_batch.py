@@ -76,6 +76,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
     cautions=("pull-01", "crimp-03"),
     not_checked=(
         "the one-minute hold of the UL test",
+        "crimp height and the look of each crimp",
         "qualification of a learner, tool or terminal: this is a check of samples",
     ),
     refuse=_refuse,

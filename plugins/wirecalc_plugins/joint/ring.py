@@ -66,7 +66,7 @@ def _studs() -> list[str]:
 
 @calculation(
     part="wire and joint",
-    cautions=("dead-01", "crimp-01"),
+    cautions=("dead-01", "crimp-01", "gnd-01"),
     not_checked=(
         "the torque itself: the maker's figure rules, those printed are for where it gives none",
         "clean, flat faces that touch each other, with no washer between them",

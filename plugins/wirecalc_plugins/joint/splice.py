@@ -63,7 +63,7 @@ def _refuse(
 
 @calculation(
     part="wire and joint",
-    cautions=("crimp-01", "dead-01", "flam-01"),
+    cautions=("crimp-01", "dead-01", "flam-01", "flam-02"),
     not_checked=("the die of the tool",),
     refuse=_refuse,
     example_with=(

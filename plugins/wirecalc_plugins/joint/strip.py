@@ -24,7 +24,7 @@ from .strip_lengths import MM_PER_IN, Length, bare_wire, length_of, rule
 
 @calculation(
     part="wire and joint",
-    cautions=("crimp-01", "crimp-02"),
+    cautions=("dead-01", "crimp-01", "crimp-02"),
     not_checked=("nicked or cut strands: look at every strand", "the maker's own strip length"),
     example_with=("barrel_length",),
 )

@@ -61,7 +61,7 @@ def _refuse(
 
 @calculation(
     part="wire and joint",
-    cautions=("dead-01", "cord-04"),
+    cautions=("dead-01", "live-02", "cord-04"),
     not_checked=(
         "the heat of the place: the test current is for 30 C of rise in a room, no promise beside "
         "a heater",

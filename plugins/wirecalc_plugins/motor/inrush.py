@@ -8,6 +8,7 @@ from wirecalc import (
     Item,
     Problem,
     calculation,
+    caution,
     not_checked,
 )
 
@@ -129,6 +130,7 @@ def inrush(
     if settled is not None:
         yield from kind_of_start(start)
     if breaker is not None:
+        yield caution("brk-01")
         expected = 0.0 if locked is None else locked.most or locked.least
         measured = as_rms(peak, meter_mode)
         yield from breaker_hold(device, breaker, expected, measured, settled, settle_time)

@@ -64,7 +64,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("start-01", "heat-03", "live-02", "meter-01", "pin-01", "flam-01"),
+    cautions=("start-01", "heat-03", "mov-01", "live-02", "meter-01", "pin-01", "flam-01"),
     not_checked=(
         "windings, start device and capacitor, dead: current alone does not tell them apart",
         "whether it is mechanically stuck, or starts against pressure",

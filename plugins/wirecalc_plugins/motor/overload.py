@@ -67,7 +67,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("dead-01", "hot-01", "heat-03", "flam-02", "pin-01", "flam-01"),
+    cautions=("dead-01", "cap-01", "hot-01", "heat-03", "mov-01", "flam-02", "pin-01", "flam-01"),
     not_checked=(
         "that it is the very overload which the compressor's maker lists: no other fits",
         "the current at which it opens, and how soon",

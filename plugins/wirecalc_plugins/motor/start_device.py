@@ -84,7 +84,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("dead-01", "cap-01", "flam-02", "sub-01", "flam-01"),
+    cautions=("dead-01", "cap-01", "hot-01", "flam-02", "sub-01", "flam-01"),
     not_checked=(
         "that it switches in service: the inrush of the next start shows it",
         "that it is the device which the compressor's maker names",

@@ -82,7 +82,7 @@ def _build(wire: Wire, strands: int) -> Iterator[Problem]:
 
 @calculation(
     part="circuit",
-    cautions=("brk-01",),
+    cautions=("brk-01", "pin-02"),
     not_checked=(
         "steady current: ask ampacity",
         "joints, terminals and what touches the wire, which may stand less",

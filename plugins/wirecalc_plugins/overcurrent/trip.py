@@ -41,7 +41,7 @@ from .wrong_trip import doubtful_start, refuse
 
 @calculation(
     part="circuit",
-    cautions=("brk-01", "start-01", "pin-02", "meter-01"),
+    cautions=("brk-01", "start-01", "pin-02", "live-02", "meter-01"),
     not_checked=(
         "what heat the breaker had before (taken as cold), and its neighbours in the panel",
         "a start current above the plate's: it goes with the supply voltage",

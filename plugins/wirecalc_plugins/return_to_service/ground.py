@@ -166,6 +166,8 @@ def ground(
     cord. Source: table ground-limits.
     """
     yield caution("gnd-01")
+    if ground_point == "wired-in":
+        yield caution("dead-03")
     yield REQUIRED
     yield from ground_bond(ground_point, neutral_strap, neutral_open)
     yield from closed(ground_resistance, ground_open, cord_ground_closed)

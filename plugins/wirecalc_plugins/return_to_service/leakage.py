@@ -53,7 +53,7 @@ def _refuse(
 
 @calculation(
     part="return to service",
-    cautions=("wat-01", "gfci-01", "flam-01"),
+    cautions=("meter-01", "wat-01", "gfci-01", "flam-01"),
     not_checked=(
         "leakage at 106 % of the plate's volts, as IEC 60335-1 reads it: it grows with the volts",
         "leakage with line and neutral swapped at the plug: the higher one counts",

@@ -33,7 +33,7 @@ MEASURE = "measure the insulation at 500 V dc, or the leakage with everything sw
 
 @calculation(
     part="return to service",
-    cautions=("dead-01", "dead-02", "gfci-01", "flam-01"),
+    cautions=("dead-01", "dead-02", "cap-01", "gfci-01", "flam-01"),
     not_checked=(
         "weak insulation that a few volts of a meter do not show",
         "leakage under what trips the GFCI or RCD: it may still be over every limit",

@@ -74,7 +74,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("live-01", "meter-01", "start-01", "flam-01"),
+    cautions=("live-01", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(
         "that this motor takes the LRA of its plate",
         "the service and the feeder: their own dip comes on top",

@@ -97,7 +97,7 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    cautions=("cord-04",),
+    cautions=("live-02", "meter-01", "cord-04", "brk-01"),
     not_checked=(
         "ampacity of wire and cord as they lie: a current above every table fails, no more",
         "joints, plug and receptacle: a bad one adds more than the wire",
@@ -199,6 +199,8 @@ def drop(
     yield from loops(path)
     if path.cord is not None:
         yield caution("cord-03")
+    if voltage_at_rest is not None:
+        yield caution("live-01")
     in_wire, in_cord = load.in_wire(path.shared), load.in_cord(path.lead)
     yield from drops(load, path, in_wire, in_cord)
     yield figure(

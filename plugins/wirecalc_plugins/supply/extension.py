@@ -12,6 +12,7 @@ from wirecalc import (
     Wire,
     at_most,
     calculation,
+    caution,
     not_checked,
 )
 from wirecalc.trade.wire_runs import WirePath
@@ -83,7 +84,7 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    cautions=("cord-04",),
+    cautions=("live-02", "meter-01", "cord-04"),
     not_checked=(
         "the cord itself: cuts, crushed or warm places, loose plug",
         "water, sun and what may run over it",
@@ -139,6 +140,8 @@ def extension(
     nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
     """
     yield from cord_cautions(maker_allows)
+    if voltage_at_rest is not None or voltage_at_start is not None:
+        yield caution("live-01")
     yield from makers_word(maker_allows, grounding, cord_rating, protection)
     yield cord_load(current, cord, cord_conductors, ambient)
     if cord_rating is not None:

@@ -11,6 +11,7 @@ from wirecalc import (
     at_or_below,
     calculation,
     cannot_tell,
+    caution,
 )
 
 from .start_volts import judge_measured
@@ -129,6 +130,8 @@ def supply(
     power of a resistive load, criteria. Refuses volts that rise by over 3 % with the load, under
     25 % of the plate or over 300 V, a plate that is no span. Source: table supply-ranges.
     """
+    if current is not None:
+        yield caution("live-02")
     if nameplate_voltage_low == nameplate_voltage:
         nameplate_voltage_low = None
     limits = plate_limits(nameplate_voltage, nameplate_voltage_low)

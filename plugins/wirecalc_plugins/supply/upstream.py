@@ -122,7 +122,7 @@ def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
 
 @calculation(
     part="circuit",
-    cautions=("live-01", "meter-01", "cord-04", "brk-01"),
+    cautions=("live-01", "live-02", "meter-01", "cord-04", "brk-01"),
     not_checked=(
         "which part it is: take the millivolt drop across plug, receptacle and joints (joint-drop)",
         "the service ahead of the panel: compare another receptacle of the same panel",

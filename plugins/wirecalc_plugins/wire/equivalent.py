@@ -13,6 +13,7 @@ from wirecalc import (
     answer,
     calculation,
     cannot_tell,
+    caution,
     figure,
     from_memory,
     gauge_cmil,
@@ -73,6 +74,8 @@ def equivalent(
     above 25 mm2 nominal or 4/0 AWG, where the tables end.
     Source: table iec-60228 (nominal sizes), ASTM B258 (gauges); the pairing from memory.
     """
+    if wire.metal != "copper":
+        yield caution("alu-01")
     yield figure(
         "area of the wire",
         wire.area_mm2,

@@ -80,7 +80,7 @@ def _check_what(strands: int, diameter: float, area: float) -> str:
 
 @calculation(
     part="wire and joint",
-    cautions=("alu-01",),
+    cautions=("dead-01", "alu-01"),
     not_checked=("the insulation: its temperature and voltage rating are printed on it",),
     refuse=_refuse,
     example_with=(

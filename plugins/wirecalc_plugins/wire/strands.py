@@ -65,6 +65,7 @@ def _refuse(
 
 @calculation(
     part="wire and joint",
+    cautions=("dead-01",),
     not_checked=("strands folded back or left outside of the barrel: look",),
     refuse=_refuse,
     example_with=(

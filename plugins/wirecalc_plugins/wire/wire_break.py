@@ -28,7 +28,10 @@ _NASA = from_memory("nasa-8739-4-13-7", "NASA-STD-8739.4, 13.7", "60 % of the st
 @calculation(
     part="wire and joint",
     cautions=("pull-01",),
-    not_checked=("hard-drawn and alloy wire, which is stronger",),
+    not_checked=(
+        "hard-drawn and alloy wire, which is stronger",
+        "what a crimp on it holds, which is less: see `pull`",
+    ),
 )
 def wire_break(
     wire: Annotated[Wire, "copper wire to be pulled"],
