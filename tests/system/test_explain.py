@@ -102,6 +102,7 @@ def test_docstring_says_what_a_reader_needs(name: str) -> None:
     assert "Yields" in doc
     assert "Source" in doc
     assert len(doc.splitlines()) <= 16
+    assert re.search(r"\b(For|Meant for|Not for|not for)\b", doc), "for which machines or parts"
     inputs = doc[re.search(r"\bInputs?\b", doc).start() :]  # type: ignore[union-attr]
     units = {i.kind.unit for i in CALCULATIONS[name].inputs} - {""}
     said = re.findall(r"[A-Za-z%]+", inputs)

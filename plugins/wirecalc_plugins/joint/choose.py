@@ -109,6 +109,8 @@ def choose(
     temperature_C, voltage_V, on_hand. A row that cannot be read, a count left empty, and rows of
     one part number that differ leave that part untold; rows that agree are counted together.
 
+    For joints inside appliances, not for building wire.
+
     Inputs: wire, connector, tab_width in inch, temperatures in C, current in A, voltage in V,
     stock. Yields the ranked list, the best part, or what to buy if nothing fits.
     Source: tables barrel-ranges, joint-currents, quick-connect-currents, cords, metric-cords;

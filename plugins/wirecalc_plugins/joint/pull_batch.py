@@ -99,6 +99,7 @@ def pull_batch(
 ) -> Iterator[Item]:
     """Is this batch of crimps good, and does the learner or the tool make the difference?
 
+    For crimps of one wire in one kind of terminal; not for soldered or welded joints.
     Any single pull below the minimum fails its set; a mean less than 3 standard deviations above
     it is marginal (common practice); fewer than 5 pulls can't be told, nor a batch whose one-sided
     normal tolerance bound (mean - k s, k from the noncentral t distribution; 95/90) lies below it

@@ -98,7 +98,8 @@ def ring(
     The hole must clear the thread. One that is wider than usual by more than 0.38 mm is rather
     that of a larger stud: marginal; over one and a half times the stud it fails (both common
     practice). At most four terminals go on a stud (FAA
-    AC 43.13-1B). Torques are shown, not judged: no source gives a tolerance, they differ from
+    AC 43.13-1B). For ring terminals of appliances, not for lugs of a panel.
+    Torques are shown, not judged: no source gives a tolerance, they differ from
     each other, and the maker's own comes before all of them. Slotted screws go by wire and slot
     (NEC Annex I), bolts, metric screws and metric studs with a nut by size.
 

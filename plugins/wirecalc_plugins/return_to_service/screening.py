@@ -61,7 +61,8 @@ def screening(
     Live to case over range on an ordinary meter, all switches closed, then a full run on a GFCI or
     RCD that was proved by its button and held: no fault shows. That is no measurement: a meter's
     few volts pass weak insulation, and what holds a device may leak more than any limit. So it is
-    at best marginal, screened and not tested; a rule of the shop may forbid it.
+    at best marginal, screened and not tested; a rule of the shop may forbid it. For one whole
+    machine that such a device feeds, not for a part by itself.
 
     Inputs: yes or no of the ohm reading, switches, run and button; ohm_range in Mohm (over 0 to
     10000), trip_current in mA (4 to 1000). Yields a criterion each. Source: common practice.

@@ -86,7 +86,8 @@ def start_curve(
 ) -> Iterator[Item]:
     """What does the start of this motor look like on the meters?
 
-    The two-axis model of a single-phase motor is integrated in time: both windings, capacitor,
+    For a single-phase induction motor at the line, not for one with an inverter or brushes.
+    The two-axis model is integrated in time: both windings, capacitor,
     PTC or contact that opens at 75 % of synchronous speed, load, supply and cord (copper at 75 C).
     A plate and ohm readings give an estimate; the power factor that it assumes (0.5 to 0.8) and
     each reading's error give a band, from one run at each end and one with all slow, one with all

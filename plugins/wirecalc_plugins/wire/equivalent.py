@@ -70,6 +70,7 @@ def equivalent(
     beside a metric one has 12 to 17 % less copper from 1.5 mm2 up: it is named as information,
     and does not replace the metric wire.
 
+    For wire of appliances and cords, not for building wire, which the code sizes.
     Input: wire. Yields the size, how much more copper it has, and the trade pairing. Can't tell
     above 25 mm2 nominal or 4/0 AWG, where the tables end.
     Source: table iec-60228 (nominal sizes), ASTM B258 (gauges); the pairing from memory.

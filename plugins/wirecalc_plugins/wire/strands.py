@@ -98,6 +98,7 @@ def strands(
     class 2 and 3 count scraped, nicked and cut strands together, FAA AC 43.13-1B counts nicked
     and broken ones apart for listed builds, NASA-STD-8739.4 accepts none.
 
+    For stranded wire before it is crimped, not for solid wire.
     Inputs: wire; cut_strands and nicked_strands; strands, where the wire does not say how many;
     standard. Yields the share of strands and the area that are left, and the gauge by which what
     is left carries current; one criterion, two for the FAA. Refuses more damaged strands than

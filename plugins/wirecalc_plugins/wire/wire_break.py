@@ -43,6 +43,7 @@ def wire_break(
     pull on a crimp goes above the higher force: one that does, or that tears the wire beside the
     crimp, says nothing more of the crimp.
 
+    For one wire of soft copper, not for spring or steel-cored ones.
     Input: wire. Yields both forces in lbf and N, 60 % of the lower one (NASA-STD-8739.4), and the
     share that UL 486A asks of a crimp. Can't tell for other metal than copper.
     Source: table wire-break holds the same by gauge; table pull-crimp for the minimum.
