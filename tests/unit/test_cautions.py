@@ -6,6 +6,7 @@ that a caution must not lose.
 
 from __future__ import annotations
 
+import functools
 import tomllib
 from pathlib import Path
 from typing import Any
@@ -33,8 +34,13 @@ ROWS = [
 ]
 
 
+@functools.cache
+def _bundled() -> dict[str, Any]:
+    return dict(wirecalc.build(bundled_only=True).calculations)
+
+
 def _run(name: str, changed: dict[str, Any]) -> Finding:
-    calculation = wirecalc.build(bundled_only=True).calculations[name].calculation
+    calculation = _bundled()[name].calculation
     given = {**calculation.example_inputs, **NEEDS[name].get("example", {}), **changed}
     if "recording" in given:
         given["recording"] = str(ROOT / given["recording"])
@@ -42,7 +48,7 @@ def _run(name: str, changed: dict[str, Any]) -> Finding:
 
 
 def test_each_calculation_says_what_it_must_warn_of() -> None:
-    assert set(NEEDS) == set(wirecalc.build(bundled_only=True).calculations)
+    assert set(NEEDS) == set(_bundled())
 
 
 @pytest.mark.parametrize(("name", "row"), ROWS)
@@ -63,7 +69,7 @@ def test_a_row_changes_what_the_example_has(name: str, row: dict[str, Any]) -> N
 
 @pytest.mark.parametrize("name", NEEDS)
 def test_what_was_not_checked_is_listed(name: str) -> None:
-    calculation = wirecalc.build(bundled_only=True).calculations[name].calculation
+    calculation = _bundled()[name].calculation
     given = {i.name for i in calculation.inputs}
     own = [x.what for x in _run(name, {}).not_checked if x.what not in given]
     needed = NEEDS[name]["not_checked"]
