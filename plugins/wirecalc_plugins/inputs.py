@@ -2,12 +2,8 @@
 
 from __future__ import annotations
 
-from wirecalc import Count, Nameplate, Reading
+from wirecalc import Count, Nameplate, OneOf, Reading, YesNo
 
-WIRE_RATING = Nameplate("C", low=40, high=500, typical="105 C", text="rating printed on the wire")
-TERMINAL_RATING = Nameplate("C", low=40, high=500, typical="105 C", text="rating of the terminal")
-PLACE = Reading("C", low=-40, high=500, typical="60 C", text="temperature of the place")
-TAB_WIDTH = Nameplate("in", low=0.05, high=0.5, typical="0.250 in", text="width of the tab")
 SLIP_A = 0.1  # a line current below it that is typed in mA is a slip of the unit
 CURRENT = Reading(
     "A", low=0, high=200, typical="8.7 A", text="line current of the load", slip_under=SLIP_A
@@ -21,7 +17,9 @@ SETTLED = Reading(
 VOLTAGE = Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
 BREAKER = Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle")
 NAMEPLATE_VOLTAGE = Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
-LOCKED_ROTOR = Nameplate("A", above=0, high=400, typical="14.2 A", text="LRA on the plate")
+NAMEPLATE_POWER = Nameplate(
+    "W", above=0, high=20_000, typical="2585 W", text="power of the heating elements"
+)
 RUN_LENGTH = Reading(
     "ft",
     above=0,
@@ -72,4 +70,13 @@ AROUND_WIRE = Reading(
 TOGETHER = Count("current-carrying wires in the cable or raceway", low=1, high=100)
 LEADS = Reading("ohm", low=0, high=2, typical="0.2 ohm", text="resistance of the test leads")
 MARKED_CAPACITANCE = Nameplate("uF", above=0, high=2000, typical="30 uF", text="size marked on it")
-LINE_VOLTAGE = Reading("V", above=0, high=700, typical="120 V", text="volts of the supply")
+CAPACITOR_VOLTAGE = Reading(
+    "V", above=0, high=20_000, typical="214 V", text="volts across the capacitor, running"
+)
+PROTECTION = OneOf(
+    ("class-i", "class-ii", "class-iii"),
+    text="class-i: ground pin; class-ii: double square, no ground pin; class-iii: fed by "
+    "extra-low volts",
+)
+FEEDS_OTHERS = YesNo("the circuit also feeds lights or receptacles, in use or not")
+HAS_MOTOR = YesNo("the appliance is driven by a motor")

@@ -275,14 +275,16 @@ def test_a_range_of_areas_that_looks_like_gauges_asks_which_was_meant() -> None:
 # ---- hints where a number does not fit ----------------------------------------------------
 
 
-def test_volts_of_a_dangerous_capacitor_are_not_offered_as_millivolts() -> None:
-    assert "mV" not in refusal("discharge", capacitor_voltage="2100 V")
+@pytest.mark.parametrize("calculation", ["capacitor", "discharge"])
+def test_volts_of_a_dangerous_capacitor_are_not_offered_as_millivolts(calculation: str) -> None:
+    said = refusal(calculation, capacitor_voltage="2100 V")
+    assert "high-voltage" in said and "mV" not in said
 
 
 @pytest.mark.parametrize(
     ("calculation", "name", "text"),
     [
-        ("capacitor", "capacitor_voltage", "2100 V"),
+        ("capacitor", "capacitor_rating", "2100 V"),
         ("inrush", "settle_time", "937 s"),
         ("leakage", "leakage_current", "300 mA"),
         ("leakage", "leakage_current", "0.3 A"),

@@ -27,6 +27,7 @@ from .capacitor_inputs import (
     ToleranceAbove,
     Voltage,
 )
+from .high_voltage import HIGH_V, high_voltage
 from .mark import (
     Mark,
     ReadCapacitance,
@@ -56,6 +57,7 @@ def _refuse(
             "leave one way out, and judge it in a check of its own",
         )
     yield from range_problem(marked_capacitance, marked_high)
+    yield from high_voltage("capacitor_voltage", capacitor_voltage, HIGH_V)
 
 
 @calculation(

@@ -15,7 +15,8 @@ from wirecalc import (
     may_be_absent,
 )
 
-from ..inputs import LINE_VOLTAGE, MARKED_CAPACITANCE
+from ..inputs import CAPACITOR_VOLTAGE, MARKED_CAPACITANCE
+from ..inputs_motor import FREQUENCY, VOLTAGE
 from .mark import (
     MARKED_HIGH,
 )
@@ -28,7 +29,7 @@ CapacitorCurrent = Annotated[
 ]
 CapacitorVoltage = Annotated[
     float | None,
-    Reading("V", above=0, high=1000, typical="214 V", text="volts across it, running"),
+    CAPACITOR_VOLTAGE,
     asked("read it so, or by a capacitance meter", when="not measured_capacitance"),
     instead_of("measured_capacitance"),
 ]
@@ -39,7 +40,7 @@ ProbesOnCapacitor = Annotated[
 ]
 Frequency = Annotated[
     float | None,
-    Nameplate("Hz", low=16, high=400, typical="60 Hz", text="frequency on the plate"),
+    FREQUENCY,
     asked("amps over volts goes with it", when="capacitor_current and capacitor_voltage"),
 ]
 MeasuredCapacitance = Annotated[
@@ -91,7 +92,7 @@ CapacitorRating = Annotated[
 ]
 Voltage = Annotated[
     float | None,
-    LINE_VOLTAGE,
+    VOLTAGE,
     asked(
         "volts that equal it were probably read at the line",
         when="capacitor_voltage and not probes_on_capacitor",

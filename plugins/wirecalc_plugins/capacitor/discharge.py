@@ -28,14 +28,14 @@ from wirecalc import (
     show,
 )
 
-from ..inputs import MARKED_CAPACITANCE
+from ..inputs import CAPACITOR_VOLTAGE, MARKED_CAPACITANCE
 from .bleed_resistor import loaded
+from .high_voltage import HIGH_CREST_V, HIGH_V, high_voltage
 from .mark import MARKED_HIGH, range_problem
 
 LOW_OHM, USUAL_OHM = 1000.0, 20_000.0
 LIVE_V, PROVEN_V = 50.0, 5.0  # volts treated as live; volts to prove with the meter
 TIME_CONSTANTS = 5
-HIGH_V = 1000.0  # ac volts; motor capacitors are marked 660 V at most
 CREST_SLACK = 1.1  # how far dc volts that are left may lie above the crest, by two meters; practice
 
 _DECAY = computed("rc-decay", "V = V0 exp(-t / RC)")
@@ -53,16 +53,8 @@ def _refuse(
     **_others: object,
 ) -> Iterator[Problem]:
     yield from range_problem(marked_capacitance, marked_high)
-    for name, volts, most in (
-        ("capacitor_voltage", capacitor_voltage, HIGH_V),
-        ("left_voltage", left_voltage, math.sqrt(2) * HIGH_V),
-    ):
-        if volts is not None and not at_or_below(volts, most):
-            yield Problem(
-                name,
-                f"{volts:g} V is a high-voltage capacitor, as of a microwave oven: not by this",
-                "leave it to who is trained for it, by its sheet; it can kill unplugged",
-            )
+    yield from high_voltage("capacitor_voltage", capacitor_voltage, HIGH_V)
+    yield from high_voltage("left_voltage", left_voltage, HIGH_CREST_V)
 
 
 @calculation(
@@ -86,7 +78,7 @@ def discharge(
     marked_high: Annotated[float | None, MARKED_HIGH, may_be_absent("no range is marked")] = None,
     capacitor_voltage: Annotated[
         float | None,
-        Reading("V", above=0, high=20_000, typical="214 V", text="volts across it, running"),
+        CAPACITOR_VOLTAGE,
         asked("they, or those left on it", when="not left_voltage"),
         instead_of("left_voltage"),
     ] = None,

@@ -20,7 +20,7 @@ from wirecalc import (
     put,
 )
 
-from ..inputs import BREAKER, RECEPTACLE
+from ..inputs import BREAKER, FEEDS_OTHERS, RECEPTACLE
 from .building_inputs import (
     AroundWire,
     InsulationClass,
@@ -114,7 +114,7 @@ def circuit(
     ] = None,
     feeds_others: Annotated[
         bool | None,
-        "the circuit also feeds lights or receptacles, in use or not",
+        FEEDS_OTHERS,
         assumed("yes", "no", source=_SHARED, why="either way"),
     ] = None,
     receptacle: Annotated[float | None, RECEPTACLE, extra(RECEPTACLE_NOT_SEEN)] = None,

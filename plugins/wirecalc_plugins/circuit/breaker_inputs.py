@@ -17,7 +17,7 @@ from wirecalc import (
     may_be_absent,
 )
 
-from ..inputs import MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, RECEPTACLE, SLIP_A
+from ..inputs import FEEDS_OTHERS, HAS_MOTOR, MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, RECEPTACLE, SLIP_A
 from .cord_load import CORD_TYPE, CORDS
 from .unseen import RECEPTACLE_NOT_SEEN
 
@@ -73,7 +73,7 @@ FastenedInPlace = Annotated[
 ]
 FeedsOthers = Annotated[
     bool | None,
-    "the circuit also feeds lights or receptacles",
+    FEEDS_OTHERS,
     instead_of("only_receptacle"),
 ]
 MaximumBreaker = Annotated[
@@ -87,7 +87,7 @@ PlateCurrent = Annotated[
 ]
 HasMotor = Annotated[
     bool | None,
-    "the appliance is driven by a motor",
+    HAS_MOTOR,
     assumed("yes", source=_MOTOR, why="either way", when="plate_current"),
 ]
 RangeRating = Annotated[

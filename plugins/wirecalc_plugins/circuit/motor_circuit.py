@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Annotated
 
-from wirecalc import Item, OneOf, Problem, Wire, asked, calculation, figure, not_checked
+from wirecalc import Item, Problem, Wire, asked, calculation, figure, not_checked
 
+from ..inputs_motor import MOTOR_KIND
 from .building_inputs import AroundWire, InsulationClass, TerminationTemperature, Together
 from .motor_checks import MotorLoad, device_of_motor, needed, small_wire, wire_of_motor
 from .motor_inputs import (
@@ -101,9 +102,7 @@ def _refuse(
     ),
 )
 def motor_circuit(
-    motor_kind: Annotated[
-        str, OneOf((MOTOR, COMPRESSOR), text="open motor, or hermetic (sealed) compressor")
-    ],
+    motor_kind: Annotated[str, MOTOR_KIND],
     fastened_in_place: Annotated[bool, "it is built in or wired in, not plugged in"],
     horsepower: Horsepower = None,
     nameplate_voltage: PlateVolts = None,

@@ -19,6 +19,7 @@ from wirecalc import (
 )
 
 from ..inputs import BREAKER, MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, SLIP_A
+from ..inputs_motor import HORSEPOWER, RATED_LOAD_CURRENT
 from .motor_rules import DEVICES
 
 _BY_TABLE = "motor_kind=motor and plate_governs!=yes and not minimum_ampacity"
@@ -29,7 +30,7 @@ _430_52 = confirmed("nec-430-52-left-out", "NEC", "430.52", copies=2)
 
 Horsepower = Annotated[
     float | None,
-    Nameplate("hp", above=0, high=10, typical="1/2 hp", text="power on the plate"),
+    HORSEPOWER.but(typical="1/2 hp"),
     asked("the table's current goes by it", when=_BY_TABLE),
 ]
 PlateVolts = Annotated[
@@ -61,7 +62,7 @@ CoolRunning = Annotated[
 ]
 RatedLoadCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=60, typical="6.4 A", text="RLA on the plate"),
+    RATED_LOAD_CURRENT.but(typical="6.4 A"),
     asked("it sizes the circuit of a compressor", when=_COMPRESSOR),
     instead_of("branch_selection_current", "minimum_ampacity", when="motor_kind=compressor"),
 ]

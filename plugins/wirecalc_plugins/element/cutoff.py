@@ -23,7 +23,7 @@ from wirecalc import (
     tables,
 )
 
-from ..inputs import PLACE
+from ..inputs_joint import PLACE
 from .cutoff_place import TEXTS, cause, holds, opens_there, pair
 
 _LOWER = "what is not known counts as lower"

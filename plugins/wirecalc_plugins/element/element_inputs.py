@@ -17,7 +17,7 @@ from wirecalc import (
     may_be_absent,
 )
 
-from ..inputs import LEADS, VOLTAGE_AT_REST
+from ..inputs import LEADS, NAMEPLATE_POWER, NAMEPLATE_VOLTAGE, VOLTAGE_AT_REST
 from ..maker_range import upper_end
 
 WIRE = "wire"
@@ -63,13 +63,13 @@ MakerElementHigh = Annotated[
 ]
 NameplatePower = Annotated[
     float | None,
-    Nameplate("W", above=0, high=20_000, typical="2585 W", text="power of the element"),
+    NAMEPLATE_POWER,
     asked("the reading is held against the plate", when="not maker_element and not element_open"),
     extra("the maker's ohms are judged by"),
 ]
 NameplateVoltage = Annotated[
     float | None,
-    Nameplate("V", low=12, high=600, typical="240 V", text="volts that go with that power"),
+    NAMEPLATE_VOLTAGE.but(typical="240 V"),
     asked("the reading is held against the plate", when="not maker_element and not element_open"),
     asked("the volts are held against it", when="voltage"),
     extra("the maker's ohms are judged by"),

@@ -8,7 +8,6 @@ from typing import Annotated, Any
 from wirecalc import (
     FileColumns,
     Item,
-    OneOf,
     Origin,
     Problem,
     ReadingsFile,
@@ -26,12 +25,12 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import CURRENT, PLACE, TAB_WIDTH, VOLTAGE, WIRE_RATING
+from ..inputs import CURRENT, VOLTAGE
+from ..inputs_joint import CONNECTOR, PLACE, TAB_WIDTH, WIRE_RATING
 from . import joint_ratings
 from .joint_current import above_the_wire
 from .joint_ratings import ROOM_K
 from .splice import metals
-from .splice_inputs import CONNECTORS
 from .stock import DEMO, NEEDED, by_part, read_stock
 from .stock_judged import JudgedPart, Wanted, all_judged
 
@@ -68,7 +67,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
 )
 def choose(
     wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],
-    connector: Annotated[str, OneOf(CONNECTORS, text="kind of connector")],
+    connector: Annotated[str, CONNECTOR],
     tab_width: Annotated[
         float | None,
         TAB_WIDTH,

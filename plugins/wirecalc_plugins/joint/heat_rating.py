@@ -12,7 +12,6 @@ from wirecalc import (
     Nameplate,
     OneOf,
     Origin,
-    Reading,
     YesNo,
     asked,
     at_least,
@@ -27,7 +26,7 @@ from wirecalc import (
     tables,
 )
 
-from ..inputs import TERMINAL_RATING, WIRE_RATING
+from ..inputs_joint import PLACE, TERMINAL_RATING, WIRE_RATING
 from .joint_ratings import ROOM_K
 from .part_ratings import Part, rating_of, sleeves, terminals, weakest, would_do
 
@@ -47,7 +46,7 @@ COLD_C = 40.0  # a warm room; a place beside a heater that runs is hotter; pract
 def heat_rating(
     place_temperature: Annotated[
         float | None,
-        Reading("C", low=-40, high=500, typical="60 C", text="temperature of the place, running"),
+        PLACE,
         asked("a rating is good for a place and not by itself"),
     ] = None,
     near_heater: Annotated[

@@ -20,7 +20,6 @@ from wirecalc import (
 
 ROOM_K = 20.0  # kelvin that the weakest rating lies above the place; 15 to 20 K is practice
 USUAL_V = 300.0  # connectors are marked 300 V or 600 V; common practice, no source
-LISTED_FOR = ("stranded", "solid", "either", "combination")
 
 
 def temperature(wire: float | None, terminal: float | None, place: float | None) -> Iterator[Item]:

@@ -9,7 +9,6 @@ from wirecalc import (
     Item,
     OneOf,
     Problem,
-    Reading,
     Wire,
     at_least,
     at_or_below,
@@ -22,7 +21,8 @@ from wirecalc import (
 )
 from wirecalc.trade import crimps
 
-from .joint_ratings import LISTED_FOR, listed
+from ..inputs_joint import FORCE, TERMINAL, ListedFor
+from .joint_ratings import listed
 
 _PULL = "pull-out force"
 _OWN = "own"
@@ -30,7 +30,7 @@ _RECALLED = {  # what is said beside a verdict by a table from memory
     "ul-310": "",
     "ul-486c": "UL 486A asks more of a terminal; half of it, from memory, is asked of a splice",
 }
-_TOO_STRONG_PSI = 70_000  # more than hard-drawn copper bears (from memory): a slip of the unit
+TOO_STRONG_PSI = 70_000  # more than hard-drawn copper bears (from memory): a slip of the unit
 
 
 def _standards() -> list[str]:
@@ -48,7 +48,7 @@ def _refuse(
             f"and a {terminal} terminal is none",
             f"choose one of {', '.join(family)}",
         )
-    most = crimps.breaking_force(wire)[0] * _TOO_STRONG_PSI / crimps.SOFT_COPPER_PSI[0]
+    most = crimps.breaking_force(wire)[0] * TOO_STRONG_PSI / crimps.SOFT_COPPER_PSI[0]
     if force > most:
         yield Problem(
             "force",
@@ -68,20 +68,14 @@ def _refuse(
 )
 def pull(
     wire: Annotated[Wire, "wire crimped into the terminal"],
-    force: Annotated[
-        float, Reading("lbf", low=0, high=7000, typical="24 lbf", text="force at which it let go")
-    ],
-    terminal: Annotated[str, OneOf(crimps.terminal_kinds, text="kind of terminal")],
+    force: Annotated[float, FORCE],
+    terminal: Annotated[str, TERMINAL],
     standard: Annotated[
         str,
         OneOf(_standards, text="standard to judge by; own: that of the terminal"),
         extra("the terminal's own judges; another is a stricter second line"),
     ] = _OWN,
-    listed_for: Annotated[
-        str | None,
-        OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
-        extra("stranded wire needs no listing of its own; of solid wire it is asked"),
-    ] = None,
+    listed_for: ListedFor = None,
 ) -> Iterator[Item]:
     """Does this crimp hold the least pull-out force of its standard?
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
 from wirecalc import (
+    FileColumns,
     Item,
     Problem,
+    Wire,
     calculation,
     chart,
     listing,
@@ -15,18 +16,19 @@ from wirecalc import (
 )
 from wirecalc.trade import crimps
 
+from ..inputs_joint import ListedFor
 from . import statistics
 from .batch_chart import PullLimits, batch_chart
 from .batch_groups import difference, modes_of, sets_of
 from .batch_judge import CONFIDENCES, HEAD, figures_of, judge, limits_of, line_of
 from .joint_ratings import listed
+from .pull import TOO_STRONG_PSI
 from .pull_batch_inputs import (
     By,
     Confidence,
     DecimalComma,
     Force,
     ForceError,
-    ListedFor,
     Readings,
     ShopMinimum,
     Standard,
@@ -35,29 +37,44 @@ from .pull_batch_inputs import (
 )
 
 
-def _refuse(**given: Any) -> Iterator[Problem]:
-    typed, file = given.get("force"), given.get("readings")
-    if (typed is None) == (file is None):
+def _refuse(
+    wire: Wire,
+    terminal: str,
+    readings: FileColumns | None,
+    force: list[float] | None,
+    by: list[str] | None,
+    **_others: object,
+) -> Iterator[Problem]:
+    if terminal == "clamp":
+        yield Problem(
+            "terminal",
+            "a batch is of crimps, and a clamp terminal is none",
+            "judge each pull of a clamp terminal by `pull`",
+        )
+    if (force is None) == (readings is None):
         yield Problem("readings", "give a file of readings or --force for each pull", "one of them")
         return
-    forces = typed if typed is not None else file.numbers["force"] if file is not None else []
+    if readings is not None:
+        yield from _of_file(readings, by)
+    elif by:
+        yield Problem("by", "groups the rows of a file, and none was given", "give --readings")
+    forces = force if force is not None else list(readings.numbers["force"]) if readings else []
     if len(forces) > 1 and min(forces) == max(forces):
         yield Problem(
             "readings",
             f"all {len(forces)} forces are {forces[0]:g} lbf",
             "real pulls scatter: check the record",
         )
-    most = crimps.breaking_force(given["wire"])[0] * 70_000 / crimps.SOFT_COPPER_PSI[0]
+    most = crimps.breaking_force(wire)[0] * TOO_STRONG_PSI / crimps.SOFT_COPPER_PSI[0]
     if max(forces) > most:
         yield Problem(
             "readings",
-            f"{max(forces):g} lbf is more than {given['wire']} can bear",
+            f"{max(forces):g} lbf is more than {wire} can bear",
             "check the unit (lbf, N, kgf) and the gauge",
         )
-    if file is None:
-        if given.get("by"):
-            yield Problem("by", "groups the rows of a file, and none was given", "give --readings")
-        return
+
+
+def _of_file(file: FileColumns, by: list[str] | None) -> Iterator[Problem]:
     for column in ("wire", "gauge"):
         if len(set(file.words.get(column, ()))) > 1:
             yield Problem(
@@ -65,7 +82,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
                 f"the column {column} names several wires",
                 "one batch is one wire, terminal and standard: split the file",
             )
-    for name in given.get("by") or ():
+    for name in by or ():
         if name not in file.words:
             known = ", ".join(file.words) or "none"
             yield Problem("by", f"the file has no column {name!r}", f"its columns: {known}")

@@ -8,7 +8,6 @@ from wirecalc import (
     FileColumns,
     Nameplate,
     OneOf,
-    Reading,
     ReadingsFile,
     Wire,
     Words,
@@ -20,17 +19,10 @@ from wirecalc import (
 )
 from wirecalc.trade import crimps
 
+from ..inputs_joint import FORCE, TERMINAL
 from .batch_judge import CONFIDENCES
-from .joint_ratings import LISTED_FOR
 
-_FORCE = Reading(
-    "lbf",
-    low=0,
-    high=7000,
-    typical="24.1 lbf",
-    text="force at which one let go, in lbf, N or kgf",
-    error_input="force_error",
-)
+_FORCE = FORCE.but(error_input="force_error")
 
 
 def _standards() -> list[str]:
@@ -38,7 +30,7 @@ def _standards() -> list[str]:
 
 
 WireInput = Annotated[Wire, "wire crimped into the terminals"]
-Terminal = Annotated[str, OneOf(crimps.crimp_kinds, text="kind of terminal")]
+Terminal = Annotated[str, TERMINAL]
 Readings = Annotated[
     FileColumns | None,
     ReadingsFile(
@@ -78,9 +70,4 @@ Confidence = Annotated[
     str,
     OneOf(tuple(CONFIDENCES), text="confidence / population of the tolerance bound"),
     setting("the batch is judged at 95/90; another bound is shown beside it"),
-]
-ListedFor = Annotated[
-    str | None,
-    OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
-    extra("stranded wire needs no listing of its own; of solid wire it is asked"),
 ]

@@ -21,7 +21,6 @@ from wirecalc import (
     cannot_tell,
     caution,
     confirmed,
-    extra,
     figure,
     gauge_number,
     may_be_absent,
@@ -31,7 +30,8 @@ from wirecalc import (
 )
 from wirecalc.trade import conductors
 
-from .joint_ratings import LISTED_FOR, listed
+from ..inputs_joint import ListedFor
+from .joint_ratings import listed
 
 HOLE_SPREAD_MM = 0.38  # holes of different makers, 0.015 in; common practice, no source
 SEAT = 1.5  # widest hole, in diameters of the stud; common practice, no source
@@ -87,11 +87,7 @@ def ring(
         Count("terminals on this one stud, this ring too", low=1, high=20),
         may_be_absent("no other terminal on the stud"),
     ] = None,
-    listed_for: Annotated[
-        str | None,
-        OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
-        extra("stranded wire needs no listing of its own; of solid wire it is asked"),
-    ] = None,
+    listed_for: ListedFor = None,
 ) -> Iterator[Item]:
     """Does this ring terminal suit its stud, and what torque is published for it?
 

@@ -8,7 +8,6 @@ from wirecalc import (
     PRACTICE,
     Count,
     Nameplate,
-    OneOf,
     Reading,
     SizeRange,
     Wire,
@@ -17,21 +16,19 @@ from wirecalc import (
     extra,
 )
 
-from ..inputs import CURRENT, PLACE, TAB_WIDTH, TERMINAL_RATING, VOLTAGE, WIRE_RATING
-from .joint_ratings import LISTED_FOR
-
-CONNECTORS = ("butt", "closed-end", "twist-on", "push-on", "ring", "fork")
+from ..inputs import CURRENT, VOLTAGE
+from ..inputs_joint import CONNECTOR, LISTED_FOR, PLACE, TAB_WIDTH, TERMINAL_RATING, WIRE_RATING
 
 WireInput = Annotated[list[Wire], "wire in the barrel; repeat it for each"]
 Barrel = Annotated[SizeRange, "range of the barrel, as stamped or as on the bag"]
 Connector = Annotated[
     str | None,
-    OneOf(CONNECTORS, text="kind of connector"),
+    CONNECTOR,
     extra("barrel, wires and ratings are judged alike; what one kind alone asks for is not"),
 ]
 ListedFor = Annotated[
     str | None,
-    OneOf(LISTED_FOR, text="wire that the maker lists it for; combination: just these wires"),
+    LISTED_FOR,
     extra("stranded wire by itself needs no listing of its own; of other wire it is asked"),
 ]
 WireLimit = Annotated[

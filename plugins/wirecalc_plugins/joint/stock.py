@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from wirecalc import BadText, Confidence, FileColumns, SizeRange, Source, read_size_range, tables
 
-from .joint_ratings import LISTED_FOR
+from ..inputs_joint import LISTED_FOR
 
 SHOP_TABLE, DEMO_TABLE = "stock", "stock-demo"
 NEEDED = ("part", "connector", "barrel")
@@ -58,8 +58,8 @@ def properties(row: Row) -> tuple[str, ...]:
 def read_row(row: Row) -> Stocked:
     """Read what a row says of its part; raises BadText where it cannot be read."""
     listed = row.get("listed_for", "").strip() or None
-    if listed not in (None, *LISTED_FOR):
-        raise BadText(f"listed_for {listed!r}", f"write one of {', '.join(LISTED_FOR)}")
+    if listed not in (None, *LISTED_FOR.words):
+        raise BadText(f"listed_for {listed!r}", f"write one of {LISTED_FOR.span}")
     return Stocked(
         read_size_range(row.get("barrel", "")),
         _number(row, "tab_in"),

@@ -19,11 +19,11 @@ from wirecalc import (
     tables,
 )
 
+from ..inputs_joint import ListedFor
 from .joint_current import TAB_SLACK_IN, on_tab
 from .joint_ratings import listed
 from .tab_inputs import (
     Current,
-    ListedFor,
     TabThickness,
     TabWidth,
     TerminalThickness,

@@ -6,15 +6,14 @@ from typing import Annotated
 
 from wirecalc import (
     Nameplate,
-    OneOf,
     Reading,
     Wire,
     asked,
     extra,
 )
 
-from ..inputs import SLIP_A, TAB_WIDTH
-from .joint_ratings import LISTED_FOR
+from ..inputs import SLIP_A
+from ..inputs_joint import TAB_WIDTH
 
 TabWidth = Annotated[float, TAB_WIDTH]
 WireInput = Annotated[Wire, "wire in the female terminal"]
@@ -51,9 +50,4 @@ TerminalThickness = Annotated[
         text="tab thickness that the female is for",
     ),
     extra("the tab is then held against the thicknesses that are published for its width"),
-]
-ListedFor = Annotated[
-    str | None,
-    OneOf(LISTED_FOR, text="wire that the maker lists the terminal for"),
-    extra("stranded wire needs no listing of its own; of solid wire it is asked"),
 ]

@@ -11,7 +11,7 @@ from wirecalc import (
     setting,
 )
 
-from .plate import INVERTER
+from ..inputs_motor import INVERTER
 
 OnTimes = Annotated[
     list[float],

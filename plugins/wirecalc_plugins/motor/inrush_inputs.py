@@ -16,49 +16,52 @@ from wirecalc import (
     may_be_absent,
     setting,
 )
-from wirecalc.trade import motors, overcurrent
 
-from ..inputs import BREAKER, SETTLED, SLIP_A
-from .plate import (
-    ASKS_VOLTS,
+from ..inputs import BREAKER, NAMEPLATE_VOLTAGE, SETTLED, SLIP_A
+from ..inputs_motor import (
+    CODE_LETTER,
+    DEVICE,
+    FREQUENCY,
+    HORSEPOWER,
     INVERTER,
+    LOCKED_ROTOR_CURRENT,
     MOTOR_KIND,
-    NO_START,
-    PLATE_VOLTS,
-    PLUG_VOLTS,
+    RATED_LOAD_CURRENT,
+    SETTLE_TIME,
 )
+from .plate import ASKS_VOLTS, NO_START, PLUG_VOLTS
 from .start_kinds import PLATE_LOADS
 
 METER_MODES = ("inrush", "peak-hold", "max-hold")
 
 RatedLoadCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate"),
+    RATED_LOAD_CURRENT,
     instead_of("nameplate_current", when="nameplate_load=motor"),
     asked("without it a settled current says nothing"),
 ]
 LockedRotorCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate"),
+    LOCKED_ROTOR_CURRENT,
     instead_of("code_letter", when="code_letter"),
     may_be_absent("a board drives it: it has no LRA", when="inverter=yes"),
     asked("without it a peak says nothing"),
 ]
 CodeLetter = Annotated[
     str | None,
-    OneOf(motors.code_letters, text="locked-rotor code letter of an open motor", on_plate=True),
+    CODE_LETTER,
     instead_of("locked_rotor_current"),
 ]
 Horsepower = Annotated[
     float | None,
-    Nameplate("hp", above=0, high=10, typical="1/4 hp", text="power on the plate"),
+    HORSEPOWER,
     asked("a code letter is kVA per hp", when="code_letter and not locked_rotor_current"),
     instead_of("locked_rotor_current"),
 ]
-NameplateVoltage = Annotated[float | None, PLATE_VOLTS, asked(ASKS_VOLTS)]
+NameplateVoltage = Annotated[float | None, NAMEPLATE_VOLTAGE, asked(ASKS_VOLTS)]
 Frequency = Annotated[
     float,
-    Nameplate("Hz", low=16, high=400, typical="60 Hz", text="frequency on the plate"),
+    FREQUENCY,
     setting("when the first crest comes"),
 ]
 Voltage = Annotated[float | None, PLUG_VOLTS, asked(ASKS_VOLTS)]
@@ -78,14 +81,7 @@ Peak = Annotated[
 Settled = Annotated[float | None, SETTLED, asked("it tells whether the motor runs well")]
 SettleTime = Annotated[
     float | None,
-    Reading(
-        "s",
-        low=0,
-        high=600,
-        typical="0.4 s",
-        text="time until the current settled",
-        zero=NO_START,
-    ),
+    SETTLE_TIME.but(zero=NO_START),
     extra("a drive's ramp takes its time", when="inverter=yes"),
     asked("it tells a slow start from a normal one"),
 ]
@@ -100,7 +96,7 @@ Breaker = Annotated[
 ]
 Device = Annotated[
     str,
-    OneOf(overcurrent.devices, text="standard or class of the breaker", goes_with="breaker"),
+    DEVICE.but(goes_with="breaker"),
     assumed("iec-60898-b", source=PRACTICE, why="the breaker of the other side of the ocean"),
 ]
 NameplateCurrent = Annotated[

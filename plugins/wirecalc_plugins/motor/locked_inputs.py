@@ -6,20 +6,14 @@ from typing import Annotated
 
 from wirecalc import (
     Count,
-    Nameplate,
     Reading,
     asked,
     extra,
 )
 
-from ..inputs import SETTLED, SLIP_A
-from .plate import (
-    ASKS_VOLTS,
-    INVERTER,
-    MOTOR_KIND,
-    PLATE_VOLTS,
-    PLUG_VOLTS,
-)
+from ..inputs import NAMEPLATE_VOLTAGE, SETTLED, SLIP_A
+from ..inputs_motor import INVERTER, LOCKED_ROTOR_CURRENT, MOTOR_KIND, RATED_LOAD_CURRENT
+from .plate import ASKS_VOLTS, PLUG_VOLTS
 
 HighTime = Annotated[
     float,
@@ -45,15 +39,15 @@ HighCurrent = Annotated[
 ]
 LockedRotorCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate"),
+    LOCKED_ROTOR_CURRENT,
     extra("a start of up to 3 s is judged without it; over that it is asked for"),
 ]
 RatedLoadCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate"),
+    RATED_LOAD_CURRENT,
     asked("a motor that runs overloaded trips its overload later"),
 ]
-NameplateVoltage = Annotated[float | None, PLATE_VOLTS, asked(ASKS_VOLTS)]
+NameplateVoltage = Annotated[float | None, NAMEPLATE_VOLTAGE, asked(ASKS_VOLTS)]
 Voltage = Annotated[float | None, PLUG_VOLTS, asked(ASKS_VOLTS)]
 Settled = Annotated[
     float | None, SETTLED, asked("a motor that runs overloaded trips its overload later")

@@ -21,10 +21,9 @@ from wirecalc import (
     requires,
 )
 
-from ..inputs import LEADS
+from ..inputs import LEADS, NAMEPLATE_VOLTAGE
 from ..leads import LEADS_COUNT, less_leads, ohms_at_most, without_leads
 from .overload_temperatures import REPLACE, judge_closing, judge_opening, overload_row
-from .plate import PLATE_VOLTS
 
 _CONDUCTS = "overload conducts"
 AS_GOOD_AS_OPEN = 40.0  # ohm: ten times what one for 230 V has; practice
@@ -100,7 +99,7 @@ def overload(
     ] = None,
     nameplate_voltage: Annotated[
         float | None,
-        PLATE_VOLTS,
+        NAMEPLATE_VOLTAGE,
         extra("it counts where it reads over 1 ohm, and is asked for there"),
     ] = None,
     trip_temperature: Annotated[

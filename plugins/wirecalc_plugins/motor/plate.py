@@ -9,13 +9,9 @@ from wirecalc import (
     PLATE,
     PRACTICE,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
     Problem,
-    Reading,
     Source,
-    YesNo,
     at_least,
     at_most,
     at_or_below,
@@ -23,12 +19,9 @@ from wirecalc import (
 )
 from wirecalc.trade import motors
 
-MOTOR_KIND = OneOf(("motor", "compressor"), text="open motor, or hermetic compressor")
-INVERTER = YesNo("a board drives its motor (inverter, variable speed)")
-PLATE_VOLTS = Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
-PLUG_VOLTS = Reading(
-    "V", above=0, high=700, typical="117 V", text="volts at the plug", goes_with="nameplate_voltage"
-)
+from ..inputs_motor import VOLTAGE
+
+PLUG_VOLTS = VOLTAGE.but(goes_with="nameplate_voltage")
 ASKS_VOLTS = "on wrong or low volts a good motor starts and runs like a bad one"
 
 SUPPLY = (0.9, 1.1)  # share of plate voltage where it was not measured; makers' sheets

@@ -16,10 +16,9 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import LEADS
+from ..inputs import LEADS, NAMEPLATE_VOLTAGE
 from ..leads import LEADS_COUNT
 from ..maker_range import upper_end
-from .plate import PLATE_VOLTS
 from .start_devices import (
     DEVICES,
 )
@@ -94,7 +93,7 @@ MakerTolerance = Annotated[
 ]
 NameplateVoltage = Annotated[
     float | None,
-    PLATE_VOLTS,
+    NAMEPLATE_VOLTAGE,
     asked("a device for other mains has other ohms", when="start_device=ptc"),
     setting("only a PTC's ohms go with the mains"),
 ]

@@ -7,7 +7,6 @@ from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
-    Count,
     Item,
     OneOf,
     Problem,
@@ -28,6 +27,7 @@ from wirecalc import (
 )
 from wirecalc.trade.conductors import area_working
 
+from ..inputs_joint import CUT_STRANDS, STRANDS
 from .adiabatic import STRONGEST, WEAKEST, HeatedWire, formula_source, insulation_of, insulations
 from .wire_times import ADIABATIC_S, times
 
@@ -126,12 +126,12 @@ def short_time(
     ] = None,
     cut_strands: Annotated[
         int | None,
-        Count("strands cut off or broken", low=0, high=5000, goes_with="wire"),
+        CUT_STRANDS.but(goes_with="wire"),
         may_be_absent("no strand is cut"),
     ] = None,
     strands: Annotated[
         int | None,
-        Count("strands of the wire, to count what is cut", low=1, high=5000),
+        STRANDS,
         extra(
             "a wire written as 26x30 AWG says its own; of another it is asked for",
             when="cut_strands",

@@ -20,9 +20,9 @@ from wirecalc import (
     may_be_absent,
     setting,
 )
-from wirecalc.trade import overcurrent
 
 from ..inputs import SLIP_A
+from ..inputs_motor import DEVICE, LOCKED_ROTOR_CURRENT, SETTLE_TIME
 from .course import SAMPLES
 
 _TIME = "s"
@@ -33,7 +33,7 @@ _START = "not current"
 
 WAVEFORMS = ("rms", "instantaneous")
 
-Device = Annotated[str, OneOf(overcurrent.devices, text="standard or class of the device")]
+Device = Annotated[str, DEVICE]
 Breaker = Annotated[
     float,
     Nameplate("A", low=1, high=100, typical="15 A", text="rating on the handle or fuse"),
@@ -64,19 +64,12 @@ OvercurrentTime = Annotated[
 ]
 LockedRotorCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate"),
+    LOCKED_ROTOR_CURRENT,
     instead_of("current", "recording"),
 ]
 SettleTime = Annotated[
     float | None,
-    Reading(
-        _TIME,
-        low=0,
-        high=600,
-        typical="0.4 s",
-        text="how long a start lasts",
-        goes_with="locked_rotor_current",
-    ),
+    SETTLE_TIME.but(goes_with="locked_rotor_current"),
     extra("the start is taken to last for good, and what trips by the time asks for it"),
 ]
 Settled = Annotated[

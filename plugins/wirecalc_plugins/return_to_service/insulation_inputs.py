@@ -17,7 +17,7 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import NAMEPLATE_VOLTAGE
+from ..inputs import NAMEPLATE_POWER, NAMEPLATE_VOLTAGE, PROTECTION
 from .neutral import NO_STRAP, STRAP
 
 SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
@@ -38,11 +38,7 @@ InsulationResistance = Annotated[
 ]
 Protection = Annotated[
     str,
-    OneOf(
-        ("class-i", "class-ii", "class-iii"),
-        text="class-i: ground pin; class-ii: double square, no ground pin; class-iii: fed by "
-        "extra-low volts",
-    ),
+    PROTECTION,
 ]
 TestedPart = Annotated[
     str,
@@ -75,7 +71,7 @@ Dried = Annotated[
 ]
 NameplatePower = Annotated[
     float | None,
-    Nameplate("W", above=0, high=20_000, typical="2585 W", text="power of the elements"),
+    NAMEPLATE_POWER,
     assumed(
         "4000 W",
         source=_VDE,

@@ -17,6 +17,7 @@ from wirecalc import (
     setting,
 )
 
+from ..inputs import NAMEPLATE_POWER
 from .leakage_limits import kinds, standards
 from .neutral import NO_STRAP, STRAP
 
@@ -86,7 +87,7 @@ SwitchedOn = Annotated[
 ]
 NameplatePower = Annotated[
     float | None,
-    Nameplate("W", above=0, high=20_000, typical="2585 W", text="power of the elements"),
+    NAMEPLATE_POWER,
     assumed("20000 W", source=PRACTICE, why="the least limit", when="machine_kind=heater"),
     setting("only elements are judged by their power"),
 ]

@@ -21,6 +21,7 @@ from wirecalc import (
 )
 
 from ..inputs import CORD_LENGTH, NAMEPLATE_VOLTAGE, VOLTAGE_AT_REST
+from ..inputs_motor import FREQUENCY, HORSEPOWER, LOCKED_ROTOR_CURRENT, RATED_LOAD_CURRENT
 
 OWN, RELAY, PTC, START_CAPACITOR, RUN_CAPACITOR, NONE = METHODS = (
     "own",
@@ -60,50 +61,22 @@ NameplateVoltage = Annotated[
 ]
 Frequency = Annotated[
     float,
-    Nameplate(
-        "Hz",
-        low=16,
-        high=400,
-        typical="60 Hz",
-        text="frequency on the plate",
-        goes_with="nameplate_voltage",
-    ),
+    FREQUENCY.but(goes_with="nameplate_voltage"),
     assumed("50 Hz", source=PRACTICE),
 ]
 LockedRotorCurrent = Annotated[
     float | None,
-    Nameplate(
-        "A",
-        above=0,
-        high=400,
-        typical="20 A",
-        text="LRA on the plate",
-        goes_with="nameplate_voltage",
-    ),
+    LOCKED_ROTOR_CURRENT.but(goes_with="nameplate_voltage", typical="20 A"),
     instead_of("textbook_motor"),
 ]
 RatedLoadCurrent = Annotated[
     float | None,
-    Nameplate(
-        "A",
-        above=0,
-        high=60,
-        typical="4.4 A",
-        text="RLA on the plate",
-        goes_with="nameplate_voltage",
-    ),
+    RATED_LOAD_CURRENT.but(goes_with="nameplate_voltage", typical="4.4 A"),
     instead_of("textbook_motor"),
 ]
 Horsepower = Annotated[
     float | None,
-    Nameplate(
-        "hp",
-        above=0,
-        high=10,
-        typical="1/4 hp",
-        text="power on the plate",
-        goes_with="nameplate_voltage",
-    ),
+    HORSEPOWER.but(goes_with="nameplate_voltage"),
     instead_of("textbook_motor"),
 ]
 Poles = Annotated[

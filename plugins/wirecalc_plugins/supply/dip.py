@@ -28,13 +28,13 @@ from wirecalc import (
 from ..inputs import (
     CONDUCTOR_TEMPERATURE,
     CORD_LENGTH,
-    LOCKED_ROTOR,
     NAMEPLATE_VOLTAGE,
     OTHER_CURRENT,
     RUN_LENGTH,
     VOLTAGE_AT_REST,
     VOLTAGE_AT_START,
 )
+from ..inputs_motor import LOCKED_ROTOR_CURRENT
 from ..most_current import on_building_wire
 from .dip_model import LEAST_SHARE, StartOverPath, volts
 from .path import loops, missing, nothing_given, path_to, too_much
@@ -84,7 +84,7 @@ def _refuse(
     example_with=("wire=14 AWG", "run_length", "rated_load_current"),
 )
 def dip(
-    locked_rotor_current: Annotated[float, LOCKED_ROTOR],
+    locked_rotor_current: Annotated[float, LOCKED_ROTOR_CURRENT.but(typical="14.2 A")],
     nameplate_voltage: Annotated[float, NAMEPLATE_VOLTAGE],
     voltage_at_rest: Annotated[float, VOLTAGE_AT_REST],
     rated_load_current: Annotated[

@@ -60,8 +60,15 @@ def _refuse(
     other_current: float | None,
     conductor_temperature: float,
     has_motor: bool | None,
+    protection: str | None,
     **_others: object,
 ) -> Iterator[Problem]:
+    if protection == "class-iii":
+        yield Problem(
+            "protection",
+            "a machine fed by extra-low volts hangs on its supply unit, and that on the cord",
+            "give the class of the supply unit that is plugged into the cord",
+        )
     if not cord.stranded:
         yield Problem(
             "cord",

@@ -20,14 +20,16 @@ from wirecalc import (
 from ..circuit.cord_load import CORDS
 from ..inputs import (
     CONDUCTOR_TEMPERATURE,
+    HAS_MOTOR,
     LOAD_ON_A_RUN,
-    LOCKED_ROTOR,
     NAMEPLATE_VOLTAGE,
     OTHER_CURRENT,
+    PROTECTION,
     RUN_LENGTH,
     VOLTAGE_AT_REST,
     VOLTAGE_AT_START,
 )
+from ..inputs_motor import LOCKED_ROTOR_CURRENT
 from .makers_word import ALLOWS
 
 STARTS = ("direct", "inverter", "brush motor")
@@ -67,12 +69,12 @@ Ambient = Annotated[
 NameplateVoltage = Annotated[float | None, NAMEPLATE_VOLTAGE, asked()]
 HasMotor = Annotated[
     bool | None,
-    "the machine is driven by a motor",
+    HAS_MOTOR,
     asked(when="not locked_rotor_current and not voltage_at_start"),
 ]
 LockedRotorCurrent = Annotated[
     float | None,
-    LOCKED_ROTOR,
+    LOCKED_ROTOR_CURRENT.but(typical="14.2 A"),
     asked(when="has_motor=yes and motor_start=direct and not voltage_at_start"),
     extra("a start is asked for where there is a motor that has one"),
 ]
@@ -104,6 +106,6 @@ MotorStart = Annotated[
 ]
 Protection = Annotated[
     str | None,
-    OneOf(("class-i", "class-ii"), text="class-i: ground pin; class-ii: double square, no pin"),
+    PROTECTION,
     extra("a ground pin is taken, which needs the ground of the cord"),
 ]

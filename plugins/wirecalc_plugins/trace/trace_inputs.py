@@ -6,7 +6,6 @@ from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
-    Nameplate,
     OneOf,
     Reading,
     ReadingsStream,
@@ -19,10 +18,10 @@ from wirecalc import (
     may_be_absent,
     setting,
 )
-from wirecalc.trade import overcurrent
 
-from ..inputs import BREAKER
-from ..motor.plate import INVERTER, MOTOR_KIND, PLATE_VOLTS, PLUG_VOLTS
+from ..inputs import BREAKER, NAMEPLATE_VOLTAGE
+from ..inputs_motor import DEVICE, INVERTER, LOCKED_ROTOR_CURRENT, MOTOR_KIND, RATED_LOAD_CURRENT
+from ..motor.plate import PLUG_VOLTS
 
 _SHOWN = "without a plate a recording is shown, and no start is judged"
 
@@ -76,20 +75,20 @@ DecimalComma = Annotated[
 ]
 RatedLoadCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate"),
+    RATED_LOAD_CURRENT,
     asked("the settled current is judged by it", when="locked_rotor_current"),
     extra(_SHOWN),
 ]
 LockedRotorCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=400, typical="12 A", text="LRA on the plate"),
+    LOCKED_ROTOR_CURRENT,
     may_be_absent("a board drives it: it has no LRA", when="inverter=yes"),
     asked("the start is judged by it", when="rated_load_current"),
     extra(_SHOWN),
 ]
 NameplateVoltage = Annotated[
     float | None,
-    PLATE_VOLTS,
+    NAMEPLATE_VOLTAGE,
     asked("the start goes with the volts", when="locked_rotor_current"),
     extra(_SHOWN),
 ]
@@ -103,7 +102,7 @@ Breaker = Annotated[
 ]
 Device = Annotated[
     str,
-    OneOf(overcurrent.devices, text="standard or class of the breaker", goes_with="breaker"),
+    DEVICE.but(goes_with="breaker"),
     assumed("iec-60898-b", source=PRACTICE),
 ]
 MotorKind = Annotated[

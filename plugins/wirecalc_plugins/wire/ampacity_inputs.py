@@ -18,6 +18,7 @@ from wirecalc import (
 from ..circuit.cord_load import CORD_TYPE, CORDS
 from ..circuit.place import TERMINATION as _TERMINATION
 from ..inputs import SLIP_A
+from ..inputs_joint import PLACE, WIRE_RATING
 
 USES = ("building", "cord", "fixture", "appliance")
 
@@ -57,18 +58,12 @@ CordConductors = Annotated[
 CordType = Annotated[str, CORD_TYPE, assumed("heater", source=CORDS, when="use=cord")]
 WireTemperature = Annotated[
     float | None,
-    Nameplate(
-        "C",
-        above=0,
-        high=500,
-        typical="105 C",
-        text="temperature rating printed on an appliance wire",
-    ),
+    WIRE_RATING,
     asked("what it carries turns on it", when="use=appliance"),
 ]
 PlaceTemperature = Annotated[
     float | None,
-    Reading("C", low=-40, high=500, typical="60 C", text="place where an appliance wire runs"),
+    PLACE,
     asked("what it carries turns on it", when="use=appliance"),
 ]
 Ambient = Annotated[

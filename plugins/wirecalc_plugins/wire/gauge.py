@@ -8,7 +8,6 @@ from typing import Annotated
 
 from wirecalc import (
     Bands,
-    Count,
     Item,
     OneOf,
     Problem,
@@ -29,6 +28,7 @@ from wirecalc import (
 )
 from wirecalc.trade import conductors
 
+from ..inputs_joint import STRANDS
 from .equivalent import thinnest_metric, thinnest_stocked
 from .sizes import Band, by_gauge, by_metric, one_gauge
 
@@ -91,7 +91,7 @@ def _check_what(strands: int, diameter: float, area: float) -> str:
 def gauge(
     strands: Annotated[
         int | None,
-        Count("strands of the wire; 1 for solid wire", low=1, high=5000),
+        STRANDS,
         asked("the copper is counted strand by strand"),
     ] = None,
     strand_diameter: Annotated[

@@ -29,6 +29,8 @@ from wirecalc import (
 )
 from wirecalc.trade import conductors as trade
 
+from ..inputs_joint import CUT_STRANDS, STRANDS
+
 STANDARDS = ("none", "ipc-a-620-class-2", "ipc-a-620-class-3", "faa-ac-43-13", "nasa-8739-4")
 _DAMAGED = "nicked or cut strands"
 _REMAKE = "cut back and remake it with a new terminal, every strand whole"
@@ -76,11 +78,11 @@ def _refuse(
 )
 def strands(
     wire: Annotated[Wire, "wire that was stripped"],
-    cut_strands: Annotated[int, Count("strands cut off or broken", low=0, high=5000)],
+    cut_strands: Annotated[int, CUT_STRANDS],
     nicked_strands: Annotated[int, Count("strands nicked or scraped, not cut", low=0, high=5000)],
     strands: Annotated[
         int | None,
-        Count("strands of the wire; 1 for solid wire", low=1, high=5000, goes_with="wire"),
+        STRANDS.but(goes_with="wire"),
         extra(
             "makers accept no damage, whatever the count; where a standard turns on it, it is asked"
         ),
