@@ -15,7 +15,11 @@ TERMINAL_RATING = Nameplate(
     "C", low=40, high=500, typical="105 C", text="temperature rating of the terminal"
 )
 PLACE = Reading(
-    "C", low=-40, high=500, typical="60 C", text="temperature of the place, the machine running"
+    "C",
+    low=-40,
+    high=500,
+    typical="60 C",
+    text="temperature of the place, with the machine running",
 )
 STRANDS = Count("strands of the wire; 1 for solid wire", low=1, high=5000)
 CUT_STRANDS = Count("strands cut off or broken", low=0, high=5000)

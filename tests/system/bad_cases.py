@@ -520,7 +520,6 @@ RUNS = [  # feet, metres, inches; volts of another plug; watts; what no path to 
     Bad("drop", "voltage_at_rest", "236 V", "240 V outlet for a 115 V plate?", "read plate"),
     Bad("extension", "voltage_at_start", "600 V", "600 V during the start", "range and unit"),
     Bad("extension", "protection", "class 2", "'class 2'", "class-i, class-ii"),
-    Bad("extension", "protection", "class-iii", "extra-low volts", "plugged into the cord"),
     Bad("extension", "motor_start", "soft", "'soft'", "direct, inverter"),
     Bad("extension", "maker_allows", "maybe", "'maybe'", "no, three-wire grounding, yes"),
     Bad("extension", "grounding", "three", "'three'", "yes or no"),

@@ -355,3 +355,19 @@ def test_the_page_on_typing_says_what_is_so() -> None:
                 assert text in good
             except BadText:
                 assert text in bad
+
+
+# ---- a choice that another calculation has, and this one nothing for -----------------------
+
+
+@pytest.mark.parametrize(
+    ("calculation", "changed", "says"),
+    [
+        ("extension", {"protection": "class-iii"}, "class of the supply unit"),
+        ("pull-batch", {"terminal": "clamp"}, "a clamp terminal is none; judge each pull"),
+    ],
+)
+def test_a_shared_choice_that_has_nothing_here_is_refused_in_words(
+    calculation: str, changed: dict[str, str], says: str
+) -> None:
+    assert says in refusal(calculation, **changed)
