@@ -17,16 +17,17 @@ from wirecalc.jobs import record
 from wirecalc.output.json import finding_object
 
 RECORDS = 10_000
+Sized = Callable[[int], int]
 
 
 @pytest.fixture(scope="module")
-def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def shop(sized: Sized, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Records with three checks each, as plain files."""
     folder = tmp_path_factory.mktemp("shop")
     finding = wirecalc.run("pull", wire="18 AWG", terminal="ring", force="24 lbf")
     check = {"name": "pull", "stage": "as left", "finding": finding_object(finding)}
     job = {"schema": "wirecalc.job/1", "verdict": "pass", "checks": [check] * 3, "not_tested": []}
-    for number in range(RECORDS):
+    for number in range(sized(RECORDS)):
         text = json.dumps({"title": f"invented {number}", **job}, indent=2)
         day = date(2026, 1, 1) + timedelta(days=number % 365)
         made = record.Record(day, f"invented {number}", b"[job]", text, "<p>" * 10_000)
@@ -50,5 +51,5 @@ def counted(folder: Path) -> int:
 
 @pytest.mark.benchmark(group="history of 10,000 records")
 @pytest.mark.parametrize("work", [plain_read, counted], ids=["floor: plain read", "history"])
-def test_history(benchmark: Any, shop: Path, work: Callable[[Path], int]) -> None:
-    assert benchmark.pedantic(work, args=(shop,), rounds=1) == RECORDS
+def test_history(benchmark: Any, sized: Sized, shop: Path, work: Callable[[Path], int]) -> None:
+    assert benchmark.pedantic(work, args=(shop,), rounds=1) == sized(RECORDS)

@@ -11,21 +11,19 @@ import pytest
 
 import wirecalc
 
-FULL, QUICK = 10_000_000, 60_000  # samples: when measured, and when benchmarks are disabled
+SAMPLES = 10_000_000
+Sized = Callable[[int], int]
 RATE, CYCLE = 20_000, 400  # 50 Hz
 
 
 @pytest.fixture(scope="module")
-def waveform(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    disabled = request.config.getoption("--benchmark-disable")
-    enabled = request.config.getoption("--benchmark-enable") or not disabled
-    samples = FULL if enabled else QUICK
+def waveform(sized: Sized, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("waveform") / "start.csv"
     one = [f",{1.7 * math.sin(2 * math.pi * i / CYCLE):.3f}\n" for i in range(CYCLE)]
     with path.open("w") as file:
         file.write("t_s,current_A\n")
         file.writelines(f"{i / RATE:.5f},0.000\n" for i in range(RATE // 2))
-        for first in range(RATE // 2, samples, CYCLE):
+        for first in range(RATE // 2, sized(SAMPLES), CYCLE):
             size = 1 + 9 * math.exp(-(first - RATE // 2) / RATE / 0.1)
             big = [f",{1.7 * size * math.sin(2 * math.pi * i / CYCLE):.3f}\n" for i in range(CYCLE)]
             cycle = big if size > 1.001 else one
