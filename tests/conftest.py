@@ -4,9 +4,12 @@ writing a recording.
 
 from __future__ import annotations
 
+import functools
 import math
 import os
+import sys
 from collections.abc import Callable, Iterator, Sequence
+from importlib import metadata
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -16,6 +19,7 @@ from hypothesis import HealthCheck, settings
 from hypothesis.internal.conjecture import providers
 
 from wirecalc import tables
+from wirecalc.plugging import discovery
 
 pytest_plugins = ["wirecalc.testing.fixtures"]
 
@@ -48,6 +52,24 @@ def same_examples_in_any_order() -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         if settings.default.derandomize:
             patch.setattr(providers, "_get_local_constants", providers.Constants, raising=False)
+        yield
+
+
+@pytest.fixture(autouse=True, scope="session")
+def installed_read_once() -> Iterator[None]:
+    """Read once what is installed: it stays as it is while the tests run, and reading it anew is
+    most of what many a run in this process takes. What a test puts on the path is read as ever.
+    """
+    kept = {entry: list(metadata.distributions(path=[entry])) for entry in sys.path if entry}
+    for distribution in (d for found in kept.values() for d in found):
+        distribution.read_text = functools.cache(distribution.read_text)
+
+    def distributions() -> Iterator[metadata.Distribution]:
+        for entry in sys.path:
+            yield from kept[entry] if entry in kept else metadata.distributions(path=[entry])
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(discovery, "distributions", distributions)
         yield
 
 

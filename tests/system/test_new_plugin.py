@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import importlib.util
 import os
+import re
 import subprocess
 import sys
 import tomllib
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from wirecalc.base import files
+
+from .conftest import clean_environment
 
 Command = Callable[..., Any]
 ROOT = Path(__file__).parents[2]
@@ -55,38 +58,52 @@ def test_writes_where_it_is_told(cli_main: Command, here: Path) -> None:
 
 
 TAKEN_IN_ITS_TESTS = ("finding", "gap", "done", "plugin", "plugin-set", "run-command")
+PYTEST = (sys.executable, "-m", "pytest", "-p", "no:cacheprovider")
 
 
-@pytest.mark.parametrize("name", [*NAMES, *TAKEN_IN_ITS_TESTS, "wirecalc-shop"])
-def test_its_tests_pass_at_once(cli_main: Command, here: Path, name: str) -> None:
-    cli_main("new-plugin", name)
-    pytest_ = (sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider")
-    done = subprocess.run([*pytest_], cwd=here / name, capture_output=True, check=False)
+def _make(cli_main: Command, names: Iterable[str]) -> None:
+    for name in names:
+        assert cli_main("new-plugin", name).status == 0
+
+
+def test_its_tests_pass_at_once(cli_main: Command, here: Path) -> None:
+    _make(cli_main, ["shop-bench"])
+    done = subprocess.run([*PYTEST], cwd=here / "shop-bench", capture_output=True, check=False)
     assert done.returncode == 0, done.stdout.decode()
     assert b"passed" in done.stdout
 
 
-@pytest.mark.parametrize("name", NAMES)
+def test_its_tests_pass_under_any_name(cli_main: Command, here: Path) -> None:
+    """One run over the tests of all of them: it is starting pytest that takes the time."""
+    names = {*NAMES, *TAKEN_IN_ITS_TESTS, "wirecalc-shop"}
+    _make(cli_main, names)
+    env = clean_environment() | {"PYTHONPATH": os.pathsep.join(str(here / name) for name in names)}
+    done = subprocess.run([*PYTEST, "-v"], cwd=here, env=env, capture_output=True, check=False)
+    printed = done.stdout.decode()
+    assert done.returncode == 0, printed
+    for name in names:
+        tests = f"{name}/tests/test_{name.replace('-', '_')}.py::"
+        assert len(re.findall(f"^{tests}.* PASSED ", printed, re.MULTILINE)) >= 5, name
+
+
 @pytest.mark.parametrize(
-    "words",
+    ("words", "names"),
     [
-        ("ruff", "format", "--check", "--config", str(ROOT / "pyproject.toml")),
-        ("ruff", "check", "--config", str(ROOT / "pyproject.toml")),
-        ("mypy", "--follow-imports=silent"),
+        (("ruff", "format", "--check", "--config", str(ROOT / "pyproject.toml")), NAMES),
+        (("ruff", "check", "--config", str(ROOT / "pyproject.toml")), NAMES),
+        (("mypy", "--follow-imports=silent"), ["shop-bench"]),  # slow, and any name would do
     ],
-    ids=" ".join,
+    ids=["format", "lint", "types"],
 )
 def test_it_is_formatted_and_typed(
-    cli_main: Command, here: Path, name: str, words: tuple[str, ...], monkeypatch: Any
+    cli_main: Command, here: Path, words: tuple[str, ...], names: list[str], monkeypatch: Any
 ) -> None:
-    if words[0] == "mypy" and name != NAMES[0]:
-        return  # slow, and the name makes no difference
     if importlib.util.find_spec(words[0]) is None:
         pytest.skip(f"needs {words[0]}, which comes with the extra dev")
-    cli_main("new-plugin", name)
+    _make(cli_main, names)
     monkeypatch.setenv("MYPYPATH", str(ROOT))
-    tool = (sys.executable, "-m", *words, ".")
-    done = subprocess.run(tool, cwd=here / name, capture_output=True, check=False)
+    tool = (sys.executable, "-m", *words, *names)
+    done = subprocess.run(tool, cwd=here, capture_output=True, check=False)
     assert done.returncode == 0, done.stdout.decode() + done.stderr.decode()
 
 
