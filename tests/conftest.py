@@ -18,8 +18,8 @@ import pytest
 from hypothesis import HealthCheck, settings
 from hypothesis.internal.conjecture import providers
 
-from wirecalc import tables
-from wirecalc.plugging import discovery
+from wirecalc import Catalogue, tables
+from wirecalc.plugging import discovery, host
 
 pytest_plugins = ["wirecalc.testing.fixtures"]
 
@@ -71,6 +71,19 @@ def installed_read_once() -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(discovery, "distributions", distributions)
         yield
+
+
+@pytest.fixture
+def built_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Load the bundled plugins once for all runs of a test: for what a run says of a text."""
+    built = bundled()
+    monkeypatch.setattr(host, "build", lambda *_, **__: built)
+
+
+@functools.cache
+def bundled() -> Catalogue:
+    """What the bundled plugins offer."""
+    return host.build(bundled_only=True)
 
 
 class Start(NamedTuple):
