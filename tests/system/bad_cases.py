@@ -407,9 +407,9 @@ WIRE_ITSELF = [  # strands, sizes and ratings that contradict each other or the 
 ]
 
 JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what cannot be
-    Bad("joint-drop", "drop", "14 V", "'14 V'", "24 mV"),
-    Bad("joint-drop", "drop", "0 mV", "'0 mV'", "24 mV"),
-    Bad("joint-drop", "drop", "-14 mV", "'-14 mV'", "24 mV"),
+    Bad("joint-drop", "drop", "14 V", "'14 V'", "30 mV"),
+    Bad("joint-drop", "drop", "0 mV", "'0 mV'", "30 mV"),
+    Bad("joint-drop", "drop", "-14 mV", "'-14 mV'", "30 mV"),
     Bad("joint-drop", "drop", "14 mohm", "'mohm'", "mV"),
     Bad("joint-drop", "current", "0 A ±0.05 A", "0 A", "8.7 A"),
     Bad("joint-drop", "current", "1044 W", "'W'", "divide by the voltage"),
