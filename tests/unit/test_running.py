@@ -384,7 +384,9 @@ def test_calculation_that_raises_is_a_defect_never_a_verdict() -> None:
 
 
 def test_criterion_type_is_what_the_merge_works_on() -> None:
-    assert all(isinstance(c.criterion, Criterion) for c in go(load="5 A").criteria)
+    criteria = go(load="5 A").criteria
+    assert criteria
+    assert all(isinstance(c.criterion, Criterion) for c in criteria)
 
 
 @calculation(part="test")
