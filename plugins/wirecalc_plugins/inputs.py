@@ -20,13 +20,14 @@ NAMEPLATE_VOLTAGE = Nameplate("V", low=12, high=600, typical="115 V", text="volt
 NAMEPLATE_POWER = Nameplate(
     "W", above=0, high=20_000, typical="2585 W", text="power of the heating elements"
 )
+BUILDING_WIRE = "wire of the building, from the panel to the receptacle"
 RUN_LENGTH = Reading(
     "ft",
     above=0,
     high=2000,
     typical="60 ft",
     text="length of the building wire, one way",
-    goes_with="wire",
+    goes_with="building_wire",
 )
 CORD_LENGTH = Reading(
     "ft",
@@ -43,7 +44,7 @@ OTHER_CURRENT = Reading(
     typical="6.2 A",
     text="other loads that run on the same building wire",
     slip_under=SLIP_A,
-    goes_with="wire",
+    goes_with="building_wire",
 )
 CONDUCTOR_TEMPERATURE = Reading(
     "C", low=-40, high=150, typical="75 C", text="temperature of the metal of wire and cord"

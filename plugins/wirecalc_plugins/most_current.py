@@ -55,7 +55,7 @@ def _too_thin(wire: Wire) -> Iterator[Item]:
             f"{wire} is thinner than any wire of a branch circuit, and explains more volts than it "
             "should",
             measure="read the gauge on the jacket of the building wire: 14 AWG or thicker",
-            needs=("wire",),
+            needs=("building_wire",),
             source=row.source,
         )
 

@@ -26,14 +26,14 @@ FORCES = [27.9, 28.6, 27.2, 28.3, 27.5]
 # calculation -> (texts in the declared units, the same in other units, plain values)
 CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
     "breaker": (
-        {"current": "8.7 A", "breaker": "15 A", "wire": "14 AWG", "ambient": "25 C"},
-        {"current": "8700 mA", "breaker": "15 A", "wire": "14 AWG", "ambient": "77 F"},
-        {"current": 8.7, "breaker": 15.0, "wire": read_wire("14 AWG"), "ambient": 25.0},
+        {"current": "8.7 A", "breaker": "15 A", "building_wire": "14 AWG", "ambient": "25 C"},
+        {"current": "8700 mA", "breaker": "15 A", "building_wire": "14 AWG", "ambient": "77 F"},
+        {"current": 8.7, "breaker": 15.0, "building_wire": read_wire("14 AWG"), "ambient": 25.0},
     ),
     "circuit": (
-        {"breaker": "15 A", "plug_loads": ["6.2 A", "1.6 A"], "wire": "14 AWG"},
-        {"breaker": "15 A", "plug_loads": ["6200 mA", "1600 mA"], "wire": "14 AWG"},
-        {"breaker": 15.0, "plug_loads": [6.2, 1.6], "wire": read_wire("14 AWG")},
+        {"breaker": "15 A", "plug_loads": ["6.2 A", "1.6 A"], "building_wire": "14 AWG"},
+        {"breaker": "15 A", "plug_loads": ["6200 mA", "1600 mA"], "building_wire": "14 AWG"},
+        {"breaker": 15.0, "plug_loads": [6.2, 1.6], "building_wire": read_wire("14 AWG")},
     ),
     "motor-circuit": (
         {
@@ -96,21 +96,21 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
             "locked_rotor_current": "14.2 A",
             "nameplate_voltage": "115 V",
             "voltage_at_rest": "117.5 V",
-            "wire": "14 AWG",
+            "building_wire": "14 AWG",
             "run_length": "60 ft",
         },
         {
             "locked_rotor_current": "14.2 A",
             "nameplate_voltage": "115 V",
             "voltage_at_rest": "117500 mV",
-            "wire": "14 AWG",
+            "building_wire": "14 AWG",
             "run_length": "18.3 m",
         },
         {
             "locked_rotor_current": 14.2,
             "nameplate_voltage": 115.0,
             "voltage_at_rest": 117.5,
-            "wire": read_wire("14 AWG"),
+            "building_wire": read_wire("14 AWG"),
             "run_length": 60.0,
         },
     ),
@@ -118,19 +118,19 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {
             "current": "1.6 A",
             "nameplate_voltage": "115 V",
-            "wire": "14 AWG",
+            "building_wire": "14 AWG",
             "run_length": "60 ft",
         },
         {
             "current": "1600 mA",
             "nameplate_voltage": "115 V",
-            "wire": "14 AWG",
+            "building_wire": "14 AWG",
             "run_length": "18.3 m",
         },
         {
             "current": 1.6,
             "nameplate_voltage": 115.0,
-            "wire": read_wire("14 AWG"),
+            "building_wire": read_wire("14 AWG"),
             "run_length": 60.0,
         },
     ),
@@ -299,11 +299,11 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
     ),
     "upstream": (
         {"voltage_at_rest": "119.8 V", "voltage_running": "116.6 V", "current": "8.7 A"}
-        | {"wire": "14 AWG", "run_length": "40 ft"},
+        | {"building_wire": "14 AWG", "run_length": "40 ft"},
         {"voltage_at_rest": "119.8 V", "voltage_running": "116.6 V", "current": "8700 mA"}
-        | {"wire": "14 AWG", "run_length": "12.2 m"},
+        | {"building_wire": "14 AWG", "run_length": "12.2 m"},
         {"voltage_at_rest": 119.8, "voltage_running": 116.6, "current": 8.7}
-        | {"wire": read_wire("14 AWG"), "run_length": 40.0},
+        | {"building_wire": read_wire("14 AWG"), "run_length": 40.0},
     ),
     "tab": (
         {"tab_width": "0.25 in", "wire": "14 AWG", "current": "10.8 A"},

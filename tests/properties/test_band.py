@@ -202,14 +202,16 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     },
 }
 RUN = {
-    "wire": texts(["14 AWG", "12 AWG", "12 AWG aluminum", "2.5 mm2", "2/0 AWG"]),
+    "building_wire": texts(["14 AWG", "12 AWG", "12 AWG aluminum", "2.5 mm2", "2/0 AWG"]),
     "run_length": near(60, 100, high=300),
     "other_current": near(6.2, 20, high=60),
     "conductor_temperature": near(20, 75, low=-20, high=110),
 }
 OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "breaker": {
-        "wire": texts(["18 AWG", "16 AWG", "14 AWG", "12 AWG", "8 AWG aluminum", "2.5 mm2"]),
+        "building_wire": texts(
+            ["18 AWG", "16 AWG", "14 AWG", "12 AWG", "8 AWG aluminum", "2.5 mm2"]
+        ),
         "insulation_class": texts(["60 C", "75 C", "90 C"]),
         "termination_temperature": texts(["60 C", "75 C", "90 C"]),
         "run_time": near(3, high=30),
@@ -247,7 +249,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "listed_combination": texts(["yes", "no"]),
         # 175 % of 9 and 20 A and these are 20 and 40 A; 125 % of 9.8 A and 2.75 A are 15 A
         "other_current": near(2.75, 4.25, 5, 10, high=60),
-        "wire": texts(["18 AWG", "14 AWG", "12 AWG", "8 AWG aluminum", "2.5 mm2"]),
+        "building_wire": texts(["18 AWG", "14 AWG", "12 AWG", "8 AWG aluminum", "2.5 mm2"]),
         "insulation_class": texts(["60 C", "75 C", "90 C"]),
         "termination_temperature": texts(["60 C", "75 C", "90 C"]),
         "ambient": near(10, 30, 40, 55, 70, 85, low=-40, high=90),
@@ -413,7 +415,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "current": near(0.9, 2.6, 6.8, 12, high=20),
     },
     "upstream": {
-        "wire": texts(["14 AWG", "14 AWG solid", "12 AWG aluminum", "12 AWG cca"]),
+        "building_wire": texts(["14 AWG", "14 AWG solid", "12 AWG aluminum", "12 AWG cca"]),
         "run_length": near(40, 100, high=150),
         "cord": texts(["16 AWG", "1.5 mm2"]),
         "cord_length": near(6, high=25),

@@ -60,14 +60,14 @@ def test_a_header_unit_is_the_unit_of_its_cells(current: float, length: int, sha
     head = ["current [A]", "run_length (ft)", "nameplate_voltage"]
     row = [f"{current:.3f} ±(2%+5)", str(length), "115 V"]
     typed = {"current": f"{current:.3f} A ±(2%+5)", "run_length": f"{length} ft"}
-    fixed: dict[str, Any] = {"wire": "14 AWG"}
+    fixed: dict[str, Any] = {"building_wire": "14 AWG"}
     if shared:
         head, row = head[:2], row[:2]
         fixed["nameplate_voltage"] = "115 V"
     planned = batch_columns.plan(CATALOGUE.calculations["drop"].calculation, head, fixed)
     run = CATALOGUE.runner("drop", origin="sheet")
     (found,) = batch.findings(run, planned, [RawRow(2, row)])
-    _same("drop", found, {**typed, "wire": "14 AWG", "nameplate_voltage": "115 V"})
+    _same("drop", found, {**typed, "building_wire": "14 AWG", "nameplate_voltage": "115 V"})
 
 
 @pytest.mark.parametrize("name", ["pull", "drop", "breaker", "splice", "strip"])

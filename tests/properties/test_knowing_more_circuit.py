@@ -26,7 +26,8 @@ def one_of(*texts: str) -> Texts:
 
 CLASSES = {"insulation_class": one_of("60 C", "70 C", "75 C", "90 C", "105 C")}
 CLASSES |= {"termination_temperature": one_of("60 C", "75 C")}
-WIRED = {"wire": "14 AWG", "ambient": "25 C", "conductors": "2"}
+LAID = {"ambient": "25 C", "conductors": "2"}
+WIRED = {"building_wire": "14 AWG", **LAID}
 OWN = {"only_receptacle": "yes", "fastened_in_place": "no"}
 WHOLE: list[Whole] = [
     (
@@ -96,7 +97,13 @@ WHOLE: list[Whole] = [
     ),
     (
         "ampacity",
-        {"use": "building", "insulation_class": "60 C", "current": "10 A", **WIRED},
+        {
+            "use": "building",
+            "insulation_class": "60 C",
+            "current": "10 A",
+            "wire": "14 AWG",
+            **LAID,
+        },
         {
             "termination_temperature": one_of("60 C", "75 C"),
             "cord_conductors": one_of("2", "3"),

@@ -134,7 +134,7 @@ circuits = st.fixed_dictionaries(
         "run_time": st.sampled_from([0.0, 1.0, 2.999, 3.0, 24.0]),
     },
     optional={
-        "wire": st.sampled_from(BUILDING),
+        "building_wire": st.sampled_from(BUILDING),
         "receptacle": st.sampled_from([15, 20, 30]),
         "cord": st.sampled_from(CORDS),
         "ambient": temperatures,
@@ -147,7 +147,7 @@ circuits = st.fixed_dictionaries(
     },
 )
 GOES_WITH = {
-    "wire": ("insulation_class", "termination_temperature", "conductors"),
+    "building_wire": ("insulation_class", "termination_temperature", "conductors"),
     "receptacle": ("only_receptacle",),
     "cord": ("cord_conductors",),
 }
@@ -165,8 +165,8 @@ def judge(circuit: dict[str, object]) -> int:
     for name, unit in UNITS.items():
         if name in given:
             given[name] = f"{typed(given[name])} {unit}"
-    if "wire" in given:
-        given["wire"] = f"{given['wire']} AWG {metal}"
+    if "building_wire" in given:
+        given["building_wire"] = f"{given['building_wire']} AWG {metal}"
     if "cord" in given:
         given["cord"] = f"{given['cord']} AWG"
     return rank(wirecalc.run("breaker", **given))
@@ -217,7 +217,7 @@ def test_more_wires_in_the_cable_never_improve_the_circuit(
     circuit: dict[str, object], one: int, two: int
 ) -> None:
     few, many = sorted((one, two))
-    wired = {"wire": "12", "ambient": 25.0} | circuit
+    wired = {"building_wire": "12", "ambient": 25.0} | circuit
     assert judge(wired | {"conductors": many}) >= judge(wired | {"conductors": few})
 
 
@@ -232,7 +232,7 @@ def test_a_thinner_wire_never_improves_the_circuit(
     )
     hot = {"ambient": 30.0, "conductors": 3} | circuit | {"metal": metal}
     # without insulation_class every listed gauge has a row in the 60 C column
-    assert judge(hot | {"wire": thin}) >= judge(hot | {"wire": thick})
+    assert judge(hot | {"building_wire": thin}) >= judge(hot | {"building_wire": thick})
 
 
 @BOUNDED
@@ -241,8 +241,8 @@ def test_a_thinner_wire_never_passes_where_a_thicker_one_fails(
     circuit: dict[str, object], one: str, two: str
 ) -> None:
     thick, thin = sorted((one, two), key=gauge_number)
-    if judge(circuit | {"wire": thick}) == Verdict.FAIL.rank:
-        assert judge(circuit | {"wire": thin}) >= Verdict.CANNOT_TELL.rank
+    if judge(circuit | {"building_wire": thick}) == Verdict.FAIL.rank:
+        assert judge(circuit | {"building_wire": thin}) >= Verdict.CANNOT_TELL.rank
 
 
 @pytest.mark.parametrize(("thick", "thin"), [("14", "16"), ("16", "18")])
@@ -253,7 +253,7 @@ def test_small_wire_that_is_thinner_never_improves_the_circuit(
 ) -> None:
     circuit = {"current": current, "breaker": breaker, "run_time": 1.0, "ambient": 25.0}
     circuit |= {"conductors": 2, "insulation_class": 90, "termination_temperature": 90}
-    assert judge(circuit | {"wire": thin}) >= judge(circuit | {"wire": thick})
+    assert judge(circuit | {"building_wire": thin}) >= judge(circuit | {"building_wire": thick})
 
 
 @BOUNDED

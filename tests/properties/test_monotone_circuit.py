@@ -24,7 +24,7 @@ loads = st.dictionaries(st.sampled_from(KINDS), st.lists(amps, min_size=1, max_s
 circuits = st.fixed_dictionaries(
     {"breaker": st.sampled_from(["15 A", "20 A", "30 A"])},
     optional={
-        "wire": st.sampled_from([f"{g} AWG" for g in GAUGES]),
+        "building_wire": st.sampled_from([f"{g} AWG" for g in GAUGES]),
         "receptacle": st.sampled_from(["15 A", "20 A"]),
         "feeds_others": st.sampled_from(["yes", "no"]),
         "ambient": st.sampled_from(["25 C", "40 C", "58 C"]),
@@ -96,7 +96,9 @@ def test_thinner_wire_never_improves_a_circuit(
 ) -> None:
     thick, thin = sorted((one, two), key=int)
     asked |= texts(listed) | {"ambient": asked.get("ambient", "30 C"), "conductors": str(count)}
-    kinder, harder = (run("circuit", **asked | {"wire": f"{g} AWG"}) for g in (thick, thin))
+    kinder, harder = (
+        run("circuit", **asked | {"building_wire": f"{g} AWG"}) for g in (thick, thin)
+    )
     assert rank(harder) >= rank(kinder)
 
 
@@ -112,7 +114,12 @@ def test_thinner_wire_never_improves_a_circuit(
 def test_a_larger_breaker_never_improves_the_breaker_on_its_wire(
     one: int, two: int, gauge: str, column: str, heat: int, count: int
 ) -> None:
-    asked = {"current": "1 A", "run_time": "1 h", "wire": f"{gauge} AWG", "ambient": f"{heat} C"}
+    asked = {
+        "current": "1 A",
+        "run_time": "1 h",
+        "building_wire": f"{gauge} AWG",
+        "ambient": f"{heat} C",
+    }
     asked |= {"insulation_class": column, "conductors": str(count)}
     found = [run("breaker", **asked, breaker=f"{b} A") for b in sorted((one, two))]
     names = [{c.criterion.name for c in f.criteria} for f in found]
@@ -137,7 +144,7 @@ def test_the_circuit_that_is_named_carries_the_load(
     if run_time:
         asked["run_time"] = run_time
     asked |= {"insulation_class": "60 C", "termination_temperature": "60 C"}
-    finding = run("breaker", **asked, breaker=breaker, wire=f"{gauge} AWG")
+    finding = run("breaker", **asked, breaker=breaker, building_wire=f"{gauge} AWG")
     named = [a.text for a in finding.answers if a.name == "circuit that carries it"]
     failed = {c.criterion.name for c in finding.criteria if c.verdict is Verdict.FAIL}
     loads_failed = failed & {
@@ -154,7 +161,7 @@ def test_the_circuit_that_is_named_carries_the_load(
             wire, rating = f"{gauge} AWG", str(OWN_BREAKER[gauge])
         else:
             assert int(wire.partition(" ")[0]) < int(gauge)
-        there = run("breaker", **asked, breaker=f"{rating} A", wire=wire)
+        there = run("breaker", **asked, breaker=f"{rating} A", building_wire=wire)
         for name in ("load on the breaker", "load on the wire", "breaker on this wire"):
             assert there.criterion(name).verdict != Verdict.FAIL
         assert there.criterion("breaker on this wire").verdict == Verdict.PASS
@@ -247,8 +254,8 @@ def test_thinner_wire_or_more_heat_never_improves_a_motor_circuit(
     asked |= plate | {"termination_temperature": column}
     thick, thin = sorted((one, two), key=int)
     cool, hot = sorted(heat)
-    kinder = run("motor-circuit", **asked, wire=f"{thick} AWG", ambient=f"{cool} C")
-    harder = run("motor-circuit", **asked, wire=f"{thin} AWG", ambient=f"{hot} C")
+    kinder = run("motor-circuit", **asked, building_wire=f"{thick} AWG", ambient=f"{cool} C")
+    harder = run("motor-circuit", **asked, building_wire=f"{thin} AWG", ambient=f"{hot} C")
     assert rank(harder) >= rank(kinder)
 
 
@@ -264,7 +271,7 @@ def test_more_amps_on_the_plate_never_improve_a_motors_wire(
     power: str, plates: list[float], by: float, governs: str | None, gauge: str
 ) -> None:
     asked: dict[str, Any] = {"motor_kind": "motor", "fastened_in_place": "yes"}
-    asked |= {"horsepower": power, "nameplate_voltage": "115 V", "wire": f"{gauge} AWG"}
+    asked |= {"horsepower": power, "nameplate_voltage": "115 V", "building_wire": f"{gauge} AWG"}
     asked |= {"ambient": "25 C", "conductors": 2}
     if governs:
         asked["plate_governs"] = governs

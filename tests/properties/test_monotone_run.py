@@ -84,7 +84,7 @@ def jobs(draw: st.DrawFn, name: str) -> dict[str, Any]:
     for optional in LEFT_OUT:
         if optional in drawn and draw(st.booleans()):
             del drawn[optional]
-    drawn["wire"] = draw(st.sampled_from(BUILDING) | st.sampled_from(METRIC))
+    drawn["building_wire"] = draw(st.sampled_from(BUILDING) | st.sampled_from(METRIC))
     drawn["cord"] = draw(st.sampled_from(CORDS))
     drawn["nameplate_voltage"] = "115 V"
     if name == "extension":
@@ -112,13 +112,13 @@ def test_a_worse_number_never_improves_a_verdict(data: st.DataObject, name: str)
 
 
 @BOUNDED
-@given(st.data(), st.sampled_from(list(OF)), st.sampled_from(["wire", "cord"]))
+@given(st.data(), st.sampled_from(list(OF)), st.sampled_from(["building_wire", "cord"]))
 def test_a_thinner_wire_never_improves_a_verdict(
     data: st.DataObject, name: str, which: str
 ) -> None:
     drawn = data.draw(jobs(name))
     assume(which in drawn)
-    sizes = data.draw(st.sampled_from([BUILDING, METRIC])) if which == "wire" else CORDS
+    sizes = data.draw(st.sampled_from([BUILDING, METRIC])) if which == "building_wire" else CORDS
     two = sorted(data.draw(st.sampled_from(sizes)) for _ in range(2))
     thick, thin = sorted(two, key=sizes.index)
     kinder, harder = ranks(name, typed(drawn | {which: thick}), typed(drawn | {which: thin}))
@@ -147,7 +147,7 @@ def test_a_neutral_shared_with_the_other_leg_never_drops_more(
     current: float, other_leg: float, wire: str, length: float, other: float
 ) -> None:
     """Alone on its leg a load loses the most; the other leg's current relieves the neutral."""
-    alone = {"current": full(current, "A"), "nameplate_voltage": "120 V", "wire": wire}
+    alone = {"current": full(current, "A"), "nameplate_voltage": "120 V", "building_wire": wire}
     alone |= {"run_length": full(length, "ft"), "other_current": full(other, "A")}
     shared = alone | {"system": "three-wire", "other_leg_current": full(other_leg, "A")}
     try:
@@ -178,7 +178,7 @@ def test_more_current_of_the_other_leg_never_improves_it(
                 current=full(current, "A"),
                 nameplate_voltage="120 V",
                 system="three-wire",
-                wire=wire,
+                building_wire=wire,
                 run_length=full(length, "ft"),
                 other_leg_current=full(there, "A"),
             )

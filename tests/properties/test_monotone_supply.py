@@ -102,7 +102,7 @@ def test_more_volts_lost_beyond_the_wire_never_improve(
     asked = {"voltage_at_rest": "120 V", "current": full(amps, "A")} | load
     asked |= {"conductor_temperature": "20 C"} if cold else {}
     if known != "no":
-        asked |= {"wire": wire, "run_length": "40 ft"}
+        asked |= {"building_wire": wire, "run_length": "40 ft"}
     if known == "all":
         asked |= {"panel_at_rest": "120 V", "panel_running": "119.9 V"}
     # below the wire's own loss a size is wrong, which more loss may explain

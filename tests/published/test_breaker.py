@@ -19,7 +19,7 @@ OWN_CIRCUIT = {"only_receptacle": "yes", "fastened_in_place": "no"}
 
 
 def breaker(**given):
-    read = READ if "wire" in given else {}
+    read = READ if "building_wire" in given else {}
     return wirecalc.run("breaker", **({"run_time": "1 h"} | read | given))
 
 
@@ -110,7 +110,7 @@ def test_receptacle_on_its_circuit(breaker, receptacle, only, expected):
     ],
 )
 def test_breaker_on_small_wire_against_nec_240_4_d(wire, largest, over):
-    given = {"current": "5 A", "wire": wire, "insulation_class": "90 C"}
+    given = {"current": "5 A", "building_wire": wire, "insulation_class": "90 C"}
     given["termination_temperature"] = "90 C"  # its ampacity would allow more; the rule does not
     given |= {"ambient": "30 C", "conductors": "3"}
     assert verdict(PROTECTION, breaker=f"{largest} A", **given) == "pass"
@@ -184,7 +184,7 @@ def test_a_load_of_unknown_duration_is_judged_both_ways(current, expected):
     ],
 )
 def test_breaker_protects_the_corrected_ampacity(breaker, ambient, count, expected):
-    given = {"wire": "10 AWG", "ambient": ambient, "conductors": count}
+    given = {"building_wire": "10 AWG", "ambient": ambient, "conductors": count}
     assert verdict(PROTECTION, current="5 A", breaker=breaker, **given) == expected
 
 
@@ -203,10 +203,10 @@ def test_breaker_protects_the_corrected_ampacity(breaker, ambient, count, expect
 @memory("NEC 240.4(D): 10 A on 16 AWG")
 def test_breaker_far_over_the_wire_fails_without_its_surroundings():
     # NEC Table 310.16: 8 AWG copper carries at most 55 A in any column; 60 A is the next rating
-    assert verdict(PROTECTION, current="5 A", breaker="100 A", wire="8 AWG") == "fail"
+    assert verdict(PROTECTION, current="5 A", breaker="100 A", building_wire="8 AWG") == "fail"
     # 240.4(D): 7 A for 18 AWG and 10 A for 16 AWG, though the 60 C column lists neither
-    assert verdict(PROTECTION, current="5 A", breaker="20 A", wire="18 AWG") == "fail"
-    assert verdict(PROTECTION, current="5 A", breaker="20 A", wire="16 AWG") == "fail"
+    assert verdict(PROTECTION, current="5 A", breaker="20 A", building_wire="18 AWG") == "fail"
+    assert verdict(PROTECTION, current="5 A", breaker="20 A", building_wire="16 AWG") == "fail"
 
 
 @source(
@@ -249,7 +249,7 @@ def test_breaker_far_over_the_wire_fails_without_its_surroundings():
 def test_corrected_ampacity_by_hand(wire, wire_class, termination, ambient, count, amps):
     given = {
         "breaker": "15 A",
-        "wire": wire,
+        "building_wire": wire,
         "insulation_class": f"{wire_class} C",
         "termination_temperature": f"{termination} C",
         "ambient": f"{ambient} C",
@@ -263,14 +263,14 @@ def test_corrected_ampacity_by_hand(wire, wire_class, termination, ambient, coun
 
 @practice("what a wire carries is not told without the heat and the wires around it")
 def test_ambient_and_count_left_out_cannot_be_told():
-    finding = breaker(current="8 A", breaker="15 A", wire="14 AWG")
+    finding = breaker(current="8 A", breaker="15 A", building_wire="14 AWG")
     assert finding.criterion(CORRECTED).verdict == "cannot tell"
     assert finding.verdict == "cannot tell"
 
 
 @independent("heat goes with the square of the current: sqrt((class - ambient) / (class - 30))")
 def test_60_c_wire_in_60_c_carries_nothing():
-    given = {"wire": "14 AWG", "ambient": "60 C", "conductors": 2}
+    given = {"building_wire": "14 AWG", "ambient": "60 C", "conductors": 2}
     assert verdict(CORRECTED, current="0.1 A", breaker="15 A", **given) == "fail"
 
 
@@ -284,7 +284,7 @@ def test_60_c_wire_in_60_c_carries_nothing():
     ("current", "expected"), [("15 A", "pass"), ("12.01 A", "pass"), ("15.01 A", "fail")]
 )
 def test_wire_before_correction_carries_the_load(current, expected):
-    assert verdict(WIRE, current=current, breaker="20 A", wire="14 AWG") == expected
+    assert verdict(WIRE, current=current, breaker="20 A", building_wire="14 AWG") == expected
 
 
 @source(
@@ -301,7 +301,7 @@ def test_wire_before_correction_carries_the_load(current, expected):
 )
 def test_wire_before_correction_carries_125_percent_of_a_long_load():
     # NEC 210.19(A)(1): 12.01 A x 1.25 = 15.01 A, over the 15 A of 14 AWG
-    given = {"breaker": "20 A", "wire": "14 AWG", "run_time": "3 h"}
+    given = {"breaker": "20 A", "building_wire": "14 AWG", "run_time": "3 h"}
     assert verdict(WIRE, current="12 A", **given) == "pass"
     assert verdict(WIRE, current="12.01 A", **given) == "fail"
 
@@ -564,7 +564,7 @@ LARGEST = "largest breaker on this wire"
     ],
 )
 def test_the_circuit_that_a_load_needs(current, run_time, rating, gauge):
-    finding = breaker(current=current, breaker="15 A", wire="14 AWG", run_time=run_time)
+    finding = breaker(current=current, breaker="15 A", building_wire="14 AWG", run_time=run_time)
     (needed,) = (a for a in finding.answers if a.name == NEEDED)
     assert needed.text == f"{rating} A on {gauge} AWG copper: a job for an electrician"
     assert OWN not in {f.figure.name for f in finding.figures}  # the answer names it, with wire
@@ -585,7 +585,7 @@ def test_the_circuit_that_a_load_needs(current, run_time, rating, gauge):
 @source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
 def test_the_circuit_that_a_load_needs_in_the_heat():
     # 20 A: 12 AWG has 20 x 0.71 at 45 C = 14.2 A, 10 AWG 30 x 0.71 = 21.3 A
-    place = {"wire": "14 AWG", "ambient": "45 C", "conductors": 2}
+    place = {"building_wire": "14 AWG", "ambient": "45 C", "conductors": 2}
     finding = breaker(current="15.1 A", breaker="15 A", **place)
     (needed,) = (a for a in finding.answers if a.name == NEEDED)
     assert needed.text.startswith("20 A on 10 AWG copper")
@@ -615,7 +615,7 @@ def test_the_circuit_that_a_load_needs_in_the_heat():
     [("14 AWG", 2, 15), ("12 AWG", 2, 20), ("10 AWG", 2, 30), ("10 AWG", 6, 20), ("8 AWG", 2, 40)],
 )
 def test_the_largest_breaker_that_a_wire_allows(wire, count, largest):
-    given = {"current": "5 A", "wire": wire, "ambient": "30 C", "conductors": count}
+    given = {"current": "5 A", "building_wire": wire, "ambient": "30 C", "conductors": count}
     assert breaker(breaker="45 A", **given).figure(LARGEST).figure.value == largest
     kept = breaker(breaker=f"{largest} A", **given)  # nothing to change, so nothing to fit
     assert LARGEST not in {f.figure.name for f in kept.figures}
@@ -639,7 +639,7 @@ def test_the_largest_breaker_that_a_wire_allows(wire, count, largest):
     ],
 )
 def test_no_larger_breaker_is_named_for_the_wire_that_is_there(breaker_, wire, current):
-    given = {"wire": wire, "run_time": "4 h", "ambient": "25 C", "conductors": 2}
+    given = {"building_wire": wire, "run_time": "4 h", "ambient": "25 C", "conductors": 2}
     finding = breaker(current=current, breaker=breaker_, **given)
     assert finding.criterion(LOAD).verdict == "fail"
     (needed,) = finding.answers
@@ -650,9 +650,9 @@ def test_no_larger_breaker_is_named_for_the_wire_that_is_there(breaker_, wire, c
 @source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(3)", seen="two copies")
 def test_a_receptacle_that_does_not_belong_on_the_circuit_is_pointed_out():
     # NEC Table 210.21(B)(3): 15 and 20 A receptacles on circuits to 20 A
-    (needed,) = breaker(current="22 A", breaker="20 A", wire="12 AWG").answers
+    (needed,) = breaker(current="22 A", breaker="20 A", building_wire="12 AWG").answers
     assert any("receptacle" in said for said in needed.evidence_against)
-    (needed,) = breaker(current="16 A", breaker="15 A", wire="14 AWG").answers
+    (needed,) = breaker(current="16 A", breaker="15 A", building_wire="14 AWG").answers
     assert not any("receptacle" in said for said in needed.evidence_against)
 
 
@@ -665,7 +665,7 @@ def test_a_receptacle_that_does_not_belong_on_the_circuit_is_pointed_out():
 @practice("75 around a wire is more often Fahrenheit than Celsius")
 @pytest.mark.parametrize(("typed", "meant"), [("75 C", "75 F"), ("61 C", "61 F")])
 def test_heat_past_the_table_may_be_fahrenheit(typed, meant):
-    given = {"wire": "14 AWG", "ambient": typed, "conductors": 2}
+    given = {"building_wire": "14 AWG", "ambient": typed, "conductors": 2}
     judged = breaker(current="8 A", breaker="15 A", **given).criterion(CORRECTED)
     assert judged.verdict == "fail"
     assert f"{meant}?" in judged.reason
@@ -687,7 +687,7 @@ def test_heat_past_the_table_may_be_fahrenheit(typed, meant):
 def test_the_class_of_the_wire_is_asked_for_where_it_decides():
     # 14 AWG, 60 C: 15 x 0.91 at 35 C = 13.65 A, under the 15 A breaker; of 75 C and ended at 60 C
     # 20 x 0.94 = 18.8, so 15 A
-    given = {"wire": "14 AWG", "ambient": "95 F", "conductors": 2, **OWN_CIRCUIT}
+    given = {"building_wire": "14 AWG", "ambient": "95 F", "conductors": 2, **OWN_CIRCUIT}
     finding = breaker(current="8 A", breaker="15 A", **given)
     assert "read the class printed on the wire" in finding.decided_by.action
     assert breaker(
@@ -714,7 +714,13 @@ def test_the_class_of_the_wire_is_asked_for_where_it_decides():
     [("10 AWG solid", "40 C", "18.75 A", "30 A"), ("12 AWG", "45 C", "15 A", "20 A")],
 )
 def test_a_class_that_was_only_assumed_does_not_condemn(wire, ambient, load, limit):
-    given = {"wire": wire, "ambient": ambient, "conductors": 2, **OWN_CIRCUIT, "run_time": "1 h"}
+    given = {
+        "building_wire": wire,
+        "ambient": ambient,
+        "conductors": 2,
+        **OWN_CIRCUIT,
+        "run_time": "1 h",
+    }
     given |= {"current": load, "breaker": limit}
     finding = wirecalc.run("breaker", **given)
     assert finding.verdict == "cannot tell"
@@ -737,7 +743,7 @@ def test_a_class_that_was_only_assumed_does_not_condemn(wire, ambient, load, lim
     seen="a scan and a residential code of 2018",
 )
 def test_no_circuit_is_named_where_this_one_carries_the_load():
-    finding = breaker(current="12 A", breaker="15 A", wire="14 AWG", run_time="3 h")
+    finding = breaker(current="12 A", breaker="15 A", building_wire="14 AWG", run_time="3 h")
     assert not finding.answers
 
 

@@ -13,11 +13,11 @@ PLUGGED = "plug-in load on a shared circuit"
 
 
 READ = {"insulation_class": "60 C", "termination_temperature": "60 C"}  # on wire and breaker
-WIRED = {"wire": "14 AWG", "ambient": "25 C", "conductors": 2}
+WIRED = {"building_wire": "14 AWG", "ambient": "25 C", "conductors": 2}
 
 
 def circuit(**given):
-    read = READ if "wire" in given else {}
+    read = READ if "building_wire" in given else {}
     return wirecalc.run("circuit", **({"breaker": "15 A"} | read | given))
 
 
@@ -88,7 +88,7 @@ def test_a_freezer_and_a_dehumidifier_on_one_circuit():
     assert finding.verdict == "pass"
     unseen = circuit(**loads)  # nobody looked at the wire
     assert unseen.verdict == "cannot tell"
-    assert unseen.decided_by.criterion.needs == ("wire",)
+    assert unseen.decided_by.criterion.needs == ("building_wire",)
     assert finding.figure("room left on the breaker").figure.value == pytest.approx(7.2)
 
 
@@ -187,7 +187,7 @@ def test_the_receptacle_of_the_largest_plug_in_load():
 )
 def test_the_sum_on_the_wire_before_and_after_correction():
     # 14 AWG, 60 C: 15 A; at 40 C x 0.82 = 12.3 A (NEC Tables 310.16, 310.15(B)(1)(1))
-    given = {"breaker": "20 A", "wire": "14 AWG", "ambient": "40 C", "conductors": 2}
+    given = {"breaker": "20 A", "building_wire": "14 AWG", "ambient": "40 C", "conductors": 2}
     for loads, before, after in (
         (["6 A", "6.3 A"], "pass", "pass"),
         (["6 A", "6.4 A"], "pass", "fail"),
@@ -244,7 +244,14 @@ GO = "loads that have to go"
     ("given", "amps"),
     [
         # 7 + 7 + 1.25 x 3 = 17.75 A on 15 A
-        ({"plug_loads": ["7 A", "7 A"], "long_fastened_loads": ["3 A"], "wire": "14 AWG"}, 2.75),
+        (
+            {
+                "plug_loads": ["7 A", "7 A"],
+                "long_fastened_loads": ["3 A"],
+                "building_wire": "14 AWG",
+            },
+            2.75,
+        ),
         # 12.5 + 8 + 6 + 1.25 x (1.6 + 1) = 29.75 A on 20 A, and on 12 AWG 20 A
         (
             {
@@ -253,7 +260,7 @@ GO = "loads that have to go"
                 "fastened_loads": ["6 A"],
                 "long_plug_loads": ["1.6 A"],
                 "light_loads": ["1 A"],
-                "wire": "12 AWG",
+                "building_wire": "12 AWG",
                 "receptacle": "15 A",
             },
             9.75,
@@ -263,7 +270,7 @@ GO = "loads that have to go"
             {
                 "breaker": "20 A",
                 "plug_loads": ["8 A", "8 A"],
-                "wire": "14 AWG",
+                "building_wire": "14 AWG",
                 "ambient": "40 C",
                 "conductors": 2,
             },
@@ -303,7 +310,7 @@ def test_the_band_of_the_loads_does_not_unsettle_what_to_do():
 )
 def test_one_load_alone_needs_a_circuit_that_carries_it():
     # 17.75 A: 20 A (NEC 240.6(A)) on 12 AWG
-    (answer,) = circuit(plug_loads=["17.75 A"], wire="14 AWG").answers
+    (answer,) = circuit(plug_loads=["17.75 A"], building_wire="14 AWG").answers
     assert answer.text == "20 A on 12 AWG copper: a job for an electrician"
 
 
@@ -355,7 +362,12 @@ def test_long_loads_count_by_the_rules_of_the_building(rules, expected):
 )
 def test_the_print_on_the_cable_decides_in_an_attic(insulation, expected):
     # 12 AWG at 45 C: 20 x 0.71 = 14.2 A; of 90 C 30 x 0.87 = 26.1 A, 20 A at its ends
-    given = {"breaker": "20 A", "plug_loads": ["9 A", "9 A"], "wire": "12 AWG", "ambient": "45 C"}
+    given = {
+        "breaker": "20 A",
+        "plug_loads": ["9 A", "9 A"],
+        "building_wire": "12 AWG",
+        "ambient": "45 C",
+    }
     given |= {"conductors": 2, "receptacle": "20 A"}
     given |= {"insulation_class": insulation} if insulation else {}
     assert wirecalc.run("circuit", **given).verdict == expected

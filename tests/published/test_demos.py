@@ -68,7 +68,7 @@ INPUTS = {
     "drop": "drop",
     "length": "joint_length",
     "tab": "tab_width",
-    "house_wire": "wire",
+    "house_wire": "building_wire",
     "house_length": "run_length",
     "cord": "cord",
     "cord_length": "cord_length",

@@ -15,7 +15,7 @@ from .records import independent, practice, source
 
 FREEZER = {"locked_rotor_current": "14.2 A", "nameplate_voltage": "115 V"}
 FREEZER |= {"rated_load_current": "1.6 A"}
-FREEZER |= {"voltage_at_rest": "117.5 V", "wire": "14 AWG", "run_length": "60 ft"}
+FREEZER |= {"voltage_at_rest": "117.5 V", "building_wire": "14 AWG", "run_length": "60 ft"}
 CORD = {"cord": "16 AWG", "cord_length": "50 ft"}
 ADVISED, LEAST = "volts at start", "least volts at start"
 
@@ -45,7 +45,7 @@ def circuit(case):
     shared = 2 * feet / 1000 * complex(OHM_PER_KFT[gauge], x)
     lead = 2 * cord_feet / 1000 * OHM_PER_KFT[cord]
     given = {
-        "wire": f"{gauge} AWG",
+        "building_wire": f"{gauge} AWG",
         "run_length": f"{feet} ft",
         "cord": f"{cord} AWG",
         "cord_length": f"{cord_feet} ft",
@@ -276,7 +276,11 @@ def test_a_metric_wire_passes_at_its_most_and_fails_at_its_least():
     # 40 m of 1.5 mm2 at 20 C, 30 A, 230 V plate: IEC 60228 13.3 ohm/km (class 5), 184 V needed;
     # 17.241 ohm mm2/km over its area with 2 % lay is 11.72 ohm/km
     most, least = (0.08 * v for v in (13.3, 17.241 / 1.5 * 1.02))
-    start = {"nameplate_voltage": "230 V", "locked_rotor_current": "30 A", "wire": "1.5 mm2"}
+    start = {
+        "nameplate_voltage": "230 V",
+        "locked_rotor_current": "30 A",
+        "building_wire": "1.5 mm2",
+    }
     start |= {"run_length": "40 m", "conductor_temperature": "20 C", "rated_load_current": "5 A"}
     lowest = 184 + 30 * abs(complex(most, 2 * 0.1312 * 0.058))  # X of 14 AWG, Table 9, 131.2 ft
     z = cmath.rect(230 / 30, math.radians(60))
@@ -332,7 +336,7 @@ def test_a_measured_start_decides(volts, verdict):
     shared = CORD | {"other_current": "6.2 A"}
     assert dip(**shared, voltage_at_start=volts).verdict is verdict
     assert dip(run_length=None, voltage_at_start=volts).verdict is verdict
-    assert dip(wire=None, run_length=None, voltage_at_start=volts).verdict is verdict
+    assert dip(building_wire=None, run_length=None, voltage_at_start=volts).verdict is verdict
 
 
 @practice("80 % of the plate at a start")
@@ -367,7 +371,11 @@ def test_the_meter_counts_in_a_measured_start():
     ],
 )
 def test_a_start_above_what_the_wire_lets_through_was_missed_by_the_meter(given, verdict):
-    stiff = {"locked_rotor_current": "60 A", "voltage_at_rest": "119 V", "wire": "14 AWG solid"}
+    stiff = {
+        "locked_rotor_current": "60 A",
+        "voltage_at_rest": "119 V",
+        "building_wire": "14 AWG solid",
+    }
     found = dip(**stiff | {"run_length": "100 ft"} | given)
     assert found.verdict is verdict
     if verdict is Verdict.CANNOT_TELL:
@@ -442,10 +450,10 @@ def test_the_volt_error_of_the_freezer_alone_only_just_holds():
 
 @practice("the wire before a cord takes its part of a dip")
 def test_cord_alone_is_no_pass():
-    found = dip(wire=None, run_length=None, **CORD)
+    found = dip(building_wire=None, run_length=None, **CORD)
     assert found.verdict is Verdict.CANNOT_TELL
-    assert "wire" in found.criterion(LEAST).criterion.needs
-    light = dip(wire=None, run_length=None, cord="18 AWG", cord_length="300 ft")
+    assert "building_wire" in found.criterion(LEAST).criterion.needs
+    light = dip(building_wire=None, run_length=None, cord="18 AWG", cord_length="300 ft")
     assert light.verdict is Verdict.FAIL
 
 
@@ -492,7 +500,7 @@ def test_known_power_factor_narrows_the_model():
         ({"voltage_at_start": "149.6 V"}, "does not belong to a 115 V plate"),  # 1.3: practice
         ({"voltage_at_rest": "149.6 V"}, "does not belong to a 115 V plate"),
         ({"voltage_at_rest": "80.4 V"}, "does not belong to a 115 V plate"),  # 0.7: practice
-        ({"wire": None, "run_length": None}, "neither a building wire nor a cord"),
+        ({"building_wire": None, "run_length": None}, "neither a building wire nor a cord"),
         ({"run_length": "1900 ft"}, "would be lost on the way"),
     ],
 )

@@ -37,7 +37,7 @@ GAUGES_8 = [r.text("awg") for r in tables.load("nec-ch9-table8").where(stranding
 
 
 def drop(**given):
-    typed = {"current": "1.6 A", "nameplate_voltage": "115 V", "wire": "14 AWG"}
+    typed = {"current": "1.6 A", "nameplate_voltage": "115 V", "building_wire": "14 AWG"}
     typed |= {"run_length": "60 ft"} | given
     return wirecalc.run("drop", **{n: v for n, v in typed.items() if v is not None})
 
@@ -256,7 +256,7 @@ def test_a_metric_wire_has_the_most_that_iec_60228_lets_it_have(wire, most):
 @independent("Ohm's law over the loop, by hand")
 def test_a_metric_run_passes_at_the_limit_of_its_resistance():
     # 26 m of 1.5 mm2: 2 x 0.026 x 13.3 ohm at 20 C; 3 % of 230 V is 6.9 V, 9.98 A
-    metric = {"wire": "1.5 mm2", "run_length": "26 m", "nameplate_voltage": "230 V"}
+    metric = {"building_wire": "1.5 mm2", "run_length": "26 m", "nameplate_voltage": "230 V"}
     for current, verdict in (("9.97 A", "pass"), ("9.99 A", "marginal")):
         assert drop(**metric, current=current, conductor_temperature="20 C").verdict == verdict
 
@@ -307,7 +307,7 @@ def test_loop_is_twice_the_length_in_feet_or_metres(length):
 @independent("Ohm's law over the loop, by hand")
 def test_solid_wire_of_the_same_gauge():
     # solid 14 AWG has 3.07 ohm/kft: 0.867 ohm with the cord
-    found = drop(wire="14 AWG solid", cord="16 AWG", cord_length="50 ft")
+    found = drop(building_wire="14 AWG solid", cord="16 AWG", cord_length="50 ft")
     assert value(found, "loop resistance") == pytest.approx(0.867, abs=0.0005)
 
 
@@ -405,7 +405,7 @@ def test_longest_run_loses_just_3_percent():
     ],
 )
 def test_smallest_wire_for_the_advice(wire, current, smallest):
-    found = drop(wire=wire, current=current, run_length="200 ft")
+    found = drop(building_wire=wire, current=current, run_length="200 ft")
     (listing,) = found.listings
     assert listing.rows[0][0] == smallest
 
@@ -444,7 +444,7 @@ def test_no_wire_is_named_where_none_will_do():
         # 12 A x 2 x 800 ft x 3.14 ohm/kft is 60.3 V, over half of 115 V
         ({"current": "12 A", "run_length": "800 ft"}, "run-length: 60.29 V would be lost"),
         ({"current": "12 A", "cord": "16 AWG", "cord_length": "500 ft"}, "cord-length: 64.4 V"),
-        ({"wire": None, "run_length": None}, "neither a building wire nor a cord"),
+        ({"building_wire": None, "run_length": None}, "neither a building wire nor a cord"),
         ({"other_leg_current": "5 A", "system": "two-wire"}, "no other leg"),
     ],
 )
@@ -461,7 +461,7 @@ def test_what_cannot_be_is_refused(given, words):
     seen="four copies",
 )
 def test_aluminium_in_the_wall_and_a_cord_have_their_cautions():
-    keys = {c.key for c in drop(wire="12 AWG aluminum").cautions}
+    keys = {c.key for c in drop(building_wire="12 AWG aluminum").cautions}
     assert "alu-01" in keys
     assert "cord-03" not in keys
     assert "cord-03" in {c.key for c in drop(cord="16 AWG", cord_length="10 ft").cautions}
@@ -559,7 +559,7 @@ def test_three_wire_drop_against_nodal_analysis(here, there):
         current=f"{here} A",
         other_leg_current=f"{there} A",
         system="three-wire",
-        wire="12 AWG",
+        building_wire="12 AWG",
         run_length="100 ft",
     )
     assert value(found, "drop") == pytest.approx(v[2] - v[1], abs=1e-9)
@@ -589,7 +589,7 @@ def test_three_wire_drop_against_ngspice(spice, here, there):
         other_leg_current=f"{there} A",
         system="three-wire",
         nameplate_voltage="120 V",
-        wire="12 AWG",
+        building_wire="12 AWG",
         run_length="100 ft",
     )
     left = abs(solved["v(3)"] - solved["v(4)"])
@@ -626,7 +626,7 @@ def test_leg_to_leg_is_the_same_as_two_wire():
 )
 def test_a_load_leg_to_leg_is_not_judged_by_a_share_of_the_neutral():
     # 24 A x 400 ft x 1.24 ohm/kft (Table 8) is 11.9 V of 240: 4.96 %
-    dryer = {"current": "24 A", "nameplate_voltage": "240 V", "wire": "10 AWG"}
+    dryer = {"current": "24 A", "nameplate_voltage": "240 V", "building_wire": "10 AWG"}
     dryer |= {"run_length": "200 ft", "system": "three-wire"}
     found = drop(**dryer)
     both = drop(**dryer, other_leg_current="24 A")
@@ -658,7 +658,7 @@ def test_a_load_leg_to_leg_is_not_judged_by_a_share_of_the_neutral():
     [("14 A", Verdict.PASS), ("14.2 A", Verdict.MARGINAL), ("24 A", Verdict.MARGINAL)],
 )
 def test_the_other_leg_is_judged_too(there, verdict):
-    three = {"system": "three-wire", "nameplate_voltage": "120 V", "wire": "12 AWG"}
+    three = {"system": "three-wire", "nameplate_voltage": "120 V", "building_wire": "12 AWG"}
     found = drop(**three, run_length="100 ft", current="10 A", other_leg_current=there)
     judged = found.criterion("drop of the other leg")
     assert judged.verdict is found.verdict is verdict
@@ -717,7 +717,7 @@ def test_power_factor_against_the_phasor(gauge, r, x, power_factor):
     exact = abs(115 + current * z) - 115
     across = abs((current * z).imag)
     found = drop(
-        wire=f"{gauge} AWG",
+        building_wire=f"{gauge} AWG",
         run_length="100 ft",
         current="15 A",
         power_factor=f"{100 * power_factor:g} %",
@@ -741,6 +741,6 @@ def test_power_factor_against_the_phasor(gauge, r, x, power_factor):
 @practice("reactance over a fifth of the resistance matters")
 def test_reactance_that_is_left_out_is_named_where_it_matters():
     # 2/0 AWG 0.043 of 0.0967 ohm/kft
-    said = [n.what for n in drop(wire="2/0 AWG", run_length="300 ft").not_checked]
+    said = [n.what for n in drop(building_wire="2/0 AWG", run_length="300 ft").not_checked]
     assert "reactance of 2/0 AWG" in said
     assert not any("reactance" in n.what for n in drop().not_checked)

@@ -12,7 +12,12 @@ from .records import independent, memory, practice, source
 CORD = {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A"}
 GOOD = CORD | {"cord": "14 AWG", "grounding": "yes", "cord_rating": "15 A", "ambient": "25 C"}
 GOOD |= {"maker_allows": "three-wire grounding", "cord_conductors": "2"}
-GOOD |= {"nameplate_voltage": "115 V", "has_motor": "no", "wire": "14 AWG", "run_length": "10 ft"}
+GOOD |= {
+    "nameplate_voltage": "115 V",
+    "has_motor": "no",
+    "building_wire": "14 AWG",
+    "run_length": "10 ft",
+}
 WORD = "the maker's word on extension cords"
 LEAST = "least volts at start"
 
@@ -145,7 +150,11 @@ def test_cautions_do_not_contradict_the_makers_word(allows, keys):
     ("given", "name", "needs"),
     [
         ({"nameplate_voltage": None}, "drop while running", ("nameplate_voltage",)),
-        ({"wire": None, "run_length": None}, "drop while running", ("wire", "run_length")),
+        (
+            {"building_wire": None, "run_length": None},
+            "drop while running",
+            ("building_wire", "run_length"),
+        ),
         ({"run_length": None}, "drop while running", ("run_length",)),
         (
             {"has_motor": None},
@@ -222,7 +231,7 @@ def test_a_230_v_machine_on_a_13_a_cord_that_its_maker_allows():
     given = {"cord": "1.5 mm2", "cord_length": "10 m", "current": "0.9 A", "ambient": "25 C"}
     given |= {"nameplate_voltage": "230 V", "cord_rating": "13 A", "maker_allows": "yes"}
     given |= {"grounding": "yes", "cord_conductors": "2", "has_motor": "no"}
-    given |= {"wire": "2.5 mm2 solid", "run_length": "15 m"}
+    given |= {"building_wire": "2.5 mm2 solid", "run_length": "15 m"}
     assert extension(**given).verdict is Verdict.MARGINAL
     assert extension(**given | {"current": "13.1 A"}).verdict is Verdict.FAIL
     assert extension(**given | {"cord_rating": "16 A"}).verdict is Verdict.PASS
@@ -246,7 +255,7 @@ def test_a_230_v_machine_on_a_13_a_cord_that_its_maker_allows():
 )
 def test_a_start_that_the_cord_does_not_let_through(at_start, verdict):
     given = GOOD | {"cord": "16 AWG", "cord_length": "100 ft", "current": "8 A"}
-    given |= {"wire": "14 AWG solid", "run_length": "60 ft", "has_motor": "yes"}
+    given |= {"building_wire": "14 AWG solid", "run_length": "60 ft", "has_motor": "yes"}
     given |= {"voltage_at_rest": "118 V", "locked_rotor_current": "48 A"}
     found = extension(**given | {"voltage_at_start": at_start})
     assert verdicts(found)[LEAST] is verdict
@@ -267,7 +276,7 @@ def test_an_lra_near_the_running_current_is_questioned():
 
 
 @practice("the resistance of a copper-clad wire is not that of a table")
-@pytest.mark.parametrize("which", [{"cord": "12 AWG cca"}, {"wire": "12 AWG cca"}])
+@pytest.mark.parametrize("which", [{"cord": "12 AWG cca"}, {"building_wire": "12 AWG cca"}])
 @pytest.mark.parametrize("motor", [{}, {"has_motor": None, "locked_rotor_current": "14 A"}])
 def test_a_metal_of_unknown_resistance_is_untold(which, motor):
     found = extension(**GOOD | which | motor)

@@ -28,20 +28,22 @@ ON_WIRE, ON_CORD = "current of the wire", "current of the cord"
     ("name", "given", "criterion", "kept", "doubted", "past"),
     [
         # 75 C: 20 A, 90 C: 25 A; 16 AWG stands in the 90 C column alone, 18 A
-        ("drop", RUN | {"wire": "14 AWG"}, ON_WIRE, "20 A", "20.1 A", "25.1 A"),
-        ("drop", RUN | {"wire": "14 AWG"}, ON_WIRE, "20 A", "25 A", "25.1 A"),
-        ("drop", RUN | {"wire": "16 AWG"}, ON_WIRE, "18 A", None, "18.1 A"),
+        ("drop", RUN | {"building_wire": "14 AWG"}, ON_WIRE, "20 A", "20.1 A", "25.1 A"),
+        ("drop", RUN | {"building_wire": "14 AWG"}, ON_WIRE, "20 A", "25 A", "25.1 A"),
+        ("drop", RUN | {"building_wire": "16 AWG"}, ON_WIRE, "18 A", None, "18.1 A"),
         # thinner than all that are listed carries no more than the last, 14 A
-        ("drop", RUN | {"wire": "20 AWG"}, ON_WIRE, "14 A", None, "14.1 A"),
-        ("drop", RUN | {"wire": "12 AWG aluminum"}, ON_WIRE, "20 A", "25 A", "25.1 A"),
-        ("drop", RUN | {"wire": "2.5 mm2"}, ON_WIRE, "36 A", None, "36.1 A"),
-        ("drop", RUN | {"wire": "14 AWG", "other_current": "8 A"}, ON_WIRE, "12 A", "17 A", "18 A"),
+        ("drop", RUN | {"building_wire": "20 AWG"}, ON_WIRE, "14 A", None, "14.1 A"),
+        ("drop", RUN | {"building_wire": "12 AWG aluminum"}, ON_WIRE, "20 A", "25 A", "25.1 A"),
+        ("drop", RUN | {"building_wire": "2.5 mm2"}, ON_WIRE, "36 A", None, "36.1 A"),
+        ("drop", RUN | {"building_wire": "14 AWG", "other_current": "8 A"},
+         ON_WIRE, "12 A", "17 A", "18 A"),
         ("drop", LEAD | {"cord": "14 AWG"}, ON_CORD, "20 A", None, "20.1 A"),
         ("drop", LEAD | {"cord": "1.5 mm2"}, ON_CORD, "16 A", None, "16.1 A"),
-        ("extension", SHEET | RUN | {"wire": "14 AWG"}, ON_WIRE, "20 A", "21 A", "26 A"),
-        ("upstream", ALONE | {"wire": "14 AWG", "voltage_running": "239.9 V"}, ON_WIRE,
+        ("extension", SHEET | RUN | {"building_wire": "14 AWG"}, ON_WIRE, "20 A", "21 A", "26 A"),
+        ("upstream", ALONE | {"building_wire": "14 AWG", "voltage_running": "239.9 V"}, ON_WIRE,
          "20 A", "25 A", "25.1 A"),
-        ("upstream", ALONE | {"wire": "10 AWG", "voltage_running": "239.9 V", "cord": "14 AWG",
+        ("upstream", ALONE | {"building_wire": "10 AWG", "voltage_running": "239.9 V",
+         "cord": "14 AWG",
          "cord_length": "1 ft"}, ON_CORD, "20 A", None, "20.1 A"),
         ("joint-drop", JOINT | {"wire": "18 AWG"}, ON_WIRE, "29 A", None, "29.1 A"),
         # above the appliance wires: the aircraft value of 8 AWG at 200 C, 71 A
@@ -61,8 +63,8 @@ def test_a_current_above_every_table_of_its_size(name, given, criterion, kept, d
 @pytest.mark.parametrize("name", ["drop", "upstream", "joint-drop"])
 def test_a_meter_that_cannot_tell_the_current_from_the_limit(name):
     given = {
-        "drop": RUN | {"wire": "14 AWG"},
-        "upstream": ALONE | {"wire": "14 AWG", "voltage_running": "239.9 V"},
+        "drop": RUN | {"building_wire": "14 AWG"},
+        "upstream": ALONE | {"building_wire": "14 AWG", "voltage_running": "239.9 V"},
         "joint-drop": JOINT | {"wire": "14 AWG"},
     }[name]
     limit = 45 if name == "joint-drop" else 25

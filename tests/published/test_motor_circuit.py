@@ -16,12 +16,12 @@ FLC, LRC = tables.load("nec-motor-full-load"), tables.load("nec-motor-locked-rot
 
 READ = {"insulation_class": "60 C", "termination_temperature": "60 C"}  # on wire and breaker
 COOL = {"ambient": "25 C", "conductors": 2}
-ALL = {"wire": "10 AWG", **COOL}
+ALL = {"building_wire": "10 AWG", **COOL}
 
 
 def motor(**given):
     first = {"motor_kind": "motor", "fastened_in_place": "yes"}
-    read = READ if "wire" in given else {}
+    read = READ if "building_wire" in given else {}
     return wirecalc.run("motor-circuit", **(first | read | given))
 
 
@@ -127,7 +127,9 @@ def test_no_locked_rotor_current_under_half_a_horsepower():
     [("1/8 hp", "115 V"), ("0.6 hp", "115 V"), ("1/2 hp", "277 V"), ("1/2 hp", "150 V")],
 )
 def test_a_motor_without_a_row_cannot_be_told(hp, volts):
-    finding = motor(horsepower=hp, nameplate_voltage=volts, breaker="15 A", wire="14 AWG", **COOL)
+    finding = motor(
+        horsepower=hp, nameplate_voltage=volts, breaker="15 A", building_wire="14 AWG", **COOL
+    )
     assert finding.verdict == "cannot tell"
     assert {c.criterion.name for c in finding.criteria} == {"current that sizes the circuit"}
 
@@ -176,13 +178,13 @@ def test_largest_device_of_a_motor_against_nec_430_52(hp, volts, device, largest
     ],
 )
 def test_an_instantaneous_breaker_by_itself_guards_no_motor(device, listed, verdict):
-    given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "wire": "14 AWG"}
+    given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "building_wire": "14 AWG"}
     given |= {"breaker": "25 A", "motor_device": device, "ambient": "25 C", "conductors": "2"}
     if listed is not None:
         given["listed_combination"] = listed
     assert motor(**given, full_load_current="8.6 A", plate_governs="no").verdict == verdict
     unit = {"motor_kind": "compressor", "fastened_in_place": "yes", "minimum_ampacity": "9 A"}
-    unit |= {n: given[n] for n in ("wire", "motor_device", "ambient", "conductors")}
+    unit |= {n: given[n] for n in ("building_wire", "motor_device", "ambient", "conductors")}
     unit |= {"breaker": "15 A", "maximum_breaker": "15 A"}
     if listed is not None:
         unit["listed_combination"] = listed
@@ -194,7 +196,7 @@ def test_an_instantaneous_breaker_by_itself_guards_no_motor(device, listed, verd
 @source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
 def test_the_largest_device_is_no_invitation_to_fit_it():
     # 1/2 hp 115 V: 25 A at most; who has 15 A keeps it, who has 30 A has too much
-    given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "wire": "14 AWG"}
+    given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "building_wire": "14 AWG"}
     for breaker, shown in (("15 A", False), ("25 A", False), ("30 A", True)):
         finding = motor(breaker=breaker, **given)
         assert (LARGEST in {f.figure.name for f in finding.figures}) is shown
@@ -400,7 +402,7 @@ def test_current_of_the_wire(hp, volts, needs):
     ],
 )
 def test_wire_of_a_motor(wire, ambient, before, after):
-    given = {"horsepower": "3/4 hp", "nameplate_voltage": "115 V", "wire": wire}
+    given = {"horsepower": "3/4 hp", "nameplate_voltage": "115 V", "building_wire": wire}
     finding = motor(**given, ambient=ambient, conductors=2)
     assert finding.criterion(WIRE).verdict == before
     assert finding.criterion(f"{WIRE}, corrected").verdict == after
@@ -417,7 +419,7 @@ def test_wire_of_a_motor(wire, ambient, before, after):
 )
 @practice("what a unit's plate asks for counts where it is more than the rule")
 def test_the_plates_least_ampacity_counts_where_it_is_greater():
-    given = {"wire": "12 AWG", "ambient": "30 C", "conductors": 2}  # 20 A
+    given = {"building_wire": "12 AWG", "ambient": "30 C", "conductors": 2}  # 20 A
     assert hermetic(9, minimum_ampacity="20 A", **given).criterion(WIRE).verdict == "pass"
     assert hermetic(9, minimum_ampacity="20.1 A", **given).criterion(WIRE).verdict == "fail"
     doubt = hermetic(17, minimum_ampacity="12 A", **given)  # 21.3 A by the rule: one is misread
@@ -432,7 +434,7 @@ def test_the_plates_least_ampacity_counts_where_it_is_greater():
 @source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
 def test_a_larger_breaker_on_small_wire_is_explained_and_not_mended():
     # 1/2 hp 115 V: 25 A on 14 AWG holds; NEC 240.4(D) with its 15 A does not bind (240.4(G))
-    given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "wire": "14 AWG"}
+    given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "building_wire": "14 AWG"}
     given |= {"ambient": "30 C", "conductors": 2, "motor_device": "inverse-time breaker"}
     finding = motor(breaker="25 A", **given)
     assert finding.verdict == "pass"
@@ -442,6 +444,18 @@ def test_a_larger_breaker_on_small_wire_is_explained_and_not_mended():
 
 
 THIN = "device on wire this thin"
+
+
+@source("NEC (NFPA 70)", "2017", "Table 310.15(B)(16), 14 AWG, 60 C", seen="two copies")
+@source("NEC (NFPA 70)", "2017", "Table 430.248, 3/4 HP", seen="two copies")
+def test_a_thin_wire_that_only_the_tables_current_is_too_much_for():
+    # 13.8 A x 1.25 = 17.3 A is above the 15 A of 14 AWG, 4 A x 1.25 = 5 A is not
+    plate = {"horsepower": "3/4 hp", "nameplate_voltage": "115 V", "full_load_current": "4 A"}
+    there = {"building_wire": "18 AWG", "ambient": "55 C", "conductors": 3, **READ}
+    found = motor(**plate, **there)
+    for name in (WIRE, "load on the wire, corrected"):
+        assert found.criterion(name).verdict == "cannot tell"
+        assert "if it goes by" in found.criterion(name).criterion.reason
 
 
 @source(
@@ -459,7 +473,7 @@ def test_wire_thinner_than_14_awg_cannot_be_told(wire, breaker):
     # NEC 240.4(D): 7 A for 18 AWG, 10 A for 16 AWG; the exemption of 240.4(G) was seen for 14, 12
     # and 10 AWG copper only
     place = {"insulation_class": "90 C", "termination_temperature": "90 C"}
-    place |= {"ambient": "25 C", "conductors": 2, "wire": wire}
+    place |= {"ambient": "25 C", "conductors": 2, "building_wire": wire}
     given = place | ({"breaker": breaker} if breaker else {})
     compressor = hermetic(9, minimum_ampacity="12 A", maximum_breaker="20 A", **given)
     small = motor(horsepower="1/6 hp", nameplate_voltage="230 V", **given)
@@ -473,7 +487,7 @@ def test_wire_thinner_than_14_awg_cannot_be_told(wire, breaker):
 @source("NEC (NFPA 70)", "not stated in the copy", "240.4(G)", seen="a summary")
 @pytest.mark.parametrize("wire", ["14 AWG", "12 AWG", "10 AWG", "8 AWG", "12 AWG aluminum"])
 def test_wire_that_240_4_g_is_for(wire):
-    given = {"wire": wire, "ambient": "30 C", "conductors": 2, "breaker": "15 A"}
+    given = {"building_wire": wire, "ambient": "30 C", "conductors": 2, "breaker": "15 A"}
     assert THIN not in {c.criterion.name for c in hermetic(4, **given).criteria}
 
 
@@ -504,7 +518,7 @@ HALF = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V"}  # Table 430.248: 
     ],
 )
 def test_wire_where_the_plate_has_more_than_the_table(plate, governs, wire, expected):
-    given = {**HALF, **COOL, "full_load_current": plate, "wire": wire}
+    given = {**HALF, **COOL, "full_load_current": plate, "building_wire": wire}
     if governs:
         given["plate_governs"] = governs
     finding = motor(**given)
@@ -551,8 +565,8 @@ def test_device_where_plate_and_table_differ(plate, governs, breaker, expected):
 @practice("where a plate has more amps than the table, a careful shop asks which counts")
 def test_a_wire_that_the_table_allows_is_not_replaced():
     given = {**HALF, **COOL, "full_load_current": "14 A", "breaker": "25 A"}
-    assert not motor(**given, wire="14 AWG").answers  # by the plate it would be too thin
-    (said,) = motor(**given, wire="12 AWG").answers  # 17.5 A either way: 240.4(G)
+    assert not motor(**given, building_wire="14 AWG").answers  # by the plate it would be too thin
+    (said,) = motor(**given, building_wire="12 AWG").answers  # 17.5 A either way: 240.4(G)
     assert "240.4(G)" in said.text
 
 
@@ -575,7 +589,7 @@ def test_the_rule_is_not_shown_where_the_plate_rules():
 def test_a_plate_far_over_the_table_does_not_pass():
     # 1/4 hp at 115 V: 5.8 A in the table, 20 A typed; 14 AWG carries 15 A
     given = {"horsepower": "1/4 hp", "nameplate_voltage": "115 V", "full_load_current": "20 A"}
-    given |= {"plate_governs": "no", "wire": "14 AWG", "breaker": "15 A", **COOL}
+    given |= {"plate_governs": "no", "building_wire": "14 AWG", "breaker": "15 A", **COOL}
     assert motor(**given).verdict == "cannot tell"
     assert value(motor(**given), "current that the wire must carry") == 25
 
@@ -638,7 +652,7 @@ def test_wire_and_device_that_a_compressor_needs():
     (needed,) = hermetic(20, maximum_breaker="30 A").answers
     assert needed.text == "10 AWG copper or thicker; breaker or fuse of at most 30 A"
     # in 45 C with 2 wires 10 AWG has 30 x 0.71 = 21.3 A, 8 AWG 28.4 A
-    hot = {"ambient": "45 C", "conductors": 2, "wire": "14 AWG", "breaker": "15 A"}
+    hot = {"ambient": "45 C", "conductors": 2, "building_wire": "14 AWG", "breaker": "15 A"}
     (needed,) = hermetic(20, **hot).answers
     assert needed.text == "8 AWG copper or thicker"
 
@@ -705,7 +719,7 @@ def test_wire_too_thin_for_the_table_is_ruled_out_by_heat_as_the_thinnest_listed
             "motor-circuit",
             **asked,
             fastened_in_place="yes",
-            wire=f"{gauge} AWG",
+            building_wire=f"{gauge} AWG",
             insulation_class="60 C",
             ambient="56 C",
         )
@@ -800,14 +814,14 @@ RUNS = "device carries the running current"
     ],
 )
 def test_a_unit_by_its_plate_alone(wire, breaker, expected):
-    given = {**UNIT, **({"wire": wire, **COOL} if wire else {})}
+    given = {**UNIT, **({"building_wire": wire, **COOL} if wire else {})}
     given |= {"breaker": breaker} if breaker else {}
     assert motor(**given).verdict == expected
 
 
 @memory("NEC 440.4(B): a unit's plate has its least ampacity and its largest device")
 def test_a_unit_whose_plate_has_no_largest_device_is_asked_for_it():
-    given = {**UNIT, "wire": "12 AWG", "breaker": "30 A", **COOL}
+    given = {**UNIT, "building_wire": "12 AWG", "breaker": "30 A", **COOL}
     del given["maximum_breaker"]
     finding = motor(**given)
     assert finding.verdict == "cannot tell"
@@ -847,20 +861,20 @@ def test_plate_values_that_contradict_each_other(rla, ampacity, largest, questio
 )
 def test_a_wire_is_not_condemned_by_one_of_two_plate_values(wire, breaker, expected):
     plate = {"rated_load_current": "48 A", "minimum_ampacity": "16 A", "maximum_breaker": "20 A"}
-    finding = motor(motor_kind="compressor", **plate, wire=wire, breaker=breaker, **COOL)
+    finding = motor(motor_kind="compressor", **plate, building_wire=wire, breaker=breaker, **COOL)
     assert finding.verdict == expected
     if expected == "cannot tell":
         assert finding.decided_by.criterion.name == "plate values together"
         assert finding.decided_by.criterion.needs == ("minimum_ampacity", "rated_load_current")
     alike = plate | {"rated_load_current": "12.8 A"}
-    good = motor(motor_kind="compressor", **alike, wire="12 AWG", breaker="20 A", **COOL)
+    good = motor(motor_kind="compressor", **alike, building_wire="12 AWG", breaker="20 A", **COOL)
     assert good.verdict == "pass"
 
 
 @source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
 def test_the_table_sizes_a_motor_whatever_a_units_plate_says():
     # Table 430.248: 9.8 A for 1/2 hp at 115 V, 125 % of it 12.25 A
-    finding = motor(**HALF, minimum_ampacity="9 A", wire="14 AWG", **COOL)
+    finding = motor(**HALF, minimum_ampacity="9 A", building_wire="14 AWG", **COOL)
     assert "plate values together" not in {c.criterion.name for c in finding.criteria}
     carried = finding.figure("current that the wire must carry").figure.value
     assert carried == pytest.approx(12.25)
@@ -910,7 +924,7 @@ def test_a_device_under_the_running_current_trips(breaker, governs, expected):
     "a plate value that does not count is a note, one that is missing makes the stricter count"
 )
 def test_plate_volts_beside_rla_are_a_note():
-    finding = hermetic(9, nameplate_voltage="230 V", breaker="15 A", wire="14 AWG", **COOL)
+    finding = hermetic(9, nameplate_voltage="230 V", breaker="15 A", building_wire="14 AWG", **COOL)
     assert finding.verdict == "pass"
     assert any("they size motors" in n.why for n in finding.not_checked)
 
@@ -936,7 +950,7 @@ def test_what_the_plate_did_not_say_is_named_where_the_stricter_counts():
 )
 def test_a_rating_on_a_handle_is_that_of_a_breaker():
     # 9.8 A: 250 % is 24.5 A, 25 A; of a time-delay fuse 175 % is 17.15 A, 20 A
-    given = {**HALF, "wire": "14 AWG", **COOL, "breaker": "25 A"}
+    given = {**HALF, "building_wire": "14 AWG", **COOL, "breaker": "25 A"}
     finding = motor(**given)
     assert finding.verdict == "pass"
     assert any(n.what == "motor_device" for n in finding.not_checked)
@@ -954,7 +968,7 @@ def test_a_rating_on_a_handle_is_that_of_a_breaker():
 def test_a_small_fan_motor_on_an_ordinary_circuit():
     # a PSC blower of 5.2 A by its plate, on 15 A and 14 AWG
     given = {"horsepower": "1/3 hp", "nameplate_voltage": "115 V", "full_load_current": "5.2 A"}
-    given |= {"plate_governs": "yes", "breaker": "15 A", "wire": "14 AWG", **COOL}
+    given |= {"plate_governs": "yes", "breaker": "15 A", "building_wire": "14 AWG", **COOL}
     assert motor(**given).verdict == "pass"
 
 
@@ -966,11 +980,13 @@ def test_protective_system_of_a_compressor():
 
 @source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
 @practice("a motor's circuit is not judged without its wire, its device and the motor's plate")
-@pytest.mark.parametrize("left_out", ["breaker", "wire", "horsepower", "nameplate_voltage"])
+@pytest.mark.parametrize(
+    "left_out", ["breaker", "building_wire", "horsepower", "nameplate_voltage"]
+)
 def test_what_a_motor_circuit_cannot_be_told_without(left_out):
-    given = {**HALF, "breaker": "15 A", "wire": "14 AWG", **COOL}
+    given = {**HALF, "breaker": "15 A", "building_wire": "14 AWG", **COOL}
     assert motor(**given).verdict == "pass"
     rest = {k: v for k, v in given.items() if k != left_out}
-    if left_out == "wire":
+    if left_out == "building_wire":
         rest = {k: v for k, v in rest.items() if k not in COOL}
     assert motor(**rest).verdict == "cannot tell"

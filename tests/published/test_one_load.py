@@ -15,7 +15,7 @@ OWN_CIRCUIT = {"only_receptacle": "yes", "fastened_in_place": "no"}
 
 
 def breaker(**given):
-    read = READ if "wire" in given else {}
+    read = READ if "building_wire" in given else {}
     return wirecalc.run("breaker", **({"run_time": "1 h"} | read | given))
 
 
@@ -46,7 +46,7 @@ IEC = {"wiring_rules": "iec", "ambient": "30 C", "conductors": 2, "run_time": "6
     ],
 )
 def test_a_breaker_on_metric_wire_by_iec_rules(wire, rating, expected):
-    given = {"current": "5 A", "breaker": rating, "wire": wire, **IEC}
+    given = {"current": "5 A", "breaker": rating, "building_wire": wire, **IEC}
     assert breaker(**given).criterion(PROTECTION).verdict == expected
 
 
@@ -72,7 +72,12 @@ def test_a_breaker_on_metric_wire_by_iec_rules(wire, rating, expected):
     ],
 )
 def test_heat_around_metric_wire_by_iec_rules(ambient, count, expected):
-    given = {"current": "16 A", "breaker": "16 A", "wire": "2.5 mm2", "wiring_rules": "iec"}
+    given = {
+        "current": "16 A",
+        "breaker": "16 A",
+        "building_wire": "2.5 mm2",
+        "wiring_rules": "iec",
+    }
     judged = breaker(**given, ambient=ambient, conductors=count).criterion(PROTECTION)
     assert judged.verdict == expected
 
@@ -93,7 +98,7 @@ def test_heat_around_metric_wire_by_iec_rules(ambient, count, expected):
     ],
 )
 def test_heat_counts_by_the_class_of_the_wire_under_iec_rules(load, ambient, expected):
-    given = {"current": load, "breaker": "32 A", "wire": "2.5 mm2", "wiring_rules": "iec"}
+    given = {"current": load, "breaker": "32 A", "building_wire": "2.5 mm2", "wiring_rules": "iec"}
     assert verdict(WIRE, **given, ambient=ambient, conductors=2) == expected
 
 
@@ -123,7 +128,7 @@ def test_least_and_most_of_metric_wire(laid):
 def test_the_wire_behind_a_larger_iec_breaker_is_asked(rating, asked):
     finding = breaker(current="5 A", breaker=rating, wiring_rules="iec", **OWN_CIRCUIT)
     needs = {n for c in finding.criteria for n in c.criterion.needs}
-    assert ("wire" in needs) is asked
+    assert ("building_wire" in needs) is asked
 
 
 @practice("a receptacle gives the amps that are printed on it")
@@ -156,12 +161,13 @@ def test_by_iec_rules_a_breaker_carries_its_rating_without_end():
     "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
 )
 def test_metric_wire_is_not_condemned_by_a_rule_for_gauges():
-    given = {"current": "2 A", "breaker": "20 A", "wire": "2.5 mm2", "ambient": "25 C"}
+    given = {"current": "2 A", "breaker": "20 A", "building_wire": "2.5 mm2", "ambient": "25 C"}
     judged = breaker(**given, conductors=2).criterion(PROTECTION)
     assert judged.verdict == "cannot tell"
     assert judged.criterion.needs == ("wiring_rules",)
     assert (
-        breaker(**given | {"wire": "14 AWG"}, conductors=2).criterion(PROTECTION).verdict == "fail"
+        breaker(**given | {"building_wire": "14 AWG"}, conductors=2).criterion(PROTECTION).verdict
+        == "fail"
     )
 
 
@@ -224,13 +230,13 @@ def test_a_range_on_the_circuit_that_is_ordinary_for_it():
     # 12 kW with everything on draws 50 A; 33.3 A counts: on 40 A and 8 AWG, not on 30 A and 10 AWG
     given = {"current": "49 A", "range_rating": "12 kW", "nameplate_voltage": "240 V"}
     given |= {"ambient": "25 C", "conductors": 2, "receptacle": "50 A", **OWN_CIRCUIT}
-    assert breaker(**given, breaker="40 A", wire="8 AWG").verdict == "pass"
-    assert breaker(**given, breaker="30 A", wire="10 AWG").verdict == "fail"
+    assert breaker(**given, breaker="40 A", building_wire="8 AWG").verdict == "pass"
+    assert breaker(**given, breaker="30 A", building_wire="10 AWG").verdict == "fail"
     # without its rating it is a load like any other, and one of more than its plate is questioned
     plain = {k: v for k, v in given.items() if k not in ("range_rating", "nameplate_voltage")}
-    assert breaker(**plain, breaker="40 A", wire="8 AWG").verdict == "fail"
+    assert breaker(**plain, breaker="40 A", building_wire="8 AWG").verdict == "fail"
     more = given | {"current": "70 A"}
-    assert breaker(**more, breaker="40 A", wire="8 AWG").verdict == "cannot tell"
+    assert breaker(**more, breaker="40 A", building_wire="8 AWG").verdict == "cannot tell"
 
 
 @practice("a heater draws half of its plate at least, no machine more than 125 % of it")
@@ -311,11 +317,11 @@ def test_what_the_others_count_is_shown():
         ({"ambient"}, "ambient"),
         ({"conductors"}, "conductors"),
         ({"receptacle"}, ()),  # 8.7 A: any receptacle serves
-        ({"wire", "ambient", "conductors", *READ}, ()),  # 8.7 A on 15 A: 14 AWG would do
+        ({"building_wire", "ambient", "conductors", *READ}, ()),  # 8.7 A on 15 A: 14 AWG would do
     ],
 )
 def test_what_a_careful_person_asks(left_out, needs):
-    given = {"current": "8.7 A", "breaker": "15 A", "wire": "14 AWG", "ambient": "25 C"}
+    given = {"current": "8.7 A", "breaker": "15 A", "building_wire": "14 AWG", "ambient": "25 C"}
     given |= {"conductors": 2, "receptacle": "15 A", "run_time": "1 h", **OWN_CIRCUIT, **READ}
     kept = {k: v for k, v in given.items() if k not in left_out}
     finding = wirecalc.run("breaker", **kept)
@@ -337,8 +343,8 @@ def test_what_a_careful_person_asks(left_out, needs):
         # of ordinary receptacles, and 12 A what each of them gives (Table 210.21(B)(2))
         ("12 A", "20 A", set()),
         ("12.1 A", "20 A", {"receptacle"}),
-        ("15.1 A", "20 A", {"wire", "receptacle"}),
-        ("5 A", "25 A", {"wire", "receptacle"}),
+        ("15.1 A", "20 A", {"building_wire", "receptacle"}),
+        ("5 A", "25 A", {"building_wire", "receptacle"}),
     ],
 )
 def test_wire_and_receptacle_are_asked_where_they_decide(current, breaker_, asked):
@@ -356,7 +362,7 @@ def test_wire_and_receptacle_are_asked_where_they_decide(current, breaker_, aske
 @practice("wire of a class between two columns carries what the lower one says")
 def test_a_class_between_two_columns_is_taken_as_the_one_below():
     # 14 AWG of 70 C: by the 60 C column 15 A, and the answer says so
-    given = {"current": "12 A", "breaker": "15 A", "wire": "14 AWG", "ambient": "25 C"}
+    given = {"current": "12 A", "breaker": "15 A", "building_wire": "14 AWG", "ambient": "25 C"}
     given |= {"conductors": 2, "insulation_class": "70 C", **OWN_CIRCUIT}
     finding = breaker(**given)
     assert finding.criterion(WIRE).criterion.limit == 15
@@ -388,8 +394,14 @@ def test_a_clamp_that_reads_nothing_is_an_answer():
     [
         # 12 AWG at 55 C: of 60 C 20 x 0.41 = 8.2 A, of 75 C 25 x 0.67 = 16.75 A, of 90 C 30 x
         # 0.76 = 22.8 A, 20 A at its ends
-        ({"current": "18 A", "breaker": "20 A", "wire": "12 AWG", "ambient": "55 C"}, "90 C"),
-        ({"current": "12 A", "breaker": "20 A", "wire": "12 AWG", "ambient": "55 C"}, "75 C"),
+        (
+            {"current": "18 A", "breaker": "20 A", "building_wire": "12 AWG", "ambient": "55 C"},
+            "90 C",
+        ),
+        (
+            {"current": "12 A", "breaker": "20 A", "building_wire": "12 AWG", "ambient": "55 C"},
+            "75 C",
+        ),
     ],
 )
 def test_every_class_of_the_table_is_tried(given, rescued):
@@ -412,7 +424,7 @@ def test_every_class_of_the_table_is_tried(given, rescued):
 )
 def test_ends_of_75_c_are_tried(ends, expected):
     # 8 AWG of 90 C: 40 A by ends of 60 C, 50 A by ends of 75 C (NEC 110.14(C)(1))
-    given = {"current": "45 A", "breaker": "50 A", "wire": "8 AWG", "ambient": "25 C"}
+    given = {"current": "45 A", "breaker": "50 A", "building_wire": "8 AWG", "ambient": "25 C"}
     given |= {"conductors": 2, "run_time": "1 h", "insulation_class": "90 C", **OWN_CIRCUIT}
     given |= {"termination_temperature": ends} if ends else {}
     assert wirecalc.run("breaker", **given).criterion(WIRE).verdict == expected
@@ -433,7 +445,7 @@ def test_ends_of_75_c_are_tried(ends, expected):
         ("ampacity", {"use": "appliance", "wire": "14 AWG"}, {"heat-01"}),
         (
             "breaker",
-            {"current": "6 A", "breaker": "15 A", "wire": "12 AWG aluminum"},
+            {"current": "6 A", "breaker": "15 A", "building_wire": "12 AWG aluminum"},
             {"alu-01", "brk-01"},
         ),
     ],
@@ -450,7 +462,12 @@ def test_what_to_take_care_of_on_a_circuit(name, given, keys):
     [(2, 18.5), (3, 18.5), (4, 14.8), (6, 12.95), (8, 12.025), (20, 8.325), (60, 7.03)],
 )
 def test_circuits_side_by_side_leave_less_by_iec_rules(wires, least):
-    given = {"breaker": "16 A", "wire": "2.5 mm2", "wiring_rules": "iec", "ambient": "30 C"}
+    given = {
+        "breaker": "16 A",
+        "building_wire": "2.5 mm2",
+        "wiring_rules": "iec",
+        "ambient": "30 C",
+    }
     for amps, over in ((least - 0.01, False), (least + 0.01, True)):
         finding = breaker(current=f"{amps} A", **given, conductors=wires, **OWN_CIRCUIT)
         judged = finding.criterion(WIRE)

@@ -455,7 +455,7 @@ def upstream(rest, running, amps, **given):
 
 HEAT = "heat beyond the wiring"
 FULL = "heat beyond the wiring at 12 A"
-RUN = {"wire": "14 AWG", "run_length": "40 ft"}
+RUN = {"building_wire": "14 AWG", "run_length": "40 ft"}
 PANEL = {"panel_at_rest": "120 V", "panel_running": "120 V"}  # nothing lost ahead of it
 
 
@@ -489,7 +489,7 @@ def test_heat_in_a_joint_behind_the_panel(watts, word):
 )
 @memory("NBS Handbook 100, 1966: 2.52 ohm/kft of 14 AWG")
 def test_the_wire_counts_as_cold():
-    found = upstream(120, 118, 8, wire="14 AWG solid", run_length="40 ft")
+    found = upstream(120, 118, 8, building_wire="14 AWG solid", run_length="40 ft")
     (loop,) = (f.figure.value for f in found.figures if "there and back" in f.figure.name)
     assert loop == pytest.approx(0.080 * 2.525, rel=1e-3)
 
@@ -514,7 +514,11 @@ def test_the_wire_counts_as_cold():
 )
 def test_a_wire_whose_temperature_was_not_given_is_at_20_to_75_c(watts, temperature, word):
     loop = 0.15 * 3.07 * (1 - 0.00323 * 55)
-    given = {"wire": "14 AWG solid", "run_length": "75 ft", "conductor_temperature": temperature}
+    given = {
+        "building_wire": "14 AWG solid",
+        "run_length": "75 ft",
+        "conductor_temperature": temperature,
+    }
     found = upstream(120, 120 - 12 * (loop + watts / 144), 12, **given, **PANEL)
     assert found.verdict == word
     if word == "cannot tell":
@@ -548,7 +552,7 @@ def test_a_metric_wire_fails_only_beyond_its_limit(ohm_per_km, word):
         230,
         230 - 16 * 0.06 * ohm_per_km,
         16,
-        wire="2.5 mm2 solid",
+        building_wire="2.5 mm2 solid",
         run_length="30 m",
         panel_at_rest="230 V",
         panel_running="230 V",
@@ -643,7 +647,7 @@ def test_a_fail_without_power_factor_holds_at_every_one(power_factor, joint, fai
     loop = 0.2 * complex(0.0967 * (1 - 0.00323 * 55), 0.043)
     running = at_a_plug(120, 8, loop + joint, power_factor)
     found = upstream(
-        120, running, 8, wire="2/0 AWG", run_length="100 ft", **PANEL, load_kind="motor"
+        120, running, 8, building_wire="2/0 AWG", run_length="100 ft", **PANEL, load_kind="motor"
     )
     assert found.verdict in (("fail", "cannot tell") if fails else ("cannot tell",))
     if fails and power_factor > 0.5:
@@ -669,7 +673,7 @@ def test_what_is_lost_is_told_where_the_wire_is_not_known():
 
 @practice("aluminium wants terminations of its own")
 def test_aluminium_in_the_wall_is_an_electricians():
-    found = upstream(120, 118, 10, wire="10 AWG aluminum", run_length="40 ft")
+    found = upstream(120, 118, 10, building_wire="10 AWG aluminum", run_length="40 ft")
     assert "alu-01" in {c.key for c in found.cautions}
     assert "alu-01" not in {c.key for c in upstream(120, 118, 10, **RUN).cautions}
 
@@ -764,7 +768,7 @@ def test_a_loss_is_found_by_solving_the_circuit():
     )
     panel, plug = np.linalg.solve(system, [120 / ahead, 0])
     amps = plug / heater
-    given = {"wire": "14 AWG", "run_length": "60 ft"}
+    given = {"building_wire": "14 AWG", "run_length": "60 ft"}
     sure = upstream(120, plug, amps, **given, panel_at_rest="120 V", panel_running=f"{panel:.9f} V")
     assert sure.figure("resistance beyond the wiring").figure.value == pytest.approx(0.2, rel=1e-6)
     heat = sure.figure(f"{HEAT} at this current").figure.value
@@ -796,7 +800,7 @@ def test_a_loss_is_found_by_solving_the_circuit():
     ],
 )
 def test_a_230_v_supply_has_ohms_of_its_own(running, wire, panel, word):
-    given = {"wire": wire, "run_length": "20 m", "conductor_temperature": "30 C"}
+    given = {"building_wire": wire, "run_length": "20 m", "conductor_temperature": "30 C"}
     if wire == "14 AWG":
         given["run_length"] = "20 ft"
     if panel is not None:
@@ -824,7 +828,7 @@ def test_a_230_v_supply_has_ohms_of_its_own(running, wire, panel, word):
 )
 def test_the_ohms_ahead_of_the_panel_go_by_volts_and_wire(volts, wire, ohm):
     # 10 A; 20 ft are 0.1 ohm, and 0.06 more are service or joint
-    given = {"wire": wire, "run_length": "20 ft", "conductor_temperature": "20 C"}
+    given = {"building_wire": wire, "run_length": "20 ft", "conductor_temperature": "20 C"}
     loop = 0.103 if wire == "14 AWG" else 12.192e-3 * 7.41
     judged = upstream(volts, volts - 10 * (loop + 0.08), 10, **given).criterion(HEAT)
     assert judged.verdict == "cannot tell"
@@ -883,7 +887,7 @@ def test_without_the_wire_only_a_watt_in_all_passes(volts, word):
     found = upstream(120, 120 - volts, 10)
     assert found.verdict == (word or "cannot tell")
     if word != "pass":
-        assert found.criteria[0].criterion.needs == ("wire", "run_length")
+        assert found.criteria[0].criterion.needs == ("building_wire", "run_length")
 
 
 @practice(
@@ -892,9 +896,9 @@ def test_without_the_wire_only_a_watt_in_all_passes(volts, word):
 @pytest.mark.parametrize(
     "given",
     [
-        {"wire": "14 AWG"},  # no length
-        {"wire": "14 AWG", "run_length": "40 ft", "cord": "16 AWG"},
-        {"wire": "12 AWG cca", "run_length": "40 ft"},
+        {"building_wire": "14 AWG"},  # no length
+        {"building_wire": "14 AWG", "run_length": "40 ft", "cord": "16 AWG"},
+        {"building_wire": "12 AWG cca", "run_length": "40 ft"},
         {"cord": "16 AWG", "cord_length": "25 ft"},
     ],
 )
@@ -912,7 +916,7 @@ def test_wiring_that_is_known_in_part_passes_and_fails_nothing(given):
 @independent("Kirchhoff's laws worked by hand from the readings")
 def test_a_run_that_takes_more_than_was_lost_is_no_pass():
     # 120 ft take 10 A x 0.62 ohm = 6.2 V; 2 V were lost
-    found = upstream(120, 118, 10, wire="14 AWG", run_length="120 ft")
+    found = upstream(120, 118, 10, building_wire="14 AWG", run_length="120 ft")
     assert found.verdict == "cannot tell"
     assert "a size or length is wrong" in found.criteria[0].reason
 
@@ -984,7 +988,7 @@ def test_a_weak_neutral_moves_the_legs_apart(neutral, word):
         120,
         after[0],
         after[2],
-        wire="10 AWG",
+        building_wire="10 AWG",
         run_length="40 ft",
         second_leg_at_rest="120 V",
         second_leg_running=f"{after[1]:.9f} V",
@@ -1010,7 +1014,7 @@ def test_legs_are_judged_apart():
         120,
         120 - 10 * one_way,
         10,
-        wire="10 AWG",
+        building_wire="10 AWG",
         run_length="40 ft",
         second_leg_at_rest="120 V",
         second_leg_running=f"{120 - 10 * (one_way + 0.3):.9f} V",
@@ -1096,7 +1100,7 @@ def test_the_error_of_a_length_counts():
         voltage_at_rest="120 V",
         voltage_running="116 V",
         current="10 A",
-        wire="14 AWG",
+        building_wire="14 AWG",
         run_length="40 ft ±10%",
     )
     band = found.figure(f"{HEAT} at this current")
@@ -1124,7 +1128,7 @@ def test_each_leg_has_its_own_current():
     one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
     legs = {"second_leg_at_rest": "120 V"}
     legs |= {"second_leg_running": f"{120 - 4 * (one_way + 0.3):.9f} V"}
-    given = {"wire": "10 AWG", "run_length": "40 ft"} | legs
+    given = {"building_wire": "10 AWG", "run_length": "40 ft"} | legs
     found = upstream(120, 120 - 12 * one_way, 12, **given, second_leg_current="4 A")
     watts = found.figure(f"{HEAT} at this current, second leg").figure.value
     assert watts == pytest.approx(4**2 * 0.3)
@@ -1170,7 +1174,7 @@ def test_a_small_current_does_not_hide_a_bad_joint(ohm, amps, word):
 def test_a_small_current_on_an_unknown_wire_is_not_told():
     found = upstream(120, 119.8, 0.6)
     assert found.verdict == "cannot tell"
-    assert found.criterion(FULL).criterion.needs == ("wire", "run_length")
+    assert found.criterion(FULL).criterion.needs == ("building_wire", "run_length")
     assert verdict(found, HEAT) == "pass"  # 0.12 W in all
 
 
@@ -1186,7 +1190,7 @@ def test_the_panel_was_read_on_the_first_leg_only():
     legs = {"second_leg_at_rest": "120 V", "second_leg_running": "118 V"}
     legs |= {"second_leg_current": "10 A"}
     panel = {"panel_at_rest": "120 V", "panel_running": "118.5 V"}
-    found = upstream(120, 118, 10, wire="10 AWG", run_length="40 ft", **legs, **panel)
+    found = upstream(120, 118, 10, building_wire="10 AWG", run_length="40 ft", **legs, **panel)
     one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
     first = found.figure("resistance beyond the wiring").figure.value
     second = found.figure("resistance beyond the wiring, second leg").figure.value
@@ -1206,7 +1210,7 @@ def test_the_panel_was_read_on_the_first_leg_only():
 def test_power_factor_pairs_the_most_volts_lost_with_the_least_left():
     # 113 V +-75 %: at 118.3 V of 120 V only 1.7 V are lost, so a fail cannot be certain
     given = {"voltage_at_rest": "120 V", "current": "12 A", "power_factor": "95 %"}
-    given |= {"wire": "14 AWG", "run_length": "38.8 ft"}
+    given |= {"building_wire": "14 AWG", "run_length": "38.8 ft"}
     assert wirecalc.run("upstream", **given, voltage_running="118.3 V").verdict != "fail"
     banded = wirecalc.run("upstream", **given, voltage_running="113 V ±84.75 V")
     assert banded.criterion("heat beyond the wiring").verdict == "cannot tell"

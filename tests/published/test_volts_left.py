@@ -17,7 +17,7 @@ KNOWN = {"power_factor": "100 %", "conductor_temperature": "75 C"}
 def drop(share: float, plate: float = 115.0, **more: str) -> Finding:
     """Run 10 A on so much of 14 AWG that a share of the plate's volts is lost."""
     feet = share * plate / 10 / PER_FT
-    given = {"current": "10 A", "nameplate_voltage": f"{plate} V", "wire": "14 AWG"}
+    given = {"current": "10 A", "nameplate_voltage": f"{plate} V", "building_wire": "14 AWG"}
     return wirecalc.run("drop", **given | {"run_length": f"{feet:.9f} ft"} | KNOWN | more)
 
 
@@ -100,7 +100,7 @@ def test_no_service_has_more_than_its_own_range(
 @practice("a power factor that is not given may be 80 %")
 def test_a_fail_is_sure_at_every_power_factor_of_a_load_and_with_a_cold_wire() -> None:
     # 47.1 V of 120 V, 39 %; 0.8 of it at 20 C (0.82235) is 25.8 %
-    given = {"current": "50 A", "nameplate_voltage": "120 V", "wire": "14 AWG"}
+    given = {"current": "50 A", "nameplate_voltage": "120 V", "building_wire": "14 AWG"}
     assert wirecalc.run("drop", **given, run_length="150 ft").verdict is Verdict.FAIL
 
 
@@ -149,7 +149,7 @@ def test_a_fail_that_a_cold_wire_would_take_away_is_not_told() -> None:
         "drop",
         current="10 A",
         nameplate_voltage="115 V",
-        wire="14 AWG",
+        building_wire="14 AWG",
         run_length=f"{0.21 * 11.5 / PER_FT:.6f} ft",
         power_factor="100 %",
     )
@@ -163,12 +163,12 @@ def test_a_cord_alone_leaves_the_wire_before_it_to_be_told() -> None:
         "drop", current="1.6 A", nameplate_voltage="115 V", cord="16 AWG", cord_length="10 ft"
     )
     assert found.verdict is Verdict.CANNOT_TELL
-    assert any("wire" in c.criterion.needs for c in found.criteria)
+    assert any("building_wire" in c.criterion.needs for c in found.criteria)
 
 
 CORD = {"cord": "16 AWG", "cord_length": "100 ft", "current": "12 A", "has_motor": "no"}
 CORD |= {"maker_allows": "yes", "grounding": "yes", "cord_rating": "15 A", "ambient": "25 C"}
-CORD |= {"cord_conductors": "2", "wire": "14 AWG", "nameplate_voltage": "115 V"}
+CORD |= {"cord_conductors": "2", "building_wire": "14 AWG", "nameplate_voltage": "115 V"}
 
 
 @source(

@@ -13,7 +13,7 @@ GOOD: dict[str, dict[str, str]] = {
     "splice": {"wire": "16 AWG", "barrel": "16-14 AWG", "current": "8.7 A", "voltage": "120 V"}
     | {"wire_temperature": "105 C", "terminal_temperature": "105 C", "place_temperature": "60 C"}
     | {"terminal_voltage": "300 V", "wire_limit": "2", "listed_for": "stranded"},
-    "breaker": {"current": "8.7 A", "breaker": "15 A", "wire": "14 AWG", "run_time": "1 h"}
+    "breaker": {"current": "8.7 A", "breaker": "15 A", "building_wire": "14 AWG", "run_time": "1 h"}
     | {"insulation_class": "60 C", "termination_temperature": "60 C", "receptacle": "15 A"}
     | {"only_receptacle": "yes", "cord": "16 AWG", "cord_conductors": "2", "ambient": "25 C"}
     | {"conductors": "2", "maximum_breaker": "20 A", "plate_current": "9 A", "has_motor": "no"},
@@ -23,12 +23,17 @@ GOOD: dict[str, dict[str, str]] = {
     | {"nameplate_current": "6.5 A", "nameplate_load": "appliance"},
     "circuit": {"breaker": "15 A", "plug_loads": "6.2 A", "long_plug_loads": "1.6 A"}
     | {"fastened_loads": "3 A", "long_fastened_loads": "2 A", "light_loads": "1 A"}
-    | {"receptacle": "15 A", "wire": "14 AWG", "insulation_class": "60 C", "ambient": "25 C"}
+    | {
+        "receptacle": "15 A",
+        "building_wire": "14 AWG",
+        "insulation_class": "60 C",
+        "ambient": "25 C",
+    }
     | {"termination_temperature": "60 C", "conductors": "2", "feeds_others": "yes"},
     "motor-circuit": {"motor_kind": "motor", "fastened_in_place": "yes", "horsepower": "1/2 hp"}
     | {"nameplate_voltage": "115 V", "full_load_current": "8.6 A", "rated_load_current": "6 A"}
     | {"branch_selection_current": "7 A", "minimum_ampacity": "9 A", "maximum_breaker": "25 A"}
-    | {"breaker": "25 A", "other_current": "3 A", "wire": "14 AWG", "ambient": "25 C"}
+    | {"breaker": "25 A", "other_current": "3 A", "building_wire": "14 AWG", "ambient": "25 C"}
     | {"motor_device": "inverse-time breaker", "plate_governs": "no"},
     "ampacity": {"use": "building", "wire": "14 AWG", "insulation_class": "60 C"}
     | {"termination_temperature": "60 C", "conductors": "2", "cord_conductors": "2"}
@@ -57,7 +62,7 @@ GOOD: dict[str, dict[str, str]] = {
     | {"voltage_at_rest": "236 V", "voltage_running": "232 V", "voltage_at_start": "225 V"}
     | {"nominal_voltage": "240 V", "current": "18 A"},
     "upstream": {"voltage_at_rest": "119.8 V", "voltage_running": "116.6 V", "current": "8.7 A"}
-    | {"wire": "14 AWG", "run_length": "40 ft", "cord": "16 AWG", "cord_length": "6 ft"}
+    | {"building_wire": "14 AWG", "run_length": "40 ft", "cord": "16 AWG", "cord_length": "6 ft"}
     | {"conductor_temperature": "20 C", "panel_at_rest": "120.1 V", "panel_running": "119.6 V"}
     | {"load_kind": "motor", "power_factor": "80 %"}
     | {"second_leg_at_rest": "119.9 V", "second_leg_running": "118.2 V"}
@@ -68,18 +73,18 @@ GOOD: dict[str, dict[str, str]] = {
     "trip": {"device": "ul-489", "breaker": "15 A", "locked_rotor_current": "40 A"}
     | {"settle_time": "0.4 s", "settled": "5 A", "on_time": "60 s", "off_time": "20 s"}
     | {"starts": "3", "device_ambient": "30 C", "other_current": "6.2 A"},
-    "drop": {"current": "1.6 A", "nameplate_voltage": "115 V", "wire": "14 AWG"}
+    "drop": {"current": "1.6 A", "nameplate_voltage": "115 V", "building_wire": "14 AWG"}
     | {"run_length": "60 ft", "cord": "16 AWG", "cord_length": "50 ft", "other_current": "6.2 A"}
     | {"other_leg_current": "5 A", "system": "three-wire", "power_factor": "80 %"}
     | {"conductor_temperature": "60 C", "voltage_at_rest": "117.5 V"},
     "dip": {"locked_rotor_current": "14.2 A", "nameplate_voltage": "115 V"}
-    | {"voltage_at_rest": "117.5 V", "rated_load_current": "1.6 A", "wire": "14 AWG"}
+    | {"voltage_at_rest": "117.5 V", "rated_load_current": "1.6 A", "building_wire": "14 AWG"}
     | {"run_length": "60 ft", "cord": "16 AWG", "cord_length": "50 ft", "other_current": "6.2 A"}
     | {"voltage_at_start": "104 V", "start_power_factor": "65 %", "conductor_temperature": "60 C"},
     "extension": {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A"}
     | {"maker_allows": "no", "grounding": "yes", "cord_rating": "15 A", "cord_conductors": "2"}
     | {"ambient": "25 C", "nameplate_voltage": "115 V", "locked_rotor_current": "14.2 A"}
-    | {"voltage_at_rest": "117.5 V", "voltage_at_start": "104 V", "wire": "14 AWG"}
+    | {"voltage_at_rest": "117.5 V", "voltage_at_start": "104 V", "building_wire": "14 AWG"}
     | {"run_length": "60 ft", "other_current": "6.2 A", "conductor_temperature": "60 C"}
     | {"has_motor": "yes", "motor_start": "direct", "protection": "class-i"},
     "element": {"maker_element": "22 ohm"}

@@ -132,7 +132,7 @@ def test_a_word_of_the_trade_lists_the_calculations_that_speak_of_it(
     "words", [["--ambient", "-18C"], ["--ambient=-18 C"], ["--ambient", "−18 °C"]]
 )
 def test_negative_value(command: Command, words: list[str]) -> None:
-    rest = ("breaker", "--current", "8.7 A", "--breaker", "15 A", "--wire", "14 AWG")
+    rest = ("breaker", "--current", "8.7 A", "--breaker", "15 A", "--building-wire", "14 AWG")
     done = command(*rest, *words, "--format", "json")
     assert done.status in (0, 3), done.err
     (ambient,) = (i for i in done.json["inputs"] if i["name"] == "ambient")

@@ -26,7 +26,7 @@ GOOD = {  # as left, of one machine
     "motor-circuit": 'motor_kind = "compressor"\nfastened_in_place = true\n'
     'rated_load_current = "6.4 A"\nbranch_selection_current = "6.4 A"\n'
     'minimum_ampacity = "9 A"\nmaximum_breaker = "15 A"\nbreaker = "15 A"\n'
-    'wire = "14 AWG copper"\ninsulation_class = "60 C"\nambient = "25 C"\nconductors = 2\n'
+    'building_wire = "14 AWG copper"\ninsulation_class = "60 C"\nambient = "25 C"\nconductors = 2\n'
     'other_current = "0 A"\n',
     "inrush": 'nameplate_voltage = "120 V"\nrated_load_current = "1.6 A"\n'
     'locked_rotor_current = "12 A"\nbreaker = "15 A"\nvoltage = "117.2 V ±(1%+3)"\n'

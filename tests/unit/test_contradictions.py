@@ -17,7 +17,7 @@ BY_CURRENT = {**PIN, "test_current": "2.00 A ±2%"}  # 6 ft of 18 AWG: 0.0392 oh
 OHMS = {**PIN, "lead_resistance": "0 ohm"}
 COOL = OHMS | {"conductor_temperature": "20 C"}
 LEG = {
-    **{"voltage_at_rest": "119.8 V", "current": "12 A", "wire": "14 AWG"},
+    **{"voltage_at_rest": "119.8 V", "current": "12 A", "building_wire": "14 AWG"},
     **{"run_length": "100 ft", "load_kind": "heater"},  # 2.58 mohm/ft: 6.2 V of its own
 }
 RING = {"wire": "18 AWG", "terminal": "ring"}
@@ -25,7 +25,7 @@ RUN = {"marked_capacitance": "30 uF", "capacitor_duty": "run", "measured_capacit
 HEAT = {"place_temperature": "80 C", "wire_temperature": "150 C", "terminal_material": "vinyl"}
 DIP = {
     **{"locked_rotor_current": "12 A", "nameplate_voltage": "115 V", "rated_load_current": "1.6 A"},
-    **{"wire": "14 AWG", "run_length": "40 ft"},
+    **{"building_wire": "14 AWG", "run_length": "40 ft"},
 }
 PLUG = {
     **{"nameplate_voltage": "115 V", "voltage_at_rest": "119.4 V", "voltage_running": "117.2 V"},
@@ -36,11 +36,11 @@ HEATED = {
 }
 RUNS = {
     **{"nameplate_voltage": "115 V", "current": "5 A", "power_factor": "100 %"},
-    **{"wire": "14 AWG", "run_length": "40 ft", "conductor_temperature": "75 C"},
+    **{"building_wire": "14 AWG", "run_length": "40 ft", "conductor_temperature": "75 C"},
 }
 UNIT = {
     **{"motor_kind": "compressor", "fastened_in_place": "yes", "minimum_ampacity": "9 A"},
-    **{"breaker": "15 A", "wire": "14 AWG", "ambient": "25 C", "conductors": "2"},
+    **{"breaker": "15 A", "building_wire": "14 AWG", "ambient": "25 C", "conductors": "2"},
 }
 ELEMENT = {
     **{"element_resistance": "22.6 ohm", "lead_resistance": "0.2 ohm"},
@@ -107,8 +107,8 @@ def criteria(name: str, given: dict[str, Any]) -> dict[str, str]:
         ("supply", PLUG | {"current": "60.1 A"}, PLUG | {"current": "60 A"},
          "volts lost at a full outlet, 12 A or more", "cannot tell"),
         # 2.7 V in 40 ft of 18 AWG, which is no building wire; of 14 AWG there and back 1.1 V
-        ("upstream", HEATED | {"wire": "16 AWG", "voltage_running": "117.1 V"},
-         HEATED | {"wire": "14 AWG", "voltage_running": "117.9 V"},
+        ("upstream", HEATED | {"building_wire": "16 AWG", "voltage_running": "117.1 V"},
+         HEATED | {"building_wire": "14 AWG", "voltage_running": "117.9 V"},
          "gauge of the building wire", "cannot tell"),
         # 110 % of 115 V is 126.5 V; 1.3 V are lost
         ("drop", RUNS | {"voltage_at_rest": "128 V"}, RUNS | {"voltage_at_rest": "127.7 V"},

@@ -12,7 +12,7 @@ def drop(**given: str | None) -> wirecalc.Finding:
     typed: dict[str, str | None] = {
         "current": "1.6 A",
         "nameplate_voltage": "115 V",
-        "wire": "14 AWG",
+        "building_wire": "14 AWG",
     }
     typed |= {"run_length": "60 ft"} | given
     return wirecalc.run("drop", **{n: v for n, v in typed.items() if v is not None})
@@ -23,7 +23,7 @@ def drop(**given: str | None) -> wirecalc.Finding:
     [
         ({"run_length": None}, ("run_length",)),
         ({"cord": "16 AWG"}, ("cord_length",)),
-        ({"wire": "12 AWG cca"}, ()),
+        ({"building_wire": "12 AWG cca"}, ()),
     ],
 )
 def test_what_is_not_known_is_no_pass(given: dict[str, str | None], needs: tuple[str, ...]) -> None:
@@ -33,4 +33,4 @@ def test_what_is_not_known_is_no_pass(given: dict[str, str | None], needs: tuple
 
 
 def test_unknown_wire_is_no_refusal() -> None:
-    assert drop(wire="unknown").verdict is Verdict.CANNOT_TELL
+    assert drop(building_wire="unknown").verdict is Verdict.CANNOT_TELL

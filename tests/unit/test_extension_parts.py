@@ -16,7 +16,7 @@ def run(name: str, **given: Any) -> wirecalc.Finding:
 
 
 def test_drop_and_dip_are_those_of_their_own_calculations() -> None:
-    more = {"nameplate_voltage": "115 V", "wire": "14 AWG", "run_length": "60 ft"}
+    more = {"nameplate_voltage": "115 V", "building_wire": "14 AWG", "run_length": "60 ft"}
     more |= {"other_current": "6.2 A", "conductor_temperature": "60 C"}
     start = {"voltage_at_rest": "117.5 V", "locked_rotor_current": "14.2 A"}
     found = run("extension", **GOOD | more | start)

@@ -20,7 +20,7 @@ from wirecalc import (
     put,
 )
 
-from ..inputs import BREAKER, FEEDS_OTHERS, RECEPTACLE
+from ..inputs import BREAKER, BUILDING_WIRE, FEEDS_OTHERS, RECEPTACLE
 from .building_inputs import (
     AroundWire,
     InsulationClass,
@@ -28,7 +28,7 @@ from .building_inputs import (
     Together,
     WiringRules,
 )
-from .building_wire import building_wire
+from .building_wire import load_on_wire
 from .circuit_size import SUM, least_to_move, loads_to_move, needed_circuit, sizes, weakest_first
 from .iec_wire import iec_wire
 from .listed_loads import FASTENED, PLUGGED, ListedLoad, listed, load_input, none
@@ -74,12 +74,13 @@ def _refuse(
         "the code edition in force here",
     ),
     refuse=_refuse,
+    renamed={"wire": "building_wire"},
     example_with=(
         "plug_loads=6.2 A; 1.6 A",
         "long_plug_loads=1.2 A",
         "feeds_others=yes",
         "receptacle=15 A",
-        "wire=14 AWG",
+        "building_wire=14 AWG",
         "insulation_class=60 C",
         "termination_temperature=60 C",
         "ambient=30 C",
@@ -118,8 +119,8 @@ def circuit(
         assumed("yes", "no", source=_SHARED, why="either way"),
     ] = None,
     receptacle: Annotated[float | None, RECEPTACLE, extra(RECEPTACLE_NOT_SEEN)] = None,
-    wire: Annotated[
-        Wire | None, "wire of the building circuit", asked("the breaker is there to protect it")
+    building_wire: Annotated[
+        Wire | None, BUILDING_WIRE, asked("the breaker is there to protect it")
     ] = None,
     insulation_class: InsulationClass = 60.0,
     termination_temperature: TerminationTemperature = 60.0,
@@ -156,7 +157,7 @@ def circuit(
         yield from listed(loads)
         return
     place = place_of(insulation_class, termination_temperature, ambient, conductors)
-    if wire is not None:
+    if building_wire is not None:
         yield from below(
             insulation_class=insulation_class, termination_temperature=termination_temperature
         )
@@ -186,12 +187,14 @@ def circuit(
         working=lambda: f"{put(breaker, 'A')} - {put(counted, 'A')}",
     )
     if wiring_rules == IEC:
-        yield from weakest_first(_by_iec(total, breaker, wire, place))
+        yield from weakest_first(_by_iec(total, breaker, building_wire, place))
     else:
-        yield from sizes("breaker that carries the sum", counted, breaker, wire, place)
+        yield from sizes("breaker that carries the sum", counted, breaker, building_wire, place)
         remedy = needed_circuit if len(loads) == 1 else loads_to_move
-        yield from remedy(total, counted / total, breaker, wire, place)
-        yield from weakest_first(_links(loads, breaker, feeds_others, receptacle, wire, place))
+        yield from remedy(total, counted / total, breaker, building_wire, place)
+        yield from weakest_first(
+            _links(loads, breaker, feeds_others, receptacle, building_wire, place)
+        )
     yield from listed(loads)
 
 
@@ -222,7 +225,7 @@ def _links(
         action=least_to_move(total, counted / total, breaker, wire, place),
     )
     if wire is not None:
-        judged = building_wire(total, counted / total, breaker, wire, place)
+        judged = load_on_wire(total, counted / total, breaker, wire, place)
         yield from of_metric(wire, judged)
     largest = max((x.amps for x in loads if x.kind == PLUGGED), default=None)
     if largest is not None:

@@ -8,7 +8,7 @@ from typing import Annotated
 
 from wirecalc import Item, Problem, Reading, Wire, calculation, confirmed, extra, figure, put
 
-from ..inputs import BREAKER, SLIP_A
+from ..inputs import BREAKER, BUILDING_WIRE, SLIP_A
 from .breaker_inputs import (
     HEATER_RULE,
     Cord,
@@ -80,8 +80,9 @@ def _refuse(
         "the code edition in force here",
     ),
     refuse=_refuse,
+    renamed={"wire": "building_wire"},
     example_with=(
-        "wire=14 AWG",
+        "building_wire=14 AWG",
         "insulation_class=60 C",
         "termination_temperature=60 C",
         "run_time",
@@ -106,7 +107,7 @@ def breaker(
     ],
     breaker: Annotated[float, BREAKER],
     wiring_rules: WiringRules = NEC,
-    wire: Annotated[Wire | None, "wire of the building circuit", extra(WIRE_NOT_SEEN)] = None,
+    building_wire: Annotated[Wire | None, BUILDING_WIRE, extra(WIRE_NOT_SEEN)] = None,
     insulation_class: InsulationClass = 60.0,
     termination_temperature: TerminationTemperature = 60.0,
     run_time: RunTime = None,
@@ -147,7 +148,7 @@ def breaker(
         yield zero_amps(NAME)
         return
     place = place_of(insulation_class, termination_temperature, ambient, conductors)
-    if wire is not None:
+    if building_wire is not None:
         yield from below(
             insulation_class=insulation_class, termination_temperature=termination_temperature
         )
@@ -170,7 +171,7 @@ def breaker(
         source=_INDIVIDUAL,
         working=lambda: f"100 x {put(load.total)} A / {put(breaker)} A",
     )
-    circuit = Circuit(load, breaker, wire, place, receptacle, alone, plugged)
+    circuit = Circuit(load, breaker, building_wire, place, receptacle, alone, plugged)
     if wiring_rules == IEC:
         links = by_iec(circuit)
     else:
@@ -178,10 +179,10 @@ def breaker(
             "breaker for a circuit of its own",
             amps * (times or CONTINUOUS),
             breaker,
-            wire,
+            building_wire,
             place,
         )
-        yield from needed_circuit(amps, times or 1.0, breaker, wire, place)
+        yield from needed_circuit(amps, times or 1.0, breaker, building_wire, place)
         yield from as_it_counts(load)
         links = by_nec(circuit, rule)
     if cord is not None:

@@ -14,16 +14,16 @@ _COLUMNS = confirmed("nec-310-16-columns", "NEC", "Table 310.16, its three colum
 _HEAT = "heat around it lowers what it carries"
 
 InsulationClass = Annotated[
-    float, WIRE_CLASS, assumed("75 C", "90 C", source=_COLUMNS, when="wire")
+    float, WIRE_CLASS, assumed("75 C", "90 C", source=_COLUMNS, when="building_wire")
 ]
 TerminationTemperature = Annotated[
-    float, TERMINATION, assumed("75 C", source=BY_TERMINATION, when="wire")
+    float, TERMINATION, assumed("75 C", source=BY_TERMINATION, when="building_wire")
 ]
-AroundWire = Annotated[float | None, AROUND_WIRE, asked(_HEAT, when="wire")]
+AroundWire = Annotated[float | None, AROUND_WIRE, asked(_HEAT, when="building_wire")]
 AroundWireOrCord = Annotated[
-    float | None, AROUND_WIRE, asked(_HEAT, when="wire"), asked(_HEAT, when="cord")
+    float | None, AROUND_WIRE, asked(_HEAT, when="building_wire"), asked(_HEAT, when="cord")
 ]
 Together = Annotated[
-    int | None, TOGETHER, asked("wires that lie together warm each other", when="wire")
+    int | None, TOGETHER, asked("wires that lie together warm each other", when="building_wire")
 ]
 WiringRules = Annotated[str, WIRING_RULES, RULES_LEFT_OUT]

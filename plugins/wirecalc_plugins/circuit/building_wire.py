@@ -22,7 +22,7 @@ from .wire_names import (
 )
 
 
-def building_wire(
+def load_on_wire(
     current: float, factor: float | None, breaker: float | None, wire: Wire, place: WirePlace
 ) -> Iterator[Item]:
     """Judge breaker and load on a building wire, before and after correction.

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from wirecalc import Criterion, Item, Verdict, Wire, at_most, at_or_below, cannot_tell, tables
 
-from .building_wire import building_wire
+from .building_wire import load_on_wire
 from .place import Ampacity, WirePlace
 from .wire_names import BREAKER, ELECTRICIAN, LOAD
 
@@ -28,7 +28,7 @@ def iec_wire(load: float, breaker: float, wire: Wire, place: WirePlace) -> Itera
         for name, amps, action in ((LOAD, load, ELECTRICIAN), (BREAKER, breaker, _FIT)):
             yield _between(name, amps, least, most, place, action)
         return
-    for item in building_wire(load, 1.0, breaker, wire, place):
+    for item in load_on_wire(load, 1.0, breaker, wire, place):
         if isinstance(item, Criterion) and item.verdict is Verdict.FAIL:
             yield cannot_tell(
                 item.name,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from itertools import zip_longest
 from typing import NamedTuple
 
 from wirecalc import (
@@ -23,7 +24,7 @@ from wirecalc import (
 )
 from wirecalc.trade import nec_ampacity
 
-from .building_wire import building_wire
+from .building_wire import load_on_wire
 from .circuit_size import against_plate, carries, copper_carrying
 from .motor_rules import (
     COMPRESSOR,
@@ -141,7 +142,7 @@ def _wire_figures(load: MotorLoad, sizing: Sizing) -> Iterator[Item]:
 
 def wire_of_motor(load: MotorLoad, wire: Wire, place: WirePlace) -> Iterator[Item]:
     """Judge the wire by each current that may size the circuit, and by how thin it is."""
-    judged = (building_wire(load.on_wire(s), 1.0, None, wire, place) for s in load.sizings)
+    judged = (load_on_wire(load.on_wire(s), 1.0, None, wire, place) for s in load.sizings)
     yield from _both(load, *judged)
     yield from too_thin(wire)
 
@@ -178,16 +179,19 @@ def device_of_motor(
 
 
 def _both(load: MotorLoad, *ways: Iterable[Item]) -> Iterator[Item]:
-    """Judge what was judged by two currents; what fails by one of them only cannot be told."""
-    for items in zip(*ways, strict=True):
+    """Judge what was judged by two currents; what fails by one of them only cannot be told.
+
+    The smaller current may leave out the last thing that the larger one is judged by.
+    """
+    for items in zip_longest(*ways):
         judged = [item for item in items if isinstance(item, Criterion)]
         failed = [c for c in judged if c.verdict is Verdict.FAIL]
-        if failed and len(failed) < len(judged):
-            yield _differs(load, failed[0], judged.index(failed[0]))
+        if failed and len(failed) < len(items):
+            yield _differs(load, failed[0], items.index(failed[0]))
         elif judged:
             yield max(judged, key=_stricter)
         else:
-            yield items[0]
+            yield next(item for item in items if item is not None)
 
 
 def _stricter(judged: Criterion) -> tuple[bool, float]:

@@ -7,6 +7,7 @@ from typing import Annotated
 
 from wirecalc import Item, Problem, Wire, asked, calculation, figure, not_checked
 
+from ..inputs import BUILDING_WIRE
 from ..inputs_motor import MOTOR_KIND
 from .building_inputs import AroundWire, InsulationClass, TerminationTemperature, Together
 from .motor_checks import MotorLoad, device_of_motor, needed, small_wire, wire_of_motor
@@ -87,6 +88,7 @@ def _refuse(
         "the code edition in force here",
     ),
     refuse=_refuse,
+    renamed={"wire": "building_wire"},
     example_with=(
         "horsepower",
         "nameplate_voltage",
@@ -94,7 +96,7 @@ def _refuse(
         "plate_governs=no",
         "breaker",
         "motor_device",
-        "wire=14 AWG",
+        "building_wire=14 AWG",
         "insulation_class=60 C",
         "termination_temperature=60 C",
         "ambient=30 C",
@@ -118,8 +120,8 @@ def motor_circuit(
     will_not_start: WillNotStart = None,
     listed_combination: ListedCombination = None,
     other_current: OtherCurrent = None,
-    wire: Annotated[
-        Wire | None, "wire of the building circuit", asked("the device is not there to save it")
+    building_wire: Annotated[
+        Wire | None, BUILDING_WIRE, asked("the device is not there to save it")
     ] = None,
     insulation_class: InsulationClass = 60.0,
     termination_temperature: TerminationTemperature = 60.0,
@@ -145,7 +147,7 @@ def motor_circuit(
     """
     kind, device, plate = motor_kind, motor_device, full_load_current
     place = place_of(insulation_class, termination_temperature, ambient, conductors)
-    if wire is not None:
+    if building_wire is not None:
         yield from below(
             insulation_class=insulation_class, termination_temperature=termination_temperature
         )
@@ -162,7 +164,9 @@ def motor_circuit(
     if breaker is not None:
         yield from combination(device, listed_combination)
     if sizing is None and minimum_ampacity is not None:
-        yield from by_plate(minimum_ampacity + others, maximum_breaker, breaker, wire, place)
+        yield from by_plate(
+            minimum_ampacity + others, maximum_breaker, breaker, building_wire, place
+        )
         return
     if sizing is None:
         yield unsized(kind, plate_governs)
@@ -179,18 +183,18 @@ def motor_circuit(
     if minimum_ampacity is not None and under_compressor(kind, sizing.amps, minimum_ampacity):
         # only what the lesser of the two fails is sure
         least = minimum_ampacity + others
-        yield from by_plate(least, maximum_breaker, breaker, wire, place, questioned=True)
+        yield from by_plate(least, maximum_breaker, breaker, building_wire, place, questioned=True)
         return
     yield from beside_table(horsepower, nameplate_voltage, plate)
     other = plate_sizing(sizing, plate, plate_governs) if kind == MOTOR else None
     load = MotorLoad(kind, device, sizing, other, plate_governs, others, minimum_ampacity)
-    yield from needed(load, wire, breaker, maximum_breaker, place)
-    if wire is not None:
-        yield from wire_of_motor(load, wire, place)
+    yield from needed(load, building_wire, breaker, maximum_breaker, place)
+    if building_wire is not None:
+        yield from wire_of_motor(load, building_wire, place)
     if breaker is not None:
         yield from device_of_motor(load, breaker, maximum_breaker, will_not_start)
-    if breaker is not None and wire is not None:
-        yield from small_wire(load, breaker, wire, place)
+    if breaker is not None and building_wire is not None:
+        yield from small_wire(load, breaker, building_wire, place)
     yield from overload_limits(kind, sizing.amps, plate, cool_running)
     yield from _locked_rotor(kind, horsepower, nameplate_voltage)
 

@@ -17,7 +17,7 @@ from wirecalc import (
     put,
 )
 
-from .building_wire import building_wire
+from .building_wire import load_on_wire
 from .circuit_size import against_plate, copper_carrying
 from .motor_rules import COMPRESSOR, CONDUCTOR, table_current
 from .place import WirePlace
@@ -62,7 +62,7 @@ def by_plate(
                 against=["to change wire or device is a job for an electrician"],
             )
     else:
-        yield from building_wire(ampacity, 1.0, None, wire, place)
+        yield from load_on_wire(ampacity, 1.0, None, wire, place)
         yield from too_thin(wire)
     if largest is not None:
         if not questioned:

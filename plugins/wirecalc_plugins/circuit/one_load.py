@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from wirecalc import PLATE, Item, Origin, Source, Wire, at_most
 
-from .building_wire import building_wire
+from .building_wire import load_on_wire
 from .iec_wire import iec_wire
 from .load_on_breaker import BreakerLoad, on_breaker, on_breaker_by_iec
 from .place import WirePlace
@@ -40,7 +40,7 @@ def by_nec(circuit: Circuit, source: Source | None) -> Iterator[Item]:
         yield from unseen_wire(load.most, breaker)
     else:
         wire = circuit.wire
-        judged = building_wire(load.total, load.total_factor, breaker, wire, circuit.place)
+        judged = load_on_wire(load.total, load.total_factor, breaker, wire, circuit.place)
         yield from of_metric(wire, judged)
     if circuit.receptacle is not None:
         yield from receptacle_load(load.amps, breaker, circuit.receptacle, circuit.alone)

@@ -32,7 +32,7 @@ def unseen_wire(
         f"the wire was not given, and {counted:.4g} A on a {breaker:g} A breaker may be more than "
         "the thinnest of a branch circuit carries",
         measure="read the size on the wire or cable where it ends: --wire",
-        needs=("wire",),
+        needs=("building_wire",),
         source=_THINNEST,
     )
 

@@ -29,7 +29,7 @@ def cord_drop(
         working=lambda: f"{put(current, 'A')} x {put(path.whole.real, 'ohm')}{more}",
     )
     needs = [] if plate is not None else ["nameplate_voltage"]
-    needs += [] if path.wire is not None else ["wire", "run_length"]
+    needs += [] if path.wire is not None else ["building_wire", "run_length"]
     if plate is None or needs:
         yield cannot_tell(
             DROP,

@@ -26,6 +26,7 @@ from wirecalc import (
 )
 
 from ..inputs import (
+    BUILDING_WIRE,
     CONDUCTOR_TEMPERATURE,
     CORD_LENGTH,
     NAMEPLATE_VOLTAGE,
@@ -49,7 +50,7 @@ def _refuse(
     nameplate_voltage: float,
     voltage_at_rest: float,
     rated_load_current: float | None,
-    wire: Wire | None,
+    building_wire: Wire | None,
     run_length: float | None,
     cord: Wire | None,
     cord_length: float | None,
@@ -60,14 +61,14 @@ def _refuse(
 ) -> Iterator[Problem]:
     del start_power_factor
     if voltage_at_start is None:
-        yield from nothing_given(wire, run_length, cord, cord_length)
+        yield from nothing_given(building_wire, run_length, cord, cord_length)
     if rated_load_current is not None:
         yield from not_above(locked_rotor_current, rated_load_current, "rated load")
     clash = list(volts_that_clash(nameplate_voltage, voltage_at_rest, voltage_at_start))
     yield from clash
-    given = wire is not None or cord is not None
-    if given and not clash and missing(LEAST, wire, run_length, cord, cord_length) is None:
-        path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
+    given = building_wire is not None or cord is not None
+    if given and not clash and missing(LEAST, building_wire, run_length, cord, cord_length) is None:
+        path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
         lost = locked_rotor_current * abs(path.whole) + (other_current or 0.0) * abs(path.shared)
         yield from too_much(lost, voltage_at_rest, path)
 
@@ -81,7 +82,8 @@ def _refuse(
         "joints, plug and receptacle: a bad one adds more than the wire",
     ),
     refuse=_refuse,
-    example_with=("wire=14 AWG", "run_length", "rated_load_current"),
+    renamed={"wire": "building_wire"},
+    example_with=("building_wire=14 AWG", "run_length", "rated_load_current"),
 )
 def dip(
     locked_rotor_current: Annotated[float, LOCKED_ROTOR_CURRENT.but(typical="14.2 A")],
@@ -92,9 +94,9 @@ def dip(
         Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate"),
         extra("an LRA above what a plug carries is no rated current; below that, RLA is asked for"),
     ] = None,
-    wire: Annotated[
+    building_wire: Annotated[
         Wire | None,
-        "building wire from the panel to the receptacle",
+        BUILDING_WIRE,
         asked("it takes its part of the volts", when="not voltage_at_start"),
         extra(_MEASURED),
     ] = None,
@@ -141,8 +143,8 @@ def dip(
     Source: tables supply-ranges, nec-ch9-table8, iec-60228, nec-ch9-table9, nec-ampacity,
     iec-ampacity.
     """
-    known = wire is not None or cord is not None
-    unknown = missing(LEAST, wire, run_length, cord, cord_length)
+    known = building_wire is not None or cord is not None
+    unknown = missing(LEAST, building_wire, run_length, cord, cord_length)
     start = StartOverPath(
         voltage_at_rest,
         nameplate_voltage,
@@ -160,9 +162,9 @@ def dip(
         if unknown is not None and voltage_at_start is None:
             yield unknown
         return
-    if wire is not None:
-        yield from on_building_wire(wire, start.other + (rated_load_current or 0.0))
-    path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
+    if building_wire is not None:
+        yield from on_building_wire(building_wire, start.other + (rated_load_current or 0.0))
+    path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
     yield from loops(path)
     if path.cord is not None:
         yield caution("cord-03")

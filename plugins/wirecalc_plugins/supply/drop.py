@@ -27,6 +27,7 @@ from wirecalc import (
 from wirecalc.trade.wire_runs import WirePath, reactance_per_length, resistance_per_length
 
 from ..inputs import (
+    BUILDING_WIRE,
     CONDUCTOR_TEMPERATURE,
     CORD_LENGTH,
     LOAD_ON_A_RUN,
@@ -61,7 +62,7 @@ SYSTEMS = ("two-wire", "three-wire")
 def _refuse(
     current: float,
     nameplate_voltage: float,
-    wire: Wire | None,
+    building_wire: Wire | None,
     run_length: float | None,
     cord: Wire | None,
     cord_length: float | None,
@@ -72,22 +73,22 @@ def _refuse(
     conductor_temperature: float,
     voltage_at_rest: float | None,
 ) -> Iterator[Problem]:
-    yield from nothing_given(wire, run_length, cord, cord_length)
+    yield from nothing_given(building_wire, run_length, cord, cord_length)
     if other_leg_current is not None and system == "two-wire":
         yield Problem(
             "system",
             "a two-wire run has no other leg, and other_leg_current was given",
             "write three-wire, or leave other_leg_current out",
         )
-    if other_leg_current is not None and wire is None and run_length is None:
+    if other_leg_current is not None and building_wire is None and run_length is None:
         yield Problem(
             "other_leg_current",
             "the other leg shares the neutral of the building wire, and none was given",
-            "give wire with run_length",
+            "give building_wire with run_length",
         )
     yield from volts_that_clash(nameplate_voltage, voltage_at_rest, None)
-    if missing(DROP, wire, run_length, cord, cord_length) is None:
-        path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
+    if missing(DROP, building_wire, run_length, cord, cord_length) is None:
+        path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
         shared = other_leg_current if nameplate_voltage <= MOST_OF_A_LEG else None
         load = load_of(current, other_current, shared, power_factor)
         lost = load.in_wire(path.shared) + load.in_cord(path.lead)
@@ -104,17 +105,18 @@ def _refuse(
         "the feeder and the service ahead of the panel",
     ),
     refuse=_refuse,
+    renamed={"wire": "building_wire"},
     example_with=(
-        "wire=14 AWG",
+        "building_wire=14 AWG",
         "run_length",
     ),
 )
 def drop(
     current: Annotated[float, LOAD_ON_A_RUN],
     nameplate_voltage: Annotated[float, NAMEPLATE_VOLTAGE],
-    wire: Annotated[
+    building_wire: Annotated[
         Wire | None,
-        "building wire from the panel to the receptacle",
+        BUILDING_WIRE,
         asked("it takes its part of the volts before the cord"),
     ] = None,
     run_length: Annotated[float | None, RUN_LENGTH, asked()] = None,
@@ -173,17 +175,17 @@ def drop(
     smallest wire for 3 %, two criteria a leg. Refuses neither wire nor cord. Source: tables
     supply-ranges, nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
     """
-    unknown = missing(DROP, wire, run_length, cord, cord_length)
+    unknown = missing(DROP, building_wire, run_length, cord, cord_length)
     if unknown is not None:
         yield unknown
         return
-    if wire is not None:
+    if building_wire is not None:
         yield from on_building_wire(
-            wire, max(current + (other_current or 0.0), other_leg_current or 0.0)
+            building_wire, max(current + (other_current or 0.0), other_leg_current or 0.0)
         )
     if cord is not None:
         yield from on_cord(cord, current)
-    path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
+    path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
     if other_leg_current is not None and nameplate_voltage > MOST_OF_A_LEG:
         mean, legs = (current + other_leg_current) / 2, (current, other_leg_current)
         yield figure(

@@ -22,6 +22,7 @@ from ..most_current import on_building_wire
 from .cord_volts import cord_dip, cord_drop
 from .extension_inputs import (
     Ambient,
+    BuildingWire,
     ConductorTemperature,
     Cord,
     CordConductors,
@@ -39,7 +40,6 @@ from .extension_inputs import (
     RunLength,
     VoltageAtRest,
     VoltageAtStart,
-    WireInput,
 )
 from .makers_word import cord_cautions, makers_word
 from .path import DROP, loops, missing, path_to, running_drop, too_much
@@ -55,7 +55,7 @@ def _refuse(
     locked_rotor_current: float | None,
     voltage_at_rest: float | None,
     voltage_at_start: float | None,
-    wire: Wire | None,
+    building_wire: Wire | None,
     run_length: float | None,
     other_current: float | None,
     conductor_temperature: float,
@@ -83,8 +83,8 @@ def _refuse(
         return
     clash = list(volts_that_clash(nameplate_voltage, voltage_at_rest, voltage_at_start))
     yield from clash
-    if not clash and missing(DROP, wire, run_length, cord, cord_length) is None:
-        path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
+    if not clash and missing(DROP, building_wire, run_length, cord, cord_length) is None:
+        path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
         lost = running_drop(current, other_current or 0.0, path)
         yield from too_much(lost, nameplate_voltage / 2, path)
 
@@ -97,6 +97,7 @@ def _refuse(
         "water, sun and what may run over it",
     ),
     refuse=_refuse,
+    renamed={"wire": "building_wire"},
     example_with=(
         "cord=14 AWG",
         "maker_allows=three-wire grounding",
@@ -105,7 +106,7 @@ def _refuse(
         "cord_conductors",
         "ambient=30 C",
         "nameplate_voltage",
-        "wire=14 AWG",
+        "building_wire=14 AWG",
         "run_length",
         "has_motor=no",
     ),
@@ -124,7 +125,7 @@ def extension(
     locked_rotor_current: LockedRotorCurrent = None,
     voltage_at_rest: VoltageAtRest = None,
     voltage_at_start: VoltageAtStart = None,
-    wire: WireInput = None,
+    building_wire: BuildingWire = None,
     run_length: RunLength = None,
     other_current: OtherCurrent = None,
     conductor_temperature: ConductorTemperature = 75.0,
@@ -162,11 +163,11 @@ def extension(
             action="take the extension cord away; it is too light for this load",
         )
     other = other_current or 0.0
-    if wire is not None:
-        yield from on_building_wire(wire, current + other)
-    path: WirePath | Item | None = missing(DROP, wire, run_length, cord, cord_length)
+    if building_wire is not None:
+        yield from on_building_wire(building_wire, current + other)
+    path: WirePath | Item | None = missing(DROP, building_wire, run_length, cord, cord_length)
     if path is None:
-        path = path_to(wire, run_length, cord, cord_length, conductor_temperature)
+        path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
         yield from loops(path)
     yield from cord_drop(path, current, other, nameplate_voltage, voltage_at_rest)
     if locked_rotor_current is not None:
@@ -177,7 +178,7 @@ def extension(
     if no_surge and voltage_at_start is None:
         yield not_checked(LEAST, f"{motor_start}: no LRA on the plate, no such start")
     elif has_motor is not False or voltage_at_start is not None:
-        path = missing(LEAST, wire, run_length, cord, cord_length) or path
+        path = missing(LEAST, building_wire, run_length, cord, cord_length) or path
         given = {"locked_rotor_current": locked_rotor_current}
         given |= {"nameplate_voltage": nameplate_voltage, "voltage_at_rest": voltage_at_rest}
         yield from cord_dip(path, given, other, voltage_at_start, has_motor)

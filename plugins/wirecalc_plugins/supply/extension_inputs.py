@@ -19,6 +19,7 @@ from wirecalc import (
 
 from ..circuit.cord_load import CORDS
 from ..inputs import (
+    BUILDING_WIRE,
     CONDUCTOR_TEMPERATURE,
     HAS_MOTOR,
     LOAD_ON_A_RUN,
@@ -48,7 +49,7 @@ MakerAllows = Annotated[
 Grounding = Annotated[
     bool | None,
     "it is a three-wire grounding cord",
-    asked(when="maker_allows=three-wire grounding"),
+    asked(when="maker_allows=three-building_wire grounding"),
     asked(when="maker_allows=yes|not stated and protection!=class-ii"),
 ]
 CordRating = Annotated[
@@ -89,9 +90,9 @@ VoltageAtStart = Annotated[
     VOLTAGE_AT_START,
     extra("all that arithmetic allows is tried, and where that does not tell it is asked for"),
 ]
-WireInput = Annotated[
+BuildingWire = Annotated[
     Wire | None,
-    "building wire from the panel to the receptacle",
+    BUILDING_WIRE,
     asked("it takes its part of the volts before the cord"),
 ]
 RunLength = Annotated[float | None, RUN_LENGTH, asked()]

@@ -39,9 +39,9 @@ def nothing_given(
     """Refuse a path that has neither a building wire nor a cord."""
     if wire is None and run_length is None and cord is None and cord_length is None:
         yield Problem(
-            "wire",
+            "building_wire",
             "neither a building wire nor a cord was given",
-            "give wire with run_length, or cord with cord_length, or all four",
+            "give building_wire with run_length, or cord with cord_length, or all four",
         )
 
 
@@ -65,7 +65,10 @@ def missing(
     cord_length: float | None,
 ) -> Item | None:
     """Return why criterion `name` cannot be told: a size, length or metal that is not known."""
-    pairs = {"wire": wire, "run_length": run_length}, {"cord": cord, "cord_length": cord_length}
+    pairs = (
+        {"building_wire": wire, "run_length": run_length},
+        {"cord": cord, "cord_length": cord_length},
+    )
     for pair in pairs:
         unknown = [n for n, value in pair.items() if value is None]
         if len(unknown) == 1:

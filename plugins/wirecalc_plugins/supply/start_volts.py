@@ -113,7 +113,7 @@ def _by_arithmetic(start: StartOverPath, path: WirePath) -> Iterator[Item]:
             LEAST,
             f"{low:.4g} V or more behind the cord, and the building wire before it was not given",
             measure="read gauge and length of the building wire, or measure the lowest volts",
-            needs=("wire", "run_length", "voltage_at_start"),
+            needs=("building_wire", "run_length", "voltage_at_start"),
             source=PRACTICE,
         )
     else:

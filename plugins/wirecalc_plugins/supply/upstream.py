@@ -17,6 +17,7 @@ from wirecalc import (
 from ..most_current import on_run
 from .upstream_heat import DrawnLoad, Span, span, wiring_of
 from .upstream_inputs import (
+    BuildingWire,
     ConductorTemperature,
     Cord,
     CordLength,
@@ -31,7 +32,6 @@ from .upstream_inputs import (
     SecondLegRunning,
     VoltageAtRest,
     VoltageRunning,
-    WireInput,
 )
 from .upstream_judge import judge_leg, judge_neutral
 from .upstream_leg import Leg
@@ -49,7 +49,7 @@ def _refuse(
     voltage_at_rest: float,
     voltage_running: float,
     current: float,
-    wire: Wire | None,
+    building_wire: Wire | None,
     run_length: float | None,
     cord: Wire | None,
     cord_length: float | None,
@@ -102,7 +102,7 @@ def _refuse(
             f"{second_leg_at_rest:g} V, and the first leg has {voltage_at_rest:g} V",
             "read each leg to neutral",
         )
-    wiring = wiring_of(wire, run_length, cord, cord_length, conductor_temperature, {})
+    wiring = wiring_of(building_wire, run_length, cord, cord_length, conductor_temperature, {})
     if current * wiring.ohms(2).centre >= voltage_at_rest / 2:
         yield Problem(
             "cord_length" if run_length is None else "run_length",
@@ -130,9 +130,10 @@ def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
         "heat at more than 12 A: it grows with the square of the current",
     ),
     refuse=_refuse,
+    renamed={"wire": "building_wire"},
     example_with=(
         "voltage_running=117.9 V",
-        "wire=14 AWG",
+        "building_wire=14 AWG",
         "run_length",
         "load_kind=heater",
     ),
@@ -141,7 +142,7 @@ def upstream(
     voltage_at_rest: VoltageAtRest,
     voltage_running: VoltageRunning,
     current: Current,
-    wire: WireInput = None,
+    building_wire: BuildingWire = None,
     run_length: RunLength = None,
     cord: Cord = None,
     cord_length: CordLength = None,
@@ -171,7 +172,7 @@ def upstream(
     iec-ampacity, nec-small-conductors.
     """
     known = bands or {}
-    wiring = wiring_of(wire, run_length, cord, cord_length, conductor_temperature, known)
+    wiring = wiring_of(building_wire, run_length, cord, cord_length, conductor_temperature, known)
     amps = span("current", current, known)
     before = span("voltage_at_rest", voltage_at_rest, known)
     after = span("voltage_running", voltage_running, known)
@@ -183,7 +184,7 @@ def upstream(
     legs = second_leg_at_rest is not None and second_leg_running is not None
     ways = 1 if legs else 2
     yield from wiring.figures(ways)
-    yield from on_run(wire, cord, current, known.get("current"))
+    yield from on_run(building_wire, cord, current, known.get("current"))
     if any(run.wire.metal != "copper" for _, run, _ in wiring.runs):
         yield caution("alu-01")
     yield from judge_leg(Leg(before, after, amps, wiring, load, ways, ahead))

@@ -14,7 +14,7 @@ from wirecalc import (
     may_be_absent,
 )
 
-from ..inputs import CONDUCTOR_TEMPERATURE
+from ..inputs import BUILDING_WIRE, CONDUCTOR_TEMPERATURE
 
 LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no supply
 
@@ -39,13 +39,13 @@ Current = Annotated[
     float,
     Reading("A", low=LEAST_A, high=200, typical="8.7 A", text="line current of that load"),
 ]
-WireInput = Annotated[
+BuildingWire = Annotated[
     Wire | None,
-    "building wire from the panel to the receptacle",
+    BUILDING_WIRE,
     extra("without it all that is lost counts as a bad joint, or it is asked for"),
 ]
 RunLength = Annotated[
-    float | None, _length("length of the building wire, one way", "40 ft", "wire"), asked()
+    float | None, _length("length of the building wire, one way", "40 ft", "building_wire"), asked()
 ]
 Cord = Annotated[Wire | None, "wire of a cord between panel and readings", may_be_absent("no cord")]
 CordLength = Annotated[

@@ -50,7 +50,7 @@ class _Judge(NamedTuple):
                 return self._untold(
                     f"up to {all_of_it:.3g} W, and wire of unknown resistance makes a part of it",
                     _LENGTH,
-                    ("wire", "run_length"),
+                    ("building_wire", "run_length"),
                 )
             wire_takes = TOO_GOOD * known.high * self.leg.current.high
             if self.leg.load.known and not at_or_below(wire_takes, behind.low):
@@ -84,7 +84,7 @@ class _Judge(NamedTuple):
         small = at_or_below(whole.high * PLUG_A**2, HEAT_W)
         fails = not at_or_below(least, HEAT_W)
         if not small and not self.leg.wiring.complete:
-            return self._full_untold(watts, _LENGTH, ("wire", "run_length"))
+            return self._full_untold(watts, _LENGTH, ("building_wire", "run_length"))
         if not small and not fails and not self.leg.load.known:
             return self._full_untold(watts, _HEATER, ("load_kind", "power_factor"))
         if not small and not fails and not at_or_below(watts.high, HEAT_W):
