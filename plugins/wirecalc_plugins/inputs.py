@@ -37,6 +37,15 @@ CORD_LENGTH = Reading(
     text="length of the cord, one way",
     goes_with="cord",
 )
+EXTENSION_CORD = "wire of the extension cord"
+EXTENSION_LENGTH = Reading(
+    "ft",
+    above=0,
+    high=2000,
+    typical="50 ft",
+    text="length of the extension cord, one way",
+    goes_with="extension_cord",
+)
 OTHER_CURRENT = Reading(
     "A",
     low=0,

@@ -135,9 +135,24 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         },
     ),
     "extension": (
-        {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A", "maker_allows": "no"},
-        {"cord": "16 AWG", "cord_length": "15 m", "current": "1600 mA", "maker_allows": "no"},
-        {"cord": read_wire("16 AWG"), "cord_length": 50.0, "current": 1.6, "maker_allows": "no"},
+        {
+            "extension_cord": "16 AWG",
+            "extension_length": "50 ft",
+            "current": "1.6 A",
+            "maker_allows": "no",
+        },
+        {
+            "extension_cord": "16 AWG",
+            "extension_length": "15 m",
+            "current": "1600 mA",
+            "maker_allows": "no",
+        },
+        {
+            "extension_cord": read_wire("16 AWG"),
+            "extension_length": 50.0,
+            "current": 1.6,
+            "maker_allows": "no",
+        },
     ),
     "equivalent": (
         {"wire": "1.5 mm2"},

@@ -55,6 +55,7 @@ def lengths(high: float) -> st.SearchStrategy[float]:
 NUMBERS = {
     "run_length": (lengths(400), "ft"),
     "cord_length": (lengths(300), "ft"),
+    "extension_length": (lengths(300), "ft"),
     "current": (st.floats(0.5, 40), "A"),
     "other_current": (st.floats(0, 30), "A"),
     "conductor_temperature": (st.floats(-20, 110), "C"),
@@ -70,7 +71,7 @@ OF = {
         *("conductor_temperature", "voltage_at_rest", "voltage_at_start"),
     ),
     "extension": (
-        *("run_length", "cord_length", "locked_rotor_current", "other_current", "current"),
+        *("run_length", "extension_length", "locked_rotor_current", "other_current", "current"),
         *("conductor_temperature", "voltage_at_rest", "voltage_at_start"),
     ),
 }
@@ -85,10 +86,14 @@ def jobs(draw: st.DrawFn, name: str) -> dict[str, Any]:
         if optional in drawn and draw(st.booleans()):
             del drawn[optional]
     drawn["building_wire"] = draw(st.sampled_from(BUILDING) | st.sampled_from(METRIC))
-    drawn["cord"] = draw(st.sampled_from(CORDS))
+    cord = "extension_cord" if name == "extension" else "cord"
+    drawn[cord] = draw(st.sampled_from(CORDS))
     drawn["nameplate_voltage"] = "115 V"
     if name == "extension":
-        drawn |= {"maker_allows": draw(st.sampled_from(["yes", "not stated"])), "ambient": "25 C"}
+        drawn |= {
+            "maker_allows": draw(st.sampled_from(["yes", "not stated"])),
+            "cord_ambient": "25 C",
+        }
         drawn |= {"grounding": "yes", "cord_rating": "15 A", "cord_conductors": "2"}
     elif draw(st.booleans()):
         del drawn["cord"], drawn["cord_length"]
@@ -112,7 +117,11 @@ def test_a_worse_number_never_improves_a_verdict(data: st.DataObject, name: str)
 
 
 @BOUNDED
-@given(st.data(), st.sampled_from(list(OF)), st.sampled_from(["building_wire", "cord"]))
+@given(
+    st.data(),
+    st.sampled_from(list(OF)),
+    st.sampled_from(["building_wire", "cord", "extension_cord"]),
+)
 def test_a_thinner_wire_never_improves_a_verdict(
     data: st.DataObject, name: str, which: str
 ) -> None:

@@ -9,8 +9,13 @@ from wirecalc import BadInput, Verdict
 
 from .records import independent, memory, practice, source
 
-CORD = {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A"}
-GOOD = CORD | {"cord": "14 AWG", "grounding": "yes", "cord_rating": "15 A", "ambient": "25 C"}
+CORD = {"extension_cord": "16 AWG", "extension_length": "50 ft", "current": "1.6 A"}
+GOOD = CORD | {
+    "extension_cord": "14 AWG",
+    "grounding": "yes",
+    "cord_rating": "15 A",
+    "cord_ambient": "25 C",
+}
 GOOD |= {"maker_allows": "three-wire grounding", "cord_conductors": "2"}
 GOOD |= {
     "nameplate_voltage": "115 V",
@@ -87,18 +92,18 @@ def test_good_cord_passes():
         ({"current": "15.5 A"}, "load against the printed rating", Verdict.FAIL),
         # two live wires: 14 AWG 18 A, 16 AWG 13 A; for 30 C
         ({"current": "18.5 A", "cord_rating": "20 A"}, "load on the cord", Verdict.FAIL),
-        ({"cord": "16 AWG", "current": "13.5 A"}, "load on the cord", Verdict.FAIL),
+        ({"extension_cord": "16 AWG", "current": "13.5 A"}, "load on the cord", Verdict.FAIL),
         # at 45 C a cord of 60 C carries 0.71 of it, 12.8 A, one of 90 C 0.87, 15.7 A
-        ({"ambient": "45 C", "current": "9.5 A"}, "load on the cord", Verdict.PASS),
-        ({"ambient": "45 C", "current": "13 A"}, "load on the cord", Verdict.CANNOT_TELL),
+        ({"cord_ambient": "45 C", "current": "9.5 A"}, "load on the cord", Verdict.PASS),
+        ({"cord_ambient": "45 C", "current": "13 A"}, "load on the cord", Verdict.CANNOT_TELL),
         ({"cord_conductors": None}, "load on the cord", Verdict.PASS),
         # 16 AWG: 13 A with two live wires, 10 A with three
         (
-            {"cord_conductors": None, "cord": "16 AWG", "current": "11 A"},
+            {"cord_conductors": None, "extension_cord": "16 AWG", "current": "11 A"},
             "load on the cord",
             Verdict.CANNOT_TELL,
         ),
-        ({"ambient": None}, "load on the cord", Verdict.CANNOT_TELL),
+        ({"cord_ambient": None}, "load on the cord", Verdict.CANNOT_TELL),
     ],
 )
 def test_each_question(given, name, verdict):
@@ -228,7 +233,12 @@ def test_a_machine_without_a_ground_pin_on_a_cord_without_one(allows, protection
 )
 def test_a_230_v_machine_on_a_13_a_cord_that_its_maker_allows():
     # 16 AWG is for 13 A; other makers' 15 A is advice
-    given = {"cord": "1.5 mm2", "cord_length": "10 m", "current": "0.9 A", "ambient": "25 C"}
+    given = {
+        "extension_cord": "1.5 mm2",
+        "extension_length": "10 m",
+        "current": "0.9 A",
+        "cord_ambient": "25 C",
+    }
     given |= {"nameplate_voltage": "230 V", "cord_rating": "13 A", "maker_allows": "yes"}
     given |= {"grounding": "yes", "cord_conductors": "2", "has_motor": "no"}
     given |= {"building_wire": "2.5 mm2 solid", "run_length": "15 m"}
@@ -254,7 +264,7 @@ def test_a_230_v_machine_on_a_13_a_cord_that_its_maker_allows():
     [(None, Verdict.FAIL), ("116 V", Verdict.CANNOT_TELL), ("90 V", Verdict.FAIL)],
 )
 def test_a_start_that_the_cord_does_not_let_through(at_start, verdict):
-    given = GOOD | {"cord": "16 AWG", "cord_length": "100 ft", "current": "8 A"}
+    given = GOOD | {"extension_cord": "16 AWG", "extension_length": "100 ft", "current": "8 A"}
     given |= {"building_wire": "14 AWG solid", "run_length": "60 ft", "has_motor": "yes"}
     given |= {"voltage_at_rest": "118 V", "locked_rotor_current": "48 A"}
     found = extension(**given | {"voltage_at_start": at_start})
@@ -263,7 +273,7 @@ def test_a_start_that_the_cord_does_not_let_through(at_start, verdict):
 
 @practice("LRA under three times the running current is questioned")
 def test_an_lra_near_the_running_current_is_questioned():
-    given = GOOD | {"has_motor": "yes", "voltage_at_rest": "120 V", "cord_length": "10 ft"}
+    given = GOOD | {"has_motor": "yes", "voltage_at_rest": "120 V", "extension_length": "10 ft"}
     found = extension(**given | {"current": "4.1 A", "locked_rotor_current": "12 A"})
     assert found.verdict is Verdict.CANNOT_TELL
     assert found.criterion("LRA beside the rated current").criterion.needs == (
@@ -276,7 +286,9 @@ def test_an_lra_near_the_running_current_is_questioned():
 
 
 @practice("the resistance of a copper-clad wire is not that of a table")
-@pytest.mark.parametrize("which", [{"cord": "12 AWG cca"}, {"building_wire": "12 AWG cca"}])
+@pytest.mark.parametrize(
+    "which", [{"extension_cord": "12 AWG cca"}, {"building_wire": "12 AWG cca"}]
+)
 @pytest.mark.parametrize("motor", [{}, {"has_motor": None, "locked_rotor_current": "14 A"}])
 def test_a_metal_of_unknown_resistance_is_untold(which, motor):
     found = extension(**GOOD | which | motor)
@@ -294,7 +306,7 @@ def test_a_metal_of_unknown_resistance_is_untold(which, motor):
 def test_drop_and_start_by_hand():
     # 2 x 60 ft of 14 AWG, 3.14 ohm/kft, and 2 x 50 ft of 16 AWG, 4.99, are
     # 0.3768 and 0.499 ohm; 1.6 A and 14.2 A through 0.8758 ohm, 117.5 V at rest
-    given = GOOD | {"cord": "16 AWG", "run_length": "60 ft", "has_motor": "yes"}
+    given = GOOD | {"extension_cord": "16 AWG", "run_length": "60 ft", "has_motor": "yes"}
     given |= {"voltage_at_rest": "117.5 V", "locked_rotor_current": "14.2 A"}
     found = extension(**given)
     assert found.figure("drop").figure.value == pytest.approx(1.6 * 0.8758)
@@ -349,8 +361,8 @@ def test_takes_care_that_it_is_laid_out():
         ({"locked_rotor_current": "1.5 A"}, "not above the running current"),
         ({"locked_rotor_current": "14 A"}, "an LRA on the plate"),
         ({"nameplate_voltage": "240 V", "voltage_at_rest": "120 V"}, "120 V outlet for a 240 V"),
-        ({"cord_length": "2000 ft", "current": "10 A", "nameplate_voltage": "115 V"}, "lost"),
-        ({"cord_length": "700 m"}, "2000 ft"),
+        ({"extension_length": "2000 ft", "current": "10 A", "nameplate_voltage": "115 V"}, "lost"),
+        ({"extension_length": "700 m"}, "2000 ft"),
         ({"current": "190 W"}, "divide by the voltage"),
     ],
 )

@@ -14,8 +14,13 @@ LEAD = DROP | {"cord_length": "6 ft"}
 JOINT = {"drop": "1 mV", "joint_length": "12 mm"}
 ALONE = {"voltage_at_rest": "240 V", "load_kind": "heater", "run_length": "1 ft"}
 SHEET = {
-    **{"cord": "10 AWG", "cord_length": "10 ft", "maker_allows": "yes", "grounding": "yes"},
-    **{"cord_rating": "30 A", "cord_conductors": "2", "ambient": "25 C", "has_motor": "no"},
+    **{
+        "extension_cord": "10 AWG",
+        "extension_length": "10 ft",
+        "maker_allows": "yes",
+        "grounding": "yes",
+    },
+    **{"cord_rating": "30 A", "cord_conductors": "2", "cord_ambient": "25 C", "has_motor": "no"},
 }
 ON_WIRE, ON_CORD = "current of the wire", "current of the cord"
 
@@ -43,8 +48,8 @@ ON_WIRE, ON_CORD = "current of the wire", "current of the cord"
         ("upstream", ALONE | {"building_wire": "14 AWG", "voltage_running": "239.9 V"}, ON_WIRE,
          "20 A", "25 A", "25.1 A"),
         ("upstream", ALONE | {"building_wire": "10 AWG", "voltage_running": "239.9 V",
-         "cord": "14 AWG",
-         "cord_length": "1 ft"}, ON_CORD, "20 A", None, "20.1 A"),
+         "extension_cord": "14 AWG",
+         "extension_length": "1 ft"}, ON_CORD, "20 A", None, "20.1 A"),
         ("joint-drop", JOINT | {"wire": "18 AWG"}, ON_WIRE, "29 A", None, "29.1 A"),
         # above the appliance wires: the aircraft value of 8 AWG at 200 C, 71 A
         ("joint-drop", JOINT | {"wire": "8 AWG"}, ON_WIRE, "71 A", None, "71.1 A"),

@@ -897,9 +897,9 @@ def test_without_the_wire_only_a_watt_in_all_passes(volts, word):
     "given",
     [
         {"building_wire": "14 AWG"},  # no length
-        {"building_wire": "14 AWG", "run_length": "40 ft", "cord": "16 AWG"},
+        {"building_wire": "14 AWG", "run_length": "40 ft", "extension_cord": "16 AWG"},
         {"building_wire": "12 AWG cca", "run_length": "40 ft"},
-        {"cord": "16 AWG", "cord_length": "25 ft"},
+        {"extension_cord": "16 AWG", "extension_length": "25 ft"},
     ],
 )
 def test_wiring_that_is_known_in_part_passes_and_fails_nothing(given):

@@ -166,8 +166,13 @@ def test_a_cord_alone_leaves_the_wire_before_it_to_be_told() -> None:
     assert any("building_wire" in c.criterion.needs for c in found.criteria)
 
 
-CORD = {"cord": "16 AWG", "cord_length": "100 ft", "current": "12 A", "has_motor": "no"}
-CORD |= {"maker_allows": "yes", "grounding": "yes", "cord_rating": "15 A", "ambient": "25 C"}
+CORD = {
+    "extension_cord": "16 AWG",
+    "extension_length": "100 ft",
+    "current": "12 A",
+    "has_motor": "no",
+}
+CORD |= {"maker_allows": "yes", "grounding": "yes", "cord_rating": "15 A", "cord_ambient": "25 C"}
 CORD |= {"cord_conductors": "2", "building_wire": "14 AWG", "nameplate_voltage": "115 V"}
 
 

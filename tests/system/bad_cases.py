@@ -62,7 +62,12 @@ GOOD: dict[str, dict[str, str]] = {
     | {"voltage_at_rest": "236 V", "voltage_running": "232 V", "voltage_at_start": "225 V"}
     | {"nominal_voltage": "240 V", "current": "18 A"},
     "upstream": {"voltage_at_rest": "119.8 V", "voltage_running": "116.6 V", "current": "8.7 A"}
-    | {"building_wire": "14 AWG", "run_length": "40 ft", "cord": "16 AWG", "cord_length": "6 ft"}
+    | {
+        "building_wire": "14 AWG",
+        "run_length": "40 ft",
+        "extension_cord": "16 AWG",
+        "extension_length": "6 ft",
+    }
     | {"conductor_temperature": "20 C", "panel_at_rest": "120.1 V", "panel_running": "119.6 V"}
     | {"load_kind": "motor", "power_factor": "80 %"}
     | {"second_leg_at_rest": "119.9 V", "second_leg_running": "118.2 V"}
@@ -81,9 +86,9 @@ GOOD: dict[str, dict[str, str]] = {
     | {"voltage_at_rest": "117.5 V", "rated_load_current": "1.6 A", "building_wire": "14 AWG"}
     | {"run_length": "60 ft", "cord": "16 AWG", "cord_length": "50 ft", "other_current": "6.2 A"}
     | {"voltage_at_start": "104 V", "start_power_factor": "65 %", "conductor_temperature": "60 C"},
-    "extension": {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A"}
+    "extension": {"extension_cord": "16 AWG", "extension_length": "50 ft", "current": "1.6 A"}
     | {"maker_allows": "no", "grounding": "yes", "cord_rating": "15 A", "cord_conductors": "2"}
-    | {"ambient": "25 C", "nameplate_voltage": "115 V", "locked_rotor_current": "14.2 A"}
+    | {"cord_ambient": "25 C", "nameplate_voltage": "115 V", "locked_rotor_current": "14.2 A"}
     | {"voltage_at_rest": "117.5 V", "voltage_at_start": "104 V", "building_wire": "14 AWG"}
     | {"run_length": "60 ft", "other_current": "6.2 A", "conductor_temperature": "60 C"}
     | {"has_motor": "yes", "motor_start": "direct", "protection": "class-i"},
@@ -530,9 +535,9 @@ RUNS = [  # feet, metres, inches; volts of another plug; watts; what no path to 
     Bad("extension", "grounding", "three", "'three'", "yes or no"),
     Bad("extension", "cord_conductors", "4", "4 is outside", "whole number, 2 to 3"),
     Bad("extension", "cord_rating", "1875 W", "'W'", "divide by the voltage"),
-    Bad("extension", "cord_length", "-50 ft", "'-50 ft'", "50 ft"),
+    Bad("extension", "extension_length", "-50 ft", "'-50 ft'", "50 ft"),
     Bad("extension", "locked_rotor_current", "1.5 A", "1.5 A", "look at the plate"),
-    Bad("extension", "ambient", "104 C", "'104 C'", "104 F"),
+    Bad("extension", "cord_ambient", "104 C", "'104 C'", "104 F"),
     Bad("extension", "has_motor", "no", "an LRA on the plate", "look at the plate"),
 ]
 
@@ -558,7 +563,7 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("upstream", "current", "8.7 mA", "'8.7 mA'", "8.7 A"),
     Bad("upstream", "current", "1044 W", "'W'", "divide by the voltage"),
     Bad("upstream", "run_length", "2000 ft", "half of the volts", "check ft and m"),
-    Bad("upstream", "cord_length", "700 m", "'700 m'", "6 ft"),
+    Bad("upstream", "extension_length", "700 m", "'700 m'", "6 ft"),
     Bad("upstream", "conductor_temperature", "167 C", "'167 C'", "167 F"),
     Bad("upstream", "panel_running", "120.6 V", "120.6 V with the load on", "exchanged"),
     Bad("upstream", "panel_running", "114 V", "6.1 V lost at the panel", "the same load"),

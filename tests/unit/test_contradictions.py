@@ -147,10 +147,10 @@ def test_what_cannot_be_passes_nothing(
 
 
 def test_solid_wire_is_no_extension_cord() -> None:
-    given = {"cord_length": "25 ft", "current": "1.6 A"}
+    given = {"extension_length": "25 ft", "current": "1.6 A"}
     with pytest.raises(BadInput, match="solid wire is that of a building"):
-        wirecalc.run("extension", cord="14 AWG solid", **given)
-    assert wirecalc.run("extension", cord="14 AWG", **given).verdict
+        wirecalc.run("extension", extension_cord="14 AWG solid", **given)
+    assert wirecalc.run("extension", extension_cord="14 AWG", **given).verdict
 
 
 def test_a_rating_under_that_of_any_wire_is_no_old_one_to_match() -> None:

@@ -6,8 +6,13 @@ from typing import Any
 
 import wirecalc
 
-GOOD = {"cord": "16 AWG", "cord_length": "50 ft", "current": "1.6 A", "grounding": "yes"}
-GOOD |= {"cord_rating": "15 A", "ambient": "25 C", "maker_allows": "yes", "has_motor": "yes"}
+GOOD = {
+    "extension_cord": "16 AWG",
+    "extension_length": "50 ft",
+    "current": "1.6 A",
+    "grounding": "yes",
+}
+GOOD |= {"cord_rating": "15 A", "cord_ambient": "25 C", "maker_allows": "yes", "has_motor": "yes"}
 GOOD |= {"cord_conductors": "2"}
 
 

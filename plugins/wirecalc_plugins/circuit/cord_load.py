@@ -43,11 +43,13 @@ def cord_load(
     *,
     name: str = "load on the cord",
     action: str = "fit a cord with thicker wire, of the same type",
+    air: str = "ambient",
 ) -> Criterion:
     """Judge a load in A on a flexible cord (NEC Table 400.5(A)(1)).
 
     `live` counts its current-carrying wires, None where not known; `ambient` is the air around it
-    in C. The table is for 30 C; above it the factors of building wire apply (400.5(A)).
+    in C, of the input `air`. The table is for 30 C; above it the factors of building wire apply
+    (400.5(A)).
     """
     rows = [cord_row(cord, n, cord_type) for n in ((live,) if live == 2 else (2, 3))]
     found = [row for row in rows if row is not None]
@@ -57,7 +59,7 @@ def cord_load(
             f"NEC Table 400.5(A)(1) has no {cord}",
             measure="take the cord's current from its marking or its maker",
         )
-    judged = [judge_cord(name, current, row, ambient, action) for row in found]
+    judged = [judge_cord(name, current, row, ambient, action, air) for row in found]
     if len({c.verdict is Verdict.FAIL for c in judged}) > 1:
         return _which(name, found, live)
     return max(judged, key=lambda c: (c.verdict.rank, -c.closeness))
@@ -78,7 +80,12 @@ def _which(name: str, found: list[tables.Row], live: int | None) -> Criterion:
 
 
 def judge_cord(
-    name: str, current: float, row: tables.Row, ambient: float | None, action: str
+    name: str,
+    current: float,
+    row: tables.Row,
+    ambient: float | None,
+    action: str,
+    air: str = "ambient",
 ) -> Criterion:
     """Judge a current in A by a row of the cord table, corrected above its 30 C."""
     amps, warmest = row.number("ampacity_A"), row.number("ambient_C")
@@ -89,7 +96,7 @@ def judge_cord(
             name,
             f"the cord table is for {warmest:g} C, and the air was not given",
             measure="measure the hottest air around the cord",
-            needs=("ambient",),
+            needs=(air,),
             source=row.source,
         )
     if at_or_below(ambient, warmest):

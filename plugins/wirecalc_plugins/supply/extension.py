@@ -21,14 +21,14 @@ from ..circuit.cord_load import cord_load
 from ..most_current import on_building_wire
 from .cord_volts import cord_dip, cord_drop
 from .extension_inputs import (
-    Ambient,
     BuildingWire,
     ConductorTemperature,
-    Cord,
+    CordAmbient,
     CordConductors,
-    CordLength,
     CordRating,
     Current,
+    ExtensionCord,
+    ExtensionLength,
     Grounding,
     HasMotor,
     LockedRotorCurrent,
@@ -48,8 +48,8 @@ from .volts_left import volts_that_clash
 
 
 def _refuse(
-    cord: Wire,
-    cord_length: float,
+    extension_cord: Wire,
+    extension_length: float,
     current: float,
     nameplate_voltage: float | None,
     locked_rotor_current: float | None,
@@ -69,9 +69,9 @@ def _refuse(
             "a machine fed by extra-low volts hangs on its supply unit, and that on the cord",
             "give the class of the supply unit that is plugged into the cord",
         )
-    if not cord.stranded:
+    if not extension_cord.stranded:
         yield Problem(
-            "cord",
+            "extension_cord",
             "solid wire is that of a building, and no flexible cord is made of it",
             "read the print on the cord, or measure a strand",
         )
@@ -83,10 +83,11 @@ def _refuse(
         return
     clash = list(volts_that_clash(nameplate_voltage, voltage_at_rest, voltage_at_start))
     yield from clash
-    if not clash and missing(DROP, building_wire, run_length, cord, cord_length) is None:
-        path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
+    runs = building_wire, run_length, extension_cord, extension_length
+    if not clash and missing(DROP, *runs) is None:
+        path = path_to(*runs, conductor_temperature)
         lost = running_drop(current, other_current or 0.0, path)
-        yield from too_much(lost, nameplate_voltage / 2, path)
+        yield from too_much(lost, nameplate_voltage / 2, path, "extension")
 
 
 @calculation(
@@ -97,14 +98,19 @@ def _refuse(
         "water, sun and what may run over it",
     ),
     refuse=_refuse,
-    renamed={"wire": "building_wire"},
+    renamed={
+        "wire": "building_wire",
+        "cord": "extension_cord",
+        "cord_length": "extension_length",
+        "ambient": "cord_ambient",
+    },
     example_with=(
-        "cord=14 AWG",
+        "extension_cord=14 AWG",
         "maker_allows=three-wire grounding",
         "grounding",
         "cord_rating",
         "cord_conductors",
-        "ambient=30 C",
+        "cord_ambient=30 C",
         "nameplate_voltage",
         "building_wire=14 AWG",
         "run_length",
@@ -112,14 +118,14 @@ def _refuse(
     ),
 )
 def extension(
-    cord: Cord,
-    cord_length: CordLength,
+    extension_cord: ExtensionCord,
+    extension_length: ExtensionLength,
     current: Current,
     maker_allows: MakerAllows = None,
     grounding: Grounding = None,
     cord_rating: CordRating = None,
     cord_conductors: CordConductors = None,
-    ambient: Ambient = None,
+    cord_ambient: CordAmbient = None,
     nameplate_voltage: NameplateVoltage = None,
     has_motor: HasMotor = None,
     locked_rotor_current: LockedRotorCurrent = None,
@@ -141,9 +147,9 @@ def extension(
     judged as by `drop` and `dip`; what they need and was not given leaves it untold. Meant for a
     machine with a plug on an outlet of a house.
 
-    Inputs: cord, cord_length in ft one way (over 0 to 2000), currents in A, maker_allows,
-    grounding, cord_rating in A, ambient and conductor_temperature in C, volts in V, has_motor,
-    motor_start, protection, the building wire. Yields loops, drop and dip, and one criterion a
+    Inputs: extension_cord, extension_length in ft one way (over 0 to 2000), currents in A,
+    maker_allows, grounding, cord_rating in A, cord_ambient and conductor_temperature in C, volts in
+    V, has_motor, motor_start, protection, the building wire. Yields loops, drop and dip, and one criterion a
     question. Refuses volts of another plug. Source: makers' sheets; tables cords, supply-ranges,
     nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
     """
@@ -151,7 +157,7 @@ def extension(
     if voltage_at_rest is not None or voltage_at_start is not None:
         yield caution("live-01")
     yield from makers_word(maker_allows, grounding, cord_rating, protection)
-    yield cord_load(current, cord, cord_conductors, ambient)
+    yield cord_load(current, extension_cord, cord_conductors, cord_ambient, air="cord_ambient")
     if cord_rating is not None:
         yield at_most(
             "load against the printed rating",
@@ -165,9 +171,10 @@ def extension(
     other = other_current or 0.0
     if building_wire is not None:
         yield from on_building_wire(building_wire, current + other)
-    path: WirePath | Item | None = missing(DROP, building_wire, run_length, cord, cord_length)
+    runs = building_wire, run_length, extension_cord, extension_length
+    path: WirePath | Item | None = missing(DROP, *runs)
     if path is None:
-        path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
+        path = path_to(*runs, conductor_temperature)
         yield from loops(path)
     yield from cord_drop(path, current, other, nameplate_voltage, voltage_at_rest)
     if locked_rotor_current is not None:
@@ -178,7 +185,7 @@ def extension(
     if no_surge and voltage_at_start is None:
         yield not_checked(LEAST, f"{motor_start}: no LRA on the plate, no such start")
     elif has_motor is not False or voltage_at_start is not None:
-        path = missing(LEAST, building_wire, run_length, cord, cord_length) or path
+        path = missing(LEAST, *runs) or path
         given = {"locked_rotor_current": locked_rotor_current}
         given |= {"nameplate_voltage": nameplate_voltage, "voltage_at_rest": voltage_at_rest}
         yield from cord_dip(path, given, other, voltage_at_start, has_motor)

@@ -21,6 +21,8 @@ from ..circuit.cord_load import CORDS
 from ..inputs import (
     BUILDING_WIRE,
     CONDUCTOR_TEMPERATURE,
+    EXTENSION_CORD,
+    EXTENSION_LENGTH,
     HAS_MOTOR,
     LOAD_ON_A_RUN,
     NAMEPLATE_VOLTAGE,
@@ -37,11 +39,8 @@ STARTS = ("direct", "inverter", "brush motor")
 
 _MAY = "maker_allows=three-wire grounding|yes|not stated"
 
-Cord = Annotated[Wire, "wire of the extension cord"]
-CordLength = Annotated[
-    float,
-    Reading("ft", above=0, high=2000, typical="50 ft", text="length of the cord, one way"),
-]
+ExtensionCord = Annotated[Wire, EXTENSION_CORD]
+ExtensionLength = Annotated[float, EXTENSION_LENGTH.but(goes_with="")]
 Current = Annotated[float, LOAD_ON_A_RUN]
 MakerAllows = Annotated[
     str | None, OneOf(ALLOWS, text="what the machine's sheet says of extension cords"), asked()
@@ -62,7 +61,7 @@ CordConductors = Annotated[
     Count("wires of the cord that carry current", low=2, high=3),
     assumed("2", source=CORDS, why="3, which carries less"),
 ]
-Ambient = Annotated[
+CordAmbient = Annotated[
     float | None,
     Reading("C", low=-40, high=90, typical="25 C", text="temperature around the cord"),
     asked(),

@@ -45,12 +45,12 @@ def nothing_given(
         )
 
 
-def too_much(lost: float, most: float, way: WirePath) -> Iterator[Problem]:
+def too_much(lost: float, most: float, way: WirePath, cord: str = "cord") -> Iterator[Problem]:
     """Refuse a path that would take `most` volts or more: a slip of length, current or gauge."""
     if abs(lost) >= most:
         longest = max(way.runs, key=lambda run: run.loop(way.temperature))
         yield Problem(
-            "cord_length" if longest is way.cord else "run_length",
+            f"{cord}_length" if longest is way.cord else "run_length",
             f"{abs(lost):.4g} V would be lost on the way, most in {longest.length_ft:.4g} ft of "
             f"{longest.wire}",
             "check ft and m, the current and the gauge; lengths are one way",

@@ -19,9 +19,9 @@ from .upstream_heat import DrawnLoad, Span, span, wiring_of
 from .upstream_inputs import (
     BuildingWire,
     ConductorTemperature,
-    Cord,
-    CordLength,
     Current,
+    ExtensionCord,
+    ExtensionLength,
     LoadKind,
     PanelAtRest,
     PanelRunning,
@@ -51,8 +51,8 @@ def _refuse(
     current: float,
     building_wire: Wire | None,
     run_length: float | None,
-    cord: Wire | None,
-    cord_length: float | None,
+    extension_cord: Wire | None,
+    extension_length: float | None,
     conductor_temperature: float | None,
     load_kind: str | None,
     power_factor: float | None,
@@ -102,10 +102,11 @@ def _refuse(
             f"{second_leg_at_rest:g} V, and the first leg has {voltage_at_rest:g} V",
             "read each leg to neutral",
         )
-    wiring = wiring_of(building_wire, run_length, cord, cord_length, conductor_temperature, {})
+    runs = building_wire, run_length, extension_cord, extension_length
+    wiring = wiring_of(*runs, conductor_temperature, {})
     if current * wiring.ohms(2).centre >= voltage_at_rest / 2:
         yield Problem(
-            "cord_length" if run_length is None else "run_length",
+            "extension_length" if run_length is None else "run_length",
             "such a run would take half of the volts",
             "check ft and m, the current and the gauge; lengths are one way",
         )
@@ -130,7 +131,7 @@ def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
         "heat at more than 12 A: it grows with the square of the current",
     ),
     refuse=_refuse,
-    renamed={"wire": "building_wire"},
+    renamed={"wire": "building_wire", "cord": "extension_cord", "cord_length": "extension_length"},
     example_with=(
         "voltage_running=117.9 V",
         "building_wire=14 AWG",
@@ -144,8 +145,8 @@ def upstream(
     current: Current,
     building_wire: BuildingWire = None,
     run_length: RunLength = None,
-    cord: Cord = None,
-    cord_length: CordLength = None,
+    extension_cord: ExtensionCord = None,
+    extension_length: ExtensionLength = None,
     conductor_temperature: ConductorTemperature = None,
     load_kind: LoadKind = None,
     power_factor: PowerFactor = None,
@@ -172,7 +173,8 @@ def upstream(
     iec-ampacity, nec-small-conductors.
     """
     known = bands or {}
-    wiring = wiring_of(building_wire, run_length, cord, cord_length, conductor_temperature, known)
+    runs = building_wire, run_length, extension_cord, extension_length
+    wiring = wiring_of(*runs, conductor_temperature, known)
     amps = span("current", current, known)
     before = span("voltage_at_rest", voltage_at_rest, known)
     after = span("voltage_running", voltage_running, known)
@@ -184,7 +186,7 @@ def upstream(
     legs = second_leg_at_rest is not None and second_leg_running is not None
     ways = 1 if legs else 2
     yield from wiring.figures(ways)
-    yield from on_run(building_wire, cord, current, known.get("current"))
+    yield from on_run(building_wire, extension_cord, current, known.get("current"))
     if any(run.wire.metal != "copper" for _, run, _ in wiring.runs):
         yield caution("alu-01")
     yield from judge_leg(Leg(before, after, amps, wiring, load, ways, ahead))

@@ -157,7 +157,10 @@ def wiring_of(
 ) -> Wiring:
     """Return what of the wiring is known; a temperature that was not given is 20 to 75 C."""
     runs = []
-    for one, name, length in ((wire, "run_length", run_length), (cord, "cord_length", cord_length)):
+    for one, name, length in (
+        (wire, "run_length", run_length),
+        (cord, "extension_length", cord_length),
+    ):
         if one is not None and length is not None and known_metal(one):
             low, centre, high = span(name, length, bands)
             runs.append((WireRun(one, low), WireRun(one, centre), WireRun(one, high)))

@@ -14,7 +14,7 @@ from wirecalc import (
     may_be_absent,
 )
 
-from ..inputs import BUILDING_WIRE, CONDUCTOR_TEMPERATURE
+from ..inputs import BUILDING_WIRE, CONDUCTOR_TEMPERATURE, EXTENSION_CORD, EXTENSION_LENGTH
 
 LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no supply
 
@@ -47,10 +47,8 @@ BuildingWire = Annotated[
 RunLength = Annotated[
     float | None, _length("length of the building wire, one way", "40 ft", "building_wire"), asked()
 ]
-Cord = Annotated[Wire | None, "wire of a cord between panel and readings", may_be_absent("no cord")]
-CordLength = Annotated[
-    float | None, _length("length of the cord, one way", "6 ft", "cord"), asked()
-]
+ExtensionCord = Annotated[Wire | None, EXTENSION_CORD, may_be_absent("no extension cord")]
+ExtensionLength = Annotated[float | None, EXTENSION_LENGTH, asked()]
 ConductorTemperature = Annotated[
     float | None, CONDUCTOR_TEMPERATURE, extra("a wire at 20 and at 75 C is tried")
 ]
