@@ -26,7 +26,7 @@ AMPLITUDES = [
     "highest 100 ms rms from a start",
     "settled level",
 ]
-TIMES = ["mains frequency", "time to settle"]
+TIMES = ["mains frequency", "end of the surge"]
 FIGURES = [*AMPLITUDES, *TIMES]
 
 

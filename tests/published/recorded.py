@@ -13,12 +13,15 @@ def recorded(
 ) -> str:
     """Return the text of a recording that holds one level after another.
 
-    `levels` are [A rms, s], `rate` in readings a second. Without a frequency, in Hz, it is a log of
-    rms; with one it is the waveform, `cut_off` at so many A either way.
+    `levels` are [A rms, s] or, for one that goes straight from one to another, [A, A, s]; `rate`
+    in readings a second. Without a frequency, in Hz, it is a log of rms; with one it is the
+    waveform, `cut_off` at so many A either way.
     """
-    ends = np.cumsum([seconds for _, seconds in levels])
+    ends = np.cumsum([level[-1] for level in levels])
     t = np.arange(round(ends[-1] * rate)) / rate
-    x: Any = np.array([amps for amps, _ in levels])[np.searchsorted(ends, t + 1e-9)]
+    at = np.searchsorted(ends, t + 1e-9)
+    first, last, long = np.array([(level[0], level[-2], level[-1]) for level in levels])[at].T
+    x: Any = first + (last - first) * (t - (ends[at] - long)) / long
     name = "current_rms_A"
     if frequency:
         name = "current_A"

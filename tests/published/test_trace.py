@@ -145,7 +145,9 @@ def test_energy_of_a_power_log(name):
     finding = trace(path)
     assert value(finding, "energy recorded") == pytest.approx(kwh, rel=0.005)
     assert value(finding, "highest reading") == x.max()
-    assert finding.criterion("current of the start").verdict == "cannot tell"
+    assert finding.verdict is None
+    plate = {"locked_rotor_current": "8 A"}
+    assert trace(path, **plate).criterion("current of the start").verdict == "cannot tell"
 
 
 @source(
@@ -214,9 +216,10 @@ def test_a_log_of_one_reading_a_second_cannot_show_the_crest():
     """The recorder of this log wrote the largest instantaneous current of each second beside."""
     path = DATA / "vacuum_current_1hz.csv"
     rms, crest = columns(path, "current_A", "current_peak_A")
-    judged = trace(path).criterion("highest instantaneous current")
-    assert judged.verdict == "cannot tell"
-    assert f"at least {rms.max():.2f} A" in judged.reason
+    (untold,) = (n for n in trace(path).not_checked if n.what == "highest instantaneous current")
+    assert f"at least {rms.max():.2f} A" in untold.why
+    judged = trace(path, breaker="16 A").criterion("highest instantaneous current")
+    assert (judged.verdict, judged.reason) == ("cannot tell", untold.why)
     assert crest.max() > rms.max()
 
 
@@ -248,14 +251,14 @@ def test_a_running_waveform_of_1_khz():
 
 
 def dense(start):
-    """Return crest, highest one-cycle rms, 100 ms rms, and time to settle, from 1 us steps."""
+    """Return crest, highest one-cycle rms, 100 ms rms, end of the surge, from 1 us steps."""
     step = 1e-6
     t = np.arange(start.begin, start.end, step)
     x = start.at(t)
     total = np.concatenate(([0.0], np.cumsum(x * x))) * step
     cycle = round(1 / start.frequency / step)
     rms = np.sqrt((total[cycle:] - total[:-cycle]) / (cycle * step))
-    outside_ = np.flatnonzero(np.abs(rms - start.settled) > 0.1 * start.settled)
+    outside_ = np.flatnonzero(np.abs(rms - start.settled) > 0.15 * start.settled)
     settle = (outside_[-1] + cycle / 2) * step
     surge = math.sqrt(total[round(0.1 / step)] / 0.1)
     return np.abs(x).max(), rms.max(), surge, settle
@@ -277,7 +280,7 @@ def test_a_start_in_closed_form(start, record, tmp_path, rate, near, frequency, 
     assert value(finding, "highest one-cycle rms") == pytest.approx(cycle, rel=near)
     assert value(finding, "highest 100 ms rms from a start") == pytest.approx(surge, rel=near)
     assert value(finding, "settled level") == pytest.approx(one.settled, rel=near)
-    times = finding.figure("time to settle")
+    times = finding.figure("end of the surge")
     assert times.low <= settle <= times.high
     (row,) = rows(finding)
     assert number(row["from"]) == pytest.approx(one.begin, abs=2e-3)

@@ -110,7 +110,7 @@ def _by_itself(start: SeenStart) -> list[str]:
 def _in_time(start: SeenStart) -> list[str]:
     if start.settle_time is not None and not at_or_below(start.settle_time, NORMAL_S):
         return [SLOW]
-    if start.peak is None:
+    if start.peak is None or (start.mode == "max-hold" and start.near is False):
         return [NOT_IN_FULL]
     return [NORMAL, SLOW] if start.settle_time is None else [NORMAL]
 

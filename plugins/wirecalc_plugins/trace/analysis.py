@@ -83,7 +83,7 @@ def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     switch = histogram.switch(log=not waveform)
     over = recording.overview
     width = wave.per_cycle * over.step if wave is not None else over.step
-    finder = starts.Finder(switch, width, waveform=waveform)
+    finder = starts.Finder(switch, width, waveform=waveform, rises=kind != POWER)
     runs: list[machine_run.MachineRun] = []
     for points in _points(recording, wave):
         runs.extend(finder.add(points))

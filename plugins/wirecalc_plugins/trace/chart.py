@@ -11,8 +11,8 @@ from ..motor.start_checks import SHORT_OF_LRA, WINDOW_RMS
 from . import frames as recordings
 from . import rms_levels
 from .analysis import Analysis
-from .judge import TracePlate, locked_at_supply
 from .machine_run import MachineRun
+from .plate_view import TracePlate, locked_at_supply
 
 if TYPE_CHECKING:
     import numpy as np

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
 
 from wirecalc import Answer, Criterion, Figure, Item, RecordedColumns, at_or_below, cannot_tell
 
 from ..motor.against_plate import settling_shows
-from ..motor.plate import LockedRotor, at_supply, judge_plate, judge_volts, locked_rotor
+from ..motor.plate import LockedRotor, judge_plate, judge_volts
 from ..motor.settled_checks import MCC_OVER_RLA, OVER_RLA, judge_settled, judge_turning
 from ..motor.start_checks import (
-    SHORT_OF_LRA,
     STOP_S,
     as_rms,
     expected_start,
@@ -22,70 +20,10 @@ from ..motor.start_kinds import kind_of_start
 from ..motor.start_seen import SeenStart
 from ..overcurrent.breaker_hold import breaker_hold
 from .machine_run import MachineRun
+from .other_loads import beside_the_motor, tries
+from .plate_view import Ends, TracePlate, locked_at_supply, peak_of, stays_high
 
 LOG_MODE, WAVE_MODE = "max-hold", "inrush"
-
-
-class TracePlate(NamedTuple):
-    """What is printed, in A and V, and the volts while it ran; None where unknown."""
-
-    rated: float | None
-    locked: float | None
-    nameplate_voltage: float | None
-    breaker: float | None
-    device: str = "ul-489"
-    kind: str | None = None
-    inverter: bool | None = None
-    voltage: float | None = None
-    frequency: float = 60.0
-
-    @property
-    def known(self) -> bool:
-        """Whether there is anything to compare with."""
-        return any(v is not None for v in (self.rated, self.locked, self.breaker))
-
-
-class Ends(NamedTuple):
-    """The recording at the low end, the centre and the high end of the meter's band."""
-
-    low: RecordedColumns
-    centre: RecordedColumns
-    high: RecordedColumns
-
-    def of(self, value: float) -> tuple[float, float]:
-        """Return the band of a value."""
-        return self.low.moved(value), self.high.moved(value)
-
-
-def locked_at_supply(plate: TracePlate) -> LockedRotor | None:
-    """Return the locked-rotor current of the plate at the supply's voltage."""
-    locked = locked_rotor(plate.locked, None, None, None)
-    if locked is None:
-        return None
-    return at_supply(locked, plate.voltage, plate.nameplate_voltage)
-
-
-def peak_of(run: MachineRun, lower_bound: bool) -> float | None:
-    """Return what a meter's inrush function shows of a start: the least, where it is a log's."""
-    return run.highest if lower_bound else run.surge
-
-
-def stays_high(settled: float | None, of: float | None) -> bool:
-    """Whether a level has not come down from a locked-rotor current."""
-    if settled is None or not of:
-        return False
-    return at_or_below(-settled, -SHORT_OF_LRA * of)
-
-
-def as_shown(run: MachineRun, plate: TracePlate, step: float) -> MachineRun:
-    """Return a run whose current stays high with its whole length as its time to settle."""
-    locked = locked_at_supply(plate)
-    if locked is None or run.cut_start or not stays_high(run.settled, locked.least):
-        return run
-    long = run.end - run.start
-    if at_or_below(long, STOP_S) or not stays_high(run.settled, locked.most):
-        return run._replace(settle=None)
-    return run._replace(settle=(long, max(0.0, long - step), long + step))
 
 
 def judged(
@@ -104,6 +42,11 @@ def judged(
         )
     yield from judge_plate(plate.rated, plate.locked, plate.kind)
     yield from judge_volts(plate.voltage, plate.nameplate_voltage)
+    if locked is not None:
+        yield from tries(runs, locked)
+        starts, said = beside_the_motor(runs, locked, plate.voltage, ends.centre, lower_bound)
+        yield from said
+        runs = starts
     worst: dict[str, Criterion] = {}
     kinds: list[Answer | Criterion] = []
     for run in runs:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from .on_off import RISE
 from .rms_levels import LevelPoints
+from .surge import FEWEST, Calm, Span, calm_stretches, end_of_surge, since_start
 
 if TYPE_CHECKING:
     import numpy as np
@@ -17,8 +18,7 @@ SETTLED = 0.1  # share of the settled level within which a level has settled; pr
 STEADY = 0.9  # share of the last part of a run that must be within it
 DRIFT = 0.04  # by which a level of less than a minute may drift and be settled; practice
 LONG_S = 60.0  # beyond that it is warming up, not starting; practice
-FEWEST = 4  # levels of a run that say where it settles
-_LAG = 12  # levels over which a steady level is compared
+_LAG, _LAG_LOG = 12, 4  # levels over which a steady level is compared
 _HEAD, _TAIL = 4096, 8192  # levels of a run that are kept as they are, and thinned
 
 
@@ -26,8 +26,10 @@ class MachineRun(NamedTuple):
     """A time during which the machine is on. Times in s, levels in the unit of the recording.
 
     `cut_start` and `cut_end`: the recording, or a part of it before a gap, begins or ends within
-    the run. `before` is the level from which it rose, `first` the first level. `settle` is value,
-    least and most; `volts` the lowest of the run, and the usual one of its last half.
+    the run. `first` is the first level. `settle` is when the surge was over, and `steady` from when
+    it stays within 10 % of the settled level, each in s from the start with least and most; `calm`
+    are the stretches that hold or drift; `volts` the lowest of the run, and the usual one of its
+    last half.
     """
 
     start: float
@@ -41,8 +43,10 @@ class MachineRun(NamedTuple):
     crest: float | None
     surge: float | None
     settled: float | None
-    settle: tuple[float, float, float] | None
+    settle: Span | None
     volts: tuple[float, float] | None
+    steady: Span | None = None
+    calm: tuple[Calm, ...] = ()
 
 
 class OpenRun:
@@ -56,9 +60,11 @@ class OpenRun:
         rise: bool,
         gap: bool,
         surge: float | None,
+        *,
+        waveform: bool,
     ) -> None:
         self.start, self.before, self.cut, self.rise, self.gap = start, before, cut, rise, gap
-        self.surge = surge
+        self.surge, self.lag = surge, _LAG if waveform else _LAG_LOG
         self.head: list[Numbers] = []
         self.tail: list[Numbers] = []
         self.kept = self.thinned = 0
@@ -67,7 +73,7 @@ class OpenRun:
         """Return where a steady level at least doubles, if it does: another load starts."""
         import numpy as np
 
-        lag = _LAG
+        lag = self.lag
         pieces = [piece[1] for piece in (*self.head[-3:], *self.tail[-3:])]
         recent = np.concatenate([np.zeros(0), *pieces])[-2 * lag :]
         whole = np.concatenate((recent, levels))
@@ -136,9 +142,9 @@ class OpenRun:
         elif not cut_end:
             inner = all_[:, :-1]
         settled = _settled(inner, self.start)
-        settle = None
-        if settled is not None:
-            settle = self._settle(inner, settled, width, waveform)
+        calm = calm_stretches(inner, self.start, self.before, width, waveform=waveform)
+        settle = end_of_surge(calm, float(all_[3].max()), settled)
+        steady = None if settled is None else self._steady(inner, settled, width, waveform)
         until = math.inf if settle is None else self.start + settle[2] + width
         mine = t <= until
         return MachineRun(
@@ -157,11 +163,11 @@ class OpenRun:
             None
             if np.isnan(volts[0])
             else (float(volts.min()), float(np.median(volts[len(volts) // 2 :]))),
+            steady,
+            calm,
         )
 
-    def _settle(
-        self, inner: Numbers, settled: float, width: float, waveform: bool
-    ) -> tuple[float, float, float] | None:
+    def _steady(self, inner: Numbers, settled: float, width: float, waveform: bool) -> Span | None:
         """Return the time after which the level stays within 10 % of the settled, and its span."""
         import numpy as np
 
@@ -172,13 +178,7 @@ class OpenRun:
         at = int(last[-1]) + 1 if last.size else 0
         if at >= len(t):
             return None
-        value = float(t[at]) - self.start if at else 0.0
-        if waveform:
-            return value, max(0.0, value - width / 2), value + width / 2
-        before = self.before if self.before is not None else self.start - width
-        soonest = max(0.0, float(t[at - 1]) - self.start) if at else 0.0
-        latest = float(t[max(at, int(part))]) - before
-        return value, soonest, max(value, latest)
+        return since_start(t, at, self.start, self.before, width, waveform=waveform)
 
 
 def _settled(inner: Numbers, start: float) -> float | None:

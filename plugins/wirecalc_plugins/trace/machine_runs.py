@@ -25,10 +25,13 @@ _NOISE = 6.0  # times the rms of nothing that noise does not reach; practice
 
 
 class Finder:
-    """Finds the runs in a series of levels. `width` is the time in s that one level covers."""
+    """Finds the runs in a series of levels. `width` is the time in s that one level covers.
 
-    def __init__(self, switch: Switch, width: float, *, waveform: bool) -> None:
-        self.switch, self.width, self.waveform = switch, width, waveform
+    `rises`: whether a steady level that doubles begins a further run.
+    """
+
+    def __init__(self, switch: Switch, width: float, *, waveform: bool, rises: bool = True) -> None:
+        self.switch, self.width, self.waveform, self.rises = switch, width, waveform, rises
         self.run: OpenRun | None = None
         self.last: float | None = None  # time of the level before
         self.gap = False
@@ -68,7 +71,7 @@ class Finder:
             if self.run is None:
                 self._begin(points, begin, rise=False)
             assert self.run is not None
-            at = self.run.rises(points.level[begin:end]) if self.waveform else None
+            at = self.run.rises(points.level[begin:end]) if self.rises else None
             stop = end if at is None else begin + at
             self.run.add(points, begin, stop)
             if at is not None:
@@ -94,5 +97,7 @@ class Finder:
             found = points.samples.first_over(start - self.width, start + self.width, level)
             start = start if found is None else found
             surge = points.samples.rms(start, SURGE_S)
-        self.run = OpenRun(start, before, cut, rise, self.gap and not rise, surge)
+        self.run = OpenRun(
+            start, before, cut, rise, self.gap and not rise, surge, waveform=self.waveform
+        )
         self.gap = False

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 from wirecalc import Item, listing, show
 
-from .judge import LOG_MODE, WAVE_MODE, Ends, TracePlate, peak_of
+from .judge import LOG_MODE, WAVE_MODE
 from .machine_run import MachineRun
+from .plate_view import Ends, TracePlate, peak_of
 from .starts_listing import settling_in_words
 
 

@@ -6,7 +6,6 @@ import math
 from collections.abc import Iterator
 
 from wirecalc import (
-    PRACTICE,
     Item,
     RecordedColumns,
     answer,
@@ -18,15 +17,17 @@ from wirecalc import (
     show,
 )
 
-from .analysis import BEGINS_IN, CREST_SAMPLES, POWER, Analysis, analyse, kind_of
+from .after_start import after_the_start
+from .analysis import CREST_SAMPLES, POWER, Analysis, analyse, kind_of
 from .chart import trace_chart
 from .counted import cycles, shares, volts
-from .judge import Ends, TracePlate, as_shown, banded, judged
+from .judge import banded, judged
 from .machine_run import MachineRun
 from .onward import go_on
+from .plate_view import Ends, TracePlate, as_shown
 from .starts_listing import seconds_in_words, starts
+from .unseen import FASTER, unseen, untold
 
-_FASTER = "record the start at 1000 readings a second or more, or with the inrush function"
 _COUNTED = computed("recording", "worked out from the recording")
 
 
@@ -59,16 +60,16 @@ class Report:
         yield self._what()
         yield from self._waveform()
         yield from self._highest()
-        yield from self._start()
+        yield from self._start(plate)
         yield from volts(self.found, self.main)
         yield from cycles(self.found)
         yield from shares(self.found, self.kind)
-        yield from self._unseen()
+        yield from unseen(self.recording, self.found, plate)
         if plate.known and self.kind != POWER and found.begun:
             yield from judged(found.begun, plate, self.ends, found.lower_bound)
         elif plate.known:
             why = "a power log has no current" if self.kind == POWER else "no start was recorded"
-            yield cannot_tell("start against the plate", why, measure=_FASTER)
+            yield cannot_tell("start against the plate", why, measure=FASTER)
         yield starts(self.recording, self.found, self.unit)
         if self.main is not None and self.kind != POWER and not self.main.cut_start:
             yield go_on(self.main, plate, self.ends, lower_bound=found.lower_bound)
@@ -149,68 +150,14 @@ class Report:
             said = "the root of the mean square over the first 100 ms of a start, the highest"
             yield banded("highest 100 ms rms from a start", max(surges), self.ends, said)
 
-    def _start(self) -> Iterator[Item]:
+    def _start(self, plate: TracePlate) -> Iterator[Item]:
         run = self.main
         if run is None:
             return
         one = "" if len(self.found.runs) == 1 else ", highest start"
-        if run.settled is not None:
-            said = "the median of the last half of the time on, or of its last quarter"
-            yield banded(f"settled level{one}", run.settled, self.ends, said)
-        if run.settle is not None and not run.cut_start:
-            value, low, high = run.settle
-            yield figure(
-                f"time to settle{one}",
-                value,
-                "s",
-                source=PRACTICE,
-                band=(min(low, value), high),
-                working=lambda: "from the start until it stays within 10 % of the settled level",
-            )
+        yield from after_the_start(run, self.ends, one)
         if run.settled is None:
-            yield cannot_tell(
-                f"settled level{one}",
-                "its last quarter does not stay within 10 %",
-                measure="record until it runs steadily",
+            why = "its last quarter does not stay within 10 %"
+            yield from untold(
+                f"settled level{one}", why, "record until it runs steadily", needed=plate.known
             )
-
-    def _unseen(self) -> Iterator[Item]:
-        """Say what the recording cannot show, with the least that it does show."""
-        found, over = self.found, self.recording.overview
-        least = show(found.highest, self.unit, toward="down")
-        name = "highest instantaneous current"
-        if self.kind == POWER:
-            yield cannot_tell(
-                "current of the start",
-                f"a power log has no current and no power factor; the power was at least {least}",
-                measure="record the current",
-            )
-        elif found.wave is None:
-            yield cannot_tell(
-                name,
-                f"one reading in {over.step:.3g} s shows no crest; it was at least {least}",
-                measure=_FASTER,
-            )
-        elif found.flat:
-            crest = show(max(over.high[0], -over.low[0]), self.unit, toward="down")
-            yield cannot_tell(
-                name,
-                f"{found.flat} readings in a row at the top: it is cut off at {crest}; "
-                f"rms was at least {least}",
-                measure="record again in a higher range",
-            )
-        elif found.wave.per_cycle < CREST_SAMPLES and found.wave.frequency is not None:
-            crest = show(max(over.high[0], -over.low[0]), self.unit, toward="down")
-            yield cannot_tell(
-                name,
-                f"{found.wave.per_cycle:.3g} readings a cycle miss the crest; at least {crest}",
-                measure=_FASTER,
-            )
-        for run in self.found.runs[:1]:
-            begins = run.settled is not None and run.first > BEGINS_IN * run.settled
-            if run.cut_start and begins:
-                yield cannot_tell(
-                    "start at the beginning",
-                    f"the recording begins within a start; at least {show(run.highest, self.unit)}",
-                    measure="begin to record before it is switched on",
-                )

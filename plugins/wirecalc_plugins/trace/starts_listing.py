@@ -18,9 +18,9 @@ def starts(recording: RecordedColumns, found: Analysis, unit: str) -> Item:
     rows = [_row(run, recording, found, unit) for run in runs[:MOST_ROWS]]
     title = "On" if len(runs) <= MOST_ROWS else f"On, the first {MOST_ROWS} of {len(runs)}"
     if found.wave is None:
-        head = ("from", "until", "time on", "highest", "settled", "settles in", "")
+        head = ("from", "until", "time on", "highest", "settled", "surge", "")
     else:
-        head = ("from", "time on", "crest", "100 ms", "settled", "settles in", "")
+        head = ("from", "time on", "crest", "100 ms", "settled", "surge", "")
     return listing(title, head, rows)
 
 

@@ -14,7 +14,7 @@ from wirecalc import (
 )
 
 from ..motor.plate import wrong_plate
-from .judge import TracePlate
+from .plate_view import TracePlate
 from .refuse import wrong_recording
 from .report import Report
 from .trace_inputs import (
@@ -75,8 +75,10 @@ def trace(
     Waveform: frequency from crossings with hysteresis; direct part taken off; rms over exactly
     one cycle; 100 ms rms from the start, as a meter's inrush function. Log: one reading a step.
     On and off are parted where the levels differ most; a start is a step from off, or a steady
-    waveform that doubles. Settled: the median of a run's last half, or quarter, if steady; time to
-    settle: until it stays within 10 % of that. A gap is not bridged. Equal stamps keep their order.
+    current that doubles. The surge ends when the current is within 15 % of the median of the ten
+    seconds that follow, and does not fall further in a step; that is judged as the time to settle.
+    Settled: the median of a run's last half, or quarter, if steady. Drift and steps after the surge
+    are told with their times. A gap is not bridged. Equal stamps keep their order.
 
     For one appliance that is recorded by itself; not for the meter of a whole house. Inputs:
     recording in A or W, V; plate in A, V. Yields figures, a line a start, a chart, the command

@@ -1,0 +1,80 @@
+"""The plate beside a recording: the band of the meter, and a run as the plate lets it be read."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from wirecalc import RecordedColumns, at_or_below
+
+from ..motor.plate import LockedRotor, at_supply, locked_rotor
+from ..motor.start_checks import SHORT_OF_LRA, STOP_S
+from .machine_run import MachineRun
+from .surge import end_of_surge
+
+
+class TracePlate(NamedTuple):
+    """What is printed, in A and V, and the volts while it ran; None where unknown."""
+
+    rated: float | None
+    locked: float | None
+    nameplate_voltage: float | None
+    breaker: float | None
+    device: str = "ul-489"
+    kind: str | None = None
+    inverter: bool | None = None
+    voltage: float | None = None
+    frequency: float = 60.0
+
+    @property
+    def known(self) -> bool:
+        """Whether there is anything to compare with."""
+        return any(v is not None for v in (self.rated, self.locked, self.breaker))
+
+
+class Ends(NamedTuple):
+    """The recording at the low end, the centre and the high end of the meter's band."""
+
+    low: RecordedColumns
+    centre: RecordedColumns
+    high: RecordedColumns
+
+    def of(self, value: float) -> tuple[float, float]:
+        """Return the band of a value."""
+        return self.low.moved(value), self.high.moved(value)
+
+
+def locked_at_supply(plate: TracePlate) -> LockedRotor | None:
+    """Return the locked-rotor current of the plate at the supply's voltage."""
+    locked = locked_rotor(plate.locked, None, None, None)
+    if locked is None:
+        return None
+    return at_supply(locked, plate.voltage, plate.nameplate_voltage)
+
+
+def peak_of(run: MachineRun, lower_bound: bool) -> float | None:
+    """Return what a meter's inrush function shows of a start: the least, where it is a log's."""
+    return run.highest if lower_bound else run.surge
+
+
+def stays_high(settled: float | None, of: float | None) -> bool:
+    """Whether a level has not come down from a locked-rotor current."""
+    if settled is None or not of:
+        return False
+    return at_or_below(-settled, -SHORT_OF_LRA * of)
+
+
+def as_shown(run: MachineRun, plate: TracePlate, step: float) -> MachineRun:
+    """Return a run with the end of its surge as the plate lets it be read.
+
+    A current that stays high has its whole length as its surge.
+    """
+    if plate.rated is not None:
+        surge = end_of_surge(run.calm, run.highest, run.settled, plate.rated)
+        run = run._replace(settle=surge)
+    locked = locked_at_supply(plate)
+    if locked is None or run.cut_start or not stays_high(run.settled, locked.least):
+        return run
+    long = run.end - run.start
+    if at_or_below(long, STOP_S) or not stays_high(run.settled, locked.most):
+        return run._replace(settle=None)
+    return run._replace(settle=(long, max(0.0, long - step), long + step))
