@@ -156,6 +156,7 @@ ZERO_MEANS_SOMETHING = {
     *("current of breaker", "other_current of breaker", "current of ampacity"),
     *("plug_loads", "long_plug_loads", "fastened_loads", "long_fastened_loads", "light_loads"),
     *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
+    "cord_ambient",
     *(
         "run_time",
         "voltage of splice",
@@ -563,7 +564,7 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("upstream", "current", "8.7 mA", "'8.7 mA'", "8.7 A"),
     Bad("upstream", "current", "1044 W", "'W'", "divide by the voltage"),
     Bad("upstream", "run_length", "2000 ft", "half of the volts", "check ft and m"),
-    Bad("upstream", "extension_length", "700 m", "'700 m'", "6 ft"),
+    Bad("upstream", "extension_length", "700 m", "'700 m'", "50 ft"),
     Bad("upstream", "conductor_temperature", "167 C", "'167 C'", "167 F"),
     Bad("upstream", "panel_running", "120.6 V", "120.6 V with the load on", "exchanged"),
     Bad("upstream", "panel_running", "114 V", "6.1 V lost at the panel", "the same load"),

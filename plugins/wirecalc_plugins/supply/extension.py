@@ -149,9 +149,9 @@ def extension(
 
     Inputs: extension_cord, extension_length in ft one way (over 0 to 2000), currents in A,
     maker_allows, grounding, cord_rating in A, cord_ambient and conductor_temperature in C, volts in
-    V, has_motor, motor_start, protection, the building wire. Yields loops, drop and dip, and one criterion a
-    question. Refuses volts of another plug. Source: makers' sheets; tables cords, supply-ranges,
-    nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
+    V, has_motor, motor_start, protection, the building wire. Yields loops, drop and dip, and one
+    criterion a question. Refuses volts of another plug. Source: makers' sheets; tables cords,
+    supply-ranges, nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
     """
     yield from cord_cautions(maker_allows)
     if voltage_at_rest is not None or voltage_at_start is not None:
