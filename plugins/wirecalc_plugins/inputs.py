@@ -14,7 +14,7 @@ LOAD_ON_A_RUN = Reading(
 SETTLED = Reading(
     "A", low=0, high=400, typical="1.2 A", text="current once it has settled", slip_under=SLIP_A
 )
-VOLTAGE = Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
+CIRCUIT_VOLTAGE = Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
 BREAKER = Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle")
 NAMEPLATE_VOLTAGE = Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
 NAMEPLATE_POWER = Nameplate(

@@ -7,6 +7,8 @@ from typing import Annotated
 from wirecalc import Count, Nameplate, OneOf, Reading, extra
 from wirecalc.trade import crimps
 
+OWN = "own"  # the standard of the terminal itself
+
 TAB_WIDTH = Nameplate("in", low=0.05, high=0.5, typical="0.250 in", text="width of the tab")
 WIRE_RATING = Nameplate(
     "C", low=40, high=500, typical="105 C", text="temperature rating printed on the wire"
@@ -26,6 +28,13 @@ CUT_STRANDS = Count("strands cut off or broken", low=0, high=5000)
 CONNECTOR = OneOf(
     ("butt", "closed-end", "twist-on", "push-on", "ring", "fork"), text="kind of connector"
 )
+
+
+def _pull_standards() -> list[str]:
+    return [OWN, *crimps.pull_standards()]
+
+
+PULL_STANDARD = OneOf(_pull_standards, text="standard to judge by; own: that of the terminal")
 TERMINAL = OneOf(crimps.terminal_kinds, text="kind of terminal")
 FORCE = Reading("lbf", low=0, high=7000, typical="24 lbf", text="force at which it let go")
 LISTED_FOR = OneOf(

@@ -278,9 +278,9 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"high_time": 6.0, "high_current": 11.0, "locked_rotor_current": 12.0},
     ),
     "joint-drop": (
-        {"drop": "0.014 V", "current": "8.7 A", "wire": "16 AWG", "joint_length": "150 mm"},
-        {"drop": "24 mV", "current": "8.7 A", "wire": "16 AWG", "joint_length": "6 in"},
-        {"drop": 0.014, "current": 8.7, "wire": read_wire("16 AWG"), "joint_length": 150.0},
+        {"drop": "0.014 V", "joint_current": "8.7 A", "wire": "16 AWG", "joint_length": "150 mm"},
+        {"drop": "24 mV", "joint_current": "8.7 A", "wire": "16 AWG", "joint_length": "6 in"},
+        {"drop": 0.014, "joint_current": 8.7, "wire": read_wire("16 AWG"), "joint_length": 150.0},
     ),
     "pull-batch": (
         {"wire": "18 AWG", "terminal": "ring", "force": [f"{f} lbf" for f in FORCES]},

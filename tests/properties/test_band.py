@@ -118,7 +118,7 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "joint-drop": {
         # 16 AWG: 3 and 10 times the wire at 8.7 A over 150 mm are 53 and 175 mV; 1 W is 115 mV
         "drop": near(0.0526, 0.115, 0.1754, high=1),
-        "current": near(1, 8.7, high=20),
+        "joint_current": near(1, 8.7, high=20),
         "wire": texts(["16 AWG", "14 AWG solid", "1.5 mm2", "12 AWG aluminum", "12 AWG cca"]),
         "joint_length": near(15, 150, high=305),
     },
@@ -189,7 +189,7 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "insulation": {
         "insulation_resistance": near(0.01, 0.25, 0.3, 1, 2, 10, high=50),
         "protection": texts(["class-i", "class-i", "class-ii", "class-iii"]),
-        "tested_part": texts(["machine", "heater", "compressor", "motor"]),
+        "motor_kind": texts(["machine", "heater", "compressor", "motor"]),
     },
     "leakage": {},
     "screening": {},
@@ -306,7 +306,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "protection": texts(["class-i", "class-ii"]),
     },
     "pull": {
-        "standard": texts(["own", "ul-486a", "as7928", "nasa-8739-4", "iec-60352-2"]),
+        "pull_standard": texts(["own", "ul-486a", "as7928", "nasa-8739-4", "iec-60352-2"]),
         "listed_for": texts(["stranded", "solid", "either"]),
     },
     "splice": {
@@ -317,7 +317,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "terminal_temperature": texts(["75 C", "105 C"]),
         "place_temperature": near(55, 60, 75, 80, 85, 105, low=-40, high=130),
         "current": near(15, 20, 30, high=40),
-        "voltage": near(300, 600, high=700),
+        "circuit_voltage": near(300, 600, high=700),
         "terminal_voltage": texts(["300 V", "600 V"]),
         "tab_width": texts(["0.110 in", "0.187 in", "0.250 in"]),
         "insulation_diameter": near(3.4, high=6),
@@ -328,7 +328,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "wire_temperature": texts(["105 C", "250 C"]),
         "place_temperature": near(60, 85, 105, 230, low=-40, high=260),
         "current": near(4, 7, 15, high=30),
-        "voltage": near(300, 600, high=700),
+        "circuit_voltage": near(300, 600, high=700),
     },
     "strip": {
         "barrel_length": near(6.5, high=12),
@@ -510,7 +510,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "maker_run_high": texts(["4.5 ohm"]),
         "maker_start_high": texts(["13 ohm"]),
         "maker_each_high": texts(["6.8 ohm"]),
-        "tested_part": texts(["compressor", "motor"]),
+        "motor_kind": texts(["compressor", "motor"]),
     },
     "capacitor": {
         "capacitor_current": near(2.0572, 2.2993, 2.5413, 2.7833, 3.15, high=5),
@@ -549,7 +549,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "leakage": {
         "leakage_current": near(0.25, 0.5, 0.75, 1.5, 3.5, 4, 5, 6, 10, high=12),
         "machine_kind": texts(["two-wire", "double-insulated", "portable", "stationary", "heater"]),
-        "standard": texts(["ul-101", "iec-60335-1", "vde-0701-0702"]),
+        "leakage_standard": texts(["ul-101", "iec-60335-1", "vde-0701-0702"]),
         "connection": texts(["plug", "plug", "large-plug", "wired-in"]),
         "neutral_strap": texts(["no-strap", "no-strap", "fitted", "removed"]),
         "rcd_rating": texts(["30 mA"]),
@@ -574,7 +574,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "meter_resolution": texts(["0.1 ohm", "0.01 ohm"]),
         "test_current": near(1, 2, 10, high=25),
         "path_drop": near(100, 200, 250, 1000, high=3000),
-        "standard": texts(["ul-507", "iec-60335-1", "en-50106", "vde-0701-0702"]),
+        "ground_standard": texts(["ul-507", "iec-60335-1", "en-50106", "vde-0701-0702"]),
         "cord": texts(["16 AWG", "18 AWG", "1.5 mm2", "16 AWG cca"]),
         "cord_length": near(6, 16.404199475, 41.01, high=60),
         "conductor_temperature": near(20, low=-20, high=60),

@@ -101,7 +101,7 @@ WHOLE: dict[str, list[tuple[dict[str, Any], dict[str, Texts]]]] = {
         (
             {"wire": "18 AWG", "terminal": terminal, "force": "40 lbf"},
             {
-                "standard": st.sampled_from(["ul-486a", "ul-310", "as7928"]),
+                "pull_standard": st.sampled_from(["ul-486a", "ul-310", "as7928"]),
                 "listed_for": st.sampled_from(["stranded", "either", "combination"]),
             },
         )

@@ -95,7 +95,7 @@ WHOLE: list[Whole] = [
             "open_pin": one_of("none"),
             "common_pin": one_of("1"),
             "winding_temperature": between(22, 28, "C"),
-            "tested_part": one_of("compressor", "motor"),
+            "motor_kind": one_of("compressor", "motor"),
         },
     ),
     (

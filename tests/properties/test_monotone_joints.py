@@ -45,14 +45,14 @@ def test_a_lower_force_never_improves_the_pull(
     forces = st.tuples(st.sampled_from(limits), st.sampled_from(NEAR)).map(lambda p: p[0] * p[1])
     forces |= st.floats(0, 2 * max(limits))
     low, high = sorted((data.draw(forces), data.draw(forces)))
-    asked = {"wire": wire, "terminal": terminal, "standard": standard}
+    asked = {"wire": wire, "terminal": terminal, "pull_standard": standard}
     at_high = rank("pull", **asked, force=full(high, "lbf"))
     assert rank("pull", **asked, force=full(low, "lbf")) >= at_high
 
 
 def test_a_hair_less_force_than_a_listed_minimum_of_the_thinner_size_is_no_pass() -> None:
     # 0.1 mm2 lies between two listed sizes of IEC 60352-2, 6 to 28 N; only the larger's passes
-    asked = {"wire": "0.1 mm2", "terminal": "ring", "standard": "iec-60352-2"}
+    asked = {"wire": "0.1 mm2", "terminal": "ring", "pull_standard": "iec-60352-2"}
     thinner = crimps.pull_minimum(read_wire("0.1 mm2"), "iec-60352-2")
     assert thinner is not None
     at = rank("pull", **asked, force=full(thinner.lbf, "lbf"))
@@ -62,7 +62,7 @@ def test_a_hair_less_force_than_a_listed_minimum_of_the_thinner_size_is_no_pass(
 PLACES = {
     "place_temperature": ("C", (-40, 60, 85, 105, 125)),
     "current": ("A", (0, 10, 15, 20, 30, 50)),
-    "voltage": ("V", (0, 120, 240, 300, 600)),
+    "circuit_voltage": ("V", (0, 120, 240, 300, 600)),
 }
 
 
@@ -85,7 +85,7 @@ def test_a_hotter_place_more_current_or_more_volts_never_improve_a_splice(
     if temperature is not None:
         asked |= dict.fromkeys(("wire_temperature", "terminal_temperature"), f"{temperature} C")
     if volts is not None:
-        asked |= {"voltage": "12 V", "terminal_voltage": f"{volts} V"}
+        asked |= {"circuit_voltage": "12 V", "terminal_voltage": f"{volts} V"}
     kinder = rank("splice", **asked | {which: full(less, unit)})
     assert rank("splice", **asked | {which: full(more, unit)}) >= kinder
 

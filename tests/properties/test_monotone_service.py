@@ -85,7 +85,7 @@ kinds = st.sampled_from(
 )
 leaks = st.fixed_dictionaries(
     {
-        "standard": st.sampled_from(["ul-101", "iec-60335-1", "vde-0701-0702"]),
+        "leakage_standard": st.sampled_from(["ul-101", "iec-60335-1", "vde-0701-0702"]),
         "connection": st.sampled_from(["plug", "large-plug"]),
     },
     optional={
@@ -118,11 +118,13 @@ def test_more_leakage_never_betters_it(
 def test_a_standard_that_was_not_named_is_never_kinder_than_one(
     asked: dict[str, str], i: float
 ) -> None:
-    typed = {n: v for n, v in asked.items() if n != "standard"}
+    typed = {n: v for n, v in asked.items() if n != "leakage_standard"}
     unnamed = run("leakage", leakage_current=full(i, "mA"), **typed)
     if unnamed.verdict in PASSES:
         for standard in ("ul-101", "iec-60335-1", "vde-0701-0702"):
-            named = run("leakage", leakage_current=full(i, "mA"), **typed, standard=standard)
+            named = run(
+                "leakage", leakage_current=full(i, "mA"), **typed, leakage_standard=standard
+            )
             assert named.verdict in PASSES
 
 
@@ -161,7 +163,7 @@ paths = st.fixed_dictionaries(
         "ground_point": st.sampled_from(["plug-pin", "cord-end", "wired-in", "neutral-blade"]),
         "cord_ground_closed": st.just("yes"),
         "neutral_strap": st.sampled_from(["no-strap", "fitted"]),
-        "standard": st.sampled_from(["ul-507", "iec-60335-1", "en-50106", "vde-0701-0702"]),
+        "ground_standard": st.sampled_from(["ul-507", "iec-60335-1", "en-50106", "vde-0701-0702"]),
     },
     optional={"cord": st.sampled_from(["18 AWG", "16 AWG", "1.5 mm2", "16 AWG cca"])},
 )

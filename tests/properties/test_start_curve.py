@@ -141,7 +141,7 @@ PLATE = {
 CENTRES = {
     "main_winding": 2.0,
     "start_winding": 7.0,
-    "device_resistance": 6.8,
+    "ptc_resistance": 6.8,
     "voltage_at_rest": 117.0,
     "source_resistance": 0.3,
     "cord_length": 30.0,

@@ -27,7 +27,7 @@ FIGURES = {
 
 
 def run(demo):
-    given = {"wire": "18 AWG", "terminal": "push-on", "standard": ["ul-486a"]}
+    given = {"wire": "18 AWG", "terminal": "push-on", "pull_standard": ["ul-486a"]}
     values = demo["inputs"]["readings"].removesuffix(" lbf").split()
     given["force"] = [f"{value} lbf" for value in values]
     if "shop_factor" in demo["inputs"]:
@@ -64,7 +64,7 @@ def test_verdict_of_the_demonstration(name):
 def test_a_standard_that_is_named_twice_judges_once():
     """ "own" of a ring terminal is UL 486A-486B: named beside it, it is the same standard."""
     given = {"wire": "18 AWG", "terminal": "ring", "force": "24.1 lbf"}
-    finding = wirecalc.run("pull-batch", **given, standard=["own", "as7928", "ul-486a"])
+    finding = wirecalc.run("pull-batch", **given, pull_standard=["own", "as7928", "ul-486a"])
     names = [c.criterion.name for c in finding.criteria]
     assert [n for n in names if n.startswith("lowest pull")] == [
         "lowest pull, ul-486a",
@@ -93,7 +93,7 @@ def test_the_gauge_counts(error, expected):
         "pull-batch",
         wire="18 AWG",
         terminal="push-on",
-        standard=["ul-486a"],
+        pull_standard=["ul-486a"],
         force=[f"{value} lbf ±{error}" for value in values],
     )
     assert finding.criterion("lowest pull, ul-486a").verdict == expected
@@ -120,7 +120,7 @@ def test_the_testers_error_counts_for_typed_forces_that_have_none_of_their_own(
         "pull-batch",
         wire="18 AWG",
         terminal="push-on",
-        standard=["ul-486a"],
+        pull_standard=["ul-486a"],
         force=[f"{value} lbf" + (own if value == "20.6" else "") for value in values],
         force_error=error,
     )
@@ -148,7 +148,12 @@ def test_few_pulls_cannot_tell():
 
 def of_the_class(**more):
     path = str(ROOT / "docs/examples/class.csv")
-    given = {"wire": "18 AWG", "terminal": "push-on", "standard": ["ul-486a"], "readings": path}
+    given = {
+        "wire": "18 AWG",
+        "terminal": "push-on",
+        "pull_standard": ["ul-486a"],
+        "readings": path,
+    }
     return wirecalc.run("pull-batch", **given, **more)
 
 

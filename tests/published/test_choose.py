@@ -39,7 +39,7 @@ PLACE = {"wire": ["14 AWG"], "connector": "push-on", "tab_width": "0.250 in"} | 
 )
 @practice("the barrel names the wires that it takes, and the tab its width")
 def test_fitting_parts_come_first_and_rejected_ones_say_why(tmp_path):
-    finding = choose(tmp_path, ROWS, **PLACE, voltage="120 V")
+    finding = choose(tmp_path, ROWS, **PLACE, circuit_voltage="120 V")
     assert finding.verdict == "pass"
     assert listed(finding) == [
         ("hot", "pass"),
@@ -101,7 +101,7 @@ def test_the_part_that_a_worked_sum_of_circular_mils_asks_for(tmp_path, wires, p
 
 @independent("law of the gauge, 25 x 92^(26/19.5) = 10383 cmil of 10 AWG")
 def test_nothing_fits_says_what_to_buy_by_its_properties(tmp_path):
-    finding = choose(tmp_path, ROWS, wire=["10 AWG"], connector="push-on", voltage="240 V")
+    finding = choose(tmp_path, ROWS, wire=["10 AWG"], connector="push-on", circuit_voltage="240 V")
     assert finding.verdict == "fail"
     assert "10383 cmil" in finding.answers[0].text
     assert "marked 240 V or more" in finding.answers[0].text
@@ -110,7 +110,7 @@ def test_nothing_fits_says_what_to_buy_by_its_properties(tmp_path):
 @practice("what a part does not say of itself is not counted on")
 def test_a_part_that_cannot_be_told_is_no_pass(tmp_path):
     rows = "unmarked,push-on,16-14 AWG,0.250,stranded,1,,\n"
-    finding = choose(tmp_path, rows, **PLACE, voltage="120 V")
+    finding = choose(tmp_path, rows, **PLACE, circuit_voltage="120 V")
     assert finding.verdict == "cannot tell"
 
 

@@ -85,6 +85,7 @@ INPUTS = {
     "voltage": "voltage",
 }
 OWN = {  # where a name of the file means another quantity in one question
+    "C8": {"current": "joint_current"},
     "C15": {"voltage": "voltage_running"},  # of an oven that heats slowly
     "C16": {"voltage": "nameplate_voltage"},  # drop is a share of the plate's volts
     "C17": {"voltage": "voltage_at_rest"},  # a dip starts at rest

@@ -57,7 +57,7 @@ def ground(reading: str, **given: object) -> wirecalc.Finding:
     ],
 )
 def test_largest_ground_path(point, standard, limit, source):
-    given = {"ground_point": point} | ({} if standard is None else {"standard": standard})
+    given = {"ground_point": point} | ({} if standard is None else {"ground_standard": standard})
     given |= {"cord_ground_closed": "yes"} if point == "cord-end" else {}
     assert ground(f"{limit} ohm", **given).verdict == "pass", source
     assert verdicts(ground(f"{limit * 1.01:.4f} ohm", **given))[PATH] == "fail", source
@@ -196,7 +196,7 @@ def test_what_milliamperes_miss_is_said():
 )
 def test_the_cords_own_and_a_tenth_binds_where_no_standard_is_named(reading, standard, verdict):
     given = {"cord": "16 AWG", "cord_length": "16 ft", "conductor_temperature": "20 C"}
-    given |= {} if standard is None else {"standard": standard}
+    given |= {} if standard is None else {"ground_standard": standard}
     finding = ground(reading, **given)
     assert finding.verdict == verdict, (IEC, UL)
     if verdict == "marginal":
@@ -207,7 +207,7 @@ def test_the_cords_own_and_a_tenth_binds_where_no_standard_is_named(reading, sta
 @source("IEC 60335-1", "edition not stated", "27.5", seen="one copy")
 @source("DIN VDE 0701/0702", "up to 0701-0702", "protective conductor", seen="three copies")
 def test_all_limits_are_shown():
-    finding = ground("0.05 ohm", standard="ul-507")
+    finding = ground("0.05 ohm", ground_standard="ul-507")
     shown = {f.figure.name: f.figure.value for f in finding.figures}
     assert shown["most by ul-507, counted"] == 0.1, UL
     assert shown["most by iec-60335-1, not counted"] == 0.1, IEC
@@ -226,18 +226,20 @@ def test_all_limits_are_shown():
     ],
 )
 def test_the_cord_raises_the_limit_by_steps(metres, limit):
-    given = {"standard": "vde-0701-0702", "cord": "10 AWG", "cord_length": f"{metres} m"}
+    given = {"ground_standard": "vde-0701-0702", "cord": "10 AWG", "cord_length": f"{metres} m"}
     assert verdicts(ground(f"{limit} ohm", **given))[PATH] == "pass", VDE
     assert verdicts(ground(f"{limit + 0.001:.3f} ohm", **given))[PATH] == "fail", VDE
 
 
 @source("DIN VDE 0701/0702", "up to 0701-0702", "protective conductor", seen="three copies")
 def test_a_length_that_is_not_known_may_decide():
-    found = [ground(f"{r} ohm", standard="vde-0701-0702").verdict for r in (0.3, 0.31, 1, 1.01)]
+    found = [
+        ground(f"{r} ohm", ground_standard="vde-0701-0702").verdict for r in (0.3, 0.31, 1, 1.01)
+    ]
     assert found == ["pass", "cannot tell", "cannot tell", "fail"], VDE
     (reason,) = (
         c.reason
-        for c in ground("0.45 ohm", standard="vde-0701-0702").criteria
+        for c in ground("0.45 ohm", ground_standard="vde-0701-0702").criteria
         if c.criterion.name == PATH
     )
     assert reason.startswith("0.45 ohm as this limit counts it, against 0.3 to 1 ohm")
@@ -248,21 +250,24 @@ def test_the_cord_is_computed_and_taken_off():
     # NEC Chapter 9 Table 8: 16 AWG stranded, uncoated copper 4.99 ohm/kft at 75 C; less by
     # 0.00323 per K at 20 C: 4.99 x (1 - 0.00323 x 55) = 4.1035 ohm/kft; 20 ft are 0.08207 ohm
     cord = 4.99 * (1 - 0.00323 * 55) * 20 / 1000
-    given = {"standard": "iec-60335-1", "cord": "16 AWG", "cord_length": "20 ft"}
+    given = {"ground_standard": "iec-60335-1", "cord": "16 AWG", "cord_length": "20 ft"}
     given |= {"conductor_temperature": "20 C"}
     finding = ground(f"{cord + 0.0999:.5f} ohm", **given)
     own = finding.figure("ground wire of the cord, greatest").figure.value
     assert own == pytest.approx(0.08207, rel=1e-3)
     assert verdicts(finding)[PATH] == "pass"
     assert verdicts(ground(f"{cord + 0.1001:.5f} ohm", **given))[PATH] == "fail"
-    assert ground(f"{cord + 0.0999:.5f} ohm", **(given | {"standard": "ul-507"})).verdict == "fail"
+    assert (
+        ground(f"{cord + 0.0999:.5f} ohm", **(given | {"ground_standard": "ul-507"})).verdict
+        == "fail"
+    )
 
 
 @source("NEC (NFPA 70)", "2011 to 2023", "Chapter 9 Table 8", seen="excerpts")
 def test_a_temperature_of_the_cord_that_was_only_assumed_may_decide():
     # copper changes by 0.00323 of its 75 C value per K (NEC Chapter 9 Table 8, note): 20 ft of
     # 16 AWG have 0.0757 ohm at 0 C, less than the 0.0821 at 20 C that is taken off
-    given = {"standard": "iec-60335-1", "cord": "16 AWG", "cord_length": "20 ft"}
+    given = {"ground_standard": "iec-60335-1", "cord": "16 AWG", "cord_length": "20 ft"}
     assert ground("0.180 ohm", **given).verdict == "cannot tell"
     assert ground("0.180 ohm", **given, conductor_temperature="20 C").verdict == "pass"
     assert ground("0.170 ohm", **given).verdict == "pass"
@@ -271,7 +276,7 @@ def test_a_temperature_of_the_cord_that_was_only_assumed_may_decide():
 @source("IEC 60228", "2004", "class 5, table 3", seen="excerpts")
 def test_the_metal_of_a_metric_cord_may_decide():
     # IEC 60228 class 5: 1.5 mm2 13.3 ohm/km at most, plain; 17.241/1.5 x 1.02 = 11.72 expected
-    given = {"standard": "iec-60335-1", "cord": "1.5 mm2", "cord_length": "10 m"}
+    given = {"ground_standard": "iec-60335-1", "cord": "1.5 mm2", "cord_length": "10 m"}
     given |= {"conductor_temperature": "20 C"}
     between = 0.1 + (0.1172 + 0.133) / 2
     finding = ground(f"{between:.4f} ohm", **given)
@@ -285,7 +290,7 @@ def test_the_metal_of_a_metric_cord_may_decide():
 @source("NEC (NFPA 70)", "2011 to 2023", "Chapter 9 Table 8", seen="excerpts")
 @practice("no machine has more than 15 m of cord of its own")
 def test_without_the_cord_a_reading_through_it_passes_only_what_is_low_anyway():
-    given = {"standard": "iec-60335-1"}
+    given = {"ground_standard": "iec-60335-1"}
     assert ground("0.1 ohm", **given).verdict == "pass"  # a cord only adds
     high = ground("0.3 ohm", **given)
     assert high.verdict == "cannot tell"
@@ -313,7 +318,7 @@ def test_without_the_cord_a_reading_through_it_passes_only_what_is_low_anyway():
 )
 def test_at_the_end_of_the_cord_its_ground_wire_is_asked_for(standard, closed, verdict):
     given = {} if closed is None else {"cord_ground_closed": closed}
-    finding = ground("0.05 ohm", ground_point="cord-end", standard=standard, **given)
+    finding = ground("0.05 ohm", ground_point="cord-end", ground_standard=standard, **given)
     assert finding.verdict == verdict
     assert ground("0.11 ohm", ground_point="cord-end").verdict == "fail"
 
@@ -376,7 +381,7 @@ def test_a_neutral_blade_without_its_strap_is_refused():
     ],
 )
 def test_a_meter_of_tenths_cannot_pass_a_tenth(reading, verdict):
-    finding = ground(reading, standard="ul-507")
+    finding = ground(reading, ground_standard="ul-507")
     assert finding.verdict == verdict
     if verdict == "cannot tell":
         assert "four-wire low-ohm tester" in action(finding, PATH)
@@ -388,13 +393,13 @@ def test_a_meter_of_tenths_cannot_pass_a_tenth(reading, verdict):
     ("reading", "verdict"), [("<0.1 ohm", "pass"), ("<0.2 ohm", "cannot tell")]
 )
 def test_a_path_below_what_the_meter_shows(reading, verdict):
-    assert ground(reading, standard="ul-507").verdict == verdict, UL
+    assert ground(reading, ground_standard="ul-507").verdict == verdict, UL
 
 
 @practice("test leads have 0.1 to 0.3 ohm")
 def test_leads_that_were_not_zeroed():
     # leads have 0.1 to 0.3 ohm (common practice): 0.25 ohm may be 0 to 0.25
-    typed = {"ground_point": "plug-pin", "standard": "ul-507"}
+    typed = {"ground_point": "plug-pin", "ground_standard": "ul-507"}
     found = [
         wirecalc.run("ground", ground_resistance=f"{r} ohm ±0 ohm", **typed).verdict
         for r in (0.09, 0.25, 0.39, 0.41)
@@ -420,7 +425,7 @@ def test_an_open_path_fails_and_one_that_was_not_read_cannot_be_told():
         {"ground_open": "yes"},
         {"lead_resistance": "0.3 ohm"},
         {"cord": "18 AWG", "cord_length": "150 ft"},
-        {"ground_point": "wired-in", "standard": "vde-0701-0702"},
+        {"ground_point": "wired-in", "ground_standard": "vde-0701-0702"},
     ],
 )
 def test_what_cannot_be_is_refused(spoiled):
@@ -439,14 +444,14 @@ def test_what_cannot_be_is_refused(spoiled):
     ],
 )
 def test_the_error_of_the_cords_length_counts(length, verdict):
-    given = {"standard": "vde-0701-0702", "cord": "10 AWG", "cord_length": length}
+    given = {"ground_standard": "vde-0701-0702", "cord": "10 AWG", "cord_length": length}
     assert ground("0.45 ohm", **given).verdict == verdict
 
 
 @source("NEC (NFPA 70)", "2011 to 2023", "Chapter 9 Table 8", seen="excerpts")
 def test_the_error_of_the_cords_temperature_counts():
     # 20 ft of 16 AWG: 0.0821 ohm at 20 C, 0.0757 at 0 C (NEC Chapter 9 Table 8)
-    given = {"standard": "iec-60335-1", "cord": "16 AWG", "cord_length": "20 ft"}
+    given = {"ground_standard": "iec-60335-1", "cord": "16 AWG", "cord_length": "20 ft"}
     assert ground("0.180 ohm", **given, conductor_temperature="20 C ±20 K").verdict == "cannot tell"
     assert ground("0.180 ohm", **given, conductor_temperature="20 C ±1 K").verdict == "pass"
 
@@ -464,7 +469,7 @@ def test_the_error_of_the_cords_temperature_counts():
 )
 def test_where_a_newer_edition_computes_a_limit_is_said(cord, length, named):
     given = {} if cord is None else {"cord": cord}
-    finding = ground("0.05 ohm", standard="vde-0701-0702", cord_length=length, **given)
+    finding = ground("0.05 ohm", ground_standard="vde-0701-0702", cord_length=length, **given)
     assert any(n.what == "EN 50678, EN 50699" for n in finding.not_checked) is named
 
 

@@ -21,7 +21,7 @@ def stranded_mohm(gauge, mm):
 
 
 def judged(criterion, wire, drop, amps, mm):
-    given = {"wire": wire, "current": f"{amps} A", "joint_length": f"{mm} mm"}
+    given = {"wire": wire, "joint_current": f"{amps} A", "joint_length": f"{mm} mm"}
     return wirecalc.run("joint-drop", drop=f"{drop:.9f} mV", **given).criterion(criterion).verdict
 
 
@@ -32,7 +32,9 @@ AGAINST, HEAT = "joint against its wire", "heat in the joint"
 @pytest.mark.parametrize(("watts", "amps"), [(5, 0.8), (35, 15)])
 def test_a_glowing_joint_fails(watts, amps):
     # NBSIR 76-1011 (1976), abstract: glowing joints of 5 W at 0.8 A and 35 W at 15 A
-    finding = wirecalc.run("joint-drop", drop=f"{watts / amps:.4f} V", current=f"{amps} A", **JOINT)
+    finding = wirecalc.run(
+        "joint-drop", drop=f"{watts / amps:.4f} V", joint_current=f"{amps} A", **JOINT
+    )
     assert finding.figure("power").figure.value == pytest.approx(watts, rel=1e-3)
     assert finding.criterion(HEAT).verdict == "fail"
     assert finding.criterion(AGAINST).verdict == "fail"
@@ -52,7 +54,7 @@ def test_a_joint_is_judged_alike_wherever_the_probes_sit(ratio, verdict, mm):
     finding = wirecalc.run(
         "joint-drop",
         drop=f"{millivolts:.6f} mV",
-        current="1 A",
+        joint_current="1 A",
         wire="16 AWG",
         joint_length=f"{mm} mm",
     )
@@ -67,7 +69,7 @@ def test_a_joint_is_judged_alike_wherever_the_probes_sit(ratio, verdict, mm):
 def test_the_heat_of_the_wire_is_not_that_of_the_joint():
     # 14 AWG, 305 mm: 8.45 mohm/m x 0.305 m = 2.578 mohm; at 20 A the wire makes 1.03 W by itself
     finding = wirecalc.run(
-        "joint-drop", drop="51.5 mV", current="20 A", wire="14 AWG", joint_length="305 mm"
+        "joint-drop", drop="51.5 mV", joint_current="20 A", wire="14 AWG", joint_length="305 mm"
     )
     assert finding.figure("power").figure.value == pytest.approx(1.03)
     assert finding.figure("heat of the joint alone").figure.value == pytest.approx(0, abs=1e-3)
@@ -114,10 +116,12 @@ def test_the_band_of_the_heat_has_its_hump():
     volts = 2 * math.sqrt(1.02 * ohm)  # its greatest is 1.02 W, at half of volts over ohm
     top = volts / ohm / 2
     given = {"wire": "16 AWG", "joint_length": "305 mm", "drop": f"{volts:.9f} V"}
-    wide = wirecalc.run("joint-drop", **given, current=f"{top * 1.15:.6f} A ±{top * 0.3:.6f} A")
+    wide = wirecalc.run(
+        "joint-drop", **given, joint_current=f"{top * 1.15:.6f} A ±{top * 0.3:.6f} A"
+    )
     assert wide.criterion(HEAT).verdict == "cannot tell"
     assert wide.criterion(HEAT).high == pytest.approx(1.02, rel=1e-4)
-    at_end = wirecalc.run("joint-drop", **given, current=f"{top * 1.45:.6f} A")
+    at_end = wirecalc.run("joint-drop", **given, joint_current=f"{top * 1.45:.6f} A")
     assert at_end.criterion(HEAT).verdict == "pass"
 
 
@@ -132,7 +136,7 @@ def test_the_wire_beside_a_joint(gauge, ohm_per_kft):
     finding = wirecalc.run(
         "joint-drop",
         drop="10 mV",
-        current="1 A",
+        joint_current="1 A",
         wire=f"{gauge} AWG solid",
         joint_length="304.8 mm",  # a foot
     )
@@ -145,7 +149,7 @@ def test_copper_clad_wire_has_no_ratio():
     finding = wirecalc.run(
         "joint-drop",
         drop="14 mV",
-        current="8.7 A",
+        joint_current="8.7 A",
         wire="12 AWG copper-clad aluminum",
         joint_length="150 mm",
     )
@@ -156,10 +160,10 @@ def test_copper_clad_wire_has_no_ratio():
 
 @independent("the band of the reading by hand")
 def test_a_small_drop_with_its_error_is_read():
-    finding = wirecalc.run("joint-drop", drop="0.4 mV ±0.6 mV", current="8.7 A", **JOINT)
+    finding = wirecalc.run("joint-drop", drop="0.4 mV ±0.6 mV", joint_current="8.7 A", **JOINT)
     assert finding.verdict == "cannot tell"  # its band reaches zero, which no joint has
     with pytest.raises(BadInput, match="outside over 0"):
-        wirecalc.run("joint-drop", drop="0 mV ±0.6 mV", current="8.7 A", **JOINT)
+        wirecalc.run("joint-drop", drop="0 mV ±0.6 mV", joint_current="8.7 A", **JOINT)
 
 
 # UL 310, 7th edition, temperature test, in A: 22 to 16 AWG in two documents, 14 to 10 AWG in one

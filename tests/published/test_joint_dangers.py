@@ -264,8 +264,8 @@ def test_the_twin_without_the_danger_passes(about, name, given, source):
 # Giving what lies inside its limits: an optional reading never lowers a pass
 MORE = [
     ("splice", {"current": "8 A"}),  # no current is assigned to 16 AWG; its cord carries 13 A
-    ("splice", {"voltage": "120 V"}),
-    ("splice", {"voltage": "240 V", "terminal_voltage": "300 V"}),
+    ("splice", {"circuit_voltage": "120 V"}),
+    ("splice", {"circuit_voltage": "240 V", "terminal_voltage": "300 V"}),
     ("splice", {"insulation_diameter": "2.4 mm"}),
     ("splice", {"insulation_diameter": "2.4 mm", "insulation_limit": "3.4 mm"}),
     ("splice", {"wire_limit": "2"}),
@@ -288,7 +288,7 @@ MORE = [
     ("strip", {"window_length": "2 mm"}),
     ("ring", {"stud_terminals": "4"}),
     ("pull", {"listed_for": "stranded"}),
-    ("pull", {"standard": "ul-486a"}),
+    ("pull", {"pull_standard": "ul-486a"}),
 ]
 
 
@@ -474,7 +474,7 @@ def test_a_wire_that_is_no_lower_is_not_told_to_be_left():
     [("300 V", "pass"), ("301 V", "cannot tell"), ("600 V", "cannot tell"), ("601 V", "fail")],
 )
 def test_an_unmarked_connector_is_good_for_the_usual_volts(volts, expected):
-    assert verdict("splice", BUTT, voltage=volts) == expected
+    assert verdict("splice", BUTT, circuit_voltage=volts) == expected
 
 
 @practice("20 K of room between place and rating")

@@ -29,7 +29,7 @@ def needs(finding: wirecalc.Finding) -> set[str]:
 
 def leakage(reading: str, **given: object) -> wirecalc.Finding:
     typed: dict[str, object] = {"machine_kind": "stationary", "switched_on": "yes"}
-    typed |= {"connection": "plug", "standard": "ul-101"}
+    typed |= {"connection": "plug", "leakage_standard": "ul-101"}
     return wirecalc.run("leakage", leakage_current=reading, **(typed | given))
 
 
@@ -51,7 +51,7 @@ LIMITS = {  # by UL, IEC or COLD, VDE
 def test_leakage_of_a_kind_by_the_standard_of_its_region(kind, at):
     standard = ("ul-101", "iec-60335-1", "vde-0701-0702")[at]
     limit = LIMITS[kind][at]
-    given = {"machine_kind": kind, "standard": standard}
+    given = {"machine_kind": kind, "leakage_standard": standard}
     assert verdicts(leakage(f"{limit} mA", **given))[LEAK] == "pass", (UL, IEC, COLD, VDE)
     assert verdicts(leakage(f"{limit * 1.01:.4f} mA", **given))[LEAK] == "fail", (UL, IEC, VDE)
     shown = leakage("0.1 mA", **given)
@@ -87,11 +87,11 @@ def test_leakage_of_a_kind_by_the_standard_of_its_region(kind, at):
 )
 def test_the_standard_is_that_of_the_region(reading, kind, standard, verdict):
     given = {"machine_kind": kind, "switched_on": "yes", "connection": "plug"}
-    given |= {} if standard is None else {"standard": standard}
+    given |= {} if standard is None else {"leakage_standard": standard}
     finding = wirecalc.run("leakage", leakage_current=reading, **given)
     assert finding.verdict == verdict, (UL, IEC, COLD, VDE)
     if standard is None and verdict == "cannot tell":
-        assert needs(finding) == {"standard"}
+        assert needs(finding) == {"leakage_standard"}
 
 
 @source("UL 101 (ANSI C101)", "as printed in UL 8750", "8.7.1", seen="one copy")
@@ -112,7 +112,7 @@ def test_the_standard_is_that_of_the_region(reading, kind, standard, verdict):
     ],
 )
 def test_leakage_of_a_heater_by_its_power(standard, power, limit):
-    given = {"machine_kind": "heater", "nameplate_power": power, "standard": standard}
+    given = {"machine_kind": "heater", "nameplate_power": power, "leakage_standard": standard}
     assert verdicts(leakage(f"{limit} mA", **given))[LEAK] == "pass", (UL, IEC, VDE)
     assert verdicts(leakage(f"{limit * 1.01:.4f} mA", **given))[LEAK] == "fail", (UL, IEC, VDE)
 
@@ -120,10 +120,10 @@ def test_leakage_of_a_heater_by_its_power(standard, power, limit):
 @source("UL 101 (ANSI C101)", "as printed in UL 8750", "8.7.1", seen="one copy")
 @source("IEC 60335-1", "edition not stated", "13.2", seen="two copies")
 def test_power_or_kind_that_is_not_known_may_decide():
-    heater = {"machine_kind": "heater", "standard": "iec-60335-1"}
+    heater = {"machine_kind": "heater", "leakage_standard": "iec-60335-1"}
     found = [leakage(f"{i} mA", **heater).verdict for i in (0.75, 2, 5, 5.1)]
     assert found == ["pass", "cannot tell", "cannot tell", "fail"], IEC
-    kindless = {"switched_on": "yes", "standard": "ul-101"}
+    kindless = {"switched_on": "yes", "leakage_standard": "ul-101"}
     found = [
         wirecalc.run("leakage", leakage_current=f"{i} mA", **kindless).verdict
         for i in (0.25, 0.3, 0.75, 0.76)
@@ -135,7 +135,7 @@ def test_power_or_kind_that_is_not_known_may_decide():
 @practice("an open relay hides what leaks behind it")
 @pytest.mark.parametrize("on", ["no", None])
 def test_a_machine_that_is_off_passes_nothing(on):
-    given = {"machine_kind": "stationary", "standard": "ul-101", "connection": "plug"}
+    given = {"machine_kind": "stationary", "leakage_standard": "ul-101", "connection": "plug"}
     given |= {} if on is None else {"switched_on": on}
     low = wirecalc.run("leakage", leakage_current="0.1 mA", **given)
     assert low.verdict == "cannot tell"  # common practice: an open relay hides what leaks behind it
@@ -159,7 +159,7 @@ def test_a_machine_that_is_off_passes_nothing(on):
     ],
 )
 def test_the_scope_of_ul_101(kind, connection, reading, verdict):
-    given = {"machine_kind": kind, "switched_on": "yes", "standard": "ul-101"}
+    given = {"machine_kind": kind, "switched_on": "yes", "leakage_standard": "ul-101"}
     given |= {} if connection is None else {"connection": connection}
     finding = wirecalc.run("leakage", leakage_current=reading, **given)
     assert finding.verdict == verdict
@@ -181,12 +181,12 @@ def test_the_scope_of_ul_101(kind, connection, reading, verdict):
 )
 @pytest.mark.parametrize("standard", ["ul-101", "iec-60335-1"])
 def test_no_leakage_test_where_neutral_is_the_ground_of_the_frame(strap, verdict, standard):
-    finding = leakage("0.1 mA", neutral_strap=strap, standard=standard)
+    finding = leakage("0.1 mA", neutral_strap=strap, leakage_standard=standard)
     assert finding.verdict == verdict
     if verdict == "cannot tell":
         assert "make no leakage test" in finding.decided_by.action
         assert LEAK not in verdicts(finding)
-        high = leakage("30 mA", neutral_strap=strap, standard=standard)
+        high = leakage("30 mA", neutral_strap=strap, leakage_standard=standard)
         assert high.verdict == "cannot tell"  # neutral current, not leakage
 
 
@@ -223,7 +223,7 @@ def test_the_sum_of_several_on_one_gfci(others, verdict):
     ],
 )
 def test_the_sum_of_several_on_one_rcd(others, verdict):
-    given = {"standard": "iec-60335-1", "rcd_rating": "30 mA"}
+    given = {"leakage_standard": "iec-60335-1", "rcd_rating": "30 mA"}
     finding = leakage("0.5 mA", other_leakage=others, **given)
     assert verdicts(finding)[RCD] == verdict
     assert GFCI not in verdicts(finding)
@@ -236,7 +236,9 @@ def test_the_sum_of_several_on_one_rcd(others, verdict):
 )
 def test_more_than_thirty_percent_of_one_rcd_is_advised_against(others, verdict):
     # IEC 60364-5-53, 531.3.2: 9 mA of 30 mA; from memory, off by 1 % at the most (8.91 mA)
-    finding = leakage("0.5 mA", standard="iec-60335-1", rcd_rating="30 mA", other_leakage=[others])
+    finding = leakage(
+        "0.5 mA", leakage_standard="iec-60335-1", rcd_rating="30 mA", other_leakage=[others]
+    )
     assert verdicts(finding)["share of the rating of the RCD"] == verdict
     assert verdicts(finding)[RCD] == "pass"
 

@@ -146,7 +146,9 @@ def test_a_crimp_asks_for_more_than_any_clamp(gauge):
 )
 def test_the_table_of_the_other_family_is_refused(terminal, standard):
     with pytest.raises(wirecalc.BadInput):
-        wirecalc.run("pull", wire="18 AWG", force="24 lbf", terminal=terminal, standard=standard)
+        wirecalc.run(
+            "pull", wire="18 AWG", force="24 lbf", terminal=terminal, pull_standard=standard
+        )
 
 
 @source(

@@ -459,7 +459,7 @@ def test_low_volts_while_starting_are_marginal_and_under_80_percent_a_fail() -> 
 def test_an_estimate_carries_the_band_of_its_power_factor() -> None:
     finding = run(
         **PLATE, load_torque="30 %", inertia="0.001 kg m2", start_method="ptc",
-        device_resistance="6.8 ohm ±1 ohm",
+        ptc_resistance="6.8 ohm ±1 ohm",
     )  # fmt: skip
     inrush = finding.figure("inrush reading, first 100 ms")
     assert inrush.low < inrush.figure.value < inrush.high

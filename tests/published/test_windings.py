@@ -44,7 +44,7 @@ def between(branches: dict[tuple[str, str], float]) -> dict[str, float]:
     return found
 
 
-READ = {"lead_resistance": "0 ohm", "case_resistance": ">40 Mohm", "tested_part": "compressor"}
+READ = {"lead_resistance": "0 ohm", "case_resistance": ">40 Mohm", "motor_kind": "compressor"}
 
 
 def windings(readings, error="", **more):
@@ -240,7 +240,7 @@ def test_leads_that_were_not_read_never_pass_nor_condemn_a_winding_by_themselves
 def test_winding_to_case_by_an_ohmmeter_fails_and_never_passes(mohm, part, judged):
     typed = mohm if "Mohm" in mohm else f"{mohm} Mohm"
     readings = {"1_2": 4, "1_3": 12, "2_3": 16}
-    finding = windings(readings, case_resistance=typed, tested_part=part)
+    finding = windings(readings, case_resistance=typed, motor_kind=part)
     to_case = [c.verdict for c in finding.criteria if "to the case" in c.criterion.name]
     assert to_case == ([judged] if judged else [])
     assert finding.verdict == (judged or "pass")
@@ -556,7 +556,7 @@ def test_a_winding_without_its_class_is_not_judged():
 def test_a_winding_that_reads_as_unread_leads_may_be_shorted():
     # 0.3 ohm may be nothing at all
     short = {"reading_1_2": "0.3 ohm", "reading_1_3": "12 ohm", "reading_2_3": "12.3 ohm"}
-    finding = wirecalc.run("windings", **short, case_resistance=">40 Mohm", tested_part="motor")
+    finding = wirecalc.run("windings", **short, case_resistance=">40 Mohm", motor_kind="motor")
     judged = finding.criterion("start over run winding")
     assert (judged.verdict, judged.criterion.needs) == ("cannot tell", ("lead_resistance",))
     read = wirecalc.run("windings", **short, **READ)

@@ -10,7 +10,8 @@ GOOD: dict[str, dict[str, str]] = {
     "pull": {"wire": "18 AWG", "force": "24 lbf", "terminal": "ring"},
     "strip": {"wire": "18 AWG", "style": "open", "barrel_length": "6.5 mm"}
     | {"window_length": "2 mm", "stripped": "8 mm"},
-    "splice": {"wire": "16 AWG", "barrel": "16-14 AWG", "current": "8.7 A", "voltage": "120 V"}
+    "splice": {"wire": "16 AWG", "barrel": "16-14 AWG", "current": "8.7 A"}
+    | {"circuit_voltage": "120 V"}
     | {"wire_temperature": "105 C", "terminal_temperature": "105 C", "place_temperature": "60 C"}
     | {"terminal_voltage": "300 V", "wire_limit": "2", "listed_for": "stranded"},
     "breaker": {"current": "8.7 A", "breaker": "15 A", "building_wire": "14 AWG", "run_time": "1 h"}
@@ -49,7 +50,7 @@ GOOD: dict[str, dict[str, str]] = {
     | {"old_oil_resistant": "no", "new_oil_resistant": "no", "old_flame_rated": "yes"}
     | {"new_flame_rated": "yes"},
     "wire-break": {"wire": "18 AWG"},
-    "joint-drop": {"drop": "0.36 V", "current": "8.7 A", "wire": "16 AWG"}
+    "joint-drop": {"drop": "0.36 V", "joint_current": "8.7 A", "wire": "16 AWG"}
     | {"joint_length": "150 mm"},
     "tab": {"tab_width": "0.250 in", "wire": "14 AWG", "current": "10.8 A"}
     | {"terminal_width": "0.250 in", "tab_thickness": "0.032 in"}
@@ -130,20 +131,24 @@ GOOD: dict[str, dict[str, str]] = {
     "start-curve": {"nameplate_voltage": "115 V", "frequency": "60 Hz", "horsepower": "1/4 hp"}
     | {"locked_rotor_current": "20 A", "rated_load_current": "4.4 A", "poles": "4"}
     | {"main_winding": "2 ohm", "start_winding": "7 ohm", "voltage_at_rest": "117 V"}
-    | {"duration": "1 s", "start_method": "ptc", "device_resistance": "6.8 ohm"}
+    | {"duration": "1 s", "start_method": "ptc", "ptc_resistance": "6.8 ohm"}
     | {"inertia": "0.001 kg m2", "load_torque": "30 %"},
     "insulation": {"insulation_resistance": "50 Mohm", "protection": "class-i"}
     | {"tested_part": "heater", "test_voltage": "500 V", "switched_on": "yes"}
     | {"electronics_unplugged": "yes", "dried": "no", "nameplate_power": "2585 W"}
     | {"nameplate_voltage": "240 V"},
-    "leakage": {"leakage_current": "0.3 mA", "machine_kind": "stationary", "standard": "ul-101"}
+    "leakage": {
+        "leakage_current": "0.3 mA",
+        "machine_kind": "stationary",
+        "leakage_standard": "ul-101",
+    }
     | {"connection": "plug", "neutral_strap": "no-strap"}
     | {"switched_on": "yes", "nameplate_power": "2585 W", "on_gfci": "yes"}
     | {"other_leakage": "0.5 mA"},
     "screening": {"over_range": "yes", "ohm_range": "20 Mohm", "switched_on": "yes"}
     | {"device_held": "yes", "test_button_trips": "yes", "trip_current": "6 mA"},
     "ground": {"ground_point": "plug-pin", "ground_resistance": "0.25 ohm", "ground_open": "no"}
-    | {"lead_resistance": "0.2 ohm", "standard": "iec-60335-1", "cord": "16 AWG"}
+    | {"lead_resistance": "0.2 ohm", "ground_standard": "iec-60335-1", "cord": "16 AWG"}
     | {"cord_length": "6 ft", "conductor_temperature": "20 C"},
 }
 ZERO_MEANS_SOMETHING = {
@@ -341,8 +346,8 @@ RANGES = [
 ]
 CHOICES = [
     Bad("pull", "terminal", "rnig", "'rnig'", "did you mean ring?"),
-    Bad("pull", "standard", "ul-486", "'ul-486'", "did you mean ul-486"),
-    Bad("pull", "standard", "ul-486e", "ul-486e", "ul-486a"),  # a clamp's table on a ring
+    Bad("pull", "pull_standard", "ul-486", "'ul-486'", "did you mean ul-486"),
+    Bad("pull", "pull_standard", "ul-486e", "ul-486e", "ul-486a"),  # a clamp's table on a ring
     Bad("strip", "style", "ferule", "'ferule'", "did you mean ferrule?"),
     Bad("splice", "connector", "but", "'but'", "did you mean butt?"),
     Bad("splice", "listed_for", "stranted", "'stranted'", "did you mean stranded?"),
@@ -422,8 +427,8 @@ JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what canno
     Bad("joint-drop", "drop", "0 mV", "'0 mV'", "30 mV"),
     Bad("joint-drop", "drop", "-14 mV", "'-14 mV'", "30 mV"),
     Bad("joint-drop", "drop", "14 mohm", "'mohm'", "mV"),
-    Bad("joint-drop", "current", "0 A ±0.05 A", "0 A", "8.7 A"),
-    Bad("joint-drop", "current", "1044 W", "'W'", "divide by the voltage"),
+    Bad("joint-drop", "joint_current", "0 A ±0.05 A", "0 A", "8.7 A"),
+    Bad("joint-drop", "joint_current", "1044 W", "'W'", "divide by the voltage"),
     Bad("joint-drop", "joint_length", "150 in", "'150 in'", "150 mm"),
     Bad("tab", "tab_width", "6.3 in", "'6.3 in'", "6.3 mm"),
     Bad("tab", "tab_width", "0.25 mm", "'0.25 mm'", "0.25 in"),
@@ -457,8 +462,8 @@ JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what canno
     Bad("start-curve", "main_winding", "7 ohm", "7 ohm alone", "measure it again"),
     Bad("start-curve", "main_winding", "0 ohm", "'0 ohm'", "2 ohm"),
     Bad("start-curve", "start_winding", "700 ohm", "700 ohm is over 30 times", "1.2 to 5 times"),
-    Bad("start-curve", "device_resistance", "15 kohm", "'15 kohm'", "such as 6.8 ohm"),
-    Bad("start-curve", "device_resistance", "6.8 V", "'V'", "ohm"),
+    Bad("start-curve", "ptc_resistance", "15 kohm", "'15 kohm'", "such as 6.8 ohm"),
+    Bad("start-curve", "ptc_resistance", "6.8 V", "'V'", "ohm"),
     Bad("start-curve", "load_torque", "-5 %", "'-5 %'", "50 %"),
     Bad("start-curve", "load_torque", "0.5 N", "'N'", "%"),
 ]
@@ -696,7 +701,7 @@ RETURN_TO_SERVICE = [  # insulation, leakage, ground path
     Bad("leakage", "connection", "socket", "'socket'", "plug"),
     Bad("leakage", "neutral_strap", "loose", "'loose'", "fitted"),
     Bad("leakage", "machine_kind", "fridge", "'fridge'", "refrigerator"),
-    Bad("leakage", "standard", "ul-102", "'ul-102'", "such as ul-101"),
+    Bad("leakage", "leakage_standard", "ul-102", "'ul-102'", "such as ul-101"),
     Bad("leakage", "switched_on", "half", "'half'", "yes or no"),
     Bad("leakage", "on_gfci", "no", "leakage of other machines", "leave other_leakage out"),
     Bad("leakage", "nameplate_power", "0 W", "'0 W'", "2585 W"),
@@ -723,7 +728,7 @@ RETURN_TO_SERVICE = [  # insulation, leakage, ground path
     Bad("pull", "force", "OL", "past the meter's range", "or write unknown"),
     Bad("ground", "ground_open", "yes", "0.25 ohm is not open", "give the resistance"),
     Bad("ground", "lead_resistance", "0.3 ohm", "0.3 ohm in a reading of 0.25 ohm", "zeroed"),
-    Bad("ground", "standard", "iec-60335", "'iec-60335'", "did you mean iec-60335-1?"),
+    Bad("ground", "ground_standard", "iec-60335", "'iec-60335'", "did you mean iec-60335-1?"),
     Bad("ground", "cord", "16", "'16'", "16 AWG"),
     Bad("ground", "cord_length", "200 ft", "more than was read", "ft and m"),
     Bad("ground", "cord_length", "6 lbf", "'lbf'", "ft"),

@@ -17,7 +17,7 @@ PULL = {
     "wire": "18 AWG",
     "force": "20.3 lbf ±0.5 lbf",
     "terminal": "ring",
-    "standard": "",
+    "pull_standard": "",
     "listed_for": "",
 }
 

@@ -74,7 +74,7 @@ def test_first_word(offered: Words) -> None:
 
 def test_options_that_were_not_given_yet(offered: Words) -> None:
     found = offered("wirecalc pull --wire '18 AWG' --terminal ring --")
-    assert found == {"--force", "--listed-for", "--standard", *GENERAL}
+    assert found == {"--force", "--listed-for", "--pull-standard", *GENERAL}
     assert "--wire" in offered("wirecalc strip --wire '18 AWG' --w")  # may be repeated
     assert "--force" in offered("wirecalc pull ")
 

@@ -93,7 +93,10 @@ def test_rules_page_is_a_working_file(tmp_path: Path, cli_main: Callable[..., An
     shop = host.build(rules=[path])
     pull = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
     assert shop.run("pull", pull).verdict == "fail"
-    assert shop.run("pull", pull | {"terminal": "push-on", "standard": "ul-486a"}).verdict == "pass"
+    assert (
+        shop.run("pull", pull | {"terminal": "push-on", "pull_standard": "ul-486a"}).verdict
+        == "pass"
+    )
     assert shop.run("pull", pull | {"terminal": "lug", "force": "60 lbf"}).verdict == "fail"
     strands = {"wire": "16 AWG", "strands": "26", "nicked_strands": "0", "cut_strands": "1"}
     decided = shop.run("strands", strands | {"standard": "ipc-a-620-class-2"}).decided_by

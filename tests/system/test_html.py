@@ -26,7 +26,7 @@ from .pages import EXAMPLES, SHEETS, evaluated, evil_job, of_class, parsed, text
 
 Cli = Callable[..., Any]
 EVIL = "</td></style></title><script>alert('1')</script>\"'&amp;<img src=x onerror=alert(2)>"
-BATCH = {"wire": "18 AWG", "terminal": "ring", "standard": ["ul-486a"]}
+BATCH = {"wire": "18 AWG", "terminal": "ring", "pull_standard": ["ul-486a"]}
 FORCES = [f"{force} lbf" for force in (24, 25, 23.5, 24.4, 26)]
 sheets = pytest.mark.parametrize("sheet", SHEETS, ids=lambda p: p.stem)
 

@@ -26,7 +26,7 @@ IN_DECLARED_UNITS = {
     "ampacity": "--use|appliance|--wire|18 AWG|--wire-temperature|105 C|--place-temperature|60 C",
     "gauge": "--strands|41|--strand-diameter|0.254 mm ±0.01 mm|--metal|copper",
     "strands": "--wire|16 AWG|--strands|26|--cut-strands|1|--nicked-strands|0",
-    "joint-drop": "--drop|0.36 V|--current|8.7 A|--wire|16 AWG|--joint-length|150 mm",
+    "joint-drop": "--drop|0.36 V|--joint-current|8.7 A|--wire|16 AWG|--joint-length|150 mm",
     "drop": "--current|1.6 A ±(2%+5)|--nameplate-voltage|115 V|--wire|14 AWG|--run-length|60 ft",
     "dip": "--locked-rotor-current|14.2 A|--nameplate-voltage|115 V|--voltage-at-rest|117.5 V"
     "|--wire|14 AWG|--run-length|60 ft",
@@ -58,7 +58,7 @@ IN_DECLARED_UNITS = {
     "leakage": "--leakage-current|0.30 mA ±(2%+3)|--machine-kind|stationary|--on-gfci|yes",
     "screening": "--over-range|yes|--ohm-range|20 Mohm|--trip-current|6 mA",
     "ground": "--ground-point|plug-pin|--ground-resistance|0.25 ohm ±(1%+3)|--cord|16 AWG"
-    "|--cord-length|6 ft|--standard|iec-60335-1",
+    "|--cord-length|6 ft|--ground-standard|iec-60335-1",
     "substitute": "--old-wire|16 AWG|--new-wire|14 AWG|--old-wire-temperature|105 C",
 }
 PROGRAM = """

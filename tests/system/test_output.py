@@ -29,7 +29,7 @@ LONG_LINES = [
     PULL + "'19.2 lbf'",
     PULL + "'20.3 lbf ±0.5 lbf'",
     PULL + "unknown",
-    PULL + "'24 lbf' --standard iec-60352-2",
+    PULL + "'24 lbf' --pull-standard iec-60352-2",
     "splice --wire '14 AWG solid copper' --wire '16 AWG stranded copper' --barrel '16-14 AWG' "
     "--listed-for combination --connector closed-end --current '8.7 A ±(2%+5)' --voltage '240 V'",
     "breaker --current '12.5 A ±(2%+5)' --breaker '15 A' --wire '14 AWG copper' --cord '18 AWG' "

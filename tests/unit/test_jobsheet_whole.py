@@ -230,7 +230,7 @@ def test_before_and_after_show_the_same_number_twice() -> None:
 
 def test_what_decided_before_stands_beside_what_decides_after() -> None:
     heat = '[[check]]\ncalculation = "joint-drop"\nwire = "16 AWG"\njoint_length = "150 mm"\n'
-    heat += 'current = "8.7 A"\n'
+    heat += 'joint_current = "8.7 A"\n'
     job = evaluate(f'{heat}drop = "360 mV"\nstage = "as found"\n{heat}drop = "24 mV"\n')
     (pair,) = job.before_and_after
     then = pair.then

@@ -353,11 +353,14 @@ PULL = {"wire": "18 AWG", "terminal": "ring", "force": "22 lbf"}
         ('criterion = "pull-out force"\ntimes = 1.01\noptional = true', "pass"),
         ('criterion = "height of the barrel"\ntimes = 1.01\noptional = true', "pass"),
         (
-            'criterion = "pull-out force"\ntimes = 1.25\nwhen = {standard = ["ul-486a"]}',
+            'criterion = "pull-out force"\ntimes = 1.25\nwhen = {pull_standard = ["ul-486a"]}',
             "cannot tell",
         ),
-        (f"{HARDER}when = {{standard = ['own']}}", "fail"),
-        ('criterion = "pull-out force"\ntimes = 1.01\nwhen = {standard = ["ul-486a"]}', "pass"),
+        (f"{HARDER}when = {{pull_standard = ['own']}}", "fail"),
+        (
+            'criterion = "pull-out force"\ntimes = 1.01\nwhen = {pull_standard = ["ul-486a"]}',
+            "pass",
+        ),
     ],
 )
 def test_a_slip_and_a_condition_that_nobody_gave_pass_nothing(
@@ -369,7 +372,7 @@ def test_a_slip_and_a_condition_that_nobody_gave_pass_nothing(
 
 
 def test_a_condition_that_somebody_gave_is_known(tmp_path: Path) -> None:
-    asks = f"{HARDER}when = {{standard = ['ul-486a']}}"
+    asks = f"{HARDER}when = {{pull_standard = ['ul-486a']}}"
     built = host.build(rules=[write(tmp_path, rule(asks).replace('"sample"', '"pull"'))])
-    assert built.run("pull", PULL | {"standard": "ul-486a"}).verdict == "fail"
-    assert built.run("pull", PULL | {"standard": "own"}).verdict == "pass"
+    assert built.run("pull", PULL | {"pull_standard": "ul-486a"}).verdict == "fail"
+    assert built.run("pull", PULL | {"pull_standard": "own"}).verdict == "pass"

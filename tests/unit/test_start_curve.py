@@ -126,18 +126,18 @@ def test_without_scipy_it_cannot_tell_and_says_what_to_install(
     ("given", "said"),
     [
         ({}, "nameplate_voltage, locked_rotor_current"),
-        ({**PLATE, "start_method": "relay", "device_resistance": "7 ohm"}, "goes with ptc"),
-        ({**PLATE, "start_method": "ptc"}, "device_resistance: is needed"),
+        ({**PLATE, "start_method": "relay", "ptc_resistance": "7 ohm"}, "goes with ptc"),
+        ({**PLATE, "start_method": "ptc"}, "ptc_resistance: is needed"),
         ({**PLATE, "start_method": "start-capacitor"}, "start_capacitor: is needed"),
         ({k: v for k, v in PLATE.items() if k != "start_winding"}, "start_winding: was not given"),
         ({k: v for k, v in PLATE.items() if k != "horsepower"}, "horsepower: is needed"),
         ({**BOOK, "variants": ["swapped-leads"], "start_method": "none"}, "no start winding"),
-        ({**BOOK, "device_resistance": "7 ohm"}, "start_method, which was not given"),
+        ({**BOOK, "ptc_resistance": "7 ohm"}, "start_method, which was not given"),
     ],
 )
 def test_what_does_not_fit_together_is_refused(given, said) -> None:
     with pytest.raises(wirecalc.BadInput) as caught:
         run(**given)
-    assert said in str(caught.value).replace("--", "").replace("device-r", "device_r").replace(
+    assert said in str(caught.value).replace("--", "").replace("ptc-r", "ptc_r").replace(
         "start-c", "start_c"
     ).replace("start-w", "start_w")

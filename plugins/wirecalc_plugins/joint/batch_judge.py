@@ -84,7 +84,7 @@ def judge(name: str, found: statistics.Summary, limits: Sequence[Minimum]) -> It
             yield cannot_tell(
                 f"{_of(name)}lowest pull, {limit.label}",
                 f"no minimum of {limit.label} for this wire was seen",
-                measure="take it from the terminal maker's sheet, or name a --standard",
+                measure="take it from the terminal maker's sheet, or name a --pull-standard",
             )
             continue
         careful = limit.careful if limit.careful is not None and limit.careful > lbf else None

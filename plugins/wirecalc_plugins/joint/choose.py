@@ -25,7 +25,7 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import CURRENT, VOLTAGE
+from ..inputs import CIRCUIT_VOLTAGE, CURRENT
 from ..inputs_joint import CONNECTOR, PLACE, TAB_WIDTH, WIRE_RATING
 from . import joint_ratings
 from .joint_current import above_the_wire
@@ -62,8 +62,9 @@ def _refuse(**given: Any) -> Iterator[Problem]:
         "wire_temperature",
         "place_temperature",
         "current=6.2 A",
-        "voltage",
+        "circuit_voltage",
     ),
+    renamed={"voltage": "circuit_voltage"},
 )
 def choose(
     wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],
@@ -83,9 +84,9 @@ def choose(
     current: Annotated[
         float | None, CURRENT, extra("a part for the wire's gauge carries what its wire does")
     ] = None,
-    voltage: Annotated[
+    circuit_voltage: Annotated[
         float | None,
-        VOLTAGE,
+        CIRCUIT_VOLTAGE,
         extra("connectors are marked 300 V or 600 V, an ordinary appliance has up to 240 V"),
     ] = None,
     stock: Annotated[
@@ -110,13 +111,13 @@ def choose(
 
     For joints inside appliances, not for building wire.
 
-    Inputs: wire, connector, tab_width in inch, temperatures in C, current in A, voltage in V,
-    stock. Yields the ranked list, the best part, or what to buy if nothing fits.
+    Inputs: wire, connector, tab_width in inch, temperatures in C, current in A, circuit_voltage in
+    V, stock. Yields the ranked list, the best part, or what to buy if nothing fits.
     Source: tables barrel-ranges, joint-currents, quick-connect-currents, cords, metric-cords;
     stock-demo (invented).
     """
     wanted = Wanted(
-        wire, connector, tab_width, wire_temperature, place_temperature, current, voltage
+        wire, connector, tab_width, wire_temperature, place_temperature, current, circuit_voltage
     )
     yield from _of_the_wire(wanted)
     too_much = above_the_wire(wire, current) if current is not None else None

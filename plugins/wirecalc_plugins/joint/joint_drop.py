@@ -54,15 +54,22 @@ class ValueBand(NamedTuple):
         "heat at a larger current than this: it grows with the square of the current",
         "a joint that is loose only at times",
     ),
+    renamed={"current": "joint_current"},
 )
 def joint_drop(
     drop: Annotated[
         float,
         Reading("V", above=0, high=10, typical="30 mV", text="voltage across the loaded joint"),
     ],
-    current: Annotated[
+    joint_current: Annotated[
         float,
-        Reading("A", above=0, high=100, typical="8.7 A", text="current at the same moment"),
+        Reading(
+            "A",
+            above=0,
+            high=100,
+            typical="8.7 A",
+            text="current through the joint at the same moment",
+        ),
     ],
     wire: Annotated[Wire, "wire of the joint; of two sizes the thicker one judges harder"],
     joint_length: Annotated[
@@ -81,15 +88,19 @@ def joint_drop(
     wire, or under the wire less 15 mm, is none of this joint: current or length is wrong. A
     current above all that any table gives the wire fails.
 
-    Inputs: drop in V, mostly typed in mV (over 0 to 10 V), current in A (over 0 to 100), wire,
-    joint_length in mm (over 0 to 305, a foot). Yields resistance, power, the wire's own
+    Inputs: drop in V, mostly typed in mV (over 0 to 10 V), joint_current in A (over 0 to 100),
+    wire, joint_length in mm (over 0 to 305, a foot). Yields resistance, power, the wire's own
     resistance, the joint alone, the ratio and two criteria. For joints of copper and aluminium
     wire; of copper-clad wire only the heat is judged, as if it were aluminium. Source:
     tables metals, cords, metric-cords, appliance-wire, nec-ampacity, iec-ampacity.
     """
     volts, amps, length = (
         ValueBand(value, *(bands or {}).get(name, (value, value)))
-        for name, value in (("drop", drop), ("current", current), ("joint_length", joint_length))
+        for name, value in (
+            ("drop", drop),
+            ("joint_current", joint_current),
+            ("joint_length", joint_length),
+        )
     )
     whole = ValueBand(
         *(1000 * v / i for v, i in zip(volts, (amps[0], amps[2], amps[1]), strict=True))
@@ -98,14 +109,14 @@ def joint_drop(
         "joint resistance",
         whole.value,
         "mohm",
-        working=lambda: f"1000 x {put(drop)} V / {put(current)} A",
+        working=lambda: f"1000 x {put(drop)} V / {put(joint_current)} A",
         band=whole.band,
     )
     yield figure(
         "power",
-        drop * current,
+        drop * joint_current,
         "W",
-        working=lambda: f"{put(drop)} V x {put(current)} A",
+        working=lambda: f"{put(drop)} V x {put(joint_current)} A",
         band=(volts.low * amps.low, volts.high * amps.high),
     )
     if wire.metal != "copper":
@@ -130,7 +141,7 @@ def joint_drop(
             measure="compare with the drop over the same length of this wire beside the joint",
         )
     yield from _heat(volts, amps, own)
-    yield from on_any_wire(wire, current, amps.band)
+    yield from on_any_wire(wire, joint_current, amps.band)
 
 
 def _against_wire(

@@ -7,7 +7,6 @@ from typing import Annotated
 
 from wirecalc import (
     Item,
-    OneOf,
     Problem,
     Wire,
     at_least,
@@ -21,11 +20,10 @@ from wirecalc import (
 )
 from wirecalc.trade import crimps
 
-from ..inputs_joint import FORCE, TERMINAL, ListedFor
+from ..inputs_joint import FORCE, OWN, PULL_STANDARD, TERMINAL, ListedFor
 from .joint_ratings import listed
 
 _PULL = "pull-out force"
-_OWN = "own"
 _RECALLED = {  # what is said beside a verdict by a table from memory
     "ul-310": "",
     "ul-486c": "UL 486A asks more of a terminal; half of it, from memory, is asked of a splice",
@@ -33,21 +31,22 @@ _RECALLED = {  # what is said beside a verdict by a table from memory
 TOO_STRONG_PSI = 70_000  # more than hard-drawn copper bears (from memory): a slip of the unit
 
 
-def _standards() -> list[str]:
-    return [_OWN, *crimps.pull_standards()]
-
-
-def _refuse(
-    wire: Wire, force: float, terminal: str, standard: str = _OWN, **_: object
-) -> Iterator[Problem]:
-    if standard != _OWN and not crimps.same_family(terminal, standard):
+def other_family(terminal: str, standard: str) -> Iterator[Problem]:
+    """Yield a problem where a standard of clamps shall judge a crimp, or one of crimps a clamp."""
+    if standard != OWN and not crimps.same_family(terminal, standard):
         family = crimps.CLAMP_STANDARDS if terminal == "clamp" else crimps.CRIMP_STANDARDS
         yield Problem(
-            "standard",
+            "pull_standard",
             f"{standard} judges {'crimps' if terminal == 'clamp' else 'clamps'}, "
             f"and a {terminal} terminal is none",
             f"choose one of {', '.join(family)}",
         )
+
+
+def _refuse(
+    wire: Wire, force: float, terminal: str, pull_standard: str = OWN, **_: object
+) -> Iterator[Problem]:
+    yield from other_family(terminal, pull_standard)
     most = crimps.breaking_force(wire)[0] * TOO_STRONG_PSI / crimps.SOFT_COPPER_PSI[0]
     if force > most:
         yield Problem(
@@ -65,16 +64,17 @@ def _refuse(
         "crimp height and the look of the crimp",
     ),
     refuse=_refuse,
+    renamed={"standard": "pull_standard"},
 )
 def pull(
     wire: Annotated[Wire, "wire crimped into the terminal"],
     force: Annotated[float, FORCE],
     terminal: Annotated[str, TERMINAL],
-    standard: Annotated[
+    pull_standard: Annotated[
         str,
-        OneOf(_standards, text="standard to judge by; own: that of the terminal"),
+        PULL_STANDARD,
         extra("the terminal's own judges; another is a stricter second line"),
-    ] = _OWN,
+    ] = OWN,
     listed_for: ListedFor = None,
 ) -> Iterator[Item]:
     """Does this crimp hold the least pull-out force of its standard?
@@ -89,13 +89,13 @@ def pull(
     Meant for one wire in a sample of the same terminal and tool; of two wires in a barrel pull each
     by itself, the thinner one judges.
 
-    Inputs: wire; force in lbf (0 to 7000); terminal; standard; listed_for. Yields the minimum,
+    Inputs: wire; force in lbf (0 to 7000); terminal; pull_standard; listed_for. Yields the minimum,
     the share of the wire's own breaking force (soft copper, from 31 ksi) and its criteria.
     Refuses a standard of the other family, and a force that no copper of the size bears.
     Source: tables pull-crimp and pull-clamp.
     """
     own = crimps.TERMINALS[terminal]
-    judge = own if standard == _OWN else standard
+    judge = own if pull_standard == OWN else pull_standard
     yield from _own_strength(wire, force)
     if terminal != "clamp":
         yield from listed([wire], listed_for)
@@ -108,7 +108,7 @@ def pull(
         yield cannot_tell(
             _PULL,
             f"no minimum of {judge} for {wire} on a {terminal} terminal was seen",
-            measure="take the minimum from the terminal maker's sheet, or name a --standard",
+            measure="take the minimum from the terminal maker's sheet, or name a --pull-standard",
         )
         return
     if named.above is None:

@@ -22,16 +22,16 @@ from .batch_chart import PullLimits, batch_chart
 from .batch_groups import difference, modes_of, sets_of
 from .batch_judge import CONFIDENCES, HEAD, figures_of, judge, limits_of, line_of
 from .joint_ratings import listed
-from .pull import TOO_STRONG_PSI
+from .pull import TOO_STRONG_PSI, other_family
 from .pull_batch_inputs import (
     By,
     Confidence,
     DecimalComma,
     Force,
     ForceError,
+    PullStandard,
     Readings,
     ShopMinimum,
-    Standard,
     Terminal,
     WireInput,
 )
@@ -43,6 +43,7 @@ def _refuse(
     readings: FileColumns | None,
     force: list[float] | None,
     by: list[str] | None,
+    pull_standard: list[str] | None,
     **_others: object,
 ) -> Iterator[Problem]:
     if terminal == "clamp":
@@ -51,6 +52,8 @@ def _refuse(
             "a batch is of crimps, and a clamp terminal is none",
             "judge each pull of a clamp terminal by `pull`",
         )
+    for standard in pull_standard or ():
+        yield from other_family(terminal, standard)
     if (force is None) == (readings is None):
         yield Problem("readings", "give a file of readings or --force for each pull", "one of them")
         return
@@ -100,6 +103,7 @@ def _of_file(file: FileColumns, by: list[str] | None) -> Iterator[Problem]:
     example_with=(
         "force=24.1 lbf; 23.4 lbf; 25.0 lbf; 24.6 lbf; 23.8 lbf; 24.4 lbf; 25.3 lbf; 23.9 lbf",
     ),
+    renamed={"standard": "pull_standard"},
 )
 def pull_batch(
     wire: WireInput,
@@ -109,7 +113,7 @@ def pull_batch(
     force_error: ForceError = None,
     decimal_comma: DecimalComma = False,
     by: By = None,
-    standard: Standard = None,
+    pull_standard: PullStandard = None,
     shop_minimum: ShopMinimum = None,
     confidence: Confidence = "95/90",
     listed_for: ListedFor = None,
@@ -126,16 +130,16 @@ def pull_batch(
     5 %) are named, never dropped.
 
     Inputs: wire, terminal; readings (CSV with force_lbf, or units in the cells) or force in lbf;
-    by, standard, shop_minimum in lbf, confidence, listed_for (solid wire). Yields a line a set,
-    figures, one criterion a set, and a chart. Refuses mixed wire, identical forces, forces that
-    no such wire bears.
+    by, pull_standard, shop_minimum in lbf, confidence, listed_for (solid wire). Yields a line and
+    figures a set, one criterion a set, and a chart. Refuses mixed wire, identical forces, forces
+    that no such wire bears.
     Source: tables pull-crimp; k factors computed.
     """
     forces = force if force is not None else list(readings.numbers["force"]) if readings else []
     words = readings.words if readings is not None else {}
     names = list(dict.fromkeys(by or ()))
     sets = sets_of(forces, words, names)
-    limits = list(limits_of(wire, terminal, standard or ["own"], shop_minimum))
+    limits = list(limits_of(wire, terminal, pull_standard or ["own"], shop_minimum))
     yield from listed([wire], listed_for)
     level = CONFIDENCES[confidence]
     lines, bounds = [], {}

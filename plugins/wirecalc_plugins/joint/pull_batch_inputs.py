@@ -17,16 +17,11 @@ from wirecalc import (
     may_be_absent,
     setting,
 )
-from wirecalc.trade import crimps
 
-from ..inputs_joint import FORCE, TERMINAL
+from ..inputs_joint import FORCE, PULL_STANDARD, TERMINAL
 from .batch_judge import CONFIDENCES
 
 _FORCE = FORCE.but(error_input="force_error")
-
-
-def _standards() -> list[str]:
-    return ["own", *crimps.CRIMP_STANDARDS]
 
 
 WireInput = Annotated[Wire, "wire crimped into the terminals"]
@@ -56,9 +51,9 @@ By = Annotated[
     "column to group by, such as learner; repeat it for two",
     extra("every pull is judged by itself all the same; the batch is one set"),
 ]
-Standard = Annotated[
+PullStandard = Annotated[
     list[str] | None,
-    OneOf(_standards, text="standard to judge by; own: the terminal's"),
+    PULL_STANDARD,
     extra("the terminal's own judges; another is a stricter second line"),
 ]
 ShopMinimum = Annotated[

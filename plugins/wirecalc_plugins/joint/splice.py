@@ -29,6 +29,7 @@ from .connector_current import in_connector
 from .joint_current import on_tab
 from .splice_inputs import (
     Barrel,
+    CircuitVoltage,
     Connector,
     Current,
     InsulationDiameter,
@@ -38,7 +39,6 @@ from .splice_inputs import (
     TabWidth,
     TerminalTemperature,
     TerminalVoltage,
-    Voltage,
     WireInput,
     WireLimit,
     WireTemperature,
@@ -72,6 +72,7 @@ def _refuse(
         "terminal_temperature",
         "place_temperature",
     ),
+    renamed={"voltage": "circuit_voltage"},
 )
 def splice(
     wire: WireInput,
@@ -84,7 +85,7 @@ def splice(
     place_temperature: PlaceTemperature = None,
     current: Current = None,
     tab_width: TabWidth = None,
-    voltage: Voltage = None,
+    circuit_voltage: CircuitVoltage = None,
     insulation_diameter: InsulationDiameter = None,
     insulation_limit: InsulationLimit = None,
     terminal_voltage: TerminalVoltage = None,
@@ -123,8 +124,8 @@ def splice(
             yield from on_tab(wire, current, tab_width)
         else:
             yield from in_connector(wire, current)
-    if voltage is not None:
-        yield joint_ratings.voltage(voltage, terminal_voltage)
+    if circuit_voltage is not None:
+        yield joint_ratings.voltage(circuit_voltage, terminal_voltage)
     if insulation_diameter is not None:
         yield joint_ratings.insulation(insulation_diameter, insulation_limit)
 

@@ -16,7 +16,7 @@ from wirecalc import (
     extra,
 )
 
-from ..inputs import CURRENT, VOLTAGE
+from ..inputs import CIRCUIT_VOLTAGE, CURRENT
 from ..inputs_joint import CONNECTOR, LISTED_FOR, PLACE, TAB_WIDTH, TERMINAL_RATING, WIRE_RATING
 
 WireInput = Annotated[list[Wire], "wire in the barrel; repeat it for each"]
@@ -55,9 +55,9 @@ TabWidth = Annotated[
     TAB_WIDTH,
     extra("it counts for the current of a push-on, and is asked where the width decides"),
 ]
-Voltage = Annotated[
+CircuitVoltage = Annotated[
     float | None,
-    VOLTAGE,
+    CIRCUIT_VOLTAGE,
     extra("connectors are marked 300 V or 600 V, an ordinary appliance has up to 240 V"),
 ]
 InsulationDiameter = Annotated[
@@ -85,6 +85,11 @@ TerminalVoltage = Annotated[
         typical="300 V",
         text="voltage marked on the connector",
     ),
-    assumed("600 V", source=PRACTICE, why="300 V, the lower of the usual markings", when="voltage"),
+    assumed(
+        "600 V",
+        source=PRACTICE,
+        why="300 V, the lower of the usual markings",
+        when="circuit_voltage",
+    ),
     extra("connectors are marked 300 V or 600 V, an ordinary appliance has up to 240 V"),
 ]

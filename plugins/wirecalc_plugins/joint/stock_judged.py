@@ -98,7 +98,7 @@ def _criteria(part: Stocked, wanted: Wanted) -> Iterator[Criterion]:
         place_temperature=wanted.place_temperature,
         current=wanted.current,
         tab_width=tab if wanted.tab_width is None else wanted.tab_width,
-        voltage=wanted.voltage if marked else None,
+        circuit_voltage=wanted.voltage if marked else None,
         terminal_voltage=part.voltage,
     ):
         if isinstance(item, Criterion) and item.name not in _WIRE_ALONE:

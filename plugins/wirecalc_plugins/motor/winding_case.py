@@ -9,9 +9,7 @@ from wirecalc import Item, at_least, at_or_below, cannot_tell, figure, not_check
 _SAID = "any pin to the case"
 
 
-def judge_case(
-    value: float | None, band: tuple[float, float] | None, tested_part: str
-) -> Iterator[Item]:
+def judge_case(value: float | None, band: tuple[float, float] | None, kind: str) -> Iterator[Item]:
     """Judge a reading in Mohm by the limits of insulation; at few volts a high one shows nothing.
 
     The standard's limit of class I binds, and what is advised over it is a caution level.
@@ -25,7 +23,7 @@ def judge_case(
         )
         return
     yield figure(_SAID, value, "Mohm", band=band)
-    rows = list(_rows(tested_part))
+    rows = list(_rows(kind))
     binding = next(r for r in rows if r.text("binding") == "yes")
     advised = max(r.number("limit_Mohm") for r in rows)
     if at_or_below(advised, value if band is None else band[0]):
@@ -49,8 +47,8 @@ def judge_case(
     )
 
 
-def _rows(tested_part: str) -> Iterator[tables.Row]:
+def _rows(kind: str) -> Iterator[tables.Row]:
     for row in tables.load("insulation-limits").rows:
         of_class = row.text("protection") in ("class-i", "any")
-        if of_class and row.text("tested_part") in ("any", tested_part):
+        if of_class and row.text("tested_part") in ("any", kind):
             yield row

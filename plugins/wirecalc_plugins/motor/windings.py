@@ -36,11 +36,11 @@ from .windings_inputs import (
     CaseResistance,
     CommonPin,
     LeadResistance,
+    MotorKind,
     OpenPin,
     Reading12,
     Reading13,
     Reading23,
-    TestedPart,
     WindingTemperature,
 )
 
@@ -91,8 +91,9 @@ def _refuse(
         "reading_2_3=12.0 ohm",
         "lead_resistance=0.1 ohm",
         "case_resistance=>40 Mohm",
-        "tested_part",
+        "motor_kind=compressor",
     ),
+    renamed={"tested_part": "motor_kind"},
 )
 def windings(
     reading_1_2: Reading12 = None,
@@ -109,7 +110,7 @@ def windings(
     maker_each: MakerEach = None,
     maker_each_high: MakerEachHigh = None,
     case_resistance: CaseResistance = None,
-    tested_part: TestedPart = "compressor",
+    motor_kind: MotorKind = "compressor",
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Which pin of this motor is common, start, run, and do its windings read right?
@@ -124,7 +125,7 @@ def windings(
 
     Inputs: readings and leads in ohm (0 to 1000, leads to 2), open_pin, common_pin, maker's ohms
     (7 % at 25 C, or a printed range; with winding_temperature in C), case_resistance in Mohm,
-    tested_part. Yields each pair less the leads, closure, ratio, the pins, and ratios of known
+    motor_kind. Yields each pair less the leads, closure, ratio, the pins, and ratios of known
     motors. Refuses a reading on an open pin, and maker's run ohms over start. To
     the case an ohmmeter can fail, never pass. Source: tables winding-ratios, insulation-limits.
     """
@@ -135,7 +136,7 @@ def windings(
     pairs = list(_less_leads(given, ends, lead_resistance or 0.0))
     for pair in pairs:
         yield _pair_figure(pair, given[pair.name], lead_resistance)
-    yield from judge_case(case_resistance, ends.get("case_resistance"), tested_part)
+    yield from judge_case(case_resistance, ends.get("case_resistance"), motor_kind)
     if open_pin != "none":
         yield judge_open(open_pin, common_pin, len(pairs))
         return

@@ -16,6 +16,7 @@ from wirecalc import (
 )
 
 from ..inputs import LEADS
+from ..inputs_motor import MOTOR_KIND
 from ..leads import LEADS_COUNT
 
 _ALL = "one pair alone is never open, a pin is"
@@ -67,8 +68,8 @@ CaseResistance = Annotated[
     Reading("Mohm", low=0, high=1e6, typical="20 Mohm", text="any pin to the bare case", past=">"),
     asked("no motor goes back that reads to its case"),
 ]
-TestedPart = Annotated[
+MotorKind = Annotated[
     str,
-    OneOf(("compressor", "motor"), text="what was tested: hermetic compressor, or motor"),
+    MOTOR_KIND,
     assumed("motor", source=PRACTICE, why="a compressor's case reading is advised higher"),
 ]

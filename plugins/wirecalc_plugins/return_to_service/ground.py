@@ -68,6 +68,7 @@ LEAST_PATH_MOHM = 0.1  # 3 cm of 10 AWG without a joint have it; common practice
         "ground_resistance=0.071 ohm ±(1%+2)",
         "lead_resistance=0 ohm",
     ),
+    renamed={"standard": "ground_standard"},
 )
 def ground(
     ground_point: Annotated[
@@ -109,7 +110,7 @@ def ground(
         DROP,
         asked("the path is the drop over the current"),
     ] = None,
-    standard: Annotated[
+    ground_standard: Annotated[
         str | None,
         OneOf(STANDARDS, text="standard of the product"),
         extra("0.1 ohm without the cord binds, and 0.1 with it is advice"),
@@ -126,7 +127,7 @@ def ground(
         float | None,
         LENGTH,
         extra("where it decides, it is asked for", when="cord"),
-        extra("where it decides, it is asked for", when="standard=vde-0701-0702"),
+        extra("where it decides, it is asked for", when="ground_standard=vde-0701-0702"),
     ] = None,
     conductor_temperature: Annotated[
         float, CONDUCTOR_TEMPERATURE, assumed("0 C", "40 C", source=PRACTICE)
@@ -193,8 +194,8 @@ def ground(
     yield from possible(path, ground_point, own)
     unread = ("lead_resistance",) if lead_resistance is None else ()
     blind = cord is not None and not known_metal(cord)
-    yield from limits.judged(path, standard, (ground_point, metres, own, blind), unread)
-    if standard == "vde-0701-0702":
+    yield from limits.judged(path, ground_standard, (ground_point, metres, own, blind), unread)
+    if ground_standard == "vde-0701-0702":
         yield from limits.other_editions(cord, metres)
 
 

@@ -78,14 +78,14 @@ def refuse(
     cord: Wire | None,
     cord_length: float | None,
     conductor_temperature: float,
-    standard: str | None,
+    ground_standard: str | None,
     neutral_strap: str | None,
     **_others: Any,
 ) -> Iterator[Problem]:
     """Yield what contradicts itself."""
-    if ground_point == "wired-in" and standard == "vde-0701-0702":
+    if ground_point == "wired-in" and ground_standard == "vde-0701-0702":
         yield Problem(
-            "standard",
+            "ground_standard",
             "vde-0701-0702 is given here for machines with a cord",
             "take another standard, or another ground_point",
         )

@@ -17,13 +17,13 @@ from .leakage_inputs import (
     SMALL_PLUG,
     Connection,
     LeakageCurrent,
+    LeakageStandard,
     MachineKind,
     NameplatePower,
     NeutralStrap,
     OnGfci,
     OtherLeakage,
     RcdRating,
-    Standard,
     SwitchedOn,
 )
 from .leakage_limits import LEAKAGE, UL_101, judge, limits_of, shown, without_kind
@@ -63,16 +63,17 @@ def _refuse(
     example_with=(
         "leakage_current",
         "machine_kind=refrigerator",
-        "standard=ul-101",
+        "leakage_standard=ul-101",
         "switched_on",
         "on_gfci",
         "other_leakage",
     ),
+    renamed={"standard": "leakage_standard"},
 )
 def leakage(
     leakage_current: LeakageCurrent = None,
     machine_kind: MachineKind = None,
-    standard: Standard = UL_101,
+    leakage_standard: LeakageStandard = UL_101,
     connection: Connection = None,
     neutral_strap: NeutralStrap = None,
     switched_on: SwitchedOn = None,
@@ -105,12 +106,12 @@ def leakage(
     bonded = neutral_strap in ("fitted", "lifted")
     if leakage_current is not None and not bonded:
         if machine_kind is None:
-            yield without_kind(leakage_current, standard, switched_on)
+            yield without_kind(leakage_current, leakage_standard, switched_on)
         else:
             limits = limits_of(machine_kind, nameplate_power)
-            in_scope = standard != UL_101 or connection in (None, SMALL_PLUG)
+            in_scope = leakage_standard != UL_101 or connection in (None, SMALL_PLUG)
             yield from shown(limits, nameplate_power)
-            yield from judge(leakage_current, limits, standard, switched_on, in_scope)
+            yield from judge(leakage_current, limits, leakage_standard, switched_on, in_scope)
     yield caution("live-01")
     if machine_kind not in ("two-wire", "double-insulated"):
         yield caution("gnd-01")

@@ -57,7 +57,7 @@ MachineKind = Annotated[
     ),
     extra("within the least limit of its standard it is good as any kind; else it is asked for"),
 ]
-Standard = Annotated[
+LeakageStandard = Annotated[
     str,
     OneOf(
         standards,
@@ -75,7 +75,7 @@ Connection = Annotated[
     ),
     asked(
         "UL 101 is of plugs up to 20 A",
-        when="standard=ul-101 and machine_kind=heater",
+        when="leakage_standard=ul-101 and machine_kind=heater",
     ),
     may_be_absent("a cord and plug of up to 20 A"),
 ]

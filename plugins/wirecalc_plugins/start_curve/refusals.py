@@ -82,14 +82,14 @@ def _refuse_parts(given: dict[str, Any], method: str, textbook: bool) -> Iterato
     parts = {
         "start_capacitor": (START_CAPACITOR,),
         "run_capacitor": (START_CAPACITOR, RUN_CAPACITOR, PTC),
-        "device_resistance": (PTC,),
+        "ptc_resistance": (PTC,),
     }
     for name, methods in parts.items():
         if given.get(name) is not None and method not in methods:
             yield Problem(
                 name, f"has no place in this start ({method})", f"goes with {', '.join(methods)}"
             )
-    needs = {PTC: "device_resistance"}
+    needs = {PTC: "ptc_resistance"}
     if not textbook:
         needs |= {START_CAPACITOR: "start_capacitor", RUN_CAPACITOR: "run_capacitor"}
     needed = needs.get(method)

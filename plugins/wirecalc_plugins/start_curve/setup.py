@@ -38,7 +38,7 @@ class Setup(NamedTuple):
     start_method: str
     start_capacitor: float | None
     run_capacitor: float | None
-    device_resistance: float | None
+    ptc_resistance: float | None
     load_torque: float | None
     load_curve: str
     inertia: float | None
@@ -147,7 +147,7 @@ def device(setup: Setup, method: str, frequency: float, ohm: float | None) -> St
     if method == RUN_CAPACITOR:
         return StartDevice(run_capacitor=run, cut_out=None)
     if method == PTC:
-        return StartDevice(run_capacitor=run, ptc=Ptc(setup.device_resistance or 1.0), cut_out=None)
+        return StartDevice(run_capacitor=run, ptc=Ptc(setup.ptc_resistance or 1.0), cut_out=None)
     if method == RELAY:
         return StartDevice()
     farads = (setup.start_capacitor or 0.0) * 1e-6

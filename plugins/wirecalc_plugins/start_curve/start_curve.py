@@ -19,7 +19,6 @@ from .start_curve_inputs import (
     ClosingAngle,
     Cord,
     CordLength,
-    DeviceResistance,
     Duration,
     Frequency,
     Horsepower,
@@ -30,6 +29,7 @@ from .start_curve_inputs import (
     MainWinding,
     NameplateVoltage,
     Poles,
+    PtcResistance,
     RatedLoadCurrent,
     RunCapacitor,
     SourceResistance,
@@ -57,6 +57,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
     ),
     refuse=_refuse,
     example_with=("textbook_motor",),
+    renamed={"device_resistance": "ptc_resistance"},
 )
 def start_curve(
     textbook_motor: TextbookMotor = None,
@@ -71,7 +72,7 @@ def start_curve(
     start_method: StartMethod = OWN,
     start_capacitor: StartCapacitor = None,
     run_capacitor: RunCapacitor = None,
-    device_resistance: DeviceResistance = None,
+    ptc_resistance: PtcResistance = None,
     load_torque: LoadTorque = None,
     load_curve: LoadCurve = "constant",
     inertia: Inertia = None,

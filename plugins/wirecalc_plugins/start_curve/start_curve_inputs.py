@@ -143,7 +143,7 @@ RunCapacitor = Annotated[
     ),
     may_be_absent("none in this start but what a textbook has"),
 ]
-DeviceResistance = Annotated[
+PtcResistance = Annotated[
     float | None,
     Reading(
         "ohm",
