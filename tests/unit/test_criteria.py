@@ -5,7 +5,7 @@ import math
 
 import pytest
 
-from wirecalc.published.sources import PRACTICE, confirmed, from_memory
+from wirecalc.published.sources import PRACTICE, Source, confirmed, from_memory
 from wirecalc.said.criteria import Criterion, Origin, at_least, at_most, cannot_tell, requires
 from wirecalc.said.findings import Finding, Judged
 from wirecalc.said.verdicts import Verdict, worst
@@ -140,6 +140,62 @@ def test_closeness_finds_the_weakest_link() -> None:
     loose = at_most("b", 1.0, 15.0, "A", source=PRINTED)
     without_numbers = requires("c", True, says="", source=PRINTED)
     assert tight.closeness < loose.closeness < without_numbers.closeness == math.inf
+
+
+@pytest.mark.parametrize(
+    ("criterion", "share"),
+    [
+        (at_most("a", 10.0, 15.0, "A", source=PRINTED, caution=12.0), 2 / 12),  # kept: to caution
+        (at_most("a", 13.0, 15.0, "A", source=PRINTED, caution=12.0), 2 / 15),  # past caution
+        (at_least("a", 15.0, 10.0, "A", source=PRINTED, caution=12.0), 3 / 12),
+        (at_least("a", 11.0, 10.0, "A", source=PRINTED, caution=12.0), 1 / 10),
+        (at_most("a", 18.0, 15.0, "A", source=PRINTED, caution=12.0), -3 / 15),
+        (at_most("a", -20.0, -10.0, "C", source=PRINTED), 10 / 10),  # 10 K below -10 C
+        (at_least("a", -20.0, -40.0, "C", source=PRINTED), 20 / 40),
+        (at_least("a", -50.0, -40.0, "C", source=PRINTED), -10 / 40),
+        (at_most("a", 0.0, 0.0, "A", source=PRINTED), math.inf),  # no share of nothing
+        (at_most("a", 1.0, 0.0, "A", source=PRINTED), 0.0),
+        (at_most("a", 1.0, 0.0, "A", source=PRINTED, advisory=True), math.inf),
+        (requires("a", False, says="no", source=PRINTED), 0.0),
+        (cannot_tell("a", "not known"), 0.0),
+    ],
+)
+def test_closeness_is_a_share_of_the_level_that_is_next(criterion: Criterion, share: float) -> None:
+    assert criterion.closeness == pytest.approx(share)
+
+
+def test_what_to_do_is_the_criterions_own_unless_only_memory_is_in_the_way() -> None:
+    def next_action(actual: float, source: Source = PRINTED) -> str:
+        criterion = at_most("a", actual, 15.0, "A", source=source, caution=12.0, action="size up")
+        return criterion.next_action
+
+    assert (next_action(10.0), next_action(13.0), next_action(16.0)) == ("size up",) * 3
+    assert next_action(11.9, RECALLED) == "confirm the limit in a copy of its source"
+    assert next_action(13.0, RECALLED) == "size up"
+
+
+def test_sure_reason_is_of_the_mildest_end_of_the_band() -> None:
+    low = at_least("pull", 19.0, 20.0, "lbf", source=PRINTED, says="recrimp")
+    assert low.sure_reason == "at most 19 lbf, below 20 lbf; recrimp"
+    high = at_most("load", 16.0, 15.0, "A", source=PRINTED)
+    assert high.sure_reason == "at least 16 A, above 15 A"
+    kept = at_most("load", 14.0, 15.0, "A", source=PRINTED)
+    assert kept.sure_reason == kept.reason == "14 A, at most 15 A"
+    without = requires("copper", False, says="it is aluminium", source=PRINTED)
+    assert without.sure_reason == "it is aluminium"
+
+
+def test_reason_of_what_holds_without_numbers() -> None:
+    assert requires("copper", True, says="it is aluminium", source=PRINTED).reason == ""
+    recalled = requires("copper", True, says="it is aluminium", source=RECALLED)
+    assert recalled.reason == "limit from memory: confirm it"
+
+
+def test_reason_names_the_level_that_is_kept() -> None:
+    kept = at_most("load", 10.0, 15.0, "A", source=PRINTED, caution=12.0, says="size up")
+    assert kept.reason == "10 A, at most 12 A"
+    advised = at_most("strip", 9.0, 8.0, "mm", source=PRACTICE, advisory=True, says="trim it")
+    assert advised.reason == "9 mm is above 8 mm, the advised limit; trim it"
 
 
 def test_of_two_that_failed_the_published_limit_decides_before_the_shops_own() -> None:

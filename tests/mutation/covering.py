@@ -1,0 +1,75 @@
+"""Which tests run a line, and how long each takes; kept a file of tests each, until it changes."""
+
+from __future__ import annotations
+
+import ast
+import hashlib
+import json
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+from forked import Covered, in_child, lines_of
+
+# Random examples are slow here; the others start the installed command or a browser, or look at
+# the tree and not at what the program does.
+LEFT_OUT = {"properties", "benchmarks", "mutation"}
+LEFT_OUT |= {"test_html_browser.py", "test_install.py", "test_completion.py", "test_modules.py"}
+LEFT_OUT |= {"test_new_plugin.py", "test_streams.py", "test_record_killed.py", "test_docs.py"}
+LEFT_OUT |= {"test_examples_drawn.py", "test_tutorial.py"}
+LONGEST = 900  # seconds for a file of tests, with each line watched
+
+
+def test_files(tree: Path) -> Iterator[Path]:
+    """Yield the files of tests and the modules with examples in their docstrings."""
+    for folder, names in (("tests/unit", "test_*.py"), ("wirecalc", "*.py"), ("plugins", "*.py")):
+        yield from _kept(tree, folder, names)
+    for folder in ("tests/system", "tests/published"):
+        yield from _kept(tree, folder, "test_*.py")
+
+
+def _kept(tree: Path, folder: str, names: str) -> Iterator[Path]:
+    for path in sorted((tree / folder).rglob(names)):
+        here = path.relative_to(tree)
+        has_tests = folder.startswith("tests") or ">>> " in path.read_text(encoding="utf-8")
+        if has_tests and not LEFT_OUT & set(here.parts):
+            yield here
+
+
+def covered(tree: Path, only: str = "") -> Covered:
+    """Return what each test runs; only files not yet seen as they are now are run."""
+    kept, all_of_them = tree.parent / "covered", {}
+    kept.mkdir(exist_ok=True)
+    for file in test_files(tree):
+        if not re.match(only, str(file)):
+            continue
+        digest = hashlib.sha256((tree / file).read_bytes()).hexdigest()[:12]
+        path = kept / f"{str(file).replace('/', '.')}-{digest}.json"
+        if not path.exists():
+            found = in_child(lambda f=str(file): lines_of(f, tree), tree, LONGEST)
+            print(f"watched {file}: {len(found or ())} tests", flush=True)
+            path.write_text(json.dumps(found if isinstance(found, dict) else {}))
+        all_of_them |= json.loads(path.read_text())
+    return all_of_them
+
+
+def covering(tests: Covered, file: str, lines: range) -> list[str]:
+    """Return the tests that run some lines of a file, fastest first.
+
+    Lines that run when the module is loaded belong to no test: then those of the whole module.
+    """
+    by_lines = [t for t, (_, ran) in tests.items() if not set(lines).isdisjoint(ran.get(file, ()))]
+    chosen = by_lines or [t for t, (_, ran) in tests.items() if ran.get(file)]
+    return sorted(chosen, key=lambda test: tests[test][0])
+
+
+def statement(source: str, line: int) -> range:
+    """Return the lines of the innermost simple statement, or head of one, that holds a line."""
+    held = range(line, line + 1)
+    for node in ast.walk(ast.parse(source)):
+        if isinstance(node, ast.stmt) and node.lineno <= line <= (node.end_lineno or line):
+            body = getattr(node, "body", None)
+            last = body[0].lineno - 1 if body else node.end_lineno
+            if node.lineno <= line <= max(last or line, node.lineno):
+                held = range(node.lineno, max(last or line, node.lineno) + 1)
+    return held
