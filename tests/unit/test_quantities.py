@@ -96,6 +96,38 @@ def test_error_of_a_temperature_is_a_difference() -> None:
     assert read_quantity("60 C ±3.6 F", "temperature", "C").high == pytest.approx(62.0)
 
 
+@pytest.mark.parametrize("length", [80, 81])
+def test_the_longest_text_that_is_read(length: int) -> None:
+    text = "1 A".rjust(length)
+    if length == 80:
+        assert read_quantity(text, "current", "A").value == 1.0
+    else:
+        with pytest.raises(BadText) as caught:
+            read_quantity("x" * length, "current", "A")
+        assert str(caught.value).startswith(f"{'x' * 20!r}... is longer than any quantity")
+
+
+def test_an_error_of_no_counts_and_of_no_percent() -> None:
+    assert read_quantity("1.30 A ±(2%+0)", "current", "A")[1:3] == (
+        pytest.approx(1.274),
+        pytest.approx(1.326),
+    )
+    assert read_quantity("1.30 A ±0%", "current", "A")[1:3] == (1.30, 1.30)
+
+
+def test_an_error_of_a_negative_reading_is_as_wide() -> None:
+    quantity = read_quantity("-10 C ±10%", "temperature", "C")
+    assert (quantity.low, quantity.high) == (pytest.approx(-11.0), pytest.approx(-9.0))
+    assert read_quantity("−10.0 C ±(0%+5)", "temperature", "C").low == pytest.approx(-10.5)
+
+
+def test_a_difference_of_temperatures_has_no_zero_of_its_own() -> None:
+    """18 F apart are 10 K apart, by the definition of the scales."""
+    assert read_quantity("18 F", "temperature difference", "K").value == pytest.approx(10.0)
+    assert read_quantity("10 K", "temperature difference", "F").value == pytest.approx(18.0)
+    assert read_quantity("10 C", "temperature difference", "K").value == 10.0
+
+
 def test_reading_without_error_has_no_band() -> None:
     assert read_quantity("1.3 A", "current", "A").low is None
 
@@ -124,6 +156,27 @@ def test_reading_without_error_has_no_band() -> None:
         ("1.3 A ±200%", "current", "A", "under 100"),
         ("1.3 A ±-1 A", "current", "A", "negative"),
         ("", "current", "A", "does not start with a number"),
+        ("1.3 A ±100%", "current", "A", "write a percentage from 0 to under 100"),
+        ("1.3 A ±-1%", "current", "A", "write a percentage from 0 to under 100"),
+        ("1.3 A ±1/2%", "current", "A", "write a percentage from 0 to under 100"),
+        ("1.3 A ±(2%+ -5)", "current", "A", "whole counts"),
+        ("1.3 A ±1/2 A", "current", "A", "fractions are for in, ft, hp"),
+        ("1.3 A ±5", "current", "A", "write ±5 A, ±5% or ±(2%+5)"),
+        ("1/4 A", "current", "A", "fractions are for in, ft, hp"),
+        ("1/4", "length", "mm", "write 1/4 in"),
+        ("1/4", "current", "A", "write it as a decimal with its unit"),
+        ("35/5 uF", "capacitance", "uF", "a fraction is less than one"),
+        ("2/2 in", "length", "in", "a fraction is less than one"),
+        ("1,500 A", "current", "A", "write 1.500 A or 1500 A"),
+        ("0,500 A", "current", "A", "write a point: 0.500 A"),
+        ("1,2345 A", "current", "A", "write a point: 1.2345 A"),
+        ("1,500.5 A", "current", "A", "write one number, with a point and no comma"),
+        ("1,5 A, 1,6 A", "current", "A", "write one number, with a point and no comma"),
+        ("88-108 uF", "capacitance", "uF", "is a range, and this is one value"),
+        ("88 uF to 108 uF", "capacitance", "uF", "is a range, and this is one value"),
+        ("12 xyzzy", "current", "A", "unit 'xyzzy' is not known here; write it in A, mA, uA"),
+        ("12 ampp", "current", "A", "did you mean amp"),
+        ("12 F", "current", "A", "'F' is a unit of temperature, and a current is wanted"),
         ("1" * 200 + " A", "current", "A", "longer than any quantity"),
     ],
 )
