@@ -53,14 +53,22 @@ def covered(tree: Path, only: str = "") -> Covered:
     return all_of_them
 
 
-def covering(tests: Covered, file: str, lines: range) -> list[str]:
+def covering(tests: Covered, tree: Path, file: str, lines: range) -> list[str]:
     """Return the tests that run some lines of a file, fastest first.
 
-    Lines that run when the module is loaded belong to no test: then those of the whole module.
+    Lines that run when the module is loaded belong to no test: then those that run any line of the
+    module, and those of a file that names the module.
     """
-    by_lines = [t for t, (_, ran) in tests.items() if not set(lines).isdisjoint(ran.get(file, ()))]
-    chosen = by_lines or [t for t, (_, ran) in tests.items() if ran.get(file)]
+    chosen = [t for t, (_, ran) in tests.items() if not set(lines).isdisjoint(ran.get(file, ()))]
+    if not chosen:
+        module = file.removeprefix("plugins/").removesuffix(".py").replace("/", ".")
+        naming = {name for name in _of_tests(tests) if module in (tree / name).read_text()}
+        chosen = [t for t in tests if tests[t][1].get(file) or t.partition("::")[0] in naming]
     return sorted(chosen, key=lambda test: tests[test][0])
+
+
+def _of_tests(tests: Covered) -> set[str]:
+    return {test.partition("::")[0] for test in tests}
 
 
 def statement(source: str, line: int) -> range:

@@ -100,7 +100,7 @@ def _tried(mutation: MutationSpec, tree: Path, tests: forked.Covered) -> WorkRes
     changed = mutated(source, mutation)
     if changed is None or changed == source:
         return WorkResult(WorkerOutcome.NO_TEST)
-    chosen = covering(tests, file, statement(source, mutation.start_pos[0]))
+    chosen = covering(tests, tree, file, statement(source, mutation.start_pos[0]))
     compiled = list((path.parent / "__pycache__").glob(f"{path.stem}.*.pyc"))
     try:
         path.write_text(changed, encoding="utf-8")

@@ -45,9 +45,14 @@ def drawn(
 
 
 def mutated(source: str, mutation: MutationSpec) -> str | None:
-    """Return a source as a mutant has it."""
+    """Return a source as a mutant has it; None where that is no Python, and so no mutant."""
     operator = plugins.get_operator(mutation.operator_name)(**mutation.operator_args)
-    return mutate_code(source, operator, mutation.occurrence)
+    changed = mutate_code(source, operator, mutation.occurrence)
+    try:
+        ast.parse(changed or "?")
+    except SyntaxError:
+        return None
+    return changed
 
 
 def _hints(source: str) -> Iterator[Span]:

@@ -100,6 +100,11 @@ def test_advisory_limit_missed_is_marginal() -> None:
     assert "advised" in criterion.reason
 
 
+def test_a_limit_without_a_number_is_not_kept() -> None:
+    assert Criterion("x", "at most", None, 5.0).verdict is Verdict.FAIL
+    assert Criterion("x", "at least", 5.0, None).verdict is Verdict.FAIL
+
+
 def test_requires() -> None:
     assert requires("copper", True, says="no", source=PRINTED).verdict == "pass"
     failed = requires("copper", False, says="it is aluminium", source=PRINTED)

@@ -31,6 +31,8 @@ from wirecalc.engine.from_plugins import ProvidedCalculation
 from wirecalc.engine.running import run
 from wirecalc.plugging import host
 from wirecalc.rules import files as rules_file
+from wirecalc.rules.entries import Entry, Wrong
+from wirecalc.rules.requirements import lists_kinds
 from wirecalc.rules.text import read
 
 BOOK = Source("book", "a book made up for this test", copies=1)
@@ -114,7 +116,17 @@ CASES: list[tuple[str, dict[str, object], list[tuple[str, str]]]] = [
     ('input = "wire"\nat_least = "18 AWG"', {"wire": ["14 AWG", "18 AWG"]}, [PASS]),
     ('input = "wire"\nnot_one_of = ["14 AWG solid"]', {"wire": ["14 AWG"]}, [PASS]),
     ('input = "wire"\nnot_one_of = ["14 AWG solid"]', {"wire": ["14 AWG solid"]}, [FAIL]),
+    ('input = "wire"\nnot_one_of = ["14 AWG stranded"]', {"wire": ["14 AWG solid"]}, [PASS]),
+    ('input = "wire"\nnot_one_of = ["14 AWG aluminum"]', {"wire": ["14 AWG copper"]}, [PASS]),
+    ('input = "wire"\nnot_one_of = ["14 AWG"]', {"wire": ["14 AWG aluminum"]}, [FAIL]),
     ('input = "wire"\nnot_one_of = ["18 AWG"]', {"wire": ["16x30 AWG"]}, [FAIL]),
+    ('input = "wire"\nat_most = "16 AWG"', {"wire": ["14 AWG", "18 AWG"]}, [FAIL]),
+    ('input = "plate"\nat_least = "110 V"', {"plate": "110 V"}, [PASS]),
+    ('input = "plate"\nat_least = "110 V"', {"plate": "109.9 V"}, [FAIL]),
+    ('figure = "index"\nat_least = 2.4', {"force": "24 lbf"}, [PASS]),
+    ('figure = "rise"\nat_most = "12 K"', {"force": "24 lbf ±1 lbf"}, [UNKNOWN]),
+    ('figure = "raise"\nat_most = "12 K"', {}, [UNKNOWN]),
+    ('figure = "raise"\nat_most = "12 K"\noptional = true', {}, []),
     ('input = "wire"\none_of = ["18 AWG"]', {"wire": ["18 AWG", "16 AWG"]}, [FAIL]),
     ("forbid = true", {}, [FAIL]),
     ('forbid = true\nwhen = { kind = "lug" }', {"kind": "lug"}, [FAIL]),
@@ -149,8 +161,10 @@ def test_rule_judges(
 
 
 REFUSED_AT_RUN = {
-    'criterion = "held"\ntimes = 0.8': "would loosen",
-    'criterion = "pulled"\ntimes = 1.1': "would loosen",
+    'criterion = "held"\ntimes = 0.8': "would loosen a limit 'at least'; write a number over 1",
+    'criterion = "pulled"\ntimes = 1.1': "would loosen a limit 'at most'; write a number under 1",
+    'criterion = "HELD"\ntimes = 1.25\noptional = true': "did you mean held?",
+    'figure = "In-dex"\nat_most = 9\noptional = true': "did you mean index?",
     'criterion = "nothing"\ntimes = 0.5': "says nothing of a limit of 0",
     'criterion = "air"\ntimes = 0.5': "says nothing",
     'criterion = "whole"\ntimes = 0.5': "no number",
@@ -198,6 +212,23 @@ WRONG = {
     'input = "kind"\none_of = []': (5, "texts"),
     'forbid = true\nwhen = "always"': (5, "inputs, as"),
     'forbid = true\nwhen = { plate = { over = "9 V" } }': (5, "inputs, as"),
+    'forbid = true\nwhen = { plate = { at_least = "9 V", at_most = "9 V" } }': (5, "inputs, as"),
+    "forbid = true\nwhen = {}": (5, "inputs, as"),
+    "forbid = true\nwhen = { kind = [3] }": (5, "inputs, as"),
+    'forbid = true\nwhen = { kind = "" }': (5, "inputs, as"),
+    'input = "cut"\nat_most = nan': (5, "a quantity in quotes"),
+    'input = "cut"\nat_most = inf': (5, "a quantity in quotes"),
+    'input = "cut"\nat_most = true': (5, "at_most = true is not right"),
+    'input = "cut"\nat_most = ""': (5, "a quantity in quotes"),
+    'input = "cut"\nat_most = ["1"]': (5, "a quantity in quotes"),
+    'criterion = "held"\ntimes = 1': (5, "write a number"),
+    'criterion = "held"\ntimes = true': (5, "times = true is not right"),
+    'input = "kind"\none_of = [3]': (5, "texts"),
+    'input = "kind"\none_of = [""]': (5, "texts"),
+    'forbid = true\nwhy = " "': (5, "a text in quotes"),
+    "forbid = true\nwhy = 3": (5, "a text in quotes"),
+    'input = "cut"\nat_most = 3\nat_least = 1': (1, "of the input one thing is asked"),
+    'input = "kind"\none_of = ["ring"]\ntimes = 2': (6, "times does not go with input"),
     'caution = "look"\nseverity = "grave"': (5, "stop, caution, note"),
     'forbid = true\nseverity = "stop"': (5, "how grave"),
 }
@@ -308,6 +339,96 @@ def test_source_names_file_and_rule(tmp_path: Path) -> None:
     assert decided.criterion.source is not None
     assert decided.criterion.source.cite() == "rule 'ours', sheet 4, shop.toml (house)"
     assert (decided.reason, decided.action) == ("it slips", "take another")
+
+
+def test_what_to_do_is_the_rules_word_or_else_that_of_the_limit(tmp_path: Path) -> None:
+    def action(more: str = "") -> tuple[str, str]:
+        asks = f'criterion = "held"\ntimes = 2\nwhy = "it slips"\n{more}'
+        decided = judged(tmp_path, asks)[0].decided_by
+        assert decided is not None
+        return decided.action, decided.reason
+
+    assert action() == ("crimp again", "24 lbf is below 40 lbf; it slips")
+    assert action('action = "take another"')[0] == "take another"
+
+
+def test_a_name_that_no_run_has_is_said_with_one_that_is_near(tmp_path: Path) -> None:
+    found = judged(tmp_path, 'criterion = "hold"\ntimes = 1.25')[0]
+    (own,) = [c for c in found.criteria if c.provider == "shop.toml"]
+    assert own.reason == "this run has no criterion 'hold' (did you mean held?)"
+    found = judged(tmp_path, 'criterion = "xyzzy"\ntimes = 1.25')[0]
+    (own,) = [c for c in found.criteria if c.provider == "shop.toml"]
+    assert own.reason == (
+        "this run has no criterion 'xyzzy' (known: held, pulled, nothing, air, whole)"
+    )
+
+
+def test_a_word_of_a_list_that_is_not_right_is_named(tmp_path: Path) -> None:
+    def reason(asks: str) -> str:
+        decided = judged(tmp_path, asks, kind="lug")[0].decided_by
+        assert decided is not None
+        return decided.reason
+
+    assert (
+        reason('input = "kind"\none_of = ["ring", "fork"]') == "kind lug is not one of ring, fork"
+    )
+    assert reason('input = "kind"\nnot_one_of = ["lug"]\nwhy = "it bends"') == (
+        "kind lug is not to be used; it bends"
+    )
+    assert reason("forbid = true") == "the shop does not use sample"
+
+
+def test_what_depends_on_an_input_that_nobody_gave_says_so(tmp_path: Path) -> None:
+    asks = 'criterion = "held"\nat_least = "41 lbf"\nwhen = { kind = "lug" }'
+    found = judged(tmp_path, asks, kind=None)[0]
+    (own,) = [c for c in found.criteria if c.provider == "shop.toml"]
+    assert own.reason == (
+        "it depends on kind, which was not given; if it holds: 24 lbf is below 41 lbf"
+    )
+    assert (own.action, own.criterion.needs) == ("give kind", ("kind",))
+
+
+def test_a_slip_concerns_the_calculations_that_the_rule_names_and_no_others(tmp_path: Path) -> None:
+    known = KNOWN | {"other": ProvidedCalculation("test", "1", sample)}
+    for text, named in (
+        (rule('criterion = "held"'), ("sample",)),
+        (rule('criterion = "held"').replace('"sample"', '"other", "sample"'), ("other", "sample")),
+        (rule('criterion = "held"').replace('"sample"', '["sample"]'), ("*",)),
+        (rule("forbid = true").replace('"sample"', '"sampel"'), ("*",)),
+        ("[[rule]\n", ("*",)),
+        ('[[required]]\nname = "all"\nkinds = 3\ncalculations = ["sample"]\n', ("*",)),
+    ):
+        (one,) = rules_file.load([write(tmp_path, text)], known).rules
+        assert one.rule.calculations == named, text
+
+
+def test_a_slip_is_said_with_its_line_and_a_rule_without_a_name_by_it() -> None:
+    assert str(Wrong(None, 3, "is wrong", "mend it")) == "line 3: is wrong; mend it"
+    assert str(Wrong(None, 0, "is wrong")) == "is wrong"
+    assert Entry("rule", 4, {"forbid": True}).name == "of line 4"
+    assert Entry("rule", 4, {"name": ""}).name == "of line 4"
+    assert Entry("rule", 4, {"name": "ours"}).name == "ours"
+
+
+def test_tables_of_kinds_have_their_name_or_one_that_begins_so() -> None:
+    names = ("job-kinds", "job-kinds-ours", "job-kindsours", "our-job-kinds", "kinds")
+    assert [lists_kinds(name) for name in names] == [True, True, False, False, False]
+
+
+def test_the_same_name_in_two_rules_is_said_with_both_lines(tmp_path: Path) -> None:
+    text = rule("forbid = true") + rule('caution = "look"')
+    wrong = read(write(tmp_path, text)).wrong
+    assert [str(w) for w in wrong] == [
+        "line 5: the name 'ours' stands in line 1 too; give each a name of its own"
+    ]
+
+
+def test_check_names_all_that_is_wrong_in_the_order_of_its_lines(tmp_path: Path) -> None:
+    text = rule('input = "cuts"\nat_most = 0') + rule('criterion = "held"', "half")
+    text += rule('forbid = true\nwhen = { knd = "ring" }', "third")
+    wrong = rules_file.check(write(tmp_path, text), KNOWN)
+    assert [w.line for w in wrong] == [4, 6, 14]
+    assert rules_file.check(write(tmp_path, rule("forbid = true")), KNOWN) == []
 
 
 def test_caution_is_added_where_its_condition_holds(tmp_path: Path) -> None:
