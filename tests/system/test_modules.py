@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -61,30 +61,44 @@ IN_DECLARED_UNITS = {
     "|--cord-length|6 ft|--ground-standard|iec-60335-1",
     "substitute": "--old-wire|16 AWG|--new-wire|14 AWG|--old-wire-temperature|105 C",
 }
+# What every run loads it loads once, by a run that converts nothing; each further run is a fork of
+# that process, so that none finds what another one loaded.
 PROGRAM = """
-import json, sys
+import json, os, signal, sys
 from wirecalc import cli
-status = cli.main(sys.argv[2:])
-with open(sys.argv[1], "w") as file:
-    json.dump([status, sorted(sys.modules)], file)
+replies = os.fdopen(os.dup(1), "w")
+os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+cli.main(["pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "24 lbf"])
+for line in sys.stdin:
+    child = os.fork()
+    if child == 0:
+        signal.alarm(int(sys.argv[1]))
+        status = cli.main(json.loads(line))
+        print(json.dumps([status, sorted(sys.modules)]), file=replies, flush=True)
+        os._exit(0)
+    if os.waitpid(child, 0)[1]:
+        print("null", file=replies, flush=True)
 """
 
 
+@pytest.fixture(scope="module")
+def runs() -> Iterator[subprocess.Popen[str]]:
+    """A fresh process that runs the command line for each line of words that it reads."""
+    pipes = {"stdin": subprocess.PIPE, "stdout": subprocess.PIPE, "encoding": "utf-8"}
+    words = (sys.executable, "-c", PROGRAM, str(LONGEST_RUN))
+    with subprocess.Popen(words, env=clean_environment(), **pipes) as process:
+        yield process
+
+
 @pytest.fixture
-def loaded(tmp_path: Path) -> Callable[..., set[str]]:
-    """Run the command line in a fresh process and return the modules that it loaded."""
+def loaded(runs: subprocess.Popen[str]) -> Callable[..., set[str]]:
+    """Run the command line in that process and return the modules that it loaded."""
 
     def call(*words: str) -> set[str]:
-        report = tmp_path / "modules.json"
-        done = subprocess.run(
-            [sys.executable, "-c", PROGRAM, report, *words],
-            capture_output=True,
-            env=clean_environment(),
-            timeout=LONGEST_RUN,
-            check=True,
-        )
-        status, modules = json.loads(report.read_text())
-        assert status in (0, 1, 3), done.stderr
+        assert runs.stdin is not None and runs.stdout is not None
+        print(json.dumps(words), file=runs.stdin, flush=True)
+        status, modules = json.loads(runs.stdout.readline())
+        assert status in (0, 1, 3)
         return {name.partition(".")[0] for name in modules}
 
     return call
