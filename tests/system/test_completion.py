@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import os
 import shutil
 import subprocess
@@ -20,12 +21,12 @@ pytest.importorskip("argcomplete")
 CALCULATIONS = {name for names in BUNDLED.values() for name in names}
 GENERAL = set(usage.GENERAL)
 BASH = r"""
-eval "$(wirecalc completion bash)"
+eval "$CODE"
 COMP_LINE=$0 COMP_POINT=${#0} COMP_TYPE=9
 _python_argcomplete wirecalc
 printf '%s\n' "${COMPREPLY[@]}"
 """
-FISH = "wirecalc completion fish | source; complete -C $argv[1]"
+FISH = "printf '%s\\n' $CODE | source; complete -C $argv[1]"
 Words = Callable[..., set[str]]
 
 
@@ -41,10 +42,18 @@ def environment(more: dict[str, str] | None = None) -> dict[str, str]:
     return clean_environment() | {"PATH": path, "LC_ALL": "C.UTF-8"} | (more or {})
 
 
+@functools.cache
+def code(shell: str) -> str:
+    """The code that a shell completes with, which is the same for every line."""
+    done = subprocess.run([COMMAND, "completion", shell], capture_output=True, check=True)
+    return done.stdout.decode()
+
+
 @pytest.fixture(params=["bash", "fish"])
 def offered(request: pytest.FixtureRequest, empty_folder: Path) -> Words:
     """Return the words that a shell offers for a line; nothing is printed beside them."""
     shell = need(request.param)
+    always = {"HOME": str(empty_folder.parent), "CODE": code(request.param)}
 
     def words(line: str, **env: str) -> set[str]:
         start = (
@@ -54,7 +63,7 @@ def offered(request: pytest.FixtureRequest, empty_folder: Path) -> Words:
             [*start, line],
             capture_output=True,
             cwd=empty_folder,
-            env=environment({"HOME": str(empty_folder.parent)} | env),
+            env=environment(always | env),
             timeout=LONGEST_RUN,
             check=False,
         )
