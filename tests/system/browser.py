@@ -118,14 +118,15 @@ def _said(dumped: str) -> Any:
     return json.loads(html.unescape(said[1]))
 
 
-def complaints(path: Path) -> list[str]:
+def _complaints(done: subprocess.CompletedProcess[str]) -> list[str]:
     """Return what the browser's console says of a page."""
-    done = _run("--enable-logging=stderr", "--dump-dom", path.as_uri())
     return [line for line in done.stderr.splitlines() if "CONSOLE" in line]
 
 
-def print_pdf(path: Path) -> Path:
-    """Print a page as the browser prints it by itself; return where the PDF is."""
+def print_pdf(path: Path) -> tuple[Path, list[str]]:
+    """Print a page as the browser does by itself; return where the PDF is, and its complaints."""
     to = path.with_suffix(".pdf")
-    _run("--no-pdf-header-footer", f"--print-to-pdf={to}", path.as_uri())
-    return to
+    done = _run(
+        "--enable-logging=stderr", "--no-pdf-header-footer", f"--print-to-pdf={to}", path.as_uri()
+    )
+    return to, _complaints(done)

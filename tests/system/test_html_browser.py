@@ -44,7 +44,7 @@ def test_the_browser_check_sees_what_is_wrong(tmp_path: Path) -> None:
     assert found["needed"] >= 900
     bad = tmp_path / "bad.html"
     bad.write_text("<!DOCTYPE html><body><script>undefined_name()</script>", encoding="utf-8")
-    assert browser.complaints(bad)
+    assert browser.print_pdf(bad)[1]
 
 
 @pytest.mark.parametrize("sheet", [s.stem for s in SHEETS])
@@ -56,8 +56,9 @@ def test_a_job_prints_on_two_pages_without_complaint(
     path = tmp_path / f"{sheet}.html"
     sized = f"<style>@page {{ size: {paper} }}</style></head>"
     path.write_text(job_page(job).replace("</head>", sized), encoding="utf-8")
-    assert browser.complaints(path) == []
-    reader = PdfReader(browser.print_pdf(path))
+    pdf, complaints = browser.print_pdf(path)
+    assert complaints == []
+    reader = PdfReader(pdf)
     assert len(reader.pages) <= 2
     printed = " ".join(" ".join(p.extract_text() for p in reader.pages).split())
     assert "Limits of this answer" in printed
