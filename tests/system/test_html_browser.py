@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -12,17 +13,24 @@ from wirecalc.jobs.checks import OPTION
 from wirecalc.output.html import job_page
 from wirecalc.said.verdicts import Verdict
 
-from . import browser
+from .browser import AXE, CHROMIUM, Browser
 from .pages import EXAMPLES, SHEETS, evaluated, evil_job
 
 LONG = "unbroken" * 40
 pytestmark = pytest.mark.skipif(
-    browser.CHROMIUM is None, reason="needs Chromium (Debian's package chromium)"
+    CHROMIUM is None, reason="needs Chromium (Debian's package chromium)"
 )
 
 
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    """One browser for all pages."""
+    with Browser() as running:
+        yield running
+
+
 @pytest.mark.parametrize("sheet", [s.stem for s in SHEETS])
-def test_no_page_scrolls_sideways(sheet: str, tmp_path: Path) -> None:
+def test_no_page_scrolls_sideways(browser: Browser, sheet: str, tmp_path: Path) -> None:
     page = job_page(evaluated(EXAMPLES / f"{sheet}.toml"))
     widths = (320, 360, 1200)
     for width, found in zip(widths, browser.measure(page, tmp_path, *widths), strict=True):
@@ -32,13 +40,13 @@ def test_no_page_scrolls_sideways(sheet: str, tmp_path: Path) -> None:
             assert found["box"] <= 640
 
 
-def test_long_words_do_not_widen_a_page(tmp_path: Path) -> None:
+def test_long_words_do_not_widen_a_page(browser: Browser, tmp_path: Path) -> None:
     page = job_page(evil_job(LONG, chart=False))
     (found,) = browser.measure(page, tmp_path, 360)
     assert found["needed"] <= found["inner"] <= 360
 
 
-def test_the_browser_check_sees_what_is_wrong(tmp_path: Path) -> None:
+def test_the_browser_check_sees_what_is_wrong(browser: Browser, tmp_path: Path) -> None:
     wide = "<!DOCTYPE html><body><main><div style='width: 900px'>wide</div></main>"
     (found,) = browser.measure(wide, tmp_path, 360)
     assert found["needed"] >= 900
@@ -50,7 +58,7 @@ def test_the_browser_check_sees_what_is_wrong(tmp_path: Path) -> None:
 @pytest.mark.parametrize("sheet", [s.stem for s in SHEETS])
 @pytest.mark.parametrize("paper", ["letter", "A4"])
 def test_a_job_prints_on_two_pages_without_complaint(
-    paper: str, sheet: str, tmp_path: Path
+    browser: Browser, paper: str, sheet: str, tmp_path: Path
 ) -> None:
     job = evaluated(EXAMPLES / f"{sheet}.toml")
     path = tmp_path / f"{sheet}.html"
@@ -72,16 +80,18 @@ def test_a_job_prints_on_two_pages_without_complaint(
             )
 
 
-@pytest.mark.skipif(browser.AXE is None, reason="needs axe-core: WIRECALC_AXE names its script")
+@pytest.mark.skipif(AXE is None, reason="needs axe-core: WIRECALC_AXE names its script")
 @pytest.mark.parametrize("sheet", ["refrigerator", "washer", "oven", "pull-class"])
-def test_a_page_breaks_no_rule_of_accessibility(sheet: str, tmp_path: Path) -> None:
+def test_a_page_breaks_no_rule_of_accessibility(
+    browser: Browser, sheet: str, tmp_path: Path
+) -> None:
     found = browser.audit(job_page(evaluated(EXAMPLES / f"{sheet}.toml")), tmp_path)
     assert found["wrong"] == []
     assert found["passed"] >= 20
 
 
-@pytest.mark.skipif(browser.AXE is None, reason="needs axe-core: WIRECALC_AXE names its script")
-def test_the_audit_sees_what_is_wrong(tmp_path: Path) -> None:
+@pytest.mark.skipif(AXE is None, reason="needs axe-core: WIRECALC_AXE names its script")
+def test_the_audit_sees_what_is_wrong(browser: Browser, tmp_path: Path) -> None:
     page = "<!DOCTYPE html><html><body><p style='color: #ddd'>pale</p><img src=''></body></html>"
     wrong = " ".join(browser.audit(page, tmp_path)["wrong"])
     assert "color-contrast" in wrong
@@ -90,7 +100,7 @@ def test_the_audit_sees_what_is_wrong(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(("width", "height"), [(500, 800), (1200, 900)])
 def test_the_first_screen_is_a_picture_with_dark_words_on_light_paper(
-    width: int, height: int, tmp_path: Path
+    browser: Browser, width: int, height: int, tmp_path: Path
 ) -> None:
     path = tmp_path / "page.html"
     path.write_text(job_page(evaluated(EXAMPLES / "refrigerator.toml")), encoding="utf-8")
