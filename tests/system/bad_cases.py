@@ -723,6 +723,7 @@ RETURN_TO_SERVICE = [  # insulation, leakage, ground path
     Bad("ground", "ground_standard", "iec-60335", "'iec-60335'", "did you mean iec-60335-1?"),
     Bad("ground", "cord", "16", "'16'", "16 AWG"),
     Bad("ground", "cord_length", "200 ft", "more than was read", "ft and m"),
+    Bad("ground", "cord_length", "301 ft", "no machine has a cord of 301 ft", "ft and m"),
     Bad("ground", "cord_length", "6 lbf", "'lbf'", "ft"),
     Bad("ground", "conductor_temperature", "200 C", "'200 C'", "200 F"),
 ]

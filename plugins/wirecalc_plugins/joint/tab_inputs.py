@@ -6,27 +6,19 @@ from typing import Annotated
 
 from wirecalc import (
     Nameplate,
-    Reading,
     Wire,
     asked,
     extra,
 )
 
-from ..inputs import SLIP_A
+from ..inputs import CURRENT
 from ..inputs_joint import TAB_WIDTH
 
 TabWidth = Annotated[float, TAB_WIDTH]
 WireInput = Annotated[Wire, "wire in the female terminal"]
 Current = Annotated[
     float,
-    Reading(
-        "A",
-        above=0,
-        high=100,
-        typical="10.8 A",
-        text="line current of the load",
-        slip_under=SLIP_A,
-    ),
+    CURRENT.but(typical="10.8 A", not_zero="no terminal is judged by no current"),
 ]
 TerminalWidth = Annotated[
     float | None,

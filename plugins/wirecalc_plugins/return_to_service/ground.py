@@ -25,12 +25,11 @@ from wirecalc import (
 )
 from wirecalc.trade.wire_runs import known_metal
 
-from ..inputs import CONDUCTOR_TEMPERATURE, LEADS
+from ..inputs import CONDUCTOR_TEMPERATURE, CORD_LENGTH, LEADS
 from . import ground_limits as limits
 from .ground_inputs import (
     CURRENT,
     DROP,
-    LENGTH,
     LOW_VOLTAGE,
     POINT,
     REQUIRED,
@@ -125,7 +124,7 @@ def ground(
     ] = None,
     cord_length: Annotated[
         float | None,
-        LENGTH,
+        CORD_LENGTH.but(goes_with="", typical="6 ft"),
         extra("where it decides, it is asked for", when="cord"),
         extra("where it decides, it is asked for", when="ground_standard=vde-0701-0702"),
     ] = None,

@@ -9,6 +9,7 @@ from wirecalc import PRACTICE, Caution, Nameplate, OneOf, Problem, Reading, Wire
 
 from .ground_path import least_of_cord
 
+MOST_CORD_FT = 300.0  # longer than any cord of a machine; common practice, no source
 RESOLUTION_OHM = 0.1  # of a common meter; a reading may be so much under the cord's own
 
 POINT = OneOf(
@@ -48,7 +49,6 @@ DROP = Reading(
     text="across the path, case to that point, while that current flows",
     goes_with="test_current",
 )
-LENGTH = Reading("ft", above=0, high=300, typical="6 ft", text="length of the cord, one way")
 
 
 REQUIRED = Caution(
@@ -96,6 +96,13 @@ def refuse(
             "by the pin of its plug",
             "read to plug-pin; case to neutral must be open there",
         )
+    if cord_length is not None and cord_length > MOST_CORD_FT:
+        yield Problem(
+            "cord_length",
+            f"no machine has a cord of {cord_length:g} ft",
+            "check ft and m; the length is one way",
+        )
+        return
     if ground_resistance is None:
         return
     if ground_open:
