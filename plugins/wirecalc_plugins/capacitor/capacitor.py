@@ -28,7 +28,7 @@ from .capacitor_inputs import (
     Voltage,
 )
 from .high_voltage import HIGH_V, high_voltage
-from .mark import (
+from .marked_capacitance import (
     Mark,
     ReadCapacitance,
     against_mark,
@@ -36,7 +36,7 @@ from .mark import (
     range_problem,
     under_load,
 )
-from .running import UNDER_LOAD, by_load, line_volts, not_marked, not_read, stress
+from .under_load import UNDER_LOAD, by_load, line_volts, not_marked, not_read, stress
 
 # Cautions of readings under load, beside blades or the pins of a compressor.
 _RUNNING = ("live-01", "live-02", "meter-01", "mov-01", "pin-01", "flam-01")

@@ -17,7 +17,7 @@ from wirecalc import (
 
 from ..inputs import CAPACITOR_VOLTAGE, MARKED_CAPACITANCE
 from ..inputs_motor import FREQUENCY, VOLTAGE
-from .mark import (
+from .marked_capacitance import (
     MARKED_HIGH,
 )
 

@@ -35,7 +35,7 @@ from .capacitor_swap_inputs import (
     OldCapacitorTemperature,
     OldCapacitorVoltage,
 )
-from .mark import no_run_part
+from .marked_capacitance import no_run_part
 from .start_range import cut_off, in_range
 
 SAME_SIZE = 0.05  # a run capacitor of another size than this: only where the maker says; practice

@@ -31,7 +31,7 @@ from wirecalc import (
 from ..inputs import CAPACITOR_VOLTAGE, MARKED_CAPACITANCE
 from .bleed_resistor import loaded
 from .high_voltage import HIGH_CREST_V, HIGH_V, high_voltage
-from .mark import MARKED_HIGH, range_problem
+from .marked_capacitance import MARKED_HIGH, range_problem
 
 LOW_OHM, USUAL_OHM = 1000.0, 20_000.0
 LIVE_V, PROVEN_V = 50.0, 5.0  # volts treated as live; volts to prove with the meter

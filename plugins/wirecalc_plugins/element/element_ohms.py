@@ -20,7 +20,7 @@ from wirecalc import (
     show,
 )
 
-from ..leads import Ohms, less_leads, ohms_at_least, ohms_at_most, without_leads
+from ..lead_resistance import Ohms, less_leads, ohms_at_least, ohms_at_most, without_leads
 
 TOLERANCE = 0.10  # of the plate's or the maker's resistance
 FAR_UNDER = 0.25  # no wire element reads so much less cold; practice (nichrome reaches 14 %)

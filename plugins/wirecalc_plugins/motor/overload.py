@@ -22,7 +22,7 @@ from wirecalc import (
 )
 
 from ..inputs import LEADS, NAMEPLATE_VOLTAGE
-from ..leads import LEADS_COUNT, less_leads, ohms_at_most, without_leads
+from ..lead_resistance import LEADS_COUNT, less_leads, ohms_at_most, without_leads
 from .overload_temperatures import REPLACE, judge_closing, judge_opening, overload_row
 
 _CONDUCTS = "overload conducts"

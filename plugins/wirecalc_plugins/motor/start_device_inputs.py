@@ -17,7 +17,7 @@ from wirecalc import (
 )
 
 from ..inputs import LEADS, NAMEPLATE_VOLTAGE
-from ..leads import LEADS_COUNT
+from ..lead_resistance import LEADS_COUNT
 from ..maker_range import upper_end
 from .start_devices import (
     DEVICES,

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from wirecalc import PRACTICE, Item, Origin, at_most, at_or_below, cannot_tell, requires, tables
 
-from ..leads import less_leads, ohms_at_least, without_leads
+from ..lead_resistance import less_leads, ohms_at_least, without_leads
 from .start_resistors import REPLACE, by_maker, by_mark, by_range, by_texts, start_row
 
 RESISTORS = ("ptc", "run-thermistor")

@@ -17,7 +17,7 @@ from wirecalc import (
     tables,
 )
 
-from ..leads import Ohms, ohms_at_least, ohms_at_most
+from ..lead_resistance import Ohms, ohms_at_least, ohms_at_most
 
 REPLACE = "fit the device that the compressor's maker names; find out why it failed"
 OPEN_TIMES = 10.0  # times the most that any text gives, and more, it is open; practice

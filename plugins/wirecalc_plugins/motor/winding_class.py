@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from wirecalc import Item, answer, at_most, at_or_below, cannot_tell, figure, show, tables
 
-from ..leads import LEADS_OHM
+from ..lead_resistance import LEADS_OHM
 from .winding_cooling import CoolingReadings, WindingTemperature
 
 NAME = "winding temperature at switch-off"

@@ -22,7 +22,7 @@ from wirecalc import (
     tables,
 )
 
-from ..leads import LEADS_OHM
+from ..lead_resistance import LEADS_OHM
 from .winding_class import NAME, judge, ohms_of, stood_by
 from .winding_cooling import SOON_S, CoolingReadings, WindingTemperature, at_switch_off, doubts
 from .winding_heat_inputs import (

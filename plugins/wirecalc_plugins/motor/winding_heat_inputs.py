@@ -15,7 +15,7 @@ from wirecalc import (
 )
 
 from ..inputs import LEADS
-from ..leads import LEADS_COUNT
+from ..lead_resistance import LEADS_COUNT
 
 
 def _metals() -> list[str]:

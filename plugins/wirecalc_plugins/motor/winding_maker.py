@@ -20,7 +20,7 @@ from wirecalc import (
     show,
 )
 
-from ..leads import LEADS_OHM
+from ..lead_resistance import LEADS_OHM
 from .winding_pins import Pair
 
 MAKER_SHARE, MAKER_C = 0.07, 25.0  # a maker's winding resistance holds within 7 % at 25 C

@@ -18,7 +18,7 @@ from wirecalc import (
     requires,
 )
 
-from ..leads import LEADS_OHM
+from ..lead_resistance import LEADS_OHM
 from ..maker_range import wrong_way_round
 from .winding_case import judge_case
 from .winding_inputs import (

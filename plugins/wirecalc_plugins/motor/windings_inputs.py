@@ -17,7 +17,7 @@ from wirecalc import (
 
 from ..inputs import LEADS
 from ..inputs_motor import MOTOR_KIND
-from ..leads import LEADS_COUNT
+from ..lead_resistance import LEADS_COUNT
 
 _ALL = "one pair alone is never open, a pin is"
 

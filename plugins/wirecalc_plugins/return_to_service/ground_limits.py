@@ -19,7 +19,7 @@ from wirecalc import (
     tables,
 )
 
-from ..leads import LEADS_OHM, Ohms
+from ..lead_resistance import LEADS_OHM, Ohms
 from .ground_path import ReadPath, Span
 
 UNNAMED, ADVICE = "iec-60335-1", "ul-507"  # what binds, and what advises, where none is named

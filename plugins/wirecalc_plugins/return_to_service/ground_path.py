@@ -22,7 +22,7 @@ from wirecalc import (
 )
 from wirecalc.trade.wire_runs import WireRun, known_metal
 
-from ..leads import LEADS_OHM, Ohms
+from ..lead_resistance import LEADS_OHM, Ohms
 
 ONE_A = 1.0  # a known current below it misses a bond of few strands, as an ohmmeter does; practice
 STANDARDS_A = 10.0  # the least test current of the standards, from 12 V at most

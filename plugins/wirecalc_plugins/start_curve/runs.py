@@ -8,10 +8,10 @@ from typing import Any
 from wirecalc import PRACTICE, Item, answer, chart, computed, figure, put
 
 from . import meter_readings, starting
+from .in_words import Shown, clamp_shows, looks_like, machine_side_shows
 from .judge import ASSUMED, STOP_S, judge
 from .setup import LOCKED_PF, Motor, Setup, case, motor, ohm_working, rated_torque, with_fault
 from .start_case import SimulatedStart
-from .told import Shown, clamp_shows, looks_like, machine_side_shows
 
 # which end of a band is slow
 SLOWER = {"voltage_at_rest": 0, "source_resistance": 1, "cord_length": 1}

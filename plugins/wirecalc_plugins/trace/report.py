@@ -23,7 +23,7 @@ from .chart import trace_chart
 from .counted import cycles, shares, volts
 from .judge import banded, judged
 from .machine_run import MachineRun
-from .onward import go_on
+from .next_commands import go_on
 from .plate_view import Ends, TracePlate, as_shown
 from .starts_listing import seconds_in_words, starts
 from .unseen import FASTER, unseen, untold

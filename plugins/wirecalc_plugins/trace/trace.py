@@ -15,7 +15,7 @@ from wirecalc import (
 
 from ..motor.plate import wrong_plate
 from .plate_view import TracePlate
-from .refuse import wrong_recording
+from .refusals import wrong_recording
 from .report import Report
 from .trace_inputs import (
     Breaker,
