@@ -18,7 +18,6 @@ PENDING = {  # names that still stand for more than one quantity, or are told in
     "conductors",
     "cord",
     "cord_conductors",
-    "cord_length",
     "current",
     "current_error",
     "frequency",
