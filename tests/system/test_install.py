@@ -39,7 +39,7 @@ def test_wheel_carries_tables_schemas_and_no_tests(wheel: Path) -> None:
     for kind in ("csv", "toml"):
         for path in PROJECT.glob(f"tables/*.{kind}"):
             assert f"wirecalc_tables/{path.name}" in names
-    assert {"wirecalc/schemas/finding.json", "wirecalc/schemas/job.json"} <= names
+    assert {"wirecalc/output/schemas/finding.json", "wirecalc/output/schemas/job.json"} <= names
     for path in (PROJECT / "wirecalc").rglob("*"):
         if path.suffix in (".tmpl", ".css", ".json"):
             assert str(path.relative_to(PROJECT)) in names

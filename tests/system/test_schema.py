@@ -57,7 +57,7 @@ CALCULATIONS = (
     "wire-break",
 )
 SHEETS = sorted(Path(__file__).parents[2].glob("docs/examples/*.toml"))
-SCHEMAS = Path(wirecalc.__file__).with_name("schemas")
+SCHEMAS = Path(wirecalc.__file__).parent / "output" / "schemas"
 
 
 def _schema(name: str) -> Any:
