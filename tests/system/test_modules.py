@@ -32,7 +32,8 @@ IN_DECLARED_UNITS = {
     "|--run-length|60 ft",
     "dip": "--locked-rotor-current|14.2 A|--nameplate-voltage|115 V|--voltage-at-rest|117.5 V"
     "|--building-wire|14 AWG|--run-length|60 ft",
-    "extension": "--extension-cord|16 AWG|--extension-length|50 ft|--current|1.6 A|--maker-allows|no",
+    "extension": "--extension-cord|16 AWG|--extension-length|50 ft|--current|1.6 A"
+    "|--maker-allows|no",
     "tab": "--tab-width|0.250 in|--wire|14 AWG|--current|10.8 A ±(2%+5)",
     "ring": "--stud|No.8|--wire|14 AWG|--hole|4.4 mm ±0.05 mm",
     "heat-rating": "--place-temperature|60 C ±3 C|--wire-temperature|105 C",
