@@ -4,17 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Item,
-    Nameplate,
     Origin,
     Problem,
-    Reading,
     answer,
-    asked,
     at_least,
     at_or_below,
     calculation,
@@ -22,16 +18,21 @@ from wirecalc import (
     computed,
     confirmed,
     figure,
-    instead_of,
-    may_be_absent,
     put,
     show,
 )
 
-from ..inputs import CAPACITOR_VOLTAGE, MARKED_CAPACITANCE
 from .bleed_resistor import loaded
+from .discharge_inputs import (
+    CapacitorVoltage,
+    LeftVoltage,
+    MarkedCapacitance,
+    MarkedHigh,
+    Resistor,
+    ResistorPower,
+)
 from .high_voltage import HIGH_CREST_V, HIGH_V, high_voltage
-from .marked_capacitance import MARKED_HIGH, range_problem
+from .marked_capacitance import range_problem
 
 LOW_OHM, USUAL_OHM = 1000.0, 20_000.0
 LIVE_V, PROVEN_V = 50.0, 5.0  # volts treated as live; volts to prove with the meter
@@ -70,34 +71,12 @@ def _refuse(
     example_with=("capacitor_voltage", "resistor_power"),
 )
 def discharge(
-    marked_capacitance: Annotated[float, MARKED_CAPACITANCE],
-    resistor: Annotated[
-        float,
-        Nameplate("ohm", low=5, high=1e6, typical="20000 ohm", text="resistor it bleeds through"),
-    ],
-    marked_high: Annotated[float | None, MARKED_HIGH, may_be_absent("no range is marked")] = None,
-    capacitor_voltage: Annotated[
-        float | None,
-        CAPACITOR_VOLTAGE,
-        asked("they, or those left on it", when="not left_voltage"),
-        instead_of("left_voltage"),
-    ] = None,
-    left_voltage: Annotated[
-        float | None,
-        Reading("V", low=0, high=20_000, typical="300 V", text="dc volts left on it, switched off"),
-        instead_of("capacitor_voltage"),
-    ] = None,
-    resistor_power: Annotated[
-        float | None,
-        Nameplate(
-            "W",
-            above=0,
-            high=500,
-            typical="2 W",
-            text="power rating of the resistor, against the pulse and the heat in it",
-        ),
-        asked("one that burns out discharges nothing"),
-    ] = None,
+    marked_capacitance: MarkedCapacitance,
+    resistor: Resistor,
+    marked_high: MarkedHigh = None,
+    capacitor_voltage: CapacitorVoltage = None,
+    left_voltage: LeftVoltage = None,
+    resistor_power: ResistorPower = None,
 ) -> Iterator[Item]:
     """How long must this capacitor bleed before it is proven?
 

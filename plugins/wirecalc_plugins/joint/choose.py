@@ -3,31 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated, Any
+from typing import Any
 
 from wirecalc import (
-    FileColumns,
     Item,
     Origin,
     Problem,
-    ReadingsFile,
     Source,
     Verdict,
-    Wire,
     answer,
-    asked,
     calculation,
     cannot_tell,
-    extra,
     listing,
     not_checked,
     requires,
-    setting,
 )
 
-from ..inputs import CIRCUIT_VOLTAGE, CURRENT
-from ..inputs_joint import CONNECTOR, PLACE, TAB_WIDTH, WIRE_RATING
 from . import joint_ratings
+from .choose_inputs import (
+    CircuitVoltage,
+    Connector,
+    Current,
+    PlaceTemperature,
+    StockInput,
+    TabWidth,
+    WireInput,
+    WireTemperature,
+)
 from .joint_current import above_the_wire
 from .joint_ratings import ROOM_K
 from .splice import metals
@@ -67,37 +69,14 @@ def _refuse(**given: Any) -> Iterator[Problem]:
     renamed={"voltage": "circuit_voltage"},
 )
 def choose(
-    wire: Annotated[list[Wire], "wire in the barrel; repeat it for each"],
-    connector: Annotated[str, CONNECTOR],
-    tab_width: Annotated[
-        float | None,
-        TAB_WIDTH,
-        asked("a push-on terminal is for one width of tab", when="connector=push-on"),
-        setting("only a push-on terminal has a tab"),
-    ] = None,
-    wire_temperature: Annotated[
-        float | None, WIRE_RATING, asked("a part is no better than the wire in it")
-    ] = None,
-    place_temperature: Annotated[
-        float | None, PLACE, asked("a rating is good for a place and not by itself")
-    ] = None,
-    current: Annotated[
-        float | None, CURRENT, extra("a part for the wire's gauge carries what its wire does")
-    ] = None,
-    circuit_voltage: Annotated[
-        float | None,
-        CIRCUIT_VOLTAGE,
-        extra("connectors are marked 300 V or 600 V, an ordinary appliance has up to 240 V"),
-    ] = None,
-    stock: Annotated[
-        FileColumns | None,
-        ReadingsFile(
-            {},
-            text="the stock, if not the shop's table: part, connector, barrel and more",
-            typical="stock.csv",
-        ),
-        extra("the shop's own table serves without it; the invented one settles nothing"),
-    ] = None,
+    wire: WireInput,
+    connector: Connector,
+    tab_width: TabWidth = None,
+    wire_temperature: WireTemperature = None,
+    place_temperature: PlaceTemperature = None,
+    current: Current = None,
+    circuit_voltage: CircuitVoltage = None,
+    stock: StockInput = None,
 ) -> Iterator[Item]:
     """Which part of the stock fits these wires in this place?
 

@@ -3,32 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Confidence,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
-    YesNo,
-    asked,
     at_least,
     at_or_below,
     calculation,
     cannot_tell,
-    extra,
     figure,
-    instead_of,
-    may_be_absent,
     put,
     tables,
 )
 
-from ..inputs_joint import PLACE, TERMINAL_RATING, WIRE_RATING
+from .heat_rating_inputs import (
+    NearHeater,
+    PlaceTemperature,
+    SleeveMaterial,
+    SleeveTemperature,
+    TerminalMaterial,
+    TerminalTemperature,
+    WireTemperature,
+)
 from .joint_ratings import ROOM_K
-from .part_ratings import Part, rating_of, sleeves, terminals, weakest, would_do
+from .part_ratings import Part, rating_of, weakest, would_do
 
 HEATER_C = 200.0  # place beside a heater that was not measured; common practice, no source
 COLD_C = 40.0  # a warm room; a place beside a heater that runs is hotter; practice, no source
@@ -44,41 +44,13 @@ COLD_C = 40.0  # a warm room; a place beside a heater that runs is hotter; pract
     example_with=("place_temperature", "wire_temperature", "terminal_temperature"),
 )
 def heat_rating(
-    place_temperature: Annotated[
-        float | None,
-        PLACE,
-        asked("a rating is good for a place and not by itself"),
-    ] = None,
-    near_heater: Annotated[
-        bool | None,
-        YesNo("the place is beside a heater"),
-        extra("the measured place decides; beside a heater it is not believed where it reads cold"),
-    ] = None,
-    wire_temperature: Annotated[
-        float | None, WIRE_RATING, asked("the weakest rating decides")
-    ] = None,
-    terminal_temperature: Annotated[
-        float | None,
-        TERMINAL_RATING,
-        instead_of("terminal_material", when="terminal_material"),
-        asked("the weakest rating decides; without a mark, give its make"),
-    ] = None,
-    terminal_material: Annotated[
-        str | None,
-        OneOf(terminals, text="make of a terminal that carries no rating"),
-        instead_of("terminal_temperature"),
-    ] = None,
-    sleeve_temperature: Annotated[
-        float | None,
-        Nameplate("C", low=40, high=500, typical="125 C", text="rating of the sleeve"),
-        instead_of("sleeve_material", when="sleeve_material"),
-        may_be_absent("no sleeve over the joint"),
-    ] = None,
-    sleeve_material: Annotated[
-        str | None,
-        OneOf(sleeves, text="make of a sleeve that carries no rating"),
-        instead_of("sleeve_temperature"),
-    ] = None,
+    place_temperature: PlaceTemperature = None,
+    near_heater: NearHeater = None,
+    wire_temperature: WireTemperature = None,
+    terminal_temperature: TerminalTemperature = None,
+    terminal_material: TerminalMaterial = None,
+    sleeve_temperature: SleeveTemperature = None,
+    sleeve_material: SleeveMaterial = None,
 ) -> Iterator[Item]:
     """Is every part of this joint rated for the heat of the place?
 

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated, NamedTuple
+from typing import NamedTuple
 
 from wirecalc import (
     PRACTICE,
     Bands,
     Item,
     Origin,
-    Reading,
-    Wire,
     at_most,
     at_or_below,
     calculation,
@@ -24,6 +22,7 @@ from wirecalc import (
 from wirecalc.trade import conductors
 
 from ..most_current import on_any_wire
+from .joint_drop_inputs import Drop, JointCurrent, JointLength, WireInput
 
 STATED_MM = 150.0  # length of wire that a joint is compared with, wherever the probes sit
 RATIO, RATIO_CARE = 10.0, 3.0  # joint in its wire over that length; common practice, no source
@@ -57,25 +56,10 @@ class ValueBand(NamedTuple):
     renamed={"current": "joint_current"},
 )
 def joint_drop(
-    drop: Annotated[
-        float,
-        Reading("V", above=0, high=10, typical="30 mV", text="voltage across the loaded joint"),
-    ],
-    joint_current: Annotated[
-        float,
-        Reading(
-            "A",
-            above=0,
-            high=100,
-            typical="8.7 A",
-            text="current through the joint at the same moment",
-        ),
-    ],
-    wire: Annotated[Wire, "wire of the joint; of two sizes the thicker one judges harder"],
-    joint_length: Annotated[
-        float,
-        Reading("mm", above=0, high=305, typical="150 mm", text="length between the probes"),
-    ],
+    drop: Drop,
+    joint_current: JointCurrent,
+    wire: WireInput,
+    joint_length: JointLength,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Is this joint heating?

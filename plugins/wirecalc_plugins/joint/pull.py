@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     Item,
@@ -13,15 +12,15 @@ from wirecalc import (
     at_or_below,
     calculation,
     cannot_tell,
-    extra,
     figure,
     not_checked,
     put,
 )
 from wirecalc.trade import crimps
 
-from ..inputs_joint import FORCE, OWN, PULL_STANDARD, TERMINAL, ListedFor
+from ..inputs_joint import OWN, ListedFor
 from .joint_ratings import listed
+from .pull_inputs import Force, PullStandard, Terminal, WireInput
 
 _PULL = "pull-out force"
 _RECALLED = {  # what is said beside a verdict by a table from memory
@@ -67,14 +66,10 @@ def _refuse(
     renamed={"standard": "pull_standard"},
 )
 def pull(
-    wire: Annotated[Wire, "wire crimped into the terminal"],
-    force: Annotated[float, FORCE],
-    terminal: Annotated[str, TERMINAL],
-    pull_standard: Annotated[
-        str,
-        PULL_STANDARD,
-        extra("the terminal's own judges; another is a stricter second line"),
-    ] = OWN,
+    wire: WireInput,
+    force: Force,
+    terminal: Terminal,
+    pull_standard: PullStandard = OWN,
     listed_for: ListedFor = None,
 ) -> Iterator[Item]:
     """Does this crimp hold the least pull-out force of its standard?

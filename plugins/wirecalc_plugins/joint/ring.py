@@ -3,18 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Confidence,
-    Count,
     Item,
-    OneOf,
     Origin,
-    Reading,
     Wire,
-    asked,
     at_least,
     at_most,
     calculation,
@@ -23,7 +18,6 @@ from wirecalc import (
     confirmed,
     figure,
     gauge_number,
-    may_be_absent,
     not_checked,
     requires,
     tables,
@@ -32,6 +26,7 @@ from wirecalc.trade import conductors
 
 from ..inputs_joint import ListedFor
 from .joint_ratings import listed
+from .ring_inputs import Hole, Stud, StudTerminals, WireInput
 
 HOLE_SPREAD_MM = 0.38  # holes of different makers, 0.015 in; common practice, no source
 SEAT = 1.5  # widest hole, in diameters of the stud; common practice, no source
@@ -60,10 +55,6 @@ _TORQUES = {
 }
 
 
-def _studs() -> list[str]:
-    return [r.text("stud") for r in tables.load("ring-holes").rows]
-
-
 @calculation(
     part="wire and joint",
     cautions=("dead-01", "crimp-01", "gnd-01"),
@@ -75,18 +66,10 @@ def _studs() -> list[str]:
     example_with=("hole",),
 )
 def ring(
-    stud: Annotated[str, OneOf(_studs, text="stud or screw, as on the ring")],
-    wire: Annotated[Wire, "wire in the ring terminal"],
-    hole: Annotated[
-        float | None,
-        Reading("mm", above=0, high=30, typical="3.2 mm", text="hole of the ring, as measured"),
-        asked("a ring for a larger stud has nothing to sit on"),
-    ] = None,
-    stud_terminals: Annotated[
-        int | None,
-        Count("terminals on this one stud, this ring too", low=1, high=20),
-        may_be_absent("no other terminal on the stud"),
-    ] = None,
+    stud: Stud,
+    wire: WireInput,
+    hole: Hole = None,
+    stud_terminals: StudTerminals = None,
     listed_for: ListedFor = None,
 ) -> Iterator[Item]:
     """Does this ring terminal suit its stud, and what torque is published for it?

@@ -3,26 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Item,
     Origin,
     Problem,
-    Reading,
-    YesNo,
-    asked,
     at_or_below,
     calculation,
     cannot_tell,
-    extra,
-    instead_of,
     requires,
 )
 
-from ..inputs import LEADS, NAMEPLATE_VOLTAGE
-from ..lead_resistance import LEADS_COUNT, less_leads, ohms_at_most, without_leads
+from ..lead_resistance import less_leads, ohms_at_most, without_leads
+from .overload_inputs import (
+    LeadResistance,
+    NameplateVoltage,
+    OverloadCold,
+    OverloadOpen,
+    OverloadResistance,
+    ResetTemperature,
+    TripTemperature,
+)
 from .overload_temperatures import REPLACE, judge_closing, judge_opening, overload_row
 
 _CONDUCTS = "overload conducts"
@@ -75,43 +77,13 @@ def _refuse(
     example_with=("overload_resistance", "lead_resistance"),
 )
 def overload(
-    overload_resistance: Annotated[
-        float | None,
-        Reading(
-            "ohm",
-            low=0,
-            high=10_000,
-            typical="0.4 ohm",
-            text="across the overload, off it",
-            if_open="leave it out and give overload_open yes",
-        ),
-        instead_of("overload_open", when="overload_open=yes"),
-        asked("it is what tells a good one"),
-    ] = None,
-    lead_resistance: Annotated[float | None, LEADS, extra(LEADS_COUNT)] = None,
-    overload_open: Annotated[
-        bool | None, YesNo("the overload reads open"), instead_of("overload_resistance")
-    ] = None,
-    overload_cold: Annotated[
-        bool | None,
-        YesNo("it and the motor it sits on are as cold as the room"),
-        extra("it counts where it reads high or open, and is asked for there"),
-    ] = None,
-    nameplate_voltage: Annotated[
-        float | None,
-        NAMEPLATE_VOLTAGE,
-        extra("it counts where it reads over 1 ohm, and is asked for there"),
-    ] = None,
-    trip_temperature: Annotated[
-        float | None,
-        Reading("C", low=40, high=200, typical="110 C", text="temperature at which it opened"),
-        extra("few shops heat one: what it reads cold is judged without"),
-    ] = None,
-    reset_temperature: Annotated[
-        float | None,
-        Reading("C", low=20, high=180, typical="68 C", text="temperature at which it closed again"),
-        extra("few shops heat one: what it reads cold is judged without"),
-    ] = None,
+    overload_resistance: OverloadResistance = None,
+    lead_resistance: LeadResistance = None,
+    overload_open: OverloadOpen = None,
+    overload_cold: OverloadCold = None,
+    nameplate_voltage: NameplateVoltage = None,
+    trip_temperature: TripTemperature = None,
+    reset_temperature: ResetTemperature = None,
 ) -> Iterator[Item]:
     """Is this overload good?
 

@@ -3,41 +3,38 @@
 from __future__ import annotations
 
 from collections.abc import Generator, Iterator
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Bands,
     Item,
-    OneOf,
-    Wire,
-    YesNo,
-    asked,
-    assumed,
     at_or_below,
     calculation,
     cannot_tell,
     caution,
-    extra,
-    instead_of,
-    may_be_absent,
     not_checked,
 )
 from wirecalc.trade.wire_runs import known_metal
 
-from ..inputs import CONDUCTOR_TEMPERATURE, CORD_LENGTH, LEADS
 from . import ground_limits as limits
 from .ground_inputs import (
-    CURRENT,
-    DROP,
-    LOW_VOLTAGE,
-    POINT,
-    REQUIRED,
-    RESISTANCE,
-    RESOLUTION,
-    refuse,
+    ConductorTemperature,
+    Cord,
+    CordGroundClosed,
+    CordLength,
+    GroundOpen,
+    GroundPoint,
+    GroundResistance,
+    GroundStandard,
+    LeadResistance,
+    MeterResolution,
+    NeutralOpen,
+    NeutralStrap,
+    PathDrop,
+    SameRange,
+    TestCurrent,
 )
-from .ground_limits import NAME, STANDARDS
+from .ground_limits import NAME
 from .ground_path import (
     ONE_A,
     Meter,
@@ -51,7 +48,8 @@ from .ground_path import (
     shown_by_current,
     shown_by_ohmmeter,
 )
-from .neutral import NO_STRAP, STRAP, ground_bond
+from .ground_refusals import LOW_VOLTAGE, REQUIRED, refuse
+from .neutral import ground_bond
 
 M_PER_FT = 0.3048
 LEAST_PATH_MOHM = 0.1  # 3 cm of 10 AWG without a joint have it; common practice
@@ -70,83 +68,21 @@ LEAST_PATH_MOHM = 0.1  # 3 cm of 10 AWG without a joint have it; common practice
     renamed={"standard": "ground_standard"},
 )
 def ground(
-    ground_point: Annotated[
-        str,
-        POINT,
-    ],
-    ground_resistance: Annotated[
-        float | None,
-        RESISTANCE,
-        asked("read the path", when="not test_current and not ground_open"),
-        instead_of("test_current"),
-    ] = None,
-    ground_open: Annotated[
-        bool | None, YesNo("the path reads open (OL)"), instead_of("ground_resistance")
-    ] = None,
-    lead_resistance: Annotated[
-        float | None, LEADS, assumed("0 ohm", source=PRACTICE, why="0 to 0.3 ohm")
-    ] = None,
-    same_range: Annotated[
-        bool | None,
-        YesNo(
-            "path and leads were read by one meter on one range, one after the other; with "
-            "meter_resolution and the error typed with both, what the two share drops out"
-        ),
-        extra("without it the error of each counts by itself", when="lead_resistance"),
-    ] = None,
-    meter_resolution: Annotated[
-        float | None,
-        RESOLUTION,
-        asked("a step of each reading is left of a shared error", when="same_range=yes"),
-    ] = None,
-    test_current: Annotated[
-        float | None,
-        CURRENT,
-        instead_of("ground_resistance"),
-    ] = None,
-    path_drop: Annotated[
-        float | None,
-        DROP,
-        asked("the path is the drop over the current"),
-    ] = None,
-    ground_standard: Annotated[
-        str | None,
-        OneOf(STANDARDS, text="standard of the product"),
-        extra("0.1 ohm without the cord binds, and 0.1 with it is advice"),
-    ] = None,
-    cord: Annotated[
-        Wire | None,
-        "wire of the flexible cord",
-        extra(
-            "a cord only adds: where it decides, it is asked for",
-            when="ground_point=plug-pin|neutral-blade",
-        ),
-    ] = None,
-    cord_length: Annotated[
-        float | None,
-        CORD_LENGTH.but(goes_with="", typical="6 ft"),
-        extra("where it decides, it is asked for", when="cord"),
-        extra("where it decides, it is asked for", when="ground_standard=vde-0701-0702"),
-    ] = None,
-    conductor_temperature: Annotated[
-        float, CONDUCTOR_TEMPERATURE, assumed("0 C", "40 C", source=PRACTICE)
-    ] = 20.0,
-    cord_ground_closed: Annotated[
-        bool | None,
-        YesNo("the cord's own ground wire reads closed, pin to end"),
-        asked("it was not in the reading", when="ground_point=cord-end"),
-    ] = None,
-    neutral_strap: Annotated[
-        str | None,
-        STRAP,
-        asked("the strap is the path", when="ground_point=neutral-blade"),
-        may_be_absent(NO_STRAP),
-    ] = None,
-    neutral_open: Annotated[
-        bool | None,
-        YesNo("case to neutral reads open, unplugged"),
-        asked("on four wires it must", when="neutral_strap=removed"),
-    ] = None,
+    ground_point: GroundPoint,
+    ground_resistance: GroundResistance = None,
+    ground_open: GroundOpen = None,
+    lead_resistance: LeadResistance = None,
+    same_range: SameRange = None,
+    meter_resolution: MeterResolution = None,
+    test_current: TestCurrent = None,
+    path_drop: PathDrop = None,
+    ground_standard: GroundStandard = None,
+    cord: Cord = None,
+    cord_length: CordLength = None,
+    conductor_temperature: ConductorTemperature = 20.0,
+    cord_ground_closed: CordGroundClosed = None,
+    neutral_strap: NeutralStrap = None,
+    neutral_open: NeutralOpen = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Is the path from the case to ground good?

@@ -1,127 +1,133 @@
-"""What may be typed for a ground path, and what contradicts itself."""
+"""The inputs of `ground`, and what leaving each of them out means."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import Any
+from typing import Annotated
 
-from wirecalc import PRACTICE, Caution, Nameplate, OneOf, Problem, Reading, Wire, at_or_below
-
-from .ground_path import least_of_cord
-
-MOST_CORD_FT = 300.0  # longer than any cord of a machine; common practice, no source
-RESOLUTION_OHM = 0.1  # of a common meter; a reading may be so much under the cord's own
-
-POINT = OneOf(
-    ("plug-pin", "cord-end", "wired-in", "neutral-blade"),
-    text="read from the case to: the pin of the plug; the ground wire where the cord ends in the "
-    "machine; the ground wire of a machine without a cord; the neutral blade of a three-wire "
-    "range or dryer",
-)
-RESISTANCE = Reading(
-    "ohm",
-    low=0,
-    high=10_000,
-    typical="0.25 ohm",
-    text="case to that point, by an ohmmeter, the leads still in it",
-    past="<",
-    if_open="leave it out and give ground_open yes",
-)
-RESOLUTION = Nameplate(
-    "ohm",
-    above=0,
-    high=1,
-    typical="0.01 ohm",
-    text="of same_range: smallest step of its display on that range, 0.1 ohm of a common meter",
-)
-CURRENT = Reading(
-    "A",
-    above=0,
-    high=60,
-    typical="2 A",
-    text="known current sent through the path, from 12 V at most",
-)
-DROP = Reading(
-    "mV",
-    low=0,
-    high=12_000,
-    typical="120 mV",
-    text="across the path, case to that point, while that current flows",
-    goes_with="test_current",
-)
-
-
-REQUIRED = Caution(
-    "ground-required",
-    "Refrigerators, freezers, washers, dryers, dishwashers, disposals and air conditioners must "
-    "be grounded, unless double insulated and so marked. A GFCI does not stand in for the ground.",
-    "NEC 250.114(3), the list partly from memory; local code",
-    "stop",
-    "cord-connected appliance in a dwelling",
-)
-LOW_VOLTAGE = Caution(
-    "test-current",
-    "Unplug the machine. The current comes from a low-voltage source of 12 V at most that limits "
-    "it, for as long as the reading takes; never from the mains. Probes inside the clips.",
-    "the source's own sheet; licensed practice",
-    "stop",
-    "a known current is sent through a ground path",
+from wirecalc import (
     PRACTICE,
+    Nameplate,
+    OneOf,
+    Reading,
+    Wire,
+    YesNo,
+    asked,
+    assumed,
+    extra,
+    instead_of,
+    may_be_absent,
 )
 
+from ..inputs import CONDUCTOR_TEMPERATURE, CORD_LENGTH, LEADS
+from .ground_limits import STANDARDS
+from .neutral import NO_STRAP, STRAP
 
-def refuse(
-    ground_resistance: float | None,
-    ground_open: bool | None,
-    ground_point: str,
-    lead_resistance: float | None,
-    cord: Wire | None,
-    cord_length: float | None,
-    conductor_temperature: float,
-    ground_standard: str | None,
-    neutral_strap: str | None,
-    **_others: Any,
-) -> Iterator[Problem]:
-    """Yield what contradicts itself."""
-    if ground_point == "wired-in" and ground_standard == "vde-0701-0702":
-        yield Problem(
-            "ground_standard",
-            "vde-0701-0702 is given here for machines with a cord",
-            "take another standard, or another ground_point",
-        )
-    if ground_point == "neutral-blade" and neutral_strap in ("removed", "no-strap"):
-        yield Problem(
-            "ground_point",
-            f"neutral-blade beside neutral_strap {neutral_strap}: a four-wire machine is grounded "
-            "by the pin of its plug",
-            "read to plug-pin; case to neutral must be open there",
-        )
-    if cord_length is not None and cord_length > MOST_CORD_FT:
-        yield Problem(
-            "cord_length",
-            f"no machine has a cord of {cord_length:g} ft",
-            "check ft and m; the length is one way",
-        )
-        return
-    if ground_resistance is None:
-        return
-    if ground_open:
-        yield Problem(
-            "ground_open",
-            f"a path of {ground_resistance:g} ohm is not open",
-            "give the resistance, or ground_open yes",
-        )
-    if lead_resistance is not None and not at_or_below(lead_resistance, ground_resistance):
-        yield Problem(
-            "lead_resistance",
-            f"leads of {lead_resistance:g} ohm in a reading of {ground_resistance:g} ohm",
-            "give the reading with the leads in it; 0 ohm if the meter was zeroed on them",
-        )
-    elif ground_point == "plug-pin":
-        of_cord = least_of_cord(cord, cord_length, conductor_temperature)
-        if ground_resistance - (lead_resistance or 0.0) + RESOLUTION_OHM < of_cord:
-            yield Problem(
-                "cord_length",
-                f"the cord alone would have {of_cord:.3g} ohm, more than was read",
-                "check ft and m and the gauge; the length is one way",
-            )
+GroundPoint = Annotated[
+    str,
+    OneOf(
+        ("plug-pin", "cord-end", "wired-in", "neutral-blade"),
+        text="read from the case to: the pin of the plug; the ground wire where the cord ends in "
+        "the machine; the ground wire of a machine without a cord; the neutral blade of a "
+        "three-wire range or dryer",
+    ),
+]
+GroundResistance = Annotated[
+    float | None,
+    Reading(
+        "ohm",
+        low=0,
+        high=10_000,
+        typical="0.25 ohm",
+        text="case to that point, by an ohmmeter, the leads still in it",
+        past="<",
+        if_open="leave it out and give ground_open yes",
+    ),
+    asked("read the path", when="not test_current and not ground_open"),
+    instead_of("test_current"),
+]
+GroundOpen = Annotated[
+    bool | None, YesNo("the path reads open (OL)"), instead_of("ground_resistance")
+]
+LeadResistance = Annotated[
+    float | None, LEADS, assumed("0 ohm", source=PRACTICE, why="0 to 0.3 ohm")
+]
+SameRange = Annotated[
+    bool | None,
+    YesNo(
+        "path and leads were read by one meter on one range, one after the other; with "
+        "meter_resolution and the error typed with both, what the two share drops out"
+    ),
+    extra("without it the error of each counts by itself", when="lead_resistance"),
+]
+MeterResolution = Annotated[
+    float | None,
+    Nameplate(
+        "ohm",
+        above=0,
+        high=1,
+        typical="0.01 ohm",
+        text="of same_range: smallest step of its display on that range, 0.1 ohm of a common meter",
+    ),
+    asked("a step of each reading is left of a shared error", when="same_range=yes"),
+]
+TestCurrent = Annotated[
+    float | None,
+    Reading(
+        "A",
+        above=0,
+        high=60,
+        typical="2 A",
+        text="known current sent through the path, from 12 V at most",
+    ),
+    instead_of("ground_resistance"),
+]
+PathDrop = Annotated[
+    float | None,
+    Reading(
+        "mV",
+        low=0,
+        high=12_000,
+        typical="120 mV",
+        text="across the path, case to that point, while that current flows",
+        goes_with="test_current",
+    ),
+    asked("the path is the drop over the current"),
+]
+GroundStandard = Annotated[
+    str | None,
+    OneOf(STANDARDS, text="standard of the product"),
+    extra("0.1 ohm without the cord binds, and 0.1 with it is advice"),
+]
+Cord = Annotated[
+    Wire | None,
+    "wire of the flexible cord",
+    extra(
+        "a cord only adds: where it decides, it is asked for",
+        when="ground_point=plug-pin|neutral-blade",
+    ),
+]
+CordLength = Annotated[
+    float | None,
+    CORD_LENGTH.but(goes_with="", typical="6 ft"),
+    extra("where it decides, it is asked for", when="cord"),
+    extra("where it decides, it is asked for", when="ground_standard=vde-0701-0702"),
+]
+ConductorTemperature = Annotated[
+    float, CONDUCTOR_TEMPERATURE, assumed("0 C", "40 C", source=PRACTICE)
+]
+CordGroundClosed = Annotated[
+    bool | None,
+    YesNo("the cord's own ground wire reads closed, pin to end"),
+    asked("it was not in the reading", when="ground_point=cord-end"),
+]
+NeutralStrap = Annotated[
+    str | None,
+    STRAP,
+    asked("the strap is the path", when="ground_point=neutral-blade"),
+    may_be_absent(NO_STRAP),
+]
+NeutralOpen = Annotated[
+    bool | None,
+    YesNo("case to neutral reads open, unplugged"),
+    asked("on four wires it must", when="neutral_strap=removed"),
+]

@@ -1,0 +1,45 @@
+"""The inputs of `discharge`, and what leaving each of them out means."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from wirecalc import (
+    Nameplate,
+    Reading,
+    asked,
+    instead_of,
+    may_be_absent,
+)
+
+from ..inputs import CAPACITOR_VOLTAGE, MARKED_CAPACITANCE
+from .marked_capacitance import MARKED_HIGH
+
+MarkedCapacitance = Annotated[float, MARKED_CAPACITANCE]
+Resistor = Annotated[
+    float,
+    Nameplate("ohm", low=5, high=1e6, typical="20000 ohm", text="resistor it bleeds through"),
+]
+MarkedHigh = Annotated[float | None, MARKED_HIGH, may_be_absent("no range is marked")]
+CapacitorVoltage = Annotated[
+    float | None,
+    CAPACITOR_VOLTAGE,
+    asked("they, or those left on it", when="not left_voltage"),
+    instead_of("left_voltage"),
+]
+LeftVoltage = Annotated[
+    float | None,
+    Reading("V", low=0, high=20_000, typical="300 V", text="dc volts left on it, switched off"),
+    instead_of("capacitor_voltage"),
+]
+ResistorPower = Annotated[
+    float | None,
+    Nameplate(
+        "W",
+        above=0,
+        high=500,
+        typical="2 W",
+        text="power rating of the resistor, against the pulse and the heat in it",
+    ),
+    asked("one that burns out discharges nothing"),
+]
