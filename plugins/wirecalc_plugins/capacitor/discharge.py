@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from wirecalc import (
     PRACTICE,
@@ -15,13 +15,13 @@ from wirecalc import (
     at_or_below,
     calculation,
     cannot_tell,
-    computed,
     confirmed,
     figure,
     put,
     show,
 )
 
+from .bleed_course import LIVE_V, PROVEN_V, Bleed, course
 from .bleed_resistor import loaded
 from .discharge_inputs import (
     CapacitorVoltage,
@@ -35,12 +35,8 @@ from .high_voltage import HIGH_CREST_V, HIGH_V, high_voltage
 from .marked_capacitance import range_problem
 
 LOW_OHM, USUAL_OHM = 1000.0, 20_000.0
-LIVE_V, PROVEN_V = 50.0, 5.0  # volts treated as live; volts to prove with the meter
-TIME_CONSTANTS = 5
 CREST_SLACK = 1.1  # how far dc volts that are left may lie above the crest, by two meters; practice
 
-_DECAY = computed("rc-decay", "V = V0 exp(-t / RC)")
-_ENERGY = computed("capacitor-energy", "E = C V^2 / 2")
 _USUAL = confirmed(
     "discharge-resistor", "makers' service texts", "20 kohm, 2 W; one says 20 to 30 ohm", copies=3
 )
@@ -105,66 +101,24 @@ def discharge(
         )
         return
     crest = 0.0 if capacitor_voltage is None else math.sqrt(2) * capacitor_voltage
-    start = max(crest, left_voltage or 0.0)
-    constant = resistor * size * 1e-6
-    hold = max(TIME_CONSTANTS * constant, _time(start, PROVEN_V, constant))
+    bleed = Bleed(max(crest, left_voltage or 0.0), resistor, size)
     yield answer(
         "bleed",
-        f"hold the resistor across it for {show(hold, 's', toward='up', digits=3)}, then prove "
-        f"under {PROVEN_V:g} V by meter",
+        f"hold the resistor across it for {show(bleed.hold, 's', toward='up', digits=3)}, then "
+        f"prove under {PROVEN_V:g} V by meter",
         in_numbers=True,
     )
     yield figure(
         "peak voltage",
-        start,
+        bleed.start,
         "V",
         working=lambda: (
             f"sqrt(2) x {put(capacitor_voltage)} V"
-            if start == crest and capacitor_voltage is not None
+            if bleed.start == crest and capacitor_voltage is not None
             else "the dc volts as read, which are the higher"
         ),
     )
-    yield figure(
-        "time constant",
-        constant,
-        "s",
-        source=_DECAY,
-        working=lambda: f"{put(resistor)} ohm x {put(size)} uF / 10^6",
-    )
-    for level in (LIVE_V, PROVEN_V):
-        yield figure(
-            f"time to {level:g} V",
-            _time(start, level, constant),
-            "s",
-            source=_DECAY,
-            working=_time_working(start, level, constant),
-        )
-    yield figure(
-        "hold for",
-        hold,
-        "s",
-        source=_DECAY,
-        toward="up",
-        working=lambda: (
-            f"{TIME_CONSTANTS} x {put(constant, 's')}; longer than the time to {PROVEN_V:g} V"
-            if hold == TIME_CONSTANTS * constant
-            else f"the time to {PROVEN_V:g} V, longer than {TIME_CONSTANTS} time constants"
-        ),
-    )
-    yield figure(
-        "voltage after that",
-        start * math.exp(-hold / constant),
-        "V",
-        source=_DECAY,
-        working=lambda: f"{put(start, 'V')} x exp(-{put(hold, 's')} / {put(constant, 's')})",
-    )
-    yield figure(
-        "energy",
-        size * 1e-6 * start**2 / 2,
-        "J",
-        source=_ENERGY,
-        working=lambda: f"{put(size, 'uF')} / 10^6 x ({put(start, 'V')})^2 / 2",
-    )
+    yield from course(bleed)
     if capacitor_voltage is not None and not at_or_below(LIVE_V, capacitor_voltage):
         yield cannot_tell(
             "running volts",
@@ -172,7 +126,7 @@ def discharge(
             measure="read again while it runs, on its own terminals; a slipped point?",
             source=PRACTICE,
         )
-    yield from loaded(start, resistor, constant, resistor_power)
+    yield from loaded(bleed.start, resistor, bleed.constant, resistor_power)
     if left_voltage is not None and crest and not at_or_below(left_voltage, CREST_SLACK * crest):
         yield cannot_tell(
             "volts left on it",
@@ -180,27 +134,22 @@ def discharge(
             measure="read both again, on its own terminals; the higher is counted until then",
         )
     if resistor < LOW_OHM:
-        yield at_least(
-            "discharge resistor",
-            resistor,
-            USUAL_OHM,
-            "ohm",
-            source=_USUAL,
-            origin=Origin.MAKER,
-            advisory=True,
-            says="one manual does say 20 to 30 ohm; it sparks and takes "
-            f"{start / resistor:.3g} A in the first instant. If 20 kohm was meant, type kohm",
-            action="take 20 kohm of 2 W or more",
-            behind="its load and its heat: past ten times its power it cannot be told, past the "
-            "heat of a short-time overload it fails",
-        )
+        yield _sparks(bleed)
 
 
-def _time(start: float, level: float, constant: float) -> float:
-    return constant * math.log(start / level) if start > level else 0.0
-
-
-def _time_working(start: float, level: float, constant: float) -> Callable[[], str]:
-    if start > level:
-        return lambda: f"{put(constant, 's')} x ln({put(start, 'V')} / {put(level, 'V')})"
-    return lambda: "none: it starts at or below that"
+def _sparks(bleed: Bleed) -> Item:
+    """Advise against a resistor of a few ohm."""
+    return at_least(
+        "discharge resistor",
+        bleed.ohm,
+        USUAL_OHM,
+        "ohm",
+        source=_USUAL,
+        origin=Origin.MAKER,
+        advisory=True,
+        says="one manual does say 20 to 30 ohm; it sparks and takes "
+        f"{bleed.start / bleed.ohm:.3g} A in the first instant. If 20 kohm was meant, type kohm",
+        action="take 20 kohm of 2 W or more",
+        behind="its load and its heat: past ten times its power it cannot be told, past the "
+        "heat of a short-time overload it fails",
+    )

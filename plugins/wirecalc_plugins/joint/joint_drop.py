@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from wirecalc import (
     PRACTICE,
@@ -23,27 +22,14 @@ from wirecalc.trade import conductors
 
 from ..most_current import on_any_wire
 from .joint_drop_inputs import Drop, JointCurrent, JointLength, WireInput
+from .joint_heat import ValueBand, heat_of
 
 STATED_MM = 150.0  # length of wire that a joint is compared with, wherever the probes sit
 RATIO, RATIO_CARE = 10.0, 3.0  # joint in its wire over that length; common practice, no source
-HEAT_W = 1.0  # common practice, no source
 LEAST_SHARE, BRIDGED_MM = 0.9, 15.0  # of the wire; what a connector bridges; practice, no source
 
 _WIRE = computed("iacs", "IACS copper, 17.241 nohm m", "over the area of the wire, 2 % more by lay")
 _AGAINST = "joint against its wire"
-
-
-class ValueBand(NamedTuple):
-    """A value with the ends of its band, all alike where nothing carries an error."""
-
-    value: float
-    low: float
-    high: float
-
-    @property
-    def band(self) -> tuple[float, float]:
-        """The ends, as a figure or a criterion takes them."""
-        return self.low, self.high
 
 
 @calculation(
@@ -124,7 +110,7 @@ def joint_drop(
             f"the resistance of {wire.metal} wire was not seen",
             measure="compare with the drop over the same length of this wire beside the joint",
         )
-    yield from _heat(volts, amps, own)
+    yield from heat_of(volts, amps, own)
     yield from on_any_wire(wire, joint_current, amps.band)
 
 
@@ -180,40 +166,3 @@ def _against_wire(
 def _least(per_length: float, mm: float) -> float:
     """Return the least that the probes can read over a good joint, in mohm."""
     return per_length / 1000 * max(min(LEAST_SHARE * mm, mm - BRIDGED_MM), 0.0)
-
-
-def _heat(volts: ValueBand, amps: ValueBand, own: ValueBand) -> Iterator[Item]:
-    """Judge the heat of the joint alone: V I - R I^2, greatest at I = V / 2R."""
-    wire = ValueBand(*(r / 1000 for r in own))
-    top = min(max(volts.high / (2 * wire.low), amps.low), amps.high)
-    coldest = min(_watts(volts.low, i, wire.high) for i in (amps.low, amps.high))
-    heat = ValueBand(
-        _watts(volts.value, amps.value, wire.value), coldest, _watts(volts.high, top, wire.low)
-    )
-    yield figure(
-        "heat of the joint alone",
-        heat.value,
-        "W",
-        working=lambda: (
-            f"({put(volts.value)} V - {put(wire.value)} ohm x {put(amps.value)} A) x "
-            f"{put(amps.value)} A"
-            if heat.value > 0
-            else "none: the wire alone takes more than was read"
-        ),
-        band=heat.band,
-    )
-    yield at_most(
-        "heat in the joint",
-        heat.value,
-        HEAT_W,
-        "W",
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        says="joints that glow were reported from 5 W on",
-        action="switch off, cut back to bright metal and remake the joint",
-        band=heat.band,
-    )
-
-
-def _watts(volts: float, amps: float, ohm: float) -> float:
-    return max((volts - ohm * amps) * amps, 0.0)
