@@ -15,6 +15,16 @@ SETTLED = Reading(
     "A", low=0, high=400, typical="1.2 A", text="current once it has settled", slip_under=SLIP_A
 )
 CIRCUIT_VOLTAGE = Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
+OVERCURRENT = Reading(
+    "A",
+    above=0,
+    high=20_000,
+    typical="180 A",
+    text="current of the overload or fault, rms",
+    slip_under=SLIP_A,
+)
+OVERCURRENT_TIME = Reading("s", above=0, high=86_400, typical="0.5 s", text="how long it flows")
+WIRE = "wire that is worked on"
 BREAKER = Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle")
 NAMEPLATE_VOLTAGE = Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
 NAMEPLATE_POWER = Nameplate(

@@ -298,9 +298,9 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"wire": read_wire("26x30 AWG"), "cut_strands": 1, "nicked_strands": 0},
     ),
     "short-time": (
-        {"wire": "18 AWG", "current": "180 A", "overcurrent_time": "0.1 s"},
-        {"wire": "18 AWG", "current": "180000 mA", "overcurrent_time": "100 ms"},
-        {"wire": read_wire("18 AWG"), "current": 180.0, "overcurrent_time": 0.1},
+        {"wire": "18 AWG", "overcurrent": "180 A", "overcurrent_time": "0.1 s"},
+        {"wire": "18 AWG", "overcurrent": "180000 mA", "overcurrent_time": "100 ms"},
+        {"wire": read_wire("18 AWG"), "overcurrent": 180.0, "overcurrent_time": 0.1},
     ),
     "substitute": (
         {"old_wire": "16 AWG", "new_wire": "14 AWG"},
@@ -326,11 +326,11 @@ CASES: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
         {"tab_width": 0.25, "wire": read_wire("14 AWG"), "current": 10.8},
     ),
     "trip": (
-        {"device": "iec-60898-b", "breaker": "10 A", "current": "14.2 A"}
+        {"device": "iec-60898-b", "breaker": "10 A", "overcurrent": "14.2 A"}
         | {"overcurrent_time": "0.4 s", "device_ambient": "25 C"},
-        {"device": "iec-60898-b", "breaker": "10 A", "current": "14200 mA"}
+        {"device": "iec-60898-b", "breaker": "10 A", "overcurrent": "14200 mA"}
         | {"overcurrent_time": "400 ms", "device_ambient": "77 F"},
-        {"device": "iec-60898-b", "breaker": 10.0, "current": 14.2}
+        {"device": "iec-60898-b", "breaker": 10.0, "overcurrent": 14.2}
         | {"overcurrent_time": 0.4, "device_ambient": 25.0},
     ),
     "wire-break": (

@@ -156,7 +156,7 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     },
     "short-time": {
         "wire": texts(["18 AWG", "1.5 mm2", "26x30 AWG", "14 AWG aluminum", "600 kcmil"]),
-        "current": near(60, 118, 150, 172.5, high=400),
+        "overcurrent": near(60, 118, 150, 172.5, high=400),
     },
     "trip": {
         "device": texts(
@@ -392,7 +392,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "sleeve_material": texts(["polyolefin tubing", "PVC tubing"]),
     },
     "trip": {
-        "current": near(10, 11.3, 13.5, 14.5, 15, 20, 25.5, 30, 50, 100, high=250),
+        "overcurrent": near(10, 11.3, 13.5, 14.5, 15, 20, 25.5, 30, 50, 100, high=250),
         "overcurrent_time": near(0.1, 1, 8, 60, 120, 3600, 7200, high=20000),
         "locked_rotor_current": texts(["12 A", "40 A"]),
         "settle_time": near(0.1, 0.4, 1, 8, 120, high=600),
@@ -402,9 +402,9 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "starts": texts(["1", "2", "7"]),
         "device_ambient": near(25, 30, 40, low=-40, high=90),
         "other_current": near(0.5, 5, high=20),
-        "current_error": texts(["2%"]),
+        "recorder_error": texts(["2%"]),
         "waveform": texts(["rms", "instantaneous"]),
-        "frequency": texts(["50 Hz"]),
+        "supply_frequency": texts(["50 Hz"]),
     },
     "supply": {
         "voltage_running": near(103.5, 108, 126.5, 132, low=95, high=134),
@@ -431,7 +431,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "short-time": {
         "overcurrent_time": near(0.5, 1, 5, high=10),
         "insulation": texts(["pvc-70", "pvc-90", "rubber-60", "xlpe-epr-90"]),
-        "conductor_temperature": near(30, 70, 90, low=-20, high=138),
+        "temperature_before": near(30, 70, 90, low=-20, high=138),
         "cut_strands": texts(["0", "3"]),
         "strands": texts(["7", "26"]),
     },

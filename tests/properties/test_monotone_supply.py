@@ -131,12 +131,12 @@ def test_a_second_leg_that_rises_more_never_improves_the_neutral(one: float, two
 
 THICK_TO_THIN = ("4 AWG", "10 AWG", "2.5 mm2", "14 AWG", "1.5 mm2", "16 AWG", "18 AWG", "22 AWG")
 HARDER = {
-    "current": (
+    "overcurrent": (
         near(59.2, 85.9, 172.5, 388, low=20, high=20_000),
         "A",
     ),
     "overcurrent_time": (near(0.5, 1, 5, low=0.01, high=600), "s"),
-    "conductor_temperature": (near(30, 70, 90, low=-40, high=150), "C"),
+    "temperature_before": (near(30, 70, 90, low=-40, high=150), "C"),
 }
 insulations = st.sampled_from([None, "pvc-70", "pvc-90", "rubber-60", "xlpe-epr-90", "butyl-85"])
 
@@ -162,7 +162,7 @@ def test_more_current_longer_or_hotter_never_improves_short_time(
     less, more = sorted((data.draw(values), data.draw(values)))
     asked: dict[str, object] = {
         "wire": wire,
-        "current": full(amps, "A"),
+        "overcurrent": full(amps, "A"),
         "overcurrent_time": full(seconds, "s"),
     }
     if insulation is not None:
@@ -184,7 +184,7 @@ def test_a_thinner_wire_never_improves_short_time(
 ) -> None:
     thick, thin = sorted((one, two))
     asked: dict[str, object] = {
-        "current": full(amps, "A"),
+        "overcurrent": full(amps, "A"),
         "overcurrent_time": full(seconds, "s"),
     }
     if insulation is not None:
@@ -197,6 +197,6 @@ def test_a_thinner_wire_never_improves_short_time(
 @given(st.integers(0, 25), st.integers(0, 25), st.floats(50, 400))
 def test_more_cut_strands_never_improve_short_time(one: int, two: int, amps: float) -> None:
     few, many = sorted((one, two))
-    asked = {"wire": "26x30 AWG", "current": full(amps, "A"), "overcurrent_time": "0.5 s"}
+    asked = {"wire": "26x30 AWG", "overcurrent": full(amps, "A"), "overcurrent_time": "0.5 s"}
     kinder = rank("short-time", **asked, cut_strands=few)
     assert rank("short-time", **asked, cut_strands=many) >= kinder

@@ -10,7 +10,7 @@ import pytest
 from scipy.integrate import solve_ivp
 
 import wirecalc
-from wirecalc import tables
+from wirecalc import BadInput, tables
 from wirecalc.trade import current_over_time, overcurrent, tripping
 
 from .records import independent, memory, practice, source
@@ -33,7 +33,7 @@ def said(device, rating, current, seconds, **more):
     found = trip(
         device=device,
         breaker=f"{rating} A",
-        current=f"{current:.12g} A",
+        overcurrent=f"{current:.12g} A",
         overcurrent_time=f"{seconds:.12g} s",
         **more,
     )
@@ -107,13 +107,13 @@ def test_the_windows_of_later_editions_bound_nothing():
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
-        ({"current": "18 A", "overcurrent_time": "10799 s"}, None),
-        ({"current": "18 A", "overcurrent_time": "3 h"}, "fail"),
-        ({"current": "15 A", "overcurrent_time": "3 h"}, None),
-        ({"current": "12 A", "other_current": "4 A", "overcurrent_time": "4 h"}, "fail"),
-        ({"current": "12 A", "other_current": "4 A"}, "cannot tell"),
-        ({"device": "iec-60898-b", "current": "16 A", "overcurrent_time": "4 h"}, "fail"),
-        ({"device": "fuse-plug-time-delay", "current": "16 A"}, "cannot tell"),
+        ({"overcurrent": "18 A", "overcurrent_time": "10799 s"}, None),
+        ({"overcurrent": "18 A", "overcurrent_time": "3 h"}, "fail"),
+        ({"overcurrent": "15 A", "overcurrent_time": "3 h"}, None),
+        ({"overcurrent": "12 A", "other_current": "4 A", "overcurrent_time": "4 h"}, "fail"),
+        ({"overcurrent": "12 A", "other_current": "4 A"}, "cannot tell"),
+        ({"device": "iec-60898-b", "overcurrent": "16 A", "overcurrent_time": "4 h"}, "fail"),
+        ({"device": "fuse-plug-time-delay", "overcurrent": "16 A"}, "cannot tell"),
         ({"locked_rotor_current": "60 A", "settle_time": "0.5 s", "settled": "9 A"}, None),
         (
             {"locked_rotor_current": "60 A", "settle_time": "0.5 s", "settled": "16 A"},
@@ -349,7 +349,7 @@ def test_crest_of_a_start_at_power_factor_one_half():
         atol=1e-12,
         t_eval=np.linspace(0, math.pi, 20_001),
     )
-    found = trip(device="ul-489", breaker="15 A", current="40 A", overcurrent_time="0.4 s")
+    found = trip(device="ul-489", breaker="15 A", overcurrent="40 A", overcurrent_time="0.4 s")
     value = found.figure("crest over sqrt2").figure.value
     assert value == pytest.approx(solved.y.max() / math.sqrt(2), rel=1e-6)
 
@@ -360,12 +360,12 @@ def test_crest_of_a_start_at_power_factor_one_half():
 def test_house_breaker_between_5_and_10_times_and_beyond():
     for current, past in (("60 A", False), ("130 A", True)):
         found = trip(
-            device="ul-489", breaker="15 A", current=current, overcurrent_time="0.05 s"
+            device="ul-489", breaker="15 A", overcurrent=current, overcurrent_time="0.05 s"
         ).criterion(CREST)
         assert (found.criterion.caution_limit, found.criterion.limit) == (75.0, 150.0)
         assert found.verdict == ("fail" if past else "pass")
     assert (
-        wirecalc.run("trip", device="ul-489", breaker="15 A", current="70 A")
+        wirecalc.run("trip", device="ul-489", breaker="15 A", overcurrent="70 A")
         .criterion(CREST)
         .verdict
         == "marginal"
@@ -380,7 +380,7 @@ def test_house_breaker_between_5_and_10_times_and_beyond():
 )
 def test_times_of_one_current_by_hand():
     # tests b and c, 1.45 and 2.55 times
-    found = trip(device="iec-60898-b", breaker="10 A", current="20 A", overcurrent_time="0.4 s")
+    found = trip(device="iec-60898-b", breaker="10 A", overcurrent="20 A", overcurrent_time="0.4 s")
     figures = {f.figure.name: f.figure.value for f in found.figures}
     assert figures["highest current, share of the rating"] == pytest.approx(200)
     assert figures["earliest trip at this current, from cold"] == 1.0  # up to 2.55 In
@@ -520,7 +520,7 @@ def test_a_recording_by_hand(tmp_path):
     # 1.13 times are held for an hour, 1.45 times trip; the crest is 1.198 times the rms
     rows = [(0.0, 14.2), (0.4, 1.3), (60.4, 0.0), (61.0, 0.0)]
     file = write(tmp_path / "c.csv", "time_s,current_A", rows)
-    found = trip(device="iec-60898-b", breaker="10 A", recording=file)
+    found = trip(device="iec-60898-b", breaker="10 A", current_log=file)
     by_hand = {HIGHEST: 14.2, LONGER: 0.4, MUST: 0.0, CREST: 14.2 * 1.198}
     for name, value in by_hand.items():
         assert found.criterion(name).criterion.actual == pytest.approx(value, rel=5e-4)
@@ -544,7 +544,7 @@ def test_test_b_counts_what_came_before_it(tmp_path):
     for warm, late, answer in ((3600, 3700, "trips"), (3600, 3500, "may trip"), (0, 3700, "may")):
         rows = [(0.0, 11.3), (float(warm), 14.5), (float(warm + late), 0.0), (1e4, 0.0)]
         file = write(tmp_path / "b.csv", "time_s,current_A", rows[0 if warm else 1 :])
-        found = trip(device="iec-60898-b", breaker="10 A", recording=file)
+        found = trip(device="iec-60898-b", breaker="10 A", current_log=file)
         assert found.answers[0].text.startswith(answer)
 
 
@@ -561,7 +561,7 @@ def test_instantaneous_samples_give_rms_and_crest(tmp_path):
         (i / 4800, 20 * math.sqrt(2) * math.sin(2 * math.pi * 60 * i / 4800)) for i in range(4801)
     ]
     file = write(tmp_path / "w.csv", "time_s,current_A", rows)
-    found = trip(device="iec-60898-c", breaker="16 A", recording=file, waveform="instantaneous")
+    found = trip(device="iec-60898-c", breaker="16 A", current_log=file, waveform="instantaneous")
     assert found.criterion(HIGHEST).criterion.actual == pytest.approx(20, rel=1e-6)
     assert found.criterion(CREST).criterion.actual == pytest.approx(20, rel=1e-9)
     assert found.verdict == "pass"  # 1.25 In for a second
@@ -577,7 +577,7 @@ def test_curve_between_its_points_is_straight_on_a_log_scale(tmp_path):
     held = 15 * (1.5 / 15) ** (math.log(1.5) / math.log(2.5))
     tripped = 110 * (12 / 110) ** (math.log(1.5) / math.log(2.5))
     found = trip(
-        device="ul-489", breaker="10 A", current="30 A", overcurrent_time="1 s", curve=curve
+        device="ul-489", breaker="10 A", overcurrent="30 A", overcurrent_time="1 s", curve=curve
     )
     figures = {f.figure.name: f.figure.value for f in found.figures}
     assert figures["earliest trip at this current, from cold"] == pytest.approx(held)
@@ -607,7 +607,7 @@ def test_curve_between_its_points_is_straight_on_a_log_scale(tmp_path):
 def test_curve_that_cannot_be_is_refused(tmp_path, rows, wrong):
     curve = write(tmp_path / "k.csv", "multiple_%,hold_time_s,trip_time_s", rows)
     with pytest.raises(wirecalc.BadInput, match=wrong):
-        trip(device="ul-489", breaker="15 A", current="30 A", curve=curve)
+        trip(device="ul-489", breaker="15 A", overcurrent="30 A", curve=curve)
 
 
 @source(
@@ -624,11 +624,11 @@ def test_curve_that_cannot_be_is_refused(tmp_path, rows, wrong):
 )
 def test_a_current_of_unknown_time():
     # 135 % of 15 A is 20.25 A
-    assert trip(device="ul-489", breaker="15 A", current="15 A").verdict == "pass"
-    above = trip(device="ul-489", breaker="15 A", current="18 A")
+    assert trip(device="ul-489", breaker="15 A", overcurrent="15 A").verdict == "pass"
+    above = trip(device="ul-489", breaker="15 A", overcurrent="18 A")
     assert (above.verdict, above.criterion("load that stays").verdict) == ("cannot tell",) * 2
     assert [a.text for a in above.answers] == ["may trip"]
-    unknown = trip(device="ul-489", breaker="15 A", current="21 A")
+    unknown = trip(device="ul-489", breaker="15 A", overcurrent="21 A")
     assert unknown.verdict == "cannot tell"
     assert unknown.criterion(MUST).criterion.needs[0] == "overcurrent_time"
 
@@ -638,12 +638,12 @@ def test_a_current_of_unknown_time():
     "% off at the most"
 )
 def test_a_time_from_memory_is_shown_as_one():
-    given = {"breaker": "60 A", "current": "300 A", "overcurrent_time": "3600 s"}
+    given = {"breaker": "60 A", "overcurrent": "300 A", "overcurrent_time": "3600 s"}
     found = trip(device="ul-489", **given)
     judged = found.criterion("time at what trips it, from memory")
     assert (judged.verdict, judged.criterion.source.confidence) == ("fail", "memory")
     assert "limit not confirmed" in judged.reason
-    untold = trip(device="ul-489", breaker="60 A", current="300 A")
+    untold = trip(device="ul-489", breaker="60 A", overcurrent="300 A")
     assert untold.criterion("time at what trips it, from memory").criterion.needs[0] == (
         "overcurrent_time"
     )
@@ -651,9 +651,9 @@ def test_a_time_from_memory_is_shown_as_one():
 
 @practice("a GFCI or AFCI opens a breaker for other reasons; a fuse has none")
 def test_what_else_opens_a_breaker_is_named():
-    found = trip(device="ul-489", breaker="15 A", current="5 A")
+    found = trip(device="ul-489", breaker="15 A", overcurrent="5 A")
     assert any("GFCI" in n.what and "AFCI" in n.what for n in found.not_checked)
-    fuse = trip(device="fuse-plug-time-delay", breaker="15 A", current="5 A")
+    fuse = trip(device="fuse-plug-time-delay", breaker="15 A", overcurrent="5 A")
     assert not any("GFCI" in n.what for n in fuse.not_checked)
 
 
@@ -666,7 +666,7 @@ def test_what_else_opens_a_breaker_is_named():
 @independent("ends of the meter's band by arithmetic")
 def test_a_current_near_the_step_asks_for_a_better_ammeter_and_no_clock():
     # 20.2 A ±2 % is 19.8 to 20.6 A, across 135 % of 15 A
-    given = {"breaker": "15 A", "current": "20.2 A ±2%", "overcurrent_time": "3700 s"}
+    given = {"breaker": "15 A", "overcurrent": "20.2 A ±2%", "overcurrent_time": "3700 s"}
     found = trip(device="ul-489", **given)
     assert found.verdict == "cannot tell"
     assert "3600 s" not in found.criterion(MUST).action
@@ -676,7 +676,7 @@ def test_a_current_near_the_step_asks_for_a_better_ammeter_and_no_clock():
 @practice("a larger breaker is no mend for one that trips")
 def test_nothing_ever_suggests_a_larger_breaker():
     for current in ("16 A", "25 A", "40 A", "200 A"):
-        found = trip(device="ul-489", breaker="15 A", current=current, overcurrent_time="200 s")
+        found = trip(device="ul-489", breaker="15 A", overcurrent=current, overcurrent_time="200 s")
         for judged in found.criteria:
             assert "larger" not in judged.action.replace("never fit a larger", "")
 
@@ -686,7 +686,7 @@ def test_nothing_ever_suggests_a_larger_breaker():
 @pytest.mark.parametrize("device", overcurrent.devices())
 @pytest.mark.parametrize("with_curve", [False, True])
 def test_chart_of_every_device(tmp_path, device, with_curve):
-    given = {"device": device, "breaker": "15 A", "current": "40 A", "overcurrent_time": "2 s"}
+    given = {"device": device, "breaker": "15 A", "overcurrent": "40 A", "overcurrent_time": "2 s"}
     if with_curve:
         rows = [(200.0, 15.0, 110.0), (250.0, 5.0, 50.0)]
         given["curve"] = write(tmp_path / "k.csv", "multiple_%,hold_time_s,trip_time_s", rows)
@@ -740,7 +740,7 @@ def test_an_lra_near_the_settled_current_is_questioned_where_it_counts(locked, s
 )
 @practice("a current that was read goes before the plate's")
 def test_the_plate_beside_a_current_is_a_note():
-    found = trip(device="ul-489", breaker="15 A", current="14 A", locked_rotor_current="60 A")
+    found = trip(device="ul-489", breaker="15 A", overcurrent="14 A", locked_rotor_current="60 A")
     assert found.verdict == "pass"
     assert any("LRA" in n.what for n in found.not_checked)
 
@@ -780,7 +780,7 @@ def test_what_is_known_to_trip_trips_whatever_else_is_unknown():
 
 @source("IEC 60898-1", "edition not stated", "reference ambient 30 C", seen="one copy")
 def test_an_ambient_that_is_left_out_is_no_pass():
-    given = {"device": "iec-60898-c", "breaker": "16 A", "current": "16 A"}
+    given = {"device": "iec-60898-c", "breaker": "16 A", "overcurrent": "16 A"}
     found = wirecalc.run("trip", **given)
     assert found.verdict == "cannot tell"
     assert found.decided_by.criterion.needs == ("device_ambient",)
@@ -810,8 +810,16 @@ def test_an_ambient_that_is_left_out_is_no_pass():
 )
 def test_air_that_changes_nothing_is_not_asked_for(current, word, first):
     given = {"device": "ul-489", "breaker": "15 A", "overcurrent_time": "2 h"}
-    found = wirecalc.run("trip", **given, current=current)
+    found = wirecalc.run("trip", **given, overcurrent=current)
     assert found.verdict == word
     assert found.answers[0].text.startswith(first)
     left = [n.what for n in found.not_checked]
     assert ("air around the device" in left) == (word == "marginal")
+
+
+@practice("above 2000 A what a house breaker can break counts, not when it trips")
+def test_a_short_circuit_is_not_asked_when_it_trips():
+    given = {"device": "ul-489", "breaker": "15 A", "overcurrent_time": "1 s"}
+    assert trip(overcurrent="2000 A", **given).verdict == "fail"
+    with pytest.raises(BadInput, match="short circuit: what the device can break counts"):
+        trip(overcurrent="2001 A", **given)

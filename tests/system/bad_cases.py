@@ -73,8 +73,8 @@ GOOD: dict[str, dict[str, str]] = {
     | {"load_kind": "motor", "power_factor": "80 %"}
     | {"second_leg_at_rest": "119.9 V", "second_leg_running": "118.2 V"}
     | {"second_leg_current": "8.7 A"},
-    "short-time": {"wire": "16 AWG", "current": "180 A", "overcurrent_time": "0.5 s"}
-    | {"insulation": "pvc-70", "conductor_temperature": "30 C", "cut_strands": "2"}
+    "short-time": {"wire": "16 AWG", "overcurrent": "180 A", "overcurrent_time": "0.5 s"}
+    | {"insulation": "pvc-70", "temperature_before": "30 C", "cut_strands": "2"}
     | {"strands": "26"},
     "trip": {"device": "ul-489", "breaker": "15 A", "locked_rotor_current": "40 A"}
     | {"settle_time": "0.4 s", "settled": "5 A", "on_time": "60 s", "off_time": "20 s"}
@@ -161,7 +161,7 @@ ZERO_MEANS_SOMETHING = {
     *("current of breaker", "other_current of breaker", "current of ampacity"),
     *("plug_loads", "long_plug_loads", "fastened_loads", "long_fastened_loads", "light_loads"),
     *("force", "window_length", "peak", "settled", "settle_time", "place_temperature", "ambient"),
-    "cord_ambient",
+    *("cord_ambient", "temperature_before"),
     *("run_time", "circuit_voltage", "current of splice", "other_current of motor-circuit"),
     *("other_current of trip", "device_resistance", "overload_resistance"),
     *("lead_resistance", "off_times", "high_time", "load_torque"),
@@ -569,13 +569,13 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("upstream", "load_kind", "toaster", "'toaster'", "heater"),
     Bad("upstream", "power_factor", "0.8", "'0.8'", "0.8 %"),
     Bad("upstream", "second_leg_at_rest", "239 V", "239 V", "each leg to neutral"),
-    Bad("short-time", "overcurrent_time", "11 min", "'11 min'", "such as 0.5 s"),
-    Bad("short-time", "overcurrent_time", "700 s", "'700 s'", "such as 0.5 s"),
-    Bad("short-time", "current", "0 A", "'0 A'", "180 A"),
-    Bad("short-time", "current", "-180 A", "'-180 A'", "180 A"),
+    Bad("short-time", "overcurrent_time", "25 h", "'25 h'", "such as 0.5 s"),
+    Bad("short-time", "overcurrent_time", "86401 s", "'86401 s'", "such as 0.5 s"),
+    Bad("short-time", "overcurrent", "0 A", "'0 A'", "180 A"),
+    Bad("short-time", "overcurrent", "-180 A", "'-180 A'", "180 A"),
     Bad("short-time", "insulation", "pvc-80", "'pvc-80'", "such as pvc-70"),
     Bad("short-time", "insulation", "wool", "'wool'", "pvc-70"),
-    Bad("short-time", "conductor_temperature", "158 C", "'158 C'", "158 F"),
+    Bad("short-time", "temperature_before", "158 C", "'158 C'", "158 F"),
     Bad("short-time", "cut_strands", "26", "26 of 26", "count again"),
     Bad("short-time", "cut_strands", "-1", "'-1'", "whole number"),
     Bad("short-time", "strands", "0", "0 is outside", "whole number"),

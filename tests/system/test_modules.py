@@ -37,11 +37,11 @@ IN_DECLARED_UNITS = {
     "tab": "--tab-width|0.250 in|--wire|14 AWG|--current|10.8 A ±(2%+5)",
     "ring": "--stud|No.8|--wire|14 AWG|--hole|4.4 mm ±0.05 mm",
     "heat-rating": "--place-temperature|60 C ±3 C|--wire-temperature|105 C",
-    "trip": "--device|ul-489|--breaker|15 A|--current|20 A ±2%|--overcurrent-time|60 s",
+    "trip": "--device|ul-489|--breaker|15 A|--overcurrent|20 A ±2%|--overcurrent-time|60 s",
     "supply": "--nameplate-voltage|115 V|--voltage-running|117.2 V ±(1%+3)|--voltage-at-rest|119 V",
     "upstream": "--voltage-at-rest|119.8 V|--voltage-running|116.6 V|--current|8.7 A ±(2%+5)"
     "|--building-wire|14 AWG|--run-length|40 ft",
-    "short-time": "--wire|18 AWG|--current|180 A|--overcurrent-time|0.1 s",
+    "short-time": "--wire|18 AWG|--overcurrent|180 A|--overcurrent-time|0.1 s",
     "element": "--element-resistance|22.6 ohm ±(1%+1)|--nameplate-power|2585 W|--voltage|232 V",
     "cutoff": "--old-functioning-temperature|130 C|--new-functioning-temperature|130 C",
     "duty": "--on-times|18 min|--off-times|22 min ±1 min|--running-power|120 W",

@@ -8,7 +8,9 @@ import wirecalc
 
 
 def short_time(wire: str = "1.5 mm2", amps: float = 172.5, **given: str) -> wirecalc.Finding:
-    return wirecalc.run("short-time", wire=wire, current=f"{amps} A", insulation="pvc-70", **given)
+    return wirecalc.run(
+        "short-time", wire=wire, overcurrent=f"{amps} A", insulation="pvc-70", **given
+    )
 
 
 @pytest.mark.parametrize(

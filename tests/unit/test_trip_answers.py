@@ -26,7 +26,7 @@ def write(path: Path, head: str, rows: list[tuple[float, float]]) -> str:
         ("time_s,current_A", [(0.0, 5.0), (1.0, -5.0), (2.0, 5.0)], {}, "row 3: an rms"),
         ("time_s,current_A", [(0.0, 5.0)], {}, "one row"),
         ("time_s,current_W", [(0.0, 5.0), (1.0, 5.0)], {}, "'W'"),
-        ("time_s,current_A", [(0.0, 5.0), (1.0, 5.0)], {"current": "5 A"}, "both"),
+        ("time_s,current_A", [(0.0, 5.0), (1.0, 5.0)], {"overcurrent": "5 A"}, "both"),
         (
             "time_s,current_A",
             [(0.0, 5.0), (1e-3, 5.0), (2e-3, 4.0)],
@@ -52,4 +52,4 @@ def test_course_that_cannot_be_is_refused(
 ) -> None:
     file = write(tmp_path / "c.csv", head, rows)
     with pytest.raises(wirecalc.BadInput, match=wrong):
-        trip(device="ul-489", breaker="15 A", recording=file, **more)
+        trip(device="ul-489", breaker="15 A", current_log=file, **more)

@@ -24,17 +24,26 @@ _SAID = {  # words of the trade for an input -> the options that may be meant
     "rla": ("--rated-load-current",),
     "fla": ("--full-load-current", "--rated-load-current"),
     "hp": ("--horsepower",),
-    "amps": ("--current", "--joint-current", "--settled"),
+    "amps": ("--current", "--joint-current", "--overcurrent", "--settled"),
     "volts": ("--voltage", "--circuit-voltage", "--voltage-at-rest", "--nameplate-voltage"),
-    "temp": ("--ambient", "--place-temperature", "--device-ambient", "--conductor-temperature"),
+    "temp": (
+        *("--ambient", "--cord-ambient", "--place-temperature", "--device-ambient"),
+        *("--temperature-before", "--conductor-temperature"),
+    ),
     "temperature": ("--ambient", "--place-temperature", "--conductor-temperature"),
-    "length": ("--run-length", "--cord-length", "--barrel-length", "--joint-length"),
+    "length": (
+        "--run-length",
+        "--cord-length",
+        "--extension-length",
+        "--barrel-length",
+        "--joint-length",
+    ),
     "time": ("--overcurrent-time", "--settle-time", "--run-time", "--high-time"),
-    "gauge": ("--wire", "--cord"),
-    "awg": ("--wire", "--cord"),
+    "gauge": ("--wire", "--building-wire", "--extension-cord", "--cord"),
+    "awg": ("--wire", "--building-wire", "--extension-cord", "--cord"),
     "capacitance": ("--marked-capacitance", "--measured-capacitance"),
     "resistance": ("--element-resistance", "--device-resistance", "--overload-resistance"),
-    "file": ("--recording", "--readings", "--stock"),
+    "file": ("--recording", "--current-log", "--readings", "--stock"),
 }
 
 

@@ -120,20 +120,20 @@ def wrong_course(
     """Yield what is wrong with a recording; rows are counted with the header as the first."""
     times, currents = file.numbers["time"], file.numbers["current"]
     if len(times) < 2:
-        yield Problem("recording", "one row is no recording", "the last row ends the one before")
+        yield Problem("current_log", "one row is no recording", "the last row ends the one before")
         return
     gaps = [two - one for one, two in itertools.pairwise(times)]
     still = next((i for i, gap in enumerate(gaps) if gap <= 0), None)
     if still is not None:
         wrong = f"row {still + 3}: its time is not after that of the row before"
-        yield Problem("recording", wrong, "sort the rows, and drop what stands there twice")
+        yield Problem("current_log", wrong, "sort the rows, and drop what stands there twice")
         return
     yield from _wrong_gap(gaps, waveform, frequency)
     lowest = min(currents)
     if waveform == "rms" and lowest < 0:
         row = list(currents).index(lowest) + 2
         yield Problem(
-            "recording", f"row {row}: an rms current is not negative", "--waveform instantaneous"
+            "current_log", f"row {row}: an rms current is not negative", "--waveform instantaneous"
         )
     if waveform == "instantaneous" and lowest >= 0:
         yield Problem(
@@ -141,7 +141,7 @@ def wrong_course(
         )
     if waveform == "instantaneous" and error:
         yield Problem(
-            "current_error",
+            "recorder_error",
             "an error of instantaneous samples is not followed",
             "record rms values",
         )
@@ -152,7 +152,7 @@ def _wrong_gap(gaps: Sequence[float], waveform: str, frequency: float) -> Iterat
     row = gaps.index(widest) + 3
     if waveform == "instantaneous" and widest > 1 / (FEWEST * frequency):
         wrong = f"row {row}: {widest:g} s to the row before is too long for samples of a cycle"
-        yield Problem("recording", wrong, f"{FEWEST} a cycle at least, or --waveform rms")
+        yield Problem("current_log", wrong, f"{FEWEST} a cycle at least, or --waveform rms")
     if widest > GAP_S and widest > GAP_TIMES * sorted(gaps)[len(gaps) // 2]:
         wrong = f"row {row}: nothing was recorded for {widest:.4g} s"
-        yield Problem("recording", wrong, "split the recording there")
+        yield Problem("current_log", wrong, "split the recording there")

@@ -27,6 +27,7 @@ from wirecalc import (
 )
 from wirecalc.trade.conductors import area_working
 
+from ..inputs import OVERCURRENT, OVERCURRENT_TIME, WIRE
 from ..inputs_joint import CUT_STRANDS, STRANDS
 from .adiabatic import STRONGEST, WEAKEST, HeatedWire, formula_source, insulation_of, insulations
 from .wire_times import ADIABATIC_S, times
@@ -41,10 +42,10 @@ def _total(wire: Wire, strands: int | None) -> int | None:
 
 def _refuse(
     wire: Wire,
-    current: float,
+    overcurrent: float,
     overcurrent_time: float | None,
     insulation: str,
-    conductor_temperature: float | None,
+    temperature_before: float | None,
     cut_strands: int | None,
     strands: int | None,
 ) -> Iterator[Problem]:
@@ -64,10 +65,10 @@ def _refuse(
     elif cut_strands is not None and total is not None and cut_strands >= total:
         yield Problem("cut_strands", f"{cut_strands} of {total}", "nothing is left: count again")
     final = insulation_of(wire.metal, wire.area_mm2, insulation).final
-    if conductor_temperature is not None and conductor_temperature >= final:
+    if temperature_before is not None and temperature_before >= final:
         yield Problem(
-            "conductor_temperature",
-            f"{conductor_temperature:g} C is over the limit in a fault, {final:g} C",
+            "temperature_before",
+            f"{temperature_before:g} C is over the limit in a fault, {final:g} C",
             "the temperature before the overcurrent is meant",
         )
 
@@ -89,23 +90,15 @@ def _build(wire: Wire, strands: int) -> Iterator[Problem]:
         "the offset of the first cycles of a short circuit under 0.1 s",
     ),
     refuse=_refuse,
+    renamed={"current": "overcurrent", "conductor_temperature": "temperature_before"},
     example_with=("overcurrent_time=0.1 s", "insulation=pvc-90"),
 )
 def short_time(
-    wire: Annotated[Wire, "wire that the overcurrent flows in"],
-    current: Annotated[
-        float,
-        Reading(
-            "A",
-            above=0,
-            high=20_000,
-            typical="180 A",
-            text="current of the fault or of the locked motor",
-        ),
-    ],
+    wire: Annotated[Wire, WIRE],
+    overcurrent: Annotated[float, OVERCURRENT],
     overcurrent_time: Annotated[
         float | None,
-        Reading("s", above=0, high=600, typical="0.5 s", text="time until it is switched off"),
+        OVERCURRENT_TIME,
         extra("the time that the wire stands is shown, and nothing is judged"),
     ] = None,
     insulation: Annotated[
@@ -113,14 +106,14 @@ def short_time(
         OneOf(insulations, text="insulation of the wire and its highest running temperature, C"),
         assumed(STRONGEST, source=PRACTICE),
     ] = WEAKEST,
-    conductor_temperature: Annotated[
+    temperature_before: Annotated[
         float | None,
         Reading(
             "C",
             low=-40,
             high=150,
             typical="30 C",
-            text="temperature of the wire before the overcurrent; else that of full load",
+            text="temperature of the wire before the overcurrent",
         ),
         assumed("30 C", source=PRACTICE, why="as hot as at full load"),
     ] = None,
@@ -151,8 +144,8 @@ def short_time(
 
     Meant for PVC, rubber and XLPE; not for silicone, PTFE, glass or bare wire in an appliance.
 
-    Inputs: wire; current in A (over 0 to 20000), overcurrent_time in s (over 0 to 600),
-    insulation, conductor_temperature in C (-40 to 150), cut_strands of strands. Yields the times,
+    Inputs: wire; overcurrent in A (over 0 to 20000), overcurrent_time in s (over 0 to 86400),
+    insulation, temperature_before in C (-40 to 150), cut_strands of strands. Yields the times,
     the temperature, when copper melts (Onderdonk); one criterion if a time was given. Refuses as
     many cut strands as there are. Source: tables adiabatic-k and adiabatic-constants.
     """
@@ -179,7 +172,7 @@ def short_time(
         ),
     )
     kind = insulation_of(wire.metal, wire.area_mm2, insulation)
-    case = HeatedWire(wire.metal, area, current, kind, conductor_temperature)
+    case = HeatedWire(wire.metal, area, overcurrent, kind, temperature_before)
     yield from times(case)
     if overcurrent_time is not None:
         reached = case.temperature_after(overcurrent_time)

@@ -11,7 +11,9 @@ from wirecalc import (
     calculation,
     chart,
 )
-from wirecalc.trade import overcurrent, trip_curves
+from wirecalc.trade import trip_curves
+from wirecalc.trade.overcurrent import OvercurrentDevice
+from wirecalc.trade.overcurrent import device as device_of
 
 from .course import TimedCurrent, course_of_file, course_of_starts, curve_of
 from .judge import judge
@@ -19,21 +21,21 @@ from .must_trip import stays
 from .trip_inputs import (
     _LONGEST,
     Breaker,
-    Current,
-    CurrentError,
+    CurrentLog,
     Curve,
     Device,
     DeviceAmbient,
-    Frequency,
     LockedRotorCurrent,
     OffTime,
     OnTime,
     OtherCurrent,
+    Overcurrent,
     OvercurrentTime,
-    Recording,
+    RecorderError,
     Settled,
     SettleTime,
     Starts,
+    SupplyFrequency,
     Waveform,
 )
 from .wrong_trip import doubtful_start, refuse
@@ -47,12 +49,18 @@ from .wrong_trip import doubtful_start, refuse
         "a start current above the plate's: it goes with the supply voltage",
     ),
     refuse=refuse,
-    example_with=("current", "overcurrent_time", "device_ambient"),
+    renamed={
+        "current": "overcurrent",
+        "recording": "current_log",
+        "current_error": "recorder_error",
+        "frequency": "supply_frequency",
+    },
+    example_with=("overcurrent", "overcurrent_time", "device_ambient"),
 )
 def trip(
     device: Device,
     breaker: Breaker,
-    current: Current = None,
+    overcurrent: Overcurrent = None,
     overcurrent_time: OvercurrentTime = None,
     locked_rotor_current: LockedRotorCurrent = None,
     settle_time: SettleTime = None,
@@ -62,10 +70,10 @@ def trip(
     starts: Starts = None,
     other_current: OtherCurrent = None,
     device_ambient: DeviceAmbient = None,
-    recording: Recording = None,
-    current_error: CurrentError = None,
+    current_log: CurrentLog = None,
+    recorder_error: RecorderError = None,
     waveform: Waveform = "rms",
-    frequency: Frequency = 60.0,
+    supply_frequency: SupplyFrequency = 60.0,
     curve: Curve = None,
 ) -> Iterator[Item]:
     """Does the breaker or fuse hold, may it trip, or does it trip?
@@ -79,17 +87,17 @@ def trip(
     that the standard allows, must stay below their trip (model, practice). Hotter than the
     reference it may trip; colder it may hold. Not for a motor's overload, a GFCI or an AFCI.
 
-    Inputs: device; breaker in A; current in A, rms, for overcurrent_time in s; or LRA with
+    Inputs: device; breaker in A; overcurrent in A, rms, for overcurrent_time in s; or LRA with
     settle_time, settled, on_time, off_time, starts; either with other_current beside it; or a
-    recording (CSV: time, current; waveform, Hz); a maker's curve; device_ambient in C. Yields the
+    current_log (CSV: time, current; waveform, Hz); a maker's curve; device_ambient in C. Yields the
     answer, times in s, heat of each start, criteria and a chart. Refuses a stamp that does not
     rise. Source: tables breaker-ul489, breaker-iec60898, fuses-ul248.
     """
-    found = overcurrent.device(device, breaker)
-    if recording is not None:
-        run = course_of_file(recording, waveform, frequency)
-    elif current is not None:
-        run = TimedCurrent.steady(current, overcurrent_time, _LONGEST)
+    found = device_of(device, breaker)
+    if current_log is not None:
+        run = course_of_file(current_log, waveform, supply_frequency)
+    elif overcurrent is not None:
+        run = TimedCurrent.steady(overcurrent, overcurrent_time, _LONGEST)
     else:
         run = course_of_starts(
             locked_rotor_current or 0.0, settle_time, settled, on_time, off_time, starts, _LONGEST
@@ -97,18 +105,20 @@ def trip(
     if other_current:
         run = run.beside(other_current)
     points = curve_of(curve) if curve is not None else []
-    if current is not None and locked_rotor_current is not None:
+    if overcurrent is not None and locked_rotor_current is not None:
         run = run.without("start on the plate's LRA", "a current was given")
     doubts: list[Criterion] = []
-    if current is None and locked_rotor_current is not None and settled is not None:
+    if overcurrent is None and locked_rotor_current is not None and settled is not None:
         doubts = list(doubtful_start(found, locked_rotor_current, settled))
     yield from judge(found, points, run, device_ambient, doubts)
-    yield from stays(found, current or settled, overcurrent_time or on_time, other_current or 0.0)
+    yield from stays(
+        found, overcurrent or settled, overcurrent_time or on_time, other_current or 0.0
+    )
     yield chart(lambda: _picture(found, points, run))
 
 
 def _picture(
-    found: overcurrent.OvercurrentDevice,
+    found: OvercurrentDevice,
     points: Sequence[trip_curves.CurvePoint],
     run: TimedCurrent,
 ) -> Any:

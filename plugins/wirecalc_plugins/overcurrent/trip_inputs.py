@@ -21,7 +21,7 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import SLIP_A
+from ..inputs import OVERCURRENT, OVERCURRENT_TIME, SLIP_A
 from ..inputs_motor import DEVICE, LOCKED_ROTOR_CURRENT, SETTLE_TIME
 from .course import SAMPLES
 
@@ -29,7 +29,7 @@ _TIME = "s"
 
 _LONGEST = 86_400.0  # s; a day stands for without end, every limit is shorter
 
-_START = "not current"
+_START = "not overcurrent"
 
 WAVEFORMS = ("rms", "instantaneous")
 
@@ -38,34 +38,20 @@ Breaker = Annotated[
     float,
     Nameplate("A", low=1, high=100, typical="15 A", text="rating on the handle or fuse"),
 ]
-Current = Annotated[
+Overcurrent = Annotated[
     float | None,
-    Reading(
-        "A",
-        above=0,
-        high=2000,
-        typical="20 A",
-        text="line current, rms, of the load",
-        slip_under=SLIP_A,
-    ),
-    instead_of("locked_rotor_current", "recording"),
+    OVERCURRENT.but(typical="20 A"),
+    instead_of("locked_rotor_current", "current_log"),
 ]
 OvercurrentTime = Annotated[
     float | None,
-    Reading(
-        _TIME,
-        above=0,
-        high=_LONGEST,
-        typical="60 s",
-        text="how long this current flows",
-        goes_with="current",
-    ),
+    OVERCURRENT_TIME.but(typical="60 s", goes_with="overcurrent"),
     extra("it is taken to flow for good, and what trips by the time asks for it"),
 ]
 LockedRotorCurrent = Annotated[
     float | None,
     LOCKED_ROTOR_CURRENT,
-    instead_of("current", "recording"),
+    instead_of("overcurrent", "current_log"),
 ]
 SettleTime = Annotated[
     float | None,
@@ -131,27 +117,27 @@ DeviceAmbient = Annotated[
     Reading("C", low=-40, high=90, typical="25 C", text="air around the breaker or fuse"),
     extra("one that may trip may do so in any air; where it would hold or trip it is asked for"),
 ]
-Recording = Annotated[
+CurrentLog = Annotated[
     FileColumns | None,
     ReadingsFile(
         SAMPLES,
-        text="CSV of a recording; a value holds until the next time stamp",
-        error_input="current_error",
+        text="CSV of time and current; a value holds until the next time stamp",
+        error_input="recorder_error",
         typical="start.csv",
     ),
-    instead_of("current", "locked_rotor_current"),
+    instead_of("overcurrent", "locked_rotor_current"),
 ]
-CurrentError = Annotated[
+RecorderError = Annotated[
     str | None,
-    Words("error of the recorder in percent, such as 2%", goes_with="recording"),
+    Words("error of the recorder in percent, such as 2%", goes_with="current_log"),
     extra("the values are taken as exact"),
 ]
 Waveform = Annotated[
     str,
-    OneOf(WAVEFORMS, text="what the recorder wrote down", goes_with="recording"),
+    OneOf(WAVEFORMS, text="what the recorder wrote down", goes_with="current_log"),
     extra("a value below zero shows that it is not rms, and is refused"),
 ]
-Frequency = Annotated[
+SupplyFrequency = Annotated[
     float,
     Nameplate(
         "Hz",
@@ -159,7 +145,7 @@ Frequency = Annotated[
         high=400,
         typical="60 Hz",
         text="frequency of the supply",
-        goes_with="recording",
+        goes_with="current_log",
     ),
     assumed("50 Hz", source=PRACTICE, when="waveform=instantaneous"),
     setting("it counts for instantaneous values only"),

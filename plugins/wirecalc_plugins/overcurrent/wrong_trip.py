@@ -10,6 +10,7 @@ from wirecalc.trade import overcurrent, trip_curves
 
 from .course import curve_of, wrong_course
 
+MOST_A = 2000.0  # more is a short circuit of a house; common practice
 LEAST_TIMES = 3.0  # LRA over the settled current of an induction motor; common practice
 LOCKED_TIMES = 6.0  # LRA over rated current of single-phase motors, NEC Table 430.251(A)
 _STARTED = ("settle_time", "settled", "on_time", "off_time", "starts")
@@ -19,9 +20,11 @@ def refuse(**given: Any) -> Iterator[Problem]:
     """Refuse no current or two, starts without their times, a recording or curve that is none."""
     yield from _wrong_choice(given)
     yield from _wrong_starts(given)
-    if given.get("recording") is not None:
-        waveform, error = given.get("waveform", "rms"), given.get("current_error")
-        yield from wrong_course(given["recording"], waveform, given.get("frequency", 60.0), error)
+    if given.get("current_log") is not None:
+        waveform, error = given.get("waveform", "rms"), given.get("recorder_error")
+        yield from wrong_course(
+            given["current_log"], waveform, given.get("supply_frequency", 60.0), error
+        )
     if given.get("curve") is not None:
         found = overcurrent.device(given["device"], given["breaker"])
         for row, wrong in trip_curves.wrong_curve(curve_of(given["curve"]), found):
@@ -30,13 +33,23 @@ def refuse(**given: Any) -> Iterator[Problem]:
 
 def _wrong_choice(given: Mapping[str, Any]) -> Iterator[Problem]:
     """A current, the plate's start or a recording: one of them."""
-    course, current = given.get("recording"), given.get("current")
+    course, current = given.get("current_log"), given.get("overcurrent")
     if course is not None and current is not None:
-        yield Problem("current", "a current and a recording were both given", "give one of them")
+        yield Problem(
+            "overcurrent", "a current and a recording were both given", "give one of them"
+        )
     if course is None and current is None and given.get("locked_rotor_current") is None:
-        yield Problem("current", "there is no current to judge", "--current 20 A, or a --recording")
+        yield Problem(
+            "overcurrent", "there is no current to judge", "--overcurrent 20 A, or a --current-log"
+        )
     if course is not None and given.get("other_current"):
         yield Problem("other_current", "a recording has all loads in it", "leave it out")
+    if current is not None and current > MOST_A:
+        yield Problem(
+            "overcurrent",
+            f"{current:g} A is a short circuit: what the device can break counts then",
+            f"up to {MOST_A:g} A here; ask short-time what the wire stands",
+        )
     typed = [n for n in _STARTED if given.get(n) is not None]
     if typed and (course is not None or current is not None):
         said = "a recording" if current is None else "a current"
