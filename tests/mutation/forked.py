@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import importlib
 import json
 import os
@@ -43,6 +44,7 @@ def load_heavy() -> None:
     """Load once what no mutant changes; a child has it for nothing."""
     for name in HEAVY:
         importlib.import_module(name)
+    gc.freeze()  # no child looks through it again
 
 
 def in_child(work: Callable[[], Any], tree: Path, seconds: float) -> Any:

@@ -21,12 +21,14 @@ from collections.abc import Sequence
 from pathlib import Path
 
 import forked
+import operators
 from cosmic_ray.work_db import WorkDB, use_db
 from cosmic_ray.work_item import MutationSpec, TestOutcome, WorkerOutcome, WorkItem, WorkResult
 from covering import covered, covering, statement
 from sample import drawn, mutants, mutated
 
 ROOT = Path(__file__).parents[2]
+BUNDLED = "bundled"  # the bundled calculations, sampled as one
 FIRST = 25  # tests that are tried before all the others: most mutants live no longer
 LEAST, TIMES = 60.0, 8.0  # seconds, and times the tests' own seconds, until a mutant counts as hung
 MOST = 240.0  # seconds of tests a mutant
@@ -46,6 +48,8 @@ def main() -> None:
     state: Path = said.state.resolve()
     tree = _copied(state)
     forked.load_heavy()
+    if said.room == BUNDLED:
+        operators.register()
     with use_db(state / f"{said.room}-{said.seed}.sqlite", WorkDB.Mode.create) as kept:
         if not kept.num_work_items:
             kept.add_work_items(_chosen(said.room, tree, said.count, said.seed))
@@ -82,15 +86,16 @@ def _copied(state: Path) -> Path:
 
 def _chosen(room: str, tree: Path, count: int, seed: int) -> list[WorkItem]:
     """Return the sample of a room."""
-    folder = tree / ("plugins/wirecalc_plugins" if room == "bundled" else f"wirecalc/{room}")
+    folder = tree / ("plugins/wirecalc_plugins" if room == BUNDLED else f"wirecalc/{room}")
     files = [path.relative_to(tree) for path in folder.rglob("*.py")]
-    weight = _weight if room == "bundled" else lambda mutation: 1.0
+    weight = _weight if room == BUNDLED else lambda mutation: 1.0
     return drawn(list(mutants(files, tree)), count, seed, weight)
 
 
 def _weight(mutation: MutationSpec) -> float:
-    """Numbers and comparisons are what limits and constants are made of: three times as likely."""
-    return 3.0 if "Number" in mutation.operator_name or "Compar" in mutation.operator_name else 1.0
+    """Limits, constants and cautions are three times as likely as the rest."""
+    heavy = ("Number", "Compar", "trade/")
+    return 3.0 if any(part in mutation.operator_name for part in heavy) else 1.0
 
 
 def _tried(mutation: MutationSpec, tree: Path, tests: forked.Covered) -> WorkResult:
@@ -137,7 +142,7 @@ def _line(item: WorkItem, result: WorkResult, tree: Path) -> str:
     (m,) = item.mutations
     outcome = result.test_outcome.value if result.test_outcome else "no mutant"
     where = f"{m.module_path.relative_to(tree)}:{m.start_pos[0]}"
-    return f"{outcome:9} {where} {m.operator_name.removeprefix('core/')}: {result.output}"
+    return f"{outcome:9} {where} {m.operator_name.partition('/')[2]}: {result.output}"
 
 
 def _report(kept: WorkDB, tree: Path) -> None:

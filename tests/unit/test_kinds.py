@@ -3,7 +3,7 @@
 import pytest
 
 from wirecalc.base.errors import BadText, DeclarationError
-from wirecalc.typed.kinds import TAKEN_AS_EXACT
+from wirecalc.typed.kinds import TAKEN_AS_EXACT, Kind, Read
 from wirecalc.typed.quantity_kinds import Count, Nameplate, Reading
 from wirecalc.typed.word_kinds import OneOf, RangeKind, WireKind, YesNo
 
@@ -175,6 +175,26 @@ def test_open_is_told_what_to_write() -> None:
 def test_a_printed_value_has_no_error() -> None:
     assert PLATE.read("15 A") == (15.0, None, None, False, (), "")
     assert "a printed value has no meter error" in refusal(PLATE, "15 A ±1 A")
+
+
+@pytest.mark.parametrize("lacks", ["read", "example", "span", "schema"])
+def test_a_kind_of_a_plugins_own_says_all_that_a_kind_must(lacks: str) -> None:
+    whole = {
+        "of": str,
+        "text": "any text",
+        "read": lambda self, given: Read(given),
+        "example": "text",
+        "span": "text",
+        "schema": {},
+    }
+    own = type("Own", (Kind,), whole)
+    assert own().read_with("so", {}).value == "so"
+    assert own().show(3) == "3"
+    assert list(own().parts("a; b")) == ["a", " b"]
+    assert list(own().parts("a, b")) == ["a, b"]
+    without = type("Own", (Kind,), {k: v for k, v in whole.items() if k != lacks})
+    with pytest.raises(TypeError, match=lacks):
+        without()
 
 
 def test_counts() -> None:
