@@ -33,7 +33,7 @@ def _verdict(row: dict[str, Any], typed: str) -> str:
     try:
         finding = wirecalc.run(row["calculation"], **{k: v for k, v in given.items() if v != ""})
     except BadInput as error:
-        return f"refused: {error}"
+        return f"refused: {error}" if "refused" not in [v for _, v in row["steps"]] else "refused"
     judged = [c for c in finding.criteria if c.criterion.name == row["criterion"]]
     return str(judged[0].verdict) if judged else "not judged"
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wirecalc import Item, at_most, cannot_tell, computed, confirmed, figure, put
+from wirecalc import Item, at_most, at_or_below, cannot_tell, computed, confirmed, figure, put
 
 SAME_VOLTS = 0.02  # volts this near the line's may be the line's: practice
 OVER_VOLTAGE, OVER_CURRENT = 1.1, 1.3
@@ -54,7 +54,7 @@ def not_marked() -> Item:
 
 def line_volts(across: float, line: float | None, on_it: bool | None) -> Iterator[Item]:
     """Volts across a run capacitor mostly differ from the line's; the same may be the line's."""
-    same = line is not None and abs(across - line) <= SAME_VOLTS * line
+    same = line is not None and at_or_below(abs(across - line), SAME_VOLTS * line)
     if on_it is False or (same and on_it is None):
         why = f"{across:.4g} V is the line's {line:.4g} V within 2 %" if same else "it was said so"
         yield cannot_tell(
