@@ -31,9 +31,11 @@ LONG_LINES = [
     PULL + "unknown",
     PULL + "'24 lbf' --pull-standard iec-60352-2",
     "splice --wire '14 AWG solid copper' --wire '16 AWG stranded copper' --barrel '16-14 AWG' "
-    "--listed-for combination --connector closed-end --current '8.7 A ±(2%+5)' --voltage '240 V'",
-    "breaker --current '12.5 A ±(2%+5)' --breaker '15 A' --wire '14 AWG copper' --cord '18 AWG' "
-    "--receptacle '15 A' --only-receptacle yes --ambient '45 C ±2 C' --conductors 6",
+    "--listed-for combination --connector closed-end --current '8.7 A ±(2%+5)' "
+    "--circuit-voltage '240 V'",
+    "breaker --current '12.5 A ±(2%+5)' --breaker '15 A' --building-wire '14 AWG copper' "
+    "--cord '18 AWG' --receptacle '15 A' --only-receptacle yes --ambient '45 C ±2 C' "
+    "--conductors 6",
     "inrush --code-letter L --horsepower '1/4 hp' --nameplate-voltage '115 V' --peak '11 A ±3%' "
     "--settled '9 A ±3%' --settle-time '8 s ±1 s' --breaker '15 A' --voltage '104 V'",
     "strip --wire '18 AWG' --wire '14 AWG solid' --style twist-on --stripped '1/2 in'",
