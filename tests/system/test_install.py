@@ -43,7 +43,7 @@ def test_wheel_carries_tables_schemas_and_no_tests(wheel: Path) -> None:
     for path in (PROJECT / "wirecalc").rglob("*"):
         if path.suffix in (".tmpl", ".css", ".json"):
             assert str(path.relative_to(PROJECT)) in names
-    assert {"wirecalc/py.typed", "wirecalc/units.txt", "wirecalc_plugins/py.typed"} <= names
+    assert {"wirecalc/py.typed", "wirecalc/typed/units.txt", "wirecalc_plugins/py.typed"} <= names
     assert {name.partition("/")[0].partition("-")[0] for name in names} == {
         "wirecalc",
         "wirecalc_plugins",
