@@ -8,7 +8,6 @@ from wirecalc import (
     PRACTICE,
     Item,
     Origin,
-    Problem,
     at_least,
     at_most,
     calculation,
@@ -34,6 +33,7 @@ from .capacitor_swap_inputs import (
     OldCapacitorProtection,
     OldCapacitorTemperature,
     OldCapacitorVoltage,
+    refuse,
 )
 from .marked_capacitance import no_run_part
 from .start_range import cut_off, in_range
@@ -45,30 +45,6 @@ _VOLTS = confirmed("capacitor-volts", "trade texts and one component maker's gui
 _DUTY = confirmed("capacitor-duty", "trade texts and one component maker's guide", "", copies=4)
 
 
-def _refuse(
-    old_capacitor: float,
-    new_capacitor: float,
-    old_capacitor_voltage: float,
-    new_capacitor_voltage: float,
-    old_capacitor_duty: str,
-    new_capacitor_duty: str,
-    old_capacitor_high: float | None = None,
-    new_capacitor_high: float | None = None,
-    **others: object,
-) -> Iterator[Problem]:
-    for whose, low, high, duty in (
-        ("old", old_capacitor, old_capacitor_high, old_capacitor_duty),
-        ("new", new_capacitor, new_capacitor_high, new_capacitor_duty),
-    ):
-        name = f"{whose}_capacitor_high"
-        if high is not None and high <= low:
-            yield Problem(name, f"{high:g} uF is not above {low:g} uF", "write the upper end")
-        if high is not None and duty == "run":
-            yield Problem(
-                name, "a run capacitor is marked with one size, not a range", "is it a start part?"
-            )
-
-
 @calculation(
     part="motor and start",
     cautions=("dead-01", "cap-03", "cap-01", "cap-02", "cap-04", "sub-01", "flam-02"),
@@ -77,7 +53,7 @@ def _refuse(
         "size of the case, its mounting, terminals, and a rating for 50 or 60 Hz alone",
         "a part with two sections: hold each section against its own",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=(
         "old_capacitor_temperature",
         "new_capacitor_temperature",

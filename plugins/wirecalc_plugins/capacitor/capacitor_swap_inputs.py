@@ -1,12 +1,14 @@
-"""The inputs of `capacitor-swap`, and what leaving each of them out means."""
+"""The inputs of `capacitor-swap`: what leaving each out means, and what contradicts itself."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
     Nameplate,
     OneOf,
+    Problem,
     Reading,
     asked,
     extra,
@@ -81,3 +83,28 @@ OldCapacitorLife = Annotated[
 NewCapacitorLife = Annotated[
     str | None, LIFE, extra("a shorter life wears out sooner, and harms nobody")
 ]
+
+
+def refuse(
+    old_capacitor: float,
+    new_capacitor: float,
+    old_capacitor_voltage: float,
+    new_capacitor_voltage: float,
+    old_capacitor_duty: str,
+    new_capacitor_duty: str,
+    old_capacitor_high: float | None = None,
+    new_capacitor_high: float | None = None,
+    **others: object,
+) -> Iterator[Problem]:
+    """Yield what contradicts itself."""
+    for whose, low, high, duty in (
+        ("old", old_capacitor, old_capacitor_high, old_capacitor_duty),
+        ("new", new_capacitor, new_capacitor_high, new_capacitor_duty),
+    ):
+        name = f"{whose}_capacitor_high"
+        if high is not None and high <= low:
+            yield Problem(name, f"{high:g} uF is not above {low:g} uF", "write the upper end")
+        if high is not None and duty == "run":
+            yield Problem(
+                name, "a run capacitor is marked with one size, not a range", "is it a start part?"
+            )

@@ -31,8 +31,7 @@ from .choose_inputs import (
     WireTemperature,
 )
 from .joint_current import above_the_wire
-from .joint_ratings import ROOM_K
-from .splice import metals
+from .joint_ratings import ROOM_K, metals
 from .stock import DEMO, NEEDED, by_part, read_stock
 from .stock_judged import JudgedPart, Wanted, all_judged
 

@@ -9,16 +9,19 @@ from wirecalc import (
     PRACTICE,
     Item,
     Origin,
+    Source,
     Wire,
     at_least,
     at_most,
     cannot_tell,
     caution,
+    confirmed,
     not_checked,
     requires,
 )
 
 ROOM_K = 20.0  # kelvin that the weakest rating lies above the place; 15 to 20 K is practice
+_ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "June 2011", copies=3)
 USUAL_V = 300.0  # connectors are marked 300 V or 600 V; common practice, no source
 
 
@@ -121,3 +124,33 @@ def listed(wires: Sequence[Wire], listed_for: str | None) -> Iterator[Item]:
         origin=Origin.MAKER,
         action=f"use a connector listed for {what}",
     )
+
+
+def copper_only(
+    wires: Sequence[Wire],
+    joined_by: str = "an ordinary copper connector",
+    source: Source = _ALUMINIUM,
+) -> Iterator[Item]:
+    """Stop at a wire of another metal than copper."""
+    others = sorted({w.metal for w in wires} - {"copper"})
+    if others:
+        yield caution("alu-01")
+    yield requires(
+        "copper only",
+        not others,
+        says=f"{' and '.join(others)} wire is not for {joined_by}",
+        source=source,
+        action="stop: it needs a method listed for that metal and a qualified electrician",
+    )
+
+
+def metals(wires: Sequence[Wire]) -> Iterator[Item]:
+    """Judge metals and platings of wires that share a barrel: copper, and no unlike platings."""
+    yield from copper_only(wires)
+    coatings = sorted({w.coating for w in wires})
+    if len(coatings) > 1 and set(coatings) != {"bare", "tinned"}:
+        yield cannot_tell(
+            "platings together",
+            f"whether {' and '.join(coatings)} wire may share a barrel is not known",
+            measure="read the maker's sheet of the connector",
+        )

@@ -5,16 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wirecalc import (
-    FileColumns,
     Item,
-    Problem,
-    Wire,
     calculation,
     chart,
     listing,
     not_checked,
 )
-from wirecalc.trade import crimps
 
 from ..inputs_joint import ListedFor
 from . import statistics
@@ -22,7 +18,6 @@ from .batch_chart import PullLimits, batch_chart
 from .batch_groups import difference, modes_of, sets_of
 from .batch_judge import CONFIDENCES, HEAD, figures_of, judge, limits_of, line_of
 from .joint_ratings import listed
-from .pull import TOO_STRONG_PSI, other_family
 from .pull_batch_inputs import (
     By,
     Confidence,
@@ -34,61 +29,8 @@ from .pull_batch_inputs import (
     ShopMinimum,
     Terminal,
     WireInput,
+    refuse,
 )
-
-
-def _refuse(
-    wire: Wire,
-    terminal: str,
-    readings: FileColumns | None,
-    force: list[float] | None,
-    by: list[str] | None,
-    pull_standard: list[str] | None,
-    **_others: object,
-) -> Iterator[Problem]:
-    if terminal == "clamp":
-        yield Problem(
-            "terminal",
-            "a batch is of crimps, and a clamp terminal is none",
-            "judge each pull of a clamp terminal by `pull`",
-        )
-    for standard in pull_standard or ():
-        yield from other_family(terminal, standard)
-    if (force is None) == (readings is None):
-        yield Problem("readings", "give a file of readings or --force for each pull", "one of them")
-        return
-    if readings is not None:
-        yield from _of_file(readings, by)
-    elif by:
-        yield Problem("by", "groups the rows of a file, and none was given", "give --readings")
-    forces = force if force is not None else list(readings.numbers["force"]) if readings else []
-    if len(forces) > 1 and min(forces) == max(forces):
-        yield Problem(
-            "readings",
-            f"all {len(forces)} forces are {forces[0]:g} lbf",
-            "real pulls scatter: check the record",
-        )
-    most = crimps.breaking_force(wire)[0] * TOO_STRONG_PSI / crimps.SOFT_COPPER_PSI[0]
-    if max(forces) > most:
-        yield Problem(
-            "readings",
-            f"{max(forces):g} lbf is more than {wire} can bear",
-            "check the unit (lbf, N, kgf) and the gauge",
-        )
-
-
-def _of_file(file: FileColumns, by: list[str] | None) -> Iterator[Problem]:
-    for column in ("wire", "gauge"):
-        if len(set(file.words.get(column, ()))) > 1:
-            yield Problem(
-                "readings",
-                f"the column {column} names several wires",
-                "one batch is one wire, terminal and standard: split the file",
-            )
-    for name in by or ():
-        if name not in file.words:
-            known = ", ".join(file.words) or "none"
-            yield Problem("by", f"the file has no column {name!r}", f"its columns: {known}")
 
 
 @calculation(
@@ -99,7 +41,7 @@ def _of_file(file: FileColumns, by: list[str] | None) -> Iterator[Problem]:
         "crimp height and the look of each crimp",
         "qualification of a learner, tool or terminal: this is a check of samples",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=(
         "force=24.1 lbf; 23.4 lbf; 25.0 lbf; 24.6 lbf; 23.8 lbf; 24.4 lbf; 25.3 lbf; 23.9 lbf",
     ),

@@ -1,13 +1,15 @@
-"""The inputs of `pull-batch`, and what leaving each of them out means."""
+"""The inputs of `pull-batch`: what leaving each out means, and what contradicts itself."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
     FileColumns,
     Nameplate,
     OneOf,
+    Problem,
     ReadingsFile,
     Wire,
     Words,
@@ -17,9 +19,11 @@ from wirecalc import (
     may_be_absent,
     setting,
 )
+from wirecalc.trade import crimps
 
 from ..inputs_joint import FORCE, PULL_STANDARD, TERMINAL
 from .batch_judge import CONFIDENCES
+from .pull import TOO_STRONG_PSI, other_family
 
 _FORCE = FORCE.but(error_input="force_error")
 
@@ -66,3 +70,58 @@ Confidence = Annotated[
     OneOf(tuple(CONFIDENCES), text="confidence / population of the tolerance bound"),
     setting("the batch is judged at 95/90; another bound is shown beside it"),
 ]
+
+
+def refuse(
+    wire: Wire,
+    terminal: str,
+    readings: FileColumns | None,
+    force: list[float] | None,
+    by: list[str] | None,
+    pull_standard: list[str] | None,
+    **_others: object,
+) -> Iterator[Problem]:
+    """Yield what contradicts itself."""
+    if terminal == "clamp":
+        yield Problem(
+            "terminal",
+            "a batch is of crimps, and a clamp terminal is none",
+            "judge each pull of a clamp terminal by `pull`",
+        )
+    for standard in pull_standard or ():
+        yield from other_family(terminal, standard)
+    if (force is None) == (readings is None):
+        yield Problem("readings", "give a file of readings or --force for each pull", "one of them")
+        return
+    if readings is not None:
+        yield from _of_file(readings, by)
+    elif by:
+        yield Problem("by", "groups the rows of a file, and none was given", "give --readings")
+    forces = force if force is not None else list(readings.numbers["force"]) if readings else []
+    if len(forces) > 1 and min(forces) == max(forces):
+        yield Problem(
+            "readings",
+            f"all {len(forces)} forces are {forces[0]:g} lbf",
+            "real pulls scatter: check the record",
+        )
+    most = crimps.breaking_force(wire)[0] * TOO_STRONG_PSI / crimps.SOFT_COPPER_PSI[0]
+    if max(forces) > most:
+        yield Problem(
+            "readings",
+            f"{max(forces):g} lbf is more than {wire} can bear",
+            "check the unit (lbf, N, kgf) and the gauge",
+        )
+
+
+def _of_file(file: FileColumns, by: list[str] | None) -> Iterator[Problem]:
+    for column in ("wire", "gauge"):
+        if len(set(file.words.get(column, ()))) > 1:
+            yield Problem(
+                "readings",
+                f"the column {column} names several wires",
+                "one batch is one wire, terminal and standard: split the file",
+            )
+    for name in by or ():
+        if name not in file.words:
+            known = ", ".join(file.words) or "none"
+            yield Problem("by", f"the file has no column {name!r}", f"its columns: {known}")

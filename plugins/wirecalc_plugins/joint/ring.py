@@ -13,15 +13,13 @@ from wirecalc import (
     at_most,
     calculation,
     cannot_tell,
-    caution,
     confirmed,
     figure,
-    requires,
     tables,
 )
 
 from ..inputs_joint import ListedFor
-from .joint_ratings import listed
+from .joint_ratings import copper_only, listed
 from .ring_inputs import Hole, Stud, StudTerminals, WireInput
 from .ring_torques import thick_wire, torques
 
@@ -31,7 +29,6 @@ MOST_ON_STUD = 4
 _MM_PER_IN = 25.4
 
 _COUNT = confirmed("faa-43-13", "FAA AC 43.13-1B", "11-174 b", copies=1)
-_ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "June 2011", copies=3)
 
 
 @calculation(
@@ -71,15 +68,7 @@ def ring(
     diameter, usual = row.number("diameter_mm"), row.number("hole_mm")
     yield figure("diameter of the stud", diameter, "mm", source=thread, also=_inches(diameter))
     yield figure("usual hole", usual, "mm", source=row.source, also=_inches(usual))
-    if wire.metal != "copper":
-        yield caution("alu-01")
-    yield requires(
-        "copper only",
-        wire.metal == "copper",
-        says=f"{wire.metal} wire is not for an ordinary copper terminal",
-        source=_ALUMINIUM,
-        action="stop: it needs a method listed for that metal and a qualified electrician",
-    )
+    yield from copper_only([wire], "an ordinary copper terminal")
     yield from listed([wire], listed_for)
     yield from _hole(hole, stud, row)
     yield from thick_wire(stud, wire, diameter)

@@ -15,11 +15,9 @@ from wirecalc import (
     at_most,
     calculation,
     cannot_tell,
-    caution,
     confirmed,
     figure,
     put,
-    requires,
 )
 from wirecalc.trade import conductors
 
@@ -27,6 +25,7 @@ from . import joint_ratings
 from .barrel_fit import fit
 from .connector_current import in_connector
 from .joint_current import on_tab
+from .joint_ratings import metals
 from .splice_inputs import (
     Barrel,
     CircuitVoltage,
@@ -45,7 +44,6 @@ from .splice_inputs import (
 )
 
 _UL_310 = confirmed("ul-310", "UL 310", "scope 1.2 and 1.3", copies=2)
-_ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "June 2011", copies=3)
 _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copies=3)
 
 
@@ -162,25 +160,4 @@ def _count(
     if connector in ("closed-end", "twist-on"):
         yield at_least(
             "wires to join", number, 2, source=_UL_486C, action="it joins two wires or more"
-        )
-
-
-def metals(wires: Sequence[Wire]) -> Iterator[Item]:
-    """Judge metals and platings of wires that share a barrel: copper, and no unlike platings."""
-    others = sorted({w.metal for w in wires} - {"copper"})
-    if others:
-        yield caution("alu-01")
-    yield requires(
-        "copper only",
-        not others,
-        says=f"{' and '.join(others)} wire is not for an ordinary copper connector",
-        source=_ALUMINIUM,
-        action="stop: it needs a method listed for that metal and a qualified electrician",
-    )
-    coatings = sorted({w.coating for w in wires})
-    if len(coatings) > 1 and set(coatings) != {"bare", "tinned"}:
-        yield cannot_tell(
-            "platings together",
-            f"whether {' and '.join(coatings)} wire may share a barrel is not known",
-            measure="read the maker's sheet of the connector",
         )

@@ -12,16 +12,14 @@ from wirecalc import (
     Wire,
     calculation,
     cannot_tell,
-    caution,
     confirmed,
-    not_checked,
     requires,
     tables,
 )
 
 from ..inputs_joint import ListedFor
 from .joint_current import TAB_SLACK_IN, on_tab
-from .joint_ratings import listed
+from .joint_ratings import copper_only, listed
 from .tab_inputs import (
     Current,
     TabThickness,
@@ -30,8 +28,7 @@ from .tab_inputs import (
     TerminalWidth,
     WireInput,
 )
-
-THICK_SLACK_IN = 0.002  # 0.8 mm is 0.0315 in and printed as 0.032 in
+from .tab_thickness import not_measured, thickness
 
 _COPPER = confirmed("ul-310", "UL 310", "scope 1.3", copies=2)
 
@@ -89,7 +86,7 @@ def tab(
     width and the thickness of the tab.
 
     Inputs: tab_width in inch (0.110 to 0.375, or in mm as 2.8 to 9.5), wire, current in A (over 0
-    to 100), terminal_width, tab_thickness and terminal_thickness in inch or mm, listed_for for
+    to 200), terminal_width, tab_thickness and terminal_thickness in inch or mm, listed_for for
     solid wire. Yields the test current, the share of it, and a criterion each. Refuses a width
     that no published tab has. Meant for push-on joints of appliances, not for plugs. Source:
     tables quick-connect-tabs, quick-connect-currents, cords and metric-cords.
@@ -98,23 +95,15 @@ def tab(
     if size is None:  # refused where it is typed
         yield cannot_tell("current on the tab", "this is the width of no published tab")
         return
-    if wire.metal != "copper":
-        yield caution("alu-01")
-    yield requires(
-        "copper only",
-        wire.metal == "copper",
-        says=f"{wire.metal} wire is not for a push-on terminal",
-        source=_COPPER,
-        action="stop: it needs a method listed for that metal and a qualified electrician",
-    )
+    yield from copper_only([wire], "a push-on terminal", _COPPER)
     yield from on_tab([wire], current, size.number("tab_in"))
     if terminal_width is not None:
         yield _same_width(size, terminal_width)
     yield from listed([wire], listed_for)
     if tab_thickness is not None:
-        yield _thickness(size, tab_thickness, terminal_thickness)
+        yield thickness(size, tab_thickness, terminal_thickness)
     elif terminal_thickness is not None:
-        yield _not_measured(size, terminal_thickness)
+        yield not_measured(size, terminal_thickness)
 
 
 def _same_width(size: tables.Row, width: float) -> Item:
@@ -125,54 +114,4 @@ def _same_width(size: tables.Row, width: float) -> Item:
         source=PRACTICE,
         origin=Origin.PRACTICE,
         action=f"use a female for {size.text('tab_in')} in",
-    )
-
-
-def _published(size: tables.Row) -> list[tables.Row]:
-    """Return the rows of a width that have a thickness."""
-    table = tables.load("quick-connect-tabs")
-    return [r for r in table.where(tab_in=size.number("tab_in")) if r.cells["thickness_in"]]
-
-
-def _not_measured(size: tables.Row, female_for: float) -> Item:
-    """Say of a female whose tab was not measured whether such a tab is published."""
-    name, known = "female for the thickness of the tab", _published(size)
-    if not known or any(_alike(r, female_for) for r in known):
-        return not_checked(name, "the thickness of the tab was not measured")
-    return cannot_tell(
-        name,
-        f"no tab of {size.text('tab_in')} in by {female_for:.3f} in was seen published",
-        measure="measure the thickness of the tab",
-        needs=("tab_thickness",),
-        source=known[0].source,
-    )
-
-
-def _alike(row: tables.Row, thickness: float) -> bool:
-    return abs(row.number("thickness_in") - thickness) <= THICK_SLACK_IN
-
-
-def _thickness(size: tables.Row, tab_is: float, female_for: float | None) -> Item:
-    """Judge by the female; where it is not known, by the thicknesses that are published."""
-    if female_for is not None:
-        return requires(
-            "female for the thickness of the tab",
-            abs(tab_is - female_for) <= THICK_SLACK_IN,
-            says=f"a female for {female_for:.3f} in does not hold a tab of {tab_is:.3f} in",
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            action=f"use a female for {tab_is:.3f} in",
-        )
-    name, known = "thickness of the tab", _published(size)
-    if not known:
-        return not_checked(name, f"none of a {size.text('tab_in')} in tab was seen published")
-    if any(_alike(r, tab_is) for r in known):
-        return requires(name, True, says="", source=known[0].source)
-    printed = " and ".join(r.text("thickness_in") for r in known)
-    return cannot_tell(
-        name,
-        f"{tab_is:.3f} in; published for {size.text('tab_in')} in are {printed} in",
-        measure="measure it again; if it holds, say which thickness the female is for",
-        needs=("terminal_thickness",),
-        source=known[0].source,
     )

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from statistics import median
+from collections.abc import Iterator
 
 from wirecalc import (
     PRACTICE,
     Item,
     Origin,
     Problem,
-    at_least,
     at_most,
     at_or_below,
     calculation,
@@ -20,12 +18,10 @@ from wirecalc import (
     put,
 )
 
+from .duty_cycles import cycling, starts
 from .duty_inputs import AfterRestock, Inverter, OffTimes, OnTimes, RunningPower
 
 MUCH = 80.0  # % of the time; practice
-CYCLES, RESTS = 1.0, 3.0  # min on or off: an overload cycles under the one; compressors rest for
-# the other before they start again; practice
-MANY_STARTS, MOST_STARTS = 6.0, 12.0  # in an hour; practice
 LOOK = "look at door seals, fans, the condenser and the charge"
 _NAME = "share of the time that it runs"
 
@@ -101,70 +97,12 @@ def duty(
             source=PRACTICE,
             working=lambda: f"{put(running_power)} W x 24 h x {put(share)} % / 100 / 1000",
         )
-    yield from _cycling(on_times, off_times)
-    yield from _starts(on_times, off_times)
+    yield from cycling(on_times, off_times)
+    yield from starts(on_times, off_times)
     if inverter:
         yield not_checked(_NAME, "a board drives it: it runs much by design")
     else:
         yield _judge(share, after_restock, inverter)
-
-
-def _cycling(on_times: Sequence[float], off_times: Sequence[float]) -> Iterator[Item]:
-    """Judge the times themselves: minutes, and no seconds as those of an overload."""
-    if min(off_times) == 0 and len(on_times) + len(off_times) > 2:
-        yield cannot_tell(
-            "times off",
-            "it stood 0 minutes between two runs: that is one run, or one time was missed",
-            measure="log it again: a start without a pause is one against pressure",
-            source=PRACTICE,
-        )
-    for what, times in (("on", on_times), ("off", [t for t in off_times if t > 0])):
-        if not times:
-            continue
-        yield at_least(
-            f"time {what}, the middle one",
-            median(times),
-            CYCLES,
-            "min",
-            caution=RESTS,
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            says="an overload or a control cycles it, or it starts again too soon",
-            action="clamp one wire and count the clicks: wirecalc locked; look at start device, "
-            "overload, volts and thermostat",
-        )
-        yield at_least(
-            f"shortest time {what}",
-            min(times),
-            CYCLES,
-            "min",
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            advisory=True,
-            behind="the middle one of the times: a single short one may be cut by a door, a "
-            "defrost or the watch",
-            says="was it a whole one?",
-            action="time it again",
-        )
-
-
-def _starts(on_times: Sequence[float], off_times: Sequence[float]) -> Iterator[Item]:
-    """Judge the starts in an hour, by the middle ones of its times."""
-    rests = [t for t in off_times if t > 0]
-    if not rests:
-        return
-    on, off = median(on_times), median(rests)
-    yield at_most(
-        "starts in an hour",
-        60 / (on + off),
-        MOST_STARTS,
-        "",
-        caution=MANY_STARTS,
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        says="it starts too often: the heat of a start needs minutes to go, pressures to even out",
-        action="find out what cycles it: thermostat, overload, start device, volts; time it again",
-    )
 
 
 def _judge(share: float, after_restock: bool | None, inverter: bool | None) -> Item:

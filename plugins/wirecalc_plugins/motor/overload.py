@@ -8,7 +8,6 @@ from wirecalc import (
     PRACTICE,
     Item,
     Origin,
-    Problem,
     at_or_below,
     calculation,
     cannot_tell,
@@ -24,46 +23,13 @@ from .overload_inputs import (
     OverloadResistance,
     ResetTemperature,
     TripTemperature,
+    refuse,
 )
 from .overload_temperatures import REPLACE, judge_closing, judge_opening, overload_row
 
 _CONDUCTS = "overload conducts"
 AS_GOOD_AS_OPEN = 40.0  # ohm: ten times what one for 230 V has; practice
 PLATE_115 = (100.0, 130.0)  # plates that the manual's ohm is for
-
-
-def _refuse(
-    overload_resistance: float | None = None,
-    lead_resistance: float | None = None,
-    overload_open: bool | None = None,
-    trip_temperature: float | None = None,
-    reset_temperature: float | None = None,
-    **others: object,
-) -> Iterator[Problem]:
-    if overload_open and overload_resistance is not None:
-        yield Problem(
-            "overload_open",
-            f"an overload that reads {overload_resistance:g} ohm is not open",
-            "give the resistance, or overload_open yes",
-        )
-    if (
-        overload_resistance is not None
-        and lead_resistance is not None
-        and not at_or_below(lead_resistance, overload_resistance)
-    ):
-        yield Problem(
-            "overload_resistance",
-            f"{overload_resistance:g} ohm is less than the leads of {lead_resistance:g} ohm",
-            "give the reading with the leads in it, and the leads touched together",
-        )
-    if trip_temperature is None or reset_temperature is None:
-        return
-    if at_or_below(trip_temperature, reset_temperature):
-        yield Problem(
-            "reset_temperature",
-            f"{reset_temperature:g} C is not below the {trip_temperature:g} C at which it opens",
-            "an overload closes again cooler than it opens",
-        )
 
 
 @calculation(
@@ -73,7 +39,7 @@ def _refuse(
         "that it is the very overload which the compressor's maker lists: no other fits",
         "the current at which it opens, and how soon",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=("overload_resistance", "lead_resistance"),
 )
 def overload(

@@ -1,13 +1,16 @@
-"""The inputs of `overload`, and what leaving each of them out means."""
+"""The inputs of `overload`: what leaving each out means, and what contradicts itself."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
+    Problem,
     Reading,
     YesNo,
     asked,
+    at_or_below,
     extra,
     instead_of,
 )
@@ -52,3 +55,38 @@ ResetTemperature = Annotated[
     Reading("C", low=20, high=180, typical="68 C", text="temperature at which it closed again"),
     extra("few shops heat one: what it reads cold is judged without"),
 ]
+
+
+def refuse(
+    overload_resistance: float | None = None,
+    lead_resistance: float | None = None,
+    overload_open: bool | None = None,
+    trip_temperature: float | None = None,
+    reset_temperature: float | None = None,
+    **others: object,
+) -> Iterator[Problem]:
+    """Yield what contradicts itself."""
+    if overload_open and overload_resistance is not None:
+        yield Problem(
+            "overload_open",
+            f"an overload that reads {overload_resistance:g} ohm is not open",
+            "give the resistance, or overload_open yes",
+        )
+    if (
+        overload_resistance is not None
+        and lead_resistance is not None
+        and not at_or_below(lead_resistance, overload_resistance)
+    ):
+        yield Problem(
+            "overload_resistance",
+            f"{overload_resistance:g} ohm is less than the leads of {lead_resistance:g} ohm",
+            "give the reading with the leads in it, and the leads touched together",
+        )
+    if trip_temperature is None or reset_temperature is None:
+        return
+    if at_or_below(trip_temperature, reset_temperature):
+        yield Problem(
+            "reset_temperature",
+            f"{reset_temperature:g} C is not below the {trip_temperature:g} C at which it opens",
+            "an overload closes again cooler than it opens",
+        )

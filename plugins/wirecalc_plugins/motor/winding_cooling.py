@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from itertools import product
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Bands, Item, at_or_below, cannot_tell
+from wirecalc import (
+    PRACTICE,
+    Bands,
+    Item,
+    at_or_below,
+    cannot_tell,
+    put,
+)
 
 COLD_K = 10.0  # that a room changes by between the readings; common practice
 SOON_S = 30.0  # one reading this soon counts as taken at switch-off; IEC 60034-1, from memory
@@ -150,3 +157,22 @@ def doubts(found: WindingTemperature, read: CoolingReadings, ends: Bands) -> Ite
             measure="let it stand for hours in the room, read that with its ohms; check C and F",
             source=PRACTICE,
         )
+
+
+def working_of(k: float, read: CoolingReadings) -> Callable[[], str]:
+    """Put in the hottest reading; several with their times are carried back to switch-off."""
+    each = read.temperatures(k)
+    hot = read.hot[each.index(max(each))]
+
+    def ratio() -> str:
+        return (
+            f"({put(hot, 'ohm')} - {put(read.leads, 'ohm')}) / ({put(read.cold, 'ohm')} - "
+            f"{put(read.leads, 'ohm')}) x ({k:g} + {put(read.cold_temperature, 'C')}) - {k:g}"
+        )
+
+    def carried_back() -> str:
+        pairs = zip(each, read.times or (), strict=True)
+        said = ", ".join(f"{put(at, 'C')} at {put(time, 's')}" for at, time in pairs)
+        return f"carried back to 0 s by the log of the rise over {put(read.room, 'C')}: {said}"
+
+    return ratio if read.times is None or len(read.hot) == 1 else carried_back

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from wirecalc import (
     Bands,
     Item,
-    Problem,
     Source,
     answer,
     at_most,
@@ -24,7 +23,14 @@ from wirecalc import (
 
 from ..lead_resistance import LEADS_OHM
 from .winding_class import NAME, judge, ohms_of, stood_by
-from .winding_cooling import SOON_S, CoolingReadings, WindingTemperature, at_switch_off, doubts
+from .winding_cooling import (
+    SOON_S,
+    CoolingReadings,
+    WindingTemperature,
+    at_switch_off,
+    doubts,
+    working_of,
+)
 from .winding_heat_inputs import (
     ColdResistance,
     ColdTemperature,
@@ -34,45 +40,12 @@ from .winding_heat_inputs import (
     RoomTemperature,
     WindingClass,
     WindingMetal,
+    refuse,
 )
 
 _SOON = from_memory(
     "iec-60034-1-time", "IEC 60034-1", f"one reading within {SOON_S:g} s counts as at switch-off"
 )
-
-
-def _refuse(
-    cold_resistance: float,
-    cold_temperature: float,
-    hot_resistance: list[float],
-    room_temperature: float,
-    hot_time: list[float] | None = None,
-    lead_resistance: float | None = None,
-    **others: object,
-) -> Iterator[Problem]:
-    leads = lead_resistance or 0.0
-    if cold_resistance <= leads:
-        yield Problem(
-            "cold_resistance",
-            f"{cold_resistance:g} ohm is no more than the {leads:g} ohm of the leads",
-            "type the reading with the leads in it; they are subtracted here",
-        )
-    for hot in hot_resistance:
-        if hot < cold_resistance:
-            yield Problem(
-                "hot_resistance",
-                f"{hot:g} ohm hot is below {cold_resistance:g} ohm cold",
-                "a warm winding reads more: same pins, same range? the two swapped?",
-            )
-            break
-    if hot_time is not None and len(hot_time) != len(hot_resistance):
-        yield Problem(
-            "hot_time",
-            f"{len(hot_time)} times for {len(hot_resistance)} resistances",
-            "give a time for each, in the same order",
-        )
-    elif hot_time is not None and len(set(hot_time)) < len(hot_time):
-        yield Problem("hot_time", "two readings have the same time", "give each its own time")
 
 
 @calculation(
@@ -82,7 +55,7 @@ def _refuse(
         "the hottest spot: resistance gives the average of the winding",
         "the rise against the limit of the machine's own standard",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=("hot_time", "winding_class", "lead_resistance", "winding_metal"),
 )
 def winding_heat(
@@ -146,7 +119,7 @@ def winding_heat(
             found.at,
             "C",
             source=rows[k].source,
-            working=_working(k, read),
+            working=working_of(k, read),
             band=(found.low, found.high),
         )
         if k == max(rows):
@@ -198,22 +171,3 @@ def _rise(
     )
     if found.known and len(read.hot) == 1:
         yield not_checked("cooling before the one reading", "none is counted")
-
-
-def _working(k: float, read: CoolingReadings) -> Callable[[], str]:
-    """Put in the hottest reading; several with their times are carried back to switch-off."""
-    each = read.temperatures(k)
-    hot = read.hot[each.index(max(each))]
-
-    def ratio() -> str:
-        return (
-            f"({put(hot, 'ohm')} - {put(read.leads, 'ohm')}) / ({put(read.cold, 'ohm')} - "
-            f"{put(read.leads, 'ohm')}) x ({k:g} + {put(read.cold_temperature, 'C')}) - {k:g}"
-        )
-
-    def carried_back() -> str:
-        pairs = zip(each, read.times or (), strict=True)
-        said = ", ".join(f"{put(at, 'C')} at {put(time, 's')}" for at, time in pairs)
-        return f"carried back to 0 s by the log of the rise over {put(read.room, 'C')}: {said}"
-
-    return ratio if read.times is None or len(read.hot) == 1 else carried_back

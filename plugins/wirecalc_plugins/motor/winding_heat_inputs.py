@@ -1,12 +1,14 @@
-"""The inputs of `winding-heat`, and what leaving each of them out means."""
+"""The inputs of `winding-heat`: what leaving each out means, and what contradicts itself."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     OneOf,
+    Problem,
     Reading,
     asked,
     assumed,
@@ -65,3 +67,38 @@ WindingClass = Annotated[
     OneOf(_classes, text="insulation class of the winding", on_plate=True),
     asked("without it a temperature is neither good nor bad"),
 ]
+
+
+def refuse(
+    cold_resistance: float,
+    cold_temperature: float,
+    hot_resistance: list[float],
+    room_temperature: float,
+    hot_time: list[float] | None = None,
+    lead_resistance: float | None = None,
+    **others: object,
+) -> Iterator[Problem]:
+    """Yield what contradicts itself."""
+    leads = lead_resistance or 0.0
+    if cold_resistance <= leads:
+        yield Problem(
+            "cold_resistance",
+            f"{cold_resistance:g} ohm is no more than the {leads:g} ohm of the leads",
+            "type the reading with the leads in it; they are subtracted here",
+        )
+    for hot in hot_resistance:
+        if hot < cold_resistance:
+            yield Problem(
+                "hot_resistance",
+                f"{hot:g} ohm hot is below {cold_resistance:g} ohm cold",
+                "a warm winding reads more: same pins, same range? the two swapped?",
+            )
+            break
+    if hot_time is not None and len(hot_time) != len(hot_resistance):
+        yield Problem(
+            "hot_time",
+            f"{len(hot_time)} times for {len(hot_resistance)} resistances",
+            "give a time for each, in the same order",
+        )
+    elif hot_time is not None and len(set(hot_time)) < len(hot_time):
+        yield Problem("hot_time", "two readings have the same time", "give each its own time")

@@ -2,24 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from wirecalc import (
     PRACTICE,
     Bands,
     Item,
     Origin,
-    Problem,
     at_or_below,
     calculation,
-    figure,
     not_checked,
-    put,
     requires,
 )
 
 from ..lead_resistance import LEADS_OHM
-from ..maker_range import wrong_way_round
 from .winding_case import judge_case
 from .winding_inputs import (
     MakerEach,
@@ -31,6 +27,7 @@ from .winding_inputs import (
 )
 from .winding_maker import by_maker
 from .winding_open import PAIRS, judge_open, not_read
+from .winding_pairs import less_leads, pair_figure
 from .winding_pins import LIKE, Pair, no_more_than_leads, pins
 from .windings_inputs import (
     CaseResistance,
@@ -42,39 +39,8 @@ from .windings_inputs import (
     Reading13,
     Reading23,
     WindingTemperature,
+    refuse,
 )
-
-
-def _refuse(
-    reading_1_2: float | None = None,
-    reading_1_3: float | None = None,
-    reading_2_3: float | None = None,
-    open_pin: str = "none",
-    maker_run: float | None = None,
-    maker_start: float | None = None,
-    maker_each: float | None = None,
-    maker_run_high: float | None = None,
-    maker_start_high: float | None = None,
-    maker_each_high: float | None = None,
-    **others: object,
-) -> Iterator[Problem]:
-    if maker_run is not None and maker_start is not None and maker_run > maker_start:
-        yield Problem(
-            "maker_run",
-            f"{maker_run:g} ohm of the run winding is over the {maker_start:g} ohm of the start",
-            "the run winding has the fewer ohms: the two swapped?",
-        )
-    yield from wrong_way_round("maker_run", maker_run, maker_run_high)
-    yield from wrong_way_round("maker_start", maker_start, maker_start_high)
-    yield from wrong_way_round("maker_each", maker_each, maker_each_high)
-    readings = dict(zip(PAIRS, (reading_1_2, reading_1_3, reading_2_3), strict=True))
-    for pair, reading in readings.items():
-        if reading is not None and (open_pin == "all" or open_pin in pair.split("-")):
-            yield Problem(
-                f"reading_{pair.replace('-', '_')}",
-                f"{reading:g} ohm between {pair}, and pin {open_pin} was said to read open",
-                "leave this reading out, or leave open_pin out: an open pin is open to both others",
-            )
 
 
 @calculation(
@@ -84,7 +50,7 @@ def _refuse(
         "shorted turns, unless the maker's ohms are given: a good winding may read 2 ohm or less",
         "insulation at its test voltage: an ohmmeter is no insulation tester",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=(
         "reading_1_2",
         "reading_1_3=16.4 ohm",
@@ -133,9 +99,9 @@ def windings(
     given = dict(zip(PAIRS, (reading_1_2, reading_1_3, reading_2_3), strict=True))
     if lead_resistance is None:
         yield not_checked("test leads", "taken as 0 ohm; they have 0.1 to 0.3: touch and read them")
-    pairs = list(_less_leads(given, ends, lead_resistance or 0.0))
+    pairs = list(less_leads(given, ends, lead_resistance or 0.0))
     for pair in pairs:
-        yield _pair_figure(pair, given[pair.name], lead_resistance)
+        yield pair_figure(pair, given[pair.name], lead_resistance)
     yield from judge_case(case_resistance, ends.get("case_resistance"), motor_kind)
     if open_pin != "none":
         yield judge_open(open_pin, common_pin, len(pairs))
@@ -181,25 +147,3 @@ def _by_makers(
             yield from by_maker(f"{name} winding", pair, (low, high), temperature, unread)
         elif low is not None:
             yield not_checked(f"{name} winding by its maker", "the winding could not be named")
-
-
-def _less_leads(given: Mapping[str, float | None], ends: Bands, leads: float) -> Iterator[Pair]:
-    lead_low, lead_high = ends.get("lead_resistance", (leads, leads))
-    for name, reading in given.items():
-        if reading is not None:
-            own = ends.get(f"reading_{name.replace('-', '_')}", (reading, reading))
-            yield Pair(name, reading - leads, own[0] - lead_high, own[1] - lead_low)
-
-
-def _pair_figure(pair: Pair, reading: float | None, leads: float | None) -> Item:
-    return figure(
-        f"{pair.name} less leads",
-        pair.ohm,
-        "ohm",
-        band=(pair.low, pair.high),
-        working=lambda: (
-            "as read: the leads were not read"
-            if leads is None
-            else f"{put(reading or 0.0, 'ohm')} - {put(leads, 'ohm')}"
-        ),
-    )

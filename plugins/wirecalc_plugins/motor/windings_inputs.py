@@ -1,12 +1,14 @@
-"""The inputs of `windings`, and what leaving each of them out means."""
+"""The inputs of `windings`: what leaving each out means, and what contradicts itself."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     OneOf,
+    Problem,
     Reading,
     asked,
     assumed,
@@ -18,6 +20,8 @@ from wirecalc import (
 from ..inputs import LEADS
 from ..inputs_motor import MOTOR_KIND
 from ..lead_resistance import LEADS_COUNT
+from ..maker_range import wrong_way_round
+from .winding_open import PAIRS
 
 _ALL = "one pair alone is never open, a pin is"
 
@@ -73,3 +77,36 @@ MotorKind = Annotated[
     MOTOR_KIND,
     assumed("motor", source=PRACTICE, why="a compressor's case reading is advised higher"),
 ]
+
+
+def refuse(
+    reading_1_2: float | None = None,
+    reading_1_3: float | None = None,
+    reading_2_3: float | None = None,
+    open_pin: str = "none",
+    maker_run: float | None = None,
+    maker_start: float | None = None,
+    maker_each: float | None = None,
+    maker_run_high: float | None = None,
+    maker_start_high: float | None = None,
+    maker_each_high: float | None = None,
+    **others: object,
+) -> Iterator[Problem]:
+    """Yield what contradicts itself."""
+    if maker_run is not None and maker_start is not None and maker_run > maker_start:
+        yield Problem(
+            "maker_run",
+            f"{maker_run:g} ohm of the run winding is over the {maker_start:g} ohm of the start",
+            "the run winding has the fewer ohms: the two swapped?",
+        )
+    yield from wrong_way_round("maker_run", maker_run, maker_run_high)
+    yield from wrong_way_round("maker_start", maker_start, maker_start_high)
+    yield from wrong_way_round("maker_each", maker_each, maker_each_high)
+    readings = dict(zip(PAIRS, (reading_1_2, reading_1_3, reading_2_3), strict=True))
+    for pair, reading in readings.items():
+        if reading is not None and (open_pin == "all" or open_pin in pair.split("-")):
+            yield Problem(
+                f"reading_{pair.replace('-', '_')}",
+                f"{reading:g} ohm between {pair}, and pin {open_pin} was said to read open",
+                "leave this reading out, or leave open_pin out: an open pin is open to both others",
+            )
