@@ -13,10 +13,10 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import CIRCUIT_VOLTAGE, CURRENT
+from ..inputs import CIRCUIT_VOLTAGE, CURRENT, WIRE
 from ..inputs_joint import CONNECTOR, PLACE, TAB_WIDTH, WIRE_RATING
 
-WireInput = Annotated[list[Wire], "wire in the barrel; repeat it for each"]
+WireInput = Annotated[list[Wire], WIRE]
 Connector = Annotated[str, CONNECTOR]
 TabWidth = Annotated[
     float | None,

@@ -51,11 +51,11 @@ def joint_drop(
     """Is this joint heating?
 
     R = V / I, less the wire between the probes at 20 C (stranded 2 % longer by its lay), is the
-    joint alone; its heat is R I^2. With 150 mm of its wire, wherever the probes sat, it is
-    compared with that wire: over 3 times is marginal, over 10 times fails, and so does over 1 W:
-    common practice, no source. Joints that glow were reported at 5 W with 0.8 A and 35 W with
-    15 A (NBSIR 76-1011); neither breaker, fuse nor GFCI sees them. A reading under 0.9 of the
-    wire, or under the wire less 15 mm, is none of this joint: current or length is wrong. A
+    joint alone; its heat is R I^2. With 150 mm of its wire (of two sizes the thicker), wherever the
+    probes sat, it is compared with that wire: over 3 times is marginal, over 10 times fails, and so
+    does over 1 W: common practice, no source. Joints that glow were reported at 5 W with 0.8 A and
+    35 W with 15 A (NBSIR 76-1011); neither breaker, fuse nor GFCI sees them. A reading under 0.9 of
+    the wire, or under the wire less 15 mm, is none of this joint: current or length is wrong. A
     current above all that any table gives the wire fails.
 
     Inputs: drop in V, mostly typed in mV (over 0 to 10 V), joint_current in A (over 0 to 100),

@@ -9,6 +9,8 @@ from wirecalc import (
     Wire,
 )
 
+from ..inputs import WIRE
+
 Drop = Annotated[
     float,
     Reading("V", above=0, high=10, typical="30 mV", text="voltage across the loaded joint"),
@@ -23,7 +25,7 @@ JointCurrent = Annotated[
         text="current through the joint at the same moment",
     ),
 ]
-WireInput = Annotated[Wire, "wire of the joint; of two sizes the thicker one judges harder"]
+WireInput = Annotated[Wire, WIRE]
 JointLength = Annotated[
     float,
     Reading("mm", above=0, high=305, typical="150 mm", text="length between the probes"),

@@ -21,6 +21,7 @@ from wirecalc import (
 )
 from wirecalc.trade import crimps
 
+from ..inputs import WIRE
 from ..inputs_joint import FORCE, PULL_STANDARD, TERMINAL
 from .batch_judge import CONFIDENCES
 from .pull import TOO_STRONG_PSI, other_family
@@ -28,7 +29,7 @@ from .pull import TOO_STRONG_PSI, other_family
 _FORCE = FORCE.but(error_input="force_error")
 
 
-WireInput = Annotated[Wire, "wire crimped into the terminals"]
+WireInput = Annotated[Wire, WIRE]
 Terminal = Annotated[str, TERMINAL]
 Readings = Annotated[
     FileColumns | None,

@@ -9,9 +9,10 @@ from wirecalc import (
     extra,
 )
 
+from ..inputs import WIRE
 from ..inputs_joint import FORCE, PULL_STANDARD, TERMINAL
 
-WireInput = Annotated[Wire, "wire crimped into the terminal"]
+WireInput = Annotated[Wire, WIRE]
 Force = Annotated[float, FORCE]
 Terminal = Annotated[str, TERMINAL]
 PullStandard = Annotated[

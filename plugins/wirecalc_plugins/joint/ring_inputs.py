@@ -14,13 +14,15 @@ from wirecalc import (
     tables,
 )
 
+from ..inputs import WIRE
+
 
 def _studs() -> list[str]:
     return [r.text("stud") for r in tables.load("ring-holes").rows]
 
 
 Stud = Annotated[str, OneOf(_studs, text="stud or screw, as on the ring")]
-WireInput = Annotated[Wire, "wire in the ring terminal"]
+WireInput = Annotated[Wire, WIRE]
 Hole = Annotated[
     float | None,
     Reading("mm", above=0, high=30, typical="3.2 mm", text="hole of the ring, as measured"),

@@ -16,10 +16,10 @@ from wirecalc import (
     extra,
 )
 
-from ..inputs import CIRCUIT_VOLTAGE, CURRENT
+from ..inputs import CIRCUIT_VOLTAGE, CURRENT, WIRE
 from ..inputs_joint import CONNECTOR, LISTED_FOR, PLACE, TAB_WIDTH, TERMINAL_RATING, WIRE_RATING
 
-WireInput = Annotated[list[Wire], "wire in the barrel; repeat it for each"]
+WireInput = Annotated[list[Wire], WIRE]
 Barrel = Annotated[SizeRange, "range of the barrel, as stamped or as on the bag"]
 Connector = Annotated[
     str | None,

@@ -13,9 +13,11 @@ from wirecalc import (
     setting,
 )
 
+from ..inputs import WIRE
+
 STYLES = ("closed", "closed-insulated", "open", "stop", "ferrule", "twist-on")
 
-WireInput = Annotated[list[Wire], "wire to strip; repeat it for each wire of a twist-on connector"]
+WireInput = Annotated[list[Wire], WIRE]
 Style = Annotated[str, OneOf(STYLES, text="how the wire sits in the connector")]
 BarrelLength = Annotated[
     float | None,

@@ -11,11 +11,11 @@ from wirecalc import (
     extra,
 )
 
-from ..inputs import CURRENT
+from ..inputs import CURRENT, WIRE
 from ..inputs_joint import TAB_WIDTH
 
 TabWidth = Annotated[float, TAB_WIDTH]
-WireInput = Annotated[Wire, "wire in the female terminal"]
+WireInput = Annotated[Wire, WIRE]
 Current = Annotated[
     float,
     CURRENT.but(typical="10.8 A", not_zero="no terminal is judged by no current"),
