@@ -6,11 +6,9 @@ from wirecalc import Count, Nameplate, OneOf, Reading, YesNo
 
 SLIP_A = 0.1  # a line current below it that is typed in mA is a slip of the unit
 CURRENT = Reading(
-    "A", low=0, high=200, typical="8.7 A", text="line current of the load", slip_under=SLIP_A
+    "A", low=0, high=400, typical="8.7 A", text="line current of the load", slip_under=SLIP_A
 )
-LOAD_ON_A_RUN = Reading(
-    "A", above=0, high=200, typical="1.6 A", text="line current of the load", slip_under=SLIP_A
-)
+LOAD_ON_A_RUN = CURRENT.but(typical="1.6 A", not_zero="without current a run takes no volts")
 SETTLED = Reading(
     "A", low=0, high=400, typical="1.2 A", text="current once it has settled", slip_under=SLIP_A
 )
@@ -25,7 +23,9 @@ OVERCURRENT = Reading(
 )
 OVERCURRENT_TIME = Reading("s", above=0, high=86_400, typical="0.5 s", text="how long it flows")
 WIRE = "wire that is worked on"
-BREAKER = Nameplate("A", low=5, high=100, typical="15 A", text="rating on the breaker handle")
+BREAKER = Nameplate(
+    "A", low=1, high=100, typical="15 A", text="rating on the breaker handle or fuse"
+)
 NAMEPLATE_VOLTAGE = Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
 NAMEPLATE_POWER = Nameplate(
     "W", above=0, high=20_000, typical="2585 W", text="power of the heating elements"
@@ -47,6 +47,13 @@ CORD_LENGTH = Reading(
     text="length of the cord, one way",
     goes_with="cord",
 )
+CORD = "wire of the flexible cord"
+CORD_CONDUCTORS = Count(
+    "wires of the cord that carry current, without the ground and without the neutral of a dryer "
+    "or range",
+    low=2,
+    high=3,
+)
 EXTENSION_CORD = "wire of the extension cord"
 EXTENSION_LENGTH = Reading(
     "ft",
@@ -61,7 +68,7 @@ OTHER_CURRENT = Reading(
     low=0,
     high=200,
     typical="6.2 A",
-    text="other loads that run on the same building wire",
+    text="other loads on the same circuit",
     slip_under=SLIP_A,
     goes_with="building_wire",
 )
@@ -69,10 +76,17 @@ CONDUCTOR_TEMPERATURE = Reading(
     "C", low=-40, high=150, typical="75 C", text="temperature of the metal of wire and cord"
 )
 VOLTAGE_AT_REST = Reading(
-    "V", above=0, high=700, typical="117.5 V", text="volts at the plug with nothing running"
+    "V", low=0, high=700, typical="117.5 V", text="volts at the plug with nothing running"
+)
+VOLTAGE_RUNNING = Reading(
+    "V", low=0, high=700, typical="117.2 V", text="volts at the plug while the load runs"
 )
 VOLTAGE_AT_START = Reading(
-    "V", above=0, high=700, typical="106 V", text="lowest volts at the plug during a start"
+    "V", low=0, high=700, typical="106 V", text="lowest volts at the plug during a start"
+)
+ALIVE = "a dead outlet: nothing runs on 0 V"  # why these volts are not 0 in most calculations
+NOMINAL_VOLTAGE = Nameplate(
+    "V", low=90, high=600, typical="240 V", text="volts the service is named by"
 )
 RECEPTACLE = Nameplate("A", low=5, high=60, typical="15 A", text="rating of the receptacle")
 MAXIMUM_BREAKER = Nameplate(
@@ -80,12 +94,22 @@ MAXIMUM_BREAKER = Nameplate(
 )
 
 # how a building wire lies
-WIRE_CLASS = Nameplate("C", low=0, high=300, typical="60 C", text="insulation class of the wire")
+WIRE_CLASS = Nameplate(
+    "C", low=0, high=300, typical="60 C", text="insulation class of the building wire"
+)
 TERMINATION = Nameplate(
-    "C", low=0, high=300, typical="60 C", text="rating marked on the terminations"
+    "C",
+    low=0,
+    high=300,
+    typical="60 C",
+    text="rating marked on the terminations of the building wire",
 )
 AROUND_WIRE = Reading(
-    "C", low=-40, high=90, typical="25 C", text="temperature around the building wire"
+    "C",
+    low=-40,
+    high=90,
+    typical="25 C",
+    text="temperature around building wire or cord in the building",
 )
 TOGETHER = Count("current-carrying wires in the cable or raceway", low=1, high=100)
 LEADS = Reading("ohm", low=0, high=2, typical="0.2 ohm", text="resistance of the test leads")

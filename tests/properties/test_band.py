@@ -355,7 +355,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     },
     "strands": {
         "strands": texts(["1", "7", "26", "65", "168"]),
-        "standard": texts(
+        "strand_standard": texts(
             ["none", "ipc-a-620-class-2", "ipc-a-620-class-3", "faa-ac-43-13", "nasa-8739-4"]
         ),
     },
@@ -442,7 +442,7 @@ OPTIONAL: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "element_open": texts(["yes", "no"]),
         "nameplate_power": texts(["2585 W"]),
         "nameplate_voltage": texts(["240 V"]),
-        "voltage": near(120, 187.2, 208, 216, 232, 264, high=300),
+        "element_voltage": near(120, 187.2, 208, 216, 232, 264, high=300),
         "element_kind": texts(["wire", "wire", "ptc"]),
         "maker_element": texts(["21.5 ohm"]),
         "maker_element_high": texts(["24 ohm"]),

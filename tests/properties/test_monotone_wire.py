@@ -98,7 +98,7 @@ def test_more_damaged_strands_never_improve(
         rank(
             "strands",
             wire=wire,
-            standard=standard,
+            strand_standard=standard,
             strands=str(count),
             cut_strands=str(cut),
             nicked_strands=str(nicked),
@@ -112,11 +112,11 @@ def test_more_damaged_strands_never_improve(
 @given(st.sampled_from(STANDARDS), st.integers(2, 200), st.integers(0, 12))
 def test_the_makers_rule_is_never_the_kinder_one(standard: str, total: int, damaged: int) -> None:
     assume(damaged <= total)
-    asked = {"wire": "16 AWG", "standard": standard, "cut_strands": "0"}
+    asked = {"wire": "16 AWG", "strand_standard": standard, "cut_strands": "0"}
     few = rank("strands", **asked, strands=str(total), nicked_strands=str(damaged))
     makers = rank(
         "strands",
-        **asked | {"standard": "none"},
+        **asked | {"strand_standard": "none"},
         strands=str(total),
         nicked_strands=str(damaged),
     )

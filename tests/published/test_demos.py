@@ -90,6 +90,7 @@ OWN = {  # where a name of the file means another quantity in one question
     "C16": {"voltage": "nameplate_voltage"},  # drop is a share of the plate's volts
     "C17": {"voltage": "voltage_at_rest"},  # a dip starts at rest
     "C34": {"cord": "extension_cord", "cord_length": "extension_length"},
+    "C33": {"voltage": "element_voltage"},
     "C22": {f"reading_{p}": f"reading_{p}" for p in ("1_2", "1_3", "2_3")}
     | {"leads": "lead_resistance"},
     "C24": {"current": "capacitor_current", "voltage": "capacitor_voltage"}

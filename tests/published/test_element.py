@@ -159,7 +159,7 @@ def test_an_element_of_other_volts_is_recognised(ohms, says):
     ],
 )
 def test_volts_at_the_element(volts, given, says, verdict):
-    finding = element(element_resistance="22.4 ohm", voltage=volts, **given)
+    finding = element(element_resistance="22.4 ohm", element_voltage=volts, **given)
     assert says in heat(finding)
     assert finding.verdict == verdict, SHEETS
     if verdict == "cannot tell":
@@ -178,7 +178,10 @@ def test_volts_at_the_element(volts, given, says, verdict):
 )
 def test_volts_far_under_the_plates_pass_no_element(volts, plate, watts, ohms):
     finding = element(
-        element_resistance=ohms, nameplate_power=watts, nameplate_voltage=plate, voltage=volts
+        element_resistance=ohms,
+        nameplate_power=watts,
+        nameplate_voltage=plate,
+        element_voltage=volts,
     )
     assert finding.verdict == "cannot tell"
     assert ("208 V" in heat(finding)) == (plate == "240 V")
@@ -198,7 +201,7 @@ def test_what_it_is_compared_with_is_asked():
 @independent("Ohm's law")
 def test_a_quarter_of_the_watts_at_half_the_volts_by_the_plate_alone():
     # Ohm's law: P goes with V^2; 2585 W / 4 = 646.25 W, 5.3854 A
-    finding = element(voltage="120 V")
+    finding = element(element_voltage="120 V")
     assert finding.figure("share of the plate's power").figure.value == pytest.approx(25)
     assert finding.figure("power at these volts").figure.value == pytest.approx(646.25)
     assert finding.figure("current at these volts").figure.value == pytest.approx(646.25 / 120)
@@ -214,7 +217,7 @@ def test_a_shorted_element_fails():
 
 @practice("an open element does not heat")
 def test_an_open_element_fails_and_draws_nothing():
-    finding = wirecalc.run("element", element_open="yes", voltage="240 V")
+    finding = wirecalc.run("element", element_open="yes", element_voltage="240 V")
     assert finding.verdict == "fail"
     assert not [f for f in finding.figures if "volts" in f.figure.name]
 
@@ -234,7 +237,7 @@ def test_a_limit_is_rounded_toward_safety_wherever_it_is_shown():
 @practice("test leads have 0.1 to 0.3 ohm")
 def test_a_reading_that_may_be_all_leads_gives_no_current():
     finding = element(
-        element_resistance="0.5 ohm ±0.3 ohm", lead_resistance="0.4 ohm", voltage="240 V"
+        element_resistance="0.5 ohm ±0.3 ohm", lead_resistance="0.4 ohm", element_voltage="240 V"
     )
     assert verdicts(finding)["current at these volts"] == "cannot tell"
 
@@ -381,7 +384,7 @@ def test_the_plates_ohms_are_those_that_a_manual_prints(watts, volts, ohms, sour
 def test_hazards_of_the_step_are_said():
     at_rest = {c.key for c in element(element_resistance="22.4 ohm").cautions}
     assert {"dead-01", "dead-03", "hot-01", "heat-01", "flam-01"} <= at_rest
-    assert "live-01" in {c.key for c in element(voltage="240 V").cautions}
+    assert "live-01" in {c.key for c in element(element_voltage="240 V").cautions}
     assert {"heat-02", "heat-03", "sub-01", "dead-01", "hot-01"} <= {
         c.key for c in cutoff().cautions
     }

@@ -328,7 +328,7 @@ def strand_verdict(count, cut, nicked, standard, wire="16 AWG"):
         strands=str(count),
         cut_strands=str(cut),
         nicked_strands=str(nicked),
-        standard=standard,
+        strand_standard=standard,
     ).verdict
 
 
@@ -402,7 +402,7 @@ def test_makers_and_nasa_accept_none(standard, count):
 def test_makers_rule_needs_no_count_and_a_620_does():
     given = {"wire": "16 AWG", "cut_strands": "0", "nicked_strands": "1"}
     assert wirecalc.run("strands", **given).verdict == "fail"
-    unknown = wirecalc.run("strands", **given, standard="ipc-a-620-class-2")
+    unknown = wirecalc.run("strands", **given, strand_standard="ipc-a-620-class-2")
     assert unknown.verdict == "cannot tell"
     assert unknown.criteria[0].criterion.needs == ("strands",)
 
@@ -415,7 +415,7 @@ def test_makers_rule_needs_no_count_and_a_620_does():
 )
 def test_nicked_solid_wire_is_judged_by_depth():
     # 10 % of its diameter
-    given = {"wire": "14 AWG solid", "strands": "1", "standard": "ipc-a-620-class-2"}
+    given = {"wire": "14 AWG solid", "strands": "1", "strand_standard": "ipc-a-620-class-2"}
     nicked = wirecalc.run("strands", **given, cut_strands="0", nicked_strands="1")
     assert nicked.verdict == "cannot tell"
     assert "10 %" in nicked.criteria[0].reason

@@ -44,7 +44,7 @@ GOOD: dict[str, dict[str, str]] = {
     "gauge": {"strands": "41", "strand_diameter": "0.254 mm", "outside_diameter": "3 mm"}
     | {"metal": "copper"},
     "strands": {"wire": "16 AWG", "cut_strands": "0", "nicked_strands": "1", "strands": "26"}
-    | {"standard": "none"},
+    | {"strand_standard": "none"},
     "substitute": {"old_wire": "18 AWG", "new_wire": "16 AWG", "old_wire_temperature": "80 C"}
     | {"new_wire_temperature": "105 C", "old_wire_voltage": "300 V", "new_wire_voltage": "600 V"}
     | {"old_oil_resistant": "no", "new_oil_resistant": "no", "old_flame_rated": "yes"}
@@ -95,7 +95,7 @@ GOOD: dict[str, dict[str, str]] = {
     | {"has_motor": "yes", "motor_start": "direct", "protection": "class-i"},
     "element": {"maker_element": "22 ohm"}
     | {"element_resistance": "22.6 ohm", "lead_resistance": "0.2 ohm"}
-    | {"nameplate_power": "2585 W", "nameplate_voltage": "240 V", "voltage": "232 V"},
+    | {"nameplate_power": "2585 W", "nameplate_voltage": "240 V", "element_voltage": "232 V"},
     "cutoff": {"old_functioning_temperature": "130 C", "new_functioning_temperature": "130 C"}
     | {"old_cutoff_current": "15 A", "new_cutoff_current": "15 A", "old_cutoff_voltage": "250 V"}
     | {"new_cutoff_voltage": "250 V", "holding_temperature": "100 C", "place_temperature": "80 C"}
@@ -404,7 +404,7 @@ WIRE_ITSELF = [  # strands, sizes and ratings that contradict each other or the 
     Bad("strands", "nicked_strands", "1.5", "'1.5'", "whole number"),
     Bad("strands", "nicked_strands", "one", "'one'", "whole number"),
     Bad("strands", "strands", "0", "0 is outside", "whole number"),
-    Bad("strands", "standard", "ipc-a-620", "'ipc-a-620'", "did you mean ipc-a-620-class-"),
+    Bad("strands", "strand_standard", "ipc-a-620", "'ipc-a-620'", "did you mean ipc-a-620-class-"),
     Bad("substitute", "old_wire_temperature", "900 C", "'900 C'", "900 F"),
     Bad("substitute", "new_wire_voltage", "6000 V", "'6000 V'", "such as 600 V"),
     *(
@@ -552,12 +552,13 @@ SUPPLY = [  # supply, upstream and short-time
     Bad("supply", "nameplate_voltage_low", "120 V", "120/240 V", "leave it out"),
     Bad("supply", "nameplate_voltage_low", "250 V", "250 V is not below", "exchange them"),
     Bad("upstream", "voltage_running", "120.6 V", "120.6 V with the load on", "exchanged"),
-    Bad("upstream", "voltage_running", "116.6 mV", "'116.6 mV'", "116.6 V"),
+    Bad("upstream", "voltage_running", "116.6 mV", "0.1166 V is no supply", "range and unit"),
     Bad("upstream", "voltage_running", "21 V", "21 V are left of 119.8 V", "check the unit"),
-    Bad("upstream", "voltage_at_rest", "0.1198 V", "'0.1198 V'", "119.8 V"),
+    Bad("upstream", "voltage_at_rest", "19.9 V", "19.9 V is no supply", "range and unit"),
+    Bad("upstream", "voltage_at_rest", "0 V", "a dead outlet", "119.8 V"),
     Bad("upstream", "voltage_at_rest", "600 V", "600 V is no line of a house", "range and unit"),
     Bad("upstream", "second_leg_current", "0.2 A", "'0.2 A'", "8.7 A"),
-    Bad("upstream", "current", "0.2 A", "'0.2 A'", "8.7 A"),
+    Bad("upstream", "current", "0.49 A", "0.49 A is too little", "0.5 A or more"),
     Bad("upstream", "current", "8.7 mA", "'8.7 mA'", "8.7 A"),
     Bad("upstream", "current", "1044 W", "'W'", "divide by the voltage"),
     Bad("upstream", "run_length", "2000 ft", "half of the volts", "check ft and m"),
@@ -589,7 +590,7 @@ ELEMENTS_AND_STARTS = [  # element, cut-off, duty, start device, overload, locke
     Bad("element", "element_resistance", "22.4 kohm", "'22.4 kohm'", "such as 22.6 ohm"),
     Bad("element", "element_resistance", "0.15 ohm", "0.15 ohm", "touched together"),  # the leads
     Bad("element", "lead_resistance", "20 ohm", "'20 ohm'", "0.2 ohm"),
-    Bad("element", "voltage", "232 mV", "'232 mV'", "232 V"),
+    Bad("element", "element_voltage", "232 mV", "'232 mV'", "232 V"),
     Bad("cutoff", "new_functioning_temperature", "500 C", "'500 C'", "500 F"),
     Bad("cutoff", "old_functioning_temperature", "120 F", "'120 F'", "120 C"),
     Bad("cutoff", "holding_temperature", "130 C", "130 C", "the lower of the two"),

@@ -99,7 +99,7 @@ def test_rules_page_is_a_working_file(tmp_path: Path, cli_main: Callable[..., An
     )
     assert shop.run("pull", pull | {"terminal": "lug", "force": "60 lbf"}).verdict == "fail"
     strands = {"wire": "16 AWG", "strands": "26", "nicked_strands": "0", "cut_strands": "1"}
-    decided = shop.run("strands", strands | {"standard": "ipc-a-620-class-2"}).decided_by
+    decided = shop.run("strands", strands | {"strand_standard": "ipc-a-620-class-2"}).decided_by
     assert decided is not None
     assert decided.criterion.name == "no cut strands"
     marked = {"marked_capacitance": "30 uF", "tolerance": "10 %", "capacitor_voltage": "214 V"}

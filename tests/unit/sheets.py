@@ -34,7 +34,7 @@ GOOD = {  # as left, of one machine
     'settle_time = "0.4 s ±0.1 s"\n',
     "element": 'nameplate_power = "646 W"\nnameplate_voltage = "120 V"\n'
     'element_resistance = "22.6 ohm ±(1%+1)"\nlead_resistance = "0.2 ohm"\n'
-    'voltage = "119.0 V ±(1%+3)"\n',
+    'element_voltage = "119.0 V ±(1%+3)"\n',
 }
 ANSWERS = (
     "test_jumpers_off",

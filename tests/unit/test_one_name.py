@@ -11,24 +11,7 @@ from wirecalc.plugging import host
 from wirecalc.typed.kinds import Kind
 from wirecalc.typed.word_kinds import OneOf
 
-PENDING = {  # names that still stand for more than one quantity, or are told in two ways
-    "ambient",
-    "breaker",
-    "conductors",
-    "cord",
-    "cord_conductors",
-    "current",
-    "insulation_class",
-    "nominal_voltage",
-    "other_current",
-    "run_length",
-    "termination_temperature",
-    "voltage",
-    "voltage_at_rest",
-    "voltage_at_start",
-    "voltage_running",
-    "wire",
-}
+PENDING: set[str] = set()  # names that still stand for more than one quantity
 
 
 def _by_name() -> dict[str, list[tuple[str, Input]]]:

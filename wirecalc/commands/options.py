@@ -25,7 +25,13 @@ _SAID = {  # words of the trade for an input -> the options that may be meant
     "fla": ("--full-load-current", "--rated-load-current"),
     "hp": ("--horsepower",),
     "amps": ("--current", "--joint-current", "--overcurrent", "--settled"),
-    "volts": ("--voltage", "--circuit-voltage", "--voltage-at-rest", "--nameplate-voltage"),
+    "volts": (
+        "--voltage",
+        "--circuit-voltage",
+        "--element-voltage",
+        "--voltage-at-rest",
+        "--nameplate-voltage",
+    ),
     "temp": (
         *("--ambient", "--cord-ambient", "--place-temperature", "--device-ambient"),
         *("--temperature-before", "--conductor-temperature"),

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from itertools import chain
 from typing import Annotated
 
-from wirecalc import Item, Problem, Reading, Wire, calculation, confirmed, extra, figure, put
+from wirecalc import Item, Problem, Wire, calculation, confirmed, extra, figure, put
 
-from ..inputs import BREAKER, BUILDING_WIRE, SLIP_A
+from ..inputs import BREAKER, BUILDING_WIRE, CURRENT
 from .breaker_inputs import (
     HEATER_RULE,
     Cord,
@@ -94,17 +94,7 @@ def _refuse(
     ),
 )
 def breaker(
-    current: Annotated[
-        float,
-        Reading(
-            "A",
-            low=0,
-            high=100,
-            typical="8.7 A",
-            text="line current of the load",
-            slip_under=SLIP_A,
-        ),
-    ],
+    current: Annotated[float, CURRENT],
     breaker: Annotated[float, BREAKER],
     wiring_rules: WiringRules = NEC,
     building_wire: Annotated[Wire | None, BUILDING_WIRE, extra(WIRE_NOT_SEEN)] = None,

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Annotated
 
 from wirecalc import (
-    Count,
     Nameplate,
     Reading,
     Wire,
@@ -17,7 +16,16 @@ from wirecalc import (
     may_be_absent,
 )
 
-from ..inputs import FEEDS_OTHERS, HAS_MOTOR, MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, RECEPTACLE, SLIP_A
+from ..inputs import (
+    CORD,
+    CORD_CONDUCTORS,
+    FEEDS_OTHERS,
+    HAS_MOTOR,
+    MAXIMUM_BREAKER,
+    NAMEPLATE_VOLTAGE,
+    OTHER_CURRENT,
+    RECEPTACLE,
+)
 from .cord_load import CORD_TYPE, CORDS
 from .unseen import RECEPTACLE_NOT_SEEN
 
@@ -52,14 +60,7 @@ OnlyReceptacle = Annotated[
 ]
 OtherCurrent = Annotated[
     float | None,
-    Reading(
-        "A",
-        low=0,
-        high=200,
-        typical="6.2 A",
-        text="other loads that run on the same building wire",
-        slip_under=SLIP_A,
-    ),
+    OTHER_CURRENT.but(goes_with=""),
     asked(_ELSE, when="only_receptacle=no"),
     asked(_ELSE, when="feeds_others=yes"),
     may_be_absent("nothing else on the circuit"),
@@ -100,17 +101,10 @@ RangeVoltage = Annotated[
     NAMEPLATE_VOLTAGE,
     asked("the demand of a range is given in kW", when="range_rating"),
 ]
-Cord = Annotated[
-    Wire | None, "wire of the flexible cord", may_be_absent("no cord, or its maker's own")
-]
+Cord = Annotated[Wire | None, CORD, may_be_absent("no cord, or its maker's own")]
 CordConductors = Annotated[
     int | None,
-    Count(
-        "wires of the cord that carry current, without the ground and without the neutral of "
-        "a dryer or range",
-        low=2,
-        high=3,
-    ),
+    CORD_CONDUCTORS,
     assumed("2", source=CORDS, why="3, which carries less", when="cord"),
 ]
 CordType = Annotated[

@@ -7,7 +7,6 @@ from typing import Annotated
 from wirecalc import (
     Nameplate,
     OneOf,
-    Reading,
     YesNo,
     asked,
     assumed,
@@ -18,7 +17,7 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import BREAKER, MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, SLIP_A
+from ..inputs import BREAKER, MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, OTHER_CURRENT
 from ..inputs_motor import HORSEPOWER, RATED_LOAD_CURRENT
 from .motor_rules import DEVICES
 
@@ -105,13 +104,6 @@ ListedCombination = Annotated[
 ]
 OtherCurrent = Annotated[
     float | None,
-    Reading(
-        "A",
-        low=0,
-        high=100,
-        typical="3 A",
-        text="amps of other loads on the same building wire",
-        slip_under=SLIP_A,
-    ),
+    OTHER_CURRENT.but(typical="3 A", goes_with=""),
     may_be_absent("nothing else on the circuit"),
 ]

@@ -24,13 +24,13 @@ from .element_inputs import (
     ElementKind,
     ElementOpen,
     ElementResistance,
+    ElementVoltage,
     LeadResistance,
     MakerElement,
     MakerElementHigh,
     NameplatePower,
     NameplateVoltage,
     NominalVoltage,
-    Voltage,
     VoltageAtRest,
 )
 from .element_ohms import Known, against
@@ -84,6 +84,7 @@ def _refuse_element(
         "thermostat, relay, cut-off and joints in its path",
     ),
     refuse=_refuse_element,
+    renamed={"voltage": "element_voltage"},
     example_with=("element_resistance", "lead_resistance", "nameplate_power", "nameplate_voltage"),
 )
 def element(
@@ -95,7 +96,7 @@ def element(
     maker_element_high: MakerElementHigh = None,
     nameplate_power: NameplatePower = None,
     nameplate_voltage: NameplateVoltage = None,
-    voltage: Voltage = None,
+    element_voltage: ElementVoltage = None,
     nominal_voltage: NominalVoltage = None,
     voltage_at_rest: VoltageAtRest = None,
 ) -> Iterator[Item]:
@@ -140,11 +141,13 @@ def element(
             needs=("element_resistance", "element_open"),
         )
     ohm = nominal if element_resistance is None else element_resistance - (lead_resistance or 0.0)
-    if voltage is not None and not element_open:
-        yield from heats(voltage, ohm, nameplate_power)
+    if element_voltage is not None and not element_open:
+        yield from heats(element_voltage, ohm, nameplate_power)
         if nameplate_voltage is None:
             return
-        supply = ElementSupply(voltage, nameplate_voltage, nominal_voltage, voltage_at_rest, ohm)
+        supply = ElementSupply(
+            element_voltage, nameplate_voltage, nominal_voltage, voltage_at_rest, ohm
+        )
         yield from judge(supply)
 
 

@@ -17,7 +17,14 @@ from wirecalc import (
     may_be_absent,
 )
 
-from ..inputs import LEADS, NAMEPLATE_POWER, NAMEPLATE_VOLTAGE, VOLTAGE_AT_REST
+from ..inputs import (
+    ALIVE,
+    LEADS,
+    NAMEPLATE_POWER,
+    NAMEPLATE_VOLTAGE,
+    NOMINAL_VOLTAGE,
+    VOLTAGE_AT_REST,
+)
 from ..maker_range import upper_end
 
 WIRE = "wire"
@@ -71,21 +78,21 @@ NameplateVoltage = Annotated[
     float | None,
     NAMEPLATE_VOLTAGE.but(typical="240 V"),
     asked("the reading is held against the plate", when="not maker_element and not element_open"),
-    asked("the volts are held against it", when="voltage"),
+    asked("the volts are held against it", when="element_voltage"),
     extra("the maker's ohms are judged by"),
 ]
-Voltage = Annotated[
+ElementVoltage = Annotated[
     float | None,
     Reading("V", low=1, high=700, typical="232 V", text="volts across it while it heats"),
     extra("whether it is good its ohms say; what it heats at its volts is a second question"),
 ]
 NominalVoltage = Annotated[
     float | None,
-    Nameplate("V", low=90, high=600, typical="240 V", text="volts the service is named by"),
-    extra("asked for where the volts are under 90 % of the plate's", when="voltage"),
+    NOMINAL_VOLTAGE,
+    extra("asked for where the volts are under 90 % of the plate's", when="element_voltage"),
 ]
 VoltageAtRest = Annotated[
     float | None,
-    VOLTAGE_AT_REST,
-    extra("asked for where the volts are under 90 % of the plate's", when="voltage"),
+    VOLTAGE_AT_REST.but(not_zero=ALIVE),
+    extra("asked for where the volts are under 90 % of the plate's", when="element_voltage"),
 ]

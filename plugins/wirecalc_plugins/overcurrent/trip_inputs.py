@@ -21,7 +21,7 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import OVERCURRENT, OVERCURRENT_TIME, SLIP_A
+from ..inputs import BREAKER, OTHER_CURRENT, OVERCURRENT, OVERCURRENT_TIME
 from ..inputs_motor import DEVICE, LOCKED_ROTOR_CURRENT, SETTLE_TIME
 from .course import SAMPLES
 
@@ -36,7 +36,7 @@ WAVEFORMS = ("rms", "instantaneous")
 Device = Annotated[str, DEVICE]
 Breaker = Annotated[
     float,
-    Nameplate("A", low=1, high=100, typical="15 A", text="rating on the handle or fuse"),
+    BREAKER,
 ]
 Overcurrent = Annotated[
     float | None,
@@ -102,14 +102,7 @@ Starts = Annotated[
 ]
 OtherCurrent = Annotated[
     float | None,
-    Reading(
-        "A",
-        low=0,
-        high=100,
-        typical="6.2 A",
-        text="other loads on this device, rms",
-        slip_under=SLIP_A,
-    ),
+    OTHER_CURRENT.but(goes_with=""),
     may_be_absent("nothing else runs on this device"),
 ]
 DeviceAmbient = Annotated[

@@ -18,7 +18,7 @@ from wirecalc import (
     may_be_absent,
 )
 
-from ..inputs import CONDUCTOR_TEMPERATURE, CORD_LENGTH, LEADS
+from ..inputs import CONDUCTOR_TEMPERATURE, CORD, CORD_LENGTH, LEADS
 from .ground_limits import STANDARDS
 from .neutral import NO_STRAP, STRAP
 
@@ -100,7 +100,7 @@ GroundStandard = Annotated[
 ]
 Cord = Annotated[
     Wire | None,
-    "wire of the flexible cord",
+    CORD,
     extra(
         "a cord only adds: where it decides, it is asked for",
         when="ground_point=plug-pin|neutral-blade",

@@ -20,7 +20,7 @@ from wirecalc import (
     tables,
 )
 
-from ..inputs import CORD_LENGTH, NAMEPLATE_VOLTAGE, VOLTAGE_AT_REST
+from ..inputs import ALIVE, CORD, CORD_LENGTH, NAMEPLATE_VOLTAGE, VOLTAGE_AT_REST
 from ..inputs_motor import FREQUENCY, HORSEPOWER, LOCKED_ROTOR_CURRENT, RATED_LOAD_CURRENT
 
 OWN, RELAY, PTC, START_CAPACITOR, RUN_CAPACITOR, NONE = METHODS = (
@@ -172,7 +172,7 @@ Inertia = Annotated[
 ]
 VoltageAtRest = Annotated[
     float | None,
-    VOLTAGE_AT_REST,
+    VOLTAGE_AT_REST.but(not_zero=ALIVE),
     asked("a start goes with the volts", when="nameplate_voltage"),
     may_be_absent("the plate's volts"),
 ]
@@ -184,7 +184,7 @@ SourceResistance = Annotated[
 ]
 Cord = Annotated[
     Wire | None,
-    "wire of the cord, extension cord included",
+    CORD,
     may_be_absent("no cord"),
 ]
 CordLength = Annotated[

@@ -26,8 +26,10 @@ from wirecalc import (
 )
 
 from ..inputs import (
+    ALIVE,
     BUILDING_WIRE,
     CONDUCTOR_TEMPERATURE,
+    CORD,
     CORD_LENGTH,
     NAMEPLATE_VOLTAGE,
     OTHER_CURRENT,
@@ -88,7 +90,7 @@ def _refuse(
 def dip(
     locked_rotor_current: Annotated[float, LOCKED_ROTOR_CURRENT.but(typical="14.2 A")],
     nameplate_voltage: Annotated[float, NAMEPLATE_VOLTAGE],
-    voltage_at_rest: Annotated[float, VOLTAGE_AT_REST],
+    voltage_at_rest: Annotated[float, VOLTAGE_AT_REST.but(not_zero=ALIVE)],
     rated_load_current: Annotated[
         float | None,
         Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate"),
@@ -103,9 +105,7 @@ def dip(
     run_length: Annotated[
         float | None, RUN_LENGTH, asked(when="not voltage_at_start"), extra(_MEASURED)
     ] = None,
-    cord: Annotated[
-        Wire | None, "wire of the cord, extension cord included", may_be_absent("no cord")
-    ] = None,
+    cord: Annotated[Wire | None, CORD, may_be_absent("no cord")] = None,
     cord_length: Annotated[
         float | None, CORD_LENGTH, asked(when="not voltage_at_start"), extra(_MEASURED)
     ] = None,
@@ -114,7 +114,7 @@ def dip(
     ] = None,
     voltage_at_start: Annotated[
         float | None,
-        VOLTAGE_AT_START,
+        VOLTAGE_AT_START.but(not_zero=ALIVE),
         extra("all that arithmetic allows is tried, and where that does not tell it is asked for"),
     ] = None,
     start_power_factor: Annotated[

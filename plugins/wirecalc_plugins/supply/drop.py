@@ -27,8 +27,10 @@ from wirecalc import (
 from wirecalc.trade.wire_runs import WirePath, reactance_per_length, resistance_per_length
 
 from ..inputs import (
+    ALIVE,
     BUILDING_WIRE,
     CONDUCTOR_TEMPERATURE,
+    CORD,
     CORD_LENGTH,
     LOAD_ON_A_RUN,
     NAMEPLATE_VOLTAGE,
@@ -120,9 +122,7 @@ def drop(
         asked("it takes its part of the volts before the cord"),
     ] = None,
     run_length: Annotated[float | None, RUN_LENGTH, asked()] = None,
-    cord: Annotated[
-        Wire | None, "wire of the cord, extension cord included", may_be_absent("no cord")
-    ] = None,
+    cord: Annotated[Wire | None, CORD, may_be_absent("no cord")] = None,
     cord_length: Annotated[float | None, CORD_LENGTH, asked()] = None,
     other_current: Annotated[
         float | None, OTHER_CURRENT, may_be_absent("nothing else runs on this wire")
@@ -154,7 +154,7 @@ def drop(
     ] = 75.0,
     voltage_at_rest: Annotated[
         float | None,
-        VOLTAGE_AT_REST,
+        VOLTAGE_AT_REST.but(not_zero=ALIVE),
         extra("a run that takes over 10 % of the plate's volts asks for it"),
     ] = None,
 ) -> Iterator[Item]:

@@ -6,7 +6,6 @@ from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
-    Count,
     Nameplate,
     OneOf,
     Reading,
@@ -19,8 +18,10 @@ from wirecalc import (
 
 from ..circuit.cord_load import CORDS
 from ..inputs import (
+    ALIVE,
     BUILDING_WIRE,
     CONDUCTOR_TEMPERATURE,
+    CORD_CONDUCTORS,
     EXTENSION_CORD,
     EXTENSION_LENGTH,
     HAS_MOTOR,
@@ -58,7 +59,7 @@ CordRating = Annotated[
 ]
 CordConductors = Annotated[
     int | None,
-    Count("wires of the cord that carry current", low=2, high=3),
+    CORD_CONDUCTORS,
     assumed("2", source=CORDS, why="3, which carries less"),
 ]
 CordAmbient = Annotated[
@@ -80,13 +81,13 @@ LockedRotorCurrent = Annotated[
 ]
 VoltageAtRest = Annotated[
     float | None,
-    VOLTAGE_AT_REST,
+    VOLTAGE_AT_REST.but(not_zero=ALIVE),
     asked(when="locked_rotor_current and not voltage_at_start"),
     extra("a run that takes over 10 % of the plate's volts asks for it"),
 ]
 VoltageAtStart = Annotated[
     float | None,
-    VOLTAGE_AT_START,
+    VOLTAGE_AT_START.but(not_zero=ALIVE),
     extra("all that arithmetic allows is tried, and where that does not tell it is asked for"),
 ]
 BuildingWire = Annotated[

@@ -6,31 +6,30 @@ from typing import Annotated
 
 from wirecalc import (
     Nameplate,
-    Reading,
     asked,
     extra,
     may_be_absent,
 )
 
-from ..inputs import LOAD_ON_A_RUN, NAMEPLATE_VOLTAGE
-
-
-def _reading(text: str, typical: str) -> Reading:
-    return Reading("V", low=0, high=700, typical=typical, text=text)
-
+from ..inputs import (
+    LOAD_ON_A_RUN,
+    NAMEPLATE_VOLTAGE,
+    NOMINAL_VOLTAGE,
+    VOLTAGE_AT_REST,
+    VOLTAGE_AT_START,
+    VOLTAGE_RUNNING,
+)
 
 NameplateVoltage = Annotated[float, NAMEPLATE_VOLTAGE]
-VoltageRunning = Annotated[
-    float | None, _reading("volts at the plug while the load runs", "117.2 V"), asked()
-]
+VoltageRunning = Annotated[float | None, VOLTAGE_RUNNING, asked()]
 VoltageAtRest = Annotated[
     float | None,
-    _reading("volts at the plug with nothing running", "119.4 V"),
+    VOLTAGE_AT_REST.but(typical="119.4 V"),
     extra("the volts that the load has are judged; what is lost on the way stays unseen"),
 ]
 VoltageAtStart = Annotated[
     float | None,
-    _reading("lowest volts at the plug during a start", "109 V"),
+    VOLTAGE_AT_START.but(typical="109 V"),
     extra("the volts of a load that runs are judged; dip asks for those of a start"),
 ]
 NameplateVoltageLow = Annotated[
@@ -47,7 +46,7 @@ NameplateVoltageLow = Annotated[
 ]
 NominalVoltage = Annotated[
     float | None,
-    Nameplate("V", low=100, high=300, typical="120 V", text="the service: 120, 208, 230 or 240 V"),
+    NOMINAL_VOLTAGE.but(typical="120 V"),
     extra("the service is taken from the plate, and its range is advice; the plate binds"),
 ]
 Current = Annotated[

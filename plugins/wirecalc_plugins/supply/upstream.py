@@ -17,6 +17,8 @@ from wirecalc import (
 from ..most_current import on_run
 from .upstream_heat import DrawnLoad, Span, span, wiring_of
 from .upstream_inputs import (
+    LEAST_A,
+    LEAST_V,
     BuildingWire,
     ConductorTemperature,
     Current,
@@ -70,6 +72,10 @@ def _refuse(
             "check the meter's range and unit; each leg of 120/240 V is read to neutral",
         )
         return
+    little = list(_too_little(voltage_at_rest, voltage_running, current))
+    if little:
+        yield from little
+        return
     lost = voltage_at_rest - voltage_running
     risen = list(_rises("voltage_running", voltage_at_rest, voltage_running))
     if risen:
@@ -110,6 +116,17 @@ def _refuse(
             "such a run would take half of the volts",
             "check ft and m, the current and the gauge; lengths are one way",
         )
+
+
+def _too_little(at_rest: float, running: float, current: float) -> Iterator[Problem]:
+    """Refuse volts that are no supply, and a load under which a voltmeter shows no bad joint."""
+    for name, volts in (("voltage_at_rest", at_rest), ("voltage_running", running)):
+        if volts < LEAST_V:
+            wrong = f"{volts:g} V is no supply of a machine"
+            yield Problem(name, wrong, "check the meter's range and unit")
+    if current < LEAST_A:
+        wrong = f"{current:g} A is too little: a bad joint takes no volts that a meter shows"
+        yield Problem("current", wrong, f"read it under a load of {LEAST_A:g} A or more")
 
 
 def _rises(name: str, before: float, after: float) -> Iterator[Problem]:

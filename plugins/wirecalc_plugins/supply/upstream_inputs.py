@@ -14,7 +14,17 @@ from wirecalc import (
     may_be_absent,
 )
 
-from ..inputs import BUILDING_WIRE, CONDUCTOR_TEMPERATURE, EXTENSION_CORD, EXTENSION_LENGTH
+from ..inputs import (
+    ALIVE,
+    BUILDING_WIRE,
+    CONDUCTOR_TEMPERATURE,
+    CURRENT,
+    EXTENSION_CORD,
+    EXTENSION_LENGTH,
+    RUN_LENGTH,
+    VOLTAGE_AT_REST,
+    VOLTAGE_RUNNING,
+)
 
 LEAST_A, LEAST_V = 0.5, 20.0  # less shows no bad joint on a voltmeter, or is no supply
 
@@ -29,24 +39,18 @@ def _volts(text: str, typical: str, goes_with: str = "") -> Reading:
     return Reading("V", low=LEAST_V, high=700, typical=typical, text=text, goes_with=goes_with)
 
 
-def _length(text: str, typical: str, goes_with: str) -> Reading:
-    return Reading("ft", low=0.1, high=2000, typical=typical, text=text, goes_with=goes_with)
-
-
-VoltageAtRest = Annotated[float, _volts("volts at the plug, load off", "119.8 V")]
-VoltageRunning = Annotated[float, _volts("volts at the plug, load on", "116.6 V")]
+VoltageAtRest = Annotated[float, VOLTAGE_AT_REST.but(typical="119.8 V", not_zero=ALIVE)]
+VoltageRunning = Annotated[float, VOLTAGE_RUNNING.but(typical="116.6 V", not_zero=ALIVE)]
 Current = Annotated[
     float,
-    Reading("A", low=LEAST_A, high=200, typical="8.7 A", text="line current of that load"),
+    CURRENT.but(not_zero="without current a bad joint takes no volts"),
 ]
 BuildingWire = Annotated[
     Wire | None,
     BUILDING_WIRE,
     extra("without it all that is lost counts as a bad joint, or it is asked for"),
 ]
-RunLength = Annotated[
-    float | None, _length("length of the building wire, one way", "40 ft", "building_wire"), asked()
-]
+RunLength = Annotated[float | None, RUN_LENGTH.but(typical="40 ft"), asked()]
 ExtensionCord = Annotated[Wire | None, EXTENSION_CORD, may_be_absent("no extension cord")]
 ExtensionLength = Annotated[float | None, EXTENSION_LENGTH, asked()]
 ConductorTemperature = Annotated[

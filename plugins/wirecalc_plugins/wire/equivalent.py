@@ -23,6 +23,8 @@ from wirecalc import (
 )
 from wirecalc.trade import conductors as trade
 
+from ..inputs import WIRE
+
 # metric nominal size -> the AWG size that is sold beside it; it is no substitute
 TRADE_PAIRS = {0.5: "20", 0.75: "18", 1.5: "16", 2.5: "14", 4.0: "12", 6.0: "10", 10.0: "8"}
 TRADE_PAIRS |= {16.0: "6", 25.0: "4"}
@@ -60,7 +62,7 @@ def _holds(size: float, area: float) -> bool:
     ),
 )
 def equivalent(
-    wire: Annotated[Wire, "wire to be replaced, as AWG or as mm2"],
+    wire: Annotated[Wire, WIRE],
 ) -> Iterator[Item]:
     """Which size of the other system may stand in for this wire?
 

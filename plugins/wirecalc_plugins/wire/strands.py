@@ -29,6 +29,7 @@ from wirecalc import (
 )
 from wirecalc.trade import conductors as trade
 
+from ..inputs import WIRE
 from ..inputs_joint import CUT_STRANDS, STRANDS
 
 STANDARDS = ("none", "ipc-a-620-class-2", "ipc-a-620-class-3", "faa-ac-43-13", "nasa-8739-4")
@@ -48,7 +49,7 @@ def _refuse(
     cut_strands: int,
     nicked_strands: int,
     strands: int | None = None,
-    standard: str = "none",
+    strand_standard: str = "none",
 ) -> Iterator[Problem]:
     if strands is not None and wire.strands is not None and strands != wire.strands:
         yield Problem(
@@ -70,6 +71,7 @@ def _refuse(
     cautions=("dead-01",),
     not_checked=("strands folded back or left outside of the barrel: look",),
     refuse=_refuse,
+    renamed={"standard": "strand_standard"},
     example_with=(
         "wire=26x30 AWG",
         "cut_strands=1",
@@ -77,7 +79,7 @@ def _refuse(
     ),
 )
 def strands(
-    wire: Annotated[Wire, "wire that was stripped"],
+    wire: Annotated[Wire, WIRE],
     cut_strands: Annotated[int, CUT_STRANDS],
     nicked_strands: Annotated[int, Count("strands nicked or scraped, not cut", low=0, high=5000)],
     strands: Annotated[
@@ -87,7 +89,7 @@ def strands(
             "makers accept no damage, whatever the count; where a standard turns on it, it is asked"
         ),
     ] = None,
-    standard: Annotated[
+    strand_standard: Annotated[
         str,
         OneOf(STANDARDS, text="standard to judge by; none: the terminal makers' sheets"),
         extra("the terminal makers' rule is the strictest: no strand nicked, none cut"),
@@ -102,15 +104,15 @@ def strands(
 
     For stranded wire before it is crimped, not for solid wire.
     Inputs: wire; cut_strands and nicked_strands; strands, where the wire does not say how many;
-    standard. Yields the share of strands and the area that are left, and the gauge by which what
-    is left carries current; one criterion, two for the FAA. Refuses more damaged strands than
+    strand_standard. Yields the share of strands and the area that are left, and the gauge by which
+    what is left carries current; one criterion, two for the FAA. Refuses more damaged strands than
     there are. Can't tell where a standard has no row for so many strands.
     Source: table strand-damage.
     """
     total = _total(wire, strands)
     if total is not None:
         yield from _left(wire, total, cut_strands)
-    judged = list(_judge(wire, total, cut_strands, nicked_strands, standard))
+    judged = list(_judge(wire, total, cut_strands, nicked_strands, strand_standard))
     yield from judged
     if any(isinstance(x, Criterion) and x.verdict is not Verdict.PASS for x in judged):
         yield caution("crimp-02")

@@ -21,6 +21,8 @@ from wirecalc import (
 from wirecalc.trade import conductors as trade
 from wirecalc.trade import crimps
 
+from ..inputs import WIRE
+
 NASA_SHARE = 0.6
 _NASA = from_memory("nasa-8739-4-13-7", "NASA-STD-8739.4, 13.7", "60 % of the strength of the wire")
 
@@ -34,7 +36,7 @@ _NASA = from_memory("nasa-8739-4-13-7", "NASA-STD-8739.4, 13.7", "60 % of the st
     ),
 )
 def wire_break(
-    wire: Annotated[Wire, "copper wire to be pulled"],
+    wire: Annotated[Wire, WIRE],
 ) -> Iterator[Item]:
     """At what force does this wire itself break?
 
