@@ -12,6 +12,7 @@ from . import frames as recordings
 from . import machine_run, rms_levels
 from . import machine_runs as starts
 from . import on_off as levels
+from .stamps import Clock, clock_of
 
 if TYPE_CHECKING:
     from .rms_levels import LevelPoints
@@ -66,15 +67,16 @@ def kind_of(recording: RecordedColumns, said: str) -> tuple[str, list[str]]:
         return POWER, [f"column {head} is in units of power"]
     if "rms" in head.casefold():
         return RMS, [f"column {head} says rms"]
-    if over.low[0] < 0 and over.step <= SLOWEST_S:
-        return INSTANT, ["values on both sides of zero", f"{1 / over.step:.4g} a second"]
+    step = over.step if not over.repeats or over.low[0] >= 0 else clock_of(recording).step
+    if over.low[0] < 0 and step <= SLOWEST_S:
+        return INSTANT, ["values on both sides of zero", f"{1 / step:.4g} a second"]
     return RMS, ["no value below zero", f"one reading in {over.step:.3g} s"]
 
 
 def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     """Go through the recording: frequency, then levels, then runs."""
     waveform = kind == INSTANT
-    wave = recordings.waveform(recording) if waveform else None
+    wave = recordings.waveform(recording, clock_of(recording)) if waveform else None
     flat = recordings.flat_top(recording, wave) if wave is not None else 0
     histogram, highest = levels.Histogram(), 0.0
     for points in _points(recording, wave):
@@ -82,13 +84,14 @@ def analyse(recording: RecordedColumns, kind: str) -> Analysis:
         highest = max(highest, points.highest)
     switch = histogram.switch(log=not waveform)
     over = recording.overview
-    width = wave.per_cycle * over.step if wave is not None else over.step
-    finder = starts.Finder(switch, width, waveform=waveform, rises=kind != POWER)
+    width = wave.per_cycle * wave.clock.step if wave is not None else over.step
+    doubt = wave.doubt if wave is not None else 0.0
+    finder = starts.Finder(switch, width, waveform=waveform, rises=kind != POWER, doubt=doubt)
     runs: list[machine_run.MachineRun] = []
     for points in _points(recording, wave):
         runs.extend(finder.add(points))
     runs.extend(finder.close(cut=True))
-    recorded, gaps, energy = _covered(recording, waveform)
+    recorded, gaps, energy = _covered(recording, None if wave is None else wave.clock)
     return Analysis(kind, wave, switch, tuple(runs), highest, flat, recorded, gaps, energy)
 
 
@@ -98,13 +101,13 @@ def _points(recording: RecordedColumns, wave: recordings.Waveform | None) -> Ite
     return rms_levels.readings(recording)
 
 
-def _covered(recording: RecordedColumns, waveform: bool) -> tuple[float, int, float]:
+def _covered(recording: RecordedColumns, clock: Clock | None) -> tuple[float, int, float]:
     """Return the time that is covered, the gaps, and the integral of the values (trapezoids)."""
     import numpy as np  # dear to load, and only a recording needs it
 
     covered, gaps, energy = 0.0, -1, 0.0
     last: tuple[float, float] | None = None
-    for frame in recordings.frames(recording, waveform=waveform):
+    for frame in recordings.frames(recording, clock):
         t, x = frame.t, frame.values[0]
         if frame.fresh or last is None:
             gaps += 1

@@ -37,7 +37,7 @@ def trace_chart(
     wave = found.wave
     name = "current" if wave is not None else f"{found.kind} readings"
     shift = wave.offset if wave is not None else 0.0
-    rows = recordings.frames(recording, waveform=wave is not None)
+    rows = recordings.frames(recording, None if wave is None else wave.clock)
     pieces = ((f.t, f.values[0] - shift, f.fresh) for f in rows)
     lines = [
         charts.Line(name, *_drawn(pieces, begin, end), fine=wave is not None, strong=wave is None)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from wirecalc import Answer, Criterion, Figure, Item, RecordedColumns, at_or_below, cannot_tell
+from wirecalc import Answer, Criterion, Figure, Item, at_or_below, cannot_tell
 
 from ..motor.against_plate import settling_shows
 from ..motor.plate import LockedRotor, judge_plate, judge_volts
@@ -50,7 +50,7 @@ def judged(
     worst: dict[str, Criterion] = {}
     kinds: list[Answer | Criterion] = []
     for run in runs:
-        at_ends = [_criteria(run, plate, end, i - 1, lower_bound) for i, end in enumerate(ends)]
+        at_ends = [_criteria(run, plate, ends, side, lower_bound) for side in (-1, 0, 1)]
         for found in _with_bands([criteria for criteria, _ in at_ends]):
             known = worst.get(found.name)
             if known is None or _badness(found) > _badness(known):
@@ -62,15 +62,15 @@ def judged(
 
 
 def _criteria(
-    run: MachineRun, plate: TracePlate, end: RecordedColumns, side: int, lower_bound: bool
+    run: MachineRun, plate: TracePlate, ends: Ends, side: int, lower_bound: bool
 ) -> tuple[list[Criterion], Answer | None]:
     """Ask the criteria of `inrush` at one end of the band (-1, 0, 1)."""
     raw = peak_of(run, lower_bound)
-    peak = None if raw is None else end.moved(raw)
-    settled = None if run.settled is None else end.moved(run.settled)
+    peak = None if raw is None else ends.at(raw, side)
+    settled = None if run.settled is None else ends.at(run.settled, side)
     mode = LOG_MODE if lower_bound else WAVE_MODE
     locked = locked_at_supply(plate)
-    time = _time(run, settled, locked, side, end.overview.step)
+    time = _time(run, settled, locked, side, ends.centre.overview.step)
     items: list[Item] = []
     answer: Answer | None = None
     allowed = MCC_OVER_RLA if plate.kind == "compressor" else OVER_RLA
@@ -166,10 +166,11 @@ def _normal(found: Answer | Criterion) -> bool:
 def banded(name: str, value: float, ends: Ends, said: str, **more: float) -> Figure:
     """Return a figure of the measured quantity with the band of the meter.
 
-    `said` says how it was found; `more` widens its high end by a factor: what the sampling may
-    have missed.
+    `said` says how it was found; `missed` is a factor for its high end, what the sampling may have
+    missed, and `off` a share for both.
     """
     low, high = ends.of(value)
     unit = ends.centre.store.layout.kinds[0].unit
-    band = low, high * more.get("missed", 1.0)
+    off = more.get("off", 0.0)
+    band = low * (1 - off), high * more.get("missed", 1.0) * (1 + off)
     return Figure(name, value, unit, band=band, working=lambda: said)

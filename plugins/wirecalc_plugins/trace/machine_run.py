@@ -127,7 +127,9 @@ class OpenRun:
             whole = np.concatenate((both, whole[:, even.shape[1] :]), axis=1)
         self.tail, self.thinned = [whole], whole.shape[1]
 
-    def record(self, cut_end: bool, when: float | None, width: float, waveform: bool) -> MachineRun:
+    def record(
+        self, cut_end: bool, when: float | None, width: float, waveform: bool, doubt: float
+    ) -> MachineRun:
         """Close the run."""
         import numpy as np
 
@@ -142,7 +144,8 @@ class OpenRun:
         elif not cut_end:
             inner = all_[:, :-1]
         settled = _settled(inner, self.start)
-        calm = calm_stretches(inner, self.start, self.before, width, waveform=waveform)
+        begun = self.start, self.before
+        calm = calm_stretches(inner, *begun, width, waveform=waveform, doubt=doubt)
         settle = end_of_surge(calm, float(all_[3].max()), settled)
         steady = None if settled is None else self._steady(inner, settled, width, waveform)
         until = math.inf if settle is None else self.start + settle[2] + width

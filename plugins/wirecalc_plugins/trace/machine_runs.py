@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from .frames import SURGE_S
 from .machine_run import MachineRun, OpenRun
-from .on_off import Switch
+from .on_off import RISE, Switch
 from .rms_levels import LevelPoints
 
 if TYPE_CHECKING:
@@ -21,17 +21,28 @@ if TYPE_CHECKING:
 
     Numbers = NDArray[np.float64]
 
+SHORT_S = 3.0  # within it a start may still be going on; practice
 _NOISE = 6.0  # times the rms of nothing that noise does not reach; practice
 
 
 class Finder:
     """Finds the runs in a series of levels. `width` is the time in s that one level covers.
 
-    `rises`: whether a steady level that doubles begins a further run.
+    `rises`: whether a steady level that doubles begins a further run; `doubt`: the share by which
+    each level may be off.
     """
 
-    def __init__(self, switch: Switch, width: float, *, waveform: bool, rises: bool = True) -> None:
+    def __init__(
+        self,
+        switch: Switch,
+        width: float,
+        *,
+        waveform: bool,
+        rises: bool = True,
+        doubt: float = 0.0,
+    ) -> None:
         self.switch, self.width, self.waveform, self.rises = switch, width, waveform, rises
+        self.doubt = doubt
         self.run: OpenRun | None = None
         self.last: float | None = None  # time of the level before
         self.gap = False
@@ -41,7 +52,7 @@ class Finder:
         import numpy as np
 
         if points.fresh:
-            yield from self.close(cut=True)
+            yield from self.close(cut=True, gap=True)
             self.gap = self.gap or self.last is not None
             self.last = None
         if not len(points.t):
@@ -60,10 +71,16 @@ class Finder:
                 yield from self.close(cut=False, when=float(points.t[begin]))
             self.last = float(points.t[end - 1])
 
-    def close(self, *, cut: bool, when: float | None = None) -> Iterator[MachineRun]:
-        """Yield the run that is open, if one is."""
+    def close(
+        self, *, cut: bool, when: float | None = None, gap: bool = False
+    ) -> Iterator[MachineRun]:
+        """Yield the run that is open, if one is; a `gap` may cut it short while it still starts."""
         if self.run is not None:
-            yield self.run.record(cut, when, self.width, self.waveform)
+            run = self.run.record(cut, when, self.width, self.waveform, self.doubt)
+            starting = gap and not run.cut_start and run.end - run.start < SHORT_S
+            if starting and run.settled and run.settled * RISE > run.highest:
+                run = run._replace(settled=None, settle=None, steady=None)
+            yield run
             self.run = None
 
     def _on(self, points: LevelPoints, begin: int, end: int) -> Iterator[MachineRun]:

@@ -55,6 +55,8 @@ class Histogram:
         import numpy as np
 
         seen = np.flatnonzero(self.counts)
+        if not seen.size:
+            return ALWAYS
         centres = _LEAST + (seen + 0.5) / _BINS
         counts = self.counts[seen]
         floor = centres[-1] + math.log10(_FLOOR)

@@ -32,15 +32,23 @@ class TracePlate(NamedTuple):
 
 
 class Ends(NamedTuple):
-    """The recording at the low end, the centre and the high end of the meter's band."""
+    """The recording at the low end, the centre and the high end of the meter's band.
+
+    `doubt` is the share by which the stamps may move a level too.
+    """
 
     low: RecordedColumns
     centre: RecordedColumns
     high: RecordedColumns
+    doubt: float = 0.0
+
+    def at(self, value: float, side: int) -> float:
+        """Return a value at one end of the band (-1, 0, 1)."""
+        return (self.centre, self.high, self.low)[side].moved(value) * (1 + side * self.doubt)
 
     def of(self, value: float) -> tuple[float, float]:
         """Return the band of a value."""
-        return self.low.moved(value), self.high.moved(value)
+        return self.at(value, -1), self.at(value, 1)
 
 
 def locked_at_supply(plate: TracePlate) -> LockedRotor | None:
@@ -75,6 +83,8 @@ def as_shown(run: MachineRun, plate: TracePlate, step: float) -> MachineRun:
     if locked is None or run.cut_start or not stays_high(run.settled, locked.least):
         return run
     long = run.end - run.start
+    if run.cut_end and at_or_below(long, STOP_S):  # it may be starting still
+        return run._replace(settled=None, settle=None)
     if at_or_below(long, STOP_S) or not stays_high(run.settled, locked.most):
         return run._replace(settle=None)
     return run._replace(settle=(long, max(0.0, long - step), long + step))

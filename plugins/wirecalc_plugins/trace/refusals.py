@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from wirecalc import Problem, RecordedColumns
 
 from .analysis import INSTANT, POWER, RMS, SLOWEST_S, kind_of
+from .stamps import clock_of
 
 
 def wrong_recording(recording: RecordedColumns, recorded: str) -> Iterator[Problem]:
@@ -20,16 +21,18 @@ def wrong_recording(recording: RecordedColumns, recorded: str) -> Iterator[Probl
         return
     if over.low[0] == over.high[0] == 0:
         yield Problem("recording", "every value is zero", "close the jaws around one wire")
-    if kind == INSTANT and over.step > SLOWEST_S:
+    clock = clock_of(recording) if kind == INSTANT else None
+    if clock is not None and clock.step > SLOWEST_S:
         yield Problem(
             "recording",
-            f"one instantaneous value in {over.step:.3g} s shows no cycle of the mains",
+            f"one instantaneous value in {clock.step:.3g} s shows no cycle of the mains",
             "record 1000 a second or more, or rms values",
         )
-    elif kind == INSTANT and over.repeats:
+    elif clock is not None and clock.vague:
         yield Problem(
             "recording",
-            f"{over.repeats} rows of a waveform have the time of the row before",
+            f"{over.repeats} rows of a waveform have the time of the row before, and {clock.ticks} "
+            "ticks of its clock do not tell how fast it was sampled",
             "write the time with more decimals",
         )
     if kind == RMS and over.low[0] < -0.02 * over.high[0]:

@@ -25,10 +25,14 @@ from .judge import banded, judged
 from .machine_run import MachineRun
 from .next_commands import go_on
 from .plate_view import Ends, TracePlate, as_shown
-from .starts_listing import seconds_in_words, starts
+from .starts_listing import seconds_in_words, stamps_in_words, starts
 from .unseen import FASTER, unseen, untold
 
 _COUNTED = computed("recording", "worked out from the recording")
+
+
+def _spread(value: float, share: float) -> tuple[float, float] | None:
+    return (value * (1 - share), value * (1 + share)) if share else None
 
 
 class Report:
@@ -40,6 +44,9 @@ class Report:
         self.recording, self.ends = recording, Ends(low, recording, high)
         self.kind, self.because = kind_of(recording, said)
         self.found: Analysis = analyse(recording, self.kind)
+        wave = self.found.wave
+        if wave is not None:
+            self.ends = self.ends._replace(doubt=wave.doubt)
         self.unit = recording.store.layout.kinds[0].unit
         runs = self.found.begun or list(self.found.runs)
         self.main: MachineRun | None = max(runs, key=lambda r: r.highest, default=None)
@@ -77,14 +84,13 @@ class Report:
 
     def _what(self) -> Item:
         over, found = self.recording.overview, self.found
-        each = f"{1 / over.step:.4g} a second" if over.step < 0.5 else f"one in {over.step:.3g} s"
+        step = over.step if found.wave is None else found.wave.clock.step
+        each = f"{1 / step:.4g} a second" if step < 0.5 else f"one in {step:.3g} s"
         lasts = seconds_in_words(over.last - over.first)
         said = f"{self.kind}, {over.rows} values in {lasts}, {each}"
         counted = len(found.begun)
         begun = f"{counted} start{'s' * (counted != 1)}" if counted else "no start"
-        evidence = list(self.because)
-        if over.repeats:
-            evidence.append(f"{over.repeats} rows repeat the time before")
+        evidence = [*self.because, *stamps_in_words(found.wave, over.repeats)]
         if found.switch.high > 0:
             low, high = show(found.switch.low, self.unit), show(found.switch.high, self.unit)
             evidence.append(f"off about {low}, on about {high}")
@@ -102,6 +108,7 @@ class Report:
                 wave.frequency,
                 "Hz",
                 source=_COUNTED,
+                band=_spread(wave.frequency, 3 * wave.scatter),
                 working=lambda: "counted from crossing to crossing, over the whole steady part",
             )
             yield figure(
@@ -132,23 +139,32 @@ class Report:
 
     def _highest(self) -> Iterator[Item]:
         found, over = self.found, self.recording.overview
+        if found.wave is not None and not found.runs and found.highest == 0:
+            why = f"{seconds_in_words(over.last - over.first)} show no whole cycle"
+            yield cannot_tell("length of the recording", why, measure="record a second or more")
+            return
         if found.wave is None:
             said = "the highest in the recording"
             yield banded("highest reading", found.highest, self.ends, said)
             return
         crest = max(abs(over.high[0] - found.wave.offset), abs(over.low[0] - found.wave.offset))
-        # the nearest reading may stand half a step beside the crest of a sine
-        missed = 1.0
+        # the nearest reading may stand half a step beside the crest of a sine, or a step in a hole
+        clock = found.wave.clock
+        missed, beside = 1.0, 1.0 if clock.holes or clock.jitter else 0.5
         if found.wave.per_cycle >= CREST_SAMPLES and found.wave.frequency is not None:
-            missed = 1 / math.cos(math.pi / found.wave.per_cycle)
+            missed = 1 / math.cos(2 * math.pi * beside / found.wave.per_cycle)
         said = "the reading farthest from the direct part"
-        yield banded("highest instantaneous current", crest, self.ends, said, missed=missed)
+        meter = self.ends._replace(doubt=0.0)
+        yield banded("highest instantaneous current", crest, meter, said, missed=missed)
         said = "the root of the mean square over one cycle, at its highest"
-        yield banded("highest one-cycle rms", found.highest, self.ends, said)
+        yield banded(
+            "highest one-cycle rms", found.highest, self.ends, said, off=found.wave.trapezoids
+        )
         surges = [run.surge for run in found.begun if run.surge is not None]
         if surges:
+            off = found.wave.begins
             said = "the root of the mean square over the first 100 ms of a start, the highest"
-            yield banded("highest 100 ms rms from a start", max(surges), self.ends, said)
+            yield banded("highest 100 ms rms from a start", max(surges), self.ends, said, off=off)
 
     def _start(self, plate: TracePlate) -> Iterator[Item]:
         run = self.main

@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from wirecalc import RecordedColumns
 
-from .frames import SURGE_S, Frame, Waveform, frames
+from .frames import SURGE_S, Waveform, frames
+from .stamps import filled
 
 if TYPE_CHECKING:
     import numpy as np
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 
     Numbers = NDArray[np.float64]
 
+BRIDGED = 0.13  # share of a cycle over which a straight line replaces what lacks; practice
 _PER_CYCLE = 4  # levels a cycle that are kept
 
 
@@ -40,11 +42,15 @@ class LevelPoints(NamedTuple):
 
 
 class Samples(NamedTuple):
-    """Samples of a waveform, offset taken off, with the integral of their squares by sample."""
+    """Samples of a waveform, offset taken off, with the integral of their squares by sample.
+
+    `lost` counts those that fill a hole that is too long to be bridged.
+    """
 
     t: Numbers
     x: Numbers
     total: Numbers
+    lost: Numbers
     step: float
 
     def first_over(self, begin: float, end: float, level: float) -> float | None:
@@ -56,29 +62,44 @@ class Samples(NamedTuple):
         return float(self.t[low + over[0]]) if over.size else None
 
     def rms(self, begin: float, seconds: float) -> float | None:
-        """Return the rms over a span; None where the samples do not reach that far."""
+        """Return the rms over a span; None where the samples do not reach that far, or lack."""
         if begin < self.t[0] or begin + seconds > self.t[-1] + self.step / 2:
             return None
-        square = (self._until(begin + seconds) - self._until(begin)) * self.step / seconds
-        return math.sqrt(max(square, 0.0))
+        (first, since), (last, until) = self._until(begin), self._until(begin + seconds)
+        if self.lost[min(int(last) + 1, len(self.lost) - 1)] > self.lost[int(first)]:
+            return None
+        return math.sqrt(max((until - since) / (last - first), 0.0))
 
-    def _until(self, when: float) -> float:
-        at = min(max((when - self.t[0]) / self.step, 0.0), len(self.t) - 1.0)
-        i = min(int(at), len(self.t) - 2)
-        part = at - i
+    def _until(self, when: float) -> tuple[float, float]:
+        """Return the place of a time among the samples, and the integral up to it."""
+        import numpy as np
+
+        i = min(max(int(np.searchsorted(self.t, when, side="right")) - 1, 0), len(self.t) - 2)
+        part = min((when - float(self.t[i])) / float(self.t[i + 1] - self.t[i]), 1.0)
         one, two = float(self.x[i]), float(self.x[i + 1])
         within = one * one * part + (two * two - one * one) * part * part / 2
-        return float(self.total[i] + within)
+        return i + part, float(self.total[i] + within)
 
 
 def cycles(recording: RecordedColumns, wave: Waveform) -> Iterator[LevelPoints]:
-    """Go through the one-cycle rms of a waveform, four levels a cycle, centred in their window."""
-    envelope = _Envelope(wave, recording.overview.step)
-    for frame in frames(recording, waveform=True):
+    """Go through the one-cycle rms of a waveform, four levels a cycle, centred in their window.
+
+    Short holes are bridged by a straight line; what a longer one touches has no level.
+    """
+    import numpy as np
+
+    envelope = _Envelope(wave)
+    last: list[Numbers] = []
+    for frame in frames(recording, wave.clock):
         if frame.fresh:
             yield from envelope.rest()
-            envelope = _Envelope(wave, recording.overview.step)
-        yield from envelope.add(frame)
+            envelope, last = _Envelope(wave), []
+        rows = [frame.t, *frame.values]
+        whole = [np.concatenate(pair) for pair in zip(last, rows, strict=True)] if last else rows
+        t, values, made = filled(whole[0], tuple(whole[1:]), wave.clock)
+        first = len(last and last[0])
+        yield from envelope.add([column[first:] for column in (t, *values, made)])
+        last = [column[-1:] for column in rows]
     yield from envelope.rest()
 
 
@@ -89,21 +110,32 @@ class _Envelope:
     it can ask for their rms.
     """
 
-    def __init__(self, wave: Waveform, step: float) -> None:
-        self.wave, self.step = wave, step
+    def __init__(self, wave: Waveform) -> None:
+        self.wave, self.step = wave, wave.clock.step
         self.behind = math.ceil(wave.per_cycle - 1e-9)
         self.hop = max(1, int(wave.per_cycle / _PER_CYCLE))
         self.wide = self.behind // self.hop + 2  # groups of samples that the crest is taken from
-        self.ahead = math.ceil(SURGE_S / step) + self.behind + 2
+        self.ahead = math.ceil(SURGE_S / self.step) + self.behind + 2
         self.held: list[Numbers] = []
         self.base = self.done = 0  # samples dropped; of the held ones, those that are worked out
         self.fresh = True
+        self.origin: float | None = None  # of the times, where the clock is coarse
+        self.count = 0
 
-    def add(self, frame: Frame) -> Iterator[LevelPoints]:
-        """Take a frame, and yield the levels for which enough samples have come."""
+    def add(self, new: list[Numbers]) -> Iterator[LevelPoints]:
+        """Take samples (times, current, perhaps volts, the holes that they fill).
+
+        Yields the levels for which enough samples have come.
+        """
         import numpy as np
 
-        new = [frame.t, *frame.values]
+        if self.wave.clock.coarse:
+            self.origin = float(new[0][0]) if self.origin is None else self.origin
+            places = np.arange(self.count, self.count + len(new[0]), dtype=np.float64)
+            new[0] = self.origin + places * self.step
+            self.count += len(new[0])
+        wide = (new[-1] > 0) & (new[-1] + 1 > BRIDGED * self.wave.per_cycle)
+        new[-1] = wide.astype(np.float64)
         if self.held:
             new = [np.concatenate(pair) for pair in zip(self.held, new, strict=True)]
         self.held = new
@@ -130,19 +162,24 @@ class _Envelope:
         total, square = _running(x)
         mean = _means(total, square, first, end, self.behind, length)
         marks = np.arange(-self.base % self.hop, end, self.hop)
-        mine = marks[marks >= first]
+        lost = np.cumsum(self.held[-1])
+        whole = lost[first:end] - lost[np.maximum(np.arange(first, end) - self.behind - 1, 0)] == 0
+        taken = marks[marks >= first]
+        mine = taken[whole[taken - first]]
+        if not mine.size:
+            return
         volts = None
-        if len(self.held) > 2:
+        if len(self.held) > 3:
             mean_volts = _means(*_running(self.held[2]), first, end, self.behind, length)
             volts = np.sqrt(mean_volts[mine - first])
         yield LevelPoints(
             t[mine] - length * self.step / 2,
             np.sqrt(mean[mine - first]),
-            _crests(np.abs(x), marks, self.wide)[marks >= first],
+            _crests(np.abs(x), marks, self.wide)[np.isin(marks, mine)],
             volts,
-            math.sqrt(float(mean.max())),
+            math.sqrt(float(mean[whole].max())),
             self.fresh,
-            Samples(t, x, total, self.step),
+            Samples(t, x, total, lost, self.step),
         )
         self.fresh = False
 
@@ -151,7 +188,7 @@ def readings(recording: RecordedColumns) -> Iterator[LevelPoints]:
     """Go through a log of rms current or power; what is below zero counts as nothing."""
     import numpy as np
 
-    for frame in frames(recording, waveform=False):
+    for frame in frames(recording, None):
         level = np.maximum(frame.values[0], 0.0)
         volts = frame.values[1] if len(frame.values) > 1 else None
         yield LevelPoints(frame.t, level, None, volts, float(level.max()), frame.fresh)

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from wirecalc import Item, RecordedColumns, listing, show
 
 from .analysis import Analysis
+from .frames import Waveform
 from .machine_run import MachineRun
 
 MOST_ROWS = 20  # starts that are listed
@@ -61,3 +62,23 @@ def seconds_in_words(seconds: float) -> str:
     if seconds < 600:
         return show(seconds, "s")
     return f"{show(seconds / 60)} min" if seconds < 36_000 else f"{show(seconds / 3600)} h"
+
+
+def stamps_in_words(wave: Waveform | None, repeats: int) -> list[str]:
+    """Say what the stamps of a recording are like, where they are not even."""
+    if wave is None or not wave.clock.coarse:
+        said = [f"{repeats} rows repeat the time before"] if repeats else []
+    else:
+        said = [
+            f"{repeats} rows repeat the time before: the rate was worked out from "
+            f"{wave.clock.ticks} ticks of its clock"
+        ]
+    if wave is not None and wave.clock.missing:
+        lacks, holes = wave.clock.missing, wave.clock.holes
+        said.append(
+            f"{lacks} reading{'s' * (lacks > 1)} missing in {holes} hole{'s' * (holes > 1)}: "
+            "single ones are bridged, what a longer one touches is left out"
+        )
+    if wave is not None and wave.clock.jitter:
+        said.append(f"its stamps jitter by {wave.clock.jitter:.0%} of a step")
+    return said

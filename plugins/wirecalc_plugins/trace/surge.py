@@ -46,9 +46,18 @@ class Calm(NamedTuple):
 
 
 def calm_stretches(
-    inner: Numbers, start: float, before: float | None, width: float, *, waveform: bool
+    inner: Numbers,
+    start: float,
+    before: float | None,
+    width: float,
+    *,
+    waveform: bool,
+    doubt: float = 0.0,
 ) -> tuple[Calm, ...]:
-    """Return the calm stretches of a run, from its levels (time, level, least, most)."""
+    """Return the calm stretches of a run, from its levels (time, level, least, most).
+
+    `doubt` is the share by which each level may be off: it widens when a stretch began.
+    """
     import numpy as np
 
     t, level, least, most = inner[:4]
@@ -56,6 +65,7 @@ def calm_stretches(
         return ()
     follows = _following(t, level, width)
     low, high = least < (1 - NEAR) * follows, most > (1 + NEAR) * follows
+    apart = np.maximum(1 - least / follows, most / follows - 1) if doubt else None
     if not waveform and low[0]:  # the first reading covers a part of a step
         low[0] = False
         high[0] = False
@@ -65,10 +75,15 @@ def calm_stretches(
     for i, k in zip(edges[::2], edges[1::2], strict=True):
         if k - i < FEWEST:
             continue
+        begin = since_start(t, int(i), start, before, width, waveform=waveform)
+        if apart is not None:
+            at = _moved(apart, int(i), int(k), doubt)
+            spans = [since_start(t, j, start, before, width, waveform=waveform) for j in at]
+            begin = begin[0], spans[0][1], spans[1][2]
         near = t[i:k] <= t[i] + AHEAD_S
         found.append(
             Calm(
-                since_start(t, int(i), start, before, width, waveform=waveform),
+                begin,
                 float(t[k - 1]) - start,
                 float(np.median(level[i:k][near])),
                 float(np.median(level[max(i, k - FEWEST) : k])),
@@ -76,6 +91,15 @@ def calm_stretches(
             )
         )
     return tuple(found)
+
+
+def _moved(apart: Numbers, first: int, end: int, doubt: float) -> tuple[int, int]:
+    """Return the first places of a stretch by levels that are off either way by `doubt`."""
+    import numpy as np
+
+    before = np.flatnonzero(apart[:first] > NEAR + doubt)
+    within = np.flatnonzero(apart[first:end] <= NEAR - doubt)
+    return (int(before[-1]) + 1 if before.size else 0), first + int(within[0] if within.size else 0)
 
 
 def _left(level: Numbers, high: NDArray[np.bool_], first: int, end: int) -> str:

@@ -78,13 +78,15 @@ def trace(
     current that doubles. The surge ends when the current is within 15 % of the median of the ten
     seconds that follow, and does not fall further in a step; that is judged as the time to settle.
     Settled: the median of a run's last half, or quarter, if steady. Drift and steps after the surge
-    are told with their times. A gap is not bridged. Equal stamps keep their order.
+    are told with their times. A reading that lacks in a waveform is bridged, what a longer hole
+    touches is left out, jitter of the stamps widens the figures, and equal stamps are spread
+    evenly; over 50 ms, or ten steps of a log, a gap parts the recording.
 
     For one appliance that is recorded by itself; not for the meter of a whole house. Inputs:
     recording in A or W, V; plate in A, V. Yields figures, a line a start, a chart, the command
     lines to go on with, and with plate values the criteria of `inrush` for the worst start. What
     the sampling cannot show is `cannot tell`, with the least that it was. Refuses stamps that go
-    backwards, text, equal stamps in a waveform. Source: common practice, table fuses-ul248.
+    backwards, text, a waveform with under 20 ticks of its clock. Source: common practice, table fuses-ul248.
     """
     low, high = (bands or {}).get("recording", (recording, recording))
     plate = TracePlate(
