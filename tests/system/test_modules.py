@@ -42,7 +42,8 @@ IN_DECLARED_UNITS = {
     "upstream": "--voltage-at-rest|119.8 V|--voltage-running|116.6 V|--current|8.7 A ±(2%+5)"
     "|--building-wire|14 AWG|--run-length|40 ft",
     "short-time": "--wire|18 AWG|--overcurrent|180 A|--overcurrent-time|0.1 s",
-    "element": "--element-resistance|22.6 ohm ±(1%+1)|--nameplate-power|2585 W|--voltage|232 V",
+    "element": "--element-resistance|22.6 ohm ±(1%+1)|--nameplate-power|2585 W"
+    "|--element-voltage|232 V",
     "cutoff": "--old-functioning-temperature|130 C|--new-functioning-temperature|130 C",
     "duty": "--on-times|18 min|--off-times|22 min ±1 min|--running-power|120 W",
     "start-device": "--start-device|ptc|--device-resistance|6.8 ohm ±(1%+1)|--by-itself|yes",

@@ -187,7 +187,7 @@ def test_what_every_machine_must_have_is_never_taken_away(calculation: str) -> N
 
 
 def test_a_kind_keeps_what_it_must_have_and_not_the_cord() -> None:
-    cord = 'calculation = "extension"\ncord = "16 AWG"\ncord_length = "50 ft"\n'
+    cord = 'calculation = "extension"\nextension_cord = "16 AWG"\nextension_length = "50 ft"\n'
     cord += 'current = "8 A"\nmaker_allows = "no"\n'
     gone = found("extension", cord, "the cord is gone, the machine has a receptacle of its own")
     assert evaluate(whole() + gone).verdict == "pass"
