@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from wirecalc import charts
 
+from .healthy_starts import Start
 from .meter_readings import MeterReadings
 from .starting import SAMPLES, Curve, sliding_rms
 
@@ -41,6 +42,30 @@ def start_chart(shown: Sequence[Shown], duration: float) -> charts.Chart:
     return charts.Chart(
         title=title,
         text=f"{title}, 0 to {end:.2g} s: {said}.",
+        x=charts.Axis("time after closing", "s"),
+        y=charts.Axis("line current", "A", span=_from_zero(lines)),
+        lines=tuple(lines),
+    )
+
+
+def either_way_chart(starts: Sequence[Start]) -> charts.Chart:
+    """Describe the chart of a start that cannot be foretold: both ways that it may go."""
+    ways = {"if it starts": True, "if it does not start": False}
+    found = {
+        name: next((s for s in starts if s.settles is way), None) for name, way in ways.items()
+    }
+    lines = [_rms(name, start.curve, _LEAST_S) for name, start in found.items() if start]
+    said = "; ".join(
+        f"{name} the meter falls from {start.meters.cycle:.3g} A to {start.meters.settled:.3g} A"
+        if start.settles
+        else f"{name} it stays near {start.meters.cycle:.3g} A"
+        for name, start in found.items()
+        if start
+    )
+    title = "One-cycle rms current of a start that cannot be foretold"
+    return charts.Chart(
+        title=title,
+        text=f"{title}, first {_LEAST_S:g} s: {said}.",
         x=charts.Axis("time after closing", "s"),
         y=charts.Axis("line current", "A", span=_from_zero(lines)),
         lines=tuple(lines),

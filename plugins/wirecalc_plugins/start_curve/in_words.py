@@ -7,6 +7,9 @@ from typing import NamedTuple
 from wirecalc import Item, listing
 
 from . import meter_readings, starting
+from .healthy_starts import Band, HealthyStarts
+
+_UNTOLD = "cannot tell"
 
 
 class Shown(NamedTuple):
@@ -17,12 +20,15 @@ class Shown(NamedTuple):
     meters: meter_readings.MeterReadings
 
 
-def looks_like(one: Shown, healthy: meter_readings.MeterReadings | None, duration: float) -> str:
-    """Say in words what a meter shows of a variant."""
+def looks_like(one: Shown, healthy: HealthyStarts, duration: float) -> str:
+    """Say in words what a meter shows of a fault."""
     meters = one.meters
     if meters.speed_time is None:
         text = f"does not come to speed: the meter stays at {meters.settled:.3g} A"
-        return text + _beside(meters, healthy)
+        if healthy.sure:
+            times = meters.settled / healthy.starts[0].meters.settled
+            text += f", {times:.1f} times the healthy settled current"
+        return text
     if meters.settle_time is None:
         return (
             f"at speed after {meters.speed_time:.2g} s, and still not settled at {duration:g} s: "
@@ -34,15 +40,59 @@ def looks_like(one: Shown, healthy: meter_readings.MeterReadings | None, duratio
     )
 
 
-def _beside(
-    meters: meter_readings.MeterReadings, healthy: meter_readings.MeterReadings | None
-) -> str:
-    if healthy is None or healthy is meters or healthy.speed_time is None:
-        return ""
-    return f", {meters.settled / healthy.settled:.1f} times the healthy settled current"
+def said_of_healthy(healthy: HealthyStarts, duration: float) -> str:
+    """Say in words what a meter shows of the healthy start, as far as it is known."""
+    meters = healthy.starts[0].meters
+    if healthy.sure:
+        speed, settle = (_span(healthy.band(f), 2) for f in ("speed_time", "settle_time"))
+        settled = _span(healthy.band("settled"), 3)
+        return (
+            f"at speed after {speed} s; the meter falls from {meters.cycle:.3g} A to "
+            f"{settled} A within {settle} s"
+        )
+    if healthy.motor.estimated and healthy.motor.machine.start is not None:
+        return cannot_say_whether_it_starts(healthy)
+    if healthy.assumed and not healthy.never:
+        return "starts one end of the load that was assumed and not the other"
+    if meters.settle_time is not None or not healthy.never:
+        return "starts at one end of the readings and not at the other"
+    if meters.speed_time is not None:
+        return f"at speed after {meters.speed_time:.2g} s, and still not settled at {duration:g} s"
+    torque, load = _percent(healthy.torque), _percent(healthy.load)
+    return (
+        f"not at speed after {duration:g} s: its torque at standstill is {torque} of rated, "
+        f"the load takes {load}, and the meter stays near {meters.settled:.3g} A"
+    )
 
 
-def clamp_shows(shown: list[Shown]) -> Item:
+def cannot_say_whether_it_starts(healthy: HealthyStarts) -> str:
+    """Say why an estimate leaves open whether the motor starts."""
+    torque, load = _percent(healthy.torque), _percent(healthy.load)
+    assumed = ", assumed" if "load_torque" in healthy.assumed else ""
+    known = f"torque at standstill {torque} of rated, load {load}{assumed}"
+    if healthy.torque[0] > healthy.load[1]:
+        return f"the estimate starts this load, and cannot tell whether in time: {known}"
+    if not healthy.never:
+        return f"the estimate cannot tell whether it starts this load: {known}"
+    if healthy.assumed:
+        return f"no motor of the estimate starts the load that was assumed: {known}"
+    return (
+        f"the estimate has too little torque for this load, and the estimate, not the motor, may "
+        f"be wrong: {known}"
+    )
+
+
+def not_shown(healthy: HealthyStarts) -> str:
+    """Say why a fault is not shown beside a start that may not happen."""
+    why = (
+        "whether the healthy motor starts cannot be told"
+        if not healthy.never
+        else ("the healthy motor does not start this load in the simulation")
+    )
+    return f"not shown: {why}, so there is nothing to compare it with"
+
+
+def clamp_shows(shown: list[Shown], healthy: HealthyStarts) -> Item:
     """List what a clamp meter on the line shows of each start."""
     columns = ("variant", "highest", "one cycle", "first 100 ms", "settled", "settles after")
     return listing(
@@ -52,15 +102,15 @@ def clamp_shows(shown: list[Shown]) -> Item:
             (
                 s.name,
                 *(_round(v) for v in (s.meters.peak, s.meters.cycle, s.meters.inrush)),
-                _round(s.meters.settled),
-                "does not" if s.meters.settle_time is None else _round(s.meters.settle_time),
+                _UNTOLD if _open(s, healthy) else _round(s.meters.settled),
+                _UNTOLD if _open(s, healthy) else _time(s.meters.settle_time),
             )
             for s in shown
         ],
     )
 
 
-def machine_side_shows(shown: list[Shown]) -> Item:
+def machine_side_shows(shown: list[Shown], healthy: HealthyStarts) -> Item:
     """List what happens at the motor in each start."""
     columns = ("variant", "at speed after", "speed", "lowest volts", "heat")
     return listing(
@@ -69,14 +119,33 @@ def machine_side_shows(shown: list[Shown]) -> Item:
         [
             (
                 s.name,
-                "does not" if s.meters.speed_time is None else _round(s.meters.speed_time),
-                round(s.meters.rpm),
+                _UNTOLD if _open(s, healthy) else _time(s.meters.speed_time),
+                _UNTOLD if _open(s, healthy) else round(s.meters.rpm),
                 _round(s.meters.volts),
-                _round(s.meters.start_heat),
+                _UNTOLD if _open(s, healthy) else _round(s.meters.start_heat),
             )
             for s in shown
         ],
     )
+
+
+def _open(one: Shown, healthy: HealthyStarts) -> bool:
+    """Whether a healthy start is one that an estimate leaves open."""
+    return one.name == "healthy" and healthy.motor.estimated and not healthy.sure
+
+
+def _time(seconds: float | None) -> float | str:
+    return "does not" if seconds is None else _round(seconds)
+
+
+def _span(band: Band, digits: int) -> str:
+    low, high = (f"{value:.{digits}g}" for value in band)
+    return low if low == high else f"{low} to {high}"
+
+
+def _percent(band: Band) -> str:
+    low, high = (f"{value:.0f}" for value in band)
+    return f"{low} %" if low == high else f"{low} to {high} %"
 
 
 def _round(value: float) -> float:

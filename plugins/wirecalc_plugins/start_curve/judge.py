@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from typing import Any
 
-from wirecalc import PRACTICE, Item, Origin, at_least, at_most, at_or_below, cannot_tell
+from wirecalc import PRACTICE, Item, Origin, at_least, at_most, at_or_below, cannot_tell, requires
 
-from . import meter_readings
+from .healthy_starts import HealthyStarts
 from .setup import Motor, Setup
+from .in_words import cannot_say_whether_it_starts
 
 NORMAL_S, STOP_S = 1.0, 3.0  # a small motor settles within 1 s; over 3 s: stop; practice
 LEAST_VOLTS = 0.9  # share of plate volts that makers ask for while it starts; practice
@@ -16,19 +17,43 @@ HARDLY_STARTS = 0.8  # share of plate volts that leaves 64 % of the torque; prac
 MOST_VOLTS, WRONG_VOLTS = 1.1, 1.2  # share of plate volts: it runs hot; the wrong supply; practice
 FAR_OVER = 2.0  # times RLA: more than the model is off by, at any load that it carries; practice
 _SETTLE, _VOLTS = "time to settle", "volts at the motor while it starts"
-ASSUMED = ("load_torque", "inertia")  # taken unkindly where they are left out
+_LOOK = "look for low volts, a start device or capacitor that is wrong, a heavy load"
+_HOLD = "hold a real start with the meter's inrush function"
+_OR_LOAD = f"{_HOLD}, or give the load"
+
+
+def refuse_estimate() -> Item:
+    """Say that no motor that is known here has such a plate."""
+    return cannot_tell(
+        _SETTLE,
+        "no motor that is known here has amps, power and ohms like these",
+        measure="read plate, windings and the mark of the capacitor again: a slipped point?",
+        source=PRACTICE,
+    )
+
+
+def judge_estimate(torque: float) -> Iterator[Item]:
+    """Question readings whose motor has far from the torque of those that start its way."""
+    if torque != 1:
+        yield cannot_tell(
+            "readings against the way of starting",
+            f"with these ohms and this LRA it has {torque:.2g} times the torque at standstill of "
+            "motors that start this way: they do not fit each other",
+            measure="is there a start capacitor? is the LRA that of other volts? are start and "
+            "main winding exchanged?",
+            source=PRACTICE,
+        )
 
 
 def judge(
-    setup: Setup,
-    runs: Sequence[meter_readings.MeterReadings],
-    own: Motor,
-    bands: Mapping[str, tuple[Any, Any]],
+    setup: Setup, healthy: HealthyStarts, bands: Mapping[str, tuple[Any, Any]]
 ) -> Iterator[Item]:
     """Judge a healthy start: the volts that it is given, its time, its volts and where it settles.
 
-    `runs` are the start as typed and those at the ends of its band.
+    A time is judged where every start settled; where a known motor never does, that is what is
+    judged; what an estimate does not settle cannot be told.
     """
+    own = healthy.motor
     yield from _supply(setup, own, bands)
     if setup.cord is not None and setup.cord_length is None:
         for name in (_SETTLE, _VOLTS):
@@ -39,53 +64,87 @@ def judge(
                 needs=("cord_length",),
             )
         return
-    never = max(setup.duration, 2 * STOP_S)
-    times = [never if run.settle_time is None else run.settle_time for run in runs]
-    assumed = tuple(name for name in ASSUMED if getattr(setup, name) is None)
-    if own.inertia_known:
-        assumed = tuple(name for name in assumed if name != "inertia")
+    yield _time(setup, healthy) if healthy.sure else _no_time(setup, healthy)
+    yield from _volts(healthy)
+    yield from _settled(setup, healthy)
+
+
+def _time(setup: Setup, healthy: HealthyStarts) -> Item:
+    """Judge the time of starts that all settle."""
+    band = healthy.band("settle_time")
+    if healthy.assumed and not at_or_below(band[1], STOP_S):
+        return cannot_tell(
+            _SETTLE,
+            "it does not settle in time with every load that was assumed",
+            measure=_OR_LOAD,
+            needs=healthy.assumed,
+        )
+    if (
+        healthy.motor.estimated
+        and at_or_below(band[0], STOP_S)
+        and not at_or_below(band[1], STOP_S)
+    ):
+        says = f"the estimate leaves {band[0]:.2g} to {band[1]:.2g} s open, across {STOP_S:g} s"
+        return cannot_tell(_SETTLE, says, measure=_HOLD)
+    return at_most(
+        _SETTLE,
+        healthy.starts[0].meters.settle_time or 0.0,
+        STOP_S,
+        "s",
+        caution=NORMAL_S,
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        action=_LOOK,
+        band=band,
+    )
+
+
+def _no_time(setup: Setup, healthy: HealthyStarts) -> Item:
+    """Judge, or say that it cannot be told, where not every start settles."""
+    own, shown = healthy.motor, healthy.starts[0].meters
     winding = own.machine.start is not None
-    cut = setup.duration <= STOP_S and any(run.settle_time is None for run in runs)
-    if cut:
-        yield cannot_tell(
+    hold = _OR_LOAD if healthy.assumed else _HOLD
+    if setup.duration <= STOP_S:
+        return cannot_tell(
             _SETTLE,
             f"it had not settled when the simulation ended at {setup.duration:g} s",
             measure="give a duration of 4 s",
         )
-    elif assumed and winding and not all(at_or_below(t, STOP_S) for t in times):
-        yield cannot_tell(
-            _SETTLE,
-            "it does not settle in time with the load that was assumed",
-            measure="hold a real start with the meter's inrush function, or give the load",
-            needs=assumed,
-        )
-    else:
-        yield at_most(
-            _SETTLE,
-            times[0],
-            STOP_S,
-            "s",
-            caution=NORMAL_S,
+    if not winding or (healthy.never and not healthy.assumed and not own.estimated):
+        slow = shown.speed_time is None
+        says = "it does not come to speed" if slow else "it comes to speed and does not settle"
+        return requires(
+            f"settles within {STOP_S:g} s",
+            False,
+            says=f"{says} in the {setup.duration:g} s that were simulated",
             source=PRACTICE,
             origin=Origin.PRACTICE,
-            says="" if runs[0].settle_time is not None else "it does not come to speed",
-            action="look for low volts, a start device or capacitor that is wrong, a heavy load",
-            band=(min(times), max(times)),
+            action=_LOOK,
         )
-    volts = [run.volts for run in runs]
+    if not own.estimated:
+        at_end = "with every load that was assumed" if healthy.assumed else "at every end of them"
+        says = f"it does not settle in time {at_end}"
+        return cannot_tell(_SETTLE, says, measure=hold, needs=healthy.assumed)
+    return cannot_tell(
+        _SETTLE, cannot_say_whether_it_starts(healthy), measure=hold, needs=healthy.assumed
+    )
+
+
+def _volts(healthy: HealthyStarts) -> Iterator[Item]:
+    """Judge the lowest volts at the motor."""
+    plate = healthy.motor.machine.voltage
     yield at_least(
         _VOLTS,
-        volts[0],
-        HARDLY_STARTS * own.machine.voltage,
+        healthy.starts[0].meters.volts,
+        HARDLY_STARTS * plate,
         "V",
-        caution=LEAST_VOLTS * own.machine.voltage,
+        caution=LEAST_VOLTS * plate,
         source=PRACTICE,
         origin=Origin.PRACTICE,
         says="under 80 % of its plate a motor has 64 % of its torque",
         action="shorten or thicken the cord, take other loads off the circuit",
-        band=(min(volts), max(volts)),
+        band=healthy.band("volts"),
     )
-    yield from _settled(setup, runs)
 
 
 def _supply(setup: Setup, own: Motor, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
@@ -109,12 +168,12 @@ def _supply(setup: Setup, own: Motor, bands: Mapping[str, tuple[Any, Any]]) -> I
         )
 
 
-def _settled(setup: Setup, runs: Sequence[meter_readings.MeterReadings]) -> Iterator[Item]:
+def _settled(setup: Setup, healthy: HealthyStarts) -> Iterator[Item]:
     """Question a motor of a plate that settles far above its plate."""
     rated = setup.rated_load_current
-    least = min(run.settled for run in runs)
-    if rated is None or any(run.settle_time is None for run in runs):
+    if rated is None or not healthy.sure:
         return
+    least = healthy.band("settled")[0]
     if not at_or_below(least, FAR_OVER * rated):
         yield cannot_tell(
             "settled current, upper limit",

@@ -1,97 +1,74 @@
-"""Simulating what was asked for: the band of the motor as typed, and the variants beside it."""
+"""Simulating what was asked for: the healthy motor as typed, and the variants beside it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from wirecalc import PRACTICE, Item, answer, chart, computed, figure, put
+from wirecalc import PRACTICE, Item, answer, chart, computed, figure, from_memory, put
 
-from . import meter_readings, starting
-from .in_words import Shown, clamp_shows, looks_like, machine_side_shows
-from .judge import ASSUMED, STOP_S, judge
-from .setup import LOCKED_PF, Motor, Setup, case, motor, ohm_working, rated_torque, with_fault
-from .start_case import SimulatedStart
+from .healthy_starts import PTC_SPAN, HealthyStarts, healthy_starts, simulate
+from .judge import judge, judge_estimate, refuse_estimate
+from .motors import motors, torque_of_its_kind
+from .setup import EASY, Setup, case, ohm_working, rated_torque, standstill_share, with_fault
+from .start_case import ShaftLoad
+from .in_words import Shown, clamp_shows, looks_like, machine_side_shows, not_shown, said_of_healthy
 
-# which end of a band is slow
-SLOWER = {"voltage_at_rest": 0, "source_resistance": 1, "cord_length": 1}
+HEALTHY, LOCKED = "healthy", "locked-rotor"
 _MODEL = computed("two-axis-model", "simulated with the two-axis model of a single-phase motor")
+_CERAMIC = from_memory("ptc-ceramic", "PTC ceramic: heat capacity, switching temperature, rise")
 _CORD = computed("copper-ohm", "ohm as typed, and of the cord by its copper at 75 C")
 
 
 def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
     """Yield what the finding holds."""
-    own = motor(setup, LOCKED_PF[1])
-    names = setup.variants or ["healthy"]
-    typed = case(setup, own)
-    shown = []
+    own = motors(setup)
+    if not own:
+        yield refuse_estimate()
+        return
+    names = setup.variants or [HEALTHY]
+    healthy = healthy_starts(setup, own, bands)
+    shown = [Shown(name, *one) for name in names if (one := _start_of(name, setup, healthy))]
+    yield from _motor_figures(setup, healthy)
+    if HEALTHY in names:
+        yield from _figures(healthy)
+        yield from judge_estimate(torque_of_its_kind(setup, own[0]))
+        yield from judge(setup, healthy, bands)
     for name in names:
-        curve = starting.simulate(with_fault(typed, name), setup.duration)
-        shown.append(Shown(name, curve, meter_readings.read_meters(curve, setup.duration)))
-    yield from _motor_figures(setup, own, typed)
-    if "healthy" in names:
-        at = names.index("healthy")
-        runs = [shown[at].meters, *_ends(setup, bands)]
-        yield from _figures(runs)
-        yield from judge(setup, runs, own, bands)
-    healthy = next((s.meters for s in shown if s.name == "healthy"), None)
-    for one in shown:
-        yield answer(one.name.replace("-", " "), looks_like(one, healthy, setup.duration))
-    yield clamp_shows(shown)
-    yield machine_side_shows(shown)
+        one = next((s for s in shown if s.name == name), None)
+        words = not_shown(healthy) if one is None else looks_like(one, healthy, setup.duration)
+        if name == HEALTHY:
+            words = said_of_healthy(healthy, setup.duration)
+        yield answer(name.replace("-", " "), words)
+    yield clamp_shows(shown, healthy)
+    yield machine_side_shows(shown, healthy)
 
     def build() -> Any:
-        from .chart import start_chart
+        from .chart import either_way_chart, start_chart
 
+        if healthy.motor.estimated and not healthy.sure and HEALTHY in names:
+            return either_way_chart(healthy.starts)
         return start_chart([(s.name, s.curve, s.meters) for s in shown], setup.duration)
 
-    yield chart(build)
+    if shown:
+        yield chart(build)
 
 
-def _ends(
-    setup: Setup, bands: Mapping[str, tuple[Any, Any]]
-) -> Iterator[meter_readings.MeterReadings]:
-    """Simulate the ends of the band: what is known to be slow or fast together, the rest singly.
-
-    Whether ohm of a winding or the locked-rotor power factor make a start slower is found by
-    simulating each end alone; then all slow ends together, and all fast ones.
-    """
-    known = {n: ends if SLOWER[n] else ends[::-1] for n, ends in bands.items() if n in SLOWER}
-    single: dict[str, tuple[Any, Any]] = {n: e for n, e in bands.items() if n not in SLOWER}
-    if setup.textbook_motor is None:
-        single["power factor"] = (LOCKED_PF[0], LOCKED_PF[2])
-    fast, slow = {n: e[0] for n, e in known.items()}, {n: e[1] for n, e in known.items()}
-    if known:
-        yield from (_run(setup, fast), _run(setup, slow))
-    for name, ends in single.items():
-        runs = [_run(setup, {name: end}) for end in ends]
-        yield from runs
-        swap = _slowness(runs[0]) > _slowness(runs[1])
-        fast[name], slow[name] = ends[::-1] if swap else ends
-    if single and len(bands) + (setup.textbook_motor is None) > 1:
-        yield from (_run(setup, fast), _run(setup, slow))
+def _start_of(name: str, setup: Setup, healthy: HealthyStarts) -> Any:
+    """Return the start of a variant; None for a fault of a motor that may not start healthy."""
+    if name == HEALTHY:
+        return healthy.starts[0]
+    if not healthy.sure and name != LOCKED:
+        return None
+    return simulate(with_fault(healthy.starts[0].curve.case, name), setup.duration)
 
 
-def _run(setup: Setup, moved: Mapping[str, Any]) -> meter_readings.MeterReadings:
-    fields = {n: v for n, v in moved.items() if n in Setup._fields}
-    changed = setup._replace(**fields)
-    own = motor(changed, moved.get("power factor", LOCKED_PF[1]))
-    if changed.inertia is None or changed.load_torque is None:  # the load is the same in all runs
-        own = own._replace(inertia=motor(setup, LOCKED_PF[1]).inertia)
-    curve = starting.simulate(case(changed, own), setup.duration)
-    return meter_readings.read_meters(curve, setup.duration)
-
-
-def _slowness(meters: meter_readings.MeterReadings) -> tuple[float, float]:
-    late = STOP_S * 100 if meters.settle_time is None else meters.settle_time
-    return late, -meters.rpm
-
-
-def _motor_figures(setup: Setup, own: Motor, typed: SimulatedStart) -> Iterator[Item]:
+def _motor_figures(setup: Setup, healthy: HealthyStarts) -> Iterator[Item]:
     """Yield what stands behind the simulation, the assumed load and inertia marked as such."""
-    assumed = {name: ", assumed" if getattr(setup, name) is None else "" for name in ASSUMED}
-    load, slip = typed.load, own.machine.slip
-    rated = rated_torque(own)
+    own, typed = healthy.motor, healthy.starts[0].curve.case
+    easy = case(setup, own, EASY)
+    assumed = {n: ", assumed" if n in healthy.assumed else "" for n in ("load_torque", "inertia")}
+    rated, slip = rated_torque(own), own.machine.slip
     yield figure(
         "rated torque of the motor",
         rated,
@@ -99,23 +76,31 @@ def _motor_figures(setup: Setup, own: Motor, typed: SimulatedStart) -> Iterator[
         source=own.source,
         working=lambda: f"the shaft torque of the model at its rated slip of {put(slip)}",
     )
-    torque = max(load.constant, load.quadratic * (1 - own.machine.slip) ** 2)
+    yield figure(
+        "torque at standstill, share of rated",
+        standstill_share(own),
+        "%",
+        source=own.source,
+        band=healthy.torque,
+        working=lambda: "the locked torque of the model on the plate's volts by the rated one",
+    )
     share = 100.0 if setup.load_torque is None else setup.load_torque
+    torques = [_at_speed(one.load, slip) for one in (easy, typed)]
     yield figure(
         f"load torque at speed{assumed['load_torque']}",
-        torque,
+        torques[1],
         "N m",
         source=PRACTICE,
+        band=(min(torques), max(torques)),
         working=lambda: f"{put(share, '%')} / 100 x {put(rated, 'N m')}",
     )
     known = setup.inertia is None and own.inertia_known
-    name = "moment of inertia" + ("" if known else assumed["inertia"])
-    source = own.source if known else PRACTICE
     yield figure(
-        name,
-        load.inertia,
+        "moment of inertia" + assumed["inertia"],
+        typed.load.inertia,
         "kg m2",
-        source=source,
+        source=own.source if known else PRACTICE,
+        band=(easy.load.inertia, typed.load.inertia),
         working=None
         if known or setup.inertia is not None
         else lambda: "that of a quarter-horse textbook motor with its load, by power and poles",
@@ -123,6 +108,11 @@ def _motor_figures(setup: Setup, own: Motor, typed: SimulatedStart) -> Iterator[
     if own.machine.start is not None:
         ohm = own.machine.start.resistance
         yield figure("ohm of the start winding", ohm, "ohm", source=own.start_source)
+    if typed.device.ptc is not None:
+        heat = typed.device.ptc.heat_capacity
+        low, high = (factor * heat for factor in PTC_SPAN)
+        name = "heat capacity of the PTC, assumed"
+        yield figure(name, heat, "J/K", source=_CERAMIC, band=(low, high))
     if typed.supply.resistance:
         ohm = typed.supply.resistance
         yield figure(
@@ -130,21 +120,32 @@ def _motor_figures(setup: Setup, own: Motor, typed: SimulatedStart) -> Iterator[
         )
 
 
+def _at_speed(load: ShaftLoad, slip: float) -> float:
+    return max(load.constant, load.quadratic * (1 - slip) ** 2)
+
+
 def _simulated() -> str:
     return "read off the simulated start"
 
 
-def _figures(runs: list[meter_readings.MeterReadings]) -> Iterator[Item]:
-    """Yield the healthy start's readings, each with its low and high over the runs."""
-    wanted = (
-        ("highest instantaneous current", "peak", "A"),
-        ("highest one-cycle rms current", "cycle", "A"),
-        ("inrush reading, first 100 ms", "inrush", "A"),
-        ("settled current", "settled", "A"),
-        ("lowest volts at the motor", "volts", "V"),
-        ("heat in the start winding", "start_heat", "J"),
-    )
-    for name, field, unit in wanted:
-        values = [getattr(run, field) for run in runs]
-        band = (min(values), max(values))
-        yield figure(name, values[0], unit, source=_MODEL, band=band, working=_simulated)
+def _figures(healthy: HealthyStarts) -> Iterator[Item]:
+    """Yield the readings of the healthy start, each with its low and high over the starts.
+
+    Where it may not start, what it settles at is that of those that do, and its heat is left out.
+    """
+    sure = healthy.sure or not healthy.motor.estimated
+    wanted = [
+        ("highest instantaneous current", "peak", "A", False),
+        ("highest one-cycle rms current", "cycle", "A", False),
+        ("inrush reading, first 100 ms", "inrush", "A", False),
+        ("settled current" if sure else "settled current, if it starts", "settled", "A", not sure),
+        ("lowest volts at the motor", "volts", "V", False),
+    ]
+    if sure:
+        wanted.append(("heat in the start winding", "start_heat", "J", False))
+    for name, field, unit, settled_only in wanted:
+        runs = [one.meters for one in healthy.starts if one.settles or not settled_only]
+        if runs:
+            band = healthy.band(field, settled_only=settled_only)
+            value = getattr(runs[0], field)
+            yield figure(name, value, unit, source=_MODEL, band=band, working=_simulated)

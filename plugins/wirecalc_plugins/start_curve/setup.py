@@ -5,19 +5,18 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Source, Wire, put, read_wire, tables
+from wirecalc import Source, Wire, put, read_wire
 from wirecalc.trade import conductors
 
-from .estimate import WATTS_PER_HP, MotorPlate, estimate
-from .machines import MotorModel, StartWinding, both_windings, swapped
+from .machines import MotorModel, both_windings, locked_rotor, swapped
 from .start_case import Ptc, ShaftLoad, SimulatedStart, StartDevice, StartSupply
-from .start_curve_inputs import NONE, OWN, PTC, RELAY, RUN_CAPACITOR, START_CAPACITOR
+from .start_curve_inputs import NONE, PTC, RELAY, RUN_CAPACITOR
 
-LOCKED_PF = (0.5, 0.65, 0.8)  # of the main winding at locked rotor: low, taken, high; practice
+EASY, HARD = 0, 1  # the ends of a load that was not given
+SHARES = (25.0, 100.0)  # of rated torque, where none was given: easy and hard; practice
 KM_PER_FT = 0.3048 / 1000
 WARM_C = 75.0  # of the cord's copper, the unkind end
 LOSSY = 0.1  # resistance of a start capacitor over its reactance; practice
-HEAVY = 0.0146 / 186.4  # kg m2 per W: a quarter-horse textbook motor with its load
 WEAK, LOW = 0.5, 0.85  # what a weak capacitor has left, and a low supply
 LONG = (100.0, "16 AWG")  # ft and wire of the long cord
 PULSATION = 0.8  # of a compressor's mean torque; practice
@@ -52,76 +51,18 @@ class Setup(NamedTuple):
 
 
 class Motor(NamedTuple):
-    """A machine with the way it starts, where its values come from, and its inertia if known."""
+    """A machine with the way it starts, where its values come from, and its inertia in kg m2.
+
+    The inertia is that of the rotor alone and that with a heavy load, the same where it is known.
+    """
 
     machine: MotorModel
     device: StartDevice
     source: Source
     start_source: Source
-    inertia: float
+    inertia: tuple[float, float]
     inertia_known: bool = False
-
-
-def motor(setup: Setup, power_factor: float) -> Motor:
-    """Return the textbook's motor, or the estimate from the plate at a power factor."""
-    if setup.textbook_motor is None:
-        return _estimated(setup, power_factor)
-    row = tables.load("textbook-motors").row(motor=setup.textbook_motor)
-    names = ("main_resistance", "main_reactance", "rotor_resistance", "rotor_reactance")
-    r1, x1, r2, x2, xm = (row.number(f"{n}_ohm") for n in (*names, "magnetising_reactance"))
-    machine = MotorModel(
-        row.number("voltage_V"),
-        row.number("frequency_Hz"),
-        int(row.number("poles")),
-        *(r1, x1, r2, x2, xm),
-        core_loss=row.number("core_loss_W"),
-        rotational_loss=row.number("rotational_loss_W"),
-        slip=row.number("slip"),
-    )
-    known = row.cells["inertia_kg_m2"] is not None
-    heavy = row.number("inertia_kg_m2") if known else _heavy(machine)
-    winding = tables.load("textbook-start-windings").row(motor=setup.textbook_motor)
-    coil = StartWinding(
-        winding.number("resistance_ohm"),
-        winding.number("reactance_ohm"),
-        winding.number("turns_ratio"),
-    )
-    machine = machine._replace(start=None if setup.start_method == NONE else coil)
-    method, setup = setup.start_method, _with_own_parts(setup, winding)
-    if method == OWN:
-        method = RUN_CAPACITOR if winding.text("stays_in") == "yes" else START_CAPACITOR
-    ohm = winding.number("capacitor_ohm")
-    parts = device(setup, method, machine.frequency, ohm)
-    return Motor(machine, parts, row.source, winding.source, heavy, known)
-
-
-def _with_own_parts(setup: Setup, winding: tables.Row) -> Setup:
-    """Fill in the textbook's capacitor where the start has one and none was typed."""
-    stays = winding.text("stays_in") == "yes"
-    own = RUN_CAPACITOR if stays else START_CAPACITOR
-    method = own if setup.start_method == OWN else setup.start_method
-    farads = winding.number("capacitor_uF")
-    if method == RUN_CAPACITOR and setup.run_capacitor is None:
-        return setup._replace(run_capacitor=farads)
-    if method == START_CAPACITOR and setup.start_capacitor is None:
-        return setup._replace(start_capacitor=farads)
-    return setup
-
-
-def _estimated(setup: Setup, power_factor: float) -> Motor:
-    values = (setup.nameplate_voltage, setup.locked_rotor_current, setup.rated_load_current)
-    volts, locked, rated = (v or 0.0 for v in values)
-    method = RELAY if setup.start_method == OWN else setup.start_method
-    plate = MotorPlate(
-        *(volts, setup.frequency, setup.poles or 4, locked, rated),
-        power=(setup.horsepower or 0.0) * WATTS_PER_HP,
-        main_resistance=setup.main_winding or 0.0,
-        start_resistance=None if method == NONE else setup.start_winding,
-    )
-    parts = device(setup, method, setup.frequency, None)
-    in_series = None if method == NONE else _at_standstill(parts, setup.frequency)
-    machine = estimate(plate, power_factor, in_series)
-    return Motor(machine, parts, PRACTICE, PRACTICE, _heavy(machine))
+    estimated: bool = False
 
 
 def rated_torque(own: Motor) -> float:
@@ -131,12 +72,6 @@ def rated_torque(own: Motor) -> float:
         return max(machine.rated_torque, 0.0)
     series = 1 / (2j * math.pi * machine.frequency * run)
     return max(both_windings(machine, machine.voltage, machine.slip, series).shaft_torque, 0.0)
-
-
-def _heavy(machine: MotorModel) -> float:
-    """Return an inertia on the large side: the quarter-horse textbook motor's, by power."""
-    power = machine.rated_torque * (1 - machine.slip) * machine.synchronous
-    return HEAVY * max(power, 1.0) * (machine.poles / 4) ** 2
 
 
 def device(setup: Setup, method: str, frequency: float, ohm: float | None) -> StartDevice:
@@ -155,15 +90,6 @@ def device(setup: Setup, method: str, frequency: float, ohm: float | None) -> St
     return StartDevice(capacitor=farads, run_capacitor=run, resistance=lossy)
 
 
-def _at_standstill(parts: StartDevice, frequency: float) -> complex:
-    """Return the impedance in series with the start winding at the first moment, in ohm."""
-    farads = (parts.capacitor or 0.0) + (parts.run_capacitor or 0.0)
-    admittance = 2j * math.pi * frequency * farads
-    if parts.ptc is not None:
-        return 1 / (1 / parts.ptc.cold + admittance)
-    return parts.resistance + (1 / admittance if farads else 0.0)
-
-
 def ohm_working(setup: Setup) -> str:
     """Put in the ohm of the supply as typed, and the loop of the cord."""
     ohms = [] if setup.source_resistance is None else [put(setup.source_resistance, "ohm")]
@@ -173,14 +99,31 @@ def ohm_working(setup: Setup) -> str:
     return " + ".join(ohms)
 
 
-def case(setup: Setup, own: Motor) -> SimulatedStart:
-    """Return the case as typed."""
+def standstill_share(own: Motor) -> float:
+    """Return the torque at standstill on the plate's volts, as a share of the rated one in %."""
+    machine, rated = own.machine, rated_torque(own)
+    series = in_series(own.device, machine.frequency) if own.device.connected else None
+    locked = locked_rotor(machine, machine.voltage, None if machine.start is None else series)
+    return 100 * locked.torque / rated if rated else 0.0
+
+
+def in_series(parts: StartDevice, frequency: float) -> complex:
+    """Return the impedance in series with the start winding at the first moment, in ohm."""
+    farads = (parts.capacitor or 0.0) + (parts.run_capacitor or 0.0)
+    admittance = 2j * math.pi * frequency * farads
+    if parts.ptc is not None:
+        return 1 / (1 / parts.ptc.cold + admittance)
+    return parts.resistance + (1 / admittance if farads else 0.0)
+
+
+def case(setup: Setup, own: Motor, end: int = HARD) -> SimulatedStart:
+    """Return the case as typed, with the easy or the hard end of a load that was not given."""
     machine = own.machine
-    share = 100.0 if setup.load_torque is None else setup.load_torque
+    share = SHARES[end] if setup.load_torque is None else setup.load_torque
     torque = rated_torque(own) * share / 100
     fan = setup.load_curve == "fan"
     load = ShaftLoad(
-        own.inertia if setup.inertia is None else setup.inertia,
+        own.inertia[end] if setup.inertia is None else setup.inertia,
         constant=0.0 if fan else torque,
         quadratic=torque / (1 - machine.slip) ** 2 if fan else 0.0,
         pulsation=PULSATION if setup.load_curve == "compressor" else 0.0,
