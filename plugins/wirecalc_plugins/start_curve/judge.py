@@ -8,8 +8,8 @@ from typing import Any
 from wirecalc import PRACTICE, Item, Origin, at_least, at_most, at_or_below, cannot_tell, requires
 
 from .healthy_starts import HealthyStarts
-from .setup import Motor, Setup
 from .in_words import cannot_say_whether_it_starts
+from .setup import Motor, Setup
 
 NORMAL_S, STOP_S = 1.0, 3.0  # a small motor settles within 1 s; over 3 s: stop; practice
 LEAST_VOLTS = 0.9  # share of plate volts that makers ask for while it starts; practice

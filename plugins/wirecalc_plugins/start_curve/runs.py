@@ -8,11 +8,11 @@ from typing import Any
 from wirecalc import PRACTICE, Item, answer, chart, computed, figure, from_memory, put
 
 from .healthy_starts import PTC_SPAN, HealthyStarts, healthy_starts, simulate
+from .in_words import Shown, clamp_shows, looks_like, machine_side_shows, not_shown, said_of_healthy
 from .judge import judge, judge_estimate, refuse_estimate
 from .motors import motors, torque_of_its_kind
 from .setup import EASY, Setup, case, ohm_working, rated_torque, standstill_share, with_fault
 from .start_case import ShaftLoad
-from .in_words import Shown, clamp_shows, looks_like, machine_side_shows, not_shown, said_of_healthy
 
 HEALTHY, LOCKED = "healthy", "locked-rotor"
 _MODEL = computed("two-axis-model", "simulated with the two-axis model of a single-phase motor")

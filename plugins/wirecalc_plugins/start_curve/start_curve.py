@@ -88,17 +88,18 @@ def start_curve(
     """What does the start of this motor look like on the meters?
 
     For a single-phase induction motor at the line, not for one with an inverter or brushes.
-    The two-axis model is integrated in time: both windings, capacitor,
-    PTC or contact that opens at 75 % of synchronous speed, load, supply and cord (copper at 75 C).
-    A plate and ohm readings give an estimate; the power factor that it assumes (0.5 to 0.8) and
-    each reading's error give a band, from one run at each end and one with all slow, one with all
-    fast. Load 100 % of rated torque and a large inertia are taken where not given. It settles
-    within 1 s, and stops at 3 s; 90 % of the plate's volts while starting are advised (practice).
+    The two-axis model is integrated in time: both windings, capacitor, PTC or contact that opens
+    at 75 % of synchronous speed, load, supply and cord (copper at 75 C). Behind a plate stands a
+    band of machines that all have it, with the torque of motors that start this way; each error of
+    a reading widens it (docs/start-estimate.md). Of a load not given both ends are run: 25 and
+    100 % of rated torque, a rotor alone and a heavy inertia. Where some start and some do not, it
+    cannot be told. It settles within 1 s, and stops at 3 s; 90 % of the plate's volts while
+    starting are advised (practice).
 
     Inputs: a machine, or plate (V, A, hp, Hz) and ohm; parts in uF and ohm, load in %, inertia in
     kg m2, supply in V and ohm, cord in ft, angle in deg, times in s. Yields the readings of each
     variant, and criteria for healthy only; refuses parts that do not fit the start. Source: tables
-    textbook-motors and textbook-start-windings, or common practice.
+    textbook-motors and textbook-start-windings, textbook machines, or common practice.
     """
     given = dict(locals())
     from .runs import items

@@ -158,7 +158,7 @@ PtcResistance = Annotated[
 LoadTorque = Annotated[
     float | None,
     Nameplate("%", low=0, high=300, typical="50 %", text="load, share of rated torque"),
-    extra("the unkind 100 % of rated torque is taken, and asked for where it decides"),
+    extra("25 and 100 % of rated torque are run, and it is asked for where they differ"),
 ]
 LoadCurve = Annotated[
     str,
@@ -168,7 +168,7 @@ LoadCurve = Annotated[
 Inertia = Annotated[
     float | None,
     Nameplate("kg m2", low=0.0001, high=10, typical="0.005 kg m2", text="rotor and load"),
-    extra("a large one is taken, and asked for where it decides"),
+    extra("a rotor alone and a heavy load are run, and it is asked for where they differ"),
 ]
 VoltageAtRest = Annotated[
     float | None,
