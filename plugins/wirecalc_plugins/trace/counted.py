@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
-from wirecalc import Item, figure, put
+from wirecalc import Item, figure, not_checked, put
 
 from .analysis import POWER, Analysis, whole_cycles
 from .machine_run import MachineRun
+
+_SURELY = 2.5  # steps that a time on or off must last to be seen each time; practice
 
 
 def volts(found: Analysis, main: MachineRun | None) -> Iterator[Item]:
@@ -28,27 +31,59 @@ def volts(found: Analysis, main: MachineRun | None) -> Iterator[Item]:
         )
 
 
-def cycles(found: Analysis) -> Iterator[Item]:
-    """Yield what the whole cycles come to: those with their start and their end."""
+def cycles(found: Analysis, step: float) -> Iterator[Item]:
+    """Yield what the whole cycles come to: those with their start and their end.
+
+    Each end of a log's times lies within a step, in s: over n cycles their sum is off by the root
+    of n / 6 steps, and three times that is taken.
+    """
     whole = whole_cycles(found.runs)
-    if whole:
-        on, off = sum(c.on for c in whole), sum(c.off for c in whole)
-        each = len(whole)
-        said = "counted: on from its start to its end, and off until the next start"
+    if not whole:
+        return
+    on, off = sum(c.on for c in whole), sum(c.off for c in whole)
+    each = len(whole)
+    blur = step if found.wave is None else 0.0
+    moved = min(each, 3 * math.sqrt(each / 6)) * blur
+    said = "counted: on from its start to its end, and off until the next start"
+    if min(min(c.on, c.off) for c in whole) < _SURELY * blur:
+        yield figure("whole cycles, at least", each, working=lambda: said)
+        yield not_checked(
+            "cycles that lie between two readings",
+            f"some are as short as its steps of {step:.3g} s: more may have been missed",
+        )
+    else:
         yield figure("whole cycles", each, working=lambda: said)
-        yield figure("mean time on", on / each, "s", working=lambda: f"{put(on, 's')} / {each}")
-        yield figure("mean time off", off / each, "s", working=lambda: f"{put(off, 's')} / {each}")
         yield figure(
-            "duty of the whole cycles",
-            100 * on / (on + off),
-            "%",
-            working=lambda: f"100 x {put(on)} s / ({put(on)} s + {put(off)} s)",
+            "mean time on",
+            on / each,
+            "s",
+            band=_band(on / each, moved / each),
+            working=lambda: f"{put(on, 's')} / {each}",
+        )
+        yield figure(
+            "mean time off",
+            off / each,
+            "s",
+            band=_band(off / each, moved / each),
+            working=lambda: f"{put(off, 's')} / {each}",
         )
         yield figure(
             "cycles an hour",
             3600 * each / (on + off),
+            band=_band(3600 * each / (on + off), 3600 * each * blur / (on + off) ** 2),
             working=lambda: f"3600 s x {each} / ({put(on, 's')} + {put(off, 's')})",
         )
+    yield figure(
+        "duty of the whole cycles",
+        100 * on / (on + off),
+        "%",
+        band=_band(100 * on / (on + off), 100 * moved / (on + off)),
+        working=lambda: f"100 x {put(on)} s / ({put(on)} s + {put(off)} s)",
+    )
+
+
+def _band(value: float, off: float) -> tuple[float, float] | None:
+    return (max(value - off, 0.0), value + off) if off else None
 
 
 def shares(found: Analysis, kind: str) -> Iterator[Item]:

@@ -43,7 +43,7 @@ def judged(
     yield from judge_plate(plate.rated, plate.locked, plate.kind)
     yield from judge_volts(plate.voltage, plate.nameplate_voltage)
     if locked is not None:
-        yield from tries(runs, locked)
+        yield from tries(runs, locked, ends.centre.overview.step)
         starts, said = beside_the_motor(runs, locked, plate.voltage, ends.centre, lower_bound)
         yield from said
         runs = starts

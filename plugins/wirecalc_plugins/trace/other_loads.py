@@ -5,7 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from wirecalc import PRACTICE, Item, RecordedColumns, answer, at_or_below, cannot_tell, show
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Origin,
+    RecordedColumns,
+    answer,
+    at_or_below,
+    cannot_tell,
+    requires,
+    show,
+)
 from wirecalc import not_checked as left_open
 
 from ..motor.plate import LockedRotor
@@ -16,13 +26,28 @@ from .starts_listing import seconds_in_words
 from .surge import NEAR
 
 FAST_S = 0.1  # readings at least so often show a start; practice
+TRIES = 3  # that end high, one after the other, are no chance; practice
+FEW_STEPS, SLOW_S = 2.5, 0.5  # a try of a slow log: steps that it lasts, and their least; practice
 HEATER_MOST = 0.4  # share of LRA above which it may be a motor that stands; practice
 
 
-def tries(runs: Sequence[MachineRun], locked: LockedRotor) -> Iterator[Item]:
+def ends_high(run: MachineRun, least: float, step: float) -> bool:
+    """Whether a run is a try that ends at the current of a locked rotor, `least` A.
+
+    In a slow log, with a `step` in s, it is so where it has a reading or two, and one is near it.
+    """
+    if run.cut_end or run.cut_start:
+        return False
+    if run.settled is not None:
+        return stays_high(run.settled, least)
+    short = run.end - run.start <= FEW_STEPS * step and step >= SLOW_S
+    return short and stays_high(run.highest, least)
+
+
+def tries(runs: Sequence[MachineRun], locked: LockedRotor, step: float) -> Iterator[Item]:
     """Say that an overload cycles where several tries end at the current of a locked rotor."""
-    high = [r for r in runs if stays_high(r.settled, locked.least) and not r.cut_end]
-    if len(high) < 2:
+    high = [r for r in runs if ends_high(r, locked.least, step)]
+    if len(high) < 2 or locked.least == 0:
         return
     on = [r.end - r.start for r in high]
     off = [b.start - a.end for a, b in pairwise(high)]
@@ -32,6 +57,16 @@ def tries(runs: Sequence[MachineRun], locked: LockedRotor) -> Iterator[Item]:
         "and closes",
         because=[f"on {_from_to(on)}, off {_from_to(off)}"],
     )
+    if len(high) >= TRIES and len(high) == len(runs):
+        yield requires(
+            "runs after a start",
+            False,
+            says=f"{len(high)} tries, and after none of them it runs: the rotor is locked, or the "
+            "start winding or its device is open",
+            source=PRACTICE,
+            origin=Origin.PRACTICE,
+            action="switch it off; read windings and start device, dead and cold",
+        )
 
 
 def _from_to(seconds: Sequence[float]) -> str:

@@ -23,7 +23,7 @@ from .chart import trace_chart
 from .counted import cycles, shares, volts
 from .judge import banded, judged
 from .machine_run import MachineRun
-from .next_commands import go_on
+from .next_commands import cycles_on, go_on
 from .plate_view import Ends, TracePlate, as_shown
 from .starts_listing import seconds_in_words, stamps_in_words, starts
 from .unseen import FASTER, unseen, untold
@@ -65,12 +65,16 @@ class Report:
             self.found = found._replace(runs=shown)
             self.main = None if self.main is None else as_shown(self.main, plate, step)
         yield self._what()
+        step = self.recording.overview.step
+        counts = [*cycles(self.found, step), *shares(self.found, self.kind)]
+        if found.wave is None:
+            yield from counts
         yield from self._waveform()
         yield from self._highest()
         yield from self._start(plate)
         yield from volts(self.found, self.main)
-        yield from cycles(self.found)
-        yield from shares(self.found, self.kind)
+        if found.wave is not None:
+            yield from counts
         yield from unseen(self.recording, self.found, plate)
         if plate.known and self.kind != POWER and found.begun:
             yield from judged(found.begun, plate, self.ends, found.lower_bound)
@@ -80,6 +84,7 @@ class Report:
         yield starts(self.recording, self.found, self.unit)
         if self.main is not None and self.kind != POWER and not self.main.cut_start:
             yield go_on(self.main, plate, self.ends, lower_bound=found.lower_bound)
+        yield from cycles_on(self.found, plate, self.ends)
         yield chart(lambda: trace_chart(self.recording, found, self.main, plate, self.unit))
 
     def _what(self) -> Item:

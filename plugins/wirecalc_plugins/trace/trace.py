@@ -86,7 +86,8 @@ def trace(
     recording in A or W, V; plate in A, V. Yields figures, a line a start, a chart, the command
     lines to go on with, and with plate values the criteria of `inrush` for the worst start. What
     the sampling cannot show is `cannot tell`, with the least that it was. Refuses stamps that go
-    backwards, text, a waveform with under 20 ticks of its clock. Source: common practice, table fuses-ul248.
+    backwards, text, a waveform with under 20 ticks of its clock. Source: common practice, table
+    fuses-ul248.
     """
     low, high = (bands or {}).get("recording", (recording, recording))
     plate = TracePlate(
