@@ -5,6 +5,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from scipy import optimize, stats
 
 import wirecalc
 from wirecalc.base.rounding import show
@@ -326,3 +327,23 @@ def test_without_the_library_the_greatest_factor_stands_for_it(monkeypatch):
         force = [f"{mean + x} lbf" for x in (-1, -1, 0, 1, 1)]
         finding = wirecalc.run("pull-batch", wire="18 AWG", terminal="ring", force=force)
         assert finding.verdict == expected
+
+
+@independent("scipy.stats.f_oneway, solved for a probability of 5 %")
+@pytest.mark.parametrize(("times", "said"), [(1.001, "differs"), (0.999, "shows no difference")])
+def test_a_difference_is_said_where_chance_alone_makes_it_less_than_once_in_twenty(
+    tmp_path, times, said
+):
+    one = (24.0, 24.6, 25.1, 23.8, 24.3)
+
+    def probability(apart):
+        return stats.f_oneway(one, [force + apart for force in one]).pvalue
+
+    apart = times * optimize.brentq(lambda a: probability(a) - 0.05, 0.1, 5, xtol=1e-12)
+    rows = [f"{force:.9f},A" for force in one] + [f"{force + apart:.9f},B" for force in one]
+    path = tmp_path / "invented.csv"
+    path.write_text("\n".join(["force [lbf],learner", *rows, ""]))
+    finding = wirecalc.run(
+        "pull-batch", wire="18 AWG", terminal="ring", readings=str(path), by=["learner"]
+    )
+    assert [a.text for a in finding.answers if "differs" in a.name] == [f"learner {said}"]
