@@ -39,7 +39,7 @@ WHOLE: dict[str, list[tuple[dict[str, Any], dict[str, Texts]]]] = {
                 "wire_limit": st.integers(1, 12).map(str),
                 "current": up_to(13, "A"),
                 "tab_width": st.sampled_from(["0.110 in", "6.3 mm"]),
-                "voltage": up_to(300, "V"),
+                "circuit_voltage": up_to(300, "V"),
                 "terminal_voltage": up_to(600, "V", low=300),
                 "insulation_diameter": up_to(3.4, "mm", low=1.8),
                 "insulation_limit": up_to(9, "mm", low=3.4),
@@ -147,7 +147,7 @@ def test_more_that_is_good_never_lowers_it(
     chosen = data.draw(st.sets(st.sampled_from(sorted(more)), min_size=1))
     typed = {n: data.draw(more[n], label=n) for n in sorted(chosen)}
     needs: dict[str, Callable[[], bool]] = {
-        "terminal_voltage": lambda: "voltage" in typed,
+        "terminal_voltage": lambda: "circuit_voltage" in typed,
         "insulation_limit": lambda: "insulation_diameter" in typed,
         "terminal_thickness": lambda: "tab_thickness" in typed,
     }

@@ -321,7 +321,7 @@ ASKED: dict[str, tuple[str, dict[str, Any]]] = {
         "wire",
         HEAT
         | {"barrel": "16-14 AWG", "wire_limit": "3", "listed_for": "stranded"}
-        | {"current": "8 A", "voltage": "120 V", "terminal_voltage": "300 V"},
+        | {"current": "8 A", "circuit_voltage": "120 V", "terminal_voltage": "300 V"},
     ),
 }
 
