@@ -24,7 +24,6 @@ APART = {  # inputs that contradict the example of another, such as open and a r
     "ground": {"ground_open"},
     "leakage": {"rcd_rating"},  # one device feeds it
     "overload": {"overload_open"},
-    "pull-batch": {"force_error"},  # its example is no error
     "start-curve": {"nameplate_voltage"},  # a plate stands in place of a machine
     "start-device": {"device_open", "contact_upright", "contact_inverted", "coil_open"},
     "trip": {"starts"},  # a current was given

@@ -136,11 +136,18 @@ class YesNo(_WordKind):
 
 
 class Words(_WordKind):
-    """Free text."""
+    """Free text; `typical` is its example."""
 
     of = str
-    example = "text"
     span = "text"
+
+    def __init__(self, text: str, *, goes_with: str = "", typical: str = "text") -> None:
+        super().__init__(text, goes_with=goes_with)
+        self.typical = typical
+
+    @property
+    def example(self) -> str:
+        return self.typical
 
     def read(self, given: object) -> Read:
         return Read(as_text(given, self.example))

@@ -45,7 +45,7 @@ Readings = Annotated[
 Force = Annotated[list[float] | None, _FORCE, instead_of("readings")]
 ForceError = Annotated[
     str | None,
-    Words("tester's error of every force that has none of its own, such as 1%"),
+    Words("tester's error of every force that has none of its own", typical="1%"),
     extra("such forces are taken as exact"),
 ]
 DecimalComma = Annotated[

@@ -122,7 +122,7 @@ CurrentLog = Annotated[
 ]
 RecorderError = Annotated[
     str | None,
-    Words("error of the recorder in percent, such as 2%", goes_with="current_log"),
+    Words("error of the recorder in percent", goes_with="current_log", typical="2%"),
     extra("the values are taken as exact"),
 ]
 Waveform = Annotated[

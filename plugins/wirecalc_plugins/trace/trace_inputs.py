@@ -67,7 +67,7 @@ Column = Annotated[
 ]
 CurrentError = Annotated[
     str | None,
-    Words("meter error of every value, such as 2% or (2%+5)"),
+    Words("meter error of every value, as 2% or (2%+5)", typical="2%"),
     may_be_absent("readings taken as exact"),
 ]
 DecimalComma = Annotated[
