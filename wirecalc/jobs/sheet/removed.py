@@ -62,7 +62,8 @@ def problems_of(planned: Sequence[Check], subjects: Sequence[Subject]) -> Iterat
 def _is_gone(check: Check) -> bool:
     """Whether the words say that it is gone; unplugged is so only where a cord was judged."""
     said = check.removed
-    unplugged = "cord" in check.given and _UNPLUGGED.search(said)
+    cord = any(name in check.given for name in ("cord", "extension_cord"))
+    unplugged = cord and _UNPLUGGED.search(said)
     return not _STILL_THERE.search(said) and bool(unplugged or _TAKEN_AWAY.search(said))
 
 
