@@ -57,7 +57,7 @@ from .said.items import (
     listing,
     not_checked,
 )
-from .said.verdicts import Verdict, at_or_below
+from .said.verdicts import Verdict, at_or_above, at_or_below
 from .typed.quantity_kinds import Count, Nameplate, Reading
 from .typed.size_ranges import SizeRange, read_size_range
 from .typed.wires import CMIL_PER_MM2, GAUGES, Wire, gauge_cmil, gauge_number, read_wire
@@ -111,6 +111,7 @@ __all__ = [
     "assumed",
     "at_least",
     "at_most",
+    "at_or_above",
     "at_or_below",
     "build",
     "calculation",

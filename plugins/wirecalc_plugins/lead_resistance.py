@@ -11,6 +11,7 @@ from wirecalc import (
     Source,
     at_least,
     at_most,
+    at_or_above,
     at_or_below,
     cannot_tell,
     figure,
@@ -90,7 +91,7 @@ def ohms_at_least(
     action: str = "",
 ) -> Item:
     """Judge a resistance against a least one; it can't be told where the leads decide."""
-    reaches_low, reaches_high = (at_or_below(-ohm, -limit) for ohm in ohms)
+    reaches_low, reaches_high = (at_or_above(ohm, limit) for ohm in ohms)
     if reaches_high and not reaches_low:
         return _leads_decide(name, ohms, show(limit, "ohm", toward="up"), source)
     actual = ohms.low if reaches_low else ohms.high

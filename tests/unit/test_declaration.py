@@ -6,7 +6,7 @@ from typing import Annotated
 import pytest
 
 from wirecalc import Count, Item, Nameplate, OneOf, Reading, SizeRange, Wire, calculation, figure
-from wirecalc.base.errors import BadText, DeclarationError
+from wirecalc.base.errors import BadText, DeclarationError, Problem
 from wirecalc.typed.word_kinds import RangeKind, WireKind, YesNo
 
 
@@ -148,3 +148,29 @@ def test_unknown_unit_is_refused_at_import() -> None:
 def test_texts_of_a_declaration_are_several_texts(about: str, odd: object) -> None:
     with pytest.raises(DeclarationError, match="are no texts"):
         calculation(part="test", **{about: odd})(everything.function)  # type: ignore[arg-type]
+
+
+def test_a_refusal_gets_the_inputs_that_it_names() -> None:
+    seen: list[dict[str, float]] = []
+
+    def of_one(more: float) -> Iterator[Problem]:
+        seen.append({"more": more})
+        yield Problem("more", "is too much")
+
+    def of_all(**given: float) -> Iterator[Problem]:
+        seen.append(given)
+        yield Problem("load", "is too much")
+
+    for refuse in (of_one, of_all):
+        declared = calculation(part="test", refuse=refuse)(_two_inputs)
+        assert len(list(declared.refused({"load": 1.0, "more": 2.0}))) == 1
+    assert seen == [{"more": 2.0}, {"load": 1.0, "more": 2.0}]
+    assert list(calculation(part="test")(_two_inputs).refused({"load": 1.0, "more": 2.0})) == []
+
+
+def _two_inputs(
+    load: Annotated[float, Reading("A", low=0, text="load")],
+    more: Annotated[float, Reading("A", low=0, text="more")],
+) -> Iterator[Item]:
+    """Is it so?"""
+    yield from ()

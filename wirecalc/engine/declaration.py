@@ -93,6 +93,21 @@ class Calculation(Generic[P]):
         """Whether it works out its band itself, because another run of it is too dear."""
         return BANDS in inspect.signature(self.function).parameters
 
+    def refused(self, values: Mapping[str, Any]) -> Iterator[Problem]:
+        """Yield what its refusal finds wrong with the values of a run; it gets what it asks for."""
+        if self.refuse is not None:
+            yield from self.refuse(**{n: v for n, v in values.items() if self._refusal_takes(n)})
+
+    def _refusal_takes(self, name: str) -> bool:
+        return self._asked_by_refusal is None or name in self._asked_by_refusal
+
+    @functools.cached_property
+    def _asked_by_refusal(self) -> frozenset[str] | None:
+        """The inputs that its refusal names; None where it takes all of them."""
+        asked = inspect.signature(self.refuse).parameters.values() if self.refuse else ()
+        takes_all = any(p.kind is inspect.Parameter.VAR_KEYWORD for p in asked)
+        return None if takes_all else frozenset(p.name for p in asked)
+
     @property
     def question(self) -> str:
         """The question that it answers: the first line of the docstring."""
@@ -143,12 +158,12 @@ def calculation(
     """Declare a calculation.
 
     `part` is the part of the trade under which it is listed; `cautions` are keys of the caution
-    library; `not_checked` says what it never checks. `refuse` is a function with the same
-    arguments that yields a Problem for inputs that contradict each other; it is asked before
-    anything is computed. `example_with` names optional inputs that the example shall show, and
-    `"name=text"` gives an input another text there than its kind's own example, a list its texts
-    with "; " between them. `renamed` has names that inputs had before, each with the one that it
-    has now: the old one is refused, and the new one said.
+    library; `not_checked` says what it never checks. `refuse` is a function that yields a Problem
+    for inputs that contradict each other; of the inputs it gets those that it names as arguments,
+    and it is asked before anything is computed. `example_with` names optional inputs that the
+    example shall show, and `"name=text"` gives an input another text there than its kind's own
+    example, a list its texts with "; " between them. `renamed` has names that inputs had before,
+    each with the one that it has now: the old one is refused, and the new one said.
 
     A calculation that is too dear to run again over the band has one more argument,
     `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is

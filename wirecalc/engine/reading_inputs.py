@@ -71,7 +71,7 @@ def _refused(
 ) -> list[Problem]:
     """Return what its refusal yields; raises TypeError where that is no Problem."""
     found: list[Problem] = []
-    for problem in calc.refuse(**prepared.values) if calc.refuse is not None else ():
+    for problem in calc.refused(prepared.values):
         if not isinstance(problem, Problem):
             raise TypeError(f"its refusal yields {problem!r}, which is no Problem")
         found.append(problem)

@@ -84,10 +84,9 @@ def _others(
     provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
 ) -> Iterator[Other]:
     """Run with each plausible value in place of an assumed one, save what is refused."""
-    refuse = provided.calculation.refuse
     for choice in choices(prepared.others):
         values = {**prepared.values, **choice}
-        if refuse is not None and any(True for _ in refuse(**values)):
+        if any(True for _ in provided.calculation.refused(values)):
             continue
         yield Other(
             choice,

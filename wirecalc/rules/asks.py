@@ -15,7 +15,7 @@ from ..engine.inputs import Input
 from ..published.sources import Source
 from ..said.criteria import Criterion, at_least, at_most, cannot_tell, requires
 from ..said.items import Figure, Item
-from ..said.verdicts import at_or_below
+from ..said.verdicts import at_or_above, at_or_below
 from ..typed.quantity_kinds import Count, Nameplate, Reading
 from ..typed.wires import Wire
 from ..typed.word_kinds import OneOf, WireKind, Words, YesNo
@@ -81,7 +81,7 @@ def _bound(entry: Entry) -> tuple[str, Any]:
 
 def _keeper(sense: str) -> Callable[[float, float], bool]:
     if sense == "at_least":
-        return lambda value, limit: at_or_below(-value, -limit)
+        return at_or_above
     return at_or_below
 
 

@@ -13,7 +13,7 @@ from typing import NamedTuple, TypedDict, Unpack
 
 from ..base.rounding import show_pair
 from ..published.sources import Confidence, Source
-from .verdicts import Verdict, at_or_below
+from .verdicts import Verdict, at_or_above, at_or_below
 
 
 class Origin(StrEnum):
@@ -84,7 +84,7 @@ class Criterion(NamedTuple):
         if self.actual is None or limit is None:
             return False
         if self.sense == "at least":
-            return at_or_below(-self.actual, -limit)
+            return at_or_above(self.actual, limit)
         return at_or_below(self.actual, limit)
 
     @property

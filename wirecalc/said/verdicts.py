@@ -34,6 +34,11 @@ def at_or_below(value: float, level: float) -> bool:
     return value <= level + SAME * abs(level)
 
 
+def at_or_above(value: float, level: float) -> bool:
+    """Whether a value keeps to a level from below, as every criterion judges it."""
+    return at_or_below(-value, -level)
+
+
 def worst(verdicts: Iterable[Verdict]) -> Verdict | None:
     """Return the worst of some verdicts, None where there are none."""
     return max(verdicts, key=lambda v: v.rank, default=None)

@@ -50,7 +50,6 @@ def _refuse(
     fastened_loads: Sequence[float] | None = None,
     long_fastened_loads: Sequence[float] | None = None,
     light_loads: Sequence[float] | None = None,
-    **_: object,
 ) -> Iterator[Problem]:
     yield from too_low(
         insulation_class=insulation_class, termination_temperature=termination_temperature

@@ -52,7 +52,6 @@ def _refuse(
     only_receptacle: bool | None = None,
     feeds_others: bool | None = None,
     other_current: float | None = None,
-    **_: object,
 ) -> Iterator[Problem]:
     yield from too_low(
         insulation_class=insulation_class, termination_temperature=termination_temperature

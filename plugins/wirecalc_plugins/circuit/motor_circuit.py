@@ -50,7 +50,6 @@ def _refuse(
     branch_selection_current: float | None = None,
     minimum_ampacity: float | None = None,
     maximum_breaker: float | None = None,
-    **_: object,
 ) -> Iterator[Problem]:
     least, most = minimum_ampacity, maximum_breaker
     if least is not None and most is not None and most < least:

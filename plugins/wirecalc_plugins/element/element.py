@@ -47,7 +47,6 @@ def _refuse_element(
     nameplate_voltage: float | None = None,
     maker_element: float | None = None,
     maker_element_high: float | None = None,
-    **_others: object,
 ) -> Iterator[Problem]:
     yield from wrong_way_round("maker_element", maker_element, maker_element_high)
     if element_open and element_resistance is not None:

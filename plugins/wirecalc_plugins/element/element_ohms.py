@@ -12,7 +12,7 @@ from wirecalc import (
     Item,
     Origin,
     at_least,
-    at_or_below,
+    at_or_above,
     cannot_tell,
     confirmed,
     figure,
@@ -102,9 +102,9 @@ def _under_its_plate(ohms: Ohms, plate: float, kind: str) -> Item:
             needs=("maker_element",),
             source=PRACTICE,
         )
-    if at_or_below(-ohms.low, -good):
+    if at_or_above(ohms.low, good):
         return at_least(LOWER, ohms.low, good, "ohm", source=_TOLERANCE)
-    if not at_or_below(-ohms.high, -bad):
+    if not at_or_above(ohms.high, bad):
         return at_least(
             LOWER,
             ohms.high,

@@ -12,6 +12,7 @@ from wirecalc import (
     answer,
     at_least,
     at_most,
+    at_or_above,
     at_or_below,
     cannot_tell,
     caution,
@@ -63,7 +64,7 @@ class ElementSupply(NamedTuple):
 
 
 def _under(volts: float, wanted: float) -> bool:
-    return not at_or_below(-volts, -UNDER_VOLTS * wanted)
+    return not at_or_above(volts, UNDER_VOLTS * wanted)
 
 
 def heats(voltage: float, ohm: float | None, power: float | None) -> Iterator[Item]:

@@ -8,6 +8,7 @@ from wirecalc import (
     PLATE,
     Item,
     Problem,
+    at_or_above,
     at_or_below,
     calculation,
     figure,
@@ -118,7 +119,7 @@ def locked(
             ),
         )
         near = at_or_below(-high_current, -SHORT_OF_LRA * (lra.most or lra.least))
-        far = not at_or_below(-high_current, -SHORT_OF_LRA * lra.least)
+        far = not at_or_above(high_current, SHORT_OF_LRA * lra.least)
     over = running = None
     allowed = MCC_OVER_RLA if motor_kind == "compressor" else OVER_RLA
     if settled is not None and rated_load_current is not None:

@@ -14,6 +14,7 @@ from wirecalc import (
     Source,
     at_least,
     at_most,
+    at_or_above,
     at_or_below,
     cannot_tell,
 )
@@ -77,7 +78,7 @@ def judge_volts(voltage: float | None, plate: float | None) -> Iterator[Item]:
     low, high = (share * plate for share in SUPPLY)
     hardly, wrong = (share * plate for share in WRONG_SUPPLY)
     action = "measure the supply with and without the load; is it the plate of this unit?"
-    if not at_or_below(-voltage, -low):
+    if not at_or_above(voltage, low):
         yield at_least(
             "volts at the plug, lower limit",
             voltage,

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wirecalc import PRACTICE, Item, Origin, at_least, at_most, at_or_below, cannot_tell, confirmed
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Origin,
+    at_least,
+    at_most,
+    at_or_above,
+    at_or_below,
+    cannot_tell,
+    confirmed,
+)
 
 from .start_checks import SEEN
 
@@ -78,8 +88,8 @@ def judge_turning(
     if settled is None or rated is None:
         return
     name = "settled current, lower limit"
-    stands = not at_or_below(-settled, -SEEN * rated)
-    turns = at_or_below(-settled, -TURNS * rated)
+    stands = not at_or_above(settled, SEEN * rated)
+    turns = at_or_above(settled, TURNS * rated)
     if (stands and not seen) or (not stands and not turns and not inverter):
         doubt = "it does not run, or the jaws are around both wires or none that feeds it"
         if not stands:

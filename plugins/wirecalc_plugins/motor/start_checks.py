@@ -11,6 +11,7 @@ from wirecalc import (
     Origin,
     at_least,
     at_most,
+    at_or_above,
     at_or_below,
     cannot_tell,
     computed,
@@ -94,18 +95,18 @@ def judge_peak(
 def _high_enough(locked: LockedRotor, peak: float, mode: str, settled: float | None) -> Item:
     scale = math.sqrt(2) if mode == "peak-hold" else 1.0
     least = locked.least * scale
-    short = not at_or_below(-peak, -SHORT_OF_LRA * least)
+    short = not at_or_above(peak, SHORT_OF_LRA * least)
     why = measure = ""
     if locked.least == 0:
         why, measure = "the code letter sets no least current", "read LRA on the plate"
-    elif not at_or_below(-peak, -SEEN * least):
+    elif not at_or_above(peak, SEEN * least):
         why = f"{peak:g} A is no start of a motor of {locked.least:.3g} A: it did not try, or the "
         why += "jaws are around both wires or none that feeds it"
         measure = "see and hear whether it tries; one wire in the jaws"
     elif short and mode == "max-hold":
         why = "a slow max-hold misses part of a start shorter than half a second"
         measure = "use the meter's inrush function"
-    elif short and settled is not None and not at_or_below(-peak, -MISSED * scale * settled):
+    elif short and settled is not None and not at_or_above(peak, MISSED * scale * settled):
         than = "below" if peak < settled else "hardly above"
         why = (
             f"a peak of {peak:g} A is {than} the settled {settled:g} A: it was missed, or a board "
@@ -159,9 +160,9 @@ def near_locked(locked: LockedRotor | None, rms: float | None) -> bool | None:
     """Whether a start's rms current is near locked-rotor current; None where that is not sure."""
     if locked is None or rms is None or locked.least == 0:
         return None
-    if locked.most is not None and at_or_below(-rms, -SHORT_OF_LRA * locked.most):
+    if locked.most is not None and at_or_above(rms, SHORT_OF_LRA * locked.most):
         return True
-    return None if at_or_below(-rms, -SHORT_OF_LRA * locked.least) else False
+    return None if at_or_above(rms, SHORT_OF_LRA * locked.least) else False
 
 
 def judge_time(

@@ -11,6 +11,7 @@ from wirecalc import (
     Origin,
     at_least,
     at_most,
+    at_or_above,
     at_or_below,
     cannot_tell,
     figure,
@@ -53,7 +54,7 @@ def by_texts(device: str, ohms: Ohms, plate: float | None) -> Iterator[Item]:
     between += f"other devices up to {widest:g} ohm"
     if device != "ptc":
         between = f"{ohms.high:.4g} ohm: one text has {least:g} to {most:g} ohm"
-    if fits_plate and at_or_below(-ohms.low, -least):
+    if fits_plate and at_or_above(ohms.low, least):
         yield at_least(_LEAST, ohms.low, least, "ohm", source=row.source)
     else:
         yield cannot_tell(_LEAST, between, measure=_SHEET, needs=needs, source=row.source)
@@ -102,8 +103,8 @@ def by_maker(ohms: Ohms, maker: float, tolerance: float | None) -> Iterator[Item
     unsure = f"{ohms.high:.4g} ohm is {near:g} to {far:g} % from the maker's {maker:g} ohm"
     ends = [1 - near / 100, 1 - far / 100, 1 + near / 100, 1 + far / 100]
     low, lower, high, higher = (maker * end for end in ends)
-    within_low, within_high = at_or_below(-ohms.low, -low), at_or_below(ohms.high, high)
-    if not within_low and at_or_below(-ohms.high, -lower) and tolerance is None:
+    within_low, within_high = at_or_above(ohms.low, low), at_or_below(ohms.high, high)
+    if not within_low and at_or_above(ohms.high, lower) and tolerance is None:
         yield _by_tolerance(_LEAST, unsure)
     else:
         limit = low if within_low else lower
@@ -126,7 +127,7 @@ def by_mark(ohms: Ohms, mark: float) -> Iterator[Item]:
     good = start_row("run-thermistor", "share of the mark", "trade-text")
     bad = start_row("run-thermistor", "replace above", "trade-text")
     least = good.number("least") / 100 * mark
-    if at_or_below(-ohms.low, -least):
+    if at_or_above(ohms.low, least):
         yield at_least(_LEAST, ohms.low, least, "ohm", source=good.source)
     else:
         yield cannot_tell(

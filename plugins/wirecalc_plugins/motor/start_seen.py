@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from wirecalc import at_or_below
+from wirecalc import at_or_above, at_or_below
 
 from .plate import LockedRotor
 from .settled_checks import OVER_RLA
@@ -47,7 +47,7 @@ class SeenStart(NamedTuple):
 
     def settles_below(self, share: float, of: float | None) -> bool | None:
         """Whether the settled current is under a share of some amps; None where they lack."""
-        return None if of is None else not at_or_below(-self.settled, -share * of)
+        return None if of is None else not at_or_above(self.settled, share * of)
 
     @property
     def stays_high(self) -> bool | None:
@@ -71,7 +71,7 @@ class SeenStart(NamedTuple):
         if self.locked is None or self.peak is None or self.mode == "max-hold":
             return False
         scale = 2**0.5 if self.mode == "peak-hold" else 1.0
-        return not at_or_below(-self.peak, -SHORT_OF_LRA * self.locked.least * scale)
+        return not at_or_above(self.peak, SHORT_OF_LRA * self.locked.least * scale)
 
     @property
     def seen(self) -> bool:

@@ -58,10 +58,8 @@ def _refuse(
     cord_length: float | None,
     other_current: float | None,
     voltage_at_start: float | None,
-    start_power_factor: float | None,
     conductor_temperature: float,
 ) -> Iterator[Problem]:
-    del start_power_factor
     if voltage_at_start is None:
         yield from nothing_given(building_wire, run_length, cord, cord_length)
     if rated_load_current is not None:

@@ -61,7 +61,6 @@ def _refuse(
     conductor_temperature: float,
     has_motor: bool | None,
     protection: str | None,
-    **_others: object,
 ) -> Iterator[Problem]:
     if protection == "class-iii":
         yield Problem(

@@ -42,9 +42,7 @@ def _refuse(
     voltage_at_start: float | None,
     nameplate_voltage_low: float | None,
     nominal_voltage: float | None,
-    current: float | None,
 ) -> Iterator[Problem]:
-    del current
     if nameplate_voltage_low is not None:
         yield from _refuse_plate(nameplate_voltage_low, nameplate_voltage)
     if nominal_voltage is not None and nominal_voltage not in NOMINAL:

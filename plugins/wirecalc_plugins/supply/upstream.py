@@ -62,9 +62,7 @@ def _refuse(
     panel_running: float | None,
     second_leg_at_rest: float | None,
     second_leg_running: float | None,
-    second_leg_current: float | None,
 ) -> Iterator[Problem]:
-    del second_leg_current
     if voltage_at_rest > MOST_V:
         yield Problem(
             "voltage_at_rest",

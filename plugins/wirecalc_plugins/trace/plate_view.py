@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from wirecalc import RecordedColumns, at_or_below
+from wirecalc import RecordedColumns, at_or_above, at_or_below
 
 from ..motor.plate import LockedRotor, at_supply, locked_rotor
 from ..motor.start_checks import SHORT_OF_LRA, STOP_S
@@ -68,7 +68,7 @@ def stays_high(settled: float | None, of: float | None) -> bool:
     """Whether a level has not come down from a locked-rotor current."""
     if settled is None or not of:
         return False
-    return at_or_below(-settled, -SHORT_OF_LRA * of)
+    return at_or_above(settled, SHORT_OF_LRA * of)
 
 
 def as_shown(run: MachineRun, plate: TracePlate, step: float) -> MachineRun:

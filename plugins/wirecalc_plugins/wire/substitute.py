@@ -41,7 +41,7 @@ _WORDS = {
 LEAST_RATING_C = 60.0  # no wire of appliance or building is rated for less; common practice
 
 
-def _refuse(old_wire_temperature: float | None = None, **_others: object) -> Iterator[Problem]:
+def _refuse(old_wire_temperature: float | None = None) -> Iterator[Problem]:
     if old_wire_temperature is not None and not at_or_below(LEAST_RATING_C, old_wire_temperature):
         yield Problem(
             "old_wire_temperature",
