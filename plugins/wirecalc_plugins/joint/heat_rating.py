@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from wirecalc import (
     PRACTICE,
@@ -18,6 +18,7 @@ from wirecalc import (
     tables,
 )
 
+from .heat_place import COLD_C, HEATER_C, assumed_place, read_cold, unknown_place
 from .heat_rating_inputs import (
     NearHeater,
     PlaceTemperature,
@@ -28,10 +29,7 @@ from .heat_rating_inputs import (
     WireTemperature,
 )
 from .joint_ratings import ROOM_K
-from .part_ratings import Part, rating_of, weakest, would_do
-
-HEATER_C = 200.0  # place beside a heater that was not measured; common practice, no source
-COLD_C = 40.0  # a warm room; a place beside a heater that runs is hotter; practice, no source
+from .part_ratings import Part, rating_of, weakest
 
 
 @calculation(
@@ -77,11 +75,11 @@ def heat_rating(
     assumed = place_temperature is None and near_heater is True
     place = HEATER_C if assumed else place_temperature
     if assumed:
-        yield _assumed(parts)
+        yield assumed_place(parts)
     elif near_heater and place_temperature is not None and at_or_below(place_temperature, COLD_C):
-        yield _cold(place_temperature)
+        yield read_cold(place_temperature)
     if place is None:
-        yield _unknown_place(parts, near_heater)
+        yield unknown_place(parts, near_heater)
     else:
         yield figure(
             "needed rating",
@@ -93,38 +91,6 @@ def heat_rating(
         )
     for part in parts:
         yield from _judge(part, place, "; the place is assumed" if assumed else "")
-
-
-def _assumed(parts: Sequence[Part]) -> Item:
-    return cannot_tell(
-        "temperature of the place",
-        f"not measured; {HEATER_C:.0f} C is assumed, as beside a heater, and there are hotter "
-        f"places{would_do(parts)}",
-        measure="fix a probe there with the power off, close it and read it hot; or ask the "
-        "maker's sheet",
-        needs=("place_temperature",),
-        source=PRACTICE,
-    )
-
-
-def _cold(place: float) -> Item:
-    return cannot_tell(
-        "temperature of the place",
-        f"{place:.4g} C beside a heater is as cold as a room: it was read cold, or elsewhere",
-        measure="fix a probe at the joint with the power off, close it and read it hot",
-        source=PRACTICE,
-    )
-
-
-def _unknown_place(parts: Sequence[Part], near_heater: bool | None) -> Item:
-    return cannot_tell(
-        "temperature of the place",
-        f"it was not measured{would_do(parts)}",
-        measure="measure it with the machine hot; a shiny metal misleads an infrared thermometer",
-        needs=("place_temperature",)
-        if near_heater is not None
-        else ("place_temperature", "near_heater"),
-    )
 
 
 def _too_good(part: Part, marked: float, material: str) -> Iterator[Item]:

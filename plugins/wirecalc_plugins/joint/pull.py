@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from wirecalc import (
     Item,
-    Problem,
     Wire,
     at_least,
     at_or_below,
@@ -20,39 +19,13 @@ from wirecalc.trade import crimps
 
 from ..inputs_joint import OWN, ListedFor
 from .joint_ratings import listed
-from .pull_inputs import Force, PullStandard, Terminal, WireInput
+from .pull_inputs import Force, PullStandard, Terminal, WireInput, refuse
 
 _PULL = "pull-out force"
 _RECALLED = {  # what is said beside a verdict by a table from memory
     "ul-310": "",
     "ul-486c": "UL 486A asks more of a terminal; half of it, from memory, is asked of a splice",
 }
-TOO_STRONG_PSI = 70_000  # more than hard-drawn copper bears (from memory): a slip of the unit
-
-
-def other_family(terminal: str, standard: str) -> Iterator[Problem]:
-    """Yield a problem where a standard of clamps shall judge a crimp, or one of crimps a clamp."""
-    if standard != OWN and not crimps.same_family(terminal, standard):
-        family = crimps.CLAMP_STANDARDS if terminal == "clamp" else crimps.CRIMP_STANDARDS
-        yield Problem(
-            "pull_standard",
-            f"{standard} judges {'crimps' if terminal == 'clamp' else 'clamps'}, "
-            f"and a {terminal} terminal is none",
-            f"choose one of {', '.join(family)}",
-        )
-
-
-def _refuse(
-    wire: Wire, force: float, terminal: str, pull_standard: str = OWN, **_: object
-) -> Iterator[Problem]:
-    yield from other_family(terminal, pull_standard)
-    most = crimps.breaking_force(wire)[0] * TOO_STRONG_PSI / crimps.SOFT_COPPER_PSI[0]
-    if force > most:
-        yield Problem(
-            "force",
-            f"{force:.4g} lbf is more than {wire} can bear before it breaks itself",
-            "check the unit (lbf, N, kgf) and the gauge",
-        )
 
 
 @calculation(
@@ -62,7 +35,7 @@ def _refuse(
         "the one-minute hold of the UL test (a peak just above the minimum does not prove it)",
         "crimp height and the look of the crimp",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     renamed={"standard": "pull_standard"},
 )
 def pull(

@@ -24,7 +24,7 @@ from wirecalc.trade import crimps
 from ..inputs import WIRE
 from ..inputs_joint import FORCE, PULL_STANDARD, TERMINAL
 from .batch_judge import CONFIDENCES
-from .pull import TOO_STRONG_PSI, other_family
+from .pull_inputs import TOO_STRONG_PSI, other_family
 
 _FORCE = FORCE.but(error_input="force_error")
 

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 
 from wirecalc import (
     MAKER,
     Item,
     Origin,
-    Problem,
     Wire,
     at_least,
     at_most,
@@ -41,29 +39,18 @@ from .splice_inputs import (
     WireInput,
     WireLimit,
     WireTemperature,
+    refuse,
 )
 
 _UL_310 = confirmed("ul-310", "UL 310", "scope 1.2 and 1.3", copies=2)
 _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copies=3)
 
 
-def _refuse(
-    wire: list[Wire], insulation_diameter: float | None = None, **_: object
-) -> Iterator[Problem]:
-    copper = max(2 * math.sqrt(w.area_mm2 / math.pi) for w in wire)  # of a solid one, the least
-    if insulation_diameter is not None and insulation_diameter < copper:
-        yield Problem(
-            "insulation_diameter",
-            f"{insulation_diameter:g} mm is thinner than the metal in it, {copper:.3g} mm or more",
-            "measure over the insulation",
-        )
-
-
 @calculation(
     part="wire and joint",
     cautions=("crimp-01", "dead-01", "flam-01", "flam-02"),
     not_checked=("the die of the tool",),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=(
         "connector=butt",
         "wire_temperature",

@@ -1,13 +1,16 @@
-"""The inputs of `splice`, and what leaving each of them out means."""
+"""The inputs of `splice`: what leaving each out means, and what contradicts itself."""
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Count,
     Nameplate,
+    Problem,
     Reading,
     SizeRange,
     Wire,
@@ -93,3 +96,16 @@ TerminalVoltage = Annotated[
     ),
     extra("connectors are marked 300 V or 600 V, an ordinary appliance has up to 240 V"),
 ]
+
+
+def refuse(
+    wire: list[Wire], insulation_diameter: float | None = None, **_: object
+) -> Iterator[Problem]:
+    """Yield what contradicts itself."""
+    copper = max(2 * math.sqrt(w.area_mm2 / math.pi) for w in wire)  # of a solid one, the least
+    if insulation_diameter is not None and insulation_diameter < copper:
+        yield Problem(
+            "insulation_diameter",
+            f"{insulation_diameter:g} mm is thinner than the metal in it, {copper:.3g} mm or more",
+            "measure over the insulation",
+        )

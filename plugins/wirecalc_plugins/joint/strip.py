@@ -2,24 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from wirecalc import (
     Item,
     Origin,
     Source,
-    Wire,
-    answer,
     at_least,
     at_most,
     calculation,
     cannot_tell,
     figure,
-    show,
 )
 
 from .strip_inputs import BarrelLength, Stripped, Style, WindowLength, WireInput
-from .strip_lengths import MM_PER_IN, Length, bare_wire, length_of, rule
+from .strip_lengths import MM_PER_IN, Length, bare_wire, length_of, strip_to, twist_on
 
 
 @calculation(
@@ -52,7 +49,7 @@ def strip(
     Source: table strip-rules.
     """
     if style == "twist-on":
-        yield from _twist_on(wire, stripped)
+        yield from twist_on(wire, stripped)
         return
     if barrel_length is None:
         yield cannot_tell(
@@ -71,7 +68,7 @@ def strip(
         )
     length = length_of(style, wire, barrel_length, window_length or 0.0)
     if style != "open" or window_length is not None:
-        yield _answer("", length.least, length.most)
+        yield strip_to("", length.least, length.most)
     nominal = (length.least + length.most) / 2
     for name, value, source, working in (
         ("least strip length", length.least, length.source, length.least_working),
@@ -82,46 +79,6 @@ def strip(
         yield figure(name, value, "mm", source=source, also=inches, working=working)
     if stripped is not None:
         yield from _judge(stripped, length, bare_wire(wire, style, window_length))
-
-
-def _answer(about: str, least: float, most: float, because: Sequence[str] = ()) -> Item:
-    """Say the span in words, the ends rounded inward."""
-    spans = []
-    for per, unit in ((1.0, "mm"), (MM_PER_IN, "in")):
-        ends = show(least / per, toward="up", digits=3), show(most / per, toward="down", digits=3)
-        spans.append(f"{ends[0] if least == most else ' to '.join(ends)} {unit}")
-    text = f"{about}{spans[0]} ({spans[1]})"
-    return answer("strip", text, because=because, in_numbers=True)
-
-
-def _twist_on(wires: Sequence[Wire], stripped: float | None) -> Iterator[Item]:
-    """Say about how long; the connector's own instruction governs, so nothing is judged."""
-    row = rule("TW1" if len(wires) <= 2 else "TW2")
-    least, most = row.number("min_mm"), row.number("max_mm")
-    yield _answer("about ", least, most, ["the connector's own instruction governs"])
-    for name, value in (("least strip length, about", least), ("most strip length, about", most)):
-        yield figure(name, value, "mm", source=row.source, also=[(value / MM_PER_IN, "in")])
-    if stripped is not None:
-        yield _longest_twist_on(stripped)
-        yield cannot_tell(
-            "strip length",
-            "the instruction of the twist-on connector governs, and lengths differ by model",
-            measure="read the length on its package, or its strip gauge",
-            source=row.source,
-        )
-
-
-def _longest_twist_on(stripped: float) -> Item:
-    row = rule("TW2")
-    return at_most(
-        "bare wire outside the connector",
-        stripped,
-        row.number("max_mm"),
-        "mm",
-        source=row.source,
-        says="no such length was seen for any twist-on connector",
-        action="cut back and strip by the instruction of the connector",
-    )
 
 
 def _judge(stripped: float, length: Length, bare: tuple[float, Source] | None) -> Iterator[Item]:

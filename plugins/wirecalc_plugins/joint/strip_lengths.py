@@ -2,10 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from wirecalc import PRACTICE, Source, Wire, gauge_cmil, put, tables
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Source,
+    Wire,
+    answer,
+    at_most,
+    cannot_tell,
+    figure,
+    gauge_cmil,
+    put,
+    show,
+    tables,
+)
 from wirecalc.trade.conductors import STRANDING_SLACK
 
 MM_PER_IN = 25.4
@@ -90,3 +103,43 @@ def bare_wire(
             return None
         behind = window
     return past.number("max_mm") + behind, past.source
+
+
+def twist_on(wires: Sequence[Wire], stripped: float | None) -> Iterator[Item]:
+    """Say about how long; the connector's own instruction governs, so nothing is judged."""
+    row = rule("TW1" if len(wires) <= 2 else "TW2")
+    least, most = row.number("min_mm"), row.number("max_mm")
+    yield strip_to("about ", least, most, ["the connector's own instruction governs"])
+    for name, value in (("least strip length, about", least), ("most strip length, about", most)):
+        yield figure(name, value, "mm", source=row.source, also=[(value / MM_PER_IN, "in")])
+    if stripped is not None:
+        yield _longest_twist_on(stripped)
+        yield cannot_tell(
+            "strip length",
+            "the instruction of the twist-on connector governs, and lengths differ by model",
+            measure="read the length on its package, or its strip gauge",
+            source=row.source,
+        )
+
+
+def _longest_twist_on(stripped: float) -> Item:
+    row = rule("TW2")
+    return at_most(
+        "bare wire outside the connector",
+        stripped,
+        row.number("max_mm"),
+        "mm",
+        source=row.source,
+        says="no such length was seen for any twist-on connector",
+        action="cut back and strip by the instruction of the connector",
+    )
+
+
+def strip_to(about: str, least: float, most: float, because: Sequence[str] = ()) -> Item:
+    """Say the span in words, the ends rounded inward."""
+    spans = []
+    for per, unit in ((1.0, "mm"), (MM_PER_IN, "in")):
+        ends = show(least / per, toward="up", digits=3), show(most / per, toward="down", digits=3)
+        spans.append(f"{ends[0] if least == most else ' to '.join(ends)} {unit}")
+    text = f"{about}{spans[0]} ({spans[1]})"
+    return answer("strip", text, because=because, in_numbers=True)

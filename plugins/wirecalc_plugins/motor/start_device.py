@@ -6,12 +6,10 @@ from collections.abc import Iterator
 
 from wirecalc import (
     Item,
-    Problem,
     calculation,
     not_checked,
 )
 
-from ..maker_range import wrong_way_round
 from .start_device_inputs import (
     BrownedOrRattling,
     ByItself,
@@ -27,10 +25,10 @@ from .start_device_inputs import (
     MakerTolerance,
     NameplateVoltage,
     StartDevice,
+    refuse,
 )
 from .start_devices import (
     RELAYS,
-    RESISTORS,
     UNREAD,
     Readings,
     judge_looks,
@@ -40,47 +38,6 @@ from .start_devices import (
 )
 from .start_relays import judge_relay, judge_unread
 
-_ONLY = {  # inputs that only some devices have
-    "device_resistance": RESISTORS,
-    "device_open": RESISTORS,
-    "maker_resistance": RESISTORS,
-    "maker_resistance_high": ("ptc",),
-    "maker_tolerance": RESISTORS,
-    "contact_upright": RELAYS,
-    "contact_inverted": RELAYS,
-    "coil_open": RELAYS,
-}
-
-
-def _refuse(
-    start_device: str,
-    device_resistance: float | None = None,
-    device_open: bool | None = None,
-    maker_resistance: float | None = None,
-    maker_resistance_high: float | None = None,
-    **others: object,
-) -> Iterator[Problem]:
-    given = {
-        "device_resistance": device_resistance,
-        "device_open": device_open,
-        "maker_resistance": maker_resistance,
-        "maker_resistance_high": maker_resistance_high,
-    } | others
-    yield from wrong_way_round("maker_resistance", maker_resistance, maker_resistance_high)
-    for name, value in given.items():
-        if value is not None and start_device not in _ONLY.get(name, (start_device,)):
-            yield Problem(
-                name,
-                f"a {start_device} has none to read",
-                f"it is read on: {', '.join(_ONLY[name])}",
-            )
-    if device_open and device_resistance is not None:
-        yield Problem(
-            "device_open",
-            f"a device that reads {device_resistance:g} ohm is not open",
-            "give the resistance, or device_open yes",
-        )
-
 
 @calculation(
     part="motor and start",
@@ -89,7 +46,7 @@ def _refuse(
         "that it switches in service: the inrush of the next start shows it",
         "that it is the device which the compressor's maker names",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=(
         "device_resistance",
         "by_itself",

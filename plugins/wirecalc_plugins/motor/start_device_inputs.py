@@ -1,12 +1,14 @@
-"""The inputs of `start-device`, and what leaving each of them out means."""
+"""The inputs of `start-device`: what leaving each out means, and what contradicts itself."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated
 
 from wirecalc import (
     Nameplate,
     OneOf,
+    Problem,
     Reading,
     YesNo,
     asked,
@@ -18,9 +20,11 @@ from wirecalc import (
 
 from ..inputs import LEADS, NAMEPLATE_VOLTAGE
 from ..lead_resistance import LEADS_COUNT
-from ..maker_range import upper_end
+from ..maker_range import upper_end, wrong_way_round
 from .start_devices import (
     DEVICES,
+    RELAYS,
+    RESISTORS,
 )
 
 _CONTACT = ("open", "closed")
@@ -115,3 +119,46 @@ CoilOpen = Annotated[
     asked(when="start_device=current-relay|potential-relay"),
     may_be_absent("no coil to read"),
 ]
+
+
+_ONLY = {  # inputs that only some devices have
+    "device_resistance": RESISTORS,
+    "device_open": RESISTORS,
+    "maker_resistance": RESISTORS,
+    "maker_resistance_high": ("ptc",),
+    "maker_tolerance": RESISTORS,
+    "contact_upright": RELAYS,
+    "contact_inverted": RELAYS,
+    "coil_open": RELAYS,
+}
+
+
+def refuse(
+    start_device: str,
+    device_resistance: float | None = None,
+    device_open: bool | None = None,
+    maker_resistance: float | None = None,
+    maker_resistance_high: float | None = None,
+    **others: object,
+) -> Iterator[Problem]:
+    """Yield what contradicts itself."""
+    given = {
+        "device_resistance": device_resistance,
+        "device_open": device_open,
+        "maker_resistance": maker_resistance,
+        "maker_resistance_high": maker_resistance_high,
+    } | others
+    yield from wrong_way_round("maker_resistance", maker_resistance, maker_resistance_high)
+    for name, value in given.items():
+        if value is not None and start_device not in _ONLY.get(name, (start_device,)):
+            yield Problem(
+                name,
+                f"a {start_device} has none to read",
+                f"it is read on: {', '.join(_ONLY[name])}",
+            )
+    if device_open and device_resistance is not None:
+        yield Problem(
+            "device_open",
+            f"a device that reads {device_resistance:g} ohm is not open",
+            "give the resistance, or device_open yes",
+        )

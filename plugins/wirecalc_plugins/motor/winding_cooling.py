@@ -11,8 +11,10 @@ from wirecalc import (
     PRACTICE,
     Bands,
     Item,
+    at_most,
     at_or_below,
     cannot_tell,
+    from_memory,
     put,
 )
 
@@ -176,3 +178,22 @@ def working_of(k: float, read: CoolingReadings) -> Callable[[], str]:
         return f"carried back to 0 s by the log of the rise over {put(read.room, 'C')}: {said}"
 
     return ratio if read.times is None or len(read.hot) == 1 else carried_back
+
+
+_SOON = from_memory(
+    "iec-60034-1-time", "IEC 60034-1", f"one reading within {SOON_S:g} s counts as at switch-off"
+)
+
+
+def soon_enough(time: float, ends: Bands) -> Item:
+    """Judge whether one reading came soon enough to count as that at switch-off."""
+    lows, highs = ends.get("hot_time", ((time,), (time,)))
+    return at_most(
+        "one reading, soon after switch-off",
+        time,
+        SOON_S,
+        "s",
+        source=_SOON,
+        action="read it several times, with the seconds since switch-off",
+        band=(lows[0], highs[0]),
+    )

@@ -9,11 +9,9 @@ from wirecalc import (
     Item,
     Source,
     answer,
-    at_most,
     calculation,
     cannot_tell,
     figure,
-    from_memory,
     not_checked,
     put,
     show,
@@ -24,11 +22,11 @@ from wirecalc import (
 from ..lead_resistance import LEADS_OHM
 from .winding_class import NAME, judge, ohms_of, stood_by
 from .winding_cooling import (
-    SOON_S,
     CoolingReadings,
     WindingTemperature,
     at_switch_off,
     doubts,
+    soon_enough,
     working_of,
 )
 from .winding_heat_inputs import (
@@ -41,10 +39,6 @@ from .winding_heat_inputs import (
     WindingClass,
     WindingMetal,
     refuse,
-)
-
-_SOON = from_memory(
-    "iec-60034-1-time", "IEC 60034-1", f"one reading within {SOON_S:g} s counts as at switch-off"
 )
 
 
@@ -128,24 +122,10 @@ def winding_heat(
             yield from doubts(found, read, ends)
             yield from _rise(found, read, ends, rows[k].source)
             if found.known and len(hot_resistance) == 1 and hot_time:
-                yield _soon(hot_time[0], ends)
+                yield soon_enough(hot_time[0], ends)
             if winding_class is not None:
                 ohm = ohms_of(found, winding_class, k, read)
                 yield from judge(winding_class, found, lead_resistance is not None, ohm)
-
-
-def _soon(time: float, ends: Bands) -> Item:
-    """Judge whether one reading came soon enough to count as that at switch-off."""
-    lows, highs = ends.get("hot_time", ((time,), (time,)))
-    return at_most(
-        "one reading, soon after switch-off",
-        time,
-        SOON_S,
-        "s",
-        source=_SOON,
-        action="read it several times, with the seconds since switch-off",
-        band=(lows[0], highs[0]),
-    )
 
 
 def _answer(found: WindingTemperature) -> Item:

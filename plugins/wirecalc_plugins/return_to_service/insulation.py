@@ -12,14 +12,11 @@ from wirecalc import (
     at_or_below,
     calculation,
     cannot_tell,
-    confirmed,
-    requires,
     tables,
 )
 
-from .insulation_doubts import LEAST_TEST_V, Doubt, Test, class_by_name, excuses, refuse, unproven
+from .insulation_doubts import Doubt, Test, class_by_name, excuses, refuse, unproven
 from .insulation_inputs import (
-    _VDE,
     Dried,
     ElectronicsUnplugged,
     InsulationResistance,
@@ -32,17 +29,14 @@ from .insulation_inputs import (
     TestVoltage,
 )
 from .insulation_limits import binding, rows_of, shown
+from .insulation_method import how_tested
 from .neutral import LIFTED, insulation_bond
 
-TEST_V = 500.0  # the limits hold at this voltage
 GROUNDED_MOHM = 0.01  # at 100 V it lets 10 mA through, more than any leakage limit
 
 _BEHIND = "the limit of the standard fails: {:g} Mohm"
 BETTER = "a 500 V insulation tester whose range ends near the limit"
 NAME = "insulation to the case"
-
-
-_GUIDES = confirmed("inspection-guides", "UK in-service inspection guides", "boards at 500 V", 2)
 
 
 @calculation(
@@ -96,7 +90,7 @@ def insulation(
         yield _judge(insulation_resistance, rows, test)
         if proven:
             yield from _advice(insulation_resistance, rows, dried)
-    yield from _at_test_voltage(test_voltage, electronics_unplugged)
+    yield from how_tested(test_voltage, electronics_unplugged)
 
 
 def _judge(reading: float, rows: Sequence[tables.Row], test: Test) -> Item:
@@ -146,29 +140,3 @@ def _advice(reading: float, rows: Sequence[tables.Row], dried: bool | None) -> I
                 better=BETTER,
                 behind=_BEHIND.format(limit),
             )
-
-
-def _at_test_voltage(
-    test_voltage: float | None, electronics_unplugged: bool | None
-) -> Iterator[Item]:
-    if test_voltage is None or not at_or_below(LEAST_TEST_V, test_voltage):
-        return
-    yield requires(  # how the reading was made, no reading: it never comes closest to a limit
-        "tested at 500 V dc",
-        at_or_below(TEST_V, test_voltage),
-        says=f"the limits hold at {TEST_V:g} V dc, and {test_voltage:g} V was used",
-        source=_VDE,
-        advisory=True,
-        action="test at 500 V dc, boards unplugged",
-        behind="under 250 V a good reading passes nothing",
-    )
-    if electronics_unplugged is not None:
-        yield requires(
-            "boards unplugged for the test",
-            electronics_unplugged,
-            says="test voltage went into boards or surge parts, which it can damage",
-            source=_GUIDES,
-            advisory=True,
-            action="check that the boards still work; unplug them the next time",
-            behind="nothing: the reading stands, and what it harmed shows when the machine runs",
-        )

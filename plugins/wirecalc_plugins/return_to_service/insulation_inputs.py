@@ -22,7 +22,7 @@ from .neutral import NO_STRAP, STRAP
 
 SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
 
-_VDE = confirmed("vde-0701", "DIN VDE 0701", "insulation resistance at 500 V dc", 2)
+VDE = confirmed("vde-0701", "DIN VDE 0701", "insulation resistance at 500 V dc", 2)
 
 InsulationResistance = Annotated[
     float,
@@ -74,7 +74,7 @@ NameplatePower = Annotated[
     NAMEPLATE_POWER,
     assumed(
         "4000 W",
-        source=_VDE,
+        source=VDE,
         why="under 3.5 kW",
         when="tested_part=heater and protection=class-i",
     ),
