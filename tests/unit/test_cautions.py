@@ -60,6 +60,14 @@ def test_these_inputs_come_with_these_cautions_and_no_others(
     assert (sorted(wanted - found), sorted(found - wanted)) == ([], [])
 
 
+@pytest.mark.parametrize("name", NEEDS)
+def test_the_gravest_is_the_one_that_leads_the_table(name: str) -> None:
+    """A brief answer shows one caution alone: the first of those with STOP."""
+    said = [c.key for c in _run(name, {}).cautions if c.severity == "stop"]
+    wanted = [key for key in NEEDS[name]["cautions"] if key in said]
+    assert said[:1] == wanted[:1]
+
+
 @pytest.mark.parametrize(("name", "row"), ROWS)
 def test_a_row_changes_what_the_example_has(name: str, row: dict[str, Any]) -> None:
     base = set(NEEDS[name]["cautions"])

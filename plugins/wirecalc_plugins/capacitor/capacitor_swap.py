@@ -47,7 +47,7 @@ _DUTY = confirmed("capacitor-duty", "trade texts and one component maker's guide
 
 @calculation(
     part="motor and start",
-    cautions=("dead-01", "cap-03", "cap-01", "cap-02", "cap-04", "sub-01", "flam-02"),
+    cautions=("cap-03", "cap-01", "dead-01", "cap-02", "cap-04", "sub-01", "flam-02"),
     not_checked=(
         "the maker's own list of parts, which goes first",
         "size of the case, its mounting, terminals, and a rating for 50 or 60 Hz alone",

@@ -56,7 +56,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("dead-01", "cap-01", "cap-02", "flam-01"),
+    cautions=("cap-01", "dead-01", "cap-02", "flam-01"),
     not_checked=(
         "that it is discharged: only your meter across its terminals shows it, under 5 V",
         "a broken resistor or clip: it discharges nothing, and shows nothing",

@@ -8,7 +8,6 @@ from wirecalc import (
     Item,
     Problem,
     calculation,
-    caution,
     not_checked,
 )
 
@@ -57,7 +56,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("live-02", "meter-01", "start-01", "pin-01", "flam-01"),
+    cautions=("live-02", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(
         "that it cools, pumps or turns: current alone does not show it",
         "the breaker's own curve (its maker's sheet)",
@@ -130,7 +129,6 @@ def inrush(
     if settled is not None:
         yield from kind_of_start(start)
     if breaker is not None:
-        yield caution("brk-01")
         expected = 0.0 if locked is None else locked.most or locked.least
         measured = as_rms(peak, meter_mode)
         yield from breaker_hold(device, breaker, expected, measured, settled, settle_time)

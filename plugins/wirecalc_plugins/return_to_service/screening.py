@@ -11,7 +11,6 @@ from wirecalc import (
     at_or_below,
     calculation,
     cannot_tell,
-    caution,
     requires,
 )
 
@@ -33,7 +32,7 @@ MEASURE = "measure the insulation at 500 V dc, or the leakage with everything sw
 
 @calculation(
     part="return to service",
-    cautions=("dead-01", "dead-02", "cap-01", "gfci-01", "flam-01"),
+    cautions=("dead-01", "dead-02", "cap-01", "gnd-01", "gfci-01", "flam-01"),
     not_checked=(
         "weak insulation that a few volts of a meter do not show",
         "leakage under what trips the GFCI or RCD: it may still be over every limit",
@@ -67,7 +66,6 @@ def screening(
     Inputs: yes or no of the ohm reading, switches, run and button; ohm_range in Mohm (over 0 to
     10000), trip_current in mA (4 to 1000). Yields a criterion each. Source: common practice.
     """
-    yield caution("gnd-01")
     if over_range is False:
         yield _open(
             "live to case",

@@ -100,7 +100,7 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    cautions=("live-02", "meter-01", "cord-04", "brk-01"),
+    cautions=("cord-04", "live-02", "meter-01", "brk-01"),
     not_checked=(
         "ampacity of wire and cord as they lie: a current above every table fails, no more",
         "joints, plug and receptacle: a bad one adds more than the wire",

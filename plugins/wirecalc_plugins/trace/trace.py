@@ -10,7 +10,6 @@ from wirecalc import (
     Problem,
     RecordedColumns,
     calculation,
-    caution,
 )
 
 from ..motor.plate import wrong_plate
@@ -47,7 +46,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    cautions=("live-01", "live-02", "meter-01", "start-01", "pin-01", "flam-01"),
+    cautions=("live-01", "live-02", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(
         "that it cools, pumps or turns: current alone does not show it",
         "which load it was: whatever else is on the wire is in the recording",
@@ -101,6 +100,4 @@ def trace(
         voltage,
     )
     del column, current_error, decimal_comma  # read with the recording
-    if breaker is not None:
-        yield caution("brk-01")
     yield from Report(recording, low, high, recorded).items(plate)
