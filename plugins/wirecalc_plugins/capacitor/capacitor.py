@@ -48,7 +48,6 @@ def _refuse(
     measured_capacitance: float | None,
     marked_capacitance: float | None,
     marked_high: float | None,
-    **_others: object,
 ) -> Iterator[Problem]:
     if None not in (capacitor_current, capacitor_voltage, measured_capacitance):
         yield Problem(

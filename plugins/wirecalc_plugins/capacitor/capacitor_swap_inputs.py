@@ -94,7 +94,6 @@ def refuse(
     new_capacitor_duty: str,
     old_capacitor_high: float | None = None,
     new_capacitor_high: float | None = None,
-    **others: object,
 ) -> Iterator[Problem]:
     """Yield what contradicts itself."""
     for whose, low, high, duty in (

@@ -47,7 +47,6 @@ def _refuse(
     marked_high: float | None,
     capacitor_voltage: float | None,
     left_voltage: float | None,
-    **_others: object,
 ) -> Iterator[Problem]:
     yield from range_problem(marked_capacitance, marked_high)
     yield from high_voltage("capacitor_voltage", capacitor_voltage, HIGH_V)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
 from wirecalc import (
+    FileColumns,
     Item,
     Problem,
     calculation,
@@ -33,16 +33,15 @@ from .stock_judged import Wanted, all_judged
 SHOWN = 15  # rows of the list that are printed
 
 
-def _refuse(**given: Any) -> Iterator[Problem]:
-    file = given.get("stock")
-    if file is None:
+def _refuse(stock: FileColumns | None) -> Iterator[Problem]:
+    if stock is None:
         return
-    missing = [name for name in NEEDED if name not in file.words]
+    missing = [name for name in NEEDED if name not in stock.words]
     if missing:
         yield Problem(
             "stock",
             f"the file has no column {', '.join(missing)}",
-            f"its columns: {', '.join(file.words)}",
+            f"its columns: {', '.join(stock.words)}",
         )
 
 

@@ -80,7 +80,6 @@ def refuse(
     force: list[float] | None,
     by: list[str] | None,
     pull_standard: list[str] | None,
-    **_others: object,
 ) -> Iterator[Problem]:
     """Yield what contradicts itself."""
     if terminal == "clamp":

@@ -40,9 +40,7 @@ def other_family(terminal: str, standard: str) -> Iterator[Problem]:
         )
 
 
-def refuse(
-    wire: Wire, force: float, terminal: str, pull_standard: str = OWN, **_: object
-) -> Iterator[Problem]:
+def refuse(wire: Wire, force: float, terminal: str, pull_standard: str = OWN) -> Iterator[Problem]:
     """Yield what contradicts itself."""
     yield from other_family(terminal, pull_standard)
     most = crimps.breaking_force(wire)[0] * TOO_STRONG_PSI / crimps.SOFT_COPPER_PSI[0]

@@ -98,9 +98,7 @@ TerminalVoltage = Annotated[
 ]
 
 
-def refuse(
-    wire: list[Wire], insulation_diameter: float | None = None, **_: object
-) -> Iterator[Problem]:
+def refuse(wire: list[Wire], insulation_diameter: float | None = None) -> Iterator[Problem]:
     """Yield what contradicts itself."""
     copper = max(2 * math.sqrt(w.area_mm2 / math.pi) for w in wire)  # of a solid one, the least
     if insulation_diameter is not None and insulation_diameter < copper:

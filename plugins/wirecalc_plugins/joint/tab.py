@@ -40,11 +40,7 @@ def _width(inches: float) -> tables.Row | None:
 
 
 def _refuse(
-    tab_width: float,
-    wire: Wire,
-    current: float,
-    terminal_width: float | None = None,
-    **_: object,
+    tab_width: float, wire: Wire, current: float, terminal_width: float | None = None
 ) -> Iterator[Problem]:
     printed = sorted({r.text("tab_in") for r in tables.load("quick-connect-tabs").rows})
     for name, width in (("tab_width", tab_width), ("terminal_width", terminal_width)):

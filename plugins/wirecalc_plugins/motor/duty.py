@@ -26,7 +26,7 @@ LOOK = "look at door seals, fans, the condenser and the charge"
 _NAME = "share of the time that it runs"
 
 
-def _refuse(on_times: list[float], off_times: list[float], **others: object) -> Iterator[Problem]:
+def _refuse(on_times: list[float], off_times: list[float]) -> Iterator[Problem]:
     if abs(len(on_times) - len(off_times)) > 1:
         yield Problem(
             "on_times",

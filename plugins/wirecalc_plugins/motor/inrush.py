@@ -47,9 +47,7 @@ from .start_seen import SeenStart
 
 
 def _refuse(
-    rated_load_current: float | None = None,
-    locked_rotor_current: float | None = None,
-    **others: object,
+    rated_load_current: float | None = None, locked_rotor_current: float | None = None
 ) -> Iterator[Problem]:
     yield from wrong_plate(rated_load_current, locked_rotor_current)
 

@@ -48,7 +48,6 @@ def _refuse(
     settled: float | None = None,
     overload_trips: int | None = None,
     reset_time: float | None = None,
-    **others: object,
 ) -> Iterator[Problem]:
     yield from wrong_plate(rated_load_current, locked_rotor_current)
     if high_current is not None and settled is not None and high_current < settled:
@@ -118,13 +117,13 @@ def locked(
                 f"100 x {put(high_current, 'A')} / {put(middle, 'A')}; LRA at the supply's volts"
             ),
         )
-        near = at_or_below(-high_current, -SHORT_OF_LRA * (lra.most or lra.least))
+        near = at_or_above(high_current, SHORT_OF_LRA * (lra.most or lra.least))
         far = not at_or_above(high_current, SHORT_OF_LRA * lra.least)
     over = running = None
     allowed = MCC_OVER_RLA if motor_kind == "compressor" else OVER_RLA
     if settled is not None and rated_load_current is not None:
         over = not at_or_below(settled, allowed * rated_load_current)
-        running = at_or_below(-settled, -(SEEN if inverter else TURNS) * rated_load_current)
+        running = at_or_above(settled, (SEEN if inverter else TURNS) * rated_load_current)
         yield figure(
             "share of rated load",
             100 * settled / rated_load_current,

@@ -63,7 +63,6 @@ def refuse(
     overload_open: bool | None = None,
     trip_temperature: float | None = None,
     reset_temperature: float | None = None,
-    **others: object,
 ) -> Iterator[Problem]:
     """Yield what contradicts itself."""
     if overload_open and overload_resistance is not None:

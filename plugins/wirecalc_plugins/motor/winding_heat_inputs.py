@@ -71,12 +71,9 @@ WindingClass = Annotated[
 
 def refuse(
     cold_resistance: float,
-    cold_temperature: float,
     hot_resistance: list[float],
-    room_temperature: float,
     hot_time: list[float] | None = None,
     lead_resistance: float | None = None,
-    **others: object,
 ) -> Iterator[Problem]:
     """Yield what contradicts itself."""
     leads = lead_resistance or 0.0

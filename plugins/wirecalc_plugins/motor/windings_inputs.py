@@ -90,7 +90,6 @@ def refuse(
     maker_run_high: float | None = None,
     maker_start_high: float | None = None,
     maker_each_high: float | None = None,
-    **others: object,
 ) -> Iterator[Problem]:
     """Yield what contradicts itself."""
     if maker_run is not None and maker_start is not None and maker_run > maker_start:

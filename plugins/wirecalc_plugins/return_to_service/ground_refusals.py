@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
 from wirecalc import PRACTICE, Caution, Problem, Wire, at_or_below
 
@@ -41,7 +40,6 @@ def refuse(
     conductor_temperature: float,
     ground_standard: str | None,
     neutral_strap: str | None,
-    **_others: Any,
 ) -> Iterator[Problem]:
     """Yield what contradicts itself."""
     if ground_point == "wired-in" and ground_standard == "vde-0701-0702":

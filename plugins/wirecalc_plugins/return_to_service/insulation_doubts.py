@@ -35,9 +35,7 @@ class Test(NamedTuple):
     plate_volts: float | None = None
 
 
-def refuse(
-    protection: str, nameplate_voltage: float | None, **_others: object
-) -> Iterator[Problem]:
+def refuse(protection: str, nameplate_voltage: float | None) -> Iterator[Problem]:
     """Refuse a class that the volts on the plate rule out."""
     if protection == "class-iii" and (nameplate_voltage or 0.0) > CLASS_III_V:
         yield Problem(

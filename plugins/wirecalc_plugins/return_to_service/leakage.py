@@ -32,10 +32,7 @@ from .residual_devices import on_devices
 
 
 def _refuse(
-    on_gfci: bool | None,
-    other_leakage: list[float] | None,
-    rcd_rating: float | None,
-    **_others: object,
+    on_gfci: bool | None, other_leakage: list[float] | None, rcd_rating: float | None
 ) -> Iterator[Problem]:
     if on_gfci is False and other_leakage and rcd_rating is None:
         yield Problem(

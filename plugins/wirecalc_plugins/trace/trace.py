@@ -38,7 +38,6 @@ def _refuse(
     recorded: str,
     rated_load_current: float | None,
     locked_rotor_current: float | None,
-    **_: object,
 ) -> Iterator[Problem]:
     yield from wrong_recording(recording, recorded)
     yield from wrong_plate(rated_load_current, locked_rotor_current)
