@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from wirecalc import PRACTICE, Item, figure, listing, put, show
 
+from .frames import SURGE_S
 from .judge import banded
 from .machine_run import MachineRun
 from .plate_view import Ends
@@ -32,7 +33,8 @@ def after_the_start(run: MachineRun, ends: Ends, one: str) -> Iterator[Item]:
     after = level_after(run.calm, run.settle)
     if run.settled is not None:
         said = "the median of the last half of the time on, or of its last quarter"
-        yield banded(f"settled level{one}", run.settled, ends, said)
+        long = max((run.end - run.start) / 4, SURGE_S)
+        yield banded(f"settled level{one}", run.settled, ends, said, seconds=long)
     if after is not None and run.settled and abs(run.settled / after - 1) >= DRIFTS:
         yield from _drift(run, after, run.settled, ends, one)
     yield from _changes(run, ends.centre.store.layout.kinds[0].unit)

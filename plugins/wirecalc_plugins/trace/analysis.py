@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
@@ -13,6 +14,7 @@ from . import machine_run, rms_levels
 from . import machine_runs as starts
 from . import on_off as levels
 from .stamps import Clock, clock_of
+from .wave_survey import waveform as waveform_of
 
 if TYPE_CHECKING:
     from .rms_levels import LevelPoints
@@ -70,13 +72,15 @@ def kind_of(recording: RecordedColumns, said: str) -> tuple[str, list[str]]:
     step = over.step if not over.repeats or over.low[0] >= 0 else clock_of(recording).step
     if over.low[0] < 0 and step <= SLOWEST_S:
         return INSTANT, ["values on both sides of zero", f"{1 / step:.4g} a second"]
+    if step <= SLOWEST_S and waveform_of(recording, clock_of(recording)).rectified:
+        return INSTANT, ["a rectified waveform: one side of zero", f"{1 / step:.4g} a second"]
     return RMS, ["no value below zero", f"one reading in {over.step:.3g} s"]
 
 
 def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     """Go through the recording: frequency, then levels, then runs."""
     waveform = kind == INSTANT
-    wave = recordings.waveform(recording, clock_of(recording)) if waveform else None
+    wave = waveform_of(recording, clock_of(recording)) if waveform else None
     flat = recordings.flat_top(recording, wave) if wave is not None else 0
     histogram, highest = levels.Histogram(), 0.0
     for points in _points(recording, wave):
@@ -86,7 +90,11 @@ def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     over = recording.overview
     width = wave.per_cycle * wave.clock.step if wave is not None else over.step
     doubt = wave.doubt if wave is not None else 0.0
-    finder = starts.Finder(switch, width, waveform=waveform, rises=kind != POWER, doubt=doubt)
+    finder = starts.Finder(
+        switch, width, waveform=waveform, rises=kind != POWER, doubt=doubt, wave=wave
+    )
+    if wave is not None:
+        highest = math.sqrt(max(highest**2 - wave.noise**2, 0.0))
     runs: list[machine_run.MachineRun] = []
     for points in _points(recording, wave):
         runs.extend(finder.add(points))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from wirecalc import Item, figure, not_checked, put
@@ -34,8 +33,8 @@ def volts(found: Analysis, main: MachineRun | None) -> Iterator[Item]:
 def cycles(found: Analysis, step: float) -> Iterator[Item]:
     """Yield what the whole cycles come to: those with their start and their end.
 
-    Each end of a log's times lies within a step, in s: over n cycles their sum is off by the root
-    of n / 6 steps, and three times that is taken.
+    Each time on and off of a log is known to a step, in s, and cycles that are alike may all be off
+    to the same side.
     """
     whole = whole_cycles(found.runs)
     if not whole:
@@ -43,7 +42,7 @@ def cycles(found: Analysis, step: float) -> Iterator[Item]:
     on, off = sum(c.on for c in whole), sum(c.off for c in whole)
     each = len(whole)
     blur = step if found.wave is None else 0.0
-    moved = min(each, 3 * math.sqrt(each / 6)) * blur
+    moved = each * blur
     said = "counted: on from its start to its end, and off until the next start"
     if min(min(c.on, c.off) for c in whole) < _SURELY * blur:
         yield figure("whole cycles, at least", each, working=lambda: said)

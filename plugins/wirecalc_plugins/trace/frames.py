@@ -22,13 +22,10 @@ if TYPE_CHECKING:
     Numbers = NDArray[np.float64]
 
 SURGE_S = 0.1  # window of a meter's inrush function: from memory
-MAINS_HZ = ((15.0, 18.0), (45.0, 66.0), (380.0, 420.0))  # railway, mains, aircraft; practice
 _FRAME = 1 << 16  # rows worked on at once
+SEEN_S = 0.0005  # after which a start at the voltage zero is seen; practice
 BRIDGE_S = 0.05  # a hole of a waveform that is longer parts it in two; practice
 _GAP_LOG = 10.0  # usual steps of a log that are no longer one; practice
-_WINDOW_S, _LEAST_SAMPLES, _LEAST_PERIODS = 0.25, 64, 4
-_ENOUGH = 40  # windows with a clear frequency
-_QUIET = 0.02  # share of the span within which nothing runs
 
 
 class Waveform(NamedTuple):
@@ -44,6 +41,8 @@ class Waveform(NamedTuple):
     from_off: bool
     apparent: float | None = None  # a clear frequency, mains or not
     scatter: float = 0.0  # standard error of the frequency, as a share
+    noise: float = 0.0  # rms in A of what stands there while nothing runs
+    rectified: bool = False  # one side of zero only, or the size of each reading
 
     @property
     def doubt(self) -> float:
@@ -65,8 +64,12 @@ class Waveform(NamedTuple):
 
     @property
     def begins(self) -> float:
-        """By what share 100 ms from a start may be off: it lies between two readings."""
-        return self.trapezoids + self.clock.step / (2 * SURGE_S)
+        """By what share 100 ms from a start may be off: a current at the zero grows slowly."""
+        return self.trapezoids + (self.clock.step + SEEN_S) / (2 * SURGE_S)
+
+    def blur(self, seconds: float) -> float:
+        """Return by how many A noise may move an rms over some time; three standard errors."""
+        return 3 * self.noise / math.sqrt(max(seconds / self.clock.step, 1.0))
 
     @property
     def trapezoids(self) -> float:
@@ -116,64 +119,6 @@ def _cut(columns: list[Numbers], last: float, gap: float) -> Iterator[Frame]:
     breaks = set(after.tolist())
     for begin, end in pairwise(edges):
         yield Frame(t[begin:end], tuple(v[begin:end] for v in values), begin in breaks)
-
-
-def waveform(recording: RecordedColumns, clock: Clock) -> Waveform:
-    """Find the frequency and the direct part of a waveform from its first clear windows.
-
-    In windows of 0.25 s the upward crossings are counted, with hysteresis of 0.3 rms; a window
-    whose periods scatter is left out; the median of up to 40 windows counts.
-    """
-    import numpy as np
-
-    step = clock.step
-    size = max(_LEAST_SAMPLES, round(_WINDOW_S / step))
-    span = recording.overview.high[0] - recording.overview.low[0]
-    found, means, quiet = [], [], []
-    for frame in frames(recording, clock):
-        t, x = clock.even(frame.t), frame.values[0]
-        for begin in range(0, len(x), size):
-            window = x[begin : begin + size]
-            if len(window) < min(size, len(x)) / 2 or len(window) < 8:
-                continue
-            seen = _periods(t[begin : begin + size], window)
-            if seen is not None:
-                found.append(1 / seen[0])
-                means.append(seen[1])
-            elif window.std() < _QUIET * span:
-                quiet.append(float(window.mean()))
-        if len(found) >= _ENOUGH:
-            break
-    apparent = float(np.median(found)) if found else None
-    mains = apparent is not None and any(low <= apparent <= high for low, high in MAINS_HZ)
-    frequency = apparent if mains else None
-    per_cycle = 1 / (frequency * step) if frequency is not None else SURGE_S / step
-    offset = float(np.median(quiet or means or [0.0]))
-    scatter = 0.0
-    if apparent is not None and clock.jitter:
-        scatter = float(np.std(found)) / apparent / math.sqrt(len(found))
-    return Waveform(clock, frequency, per_cycle, offset, bool(quiet), apparent, scatter)
-
-
-def _periods(t: Numbers, window: Numbers) -> tuple[float, float] | None:
-    """Return the mean period in s and the mean over whole periods; None where not clear."""
-    import numpy as np
-
-    x = window - (window.max() + window.min()) / 2
-    edge = 0.3 * float(x.std())
-    if edge == 0:
-        return None
-    side = np.where(x > edge, 1, np.where(x < -edge, -1, 0))
-    known = np.flatnonzero(side)
-    up = np.flatnonzero((side[known[1:]] > 0) & (side[known[:-1]] < 0))
-    at = known[1:][up]  # the first sample over the upper edge
-    if len(at) <= _LEAST_PERIODS:
-        return None
-    when = t[at] - (x[at] - edge) / (x[at] - x[at - 1]) * (t[at] - t[at - 1])
-    lengths = np.diff(when)
-    if lengths.std() > 0.1 * lengths.mean():
-        return None
-    return float(lengths.mean()), float(window[at[0] : at[-1]].mean())
 
 
 def flat_top(recording: RecordedColumns, wave: Waveform) -> int:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from wirecalc import Answer, Criterion, Figure, Item, at_or_below, cannot_tell
@@ -19,6 +20,7 @@ from ..motor.start_checks import (
 from ..motor.start_kinds import kind_of_start
 from ..motor.start_seen import SeenStart
 from ..overcurrent.breaker_hold import breaker_hold
+from .frames import SURGE_S
 from .machine_run import MachineRun
 from .other_loads import beside_the_motor, tries
 from .plate_view import Ends, TracePlate, locked_at_supply, peak_of, stays_high
@@ -66,8 +68,9 @@ def _criteria(
 ) -> tuple[list[Criterion], Answer | None]:
     """Ask the criteria of `inrush` at one end of the band (-1, 0, 1)."""
     raw = peak_of(run, lower_bound)
-    peak = None if raw is None else ends.at(raw, side)
-    settled = None if run.settled is None else ends.at(run.settled, side)
+    peak = None if raw is None else ends.at(raw, side, SURGE_S)
+    quarter = max((run.end - run.start) / 4, SURGE_S)
+    settled = None if run.settled is None else ends.at(run.settled, side, quarter)
     mode = LOG_MODE if lower_bound else WAVE_MODE
     locked = locked_at_supply(plate)
     time = _time(run, settled, locked, side, ends.centre.overview.step)
@@ -167,10 +170,10 @@ def banded(name: str, value: float, ends: Ends, said: str, **more: float) -> Fig
     """Return a figure of the measured quantity with the band of the meter.
 
     `said` says how it was found; `missed` is a factor for its high end, what the sampling may have
-    missed, and `off` a share for both.
+    missed, `least` one for its low end, `off` a share for both, `seconds` how long an rms it is.
     """
-    low, high = ends.of(value)
+    low, high = ends.of(value, more.get("seconds", math.inf))
     unit = ends.centre.store.layout.kinds[0].unit
     off = more.get("off", 0.0)
-    band = low * (1 - off), high * more.get("missed", 1.0) * (1 + off)
+    band = low * (1 - off) * more.get("least", 1.0), high * more.get("missed", 1.0) * (1 + off)
     return Figure(name, value, unit, band=band, working=lambda: said)

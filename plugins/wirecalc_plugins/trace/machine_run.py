@@ -62,9 +62,11 @@ class OpenRun:
         surge: float | None,
         *,
         waveform: bool,
+        noise: float = 0.0,
     ) -> None:
         self.start, self.before, self.cut, self.rise, self.gap = start, before, cut, rise, gap
         self.surge, self.lag = surge, _LAG if waveform else _LAG_LOG
+        self.noise = noise
         self.head: list[Numbers] = []
         self.tail: list[Numbers] = []
         self.kept = self.thinned = 0
@@ -93,6 +95,8 @@ class OpenRun:
             return
         nothing = np.full(end - begin, np.nan)
         level = points.level[begin:end]
+        if self.noise:
+            level = np.sqrt(np.maximum(level**2 - self.noise**2, 0.0))
         crest = nothing if points.crest is None else points.crest[begin:end]
         volts = nothing if points.volts is None else points.volts[begin:end]
         # time, level, its least and most, crest, volts
@@ -128,7 +132,13 @@ class OpenRun:
         self.tail, self.thinned = [whole], whole.shape[1]
 
     def record(
-        self, cut_end: bool, when: float | None, width: float, waveform: bool, doubt: float
+        self,
+        cut_end: bool,
+        when: float | None,
+        width: float,
+        waveform: bool,
+        doubt: float,
+        blur: float,
     ) -> MachineRun:
         """Close the run."""
         import numpy as np
@@ -145,7 +155,8 @@ class OpenRun:
             inner = all_[:, :-1]
         settled = _settled(inner, self.start)
         begun = self.start, self.before
-        calm = calm_stretches(inner, *begun, width, waveform=waveform, doubt=doubt)
+        off = {"doubt": doubt, "blur": blur}
+        calm = calm_stretches(inner, *begun, width, waveform=waveform, **off)
         settle = end_of_surge(calm, float(all_[3].max()), settled)
         steady = None if settled is None else self._steady(inner, settled, width, waveform)
         until = math.inf if settle is None else self.start + settle[2] + width

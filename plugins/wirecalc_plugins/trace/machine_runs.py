@@ -6,11 +6,12 @@ that a long run takes no more memory than a short one. Needs numpy (the extra `a
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from .frames import SURGE_S
+from .frames import SURGE_S, Waveform
 from .machine_run import MachineRun, OpenRun
 from .on_off import RISE, Switch
 from .rms_levels import LevelPoints
@@ -40,9 +41,12 @@ class Finder:
         waveform: bool,
         rises: bool = True,
         doubt: float = 0.0,
+        wave: Waveform | None = None,
     ) -> None:
         self.switch, self.width, self.waveform, self.rises = switch, width, waveform, rises
         self.doubt = doubt
+        self.noise = 0.0 if wave is None else wave.noise
+        self.blur = 0.0 if wave is None else wave.blur(width)
         self.run: OpenRun | None = None
         self.last: float | None = None  # time of the level before
         self.gap = False
@@ -76,7 +80,7 @@ class Finder:
     ) -> Iterator[MachineRun]:
         """Yield the run that is open, if one is; a `gap` may cut it short while it still starts."""
         if self.run is not None:
-            run = self.run.record(cut, when, self.width, self.waveform, self.doubt)
+            run = self.run.record(cut, when, self.width, self.waveform, self.doubt, self.blur)
             starting = gap and not run.cut_start and run.end - run.start < SHORT_S
             if starting and run.settled and run.settled * RISE > run.highest:
                 run = run._replace(settled=None, settle=None, steady=None)
@@ -109,12 +113,15 @@ class Finder:
         if points.samples is not None and not cut:
             # the first sample that is not noise: a closing circuit begins slowly
             level = min(self.switch.up, max(_NOISE * self.switch.low, self.switch.up / 20))
+            level = max(level, _NOISE * self.noise)
             if rise and points.crest is not None and at > 0:
                 level = 1.1 * float(points.crest[max(0, at - 8)])
             found = points.samples.first_over(start - self.width, start + self.width, level)
             start = start if found is None else found
             surge = points.samples.rms(start, SURGE_S)
+            surge = None if surge is None else math.sqrt(max(surge**2 - self.noise**2, 0.0))
+        again = self.gap and not rise
         self.run = OpenRun(
-            start, before, cut, rise, self.gap and not rise, surge, waveform=self.waveform
+            *(start, before, cut, rise, again, surge), waveform=self.waveform, noise=self.noise
         )
         self.gap = False

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import NamedTuple
 
 from wirecalc import RecordedColumns, at_or_above, at_or_below
@@ -34,21 +35,24 @@ class TracePlate(NamedTuple):
 class Ends(NamedTuple):
     """The recording at the low end, the centre and the high end of the meter's band.
 
-    `doubt` is the share by which the stamps may move a level too.
+    `doubt` is the share by which the stamps may move a level too, `blur` the A by which noise may
+    move an rms over a second.
     """
 
     low: RecordedColumns
     centre: RecordedColumns
     high: RecordedColumns
     doubt: float = 0.0
+    blur: float = 0.0
 
-    def at(self, value: float, side: int) -> float:
-        """Return a value at one end of the band (-1, 0, 1)."""
-        return (self.centre, self.high, self.low)[side].moved(value) * (1 + side * self.doubt)
+    def at(self, value: float, side: int, seconds: float = math.inf) -> float:
+        """Return a value at one end of the band (-1, 0, 1), an rms over so many seconds."""
+        moved = (self.centre, self.high, self.low)[side].moved(value) * (1 + side * self.doubt)
+        return max(moved + side * self.blur / math.sqrt(seconds), 0.0)
 
-    def of(self, value: float) -> tuple[float, float]:
-        """Return the band of a value."""
-        return self.at(value, -1), self.at(value, 1)
+    def of(self, value: float, seconds: float = math.inf) -> tuple[float, float]:
+        """Return the band of a value, an rms over so many seconds."""
+        return self.at(value, -1, seconds), self.at(value, 1, seconds)
 
 
 def locked_at_supply(plate: TracePlate) -> LockedRotor | None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from wirecalc import (
@@ -11,14 +10,11 @@ from wirecalc import (
     answer,
     cannot_tell,
     chart,
-    computed,
-    figure,
-    not_checked,
     show,
 )
 
 from .after_start import after_the_start
-from .analysis import CREST_SAMPLES, POWER, Analysis, analyse, kind_of
+from .analysis import POWER, Analysis, analyse, kind_of
 from .chart import trace_chart
 from .counted import cycles, shares, volts
 from .judge import banded, judged
@@ -27,12 +23,7 @@ from .next_commands import cycles_on, go_on
 from .plate_view import Ends, TracePlate, as_shown
 from .starts_listing import seconds_in_words, stamps_in_words, starts
 from .unseen import FASTER, unseen, untold
-
-_COUNTED = computed("recording", "worked out from the recording")
-
-
-def _spread(value: float, share: float) -> tuple[float, float] | None:
-    return (value * (1 - share), value * (1 + share)) if share else None
+from .wave_figures import highest, mains
 
 
 class Report:
@@ -46,7 +37,7 @@ class Report:
         self.found: Analysis = analyse(recording, self.kind)
         wave = self.found.wave
         if wave is not None:
-            self.ends = self.ends._replace(doubt=wave.doubt)
+            self.ends = self.ends._replace(doubt=wave.doubt, blur=wave.blur(1.0))
         self.unit = recording.store.layout.kinds[0].unit
         runs = self.found.begun or list(self.found.runs)
         self.main: MachineRun | None = max(runs, key=lambda r: r.highest, default=None)
@@ -69,8 +60,16 @@ class Report:
         counts = [*cycles(self.found, step), *shares(self.found, self.kind)]
         if found.wave is None:
             yield from counts
-        yield from self._waveform()
-        yield from self._highest()
+        if found.wave is None:
+            said = "the highest in the recording"
+            yield banded("highest reading", found.highest, self.ends, said)
+        elif not found.runs and found.highest == 0:
+            over = self.recording.overview
+            why = f"{seconds_in_words(over.last - over.first)} show no whole cycle"
+            yield cannot_tell("length of the recording", why, measure="record a second or more")
+        else:
+            yield from mains(found.wave, found.highest, self.unit)
+            yield from highest(self.recording, found, self.ends)
         yield from self._start(plate)
         yield from volts(self.found, self.main)
         if found.wave is not None:
@@ -102,74 +101,6 @@ class Report:
         if found.gaps:
             evidence.append(f"{found.gaps} gap{'s' * (found.gaps > 1)}, not bridged")
         return answer("recording", f"{said}; {begun}", because=evidence)
-
-    def _waveform(self) -> Iterator[Item]:
-        wave = self.found.wave
-        if wave is None:
-            return
-        if wave.frequency is not None:
-            yield figure(
-                "mains frequency",
-                wave.frequency,
-                "Hz",
-                source=_COUNTED,
-                band=_spread(wave.frequency, 3 * wave.scatter),
-                working=lambda: "counted from crossing to crossing, over the whole steady part",
-            )
-            yield figure(
-                "readings a cycle",
-                wave.per_cycle,
-                working=lambda: "the readings from crossing to crossing, on average",
-            )
-        else:
-            seen = wave.apparent
-            said = "no steady cycle" if seen is None else f"{show(seen, 'Hz')} is no mains"
-            yield cannot_tell(
-                "mains frequency",
-                f"{said}; rms is over 100 ms" + ("; folded by too few readings?" if seen else ""),
-                measure="record faster, and for longer than a second",
-            )
-        off = "with nothing on" if wave.from_off else "over whole cycles"
-        yield figure(
-            "direct part, taken off",
-            wave.offset,
-            self.unit,
-            working=lambda: f"the mean of the readings {off}",
-        )
-        if not wave.from_off and abs(wave.offset) > 0.02 * self.found.highest:
-            yield not_checked(
-                "whether the direct part is the clamp's or the load's",
-                "record some time with it off",
-            )
-
-    def _highest(self) -> Iterator[Item]:
-        found, over = self.found, self.recording.overview
-        if found.wave is not None and not found.runs and found.highest == 0:
-            why = f"{seconds_in_words(over.last - over.first)} show no whole cycle"
-            yield cannot_tell("length of the recording", why, measure="record a second or more")
-            return
-        if found.wave is None:
-            said = "the highest in the recording"
-            yield banded("highest reading", found.highest, self.ends, said)
-            return
-        crest = max(abs(over.high[0] - found.wave.offset), abs(over.low[0] - found.wave.offset))
-        # the nearest reading may stand half a step beside the crest of a sine, or a step in a hole
-        clock = found.wave.clock
-        missed, beside = 1.0, 1.0 if clock.holes or clock.jitter else 0.5
-        if found.wave.per_cycle >= CREST_SAMPLES and found.wave.frequency is not None:
-            missed = 1 / math.cos(2 * math.pi * beside / found.wave.per_cycle)
-        said = "the reading farthest from the direct part"
-        meter = self.ends._replace(doubt=0.0)
-        yield banded("highest instantaneous current", crest, meter, said, missed=missed)
-        said = "the root of the mean square over one cycle, at its highest"
-        yield banded(
-            "highest one-cycle rms", found.highest, self.ends, said, off=found.wave.trapezoids
-        )
-        surges = [run.surge for run in found.begun if run.surge is not None]
-        if surges:
-            off = found.wave.begins
-            said = "the root of the mean square over the first 100 ms of a start, the highest"
-            yield banded("highest 100 ms rms from a start", max(surges), self.ends, said, off=off)
 
     def _start(self, plate: TracePlate) -> Iterator[Item]:
         run = self.main

@@ -81,4 +81,6 @@ def stamps_in_words(wave: Waveform | None, repeats: int) -> list[str]:
         )
     if wave is not None and wave.clock.jitter:
         said.append(f"its stamps jitter by {wave.clock.jitter:.0%} of a step")
+    if wave is not None and wave.noise:
+        said.append(f"noise of {show(wave.noise, 'A')} rms with nothing on, taken off every rms")
     return said

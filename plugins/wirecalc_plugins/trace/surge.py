@@ -53,10 +53,12 @@ def calm_stretches(
     *,
     waveform: bool,
     doubt: float = 0.0,
+    blur: float = 0.0,
 ) -> tuple[Calm, ...]:
     """Return the calm stretches of a run, from its levels (time, level, least, most).
 
-    `doubt` is the share by which each level may be off: it widens when a stretch began.
+    `doubt` is the share, and `blur` the amount, by which each level may be off: a level counts as
+    calm where it may be so, and they widen when a stretch began.
     """
     import numpy as np
 
@@ -64,8 +66,9 @@ def calm_stretches(
     if len(t) < FEWEST:
         return ()
     follows = _following(t, level, width)
-    low, high = least < (1 - NEAR) * follows, most > (1 + NEAR) * follows
-    apart = np.maximum(1 - least / follows, most / follows - 1) if doubt else None
+    slack = doubt + blur / np.maximum(follows, blur + 1e-12)
+    low, high = least < (1 - NEAR - slack) * follows, most > (1 + NEAR + slack) * follows
+    surely = most <= (1 + NEAR - slack) * follows
     if not waveform and low[0]:  # the first reading covers a part of a step
         low[0] = False
         high[0] = False
@@ -76,10 +79,10 @@ def calm_stretches(
         if k - i < FEWEST:
             continue
         begin = since_start(t, int(i), start, before, width, waveform=waveform)
-        if apart is not None:
-            at = _moved(apart, int(i), int(k), doubt)
-            spans = [since_start(t, j, start, before, width, waveform=waveform) for j in at]
-            begin = begin[0], spans[0][1], spans[1][2]
+        if doubt or blur:  # it began by then at the latest
+            at = int(i) + int(np.argmax(surely[i:k]))
+            last = since_start(t, at, start, before, width, waveform=waveform)
+            begin = begin[0], begin[1], max(begin[2], last[2])
         near = t[i:k] <= t[i] + AHEAD_S
         found.append(
             Calm(
@@ -91,15 +94,6 @@ def calm_stretches(
             )
         )
     return tuple(found)
-
-
-def _moved(apart: Numbers, first: int, end: int, doubt: float) -> tuple[int, int]:
-    """Return the first places of a stretch by levels that are off either way by `doubt`."""
-    import numpy as np
-
-    before = np.flatnonzero(apart[:first] > NEAR + doubt)
-    within = np.flatnonzero(apart[first:end] <= NEAR - doubt)
-    return (int(before[-1]) + 1 if before.size else 0), first + int(within[0] if within.size else 0)
 
 
 def _left(level: Numbers, high: NDArray[np.bool_], first: int, end: int) -> str:

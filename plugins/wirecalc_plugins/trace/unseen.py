@@ -59,6 +59,8 @@ def unseen(recording: RecordedColumns, found: Analysis, plate: TracePlate) -> It
 def _crest(recording: RecordedColumns, found: Analysis, least: str) -> Iterator[Item]:
     over, wave = recording.overview, found.wave
     crest = show(max(over.high[0], -over.low[0]), "A", toward="down")
+    if wave is not None and wave.rectified:
+        return  # that it shows no crest is told beside its frequency
     if found.flat:
         yield cannot_tell(
             _CREST,
