@@ -371,3 +371,22 @@ def test_a_shared_choice_that_has_nothing_here_is_refused_in_words(
     calculation: str, changed: dict[str, str], says: str
 ) -> None:
     assert says in refusal(calculation, **changed)
+
+
+@pytest.mark.parametrize(
+    ("calculation", "name", "most", "past"),
+    [
+        ("capacitor", "capacitor_voltage", "1000 V", "1001 V"),
+        ("discharge", "capacitor_voltage", "1000 V", "1001 V"),
+        ("discharge", "left_voltage", "1414 V", "1415 V"),  # 1000 V times the root of 2
+        ("ground", "cord_length", "300 ft", "301 ft"),
+    ],
+)
+def test_what_is_past_a_thing_of_its_kind_is_refused_in_words(
+    calculation: str, name: str, most: str, past: str
+) -> None:
+    example = wirecalc.build(bundled_only=True).calculations[calculation].calculation
+    good = {n: t for n, t in example.example_inputs.items() if n != "capacitor_current"}
+    assert wirecalc.run(calculation, **good | {name: most}).verdict is not None
+    said = refusal(calculation, **{name: past})
+    assert "high-voltage" in said or "no machine has a cord" in said
