@@ -481,7 +481,7 @@ def test_variants_stand_side_by_side_and_only_healthy_is_judged() -> None:
     wanted += ["locked-rotor", "swapped-leads"]
     finding = run(**BOOK, variants=wanted)
     assert finding.verdict == "pass"
-    clamp, motor = finding.listings
+    clamp, _, motor = finding.listings
     rows = {row[0]: row for row in clamp.rows}
     assert list(rows) == wanted
     # standstill phasors: both windings, the main one alone, 85 % of the volts, half the capacitor

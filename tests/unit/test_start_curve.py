@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 
 import wirecalc
@@ -141,3 +142,38 @@ def test_what_does_not_fit_together_is_refused(given, said) -> None:
     assert said in str(caught.value).replace("--", "").replace("ptc-r", "ptc_r").replace(
         "start-c", "start_c"
     ).replace("start-w", "start_w")
+
+
+def test_a_slow_max_hold_shows_the_start_between_its_luckiest_and_unluckiest_readings() -> None:
+    # 10 A for 0.4 s, then 2 A. Every 0.25 s, luckily: all of a reading in the start, 10 A. Every
+    # 0.5 s, unluckily: parted evenly, 0.2 s in one reading and 0.2 s with 0.3 s of 2 A in the next
+    rate = 60 * starting.SAMPLES
+    time = np.arange(2 * rate) / rate
+    line = np.where(time < 0.4, 10.0, 2.0) * math.sqrt(2) * np.sin(2 * math.pi * 60 * time)
+    still = np.zeros((8, len(time)))
+    none = np.zeros(len(time))
+    curve = starting.Curve(time, line, none, none, none, still, None, True, CASES[0])
+    least, most = meter_readings.max_hold(curve)
+    assert most == pytest.approx(10.0, rel=2e-3)
+    parted = min(
+        max(
+            math.sqrt((100 * a) / 0.5),
+            math.sqrt((100 * (0.4 - a) + 4 * (0.1 + a)) / 0.5),
+        )
+        for a in (x / 1000 for x in range(401))
+    )
+    assert least == pytest.approx(parted, rel=0.02)
+
+
+@pytest.mark.parametrize("angle", ["0 deg", "60 deg"])
+def test_each_meter_shows_what_it_is_for(angle: str) -> None:
+    finding = run(**BOOK, closing_angle=angle)
+    (found,) = (shown for shown in finding.listings if "kind of meter" in shown.title)
+    inrush, crest, held = (tuple(float(cell) for cell in row[1:]) for row in found.rows)
+    assert inrush[0] <= value(finding, "inrush reading, first 100 ms") * 1.01
+    # whatever the instant of closing, the crest lies between that without an offset and twice it
+    cycle = value(finding, "highest one-cycle rms current")
+    assert crest[0] < crest[1] < 2 * math.sqrt(2) * cycle
+    at_typed = value(finding, "highest instantaneous current")
+    assert crest[0] * 0.995 <= at_typed <= crest[1] * 1.005
+    assert held[0] < held[1] < cycle * 1.01

@@ -19,6 +19,9 @@ WIDER = {"inrush": 0.02, "cycle": 0.03, "peak": 0.03, "settled": 0.08, "start_he
 PTC_SPAN = (0.5, 2.0)  # times the heat capacity of a PTC, which is from memory
 WIDER |= {"settle_time": 0.12, "speed_time": 0.12}
 
+CLOSING_ANGLES = (0.0, 30.0, 60.0, 90.0, 120.0, 150.0)  # degrees: what follows is the other sign
+CREST_S = 0.1  # the crest stands in the first cycles
+
 Band = tuple[float, float]
 
 
@@ -62,6 +65,16 @@ class HealthyStarts(NamedTuple):
         values = [value for run in runs if (value := getattr(run, field)) is not None]
         wider = WIDER.get(field, 0.0) if self.motor.estimated else 0.0
         return min(values) * (1 - wider), max(values) * (1 + wider)
+
+    def crest_by_angle(self) -> Band:
+        """Return least and most crest over the instants of closing, by that of the one shown."""
+        typed = self.starts[0]
+        crests = []
+        for angle in CLOSING_ANGLES:
+            supply = typed.curve.case.supply._replace(closing_angle=angle)
+            curve = starting.simulate(typed.curve.case._replace(supply=supply), CREST_S)
+            crests.append(float(abs(curve.line).max()))
+        return min(crests) / typed.meters.peak, max(crests) / typed.meters.peak
 
 
 def healthy_starts(

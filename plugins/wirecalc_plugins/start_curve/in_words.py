@@ -53,7 +53,7 @@ def said_of_healthy(healthy: HealthyStarts, duration: float) -> str:
     if healthy.motor.estimated and healthy.motor.machine.start is not None:
         return cannot_say_whether_it_starts(healthy)
     if healthy.assumed and not healthy.never:
-        return "starts one end of the load that was assumed and not the other"
+        return "starts the light end of the load that was assumed and not the heavy one"
     if meters.settle_time is not None or not healthy.never:
         return "starts at one end of the readings and not at the other"
     if meters.speed_time is not None:
@@ -107,6 +107,28 @@ def clamp_shows(shown: list[Shown], healthy: HealthyStarts) -> Item:
             )
             for s in shown
         ],
+    )
+
+
+def each_meter_shows(healthy: HealthyStarts) -> Item:
+    """List what each kind of meter shows of the same healthy start, one after the other."""
+    least, most = healthy.crest_by_angle()
+    low, high = healthy.band("peak")
+    held = [meter_readings.max_hold(one.curve) for one in healthy.starts]
+    rows = (
+        ("inrush, first 100 ms", *healthy.band("inrush")),
+        ("peak-hold, crest, by the instant of closing", low * least, high * most),
+        (
+            "max-hold, a reading every 250 to 500 ms",
+            min(h[0] for h in held),
+            max(h[1] for h in held),
+        ),
+    )
+    columns = ("meter", "least", "most")
+    return listing(
+        "What each kind of meter shows of the healthy start (A)",
+        columns,
+        [(name, _round(a), _round(b)) for name, a, b in rows],
     )
 
 

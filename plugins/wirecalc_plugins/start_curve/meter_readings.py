@@ -16,6 +16,8 @@ from .starting import CHUNK_SAMPLES, LAST_TWO, SAMPLES, Curve, sliding_rms, tool
 AT_SPEED = 0.8  # share of synchronous speed from which a motor counts as running; common practice
 SETTLED = 0.1  # a current within this share of its last value has settled; common practice
 INRUSH_S = 0.1  # window of a clamp meter's inrush function
+REFRESH_S = (0.25, 0.5)  # between two readings of an ordinary meter; common practice
+PHASES = 25  # instants at which its readings may part a start
 
 
 class MeterReadings(NamedTuple):
@@ -68,6 +70,26 @@ def read_meters(curve: Curve, duration: float) -> MeterReadings:
         rpm=float(curve.speed[-SAMPLES:].mean()) * 30 / math.pi,
         start_heat=heat,
     )
+
+
+def max_hold(curve: Curve) -> tuple[float, float]:
+    """Return what a slow max-hold shows of a start at least and at most, in A.
+
+    Such a meter shows one rms value after another, each of the time between two of its readings;
+    the least is that of the slow meter whose readings part the start most unluckily.
+    """
+    np, _ = tools()
+    rate = 1 / float(curve.time[1])
+    after = np.full(round(REFRESH_S[1] * rate), float(np.mean(curve.line[-CHUNK_SAMPLES:] ** 2)))
+    before = np.zeros(round(REFRESH_S[1] * rate))
+    total = np.concatenate(([0.0], np.cumsum(np.concatenate((before, curve.line**2, after)))))
+    shown = []
+    for refresh in REFRESH_S:
+        span = round(refresh * rate)
+        for phase in range(PHASES):
+            ends = total[phase * span // PHASES :: span]
+            shown.append(float(np.sqrt(np.diff(ends).max() / span)))
+    return min(shown), max(shown)
 
 
 def _settles(curve: Curve, last: int) -> bool:

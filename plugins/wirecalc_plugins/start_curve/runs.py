@@ -8,7 +8,15 @@ from typing import Any
 from wirecalc import PRACTICE, Item, answer, chart, computed, figure, from_memory, put
 
 from .healthy_starts import PTC_SPAN, HealthyStarts, healthy_starts, simulate
-from .in_words import Shown, clamp_shows, looks_like, machine_side_shows, not_shown, said_of_healthy
+from .in_words import (
+    Shown,
+    clamp_shows,
+    each_meter_shows,
+    looks_like,
+    machine_side_shows,
+    not_shown,
+    said_of_healthy,
+)
 from .judge import judge, judge_estimate, refuse_estimate
 from .motors import motors, torque_of_its_kind
 from .setup import EASY, Setup, case, ohm_working, rated_torque, standstill_share, with_fault
@@ -41,6 +49,8 @@ def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
             words = said_of_healthy(healthy, setup.duration)
         yield answer(name.replace("-", " "), words)
     yield clamp_shows(shown, healthy)
+    if HEALTHY in names:
+        yield each_meter_shows(healthy)
     yield machine_side_shows(shown, healthy)
 
     def build() -> Any:
