@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 import pytest
 
-from wirecalc_plugins.start_curve.estimate import MotorPlate, Series, machines_of
+from wirecalc_plugins.start_curve.estimate import machines_of
 from wirecalc_plugins.start_curve.machines import MotorModel, StartWinding
 from wirecalc_plugins.start_curve.members import (
     Kind,
@@ -24,6 +24,7 @@ from wirecalc_plugins.start_curve.members import (
     resistance_start,
     run_capacitor,
 )
+from wirecalc_plugins.start_curve.motor_plate import MotorPlate, Series
 
 from .records import independent, source
 
@@ -90,14 +91,14 @@ def of_circuit(m: MotorModel, slip: float, external: complex | None) -> State:
     return State(abs(main + start), gap / synchronous, gap * (1 - slip) - lost)
 
 
-def plate_of(machine: Machine) -> tuple[MotorPlate, Series]:
+def plate_of(machine: Machine, *, with_speed: bool = False) -> tuple[MotorPlate, Series]:
     m, stays = machine.model, machine.kind == "psc"
     locked = of_circuit(m, 1.0, machine.external)
     rated = of_circuit(m, m.slip, machine.external if stays else None)
     assert m.start is not None
     plate = MotorPlate(
         m.voltage, m.frequency, m.poles, locked.amps, rated.amps, rated.shaft, m.r1,
-        m.start.resistance,
+        m.start.resistance, m.slip if with_speed else None,
     )  # fmt: skip
     return plate, Series(machine.external, machine.external if stays else None)
 
@@ -232,3 +233,25 @@ def test_the_machines_lie_in_the_band(
     assert found[2] >= times
     assert median(found[4]) <= middle
     assert max(found[4]) <= most
+
+
+@BOOKS
+@independent("revolving fields in complex numbers")
+@pytest.mark.parametrize(
+    ("kind", "without", "with_speed"), [("cap", 0.13, 0.05), ("psc", 0.45, 0.05)]
+)
+def test_the_speed_of_a_motor_with_a_capacitor_tells_its_torque(
+    kind: str, without: float, with_speed: float
+) -> None:
+    def middle_error(told: bool) -> float:
+        errors = []
+        for machine in (m for m in ALL if m.kind == kind):
+            plate, series = plate_of(machine, with_speed=told)
+            of_kind = {**KINDS, "psc": run_capacitor}[kind]()
+            nominal = machines_of(plate, of_kind, series)[0]
+            truth = of_circuit(machine.model, 1.0, machine.external).torque
+            errors.append(abs(of_circuit(nominal, 1.0, machine.external).torque / truth - 1))
+        return median(errors)
+
+    assert 0.1 < middle_error(told=False) <= without
+    assert middle_error(told=True) <= with_speed

@@ -441,6 +441,8 @@ JOINTS = [  # drop, tab, ring and heat: slips of a unit, wrong words, what canno
     Bad("start-curve", "inertia", "0.001 kg", "'kg'", "write it in kg m2"),
     Bad("start-curve", "poles", "3", "3 is odd", "poles come in pairs"),
     Bad("start-curve", "poles", "1725", "1725 is outside 2 to 24", "whole number"),
+    Bad("start-curve", "rated_speed", "1725 rpm", "'1725 rpm'", "whole number"),
+    Bad("start-curve", "rated_speed", "50", "50 is outside 100 to 24000", "whole number"),
     Bad("start-curve", "frequency", "60 rpm", "'rpm'", "Hz"),
     Bad("start-curve", "start_capacitor", "189 uF", "no place in this start", "start-capacitor"),
     Bad("start-curve", "start_method", "capacitor", "'capacitor'", "start-capacitor"),

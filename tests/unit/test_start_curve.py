@@ -177,3 +177,25 @@ def test_each_meter_shows_what_it_is_for(angle: str) -> None:
     at_typed = value(finding, "highest instantaneous current")
     assert crest[0] * 0.995 <= at_typed <= crest[1] * 1.005
     assert held[0] < held[1] < cycle * 1.01
+
+
+@pytest.mark.parametrize(
+    ("speed", "poles", "fits"),
+    [
+        # 4 poles at 60 Hz turn at 1800 without load; a fifth of that is more slip than any has
+        (1725, 4, True),
+        (1440, 4, True),
+        (1439, 4, False),
+        (1800, 4, False),
+        (1725, 2, False),
+        (3450, 2, True),
+        (3450, 4, False),
+    ],
+)
+def test_a_speed_goes_with_its_poles(speed: int, poles: int, fits: bool) -> None:
+    from wirecalc_plugins.start_curve.refusals import refuse
+
+    given = {n: float(str(v).split()[0]) for n, v in PLATE.items() if n not in ("horsepower",)}
+    given |= {"horsepower": 0.25, "poles": poles, "rated_speed": speed, "frequency": 60.0}
+    found = [p for p in refuse(given) if p.name == "rated_speed"]
+    assert not found if fits else "without load" in found[0].wrong

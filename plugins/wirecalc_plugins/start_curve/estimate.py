@@ -25,7 +25,8 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from .machines import MotorModel, StartWinding, Steady, both_windings, locked_rotor, main_alone
-from .members import Kind, Member
+from .members import HIGH, LOW, MID, Kind, Member
+from .motor_plate import MotorPlate, Series
 
 WATTS_PER_HP = 745.7
 MOST_PF, LEAST_PF = 0.92, 0.30  # of the main winding, locked; textbook machines have 0.35 to 0.92
@@ -36,29 +37,12 @@ RHO_STEP = 0.04  # a rotor share with which no machine has this plate is lowered
 NEAR_KAPPA = 0.05  # within this share a turns ratio gives the torque that is wanted
 FIT_KAPPA = 0.2  # further off than this the readings and the way of starting do not fit
 FIT_RATED = 0.4  # a machine that misses rated amps or power by more has another plate
+SLIPS = {LOW: 0.93, MID: 1.0, HIGH: 1.07}  # of the plate's slip, what each rotor share stands for
+NEAR_SLIP = 0.15  # a slip further off than this is that of another motor
+_SCANNED = tuple(0.40 + 0.04 * i for i in range(9))
 _TURNS = 20  # ratios that are tried
 _CURRENTS = 32  # main-winding currents between which the trial current is found
 _MOST_SLIP = 0.2
-
-
-class MotorPlate(NamedTuple):
-    """What a nameplate and an ohmmeter say of a motor, in V, Hz, A, W and ohm."""
-
-    voltage: float
-    frequency: float
-    poles: int
-    locked_rotor_current: float
-    rated_load_current: float
-    power: float
-    main_resistance: float
-    start_resistance: float | None
-
-
-class Series(NamedTuple):
-    """What is in series with the start winding in ohm, locked and running; None: it is out."""
-
-    locked: complex | None = None
-    running: complex | None = None
 
 
 class _Main(NamedTuple):
@@ -81,8 +65,21 @@ def machines_of(plate: MotorPlate, kind: Kind, series: Series) -> list[MotorMode
 
     A member that has no machine of this plate, at its rated power and amps too, is left out.
     """
-    found = (estimate(plate, member, kind, series) for member in kind.members)
+    found = [
+        _by_speed(plate, member, kind, series)
+        if plate.slip is not None and kind.by_speed
+        else estimate(plate, member, kind, series)
+        for member in kind.members
+    ]
     return [m for m in found if m is not None and _has_plate(plate, m, series)]
+
+
+def _by_speed(plate: MotorPlate, member: Member, kind: Kind, series: Series) -> MotorModel | None:
+    """Return a member's machine, with the rotor share that the speed on the plate tells."""
+    wanted = (plate.slip or 0.0) * SLIPS[member.rho]
+    tried = (estimate(plate, member._replace(rho=rho), kind, series) for rho in _SCANNED)
+    there = [machine for machine in tried if machine is not None]
+    return min(there, key=lambda machine: abs(machine.slip - wanted), default=None)
 
 
 def _has_plate(plate: MotorPlate, machine: MotorModel, series: Series) -> bool:

@@ -32,8 +32,15 @@ def refuse_estimate() -> Item:
     )
 
 
-def judge_estimate(torque: float) -> Iterator[Item]:
-    """Question readings whose motor has far from the torque of those that start its way."""
+def judge_estimate(torque: float, *, speed_fits: bool) -> Iterator[Item]:
+    """Question readings whose motor is far from those that start its way, in torque or speed."""
+    if not speed_fits:
+        yield cannot_tell(
+            "speed of the plate against its amps and ohms",
+            "no motor of these amps, power and ohms runs at this speed",
+            measure="read the plate and the windings again: a slipped point?",
+            source=PRACTICE,
+        )
     if torque != 1:
         yield cannot_tell(
             "readings against the way of starting",

@@ -21,11 +21,16 @@ class Member(NamedTuple):
 
 
 class Kind(NamedTuple):
-    """A way of starting: its members, the nominal one first, and the turns ratios it may have."""
+    """A way of starting: its members, the nominal one first, and the turns ratios it may have.
+
+    `by_speed` says whether a speed on the plate tells the rotor share. Of textbook machines it
+    does for those with a capacitor; the torque of resistance-start ones is no better known by it.
+    """
 
     members: tuple[Member, ...]
     turns: tuple[float, float] = (0.5, 1.6)
     usual: float = 0.95
+    by_speed: bool = True
 
 
 LOW, MID, HIGH = 0.45, 0.58, 0.68  # rho of nine textbook machines, 0.47 to 0.66, and some room
@@ -38,7 +43,9 @@ def resistance_start(kappas: tuple[float, float, float] = (0.060, 0.105, 0.135))
     none, some, much = _LOSSES
     wanted = [(MID, mid, some), (LOW, low, none), (LOW, high, much), (HIGH, high, none)]
     wanted += [(MID, low, some), (MID, high, some)]
-    return Kind(tuple(Member(rho, kappa, None, loss) for rho, kappa, loss in wanted))
+    return Kind(
+        tuple(Member(rho, kappa, None, loss) for rho, kappa, loss in wanted), by_speed=False
+    )
 
 
 def capacitor_start(kappas: tuple[float, float, float] = (0.25, 0.325, 0.42)) -> Kind:

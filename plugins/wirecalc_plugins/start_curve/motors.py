@@ -6,9 +6,10 @@ import math
 
 from wirecalc import PRACTICE, tables
 
-from .estimate import FIT_KAPPA, WATTS_PER_HP, MotorPlate, Series, kappa, machines_of
+from .estimate import FIT_KAPPA, NEAR_SLIP, WATTS_PER_HP, kappa, machines_of
 from .machines import MotorModel, StartWinding
 from .members import Kind, capacitor_start, main_winding_alone, resistance_start, run_capacitor
+from .motor_plate import MotorPlate, Series
 from .setup import Motor, Setup, device, in_series
 from .start_case import StartDevice
 from .start_curve_inputs import NONE, OWN, RELAY, RUN_CAPACITOR, START_CAPACITOR
@@ -89,6 +90,18 @@ def torque_of_its_kind(setup: Setup, nominal: Motor) -> float:
     return 1.0 if abs(share - 1) <= FIT_KAPPA else share
 
 
+def slip_of(setup: Setup) -> float:
+    """Return the slip of the speed on the plate."""
+    return 1 - (setup.rated_speed or 0) * (setup.poles or 4) / (120 * setup.frequency)
+
+
+def speed_fits(setup: Setup, nominal: Motor) -> bool:
+    """Whether a motor of these amps, power and ohms runs about as fast as its plate says."""
+    if not nominal.estimated or setup.rated_speed is None or not _plate(setup)[2].by_speed:
+        return True
+    return abs(nominal.machine.slip / slip_of(setup) - 1) <= NEAR_SLIP
+
+
 def _plate(setup: Setup) -> tuple[MotorPlate, StartDevice, Kind, Series]:
     values = (setup.nameplate_voltage, setup.locked_rotor_current, setup.rated_load_current)
     volts, locked, rated = (v or 0.0 for v in values)
@@ -98,6 +111,7 @@ def _plate(setup: Setup) -> tuple[MotorPlate, StartDevice, Kind, Series]:
         power=(setup.horsepower or 0.0) * WATTS_PER_HP,
         main_resistance=setup.main_winding or 0.0,
         start_resistance=None if method == NONE else setup.start_winding,
+        slip=None if setup.rated_speed is None else slip_of(setup),
     )
     parts = device(setup, method, setup.frequency, None)
     kind = {

@@ -9,6 +9,7 @@ from wirecalc import Problem
 
 from .start_curve_inputs import NONE, OWN, PTC, RELAY, RUN_CAPACITOR, START_CAPACITOR
 
+LEAST_SPEED = 0.8  # of the synchronous speed at full load; practice
 MOST_RATIO = 30.0  # ohm of start over main winding that is no good winding any more; practice
 _PLATE = (
     "nameplate_voltage",
@@ -70,11 +71,26 @@ def _refuse_motor(given: dict[str, Any]) -> Iterator[Problem]:
     if main is not None and start is not None and start > MOST_RATIO * main:
         said = f"{start:g} ohm is over {MOST_RATIO:g} times the main winding's {main:g} ohm"
         yield Problem("start_winding", said, "measure both again: 1.2 to 5 times is usual")
+    yield from _refuse_speed(given)
     poles, cord = get("poles") or 2, get("cord")
     if poles % 2:
         yield Problem("poles", f"{poles} is odd", "poles come in pairs, such as 4")
     if cord is not None and cord.metal not in ("copper", "aluminium"):
         yield Problem("cord", f"the ohm of {cord.metal} is not known", "such as 16 AWG")
+
+
+def _refuse_speed(given: dict[str, Any]) -> Iterator[Problem]:
+    """A speed that no motor of these poles has at full load."""
+    speed, poles = given.get("rated_speed"), given.get("poles")
+    if speed is None or not poles or poles % 2:
+        return
+    hertz = given.get("frequency") or 60.0
+    synchronous = 120 * hertz / poles
+    if not LEAST_SPEED * synchronous <= speed < synchronous:
+        said = (
+            f"{speed} does not go with {poles} poles at {hertz:g} Hz, {synchronous:g} without load"
+        )
+        yield Problem("rated_speed", said, "look at the plate again: speed, poles and frequency")
 
 
 def _refuse_parts(given: dict[str, Any], method: str, textbook: bool) -> Iterator[Problem]:

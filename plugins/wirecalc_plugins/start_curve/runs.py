@@ -18,7 +18,7 @@ from .in_words import (
     said_of_healthy,
 )
 from .judge import judge, judge_estimate, refuse_estimate
-from .motors import motors, torque_of_its_kind
+from .motors import motors, speed_fits, torque_of_its_kind
 from .setup import EASY, Setup, case, ohm_working, rated_torque, standstill_share, with_fault
 from .start_case import ShaftLoad
 
@@ -40,7 +40,9 @@ def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
     yield from _motor_figures(setup, healthy)
     if HEALTHY in names:
         yield from _figures(healthy)
-        yield from judge_estimate(torque_of_its_kind(setup, own[0]))
+        yield from judge_estimate(
+            torque_of_its_kind(setup, own[0]), speed_fits=speed_fits(setup, own[0])
+        )
         yield from judge(setup, healthy, bands)
     for name in names:
         one = next((s for s in shown if s.name == name), None)

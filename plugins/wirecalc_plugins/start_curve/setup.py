@@ -32,6 +32,7 @@ class Setup(NamedTuple):
     rated_load_current: float | None
     horsepower: float | None
     poles: int | None
+    rated_speed: int | None
     main_winding: float | None
     start_winding: float | None
     start_method: str

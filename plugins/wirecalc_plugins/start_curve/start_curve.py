@@ -31,6 +31,7 @@ from .start_curve_inputs import (
     Poles,
     PtcResistance,
     RatedLoadCurrent,
+    RatedSpeed,
     RunCapacitor,
     SourceResistance,
     StartCapacitor,
@@ -67,6 +68,7 @@ def start_curve(
     rated_load_current: RatedLoadCurrent = None,
     horsepower: Horsepower = None,
     poles: Poles = None,
+    rated_speed: RatedSpeed = None,
     main_winding: MainWinding = None,
     start_winding: StartWinding = None,
     start_method: StartMethod = OWN,
@@ -96,10 +98,10 @@ def start_curve(
     cannot be told. It settles within 1 s, and stops at 3 s; 90 % of the plate's volts while
     starting are advised (practice).
 
-    Inputs: a machine, or plate (V, A, hp, Hz) and ohm; parts in uF and ohm, load in %, inertia in
-    kg m2, supply in V and ohm, cord in ft, angle in deg, times in s. Yields the readings of each
-    variant, and criteria for healthy only; refuses parts that do not fit the start. Source: tables
-    textbook-motors and textbook-start-windings, textbook machines, or common practice.
+    Inputs: a machine, or plate (V, A, hp, Hz, rpm) and ohm; parts in uF and ohm, load in %,
+    inertia in kg m2, supply in V and ohm, cord in ft, angle in deg, times in s. Yields the readings
+    of each variant, and criteria for healthy only; refuses parts that do not fit the start. Source:
+    tables textbook-motors and textbook-start-windings, textbook machines, or common practice.
     """
     given = dict(locals())
     from .runs import items

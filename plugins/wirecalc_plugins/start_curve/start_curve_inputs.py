@@ -89,6 +89,16 @@ Poles = Annotated[
     ),
     instead_of("textbook_motor"),
 ]
+RatedSpeed = Annotated[
+    int | None,
+    Count(
+        "speed on the plate in turns a minute, such as 1725",
+        low=100,
+        high=24_000,
+        goes_with="nameplate_voltage",
+    ),
+    extra("it would tell the rotor of a motor with a capacitor better"),
+]
 MainWinding = Annotated[
     float | None,
     Reading(
