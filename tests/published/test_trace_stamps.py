@@ -155,6 +155,7 @@ def test_less_than_two_cycles_are_no_recording(start, record, tmp_path, seconds,
         assert all(f.figure.value > 0 for f in finding.figures if "rms" in f.figure.name)
 
 
+@independent("nothing can be told of no time at all")
 @pytest.mark.parametrize(
     ("rows", "says"),
     [
@@ -169,6 +170,7 @@ def test_too_few_rows_are_refused(tmp_path, rows, says):
         wirecalc.run("trace", recording=str(tmp_path / "few.csv"), **PLATE)
 
 
+@independent("a current that never changes shows no start")
 @pytest.mark.parametrize("value", [2.0, -2.0, 1e-6])
 @pytest.mark.parametrize("step", [0.0002, 1.0])
 @pytest.mark.parametrize("count", [2, 3, 1000])

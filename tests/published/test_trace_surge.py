@@ -164,6 +164,7 @@ def test_the_drift_is_reported(tmp_path: Path) -> None:
     assert finding.figure("settled from").figure.value == pytest.approx(470.4, abs=2)
 
 
+@independent("nothing was given that it could be judged by")
 def test_a_recording_with_nothing_to_judge_it_by_informs(tmp_path: Path) -> None:
     finding = trace(tmp_path, [*GOOD, [1.2, 60]], 20)
     assert finding.verdict is None

@@ -31,7 +31,7 @@ def go_on(run: MachineRun, plate: TracePlate, ends: Ends, *, lower_bound: bool) 
     lines = _continued("wirecalc inrush", words)
     if peak is not None and run.settle is not None and not lower_bound:
         held = f'--overcurrent-time "{settling_in_words(run.settle)}"'
-        lines += _continued("wirecalc trip", [_option("current", peak, ends), held])
+        lines += _continued("wirecalc trip", [_option("overcurrent", peak, ends), held])
         lines.append("# and --device and --breaker: what stands on the breaker")
     title = "Go on with the readings of the highest start"
     return listing(title, ("command",), [[line] for line in lines])
