@@ -54,7 +54,7 @@ def main() -> None:
         if not kept.num_work_items:
             kept.add_work_items(_chosen(said.room, tree, said.count, said.seed))
         tests = covered(tree, said.tests)
-        lived = {job for job, result in kept.results if not result.is_killed}
+        lived = {job for job, result in kept.results if _is_open(result)}
         untried = {item.job_id for item in kept.pending_work_items}
         until = time.monotonic() + 60 * said.minutes
         for item in kept.work_items:
@@ -65,6 +65,11 @@ def main() -> None:
                 kept.set_result(item.job_id, result)
                 print(_line(item, result, tree), flush=True)
         _report(kept, tree)
+
+
+def _is_open(result: WorkResult) -> bool:
+    """Whether a mutant lived, or died of something that no test said."""
+    return not result.is_killed or str(result.output).startswith("pytest ended")
 
 
 def _copied(state: Path) -> Path:

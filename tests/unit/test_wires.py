@@ -104,6 +104,14 @@ def test_refuses_what_may_be_two_things(text: str, says: str) -> None:
     assert says in str(caught.value)
 
 
+def test_strands_together_are_offered_by_what_a_person_can_measure() -> None:
+    """ASTM B258: 22 AWG is 25.3 mil thick, and 30 AWG has 0.0509 mm2."""
+    with pytest.raises(BadText, match=r"or 7x25\.3 mil for the strands together"):
+        read_wire("7x22 AWG")
+    with pytest.raises(BadText, match=r"or 0\.101 mm2 for the strands together"):
+        read_wire("2x30 AWG")
+
+
 def test_what_was_understood_of_a_text() -> None:
     assert read_wire("14AWG").understood == "14 AWG stranded copper, 2.08 mm2"
     assert read_wire("0000 AWG tinned").understood == "4/0 AWG stranded tinned copper, 107 mm2"
