@@ -419,7 +419,8 @@ def test_a_band_of_its_own_is_worked_out_in_one_run(load: str, verdict: str) -> 
 
 def test_a_band_of_its_own_is_shown() -> None:
     finding = run(DEAR, {"load": "4 A ±0.5 A"})
-    assert (finding.figure("twice").low, finding.figure("twice").high) == (7.0, 9.0)
+    twice = finding.figure("twice")
+    assert (twice.low, twice.figure.value, twice.high) == (7.0, 8.0, 9.0)
     judged = finding.criterion("not too much")
     assert (judged.low, judged.high, judged.criterion.actual) == (7.0, 9.0, 9.0)
     assert runs_of_dear[-1] == {"load": (3.5, 4.5)}
