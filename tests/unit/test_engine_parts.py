@@ -208,6 +208,26 @@ def test_a_plausible_value_that_is_refused_is_not_tried() -> None:
     assert milder.verdict == "pass"
 
 
+@calculation(part="test")
+def cautious(
+    load: Annotated[float, A],
+    level: Annotated[float, A, assumed("8 A", "7 A", source=PRACTICE)] = 10.0,
+) -> Iterator[Item]:
+    """Is the load within 20 A, and below a caution level?"""
+    yield at_most("load", load, 20.0, "A", source=PRINTED, caution=level)
+
+
+def test_a_plausible_value_that_makes_a_pass_marginal_is_named() -> None:
+    judged = go(cautious, {"load": "9 A"}).criterion("load")
+    assert judged.verdict == "marginal"
+    assert judged.reason == (
+        "9 A is within the limit of 20 A and past the caution level of 8 A (with level 8 A)"
+    )
+    assert go(cautious, {"load": "9 A", "level": "10 A"}).verdict == "pass"
+    assert "with level 7 A" in go(cautious, {"load": "7.5 A"}).criterion("load").reason
+    assert go(cautious, {"load": "6 A"}).criterion("load").reason == "6 A, at most 10 A"
+
+
 def test_a_house_rule_that_yields_something_else_says_what() -> None:
     def chatty(inputs: Any, items: Any) -> Iterator[Item]:
         yield at_most("fine", 1.0, 2.0, "A", source=PRINTED)
