@@ -53,14 +53,16 @@ def covered(tree: Path, only: str = "") -> Covered:
     return all_of_them
 
 
-def covering(tests: Covered, tree: Path, file: str, lines: range) -> list[str]:
-    """Return the tests that run some lines of a file, fastest first.
+def covering(tests: Covered, tree: Path, file: str, line: int) -> list[str]:
+    """Return the tests that run a line of a file, fastest first.
 
-    Lines that run when the module is loaded belong to no test: then those that run any line of the
+    What runs when the module is loaded belongs to no test: then those that run any line of the
     module, and those of a file that names the module.
     """
-    chosen = [t for t, (_, ran) in tests.items() if not set(lines).isdisjoint(ran.get(file, ()))]
-    if not chosen:
+    source = (tree / file).read_text(encoding="utf-8")
+    lines = set(_statement(source, line))
+    chosen = [t for t, (_, ran) in tests.items() if not lines.isdisjoint(ran.get(file, ()))]
+    if not chosen or not _in_function(source, line):
         module = file.removeprefix("plugins/").removesuffix(".py").replace("/", ".")
         naming = {name for name in _of_tests(tests) if module in (tree / name).read_text()}
         chosen = [t for t in tests if tests[t][1].get(file) or t.partition("::")[0] in naming]
@@ -71,7 +73,7 @@ def _of_tests(tests: Covered) -> set[str]:
     return {test.partition("::")[0] for test in tests}
 
 
-def statement(source: str, line: int) -> range:
+def _statement(source: str, line: int) -> range:
     """Return the lines of the innermost simple statement, or head of one, that holds a line."""
     held = range(line, line + 1)
     for node in ast.walk(ast.parse(source)):
@@ -81,3 +83,11 @@ def statement(source: str, line: int) -> range:
             if node.lineno <= line <= max(last or line, node.lineno):
                 held = range(node.lineno, max(last or line, node.lineno) + 1)
     return held
+
+
+def _in_function(source: str, line: int) -> bool:
+    return any(
+        node.body[0].lineno <= line <= (node.end_lineno or line)
+        for node in ast.walk(ast.parse(source))
+        if isinstance(node, ast.FunctionDef)
+    )

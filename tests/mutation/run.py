@@ -24,7 +24,7 @@ import forked
 import operators
 from cosmic_ray.work_db import WorkDB, use_db
 from cosmic_ray.work_item import MutationSpec, TestOutcome, WorkerOutcome, WorkItem, WorkResult
-from covering import covered, covering, statement
+from covering import covered, covering
 from sample import drawn, mutants, mutated
 
 ROOT = Path(__file__).parents[2]
@@ -110,7 +110,7 @@ def _tried(mutation: MutationSpec, tree: Path, tests: forked.Covered) -> WorkRes
     changed = mutated(source, mutation)
     if changed is None or changed == source:
         return WorkResult(WorkerOutcome.NO_TEST)
-    chosen = covering(tests, tree, file, statement(source, mutation.start_pos[0]))
+    chosen = covering(tests, tree, file, mutation.start_pos[0])
     compiled = list((path.parent / "__pycache__").glob(f"{path.stem}.*.pyc"))
     try:
         path.write_text(changed, encoding="utf-8")
