@@ -27,12 +27,14 @@ from wirecalc import (
     requires,
     setting,
 )
+from wirecalc.base.errors import PluginDefect
 from wirecalc.engine.from_plugins import ProvidedCalculation
 from wirecalc.engine.running import run
 from wirecalc.plugging import host
 from wirecalc.rules import files as rules_file
 from wirecalc.rules.entries import Entry, Wrong
 from wirecalc.rules.requirements import lists_kinds
+from wirecalc.rules.slips import meant_by
 from wirecalc.rules.text import read
 
 BOOK = Source("book", "a book made up for this test", copies=1)
@@ -429,6 +431,34 @@ def test_check_names_all_that_is_wrong_in_the_order_of_its_lines(tmp_path: Path)
     wrong = rules_file.check(write(tmp_path, text), KNOWN)
     assert [w.line for w in wrong] == [4, 6, 14]
     assert rules_file.check(write(tmp_path, rule("forbid = true")), KNOWN) == []
+
+
+def test_check_names_a_calculation_that_cannot_be_loaded_at_the_line_of_its_rule(
+    tmp_path: Path,
+) -> None:
+    class Broken:
+        @property
+        def calculation(self) -> Any:
+            raise PluginDefect("sample of plugin test 1 cannot be loaded")
+
+    known: Any = {"sample": Broken()}
+    text = "\n\n" + rule("forbid = true")
+    (wrong,) = rules_file.check(write(tmp_path, text), known)
+    assert str(wrong) == "line 3: sample of plugin test 1 cannot be loaded"
+
+
+def test_a_slip_is_one_only_where_the_source_can_be_read(monkeypatch: pytest.MonkeyPatch) -> None:
+    slip = "held".replace("l", "ll")  # the whole of it stands nowhere here
+    assert meant_by(slip, ["held", "pulled"], sample) == "held"
+    assert meant_by("held", ["held", "pulled"], sample) == ""
+    assert meant_by("deviation", ["deviations"], sample) == ""  # it stands in the source
+    monkeypatch.setattr(sample.function, "__module__", "nowhere")
+    assert meant_by(slip, ["held", "pulled"], sample) == ""
+
+
+def test_a_file_that_is_not_there_is_said_without_a_line(tmp_path: Path) -> None:
+    (wrong,) = read(tmp_path / "none.toml").wrong
+    assert str(wrong) == "there is no such file; check the name"
 
 
 def test_caution_is_added_where_its_condition_holds(tmp_path: Path) -> None:
