@@ -24,6 +24,7 @@ from wirecalc.trade.conductors import STRANDING_SLACK
 MM_PER_IN = 25.4
 _GUIDE_MM2 = (10.0, 50.0, 120.0)  # where the rows of the guide begin; thinner wire has the first
 _BRUSH_MM = 0.8  # wire past the barrel: flush to 1/32 in, common practice, no source
+_COLLAR_MM = 2.0  # rule FE1: the sleeve of a ferrule and 2 mm
 
 
 class Length(NamedTuple):
@@ -68,7 +69,7 @@ def length_of(style: str, wires: Sequence[Wire], barrel: float, window: float) -
         most = barrel + gap.number("max_mm")
         return Length(barrel, most, barrel, rule("PI3").source, gap.source)
     source = rule("FE1").source
-    return Length(barrel, barrel + 2.0, barrel, source, source)
+    return Length(barrel, barrel + _COLLAR_MM, barrel, source, source)
 
 
 def gap_of(wires: Sequence[Wire]) -> tables.Row:
