@@ -66,6 +66,13 @@ def test_a_motor_that_only_tries_fails(tmp_path: Path, rate: float) -> None:
     assert any(line.startswith("wirecalc locked") for line in commands(finding))
 
 
+@independent("two readings of a start may be two that were switched off again")
+@pytest.mark.parametrize(("tries", "verdict"), [(2, "cannot tell"), (3, "fail")])
+def test_two_tries_of_a_slow_log_prove_nothing(tmp_path: Path, tries: int, verdict: str) -> None:
+    levels: list[list[float]] = [[0, 30], *([[11, 5], [0, 120]] * tries)]
+    assert trace(tmp_path, levels, 0.2, **PLATE).verdict == verdict
+
+
 @independent("8 s on and 120 s off: 3600 / 128 = 28.1 an hour")
 def test_cycles_that_may_lie_between_readings_are_not_counted(tmp_path: Path) -> None:
     fast, slow = (trace(tmp_path, TRIES, rate) for rate in (1, 1 / 30))

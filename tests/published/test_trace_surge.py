@@ -75,6 +75,7 @@ SLOW = {  # a start that is slow: what it draws, and how long that is
     "four seconds": ([[0, 1], [10.8, 4], [1.3, 30]], 4),
     "its start winding stays in for ten seconds": ([*GOOD, [4.5, 10], [1.3, 60]], 10.4),
     "that winding stays in for 25 s on 3 A": ([*GOOD, [3, 25], [1.3, 60]], 25.4),
+    "that winding stays in for 55 s": ([*GOOD, [3, 55], [1.3, 60]], 55.4),
     "twelve seconds": ([[0, 1], [10.8, 12], [1.3, 60]], 12),
     "five seconds and three more": ([[0, 1], [10.8, 5], [1.3, 3]], 5),
     "falls slowly": ([[0, 1], [11, 2], [11, 1.3, 4], [1.3, 60]], 6),
@@ -134,6 +135,20 @@ def test_another_load_later_is_not_taken_for_a_start(tmp_path: Path, rate: float
     untold = finding.criterion("current that rises later")
     assert untold.verdict == finding.verdict == "cannot tell"
     assert " 5.5" in untold.reason
+
+
+@independent("the recording was made so; 3.7 A are 0.31 and 6 A half of 12 A")
+@pytest.mark.parametrize(
+    ("amps", "seconds", "rate", "verdict"),
+    [(3.7, 600, 20, "pass"), (6.0, 600, 20, "fail"), (3.7, 600, 1, "fail")],
+)
+def test_a_load_without_a_surge_is_a_heater_only_where_that_shows(
+    tmp_path: Path, amps: float, seconds: float, rate: float, verdict: str
+) -> None:
+    """Half of its locked-rotor current may be a motor that hums; a slow log misses a surge."""
+    levels = [[0, 60], [11, 2 if rate == 1 else 0.4], [1.3, 600], [0, 60], [amps, seconds], [0, 60]]
+    finding = trace(tmp_path, levels, rate, **PLATE)
+    assert finding.verdict == verdict, finding.decided_by
 
 
 @independent("the recording was made so")
