@@ -25,7 +25,7 @@ from .base.errors import (
 )
 from .base.rounding import put, show, show_band
 from .engine.declaration import Bands, Calculation, calculation
-from .engine.deferred import Deferred, deferred
+from .engine.deferred_calculation import Deferred, deferred
 from .engine.from_plugins import HouseRule
 from .engine.left_out import LeftOut, asked, assumed, extra, instead_of, may_be_absent, setting
 from .plugging.hooks import API_VERSION, hookimpl

@@ -26,7 +26,7 @@ INTERRUPTED = 130
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command line and return its exit status. Nobody sees a traceback."""
     if "_ARGCOMPLETE" in os.environ:  # a shell wants to complete a line
-        from .commands.completing import complete
+        from .commands.shell_completion import complete
 
         complete()
     words = list(sys.argv[1:] if argv is None else argv)

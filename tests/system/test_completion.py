@@ -232,8 +232,8 @@ def test_missing_extra_is_said_and_a_line_left_alone(
 
 def test_a_plain_run_loads_nothing_of_it(empty_folder: Path) -> None:
     program = "import sys; from wirecalc.cli import main; main(['pull', '--help']); "
-    program += "sys.exit(any(m.startswith(('argcomplete', 'wirecalc.commands.completing')) "
-    program += "or m in ('readline', 'wirecalc.commands.asking') for m in sys.modules))"
+    program += "sys.exit(any(m.startswith(('argcomplete', 'wirecalc.commands.shell_completion')) "
+    program += "or m in ('readline', 'wirecalc.commands.dialogue') for m in sys.modules))"
     done = subprocess.run(
         [sys.executable, "-c", program], capture_output=True, cwd=empty_folder, check=False
     )

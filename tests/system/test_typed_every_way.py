@@ -12,7 +12,7 @@ import pytest
 
 import wirecalc
 from wirecalc import cli
-from wirecalc.commands.asking import converse
+from wirecalc.commands.dialogue import converse
 from wirecalc.plugging import host
 
 BUILT = host.build(bundled_only=True)

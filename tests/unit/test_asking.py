@@ -22,7 +22,7 @@ from wirecalc import (
     calculation,
 )
 from wirecalc.cli import main
-from wirecalc.commands.asking import command_line, converse, questions
+from wirecalc.commands.dialogue import command_line, converse, questions
 from wirecalc.engine.declaration import Calculation
 from wirecalc.engine.from_plugins import ProvidedCalculation
 from wirecalc.engine.running import run

@@ -31,9 +31,9 @@ from wirecalc import (
     setting,
 )
 from wirecalc.base.errors import BadInput
+from wirecalc.engine.example_variants import variants
 from wirecalc.engine.from_plugins import ProvidedCalculation, ProvidedRule
 from wirecalc.engine.running import run
-from wirecalc.engine.variants import variants
 from wirecalc.published.sources import confirmed
 
 PRINTED = confirmed("std", "a standard", "table 1", copies=2)

@@ -12,8 +12,8 @@ from wirecalc.base.errors import BadInput
 from wirecalc.jobs import sheet as jobsheet
 from wirecalc.jobs.job import Job
 from wirecalc.jobs.sheet import confirmed, kinds
-from wirecalc.jobs.sheet.facts import FACTS
 from wirecalc.jobs.sheet.gaps import gaps
+from wirecalc.jobs.sheet.machine_facts import FACTS
 from wirecalc.jobs.sheet.template import new_sheet
 from wirecalc.output import summary
 from wirecalc.output.gaps import gaps_object, gaps_text

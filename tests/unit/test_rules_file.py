@@ -33,9 +33,9 @@ from wirecalc.engine.running import run
 from wirecalc.plugging import host
 from wirecalc.rules import files as rules_file
 from wirecalc.rules.entries import Entry, Wrong
+from wirecalc.rules.misspelt import meant_by
+from wirecalc.rules.reading_toml import read
 from wirecalc.rules.requirements import lists_kinds
-from wirecalc.rules.slips import meant_by
-from wirecalc.rules.text import read
 
 BOOK = Source("book", "a book made up for this test", copies=1)
 

@@ -17,9 +17,9 @@ from ..output.layout import printable
 from ..plugging.host import Catalogue
 from ..said.findings import Finding
 from . import COMMANDS, help_texts
-from .asking import WORDS, Asked, command_line, converse
 from .calculate import check_chart, report
-from .loaded import catalogue, find
+from .dialogue import WORDS, Asked, command_line, converse
+from .load_plugins import catalogue, find
 from .options import split
 from .result import Result
 from .usage import GENERAL

@@ -13,7 +13,7 @@ from ..jobs import batch, batch_columns
 from ..jobs.batch_rows import RawRow, RowsFile
 from ..output import batch as output
 from . import COMMANDS
-from .loaded import catalogue, find, warnings
+from .load_plugins import catalogue, find, warnings
 from .options import Options, split
 from .result import Result, Stream, refuse_onto, status_of
 

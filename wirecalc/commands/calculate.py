@@ -12,7 +12,7 @@ from ..output import text as text_output
 from ..plugging import host
 from ..said.charts import Chart
 from ..said.findings import Finding
-from .loaded import catalogue, find, warnings
+from .load_plugins import catalogue, find, warnings
 from .options import Options, split
 from .result import Result, refuse_onto, status_of
 from .usage import BRIEF

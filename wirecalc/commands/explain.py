@@ -11,7 +11,7 @@ from ..output.rules import ListedRule, listed
 from ..plugging.worked_examples import example_files, worked_example
 from ..said.findings import Finding
 from . import COMMANDS
-from .loaded import catalogue, find, warnings
+from .load_plugins import catalogue, find, warnings
 from .options import split
 from .result import Result
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from ..engine.declaration import Calculation
-from ..engine.deferred import Deferred
+from ..engine.deferred_calculation import Deferred
 from ..output.inputs import input_lines
 from ..output.layout import WIDTH, command, table, wrap
 from ..plugging.discovery import Plugin

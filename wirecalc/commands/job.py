@@ -13,7 +13,7 @@ from ..jobs.job import Job
 from ..jobs.sheet.gaps import Gaps, gaps
 from ..plugging.host import Catalogue
 from . import COMMANDS
-from .loaded import catalogue, warnings
+from .load_plugins import catalogue, warnings
 from .options import Options, split
 from .result import CANNOT_TELL, PASS, Result, refuse_onto, status_of
 from .usage import BRIEF

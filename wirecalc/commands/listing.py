@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from ..base.errors import BadInput, Problem
 from ..version import VERSION
 from . import help_texts
-from .loaded import catalogue, catalogue_with, find, warnings
+from .load_plugins import catalogue, catalogue_with, find, warnings
 from .options import split
 from .result import Result
 from .usage import LISTING, Command

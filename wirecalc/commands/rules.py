@@ -14,7 +14,7 @@ from ..plugging import host
 from ..plugging.settings import RULES, looked_at, read
 from ..rules import files as rules_file
 from . import COMMANDS, rules_tried
-from .loaded import catalogue, warnings
+from .load_plugins import catalogue, warnings
 from .options import split
 from .result import Result
 

@@ -10,8 +10,8 @@ from ..base.errors import PluginDefect, Problem, did_you_mean
 from ..plugging import worked_examples
 from ..plugging.host import Catalogue
 from ..rules.entries import Entry
-from ..rules.slips import meant_by
-from ..rules.text import read
+from ..rules.misspelt import meant_by
+from ..rules.reading_toml import read
 from ..said.criteria import Criterion, Origin
 from ..said.findings import Finding
 

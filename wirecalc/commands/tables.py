@@ -9,7 +9,7 @@ from ..output import tables as table_output
 from ..published import tables
 from ..published.shop_tables import Overlaid, over
 from . import COMMANDS
-from .loaded import catalogue, warnings
+from .load_plugins import catalogue, warnings
 from .options import split
 from .result import Result
 from .usage import FORMATS

@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 from ..base.errors import BadText, Blamed
 from ..said.items import Item
 from .declaration import Calculation
-from .deferred import Deferred
+from .deferred_calculation import Deferred
 
 EVERY = "*"  # a house rule for every calculation
 

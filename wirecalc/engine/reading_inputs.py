@@ -11,8 +11,8 @@ from typing import Any
 from ..base.errors import BadInput, BadText, Problem, did_you_mean
 from .declaration import Calculation
 from .left_out import option_of
+from .one_input import Remembered, is_known, put_aside, take_input, under_its_name
 from .prepared_inputs import Prepared, leave_out
-from .taking import Remembered, is_known, put_aside, take_input, under_its_name
 
 MOST_BANDS = 6  # readings with an error in one run
 

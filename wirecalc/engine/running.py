@@ -11,15 +11,15 @@ from ..said.criteria import Criterion, Origin, cannot_tell
 from ..said.findings import Finding
 from ..said.item_checks import check
 from ..said.items import Answer, Caution, Figure, Item, NotChecked
-from .assembling import finding
 from .assumptions import Other, choices, with_others, worth_trying
 from .band import Given, Run, at_end, merge_criteria, points, values_at
 from .from_plugins import EVERY, ProvidedCalculation, ProvidedRule, RunValues
 from .inputs import BANDS
+from .merged_finding import finding
+from .one_input import Remembered
 from .prepared_inputs import Prepared
 from .reading_inputs import prepare
 from .stricter_tables import MARK, Tried, from_shop_tables, twice
-from .taking import Remembered
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
 

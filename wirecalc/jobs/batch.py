@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from ..base.errors import BadInput, BadText, PluginDefect, Problem
-from ..engine.taking import UNKNOWN
+from ..engine.one_input import UNKNOWN
 from ..said.findings import Finding
 from ..said.verdicts import Verdict
 from .batch_columns import Plan

@@ -11,7 +11,7 @@ from ..base.errors import BadInput, BadText, Problem, nearest
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
 from ..engine.left_out import option_of
-from ..engine.taking import MOST_REMEMBERED, UNKNOWN
+from ..engine.one_input import MOST_REMEMBERED, UNKNOWN
 from ..recorded.files import unit_behind
 from ..typed.quantities import read_number, split_error
 from ..typed.units import dimension_of, read_unit

@@ -14,9 +14,10 @@ from ..said.findings import Finding
 from ..said.items import Caution
 from ..said.verdicts import Verdict
 from ..version import VERSION
-from . import html_overview, summary
+from . import html_customer, summary
 from .citations import Citations
-from .html_evidence import (
+from .html_building import Element, Inside, badge, el, page, pairs, section
+from .html_technician import (
     ReportGaps,
     caution_items,
     check_section,
@@ -24,7 +25,6 @@ from .html_evidence import (
     gathered,
     sources_section,
 )
-from .html_parts import Element, Inside, badge, el, page, pairs, section
 from .text import exact
 
 _FINDING_SAYS = {
@@ -68,12 +68,12 @@ def job_page(job: Job, *, working: bool = False) -> str:
         el("h1", job.title),
         _box(job.verdict, summary.says(job), summary.lines(job), sources, note),
         pairs(about, "about"),
-        section("Machines", html_overview.machines(job)) if len(job.machines) > 1 else None,
-        section("Before and after", html_overview.before_and_after(job)),
-        section("What was checked", html_overview.overview(job)),
-        section("Not tested", html_overview.not_tested(job), name="untested"),
-        section("Does not apply", html_overview.does_not_apply(job), name="untested"),
-        section("Confirmed as left", html_overview.confirmed(job), name="confirmed"),
+        section("Machines", html_customer.machines(job)) if len(job.machines) > 1 else None,
+        section("Before and after", html_customer.before_and_after(job)),
+        section("What was checked", html_customer.overview(job)),
+        section("Not tested", html_customer.not_tested(job), name="untested"),
+        section("Does not apply", html_customer.does_not_apply(job), name="untested"),
+        section("Confirmed as left", html_customer.confirmed(job), name="confirmed"),
     )
     told = [job.about["circuit"]] if job.about.get("circuit") else []
     rest = _rest(job.checks, sources, told, working, of_machine=job.of_machine)

@@ -24,7 +24,7 @@ import pluggy
 
 if TYPE_CHECKING:
     from ..engine.declaration import Calculation
-    from ..engine.deferred import Deferred
+    from ..engine.deferred_calculation import Deferred
     from ..engine.from_plugins import HouseRule
     from ..rules.requirements import RequiredChecks
     from ..said.items import Caution

@@ -16,9 +16,9 @@ from ..published import tables
 from ..rules.requirements import ProvidedRequirement
 from ..said.findings import Finding
 from ..said.items import Caution, NotChecked, added_cautions, use_cautions
-from .collecting import by_name, collect
 from .discovery import FAILED, IN_PART, LEFT_OUT, SAID, Plugin, found
 from .loading import load
+from .offers import by_name, collect
 from .settings import Settings, read
 from .unused import left_over, strange_variables, used_files
 

@@ -11,7 +11,7 @@ from typing import Any
 
 from ..base.errors import BadInput, PluginDefect, WirecalcError
 from ..engine.declaration import Calculation
-from ..engine.variants import variants
+from ..engine.example_variants import variants
 from ..recorded.files import ReadingsFile
 from ..recorded.stream import ReadingsStream
 from ..said.findings import Finding

@@ -13,9 +13,9 @@ from ..published.sources import Confidence, Source
 from ..said.criteria import Criterion, cannot_tell
 from ..said.items import Caution, Item, NotChecked
 from ..said.verdicts import Verdict
-from .asks import condition, declared, judge
 from .entries import Entry, at_key
-from .slips import meant_by, names_of
+from .misspelt import meant_by, names_of
+from .rule_criteria import condition, declared, judge
 
 
 def bind(entry: Entry, calc: Calculation[Any], file: str) -> Callable[..., Iterable[Item]]:

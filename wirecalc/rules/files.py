@@ -25,10 +25,10 @@ from ..published.tables import LeftOver, bundled_folder
 from ..said.items import Item
 from .binding import bind
 from .entries import Entry, Wrong, WrongEntry
+from .reading_toml import RulesText, read
 from .requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
-from .said import asks
 from .shop_folder import check_tables, not_used, refuse_folder
-from .text import RulesText, read
+from .wording import asks
 
 Known = Mapping[str, ProvidedCalculation]
 ALL = ("*",)

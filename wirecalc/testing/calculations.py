@@ -10,11 +10,11 @@ from typing import Any, NamedTuple
 from ..base.errors import BadInput, BadText, DeclarationError, PluginDefect
 from ..base.rounding import show
 from ..engine.declaration import Calculation
-from ..engine.deferred import Deferred
+from ..engine.deferred_calculation import Deferred
+from ..engine.example_variants import variants
 from ..engine.from_plugins import HouseRule, ProvidedCalculation, ProvidedRule
 from ..engine.inputs import Input
 from ..engine.running import run
-from ..engine.variants import variants
 from ..said.findings import Finding
 from ..said.verdicts import Verdict
 from ..typed.quantity_kinds import Reading

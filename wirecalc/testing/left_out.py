@@ -7,9 +7,9 @@ from typing import Any
 
 from ..base.errors import BadInput, BadText, PluginDefect
 from ..engine.declaration import Calculation
+from ..engine.example_variants import choices
 from ..engine.inputs import Input
 from ..engine.left_out import Word
-from ..engine.variants import choices
 from ..said.findings import Finding
 
 Run = Callable[[Mapping[str, object]], Finding]

@@ -32,10 +32,10 @@ from .building_wire import load_on_wire
 from .circuit_size import SUM, least_to_move, loads_to_move, needed_circuit, sizes, weakest_first
 from .iec_wire import iec_wire
 from .listed_loads import FASTENED, PLUGGED, ListedLoad, listed, load_input, none
-from .place import WirePlace, below, place_of, too_low
+from .not_seen import RECEPTACLE_NOT_SEEN, unseen_receptacle, zero_amps
 from .receptacle import receptacle_load
 from .shared_circuit import fastened_load, plug_in_load
-from .unseen import RECEPTACLE_NOT_SEEN, unseen_receptacle, zero_amps
+from .wire_place import WirePlace, below, place_of, too_low
 from .wiring_rules import IEC, NEC, of_metric, on_iec_breaker
 
 _SHARED = confirmed("nec-210-23-a", "NEC", "210.23(A)", copies=2)

@@ -37,10 +37,10 @@ from .building_inputs import (
 from .circuit_size import against_plate, needed_circuit, sizes, weakest_first
 from .cord_load import GENERAL, cord_load
 from .load_on_breaker import NAME, BreakerLoad, as_it_counts, factor, single_appliance
+from .not_seen import WIRE_NOT_SEEN, zero_amps
 from .one_load import Circuit, by_iec, by_nec
-from .place import CONTINUOUS, below, place_of, too_low
 from .plate_load import RANGE, beside_plate, maybe_a_range, range_amps, range_load
-from .unseen import WIRE_NOT_SEEN, zero_amps
+from .wire_place import CONTINUOUS, below, place_of, too_low
 from .wiring_rules import IEC, NEC
 
 _INDIVIDUAL = confirmed("nec-210-22", "NEC", "210.22", copies=1)

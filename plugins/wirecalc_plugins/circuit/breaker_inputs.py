@@ -27,7 +27,7 @@ from ..inputs import (
     RECEPTACLE,
 )
 from .cord_load import CORD_TYPE, CORDS
-from .unseen import RECEPTACLE_NOT_SEEN
+from .not_seen import RECEPTACLE_NOT_SEEN
 
 _LONG = confirmed("nec-100-continuous", "NEC", "article 100 and 210.20(A)", copies=2)
 HEATER_RULE = confirmed("nec-422-13", "NEC", "422.13", copies=1)

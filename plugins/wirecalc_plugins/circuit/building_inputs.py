@@ -7,7 +7,7 @@ from typing import Annotated
 from wirecalc import asked, assumed, confirmed
 
 from ..inputs import AROUND_WIRE, TERMINATION, TOGETHER, WIRE_CLASS
-from .place import TERMINATION as BY_TERMINATION
+from .wire_place import TERMINATION as BY_TERMINATION
 from .wiring_rules import RULES_LEFT_OUT, WIRING_RULES
 
 _COLUMNS = confirmed("nec-310-16-columns", "NEC", "Table 310.16, its three columns", copies=2)

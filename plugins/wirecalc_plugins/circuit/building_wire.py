@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from wirecalc import Item, Wire, at_most, at_or_below, cannot_tell, caution, figure, put, tables
 from wirecalc.trade import conductors, nec_ampacity
 
-from .place import CONTINUOUS, Ampacity, WirePlace, corrected
 from .standard_ratings import rating_at_least
 from .unlisted_wire import too_hot, unlisted_breaker, unlisted_in_heat, unlisted_load
 from .wire_names import (
@@ -20,6 +19,7 @@ from .wire_names import (
     counts_as,
     on_conditions,
 )
+from .wire_place import CONTINUOUS, Ampacity, WirePlace, corrected
 
 
 def load_on_wire(

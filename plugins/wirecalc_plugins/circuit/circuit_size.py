@@ -25,8 +25,8 @@ from wirecalc import (
 )
 from wirecalc.trade import nec_ampacity
 
-from .place import WirePlace, ampacities
 from .standard_ratings import rating_at_least, rating_at_most, rating_source
+from .wire_place import WirePlace, ampacities
 
 PLUG_IN_CIRCUIT_A = 20.0  # NEC Table 210.21(B)(3): the largest circuit of 15 and 20 A receptacles
 SUM = confirmed("nec-210-20", "NEC", "210.19(A)(1) and 210.20(A)", copies=2)

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 from wirecalc import Criterion, Item, Verdict, Wire, at_most, at_or_below, cannot_tell, tables
 
 from .building_wire import load_on_wire
-from .place import Ampacity, WirePlace
 from .wire_names import BREAKER, ELECTRICIAN, LOAD
+from .wire_place import Ampacity, WirePlace
 
 _FIT = "have an electrician fit the breaker that the wire allows"
 _LAID = "look it up in the table of the rules in force, by the way the wire is laid"

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from wirecalc import Item, LeftOut, Reading, listing, may_be_absent, not_checked
 
 from ..inputs import SLIP_A
-from .place import CONTINUOUS
+from .wire_place import CONTINUOUS
 
 PLUGGED, FASTENED = "plugged in", "fastened in place"
 

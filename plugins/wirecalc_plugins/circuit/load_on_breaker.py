@@ -7,9 +7,9 @@ from typing import NamedTuple
 
 from wirecalc import Item, Source, at_most, at_or_below, cannot_tell, confirmed, figure, put
 
-from .place import CONTINUOUS
 from .shared_circuit import SWITCH_OFF
 from .standard_ratings import rating_at_least
+from .wire_place import CONTINUOUS
 from .wiring_rules import on_iec_breaker
 
 LONG_RUN_H = 3.0  # NEC article 100: a load of 3 hours or more is continuous

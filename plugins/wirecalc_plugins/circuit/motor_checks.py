@@ -35,8 +35,8 @@ from .motor_rules import (
     judge_device,
     largest_device,
 )
-from .place import WirePlace
 from .thin_wire import EXEMPT_FROM_A, too_thin
+from .wire_place import WirePlace
 
 _ONE = confirmed("nec-430-22", "NEC", "430.22", copies=2)
 _SEVERAL = confirmed("nec-430-24", "NEC", "430.24", copies=2)

@@ -39,7 +39,7 @@ from .motor_rules import (
     table_current,
     unsized,
 )
-from .place import below, place_of, too_low
+from .wire_place import below, place_of, too_low
 
 
 def _refuse(

@@ -20,9 +20,9 @@ from wirecalc import (
 from .building_wire import load_on_wire
 from .circuit_size import against_plate, copper_carrying
 from .motor_rules import COMPRESSOR, CONDUCTOR, table_current
-from .place import WirePlace
 from .standard_ratings import rating_at_least
 from .thin_wire import too_thin
+from .wire_place import WirePlace
 
 _COMPRESSOR = confirmed("nec-440-32", "NEC", "440.32", copies=1)
 _DEVICE = confirmed("nec-440-22-a", "NEC", "440.22(A)", copies=2)

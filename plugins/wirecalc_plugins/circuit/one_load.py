@@ -10,10 +10,10 @@ from wirecalc import PLATE, Item, Origin, Source, Wire, at_most
 from .building_wire import load_on_wire
 from .iec_wire import iec_wire
 from .load_on_breaker import BreakerLoad, on_breaker, on_breaker_by_iec
-from .place import WirePlace
+from .not_seen import unseen_receptacle, unseen_wire
 from .receptacle import receptacle_load
 from .shared_circuit import fastened_load, plug_in_load
-from .unseen import unseen_receptacle, unseen_wire
+from .wire_place import WirePlace
 from .wiring_rules import of_metric
 
 IEC_UNSEEN_A = 16.0  # the largest IEC breaker whose wire is not asked for; practice

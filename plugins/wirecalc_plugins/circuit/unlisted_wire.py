@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from wirecalc import Item, Wire, at_most, at_or_below, cannot_tell, requires
 from wirecalc.trade import nec_ampacity
 
-from .place import WirePlace, corrected
 from .wire_names import ALLOWED, BREAKER, CORRECTED, ELECTRICIAN, LOAD, on_conditions
+from .wire_place import WirePlace, corrected
 
 
 def unlisted_breaker(rating: float, wire: Wire) -> Item:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wirecalc import Item, Wire, cannot_tell, not_checked, tables
 from wirecalc.trade import conductors
 
-from .place import RATINGS, WirePlace
+from .wire_place import RATINGS, WirePlace
 
 BREAKER, LOAD, CORRECTED = (
     "breaker on this wire",

@@ -9,7 +9,7 @@ from wirecalc.trade import current_over_time, overcurrent, trip_curves, tripping
 
 from .course import TimedCurrent
 from .must_trip import from_memory, must_trip, origin_of, past
-from .told import AIR, answered, figures, heat_rows, known_points
+from .trip_answers import AIR, answered, figures, heat_rows, known_points
 
 _AIR_COUNTS = (Verdict.PASS.rank, Verdict.FAIL.rank)  # hot it may not hold, cold it may not trip
 _READ = "read the maker's curve of this device; never fit a larger one"

@@ -20,8 +20,8 @@ from wirecalc import (
 from wirecalc.trade import nec_ampacity
 
 from ..circuit.cord_load import GENERAL, cord_load, cord_row
-from ..circuit.place import too_low
-from ..circuit.unseen import zero_amps
+from ..circuit.not_seen import zero_amps
+from ..circuit.wire_place import too_low
 from .ampacity_inputs import (
     Ambient,
     Conductors,

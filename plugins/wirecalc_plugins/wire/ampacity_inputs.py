@@ -13,7 +13,7 @@ from wirecalc import (
 )
 
 from ..circuit.cord_load import CORD_TYPE, CORDS
-from ..circuit.place import TERMINATION as _TERMINATION
+from ..circuit.wire_place import TERMINATION as _TERMINATION
 from ..inputs import (
     AROUND_WIRE,
     CORD_CONDUCTORS,

@@ -22,9 +22,9 @@ from wirecalc import (
 )
 from wirecalc.trade import nec_ampacity
 
-from ..circuit.place import RATINGS, below, column
-from ..circuit.place import TERMINATION as _TERMINATION
 from ..circuit.wire_names import counts_as
+from ..circuit.wire_place import RATINGS, below, column
+from ..circuit.wire_place import TERMINATION as _TERMINATION
 
 LOAD = "load on the wire"
 _SMALL = "load against the largest breaker of this wire"

@@ -22,12 +22,13 @@ from ...base.errors import BadInput, PluginDefect, Problem
 from ...plugging.host import Catalogue
 from ..checks import Confirmation, JobCheck, Machine
 from ..job import Job
-from . import bench, confirmed, contradictions, facts, removed, untested
-from . import waived as waiver
-from .complete import with_kind, with_required
-from .facts import Subject
+from . import bench, confirmed, contradictions, machine_facts, removed
+from . import does_not_apply as waiver
+from . import not_tested
 from .kinds import as_listed, known_kinds, remark
+from .machine_facts import Subject
 from .plan import Check, plan, plates_of, unused
+from .required_checks import with_kind, with_required
 from .shape import MACHINE_KEYS, SEVERAL, problems_of, words_of
 
 
@@ -95,16 +96,16 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
     known = known_kinds(catalogue)
     job = _subject(sheet["job"], "", "", {}, known)
     several = len(sheet.get("machine", [])) > 1
-    problems += facts.problems_of(sheet["job"], "job", of_several=several)
+    problems += machine_facts.problems_of(sheet["job"], "job", of_several=several)
     subjects, machines = [], []
     for raw in sheet.get("machine", []):
         name = words_of(raw["name"])
         subjects.append(_subject(raw, name, job.kind, job.facts, known))
         machines.append(Machine(name, subjects[-1].kind, _about(raw, MACHINE_KEYS)))
-        problems += facts.problems_of(raw, f"machine {name}")
+        problems += machine_facts.problems_of(raw, f"machine {name}")
     names = [m.name for m in machines]
     planned = plan(sheet, catalogue, names, problems)
-    said = untested.read(sheet.get("not_tested", []), names, catalogue, problems)
+    said = not_tested.read(sheet.get("not_tested", []), names, catalogue, problems)
     checks = tuple(c for check in planned for c in _run(check, catalogue, folder, problems))
     if not several:  # what is of an only machine needs not say so
         subjects = [(subjects or [job])[0]._replace(machine="")]
@@ -141,7 +142,7 @@ def _subject(
 ) -> Subject:
     """Return what is judged: kind and facts of its own, before those of the job."""
     own = as_listed(words_of(raw.get("kind", "")), known)
-    return Subject(name, own or kind, {**said, **facts.facts_of(raw)})
+    return Subject(name, own or kind, {**said, **machine_facts.facts_of(raw)})
 
 
 def _remarks(subject: Subject, known: Sequence[str]) -> list[str]:

@@ -7,8 +7,8 @@ from typing import Any
 
 from ...base.errors import Problem
 from ..job import BENCH
-from .facts import Subject
 from .kinds import required_of_all
+from .machine_facts import Subject
 from .shape import words_of
 
 _STEPS = ("power up", "return to service")

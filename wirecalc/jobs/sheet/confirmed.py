@@ -9,15 +9,15 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Any, NamedTuple
 
 from ...base.errors import Problem, did_you_mean
-from ...engine.taking import says_unknown
+from ...engine.one_input import says_unknown
 from ...published import tables
 from ...rules.requirements import ANY_KIND
 from ...said.items import library_caution
 from ..checks import ANSWERS, NOT_APPLICABLE, Confirmation
 from ..job import BENCH
-from .excuses import choice, listed
-from .facts import Subject, deciding, holds, unless
 from .kinds import OTHER, resembles, table_kinds
+from .listed_reasons import choice, listed
+from .machine_facts import Subject, deciding, holds, unless
 from .shape import words_of
 
 TABLE = "job-confirmed"

@@ -9,11 +9,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from ...base.errors import BadText, Problem
-from ...engine.taking import says_unknown
+from ...engine.one_input import says_unknown
 from ...typed.kinds import Kind
 from ...typed.quantity_kinds import Nameplate
 from ..checks import AS_LEFT, OPTION
-from .facts import Subject
+from .machine_facts import Subject
 from .plan import Check
 from .shape import words_of
 

@@ -11,7 +11,7 @@ from ...typed.kinds import Kind
 from ..checks import AS_LEFT, Confirmation, JobCheck, NotTested
 from ..job import AGAIN, NOTHING, Job
 from .confirmed import choices
-from .needs import asked, asked_later, runner
+from .missing_inputs import asked, asked_later, runner
 from .plan import Check, on_plate, plan
 from .shape import as_toml
 

@@ -16,7 +16,7 @@ from ...published.tables import Row
 from ...rules.requirements import ANY_KIND, TABLE_OF_KINDS, lists_kinds
 from ..checks import AS_LEFT, STAGES, STEPS
 from ..job import BENCH
-from .facts import unless
+from .machine_facts import unless
 
 _NAMES = "job-kind-names"
 OTHER = "other"  # the kind of a machine that is of none of the others

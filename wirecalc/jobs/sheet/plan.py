@@ -9,8 +9,8 @@ from typing import Any, NamedTuple
 
 from ...base.errors import BadText, PluginDefect, Problem, did_you_mean
 from ...engine.declaration import Calculation
+from ...engine.one_input import says_unknown
 from ...engine.reserved import CHECK_KEYS
-from ...engine.taking import says_unknown
 from ...plugging.host import Catalogue
 from ...typed.kinds import Kind
 from ...typed.quantity_kinds import Nameplate

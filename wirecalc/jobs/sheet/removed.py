@@ -10,8 +10,8 @@ from collections.abc import Iterator, Sequence
 
 from ...base.errors import Problem
 from ..checks import AS_FOUND, AS_LEFT
-from .facts import Subject
 from .kinds import usual
+from .machine_facts import Subject
 from .plan import Check
 
 _TAKEN_AWAY = re.compile(

@@ -20,7 +20,7 @@ from ..checks import AS_FOUND, AS_LEFT
 from ..job import BENCH
 from .confirmed import stops
 from .kinds import UsualCheck, expected, find, usual
-from .needs import cannot_do_without, example, runner
+from .missing_inputs import cannot_do_without, example, runner
 from .plan import on_plate
 from .shape import as_toml
 from .template_lines import confirmed_lines, facts_lines, key_line, words

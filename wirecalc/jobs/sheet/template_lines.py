@@ -7,9 +7,9 @@ from collections.abc import Iterator
 
 from ...published import tables
 from . import confirmed
-from .excuses import choice
-from .facts import FACTS, deciding
 from .kinds import usual
+from .listed_reasons import choice
+from .machine_facts import FACTS, deciding
 from .shape import as_toml
 
 _WIDTH = 88

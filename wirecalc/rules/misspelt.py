@@ -13,9 +13,9 @@ from typing import Any
 
 from ..base.errors import BadInput, PluginDefect, nearest
 from ..engine.declaration import Calculation
+from ..engine.example_variants import variants
 from ..engine.from_plugins import ProvidedCalculation
 from ..engine.running import run
-from ..engine.variants import variants
 
 _ALIKE = 0.8  # how like another a name must be to be taken for it, mistyped
 

@@ -10,8 +10,8 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from ...rules.requirements import ProvidedRequirement
 from ..checks import AS_LEFT, DoesNotApply, JobCheck, NotTested
-from .facts import Subject, holds
 from .kinds import UsualCheck, table_kinds, usual
+from .machine_facts import Subject, holds
 
 
 def with_required(

@@ -15,7 +15,7 @@ from typing import Any, NamedTuple
 from ..base.errors import BadInput, BadText, Problem
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
-from ..engine.taking import UNKNOWN, says_unknown
+from ..engine.one_input import UNKNOWN, says_unknown
 from ..output.layout import wrap
 from ..said.findings import Finding
 from .help_texts import METER_ERROR

@@ -14,7 +14,7 @@ import pluggy
 
 from ..base.errors import DeclarationError, TableError, did_you_mean, nearest
 from ..engine.declaration import Calculation
-from ..engine.deferred import Deferred, deferred
+from ..engine.deferred_calculation import Deferred, deferred
 from ..engine.from_plugins import EVERY, HouseRule, ProvidedCalculation, ProvidedRule
 from ..engine.reserved import check_name
 from ..engine.running import MOST_ITEMS

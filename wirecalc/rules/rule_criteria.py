@@ -20,7 +20,7 @@ from ..typed.quantity_kinds import Count, Nameplate, Reading
 from ..typed.wires import Wire
 from ..typed.word_kinds import OneOf, WireKind, Words, YesNo
 from .entries import BOUNDS, Entry, at_key
-from .said import amount
+from .wording import amount
 
 Judge = Callable[[Mapping[str, Any], Sequence[Item]], Criterion]
 Test = Callable[[Any], bool]

@@ -9,9 +9,9 @@ from ...base.errors import Problem, did_you_mean
 from ...engine.reserved import DOES_NOT_APPLY_KEYS
 from ...plugging.host import Catalogue
 from ..checks import AS_LEFT, DoesNotApply, NotTested
-from .excuses import choice, listed, no_reason
-from .facts import Subject, deciding, holds
 from .kinds import UsualCheck, usual
+from .listed_reasons import choice, listed, no_reason
+from .machine_facts import Subject, deciding, holds
 from .plan import Check
 from .shape import place_of, words_of
 

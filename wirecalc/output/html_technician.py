@@ -18,7 +18,7 @@ from ..said.items import Caution, Listing, NotChecked
 from ..said.verdicts import Verdict
 from ..typed.kinds import TAKEN_AS_EXACT
 from .citations import Citations
-from .html_parts import Element, Inside, badge, el, items, pairs, picture, section, table, wide
+from .html_building import Element, Inside, badge, el, items, pairs, picture, section, table, wide
 from .inputs import given
 
 _NOT_GIVEN = "not given"

@@ -17,7 +17,7 @@ from ..engine.declaration import Calculation
 from ..plugging.host import build
 from ..typed.word_kinds import OneOf, YesNo
 from . import COMMANDS
-from .loaded import catalogue_with, find
+from .load_plugins import catalogue_with, find
 from .options import join_negative
 from .usage import CALCULATION
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ..jobs.checks import AS_FOUND, AS_LEFT, OPTION, JobCheck, by_step
 from ..jobs.job import NOTHING, Job
-from .html_parts import Element, badge, cell, el, items, table
+from .html_building import Element, badge, cell, el, items, table
 from .summary import decided
 
 _STAGES = {
