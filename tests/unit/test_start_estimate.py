@@ -3,14 +3,23 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 import wirecalc
-from wirecalc_plugins.start_curve import motors
+from wirecalc_plugins.start_curve import estimate, motors
 from wirecalc_plugins.start_curve.healthy_starts import HealthyStarts, Start
+from wirecalc_plugins.start_curve.members import (
+    Kind,
+    capacitor_start,
+    resistance_start,
+    run_capacitor,
+)
 from wirecalc_plugins.start_curve.meter_readings import MeterReadings
+from wirecalc_plugins.start_curve.motor_plate import MotorPlate
 from wirecalc_plugins.start_curve.setup import Motor, Setup
 
 PLATE: dict[str, Any] = {
@@ -114,3 +123,34 @@ def test_a_slip_15_percent_off_is_that_of_another_motor(times: float, fits: bool
     assert motors.speed_fits(setup, nominal) is fits
     assert motors.speed_fits(SETUP, nominal)
     assert motors.speed_fits(setup._replace(start_method="relay"), nominal)
+
+
+PAGE = Path(__file__).parents[2] / "docs" / "start-estimate.md"
+
+
+@pytest.mark.parametrize(
+    ("start", "kind"), [("relay, PTC", resistance_start), ("start capacitor", capacitor_start)]
+)
+def test_the_members_are_those_of_the_page(start: str, kind: Callable[[], Kind]) -> None:
+    (row,) = (r for r in PAGE.read_text().splitlines() if r.startswith(f"| {start} | 0"))
+    written = [
+        tuple(float(value) for value in member.split())
+        for member in row.split("|")[2].strip().split("; ")
+    ]
+    assert written == [(m.rho, m.kappa, m.loss) for m in kind().members]
+
+
+def test_the_members_of_a_run_capacitor_are_those_of_the_page() -> None:
+    assert "turns 1.45, 1.2, 1.75, 1.2, 1.75 in place" in PAGE.read_text()
+    assert [m.turns for m in run_capacitor().members] == [1.45, 1.2, 1.75, 1.2, 1.75]
+
+
+def test_no_main_winding_has_a_power_factor_or_a_rotor_that_none_has() -> None:
+    # 5 ohm of its own and as much of the rotor are 10 ohm; by V / I that is the power factor
+    plate = MotorPlate(115, 60, 4, 20, 4.4, 186.4, 5.0, 7.0)
+    assert estimate._locked_main(plate, 0.5, 115 * 0.919 / 10, None) is not None
+    assert estimate._locked_main(plate, 0.5, 115 * 0.921 / 10, None) is None
+    # at a power factor of 0.30 at least, 0.28 of the resistance must be the winding's own
+    at_most = 115 * 0.30 * 0.28 / 5.0  # A: 0.30 V / I is 5 / 0.28 ohm
+    assert estimate._locked_main(plate, 0.2, 1.01 * at_most, None) is not None
+    assert estimate._locked_main(plate, 0.2, 0.99 * at_most, None) is None
