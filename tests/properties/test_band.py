@@ -189,7 +189,7 @@ REQUIRED: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "insulation": {
         "insulation_resistance": near(0.01, 0.25, 0.3, 1, 2, 10, high=50),
         "protection": texts(["class-i", "class-i", "class-ii", "class-iii"]),
-        "motor_kind": texts(["machine", "heater", "compressor", "motor"]),
+        "tested_part": texts(["machine", "heater", "compressor", "motor"]),
     },
     "leakage": {},
     "screening": {},

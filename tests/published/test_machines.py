@@ -17,8 +17,14 @@ from scipy.optimize import minimize_scalar
 
 from wirecalc import tables
 from wirecalc_plugins.start_curve import estimate, machines
-from wirecalc_plugins.start_curve.estimate import MotorPlate
 from wirecalc_plugins.start_curve.machines import MotorModel, StartWinding
+from wirecalc_plugins.start_curve.members import (
+    Kind,
+    capacitor_start,
+    main_winding_alone,
+    resistance_start,
+)
+from wirecalc_plugins.start_curve.motor_plate import MotorPlate, Series
 
 from .records import independent, memory, practice, source
 
@@ -274,23 +280,30 @@ def test_exchanged_leads_are_the_main_winding_behind_the_capacitor(
 
 
 @independent("the estimate's circuit solved by nodes and by axes; the plate is invented")
-@pytest.mark.parametrize("power_factor", [0.5, 0.65, 0.8])
-@pytest.mark.parametrize("external", [None, 0j, 6.8 + 0j, 1.4 - 14j])
-def test_an_estimate_has_the_plate_that_it_was_made_from(
-    power_factor: float, external: complex | None
+@pytest.mark.parametrize(
+    ("kind", "series"),
+    [
+        (main_winding_alone(), Series()),
+        (resistance_start(), Series(locked=0j)),
+        (resistance_start(), Series(locked=6.8 + 0j)),
+        (capacitor_start(), Series(locked=1.4 - 14j)),
+    ],
+    ids=["main alone", "relay", "PTC", "capacitor"],
+)
+def test_each_machine_of_an_estimate_has_the_plate_that_it_was_made_from(
+    kind: Kind, series: Series
 ) -> None:
     plate = MotorPlate(115, 60, 4, 20, 4.4, 186.4, 2.0, 7.0)
-    machine = estimate.estimate(plate, power_factor, external)
-
-    def locked(m: MotorModel) -> float:
-        return abs(by_nodes(m, 1.0) if external is None else sum(by_axes(m, 1.0, external)[:2]))
-
-    # the plate's amps without the magnetising branch, which the estimate leaves out there; with
-    # it a little more, as that branch is twelve and more times the rotor's leakage beside it
-    assert locked(machine._replace(xm=1e7)) == pytest.approx(20, rel=1e-4)
-    assert 20 < locked(machine) < 20 * 1.05
-    assert shaft_power(machine, machine.slip) == pytest.approx(186.4, rel=1e-4)
-    assert abs(by_nodes(machine, machine.slip)) == pytest.approx(4.4, rel=1e-4)
+    found = estimate.machines_of(plate, kind, series)
+    assert len(found) >= 3
+    for machine in found:
+        outside = series.locked
+        alone = outside is None
+        locked = by_nodes(machine, 1.0) if alone else sum(by_axes(machine, 1.0, outside or 0j)[:2])
+        assert abs(locked) == pytest.approx(20, rel=2e-3)
+        shaft = shaft_power(machine, machine.slip) - machine.rotational_loss
+        assert shaft == pytest.approx(186.4, rel=1e-3)
+        assert abs(by_nodes(machine, machine.slip)) == pytest.approx(4.4, rel=1e-3)
 
 
 @practice("a capacitor in series needs a start winding to be in series with")

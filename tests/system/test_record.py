@@ -205,7 +205,7 @@ def test_options_that_mean_nothing_together(cli_main: Callable[..., Any], tmp_pa
 
 
 def _schema() -> Any:
-    path = Path(wirecalc.__file__).with_name("schemas") / "history.json"
+    path = Path(wirecalc.__file__).parent / "output" / "schemas" / "history.json"
     return Draft202012Validator(json.loads(path.read_text(encoding="utf-8")))
 
 
@@ -361,8 +361,8 @@ _PEAKS = """
 import sys, tracemalloc
 from itertools import islice
 from pathlib import Path
-from wirecalc import record
 from wirecalc.commands import job_record
+from wirecalc.jobs import record
 
 folder = Path(sys.argv[1])
 for n in (10, 1_000, 10_000):  # what is imported or cached the first time is no part of it

@@ -150,7 +150,7 @@ def doubts(found: WindingTemperature, read: CoolingReadings, ends: Bands) -> Ite
         )
     rooms = ends.get("room_temperature", (read.room, read.room))
     colds = ends.get("cold_temperature", (read.cold_temperature,) * 2)
-    apart = max(colds[0] - rooms[1], rooms[0] - colds[1])
+    apart = max(colds[1] - rooms[0], rooms[1] - colds[0])
     if not at_or_below(apart, COLD_K):
         yield cannot_tell(
             "cold as the room",

@@ -76,9 +76,7 @@ def trace(
     current that doubles. The surge ends when the current is within 15 % of the median of the ten
     seconds that follow, and does not fall further in a step; that is judged as the time to settle.
     Settled: the median of a run's last half, or quarter, if steady. Drift and steps after the surge
-    are told with their times. A reading that lacks in a waveform is bridged, what a longer hole
-    touches is left out, jitter of the stamps widens the figures, and equal stamps are spread
-    evenly; over 50 ms, or ten steps of a log, a gap parts the recording.
+    are told with their times; holes, jitter, equal stamps widen the figures (docs/recordings.md).
 
     For one appliance that is recorded by itself; not for the meter of a whole house. Inputs:
     recording in A or W, V; plate in A, V. Yields figures, a line a start, a chart, the command

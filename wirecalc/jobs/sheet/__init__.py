@@ -22,9 +22,8 @@ from ...base.errors import BadInput, PluginDefect, Problem
 from ...plugging.host import Catalogue
 from ..checks import Confirmation, JobCheck, Machine
 from ..job import Job
-from . import bench, confirmed, contradictions, machine_facts, removed
+from . import bench, confirmed, contradictions, machine_facts, not_tested, removed
 from . import does_not_apply as waiver
-from . import not_tested
 from .kinds import as_listed, known_kinds, remark
 from .machine_facts import Subject
 from .plan import Check, plan, plates_of, unused
