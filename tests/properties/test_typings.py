@@ -3,8 +3,7 @@
 A text is put together from its parts, and what it means is worked out from the parts: from the
 law of ASTM B258, the area of a circle and the exact factors of NIST SP 811 (2008), appendix B. Then
 it is typed badly: other blanks and case, decimal commas, letters that look alike, separators, a
-mark left out. By night there are 2,500 in each
-of the five tests.
+mark left out. By night there are 2,500 in each of the five tests.
 """
 
 from __future__ import annotations
@@ -23,7 +22,7 @@ from wirecalc import BadInput, BadText, Reading
 from wirecalc.typed.wire_lists import wires_in
 from wirecalc.typed.wires import Wire, read_wire
 
-TYPED = settings(deadline=None, max_examples=60)  # by night twenty times as many
+TYPED = settings(deadline=None, max_examples=125)  # by night twenty times as many
 RUN = wirecalc.build(bundled_only=True).run
 
 BLANKS = st.sampled_from(["", " ", "  ", "\t", "\u00a0", "\u2009"])
