@@ -484,18 +484,32 @@ def test_times_that_may_be_in_another_order_are_not_carried_back(error):
 def corners(cold, hot, times, error, k=235.0):
     """Return the ends of the temperature at switch-off, by every corner of the readings.
 
-    Independent of the program: the cold reading is one, each hot one has an error of its own, and
-    the line through log(T - room) is numpy's.
+    Independent of the program: the cold reading is one, the hot ones are a list of one meter whose
+    error moves them together, and the line through log(T - room) is numpy's.
     """
     found = []
-    for signs in itertools.product((-1, 1), repeat=1 + len(hot)):
-        base = cold * (1 + signs[0] * error)
-        each = [
-            r * (1 + s * error) / base * (k + 20) - k for r, s in zip(hot, signs[1:], strict=True)
-        ]
+    for one, all_hot in itertools.product((-1, 1), repeat=2):
+        base = cold * (1 + one * error)
+        each = [r * (1 + all_hot * error) / base * (k + 20) - k for r in hot]
         line = np.polyfit(times, np.log(np.array(each) - 25), 1)
         found.append(25 + math.exp(line[1]))
     return min(found), max(found)
+
+
+@independent("all 16 corners of cold, its temperature, the hot list and the room, by hand")
+def test_a_band_of_several_hot_readings_is_that_of_its_corners():
+    # each hot reading by itself would give 101.5 to 155.0 C
+    typed = {
+        "winding_metal": "copper",
+        "cold_resistance": "2.00 ohm ±2%",
+        "cold_temperature": "22 C ±1 K",
+        "room_temperature": "24 C ±1 K",
+        "lead_resistance": "0 ohm",
+        "hot_resistance": [f"{r} ohm ±2%" for r in ("2.77", "2.73", "2.69")],
+        "hot_time": ["20 s", "40 s", "60 s"],
+    }
+    figure = wirecalc.run("winding-heat", **typed).figure("temperature at switch-off, k 234.5")
+    assert (figure.low, figure.high) == pytest.approx((110.946, 142.524), abs=0.01)
 
 
 @independent("every corner of the readings, lines by numpy.polyfit")

@@ -54,7 +54,7 @@ def at_switch_off(k: float, read: CoolingReadings, ends: Bands) -> WindingTemper
     """Return the temperature at switch-off and its band, None where the readings give none.
 
     What enters every temperature, the cold reading, its temperature and the leads, moves all of
-    them together; each hot reading has an error of its own.
+    them together, and so does the error of the meter that read the winding hot.
     """
     cases = list(_cases(read, ends))
     if read.times is None or len(read.hot) == 1:
@@ -66,21 +66,19 @@ def at_switch_off(k: float, read: CoolingReadings, ends: Bands) -> WindingTemper
     first, last = min(times[1]), max(times[1])
     if first > last - first or not _in_one_order((*times, read.times)):
         return None
-    lows, highs = ends.get("hot_resistance", (read.hot, read.hot))
     found = []
     for one in (read, *cases):
         each, clock = one.temperatures(k), one.times or ()
         if min(each) <= one.room:
             return None
-        together = one.hot in (read.hot, lows, highs)
-        if together and _slope(clock, _logs(each, one.room)) >= 0:
+        if _slope(clock, _logs(each, one.room)) >= 0:
             return None
         found.append(_carried_back(clock, each, one.room))
     return WindingTemperature(found[0], min(found), max(found), True)
 
 
 def _cases(read: CoolingReadings, ends: Bands) -> Iterator[CoolingReadings]:
-    """Yield the readings at every corner of their bands, the hot ones as they pull apart most."""
+    """Yield the readings at every corner of their bands; those of one list move together."""
 
     def end(name: str, value: float) -> tuple[float, ...]:
         return tuple(dict.fromkeys(ends.get(name, (value, value))))
@@ -97,16 +95,7 @@ def _cases(read: CoolingReadings, ends: Bands) -> Iterator[CoolingReadings]:
         rooms,
         clocks,
     ):
-        weights = [1.0] * len(read.hot)
-        if clock is not None and len(clock) > 1:
-            weights = _weights(clock)
-        pairs = list(zip(weights, lows, highs, strict=True))
-        for hot in (
-            [high if w > 0 else low for w, low, high in pairs],
-            [low if w > 0 else high for w, low, high in pairs],
-            lows,
-            highs,
-        ):
+        for hot in dict.fromkeys((tuple(lows), tuple(highs))):
             yield CoolingReadings(cold, at, hot, clock, room, leads)
 
 
