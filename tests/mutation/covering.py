@@ -20,7 +20,7 @@ LEFT_OUT |= {"test_examples_drawn.py", "test_tutorial.py"}
 LONGEST = 900  # seconds for a file of tests, with each line watched
 
 
-def test_files(tree: Path) -> Iterator[Path]:
+def files_of_tests(tree: Path) -> Iterator[Path]:
     """Yield the files of tests and the modules with examples in their docstrings."""
     for folder, names in (("tests/unit", "test_*.py"), ("wirecalc", "*.py"), ("plugins", "*.py")):
         yield from _kept(tree, folder, names)
@@ -40,7 +40,7 @@ def covered(tree: Path, only: str = "") -> Covered:
     """Return what each test runs; only files not yet seen as they are now are run."""
     kept, all_of_them = tree.parent / "covered", {}
     kept.mkdir(exist_ok=True)
-    for file in test_files(tree):
+    for file in files_of_tests(tree):
         if not re.match(only, str(file)):
             continue
         digest = hashlib.sha256((tree / file).read_bytes()).hexdigest()[:12]

@@ -10,7 +10,7 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
-from ..jobs.checks import house_rules
+from ..jobs.checks import JobCheck, house_rules
 from ..jobs.job import BeforeAfter, Job
 from ..jobs.sheet.gaps import reading_object, readings_missing
 from ..published.sources import Source
@@ -88,21 +88,34 @@ def job_object(job: Job, *, working: bool = False) -> dict[str, Any]:
             }
             for m in job.machines
         ],
-        "checks": [
-            {
-                "name": c.name,
-                "stage": c.stage,
-                "step": c.step,
-                "machine": c.machine or only,
-                "note": c.note,
-                "tool": c.tool,
-                "part": c.part,
-                "removed": c.removed,
-                "finding": finding_object(c.finding, working=working) if c.finding else None,
-                "defect": c.defect or None,
-            }
-            for c in job.checks
-        ],
+        "checks": [_check(c, only, working=working) for c in job.checks],
+        **_not_checked(job, only),
+        "remarks": list(job.remarks),
+        "before_and_after": [_before_after(pair, only) for pair in job.before_and_after],
+        "missing": [reading_object(r) for c in job.checks for r in readings_missing(c)],
+        "house_rules": list(house_rules(job.checks)),
+    }
+
+
+def _check(check: JobCheck, only: str, *, working: bool) -> dict[str, Any]:
+    """Return a check of a job with its finding."""
+    return {
+        "name": check.name,
+        "stage": check.stage,
+        "step": check.step,
+        "machine": check.machine or only,
+        "note": check.note,
+        "tool": check.tool,
+        "part": check.part,
+        "removed": check.removed,
+        "finding": finding_object(check.finding, working=working) if check.finding else None,
+        "defect": check.defect or None,
+    }
+
+
+def _not_checked(job: Job, only: str) -> dict[str, Any]:
+    """Return what was not tested, what does not apply, and what a person confirmed."""
+    return {
         "not_tested": [
             {
                 "name": n.name,
@@ -135,10 +148,6 @@ def job_object(job: Job, *, working: bool = False) -> dict[str, Any]:
             }
             for c in job.confirmed
         ],
-        "remarks": list(job.remarks),
-        "before_and_after": [_before_after(pair, only) for pair in job.before_and_after],
-        "missing": [reading_object(r) for c in job.checks for r in readings_missing(c)],
-        "house_rules": list(house_rules(job.checks)),
     }
 
 

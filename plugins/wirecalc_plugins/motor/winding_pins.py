@@ -58,31 +58,7 @@ def pins(
         closure = 0.0
     allowed = max(CLOSURE_OHM, CLOSURE_SHARE * high.ohm)
     ratio, least = middle.ohm / low.ohm, min(middle.low, high.low) / low.high
-    yield figure(
-        "closure",
-        closure,
-        "ohm",
-        source=PRACTICE,
-        working=lambda: f"{put(low.ohm)} ohm + {put(middle.ohm)} ohm - {put(high.ohm)} ohm",
-        band=(low.low + middle.low - high.high, low.high + middle.high - high.low),
-    )
-    yield figure(
-        "closure allowed",
-        allowed,
-        "ohm",
-        source=PRACTICE,
-        working=lambda: (
-            f"{CLOSURE_SHARE} x {put(high.ohm, 'ohm')}; more than {CLOSURE_OHM} ohm"
-            if allowed > CLOSURE_OHM
-            else f"{CLOSURE_OHM} ohm; {100 * CLOSURE_SHARE:g} % of the largest pair is no more"
-        ),
-    )
-    yield figure(
-        "ratio",
-        ratio,
-        working=lambda: f"{put(middle.ohm)} ohm / {put(low.ohm)} ohm",
-        band=(least, middle.high / low.low),
-    )
+    yield from _worked_out(low, middle, high, closure, allowed)
     yield _known_motors()
     near = at_or_below(abs(closure), allowed)
     says_little = allowed > LOOSE * high.ohm
@@ -134,6 +110,37 @@ def pins(
     if marked is not None:
         yield _as_marked(marked, common)
     return common, run, start
+
+
+def _worked_out(
+    low: Pair, middle: Pair, high: Pair, closure: float, allowed: float
+) -> Iterator[Item]:
+    """Show how well two pairs add up to the largest, and the ratio of the two lower ones."""
+    yield figure(
+        "closure",
+        closure,
+        "ohm",
+        source=PRACTICE,
+        working=lambda: f"{put(low.ohm)} ohm + {put(middle.ohm)} ohm - {put(high.ohm)} ohm",
+        band=(low.low + middle.low - high.high, low.high + middle.high - high.low),
+    )
+    yield figure(
+        "closure allowed",
+        allowed,
+        "ohm",
+        source=PRACTICE,
+        working=lambda: (
+            f"{CLOSURE_SHARE} x {put(high.ohm, 'ohm')}; more than {CLOSURE_OHM} ohm"
+            if allowed > CLOSURE_OHM
+            else f"{CLOSURE_OHM} ohm; {100 * CLOSURE_SHARE:g} % of the largest pair is no more"
+        ),
+    )
+    yield figure(
+        "ratio",
+        middle.ohm / low.ohm,
+        working=lambda: f"{put(middle.ohm)} ohm / {put(low.ohm)} ohm",
+        band=(min(middle.low, high.low) / low.high, middle.high / low.low),
+    )
 
 
 def _doubts(ratio: float, allowed: float, high: Pair) -> Iterator[str]:

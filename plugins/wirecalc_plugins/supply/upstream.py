@@ -92,14 +92,7 @@ def _refuse(
             "check the unit, and that both readings are of one plug",
         )
     if panel_at_rest is not None and panel_running is not None:
-        ahead = panel_at_rest - panel_running
-        yield from _rises("panel_running", panel_at_rest, panel_running)
-        if ahead > lost + NOISE * voltage_at_rest:
-            yield Problem(
-                "panel_running",
-                f"{ahead:.3g} V lost at the panel, {lost:.3g} V at the plug behind it",
-                "take both pairs with the same load, on the same leg",
-            )
+        yield from _panel(panel_at_rest, panel_running, lost, voltage_at_rest)
     if second_leg_at_rest is not None and not 0.5 < second_leg_at_rest / voltage_at_rest < 1.8:
         yield Problem(
             "second_leg_at_rest",
@@ -113,6 +106,18 @@ def _refuse(
             "extension_length" if run_length is None else "run_length",
             "such a run would take half of the volts",
             "check ft and m, the current and the gauge; lengths are one way",
+        )
+
+
+def _panel(at_rest: float, running: float, lost: float, plug_at_rest: float) -> Iterator[Problem]:
+    """Refuse volts of the panel that rise, or of which more is lost than at the plug behind it."""
+    yield from _rises("panel_running", at_rest, running)
+    ahead = at_rest - running
+    if ahead > lost + NOISE * plug_at_rest:
+        yield Problem(
+            "panel_running",
+            f"{ahead:.3g} V lost at the panel, {lost:.3g} V at the plug behind it",
+            "take both pairs with the same load, on the same leg",
         )
 
 
