@@ -496,6 +496,30 @@ def corners(cold, hot, times, error, k=235.0):
     return min(found), max(found)
 
 
+@practice("a winding that stood has its room's temperature, within 10 K or so")
+@pytest.mark.parametrize(
+    ("cold", "room", "questioned"),
+    [
+        ("20 C", "30 C", False),
+        ("20 C", "30.05 C", True),
+        ("20 C", "10 C", False),
+        ("20 C", "9.95 C", True),
+        # over the meter's band: 9 to 11 C of a room that reads 10 may be 11 K off
+        ("20 C", "10 C ±1 K", True),
+        ("20 C ±1 K", "10 C", True),
+        ("20 C ±1 K", "30 C", True),
+        ("20 C", "30 C ±1 K", True),
+        ("20 C ±1 K", "28 C ±1 K", False),
+    ],
+)
+def test_a_cold_winding_is_as_cold_as_its_room(cold, room, questioned):
+    typed = {"cold_resistance": "4 ohm", "hot_resistance": ["5.3 ohm"], "hot_time": ["20 s"]}
+    typed |= {"lead_resistance": "0 ohm", "winding_class": "B", "winding_metal": "copper"}
+    finding = wirecalc.run("winding-heat", **typed, cold_temperature=cold, room_temperature=room)
+    names = {c.criterion.name for c in finding.criteria}
+    assert ("cold as the room" in names) is questioned
+
+
 @independent("all 16 corners of cold, its temperature, the hot list and the room, by hand")
 def test_a_band_of_several_hot_readings_is_that_of_its_corners():
     # each hot reading by itself would give 101.5 to 155.0 C
