@@ -292,6 +292,11 @@ def test_a_female_of_another_width_fails(one, other):
         ("4.8 mm", "0.020 in", "pass"),
         ("6.3 mm", "0.8 mm", "pass"),
         ("9.5 mm", "1.2 mm", "pass"),
+        # 0.002 in off is the rounding of 0.8 mm to 0.032 in, with a caliper's last digit
+        ("6.3 mm", "0.034 in", "pass"),
+        ("6.3 mm", "0.030 in", "pass"),
+        ("6.3 mm", "0.0341 in", "cannot tell"),
+        ("6.3 mm", "0.0299 in", "cannot tell"),
         ("6.3 mm", "0.5 mm", "cannot tell"),
         ("4.8 mm", "1.2 mm", "cannot tell"),
         ("0.205 in", "0.8 mm", None),  # none was seen: a note
@@ -315,7 +320,17 @@ def test_thickness_of_a_tab(width, thickness, verdict):
     "clause 4",
     seen="two copies, the 9.5 mm tab one",
 )
-@pytest.mark.parametrize(("female", "verdict"), [("0.020 in", "fail"), ("0.8 mm", "pass")])
+@pytest.mark.parametrize(
+    ("female", "verdict"),
+    [
+        ("0.020 in", "fail"),
+        ("0.8 mm", "pass"),
+        ("0.034 in", "pass"),
+        ("0.030 in", "pass"),
+        ("0.0341 in", "fail"),
+        ("0.0299 in", "fail"),
+    ],
+)
 def test_a_female_of_another_thickness_fails(female, verdict):
     finding = wirecalc.run(
         "tab",
@@ -326,6 +341,23 @@ def test_a_female_of_another_thickness_fails(female, verdict):
         terminal_thickness=female,
     )
     assert finding.criterion("female for the thickness of the tab").verdict == verdict
+
+
+# the widths of UL 310 and IEC 61210 lie 0.015 in and more apart; 6.3 mm is 0.248 in, and so a
+# width that was measured 0.003 in off is still the one (common practice, no source)
+@pytest.mark.parametrize("width", ["0.253 in", "0.247 in", "6.3 mm"])
+def test_a_width_three_thousandths_off_is_the_width(width):
+    finding = wirecalc.run(
+        "tab", tab_width=width, wire="14 AWG", current="1 A", terminal_width="0.250 in"
+    )
+    assert finding.criterion("female for the width of the tab").verdict == "pass"
+    assert finding.criterion("current on the tab").verdict == "pass"
+
+
+@pytest.mark.parametrize("width", ["0.2531 in", "0.2469 in"])
+def test_a_width_further_off_is_none(width):
+    with pytest.raises(BadInput, match="the width of no published tab"):
+        wirecalc.run("tab", tab_width=width, wire="14 AWG", current="1 A")
 
 
 # ASME B1.1: 0.060 in + 0.013 in for each number; fractions and metric sizes are their own names

@@ -95,7 +95,9 @@ def test_refuses(text: str, says: str) -> None:
         ("600001 cmil", "wire here is 0.0025 to 304 mm2"),
         ("4.9 cmil", "wire here is 0.0025 to 304 mm2"),
         ("41 AWG", "outside 4/0 to 40 AWG"),
-        ("5/0 AWG", "write the one size of one wire"),
+        ("5/0 AWG", "5/0 AWG is outside 4/0 to 40 AWG; thicker wire is written in kcmil"),
+        ("00000 AWG", "outside 4/0 to 40 AWG; thicker wire is written in kcmil"),
+        ("0/0 AWG", "0/0 AWG is outside 4/0 to 40 AWG; write a gauge such as 18 AWG"),
     ],
 )
 def test_refuses_what_may_be_two_things(text: str, says: str) -> None:

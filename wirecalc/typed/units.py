@@ -170,11 +170,13 @@ def read_unit(text: str, dimension: str) -> str:
 def _unknown_unit(text: str, dimension: str) -> BadText:
     units = SPELLINGS[dimension]
     do = "write it in " + ", ".join(units)
-    hint = _HINTS.get((dimension, text)) or _HINTS.get((dimension, text.casefold()))
-    if hint:
-        return BadText(f"{text!r} does not fit here ({hint})", do)
+    folded = text.casefold()
+    for (wanted, unit), hint in _HINTS.items():
+        if wanted == dimension and unit.casefold() == folded:
+            return BadText(f"{text!r} does not fit here ({hint})", do)
     for other, theirs in SPELLINGS.items():
-        if any(text == name or text in more for name, more in theirs.items()):
+        spelled = {s for name, more in theirs.items() for s in (name, *more)}
+        if text in spelled or (len(text) > 1 and folded in {s.casefold() for s in spelled}):
             return BadText(f"{text!r} is a unit of {other}, and a {dimension} is wanted", do)
     known = [s for name, others in units.items() for s in (name, *others)]
     guess = nearest(text, known, start=3) if len(text) > 2 else ""

@@ -26,7 +26,7 @@ CMIL_PER_MM2 = 4.0 / math.pi / 0.0254**2  # a circular mil is a circle of 0.0254
 GAUGES = ("4/0", "3/0", "2/0", "1/0", *(str(n) for n in range(1, 41)))  # thick to thin
 _NUMBERS = {gauge: place - 3 for place, gauge in enumerate(GAUGES)}
 
-_GAUGE = r"(?P<gauge>[1-4]/0|0{1,4}|\d+(?:\.\d+)?)\s*AWG"
+_GAUGE = r"(?P<gauge>\d+/0|\d+(?:\.\d+)?)\s*AWG"
 _STRANDS = r"(?P<count>\d+)\s*[x×]\s*"
 _DIAMETER = r"(?P<diameter>\d*\.?\d+)\s*(?P<unit>mm|mils?|in)\b"
 _AREA = r"(?P<area>\d*\.?\d+)\s*(?P<unit>mm2|mm²|mm\^2|sq\s?mm|k?cmil|MCM)"
@@ -195,7 +195,10 @@ def read_gauge(typed: str) -> str:
     if "/" not in name:
         name = str(int(name))
     if name not in GAUGES:
-        raise BadText(f"{typed} AWG is outside 4/0 to 40 AWG", "write a gauge such as 18 AWG")
+        thick = name.endswith("/0") and not name.startswith("0")
+        would_do = "thicker wire is written in kcmil, such as 250 kcmil" if thick else ""
+        wrong = f"{typed} AWG is outside 4/0 to 40 AWG"
+        raise BadText(wrong, would_do or "write a gauge such as 18 AWG")
     return name
 
 

@@ -143,14 +143,19 @@ def _within(limit: GreatestCurrent, amps: float) -> Item:
     )
 
 
+def same_width(one: float, other: float) -> bool:
+    """Whether two widths of a tab in inches are one size."""
+    return at_or_below(abs(one - other), TAB_SLACK_IN)
+
+
 def _by_width(tab: float | None) -> Iterator[list[tables.Row]]:
     """Yield the rows of each width that it may be; one empty list where none is published."""
     rows = tables.load("quick-connect-currents").rows
     widths = sorted({r.number("tab_in") for r in rows})
     for width in widths:
-        if tab is None or abs(width - tab) <= TAB_SLACK_IN:
+        if tab is None or same_width(width, tab):
             yield [r for r in rows if r.number("tab_in") == width]
-    if tab is not None and all(abs(width - tab) > TAB_SLACK_IN for width in widths):
+    if tab is not None and not any(same_width(width, tab) for width in widths):
         yield []
 
 

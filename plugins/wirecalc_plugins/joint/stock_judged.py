@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from wirecalc import BadText, Criterion, Verdict, Wire, cannot_tell, requires
 
-from .joint_current import TAB_SLACK_IN
+from .joint_current import same_width
 from .splice import splice
 from .stock import HOUSE, Row, Stocked, left, properties, read_row
 
@@ -82,7 +82,7 @@ def _criteria(part: Stocked, wanted: Wanted) -> Iterator[Criterion]:
     if wanted.tab_width is not None and tab is None:
         yield cannot_tell("tab", "the list does not say which tab it is for", measure="look at it")
     elif wanted.tab_width is not None and tab is not None:
-        fits = abs(tab - wanted.tab_width) <= TAB_SLACK_IN
+        fits = same_width(tab, wanted.tab_width)
         yield requires("tab", fits, says=f"it is for a {tab:.3f} in tab", source=HOUSE)
     marked = part.voltage is not None
     if wanted.voltage is not None and not marked:

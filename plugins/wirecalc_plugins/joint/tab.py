@@ -18,7 +18,7 @@ from wirecalc import (
 )
 
 from ..inputs_joint import ListedFor
-from .joint_current import TAB_SLACK_IN, on_tab
+from .joint_current import on_tab, same_width
 from .joint_ratings import copper_only, listed
 from .tab_inputs import (
     Current,
@@ -36,7 +36,7 @@ _COPPER = confirmed("ul-310", "UL 310", "scope 1.3", copies=2)
 def _width(inches: float) -> tables.Row | None:
     """Return a row of the published width that this one is."""
     rows = tables.load("quick-connect-tabs").rows
-    return next((r for r in rows if abs(r.number("tab_in") - inches) <= TAB_SLACK_IN), None)
+    return next((r for r in rows if same_width(r.number("tab_in"), inches)), None)
 
 
 def _refuse(
@@ -105,7 +105,7 @@ def tab(
 def _same_width(size: tables.Row, width: float) -> Item:
     return requires(
         "female for the width of the tab",
-        _width(width) is not None and abs(size.number("tab_in") - width) <= TAB_SLACK_IN,
+        _width(width) is not None and same_width(size.number("tab_in"), width),
         says=f"a female for {width:.3f} in does not hold a {size.text('tab_in')} in tab",
         source=PRACTICE,
         origin=Origin.PRACTICE,

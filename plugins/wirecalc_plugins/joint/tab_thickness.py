@@ -6,6 +6,7 @@ from wirecalc import (
     PRACTICE,
     Item,
     Origin,
+    at_or_below,
     cannot_tell,
     not_checked,
     requires,
@@ -24,7 +25,7 @@ def _published(size: tables.Row) -> list[tables.Row]:
 def not_measured(size: tables.Row, female_for: float) -> Item:
     """Say of a female whose tab was not measured whether such a tab is published."""
     name, known = "female for the thickness of the tab", _published(size)
-    if not known or any(_alike(r, female_for) for r in known):
+    if not known or any(_alike(r.number("thickness_in"), female_for) for r in known):
         return not_checked(name, "the thickness of the tab was not measured")
     return cannot_tell(
         name,
@@ -35,8 +36,8 @@ def not_measured(size: tables.Row, female_for: float) -> Item:
     )
 
 
-def _alike(row: tables.Row, thickness: float) -> bool:
-    return abs(row.number("thickness_in") - thickness) <= THICK_SLACK_IN
+def _alike(one: float, other: float) -> bool:
+    return at_or_below(abs(one - other), THICK_SLACK_IN)
 
 
 def thickness(size: tables.Row, tab_is: float, female_for: float | None) -> Item:
@@ -44,7 +45,7 @@ def thickness(size: tables.Row, tab_is: float, female_for: float | None) -> Item
     if female_for is not None:
         return requires(
             "female for the thickness of the tab",
-            abs(tab_is - female_for) <= THICK_SLACK_IN,
+            _alike(tab_is, female_for),
             says=f"a female for {female_for:.3f} in does not hold a tab of {tab_is:.3f} in",
             source=PRACTICE,
             origin=Origin.PRACTICE,
@@ -53,7 +54,7 @@ def thickness(size: tables.Row, tab_is: float, female_for: float | None) -> Item
     name, known = "thickness of the tab", _published(size)
     if not known:
         return not_checked(name, f"none of a {size.text('tab_in')} in tab was seen published")
-    if any(_alike(r, tab_is) for r in known):
+    if any(_alike(r.number("thickness_in"), tab_is) for r in known):
         return requires(name, True, says="", source=known[0].source)
     printed = " and ".join(r.text("thickness_in") for r in known)
     return cannot_tell(
