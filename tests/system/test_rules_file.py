@@ -343,6 +343,17 @@ def test_checking_names_what_no_example_has(cli_main: Command, tmp_path: Path, a
     assert said in done.err
 
 
+@pytest.mark.parametrize("asks", NOT_SEEN)
+def test_the_list_of_rules_in_force_names_it_too(
+    cli_main: Command, shop: Callable[[str], Path], asks: str
+) -> None:
+    """A limit that no finding can have is not in force, whatever the list says of it."""
+    shop(SHOP.replace('criterion = "pull-out force"\ntimes = 1.25', asks))
+    status, said = NOT_SEEN[asks]
+    done = cli_main("rules")
+    assert (done.status, said in done.err, done.out == "") == (status, True, status == 2)
+
+
 def test_checking_works_an_example_with_a_file(cli_main: Command, tmp_path: Path) -> None:
     path = tmp_path / "our-shop.toml"
     path.write_text(SHOP.replace('"pull"', '"trace"'), encoding="utf-8")

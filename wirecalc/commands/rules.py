@@ -34,7 +34,7 @@ def run(words: Sequence[str]) -> Result:
         loaded, notes = _only(Path(options.words[0]), loaded)
         said = [*said, *notes]
     else:
-        _refuse_wrong(loaded, read(words).rules_files)
+        said = [*said, *_refuse_wrong(loaded, read(words).rules_files)]
     rows = listed(loaded)
     file = Path(options.words[0]) if options.words else None
     in_force = file is not None and _among(file, read(words).rules_files)
@@ -53,13 +53,17 @@ def run(words: Sequence[str]) -> Result:
     return Result("\n".join(lines), output=options.output, warnings=said)
 
 
-def _refuse_wrong(loaded: host.Catalogue, files: Sequence[Path]) -> None:
-    """Raise BadInput with what was meant to be in force and is not."""
+def _refuse_wrong(loaded: host.Catalogue, files: Sequence[Path]) -> list[str]:
+    """Raise BadInput with what was meant to be in force and is not; return what may have no say."""
     problems = [problem for path in files for problem in _problems(path, loaded)]
+    notes: list[str] = []
+    if not problems:
+        problems = [p for path in files for p in rules_tried.tried(path, loaded, notes)]
     said = [str(problem) for problem in problems]
     others = [why for why in loaded.not_in_force() if not any(why in one for one in said)]
     if problems or others:
         raise BadInput([*problems, *(Problem("", why) for why in others)])
+    return notes
 
 
 def _problems(path: Path, loaded: host.Catalogue) -> list[Problem]:
