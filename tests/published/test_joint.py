@@ -345,6 +345,7 @@ def test_a_female_of_another_thickness_fails(female, verdict):
 
 # the widths of UL 310 and IEC 61210 lie 0.015 in and more apart; 6.3 mm is 0.248 in, and so a
 # width that was measured 0.003 in off is still the one (common practice, no source)
+@practice("a width that is measured 0.003 in off is still the one")
 @pytest.mark.parametrize("width", ["0.253 in", "0.247 in", "6.3 mm"])
 def test_a_width_three_thousandths_off_is_the_width(width):
     finding = wirecalc.run(
@@ -354,6 +355,7 @@ def test_a_width_three_thousandths_off_is_the_width(width):
     assert finding.criterion("current on the tab").verdict == "pass"
 
 
+@practice("a width that is measured 0.003 in off is still the one")
 @pytest.mark.parametrize("width", ["0.2531 in", "0.2469 in"])
 def test_a_width_further_off_is_none(width):
     with pytest.raises(BadInput, match="the width of no published tab"):
