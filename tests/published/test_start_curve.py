@@ -19,6 +19,7 @@ from scipy.integrate import simpson
 import wirecalc
 from wirecalc.trade import motors
 from wirecalc_plugins.start_curve import meter_readings, starting
+from wirecalc_plugins.start_curve.courses import courses
 from wirecalc_plugins.start_curve.machines import MotorModel, StartWinding
 from wirecalc_plugins.start_curve.model import HEAT
 from wirecalc_plugins.start_curve.spread import spread
@@ -187,6 +188,27 @@ def test_waveform_and_speed_are_those_of_a_circuit_simulator(
     theirs = np.interp(curve.time, time, line)
     assert curve.line == pytest.approx(theirs, abs=1e-3 * np.abs(theirs).max())
     assert curve.speed == pytest.approx(np.interp(curve.time, time, speed), abs=0.05)
+    many = courses([case, case], 0.3)  # the solver of many starts, by the cycle
+    assert many.peak == pytest.approx(np.full(2, np.abs(theirs).max()), rel=1e-3)
+    rms = [
+        math.sqrt(60 * simpson(theirs[i : i + 129] ** 2, x=curve.time[i : i + 129]))
+        for i in range(0, 18 * starting.SAMPLES, starting.SAMPLES)
+    ]
+    assert many.rms[:, 1] == pytest.approx(rms, rel=1e-3)
+
+
+@independent("closed form of an R-L circuit that is closed on a sine")
+def test_crest_of_many_starts_is_the_closed_form_at_each_instant_of_closing() -> None:
+    machine = MotorModel(120, 60, 4, 2.1, 3.0, 1.0, 1.0, 0.0)
+    held = ShaftLoad(1.0, locked=True)
+    angles = range(0, 180, 10)
+    cases = [SimulatedStart(machine, OPEN, held, StartSupply(120, 0.0, a)) for a in angles]
+    z, phi = 3 * math.hypot(0.7, 1), math.atan2(1, 0.7)
+    wt = np.linspace(0, 4 * math.pi, 200_000)
+    for angle, crest in zip(angles, courses(cases, 0.1).peak, strict=True):
+        theta = math.radians(angle)
+        line = np.sin(wt + theta - phi) - np.sin(theta - phi) * np.exp(-0.7 * wt)
+        assert crest == pytest.approx(math.sqrt(2) * 120 / z * np.abs(line).max(), rel=1e-4)
 
 
 @independent("energy supplied is that lost, stored and delivered, by Simpson's rule")

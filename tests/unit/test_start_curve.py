@@ -10,6 +10,7 @@ import pytest
 import wirecalc
 from wirecalc import tables
 from wirecalc_plugins.start_curve import meter_readings, starting
+from wirecalc_plugins.start_curve.courses import courses
 from wirecalc_plugins.start_curve.machines import MotorModel, StartWinding
 from wirecalc_plugins.start_curve.spread import spread
 from wirecalc_plugins.start_curve.start_case import (
@@ -64,13 +65,24 @@ def test_many_at_once_are_what_one_at_a_time_is() -> None:
     many = spread(CASES, 0.8)
     for i, case in enumerate(CASES):
         one = meter_readings.read_meters(starting.simulate(case, 0.8, to_the_end=True), 0.8)
-        assert many.peak[i] == pytest.approx(one.peak, rel=2e-3)
+        assert many.peak[i] == pytest.approx(one.peak, rel=1e-3)
+        assert many.cycle[i] == pytest.approx(one.cycle, rel=0.03)  # whole cycles, not sliding
+        assert many.inrush[i] == pytest.approx(one.inrush, rel=2e-3)
         assert many.settled[i] == pytest.approx(one.settled, rel=5e-3)
         assert many.rpm[i] == pytest.approx(one.rpm, abs=10)
         if one.settle_time is None:
             assert math.isinf(many.settle_time[i])
         else:
             assert many.settle_time[i] == pytest.approx(one.settle_time, abs=2 / 60)
+
+
+def test_a_start_at_rest_goes_on_as_it_was_while_others_are_worked_out() -> None:
+    heavy = CASES[0]._replace(load=LIGHT._replace(inertia=0.005))
+    alone, both = courses([heavy], 0.5), courses([CASES[5], heavy], 0.5)
+    assert both.rms[:, 1] == pytest.approx(alone.rms[:, 0], rel=1e-9)
+    assert both.opened[1] == alone.opened[0]
+    assert both.rms[-1, 0] == both.rms[-10, 0]  # the locked one was taken out before
+    assert both.rms[-1, 0] == pytest.approx(both.rms[6, 0], rel=2e-3)
 
 
 def test_a_spread_has_one_frequency() -> None:

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc_plugins.start_curve import estimate, motors
+from wirecalc_plugins.start_curve import estimate, healthy_starts, motors
 from wirecalc_plugins.start_curve.healthy_starts import HealthyStarts, Start
 from wirecalc_plugins.start_curve.members import (
     Kind,
@@ -21,6 +21,7 @@ from wirecalc_plugins.start_curve.members import (
 from wirecalc_plugins.start_curve.meter_readings import MeterReadings
 from wirecalc_plugins.start_curve.motor_plate import MotorPlate
 from wirecalc_plugins.start_curve.setup import Motor, Setup
+from wirecalc_plugins.start_curve.start_case import Ptc
 
 PLATE: dict[str, Any] = {
     "nameplate_voltage": "115 V",
@@ -66,13 +67,27 @@ def test_a_load_and_an_inertia_not_given_are_run_at_both_ends() -> None:
     assert inertia.high == pytest.approx(0.0146, rel=0.001)
 
 
-def test_a_ptc_is_run_at_half_and_twice_its_heat_capacity() -> None:
+def test_what_is_remembered_of_a_ptc_is_marked_and_has_a_band() -> None:
     given = PLATE | {"start_method": "ptc", "ptc_resistance": "6.8 ohm", "load_torque": "10 %"}
     finding = wirecalc.run("start-curve", **given, inertia="0.0005 kg m2", duration="0.5 s")
-    heat = finding.figure("heat capacity of the PTC, assumed")
-    assert (heat.low, heat.figure.value, heat.high) == (0.5, 1.0, 2.0)
-    assert heat.figure.source is not None
-    assert heat.figure.source.confidence == "memory"
+    for name, span in (
+        ("heat capacity of the PTC, assumed", (0.5, 1.0, 2.0)),
+        ("switching temperature of the PTC, assumed", (100, 120, 140)),
+        ("warming in which the PTC rises tenfold, assumed", (10, 15, 20)),
+    ):
+        found = finding.figure(name)
+        assert (found.low, found.figure.value, found.high) == pytest.approx(span)
+        assert found.figure.source is not None
+        assert found.figure.source.confidence == "memory"
+
+
+def test_the_ends_of_a_ptc_are_those_that_open_soonest_and_latest() -> None:
+    typed = Ptc(6.8)
+    soonest, latest = healthy_starts.ptc_ends(typed)
+    assert (soonest.cold, latest.cold) == (6.8, 6.8)
+    assert (soonest.heat_capacity, latest.heat_capacity) == (0.5, 2.0)
+    assert (soonest.switches_at, latest.switches_at) == (100, 140)
+    assert (soonest.rise, latest.rise) == pytest.approx((math.log(10) / 10, math.log(10) / 20))
 
 
 @pytest.mark.parametrize(

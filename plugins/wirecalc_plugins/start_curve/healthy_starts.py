@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
@@ -9,18 +10,17 @@ from . import starting
 from .meter_readings import MeterReadings, read_meters
 from .motors import motors
 from .setup import EASY, HARD, SHARES, Motor, Setup, case, standstill_share
-from .start_case import SimulatedStart
+from .start_case import Ptc, SimulatedStart
 
 # which end of a band is slow
 SLOWER = {"voltage_at_rest": 0, "source_resistance": 1, "cord_length": 1}
 ASSUMED = ("load_torque", "inertia")  # both ends are run where they are left out
 # what the model of a motor that was not measured leaves out: shares, as textbook machines showed
 WIDER = {"inrush": 0.02, "cycle": 0.03, "peak": 0.03, "settled": 0.08, "start_heat": 0.15}
-PTC_SPAN = (0.5, 2.0)  # times the heat capacity of a PTC, which is from memory
+WIDER["held"] = 0.08  # a max-hold shows between the first 100 ms and the settled current
+# of a PTC, all from memory: J/K, C, and the K in which it rises tenfold
+PTC_SPANS = {"heat_capacity": (0.5, 2.0), "switches_at": (100.0, 140.0), "tenfold": (10.0, 20.0)}
 WIDER |= {"settle_time": 0.12, "speed_time": 0.12}
-
-CLOSING_ANGLES = (0.0, 30.0, 60.0, 90.0, 120.0, 150.0)  # degrees: what follows is the other sign
-CREST_S = 0.1  # the crest stands in the first cycles
 
 Band = tuple[float, float]
 
@@ -63,18 +63,12 @@ class HealthyStarts(NamedTuple):
         """Return least and most of a reading, wider by what an estimate leaves out."""
         runs = [one.meters for one in self.starts if one.settles or not settled_only]
         values = [value for run in runs if (value := getattr(run, field)) is not None]
-        wider = WIDER.get(field, 0.0) if self.motor.estimated else 0.0
-        return min(values) * (1 - wider), max(values) * (1 + wider)
+        return self.wider((min(values), max(values)), field)
 
-    def crest_by_angle(self) -> Band:
-        """Return least and most crest over the instants of closing, by that of the one shown."""
-        typed = self.starts[0]
-        crests = []
-        for angle in CLOSING_ANGLES:
-            supply = typed.curve.case.supply._replace(closing_angle=angle)
-            curve = starting.simulate(typed.curve.case._replace(supply=supply), CREST_S)
-            crests.append(float(abs(curve.line).max()))
-        return min(crests) / typed.meters.peak, max(crests) / typed.meters.peak
+    def wider(self, band: Band, field: str) -> Band:
+        """Return a band of a reading, wider by what an estimate leaves out."""
+        by = WIDER.get(field, 0.0) if self.motor.estimated else 0.0
+        return band[0] * (1 - by), band[1] * (1 + by)
 
 
 def healthy_starts(
@@ -88,7 +82,7 @@ def healthy_starts(
     cases = [case(setup, nominal)]
     cases += [case(setup, motor) for motor in own[1:]]
     cases += [case(setup, motor, EASY) for motor in own if assumed]
-    cases += _ptc_ends(cases[0])
+    cases += _ptc_starts(cases[0])
     cases += _reading_ends(setup, nominal, bands, bool(assumed))
     torques = [standstill_share(motor) for motor in own]
     share = setup.load_torque
@@ -107,14 +101,18 @@ def simulate(one: SimulatedStart, duration: float) -> Start:
     return Start(curve, read_meters(curve, duration))
 
 
-def _ptc_ends(typed: SimulatedStart) -> Iterator[SimulatedStart]:
-    """Yield the start with a PTC that heats twice as fast, and with one half as fast."""
-    ptc = typed.device.ptc
-    if ptc is None:
-        return
-    for factor in PTC_SPAN:
-        heats = ptc._replace(heat_capacity=factor * ptc.heat_capacity)
-        yield typed._replace(device=typed.device._replace(ptc=heats))
+def ptc_ends(ptc: Ptc) -> list[Ptc]:
+    """Return the PTC that opens soonest and the one that opens latest."""
+    return [
+        ptc._replace(heat_capacity=joule, switches_at=celsius, rise=math.log(10) / kelvin)
+        for joule, celsius, kelvin in zip(*PTC_SPANS.values(), strict=True)
+    ]
+
+
+def _ptc_starts(typed: SimulatedStart) -> Iterator[SimulatedStart]:
+    """Yield the start with each end of its PTC, if it has one."""
+    for ptc in [] if typed.device.ptc is None else ptc_ends(typed.device.ptc):
+        yield typed._replace(device=typed.device._replace(ptc=ptc))
 
 
 def _reading_ends(

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from wirecalc import Item, listing
 
 from . import meter_readings, starting
+from .each_meter import each_meter
 from .healthy_starts import Band, HealthyStarts
 
 _UNTOLD = "cannot tell"
@@ -112,23 +113,17 @@ def clamp_shows(shown: list[Shown], healthy: HealthyStarts) -> Item:
 
 def each_meter_shows(healthy: HealthyStarts) -> Item:
     """List what each kind of meter shows of the same healthy start, one after the other."""
-    least, most = healthy.crest_by_angle()
-    low, high = healthy.band("peak")
-    held = [meter_readings.max_hold(one.curve) for one in healthy.starts]
+    shown = each_meter(healthy)
     rows = (
-        ("inrush, first 100 ms", *healthy.band("inrush")),
-        ("peak-hold, crest, by the instant of closing", low * least, high * most),
-        (
-            "max-hold, a reading every 250 to 500 ms",
-            min(h[0] for h in held),
-            max(h[1] for h in held),
-        ),
+        ("inrush, first 100 ms", shown.inrush),
+        ("peak-hold, crest, by the instant of closing", shown.crest),
+        ("max-hold, a reading every 250 to 500 ms", shown.held),
     )
     columns = ("meter", "least", "most")
     return listing(
         "What each kind of meter shows of the healthy start (A)",
         columns,
-        [(name, _round(a), _round(b)) for name, a, b in rows],
+        [(name, _round(least), _round(most)) for name, (least, most) in rows],
     )
 
 

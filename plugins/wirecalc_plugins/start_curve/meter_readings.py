@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 from .starting import CHUNK_SAMPLES, LAST_TWO, SAMPLES, Curve, sliding_rms, tools
 
 AT_SPEED = 0.8  # share of synchronous speed from which a motor counts as running; common practice
+AT_REST = 0.005  # of synchronous speed by which it may still change at rest
 SETTLED = 0.1  # a current within this share of its last value has settled; common practice
 INRUSH_S = 0.1  # window of a clamp meter's inrush function
 REFRESH_S = (0.25, 0.5)  # between two readings of an ordinary meter; common practice
@@ -97,4 +98,4 @@ def _settles(curve: Curve, last: int) -> bool:
     if last > len(curve.time) - 2 * CHUNK_SAMPLES:
         return False
     before, after = (curve.speed[a:b].mean() for a, b in LAST_TWO)
-    return bool(abs(after - before) <= 0.005 * curve.case.machine.synchronous)
+    return bool(abs(after - before) <= AT_REST * curve.case.machine.synchronous)

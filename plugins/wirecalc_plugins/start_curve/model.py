@@ -25,7 +25,7 @@ winding counts as open, and the trickle that keeps it hot is left out.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from .start_case import AIR, MOST_RISE, OPEN_AT, OPEN_OVER, SimulatedStart
@@ -140,25 +140,31 @@ def slopes(
     tanh: Callable[[Any], Any] = math.tanh,
     exp: Callable[[Any], Any] = math.exp,
     least: Callable[[Any, Any], Any] = min,
-) -> Callable[[float, Sequence[Any]], tuple[Any, ...]]:
+) -> Callable[[float, Any], tuple[Any, ...]]:
     """Return the right-hand side of the model; with numpy's functions, for many machines at once.
 
-    The PTC's resistance goes over smoothly from flat to exponential, within some 5 K.
+    The PTC's resistance goes over smoothly from flat to exponential, within some 5 K. A value that
+    is the number 0 for all (rise, pulsation) takes what hangs on it out of the arithmetic.
     """
     k1, k2, k3, r1, ra, r2, rs, peak, omega, phase, pairs, inverse = c[:12]
     constant, pulsation, quadratic, viscous, switches_at, heat_inverse, cooling, still = c[12:]
     g1, g2, g3, closed, cold, rise, series, leak, elastance = b
+    heats, pulses = not _is_zero(rise), not _is_zero(pulsation)
 
-    def at(t: float, y: Sequence[Any]) -> tuple[Any, ...]:
+    def at(t: float, y: Any) -> tuple[Any, ...]:
         lm, la, lq, ld, vc, speed, angle, heat = y
         im, iq = k1 * lm - k2 * lq, k3 * lq - k2 * lm
         ia, i_d = g1 * la - g2 * ld, g3 * ld - g2 * la
-        over = heat - switches_at
-        rx = cold * exp(least(rise * 0.5 * (over + (over * over + 25.0) ** 0.5), MOST_RISE))
+        rx = cold
+        if heats:
+            over = heat - switches_at
+            rx = cold * exp(least(rise * 0.5 * (over + (over * over + 25.0) ** 0.5), MOST_RISE))
         vt = peak * sin(omega * t + phase) - rs * (im + ia)
         bridge = leak * vc / rx
         turning = pairs * speed
-        drag = constant * (1 + pulsation * sin(angle)) * tanh(speed / still)
+        drag = constant * tanh(speed / still)
+        if pulses:
+            drag = drag * (1 + pulsation * sin(angle))
         drag = drag + (quadratic * abs(speed) + viscous) * speed
         return (
             vt - r1 * im,
@@ -172,6 +178,10 @@ def slopes(
         )
 
     return at
+
+
+def _is_zero(value: Any) -> bool:
+    return isinstance(value, float) and value == 0
 
 
 def open_rise(limit: float) -> float:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from wirecalc import PRACTICE, Item, answer, chart, computed, figure, from_memory, put
 
-from .healthy_starts import PTC_SPAN, HealthyStarts, healthy_starts, simulate
+from .healthy_starts import PTC_SPANS, HealthyStarts, healthy_starts, simulate
 from .in_words import (
     Shown,
     clamp_shows,
@@ -20,7 +21,7 @@ from .in_words import (
 from .judge import judge, judge_estimate, refuse_estimate
 from .motors import motors, speed_fits, torque_of_its_kind
 from .setup import EASY, Setup, case, ohm_working, rated_torque, standstill_share, with_fault
-from .start_case import ShaftLoad
+from .start_case import Ptc, ShaftLoad
 
 HEALTHY, LOCKED = "healthy", "locked-rotor"
 _MODEL = computed("two-axis-model", "simulated with the two-axis model of a single-phase motor")
@@ -121,15 +122,23 @@ def _motor_figures(setup: Setup, healthy: HealthyStarts) -> Iterator[Item]:
         ohm = own.machine.start.resistance
         yield figure("ohm of the start winding", ohm, "ohm", source=own.start_source)
     if typed.device.ptc is not None:
-        heat = typed.device.ptc.heat_capacity
-        low, high = (factor * heat for factor in PTC_SPAN)
-        name = "heat capacity of the PTC, assumed"
-        yield figure(name, heat, "J/K", source=_CERAMIC, band=(low, high))
+        yield from _ptc_figures(typed.device.ptc)
     if typed.supply.resistance:
         ohm = typed.supply.resistance
         yield figure(
             "ohm of supply and cord", ohm, "ohm", source=_CORD, working=lambda: ohm_working(setup)
         )
+
+
+def _ptc_figures(ptc: Ptc) -> Iterator[Item]:
+    """Yield what is remembered of a PTC, with the ends that are run."""
+    tenfold = math.log(10) / ptc.rise
+    for name, value, unit, span in (
+        ("heat capacity of the PTC", ptc.heat_capacity, "J/K", "heat_capacity"),
+        ("switching temperature of the PTC", ptc.switches_at, "C", "switches_at"),
+        ("warming in which the PTC rises tenfold", tenfold, "K", "tenfold"),
+    ):
+        yield figure(f"{name}, assumed", value, unit, source=_CERAMIC, band=PTC_SPANS[span])
 
 
 def _at_speed(load: ShaftLoad, slip: float) -> float:

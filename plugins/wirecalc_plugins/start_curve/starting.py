@@ -25,7 +25,7 @@ RTOL = 1e-5
 CHUNK_SAMPLES = 6 * SAMPLES  # between two looks whether anything still changes
 LAST_TWO = ((-2 * CHUNK_SAMPLES, -CHUNK_SAMPLES), (-CHUNK_SAMPLES, None))
 _FIRST_STEP = 1e-5  # s; near a zero of the volts the solver's own guess is far too long
-_STEADY = 0.0005  # relative change over a chunk that counts as none
+STEADY = 0.0005  # relative change over a chunk that counts as none
 _SCALES = (0.5, 0.5, 0.5, 0.5, 100.0, 100.0, 1e3, 100.0)  # of the states, for the tolerance
 
 
@@ -174,8 +174,8 @@ def _unchanging(
     if len(marks) < 2 or (waits is not None and waits[0] == HEAT):
         return False
     (amps, speed), (amps_now, speed_now) = marks[-2:]
-    allowed = _STEADY * case.machine.synchronous
-    return abs(amps_now - amps) <= _STEADY * amps and abs(speed_now - speed) <= allowed
+    allowed = STEADY * case.machine.synchronous
+    return abs(amps_now - amps) <= STEADY * amps and abs(speed_now - speed) <= allowed
 
 
 def sliding_rms(samples: Samples) -> Samples:
