@@ -124,3 +124,49 @@ def test_a_power_log_without_a_plate_informs(tmp_path: Path) -> None:
     assert finding.verdict is None
     joules = 4 * 100 * 1200
     assert finding.figure("energy recorded").figure.value == pytest.approx(joules / 3.6e6, rel=0.01)
+
+
+RARE: list[list[float]] = [[0.02, 2], [11, 0.4], [1.3, 600], [5, 1800], [1.3, 600]]
+
+
+@independent("the recording was made so: off for a few s of an hour")
+@pytest.mark.parametrize("off", [0, 0.02, 0.1])
+@pytest.mark.parametrize(
+    ("levels", "times_on"),
+    [
+        ([[0, 2], [11, 0.4], [3, 1.2, 3600]], [3600.4]),
+        (RARE, [3000.4]),
+        ([*RARE, [0, 5], *RARE[1:]], [3000.4, 3000.4]),
+        ([[0, 2], [9, 0.4], [1.3, 600], [8, 2000], [0, 3]], [2600.4]),
+    ],
+)
+def test_off_is_off_however_rare_it_is(
+    tmp_path: Path, levels: list[list[float]], times_on: list[float], off: float
+) -> None:
+    made = [[off if x == 0 else x for x in level] for level in levels]
+    finding = trace(tmp_path, made, 2)
+    (on,) = (x for x in finding.listings if x.title.startswith("On"))
+    surges = [row for row in on.rows if str(row[3]) in ("11 A", "9 A")]
+    assert len(surges) == len(times_on), on.rows
+    share = finding.figure("on, of the recorded time").figure.value
+    whole = sum(level[-1] for level in made)
+    assert share == pytest.approx(100 * sum(times_on) / whole, abs=0.1)
+
+
+@independent("the recording was made so: 0.1 A always, and 1.3 A for 1200 of every 2700 s")
+@pytest.mark.parametrize("unplugged", [[], [[0, 20], [0.1, 600]]])
+def test_a_standby_is_off(tmp_path: Path, unplugged: list[list[float]]) -> None:
+    cycles: list[list[float]] = [[0.1, 1500], [11, 1], [1.3, 1199]] * 2
+    made = [*cycles, [0.1, 600], *unplugged, *cycles, [0.1, 600]]
+    finding = trace(tmp_path, made, 0.5)
+    (on,) = (x for x in finding.listings if x.title.startswith("On"))
+    assert len(on.rows) == 4
+    share = finding.figure("on, of the recorded time").figure.value
+    assert share == pytest.approx(100 * 4800 / sum(x[-1] for x in made), abs=0.5)
+
+
+@independent("the recording was made so: it stands still for 9 s, and was never off")
+def test_a_stall_is_no_time_on_beside_a_standby(tmp_path: Path) -> None:
+    finding = trace(tmp_path, [[1.3, 60], [11, 9], [1.3, 60]], 10)
+    (on,) = (x for x in finding.listings if x.title.startswith("On"))
+    assert str(on.rows[0][0]) == "0 s"
