@@ -778,6 +778,31 @@ def test_what_is_known_to_trip_trips_whatever_else_is_unknown():
     assert short.criterion(MUST).verdict == "cannot tell"  # how long it runs at 40 A is not said
 
 
+@practice("makers take under 1 % of the rating off a kelvin: 0.7 of it is held up to 60 C")
+@pytest.mark.parametrize(
+    ("device", "current", "ambient", "verdict"),
+    [
+        ("iec-60898-b", "10 A", None, "pass"),  # 0.625 of 16 A
+        ("iec-60898-b", "11.2 A", None, "pass"),
+        ("iec-60898-b", "11.3 A", None, "cannot tell"),
+        ("ul-489", "11.2 A", None, "pass"),
+        ("ul-489", "11.3 A", None, "cannot tell"),
+        ("iec-60898-b", "10 A", "60 C", "pass"),
+        ("iec-60898-b", "10 A", "61 C", "marginal"),
+        ("iec-60898-b", "11.3 A", "31 C", "marginal"),
+        ("iec-60898-b", "100 A", None, "fail"),
+    ],
+)
+def test_the_air_is_asked_for_where_it_can_change_the_answer(device, current, ambient, verdict):
+    air = {} if ambient is None else {"device_ambient": ambient}
+    given = {"overcurrent": current, "overcurrent_time": "600 s"} | air
+    found = wirecalc.run("trip", device=device, breaker="16 A", **given)
+    assert found.verdict == verdict
+    if verdict == "pass" and ambient is None:
+        assert [a.text for a in found.answers] == ["holds"]
+        assert any("up to 60 C" in n.why for n in found.not_checked)
+
+
 @source("IEC 60898-1", "edition not stated", "reference ambient 30 C", seen="one copy")
 def test_an_ambient_that_is_left_out_is_no_pass():
     given = {"device": "iec-60898-c", "breaker": "16 A", "overcurrent": "16 A"}

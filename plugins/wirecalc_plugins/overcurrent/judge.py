@@ -4,13 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from wirecalc import Criterion, Item, Origin, Verdict, at_most, cannot_tell, computed, not_checked
+from wirecalc import (
+    PRACTICE,
+    Criterion,
+    Item,
+    Origin,
+    Verdict,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    computed,
+    not_checked,
+)
 from wirecalc.trade import current_over_time, overcurrent, trip_curves, tripping
 
 from .course import TimedCurrent
 from .must_trip import from_memory, must_trip, origin_of, past
 from .trip_answers import AIR, answered, figures, heat_rows, known_points
 
+EASY, HOT = 0.7, 60.0  # share of the rating that is held in air up to so many C; practice
 _AIR_COUNTS = (Verdict.PASS.rank, Verdict.FAIL.rank)  # hot it may not hold, cold it may not trip
 _READ = "read the maker's curve of this device; never fit a larger one"
 _GFCI = "what a GFCI or AFCI part of it trips on: leakage or arcing, at any current (see leakage)"
@@ -37,7 +49,11 @@ def judge(
     if heats:
         criteria.append(_heat(heats))
     if device.ambient is not None and ambient is None:
-        if max(c.verdict.rank for c in criteria) in _AIR_COUNTS:
+        worst = max(c.verdict.rank for c in criteria)
+        if worst == Verdict.PASS.rank and _easy(device, run):
+            why = f"up to {EASY:g} of its rating is held in air up to {HOT:g} C"
+            yield not_checked(AIR, f"{why} ({PRACTICE.title})")
+        elif worst in _AIR_COUNTS:
             criteria.append(_air_untold(device.ambient))
         else:
             yield not_checked(AIR, "hotter or colder it may trip as well")
@@ -89,17 +105,26 @@ def _criteria(
         yield must_trip(device, sure, "time at what trips it at once", timed=timed, cold=False)
     yield from from_memory(device, run, cold=cold)
     if ambient is not None and device.ambient is not None:
+        easy = _easy(device, run)
         yield at_most(
             AIR,
             ambient,
-            device.ambient.hold,
+            HOT if easy else device.ambient.hold,
             "C",
-            source=device.ambient.source,
+            source=PRACTICE if easy else device.ambient.source,
             advisory=True,
             behind="nothing: hotter it trips sooner, which is its kind side",
             says="hotter than its reference it may trip sooner; no factor is published",
             action="ask its maker for the rating at this temperature",
         )
+
+
+def _easy(device: overcurrent.OvercurrentDevice, run: TimedCurrent) -> bool:
+    """Whether a run is so far below the rating that hot air does not make it trip.
+
+    Makers' tables take under 1 % of the rating off for each kelvin above the reference.
+    """
+    return at_or_below(run.course.highest, EASY * device.rating)
 
 
 def _air_untold(reference: overcurrent.Ambient) -> Criterion:

@@ -108,7 +108,10 @@ OtherCurrent = Annotated[
 DeviceAmbient = Annotated[
     float | None,
     Reading("C", low=-40, high=90, typical="25 C", text="air around the breaker or fuse"),
-    extra("one that may trip may do so in any air; where it would hold or trip it is asked for"),
+    extra(
+        "one that may trip may do so in any air, and up to 0.7 of the rating is held in any up to "
+        "60 C; else, where it would hold or trip, it is asked for"
+    ),
 ]
 CurrentLog = Annotated[
     FileColumns | None,
