@@ -184,3 +184,31 @@ def test_a_recording_with_nothing_to_judge_it_by_informs(tmp_path: Path) -> None
     finding = trace(tmp_path, [*GOOD, [1.2, 60]], 20)
     assert finding.verdict is None
     assert any("no crest" in f"{w}" for w in finding.not_checked)
+
+
+@independent("readings 2 s apart: the surge ended between 0 and 4 s after it was switched on")
+def test_a_time_that_the_steps_of_a_log_leave_open_is_not_blamed_on_a_meter(tmp_path):
+    finding = trace(tmp_path, [[0, 10], [10.8, 1.3], [1.3, 60], [0, 20]], 0.5, **PLATE)
+    (time,) = (c for c in finding.criteria if c.criterion.name == "time to settle")
+    assert time.verdict == "cannot tell"
+    assert "one reading in 2 s" in time.reason
+    assert "meter" not in time.reason
+    assert "known to better" not in time.action
+    assert "readings a second" in time.action
+
+
+@independent("the recording was made so: it ends, or is switched off, within the start")
+@pytest.mark.parametrize(
+    ("levels", "said"),
+    [
+        ([[0, 2], [11, 4, 4.5]], "still falls when the recording ends, 4.4 s after"),
+        ([[0, 2], [11, 4, 4.5], [0, 5]], "went off 4.5 s after it started, and had not settled"),
+        ([[0, 2], [11, 2.5]], "had not come down when the recording ends, 2.4 s after"),
+        ([[0, 2], [11, 2.5], [0, 5]], "went off 2.5 s after it started, and had not settled"),
+    ],
+)
+def test_a_start_whose_end_was_not_recorded_says_so(tmp_path, levels, said):
+    finding = trace(tmp_path, levels, 10, **PLATE)
+    time = finding.criterion("time to settle")
+    assert time.verdict == "cannot tell"
+    assert said in time.reason

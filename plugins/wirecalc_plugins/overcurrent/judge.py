@@ -49,14 +49,9 @@ def judge(
     if heats:
         criteria.append(_heat(heats))
     if device.ambient is not None and ambient is None:
-        worst = max(c.verdict.rank for c in criteria)
-        if worst == Verdict.PASS.rank and _easy(device, run):
-            why = f"up to {EASY:g} of its rating is held in air up to {HOT:g} C"
-            yield not_checked(AIR, f"{why} ({PRACTICE.title})")
-        elif worst in _AIR_COUNTS:
-            criteria.append(_air_untold(device.ambient))
-        else:
-            yield not_checked(AIR, "hotter or colder it may trip as well")
+        air = _air_left_out(device, device.ambient, run, criteria)
+        criteria += [air] if isinstance(air, Criterion) else []
+        yield from () if isinstance(air, Criterion) else (air,)
     yield answered(criteria)
     yield from figures(device, run)
     yield from criteria
@@ -127,7 +122,19 @@ def _easy(device: overcurrent.OvercurrentDevice, run: TimedCurrent) -> bool:
     return at_or_below(run.course.highest, EASY * device.rating)
 
 
-def _air_untold(reference: overcurrent.Ambient) -> Criterion:
+def _air_left_out(
+    device: overcurrent.OvercurrentDevice,
+    reference: overcurrent.Ambient,
+    run: TimedCurrent,
+    criteria: Sequence[Criterion],
+) -> Item:
+    """Ask for the air where it can change the answer, and else say why it cannot."""
+    worst = max(c.verdict.rank for c in criteria)
+    if worst not in _AIR_COUNTS:
+        return not_checked(AIR, "hotter or colder it may trip as well")
+    if worst == Verdict.PASS.rank and _easy(device, run):
+        why = f"up to {EASY:g} of its rating is held in air up to {HOT:g} C"
+        return not_checked(AIR, f"{why} ({PRACTICE.title})")
     return cannot_tell(
         AIR,
         f"it holds as stated up to {reference.hold:g} C, and the air was not given",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from wirecalc import Answer, Criterion, Figure, Item, at_or_below, cannot_tell
+from wirecalc import Answer, Criterion, Figure, Item, Verdict, at_or_below, cannot_tell
 
 from ..motor.against_plate import settling_shows
 from ..motor.plate import LockedRotor, judge_plate, judge_volts
@@ -20,11 +20,15 @@ from ..motor.start_checks import (
 from ..motor.start_kinds import kind_of_start
 from ..motor.start_seen import SeenStart
 from ..overcurrent.breaker_hold import breaker_hold
+from .analysis import SLOWEST_S
 from .frames import SURGE_S
 from .machine_run import MachineRun
 from .other_loads import beside_the_motor, tries
 from .plate_view import Ends, TracePlate, locked_at_supply, peak_of, stays_high
+from .surge import NEAR
+from .unseen import FASTER
 
+_TIME = "time to settle"
 LOG_MODE, WAVE_MODE = "max-hold", "inrush"
 
 
@@ -53,7 +57,7 @@ def judged(
     kinds: list[Answer | Criterion] = []
     for run in runs:
         at_ends = [_criteria(run, plate, ends, side, lower_bound) for side in (-1, 0, 1)]
-        for found in _with_bands([criteria for criteria, _ in at_ends]):
+        for found in _with_bands([criteria for criteria, _ in at_ends], ends.centre.overview.step):
             known = worst.get(found.name)
             if known is None or _badness(found) > _badness(known):
                 worst[found.name] = found
@@ -89,13 +93,7 @@ def _criteria(
         apart = settling_shows(locked, plate.rated, plate.kind)
         items += judge_time(time, start.near, apart=apart, inverter=plate.inverter)
     if time is None:
-        items.append(
-            cannot_tell(
-                "time to settle",
-                f"a start had not settled after {run.end - run.start:.3g} s",
-                measure="record until it runs steadily",
-            )
-        )
+        items.append(_end_unseen(run))
     if settled is not None and (plate.rated is not None or locked is not None):
         kind = list(kind_of_start(start))
         answer = next((i for i in kind if isinstance(i, Answer)), None)
@@ -126,8 +124,34 @@ def _time(
     return max(0.0, long + side * step)
 
 
-def _with_bands(ends: Sequence[Sequence[Criterion]]) -> Iterator[Criterion]:
-    """Yield the criteria at the centre, each with its actual value at the ends of the band."""
+def _end_unseen(run: MachineRun) -> Criterion:
+    """Say how a start was cut short of which the end was not recorded."""
+    long = f"{run.end - run.start:.3g} s"
+    falls = not run.calm or run.calm[-1].last < (1 - NEAR) * run.highest
+    measure = "record until it runs steadily"
+    if run.cut_end:
+        does = "still falls" if falls else "had not come down"
+        return cannot_tell(
+            _TIME, f"it {does} when the recording ends, {long} after", measure=measure
+        )
+    why = f"it went off {long} after it started, and had not settled"
+    return cannot_tell(_TIME, why, measure=measure)
+
+
+def _untimed(criterion: Criterion, step: float) -> Criterion:
+    """Say that the steps of a recording, and no meter, leave the time to settle open."""
+    assert criterion.band is not None
+    low, high = (f"{end:.3g}" for end in criterion.band)
+    why = f"{low} to {high} s reaches across {criterion.limit:g} s: "
+    why += f"one reading in {step:.3g} s tells no more" if step > SLOWEST_S else "too near to tell"
+    return cannot_tell(_TIME, why, measure=FASTER, source=criterion.source)
+
+
+def _with_bands(ends: Sequence[Sequence[Criterion]], step: float) -> Iterator[Criterion]:
+    """Yield the criteria at the centre, each with its actual value at the ends of the band.
+
+    The band of a time is that of the recording's `step` in s, and not of a meter.
+    """
     by_name: dict[str, list[Criterion]] = {}
     for criteria in (ends[1], ends[0], ends[2]):
         for criterion in criteria:
@@ -139,7 +163,10 @@ def _with_bands(ends: Sequence[Sequence[Criterion]]) -> Iterator[Criterion]:
             continue
         actuals = [c.actual for c in alike if c.actual is not None]
         band = (min(actuals), max(actuals)) if len(actuals) > 1 else None
-        yield alike[0]._replace(band=band)
+        found = alike[0]._replace(band=band)
+        verdicts = {c.verdict for c in alike}
+        open_ = found.name == _TIME and Verdict.FAIL in verdicts and len(verdicts) > 1
+        yield _untimed(found, step) if open_ else found
 
 
 def _badness(criterion: Criterion) -> tuple[int, float]:

@@ -76,7 +76,7 @@ class Report:
             yield from counts
         yield from unseen(self.recording, self.found, plate)
         if plate.known and self.kind != POWER and found.begun:
-            yield from judged(found.begun, plate, self.ends, found.lower_bound)
+            yield from judged(self.found.begun, plate, self.ends, found.lower_bound)
         elif plate.known:
             why = "a power log has no current" if self.kind == POWER else "no start was recorded"
             yield cannot_tell("start against the plate", why, measure=FASTER)
