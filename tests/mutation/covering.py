@@ -24,7 +24,7 @@ def files_of_tests(tree: Path) -> Iterator[Path]:
     """Yield the files of tests and the modules with examples in their docstrings."""
     for folder, names in (("tests/unit", "test_*.py"), ("wirecalc", "*.py"), ("plugins", "*.py")):
         yield from _kept(tree, folder, names)
-    for folder in ("tests/system", "tests/published"):
+    for folder in ("tests/system", "tests/published", "tests/calculations"):
         yield from _kept(tree, folder, "test_*.py")
 
 

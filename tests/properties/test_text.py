@@ -6,7 +6,8 @@ import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
-import wirecalc
+from tests.calculations.trials import BUNDLED as NAMES
+from tests.calculations.trials import CATALOGUE, FILED
 from wirecalc import ReadingsFile, ReadingsStream, cli
 
 pytestmark = pytest.mark.usefixtures("built_once")
@@ -16,8 +17,6 @@ BOUNDED = settings(
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 
-CATALOGUE = wirecalc.build(bundled_only=True)
-NAMES = [name for plugin in CATALOGUE.plugins if plugin.bundled for name in plugin.calculations]
 ELSEWHERE = ("--output",)  # writes a file
 NASTY = (
     "",
@@ -131,7 +130,7 @@ def run(capsys: pytest.CaptureFixture[str], words: list[str]) -> int:
     return status
 
 
-@pytest.mark.parametrize("name", [n for n in NAMES if n != "trace"])  # which needs a file
+@pytest.mark.parametrize("name", [n for n in NAMES if n not in FILED])
 def test_the_examples_of_the_inputs_run(name: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(capsys, [name, *examples_of(name)]) in (0, 1, 3)
 

@@ -16,7 +16,7 @@ from typing import Any
 
 import pytest
 
-import wirecalc
+from tests.calculations.trials import BUNDLED, CATALOGUE, FILED, TRIALS
 from wirecalc import BadInput, Finding, OneOf, Reading, ReadingsFile, ReadingsStream
 from wirecalc.base.rounding import show
 from wirecalc.engine.declaration import Calculation
@@ -25,12 +25,8 @@ from wirecalc.said.items import Figure
 from wirecalc.typed.quantity_kinds import Count
 from wirecalc.typed.word_kinds import RangeKind, WireKind, YesNo
 
-CATALOGUE = wirecalc.build(bundled_only=True)
 CALCULATIONS: dict[str, Calculation[Any]] = {
-    name: CATALOGUE.calculations[name].calculation
-    for plugin in CATALOGUE.plugins
-    if plugin.bundled
-    for name in plugin.calculations
+    name: CATALOGUE.calculations[name].calculation for name in BUNDLED
 }
 # figures that are an input as it was given; every other one without a working has a source
 AS_GIVEN = ("length of the wire", "length of the cord", "any pin to the case")
@@ -173,16 +169,15 @@ def worked(name: str, given: Mapping[str, object]) -> Finding | None:
 def test_the_example_shows_its_arithmetic(name: str) -> None:
     calc = CALCULATIONS[name]
     files = [n for n in calc.example_inputs if calc.input(n).kind.sample]
-    if files or name == "trace":
+    if files or name in FILED:
         pytest.skip("its example reads a file: test_trace.py")
     finding = CATALOGUE.run(name, calc.example_inputs)
     shown = list(figures_of(finding))
-    assert shown or name in NO_FIGURES
+    assert bool(shown) == TRIALS[name].figures
     for figure in shown:
         check(figure, closely=True)
 
 
-NO_FIGURES = {"capacitor-swap", "choose", "screening"}  # they compare marks, parts and yes or no
 RECORDINGS = Path(__file__).parents[1] / "data" / "traces"
 
 
@@ -223,28 +218,20 @@ def some_text(of: Input, rng: random.Random) -> object:
 
 
 MANY = 150
-RUNS = {"start-curve": 8}  # each simulates
-ONLY = {  # a motor is given by its name or by its plate; drawn at random it would be refused
-    "start-curve": (
-        *("voltage_at_rest", "source_resistance", "cord", "cord_length"),
-        *("load_torque", "load_curve", "inertia"),
-    )
-}
+A_FEW = 8  # where each simulates
 
 
-@pytest.mark.parametrize("name", [n for n in CALCULATIONS if n != "trace"])
+@pytest.mark.parametrize("name", [n for n in CALCULATIONS if n not in FILED])
 def test_whatever_is_given_shows_its_arithmetic(name: str) -> None:
     """Most of what is drawn here is refused; what runs takes many ways through a calculation."""
     rng = random.Random(name)
-    calc = CALCULATIONS[name]
+    calc, dear = CALCULATIONS[name], TRIALS[name].dear
     of_file = ReadingsFile | ReadingsStream
     usual = [
-        i
-        for i in calc.inputs
-        if not isinstance(i.kind, of_file) and i.name in ONLY.get(name, (i.name,))
+        i for i in calc.inputs if not isinstance(i.kind, of_file) and i.name in (dear or (i.name,))
     ]
-    ran = 0
-    for _ in range(RUNS.get(name, MANY)):
+    ran, times = 0, A_FEW if dear else MANY
+    for _ in range(times):
         base: dict[str, object] = dict(calc.example_inputs)
         share = rng.choice([0.1, 0.3, 0.6])
         for declared in usual:
@@ -260,4 +247,4 @@ def test_whatever_is_given_shows_its_arithmetic(name: str) -> None:
         ran += 1
         for figure in figures_of(finding):
             check(figure, closely=False)
-    assert ran >= RUNS.get(name, MANY) / 40
+    assert ran >= times / 40

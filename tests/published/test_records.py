@@ -9,7 +9,13 @@ import pytest
 
 FOLDER = Path(__file__).parent
 KINDS = {"source": 3, "practice": 1, "memory": 1, "independent": 1, "case_file": 1}
-FILES = sorted(p.name for p in FOLDER.glob("test_*.py") if p.name != "test_records.py")
+FILES = {p.name: p for p in sorted(FOLDER.glob("test_*.py")) if p.name != "test_records.py"}
+TRIALS = FOLDER.parent / "calculations"
+FILES |= {
+    f"{TRIALS.name}/{p.name}": p
+    for p in sorted(TRIALS.glob("test_*.py"))
+    if p.name != "test_trials.py"
+}
 
 
 def without_record(path: Path) -> list[str]:
@@ -35,7 +41,7 @@ def _says(decorator: ast.expr) -> bool:
 
 @pytest.mark.parametrize("name", FILES)
 def test_every_published_check_has_its_record(name: str) -> None:
-    assert without_record(FOLDER / name) == []
+    assert without_record(FILES[name]) == []
 
 
 def test_a_record_that_says_nothing_is_none(tmp_path: Path) -> None:

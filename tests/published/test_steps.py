@@ -1,52 +1,48 @@
 """One step each side of a limit: the verdict there, worked out by hand from the source named.
 
-The rows stand in `steps/`, a file a part of the trade.
+The steps stand in the trial of each calculation.
 """
 
 from __future__ import annotations
 
-import tomllib
-from pathlib import Path
-from typing import Any
-
 import pytest
 
 import wirecalc
+from tests.calculations.trial import Step
+from tests.calculations.trials import CATALOGUE, TRIALS
 from wirecalc import BadInput
 
 from .records import case_file
 
-FOLDER = Path(__file__).parent / "steps"
-KEYS = {"calculation", "criterion", "input", "steps", "limit", "source"}
 STEPS = [
-    pytest.param(row, id=f"{row['calculation']}: {row['criterion']}, {row['limit']}"[:100])
-    for path in sorted(FOLDER.glob("*.toml"))
-    for row in tomllib.loads(path.read_text(encoding="utf-8"))["step"]
+    pytest.param(name, step, id=f"{name}: {step.criterion}, {step.limit}"[:100])
+    for name, trial in TRIALS.items()
+    for step in trial.steps
 ]
 
 
-def _verdict(row: dict[str, Any], typed: str) -> str:
+def _verdict(name: str, step: Step, typed: str) -> str:
     """Return what the criterion says of this step, or `refused`, or `not judged`."""
-    calculation = wirecalc.build(bundled_only=True).calculations[row["calculation"]].calculation
-    given = {**calculation.example_inputs, **row.get("given", {})}
-    given[row["input"]] = [typed] if calculation.input(row["input"]).many else typed
+    calculation = CATALOGUE.calculations[name].calculation
+    given = {**calculation.example_inputs, **step.given}
+    given[step.input] = [typed] if calculation.input(step.input).many else typed
     try:
-        finding = wirecalc.run(row["calculation"], **{k: v for k, v in given.items() if v != ""})
+        finding = wirecalc.run(name, **{k: v for k, v in given.items() if v != ""})
     except BadInput as error:
-        return f"refused: {error}" if "refused" not in [v for _, v in row["steps"]] else "refused"
-    judged = [c for c in finding.criteria if c.criterion.name == row["criterion"]]
+        return "refused" if "refused" in step.verdicts.values() else f"refused: {error}"
+    judged = [c for c in finding.criteria if c.criterion.name == step.criterion]
     return str(judged[0].verdict) if judged else "not judged"
 
 
-@case_file("tests/published/steps")
-@pytest.mark.parametrize("row", STEPS)
-def test_a_step_each_side_of_a_limit(row: dict[str, Any]) -> None:
-    found = [[typed, _verdict(row, typed)] for typed, _ in row["steps"]]
-    assert found == row["steps"]
+@case_file("tests/calculations")
+@pytest.mark.parametrize(("name", "step"), STEPS)
+def test_a_step_each_side_of_a_limit(name: str, step: Step) -> None:
+    found = {typed: _verdict(name, step, typed) for typed in step.verdicts}
+    assert found == step.verdicts
 
 
-@case_file("tests/published/steps")
-@pytest.mark.parametrize("row", STEPS)
-def test_a_row_says_its_limit_and_its_source(row: dict[str, Any]) -> None:
-    assert set(row) - {"given"} == KEYS
-    assert len({verdict for _, verdict in row["steps"]}) > 1
+@case_file("tests/calculations")
+@pytest.mark.parametrize(("name", "step"), STEPS)
+def test_a_row_says_its_limit_and_its_source(name: str, step: Step) -> None:
+    assert step.limit and step.source, name
+    assert len(set(step.verdicts.values())) > 1

@@ -14,64 +14,13 @@ from typing import Any
 
 import pytest
 
+from tests.calculations.trials import CATALOGUE
 from wirecalc.testing import Outcome, Outside
 
 COMMAND = Path(sys.executable).with_name("wirecalc")
-BUNDLED = {  # all calculations, by part of the trade, as the listing shows them
-    "circuit": [
-        "ampacity",
-        "breaker",
-        "circuit",
-        "drop",
-        "extension",
-        "motor-circuit",
-        "short-time",
-        "supply",
-        "trip",
-        "upstream",
-    ],
-    "heating element": [
-        "cutoff",
-        "element",
-    ],
-    "motor and start": [
-        "capacitor",
-        "capacitor-swap",
-        "dip",
-        "discharge",
-        "duty",
-        "inrush",
-        "locked",
-        "overload",
-        "start-curve",
-        "start-device",
-        "trace",
-        "winding-heat",
-        "windings",
-    ],
-    "return to service": [
-        "ground",
-        "insulation",
-        "leakage",
-        "screening",
-    ],
-    "wire and joint": [
-        "choose",
-        "equivalent",
-        "gauge",
-        "heat-rating",
-        "joint-drop",
-        "pull",
-        "pull-batch",
-        "ring",
-        "splice",
-        "strands",
-        "strip",
-        "substitute",
-        "tab",
-        "wire-break",
-    ],
-}
+BUNDLED: dict[str, list[str]] = {}  # all calculations, by part of the trade, as listed
+for _name, _provided in sorted(CATALOGUE.calculations.items()):
+    BUNDLED.setdefault(_provided.calculation.part, []).append(_name)
 LONGEST_RUN = 60  # seconds; a hung command fails its test and does not hold up the rest
 
 

@@ -12,14 +12,15 @@ from typing import Any
 
 import pytest
 
-from .bad_cases import CASES, GOOD, SHEET_ONLY, Bad
+from tests.calculations.trial import Bad
+from tests.calculations.trials import TRIALS
+
+from .spoiling import spoiled
 
 Cli = Callable[..., Any]
 pytestmark = pytest.mark.usefixtures("built_once")
-TYPED = [c for c in CASES if not isinstance(c.given, bytes)]
-BY_INPUT: dict[tuple[str, str], list[Bad]] = {}
-for _case in [*CASES, *SHEET_ONLY]:
-    BY_INPUT.setdefault((_case.calculation, _case.input), []).append(_case)
+GOOD = {name: trial.good for name, trial in TRIALS.items() if trial.good}
+BY_INPUT = spoiled()
 
 
 def _words(calculation: str, inputs: Mapping[str, str | list[str]]) -> Iterator[str]:
@@ -62,18 +63,20 @@ def test_there_are_cases_for_every_input() -> None:
 
 
 each_input = pytest.mark.parametrize(
-    "cases", BY_INPUT.values(), ids=[f"{calculation}-{name}" for calculation, name in BY_INPUT]
+    ("calculation", "cases"),
+    [(calculation, cases) for (calculation, _), cases in BY_INPUT.items()],
+    ids=[f"{calculation}-{name}" for calculation, name in BY_INPUT],
 )
 
 
 @each_input
-def test_command_line_refuses(cli_main: Cli, cases: list[Bad]) -> None:
+def test_command_line_refuses(cli_main: Cli, calculation: str, cases: list[Bad]) -> None:
     """A run for every case that can be typed."""
     missed = []
     for case in cases:
         if isinstance(case.given, bytes):
             continue
-        words = _words(case.calculation, {**GOOD[case.calculation], case.input: case.given})
+        words = _words(calculation, {**GOOD[calculation], case.input: case.given})
         lines = _refused(cli_main(*words, "--output", "finding.json", "--format", "json"))
         if len(lines) != 1 or not case.refused_by(_option(case.input), lines[0]):
             missed.append((case, lines))
@@ -82,14 +85,14 @@ def test_command_line_refuses(cli_main: Cli, cases: list[Bad]) -> None:
 
 @each_input
 def test_job_sheet_refuses(
-    cli_main: Cli, write_sheet: Callable[..., Path], cases: list[Bad]
+    cli_main: Cli, write_sheet: Callable[..., Path], calculation: str, cases: list[Bad]
 ) -> None:
     """One sheet with a check for every case: each is refused, each in a line of its own."""
     checks = [
-        {"calculation": c.calculation, "name": f"case {number}"}
-        | GOOD[c.calculation]
-        | {c.input: c.given}
-        for number, c in enumerate(cases)
+        {"calculation": calculation, "name": f"case {number}"}
+        | GOOD[calculation]
+        | {case.input: case.given}
+        for number, case in enumerate(cases)
     ]
     lines = _refused(
         cli_main("job", str(write_sheet(*checks, kind="other")), "--output", "job.json")
@@ -227,8 +230,16 @@ def test_refused_run_leaves_an_old_file_alone(cli_main: Cli, tmp_path: Path) -> 
     assert old.read_text(encoding="utf-8") == "an older finding"
 
 
-@pytest.mark.parametrize("case", [TYPED[0], TYPED[len(TYPED) // 2], TYPED[-1]], ids=str)
-def test_installed_command_refuses(command: Cli, case: Bad) -> None:
-    words = _words(case.calculation, {**GOOD[case.calculation], case.input: case.given})
+@pytest.mark.parametrize(
+    ("calculation", "name", "given"),
+    [
+        ("pull", "force", "3 J"),
+        ("overload", "overload_resistance", "8/0 ohm"),
+        ("ground", "conductor_temperature", "200 C"),
+    ],
+)
+def test_installed_command_refuses(command: Cli, calculation: str, name: str, given: str) -> None:
+    case = next(c for c in BY_INPUT[calculation, name] if c.given == given)
+    words = _words(calculation, {**GOOD[calculation], name: given})
     (line,) = _refused(command(*words, "--output", "finding.txt"))
-    assert case.refused_by(_option(case.input), line)
+    assert case.refused_by(_option(name), line)

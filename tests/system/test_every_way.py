@@ -8,32 +8,17 @@ from pathlib import Path
 import pytest
 
 import wirecalc
+from tests.calculations.trials import CATALOGUE, FILED, TRIALS
 from wirecalc import ReadingsFile, cli
 from wirecalc.engine.inputs import Input
 
-CATALOGUE = wirecalc.build(bundled_only=True)
-FILED = ("trace",)  # it needs a file: tests/system/test_trace.py
-NAMES = sorted(set(CATALOGUE.calculations) - set(FILED))
-
-
-APART = {  # inputs that contradict the example of another, such as open and a resistance
-    "breaker": {"only_receptacle"},
-    "capacitor": {"measured_capacitance"},  # one check judges one reading
-    "drop": {"other_leg_current"},  # of a three-wire run; the example is two-wire
-    "element": {"element_open"},
-    "ground": {"ground_open"},
-    "leakage": {"rcd_rating"},  # one device feeds it
-    "overload": {"overload_open"},
-    "start-curve": {"nameplate_voltage"},  # a plate stands in place of a machine
-    "start-device": {"device_open", "contact_upright", "contact_inverted", "coil_open"},
-    "trip": {"starts"},  # a current was given
-}
+NAMES = sorted(set(TRIALS) - set(FILED))
 
 
 def examples(name: str) -> dict[str, object]:
     """Return the example of every input that stands by itself, a list where it may be one."""
     inputs = CATALOGUE.calculations[name].calculation.inputs
-    shown = [i for i in inputs if alone(i) and i.name not in APART.get(name, ())]
+    shown = [i for i in inputs if alone(i) and i.name not in TRIALS[name].apart]
     return {i.name: [i.kind.example] if i.many else i.kind.example for i in shown}
 
 

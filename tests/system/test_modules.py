@@ -11,60 +11,15 @@ from typing import Any
 
 import pytest
 
+from tests.calculations.trials import CATALOGUE, TRIALS
+from wirecalc import Reading
+
 from .conftest import LONGEST_RUN, Outside, clean_environment
 
 DEAR = {"pint", "numpy", "scipy", "matplotlib", "jinja2"}
 FOR_SLIPS = {"difflib"}  # only when something was mistyped
-IN_DECLARED_UNITS = {
-    "pull": "--wire|18 AWG|--terminal|ring|--force|27.0 lbf ±(2%+5)",
-    "strip": "--wire|18 AWG|--style|closed|--barrel-length|6.5 mm|--stripped|7.1 mm ±0.1 mm",
-    "splice": "--wire|16 AWG|--barrel|16-14 AWG|--place-temperature|60 C ±2 C|--current|8 A",
-    "breaker": "--current|8.7 A|--breaker|15 A|--building-wire|14 AWG|--ambient|25 C"
-    "|--run-time|1 h",
-    "circuit": "--breaker|15 A|--plug-loads|6.2 A|--fastened-loads|1.6 A|--building-wire|14 AWG",
-    "motor-circuit": "--motor-kind|compressor|--fastened-in-place|yes|--rated-load-current|9 A",
-    "inrush": "--horsepower|1/4 hp|--code-letter|L|--nameplate-voltage|115 V|--peak|11 A",
-    "ampacity": "--use|appliance|--wire|18 AWG|--wire-temperature|105 C|--place-temperature|60 C",
-    "gauge": "--strands|41|--strand-diameter|0.254 mm ±0.01 mm|--metal|copper",
-    "strands": "--wire|16 AWG|--strands|26|--cut-strands|1|--nicked-strands|0",
-    "joint-drop": "--drop|0.36 V|--joint-current|8.7 A|--wire|16 AWG|--joint-length|150 mm",
-    "drop": "--current|1.6 A ±(2%+5)|--nameplate-voltage|115 V|--building-wire|14 AWG"
-    "|--run-length|60 ft",
-    "dip": "--locked-rotor-current|14.2 A|--nameplate-voltage|115 V|--voltage-at-rest|117.5 V"
-    "|--building-wire|14 AWG|--run-length|60 ft",
-    "extension": "--extension-cord|16 AWG|--extension-length|50 ft|--current|1.6 A"
-    "|--maker-allows|no",
-    "tab": "--tab-width|0.250 in|--wire|14 AWG|--current|10.8 A ±(2%+5)",
-    "ring": "--stud|No.8|--wire|14 AWG|--hole|4.4 mm ±0.05 mm",
-    "heat-rating": "--place-temperature|60 C ±3 C|--wire-temperature|105 C",
-    "trip": "--device|ul-489|--breaker|15 A|--overcurrent|20 A ±2%|--overcurrent-time|60 s",
-    "supply": "--nameplate-voltage|115 V|--voltage-running|117.2 V ±(1%+3)|--voltage-at-rest|119 V",
-    "upstream": "--voltage-at-rest|119.8 V|--voltage-running|116.6 V|--current|8.7 A ±(2%+5)"
-    "|--building-wire|14 AWG|--run-length|40 ft",
-    "short-time": "--wire|18 AWG|--overcurrent|180 A|--overcurrent-time|0.1 s",
-    "element": "--element-resistance|22.6 ohm ±(1%+1)|--nameplate-power|2585 W"
-    "|--element-voltage|232 V",
-    "cutoff": "--old-functioning-temperature|130 C|--new-functioning-temperature|130 C",
-    "duty": "--on-times|18 min|--off-times|22 min ±1 min|--running-power|120 W",
-    "start-device": "--start-device|ptc|--device-resistance|6.8 ohm ±(1%+1)|--by-itself|yes",
-    "overload": "--overload-resistance|0.4 ohm|--trip-temperature|110 C ±2 C",
-    "locked": "--high-time|6 s ±1 s|--high-current|11 A|--locked-rotor-current|12 A",
-    "windings": "--reading-1-2|4.1 ohm ±(1%+1)|--reading-1-3|16.2 ohm|--reading-2-3|12.2 ohm",
-    "winding-heat": "--cold-resistance|4.5 ohm|--cold-temperature|22 C|--room-temperature|24 C"
-    "|--hot-resistance|5.9 ohm ±0.1 ohm|--winding-class|B",
-    "capacitor": "--capacitor-current|2.05 A ±(2%+5)|--capacitor-voltage|214 V|--frequency|60 Hz"
-    "|--marked-capacitance|30 uF|--tolerance|5 %",
-    "capacitor-swap": "--old-capacitor|30 uF|--new-capacitor|30 uF|--old-capacitor-voltage|250 V"
-    "|--new-capacitor-voltage|370 V|--old-capacitor-duty|run|--new-capacitor-duty|run",
-    "discharge": "--marked-capacitance|30 uF|--resistor|20000 ohm|--capacitor-voltage|214 V ±3%",
-    "insulation": "--insulation-resistance|50 Mohm ±(3%+2)|--protection|class-i"
-    "|--tested-part|heater|--test-voltage|500 V|--switched-on|yes",
-    "leakage": "--leakage-current|0.30 mA ±(2%+3)|--machine-kind|stationary|--on-gfci|yes",
-    "screening": "--over-range|yes|--ohm-range|20 Mohm|--trip-current|6 mA",
-    "ground": "--ground-point|plug-pin|--ground-resistance|0.25 ohm ±(1%+3)|--cord|16 AWG"
-    "|--cord-length|6 ft|--ground-standard|iec-60335-1",
-    "substitute": "--old-wire|16 AWG|--new-wire|14 AWG|--old-wire-temperature|105 C",
-}
+# each with all inputs of its good run; those of `start-curve` simulate
+IN_DECLARED_UNITS = [name for name, trial in TRIALS.items() if trial.good and not trial.dear]
 # What every run loads it loads once, by a run that converts nothing; each further run is a fork of
 # that process, so that none finds what another one loaded.
 PROGRAM = """
@@ -109,7 +64,11 @@ def loaded(runs: subprocess.Popen[str]) -> Callable[..., set[str]]:
 
 
 def _words(name: str) -> list[str]:
-    return [name, *IN_DECLARED_UNITS[name].split("|")]
+    """Return the words of a good run, with an error of the meter on its first reading."""
+    given, calc = dict(TRIALS[name].good), CATALOGUE.calculations[name].calculation
+    for read in [n for n in given if isinstance(calc.input(n).kind, Reading)][:1]:
+        given[read] += " ±1%"
+    return [name, *(word for n, text in given.items() for word in (calc.input(n).option, text))]
 
 
 @pytest.mark.parametrize("name", IN_DECLARED_UNITS)

@@ -9,6 +9,7 @@ from typing import Annotated, Any
 
 import pytest
 
+from tests.calculations.trials import FILED, TRIALS
 from wirecalc import (
     Count,
     Finding,
@@ -30,7 +31,6 @@ from wirecalc.published.sources import confirmed
 
 PRINTED = confirmed("std", "a standard", "table 1", copies=2)
 CATALOGUE = build(bundled_only=True)
-FILED = ("trace",)  # its recording is a file: below
 
 
 def refuse(load: float, least: float, **_: object) -> Iterator[Problem]:
@@ -212,7 +212,7 @@ def examples(calc: Calculation[Any]) -> dict[str, str]:
     )
 
 
-@pytest.mark.parametrize("name", sorted(set(CATALOGUE.calculations) - set(FILED)))
+@pytest.mark.parametrize("name", sorted(set(TRIALS) - set(FILED)))
 def test_every_bundled_calculation_can_be_asked(name: str) -> None:
     calc = CATALOGUE.calculations[name].calculation
     answers = examples(calc)

@@ -11,6 +11,7 @@ from typing import Annotated, Any
 import pytest
 
 import wirecalc
+from tests.calculations.trials import TRIALS
 from wirecalc import (
     PRACTICE,
     BadInput,
@@ -43,9 +44,6 @@ from wirecalc.testing import (
 )
 
 BUNDLED = host.build(bundled_only=True).calculations
-FILES = {  # an example that cannot run here: what to give in its place
-    "trace": {"recording": "tests/data/traces/vacuum_current_1hz.csv", "recorded": "rms"},
-}
 Gap = Annotated[float, Reading("mm", low=0, high=20, typical="0.4 mm", text="gap of the seal")]
 RUN_PULL = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "24 lbf")
 PULL = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
@@ -68,10 +66,10 @@ def offering(*calculations: object) -> SimpleNamespace:
 # a calculation
 
 
-@pytest.mark.parametrize("name", BUNDLED)
+@pytest.mark.parametrize("name", TRIALS)
 def test_bundled_calculation_keeps_the_contract(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(Path(__file__).parents[2])
-    assert check_calculation(BUNDLED[name].offered, FILES.get(name)) == []
+    assert check_calculation(BUNDLED[name].offered, TRIALS[name].files or None) == []
 
 
 def test_calculation_that_keeps_the_contract() -> None:
