@@ -14,7 +14,7 @@ from collections.abc import Iterator, Sequence
 from typing import TextIO
 
 from . import commands
-from .base.errors import BadInput, PluginDefect, TableError, described
+from .base.errors import BadInput, OtherWords, PluginDefect, TableError, described
 from .commands import calculate, listing
 from .commands.result import DEFECT, WRONG, Result, Stream
 from .output.layout import WIDTH, printable, visible
@@ -34,6 +34,9 @@ def main(argv: Sequence[str] | None = None) -> int:
         with contextlib.redirect_stdout(sys.stderr):  # what a plugin prints is no result
             result = _dispatch(words)
         return _emit(result)
+    except OtherWords as error:
+        _complain(str(error), before="")
+        return WRONG
     except BadInput as error:
         _complain(str(error))
         return WRONG
@@ -138,13 +141,13 @@ def _print(text: str, stream: TextIO) -> None:
     print(printable(text, stream.encoding or "ascii"), file=stream)
 
 
-def _complain(text: str) -> None:
+def _complain(text: str, before: str = "wirecalc: ") -> None:
     """Print to stderr; where nobody can read it the exit status still says it."""
     if sys.stderr is None:
         return
     for line in map(visible, text.splitlines()):
         try:
-            _print(f"wirecalc: {line}", sys.stderr)
+            _print(f"{before}{line}", sys.stderr)
             sys.stderr.flush()
         except ValueError:  # a plugin closed it
             return

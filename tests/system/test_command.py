@@ -103,32 +103,6 @@ def test_options_of_a_command_stand_in_one_column(command: Command, name: str) -
 
 
 @pytest.mark.parametrize(
-    ("words", "some", "none"),
-    [
-        (("crimp",), {"pull", "pull-batch"}, {"trip", "supply"}),
-        (("crimps", "--help"), {"pull", "pull-batch"}, {"trip"}),
-        (("ask", "crimp"), {"pull", "pull-batch"}, {"trip"}),
-        (("ask", "VOLT"), {"drop", "dip", "supply"}, {"pull"}),
-        (("explain", "wire"), {"strip", "substitute", "wire-break", "ampacity"}, {"supply"}),
-        (("explain", "start"), {"inrush", "start-curve", "start-device", "trace", "dip"}, {"duty"}),
-        (("explain", "service"), {"ground", "insulation", "leakage"}, {"pull"}),
-        (("batch", "pull-out force", "x.csv"), {"pull"}, {"pull-batch"}),
-    ],
-)
-def test_a_word_of_the_trade_lists_the_calculations_that_speak_of_it(
-    command: Command, words: tuple[str, ...], some: set[str], none: set[str]
-) -> None:
-    done = command(*words)
-    assert (done.status, done.out) == (2, "")
-    first, *listed = done.err.splitlines()
-    assert first.endswith("these speak of it:")
-    assert max(map(len, listed)) <= 80
-    names = {line.split()[1] for line in listed if line.startswith("wirecalc:   ")}
-    assert some <= names
-    assert not none & names
-
-
-@pytest.mark.parametrize(
     "words", [["--ambient", "-18C"], ["--ambient=-18 C"], ["--ambient", "−18 °C"]]
 )
 def test_negative_value(command: Command, words: list[str]) -> None:
@@ -189,7 +163,7 @@ def test_plugins_of_the_current_folder_are_not_found(command: Command, empty_fol
 @pytest.mark.parametrize(
     "words",
     [
-        *(("pul",), ("--bogus",), ("tables", "nope"), ("explain",), ("explain", "pul")),
+        *(("--bogus",), ("tables", "nope"), ("explain",)),
         *(("schema",), ("schema", "batch"), ("job",), ("job", "nope.toml")),
         *(("plugins", "--bogus"), PULL, (*PULL, "24 lbf", "stray")),
         (*PULL, "24 lbf", "--format", "xml"),

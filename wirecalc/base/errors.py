@@ -34,6 +34,13 @@ class BadInput(WirecalcError, ValueError):
         super().__init__("\n".join(str(p) for p in self.problems))
 
 
+class OtherWords(BadInput):
+    """Words where the name of a calculation belongs, with what fits them, laid out in lines."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__([Problem("", text)])
+
+
 class BadText(WirecalcError, ValueError):
     """One text that cannot be read. Caught where the name of the input is known."""
 

@@ -20,7 +20,7 @@ from . import COMMANDS, help_texts
 from .calculate import check_chart, report
 from .dialogue import WORDS, Asked, command_line, converse
 from .load_plugins import catalogue, find
-from .options import split
+from .options import MOST_WORDS, split
 from .result import Result
 from .usage import GENERAL
 
@@ -30,12 +30,12 @@ def run(words: Sequence[str]) -> Result:
 
     Raises BadInput where stdin is no terminal, and KeyboardInterrupt where the person leaves.
     """
-    options = split(words, COMMANDS["ask"], most_words=1)
+    options = split(words, COMMANDS["ask"], most_words=MOST_WORDS)
     options.refuse()
     check_chart(options)
-    name = options.words[0] if options.words else ""
+    name = " ".join(options.words)
     loaded = catalogue(words)
-    calc = find(loaded, name) if name else None
+    calc = find(loaded, name, asked_by="ask") if name else None
     if sys.stdin is None or not sys.stdin.isatty():
         how = calc.example if calc else "`wirecalc NAME --help` has an example of each"
         wrong = "asks at a terminal, and the input is none"
@@ -92,7 +92,7 @@ def _which(loaded: Catalogue) -> Calculation[Any]:
         typed = _read("\ncalculation> ").strip()
         try:
             if typed and WORDS.get(typed) is None:
-                return find(loaded, typed)
+                return find(loaded, typed, asked_by="ask")
             _say("Type one of the names above; Ctrl-C leaves.")
         except BadInput as error:
             _say(str(error))

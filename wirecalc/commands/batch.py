@@ -25,7 +25,7 @@ def run(words: Sequence[str]) -> Result:
     if not words or words[0].startswith("-"):
         raise BadInput([Problem("batch", "needs the name of a calculation, and a file", _USAGE)])
     loaded = catalogue(words)
-    calc = find(loaded, words[0])
+    calc = find(loaded, words[0], asked_by="batch")
     options = split(words[1:], COMMANDS["batch"], calc, most_words=1)
     if not options.words:
         options.problems.append(Problem("batch", "needs a file", _USAGE))

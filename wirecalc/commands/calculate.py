@@ -13,7 +13,7 @@ from ..plugging import host
 from ..said.charts import Chart
 from ..said.findings import Finding
 from .load_plugins import catalogue, find, warnings
-from .options import Options, split
+from .options import Options, leading, split
 from .result import Result, refuse_onto, status_of
 from .usage import BRIEF
 
@@ -21,10 +21,25 @@ from .usage import BRIEF
 def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
     """Run a calculation; `commands` are the other words that may have been meant."""
     loaded = catalogue(words)
-    calc = find(loaded, name, commands)
+    said = " ".join([name, *leading(words)])
+    calc = find(loaded, said if name not in loaded.calculations else name, commands)
     options = split(words, calc=calc)
+    if said != name and not options.given:  # no values: words that say what is wanted
+        find(loaded, said, commands)
     _refuse_all(loaded, name, options)
-    return report(loaded, loaded.run(name, options.given), calc, options)
+    return report(loaded, _computed(loaded, calc, options), calc, options)
+
+
+def _computed(loaded: host.Catalogue, calc: Calculation[Any], options: Options) -> Finding:
+    """Run it; who gave no input at all is told too what is related."""
+    try:
+        return loaded.run(calc.name, options.given)
+    except BadInput as error:
+        if options.given:
+            raise
+        from .suggestions import related
+
+        raise BadInput([*error.problems, *related(loaded, calc)]) from None
 
 
 def report(

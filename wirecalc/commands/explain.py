@@ -12,21 +12,21 @@ from ..plugging.worked_examples import example_files, worked_example
 from ..said.findings import Finding
 from . import COMMANDS
 from .load_plugins import catalogue, find, warnings
-from .options import split
+from .options import MOST_WORDS, split
 from .result import Result
 
 
 def run(words: Sequence[str]) -> Result:
     """Explain a calculation, and work its example with the house rules in force."""
-    options = split(words, COMMANDS["explain"], most_words=1)
+    options = split(words, COMMANDS["explain"], most_words=MOST_WORDS)
     options.refuse()
     if not options.words:
         raise BadInput(
             [Problem("explain", "needs the name of a calculation", "such as explain pull")]
         )
-    name = options.words[0]
+    name = " ".join(options.words)
     loaded = catalogue(words)
-    calc = find(loaded, name)
+    calc = find(loaded, name, asked_by="explain")
     files, rules = example_files(calc), listed(loaded, name)
     example = worked_example(loaded, calc)
     if options.format == "json":

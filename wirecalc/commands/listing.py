@@ -7,8 +7,8 @@ from collections.abc import Mapping, Sequence
 from ..base.errors import BadInput, Problem
 from ..version import VERSION
 from . import help_texts
-from .load_plugins import catalogue, catalogue_with, find, warnings
-from .options import split
+from .load_plugins import HELP, catalogue, catalogue_with, find, warnings
+from .options import leading, split
 from .result import Result
 from .usage import LISTING, Command
 
@@ -36,4 +36,6 @@ def show_help(words: Sequence[str], commands: Commands) -> Result:
     name = words[0]
     if name in commands:
         return Result(help_texts.command_help(commands[name]))
-    return Result(help_texts.calculation_help(find(catalogue_with(name, words), name, commands)))
+    loaded = catalogue_with(name, words)
+    said = name if name in loaded.calculations else " ".join([name, *leading(words[1:])])
+    return Result(help_texts.calculation_help(find(loaded, said, commands, asked_by=HELP)))

@@ -9,7 +9,7 @@ import argparse
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -51,6 +51,8 @@ _SAID = {  # words of the trade for an input -> the options that may be meant
     "resistance": ("--element-resistance", "--device-resistance", "--overload-resistance"),
     "file": ("--recording", "--current-log", "--readings", "--stock"),
 }
+
+MOST_WORDS = 40  # that say what is wanted where the name of a calculation may stand
 
 
 @dataclass
@@ -131,6 +133,11 @@ def split(
     _general(options, found, command.forms)
     _extra(options, extra, command, inputs, most_words)
     return options
+
+
+def leading(words: Sequence[str]) -> list[str]:
+    """Return the words before the first option."""
+    return list(takewhile(lambda word: not word.startswith("-"), words))
 
 
 def join_negative(words: Sequence[str]) -> list[str]:

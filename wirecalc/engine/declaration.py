@@ -41,6 +41,7 @@ class Calculation(Generic[P]):
         refuse: Refusal | None,
         example_with: tuple[str, ...],
         renamed: Mapping[str, str],
+        words: tuple[str, ...],
     ) -> None:
         self.function = function
         self.part = part
@@ -54,9 +55,10 @@ class Calculation(Generic[P]):
         if not self.doc:
             raise DeclarationError(f"{self.name} has no docstring: its first line is its question")
         check_name(self.name)
-        for texts in (cautions, not_checked, example_with):
+        for texts in (cautions, not_checked, example_with, words):
             if not isinstance(texts, tuple | list) or not all(isinstance(t, str) for t in texts):
                 raise DeclarationError(f"{self.name}: {texts!r} are no texts")
+        self.words = tuple(w for text in words for part in text.split(";") if (w := part.strip()))
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Iterator[Item]:
         """Run the bare function with plain values in the declared units."""
@@ -154,6 +156,7 @@ def calculation(
     refuse: Refusal | None = None,
     example_with: tuple[str, ...] = (),
     renamed: Mapping[str, str] = MappingProxyType({}),
+    words: tuple[str, ...] = (),
 ) -> Callable[[Body[P]], Calculation[P]]:
     """Declare a calculation.
 
@@ -163,7 +166,9 @@ def calculation(
     and it is asked before anything is computed. `example_with` names optional inputs that the
     example shall show, and `"name=text"` gives an input another text there than its kind's own
     example, a list its texts with "; " between them. `renamed` has names that inputs had before,
-    each with the one that it has now: the old one is refused, and the new one said.
+    each with the one that it has now: the old one is refused, and the new one said. `words` are
+    what people say who do not know its name: parts, symptoms, abbreviations, regional words; one
+    text may hold several with ";" between them.
 
     A calculation that is too dear to run again over the band has one more argument,
     `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is
@@ -174,6 +179,8 @@ def calculation(
     """
 
     def decorate(function: Body[P]) -> Calculation[P]:
-        return Calculation(function, part, cautions, not_checked, refuse, example_with, renamed)
+        return Calculation(
+            function, part, cautions, not_checked, refuse, example_with, renamed, words
+        )
 
     return decorate

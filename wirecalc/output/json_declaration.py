@@ -29,6 +29,7 @@ def declaration_object(calc: Calculation[Any]) -> dict[str, Any]:
         "name": calc.name,
         "part": calc.part,
         "question": calc.question,
+        "words": list(calc.words),
         "text": calc.doc,
         "example": calc.example,
         "inputs": {

@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 import functools
 import sys
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -70,29 +70,28 @@ class Catalogue:
 
         return [*(str(one) for one in self.unused), *lost(self.folders)]
 
-    def find(
-        self, name: str, commands: Iterable[str] = (), *, instead: str = ""
-    ) -> ProvidedCalculation:
+    def find(self, name: str) -> ProvidedCalculation:
         """Return a calculation by its name.
 
-        Raises BadInput with the nearest known name, also among some commands, or what to say
-        instead, and with the plugins that were not loaded, one of which may have it.
+        Raises BadInput with the nearest known name, and with the plugins that were not loaded,
+        one of which may have it.
         """
         if name not in self.calculations:
-            wrong = f"there is no calculation or command {name!r}"
-            raise BadInput([Problem("", wrong, self.would_do(name, commands, instead=instead))])
+            raise BadInput([Problem("", f"there is no calculation {name!r}", self.would_do(name))])
         return self.calculations[name]
 
-    def would_do(self, name: str, commands: Iterable[str] = (), *, instead: str = "") -> str:
+    def would_do(self, name: str) -> str:
         """Return what would do where there is no calculation of a name, as for `find`."""
-        known = sorted([*self.calculations, *commands])
-        nearest = instead or did_you_mean(name, known) or "`wirecalc` lists them"
-        said = [
+        nearest = did_you_mean(name, sorted(self.calculations)) or "`wirecalc` lists them"
+        return "; ".join([nearest, *self.may_have()])
+
+    def may_have(self) -> list[str]:
+        """Say which plugins were not loaded: one of them may have what was not found."""
+        return [
             f"plugin {p} {SAID[p.state]} and may have it ({p.reason})"
             for p in self.plugins
             if p.state in SAID
         ]
-        return ("\n" if instead else "; ").join([nearest, *said])
 
     def load_all(self) -> None:
         """Load what is deferred, so that the plugin of one that does not load is named."""

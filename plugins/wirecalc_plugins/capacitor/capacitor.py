@@ -61,6 +61,16 @@ def _refuse(
 
 @calculation(
     part="motor and start",
+    words=(
+        "cap; run cap; start cap; run capacitor; start capacitor; motor capacitor; dual cap",
+        "dual run capacitor; mfd; uF; microfarad; farad; capacitance; test a capacitor; cap test",
+        "measure cap; cap under load; weak cap; bad cap; blown cap; dead cap; swollen",
+        "swollen cap; bulging; bulged; leaking cap; low mfd; out of tolerance; percent off",
+        "amps times 2652; condenser; condenser fan; fan slow; fan will not start",
+        "fan not spinning; motor slow; motor hums; hums; humming; will not start; spins by hand",
+        "washing machine; AC not cooling; AC; pump; pump hums; compressor; condensor; slow motor",
+        "weak motor; drum will not turn",
+    ),
     cautions=("cap-01",),
     not_checked=(
         "leakage, swelling and oil: replace a swollen part unseen",

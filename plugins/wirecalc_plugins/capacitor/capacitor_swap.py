@@ -47,6 +47,13 @@ _DUTY = confirmed("capacitor-duty", "trade texts and one component maker's guide
 
 @calculation(
     part="motor and start",
+    words=(
+        "replace capacitor; replacement capacitor; replacement cap; substitute capacitor; new cap",
+        "swap cap; cap rating; cap voltage; higher voltage; 370; 440; 450; 250; volts on cap",
+        "bigger cap; different mfd; bigger capacitor; start cap; run cap; start cap for run cap",
+        "wrong cap; cross reference; universal capacitor; interchange; uF; mfd; microfarad",
+        "capacitor size; cap size; dual cap; swollen cap; bulging cap; blown cap; bad cap",
+    ),
     cautions=("cap-03", "cap-01", "dead-01", "cap-02", "cap-04", "sub-01", "flam-02"),
     not_checked=(
         "the maker's own list of parts, which goes first",

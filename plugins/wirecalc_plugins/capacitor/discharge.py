@@ -55,6 +55,13 @@ def _refuse(
 
 @calculation(
     part="motor and start",
+    words=(
+        "bleed; bleeder; bleed resistor; bleed down; drain; discharging; discharge capacitor",
+        "drain cap; charged cap; charged; stored charge; stored energy; shock from capacitor; zap",
+        "high voltage capacitor; microwave; microwave capacitor; residual voltage",
+        "how long to wait; wait time; short out a cap; time constant; resistor across cap",
+        "inverter board; dc bus; bus capacitor; cap; run cap; start cap; flash capacitor",
+    ),
     cautions=("cap-01", "dead-01", "cap-02", "flam-01"),
     not_checked=(
         "that it is discharged: only your meter across its terminals shows it, under 5 V",

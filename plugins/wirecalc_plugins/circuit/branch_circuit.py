@@ -64,6 +64,13 @@ def _refuse(
 
 @calculation(
     part="circuit",
+    words=(
+        "branch circuit; overloaded circuit; circuit overload; too many appliances",
+        "too many things plugged in; shared circuit; same circuit; multiple appliances",
+        "add up loads; total load; total amps; sum of loads; load calculation; ring main",
+        "ring final; radial; spur; what else is on the breaker; trips when both run",
+        "breaker trips; tripping; power strip; multi-plug; sockets; outlets; lights",
+    ),
     cautions=("brk-01", "cord-04", "live-01", "live-02", "meter-01"),
     not_checked=(
         "whether all loads are listed: switch the breaker off and see what goes dead",

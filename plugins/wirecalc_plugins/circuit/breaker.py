@@ -72,6 +72,16 @@ def _refuse(
 
 @calculation(
     part="circuit",
+    words=(
+        "breaker size; fuse size; fuse rating; what size breaker; circuit breaker; MCB; fuse",
+        "fused plug; breaker trips; keeps tripping; trips; tripping; overloaded",
+        "overload on circuit; pops; 13 amp fuse; panel; consumer unit; fuse box; fusebox",
+        "fused spur; spur; dedicated circuit; outlet; socket; receptacle; plug; NEMA",
+        "80 percent rule; continuous load; 125 percent; amps; amperage; nameplate amps; load",
+        "watts; dryer; range; cooker; oven; hob; stove; kettle; water heater; immersion; geyser",
+        "shower; space heater; microwave; toaster; dishwasher; EV charger; wire gauge for heater",
+        "cable size; MOP",
+    ),
     cautions=("brk-01", "cord-04", "live-01", "live-02", "meter-01"),
     not_checked=(
         "motor and compressor circuits (NEC 430 and 440: motor-circuit)",

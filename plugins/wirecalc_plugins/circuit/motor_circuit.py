@@ -78,6 +78,14 @@ def _refuse(
 
 @calculation(
     part="circuit",
+    words=(
+        "MCA; MOCP; MOP; minimum circuit ampacity; maximum fuse; maximum breaker; max fuse",
+        "overcurrent device; RLA; FLA; full load amps; selection current; time delay fuse",
+        "motor fuse; motor breaker; breaker size; motor wire size; motor load; compressor breaker",
+        "compressor wire; disconnect; service factor; HVAC; AC; AC unit; air conditioner; air con",
+        "aircon; condenser; condensing unit; heat pump; mini split; window unit; rooftop unit",
+        "pump; well pump; pool pump; blower; furnace; air handler; 430; 440",
+    ),
     cautions=("brk-01", "dead-03", "live-01"),
     not_checked=(
         "the overload protector itself: the device guards against short circuit only",

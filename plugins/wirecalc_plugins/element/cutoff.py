@@ -70,6 +70,15 @@ def _refuse(
 
 @calculation(
     part="heating element",
+    words=(
+        "thermal fuse; thermal cutoff; thermal cut-out; TCO; thermal link; temperature fuse",
+        "one-shot thermostat; high limit; hi-limit; limit switch; limit thermostat",
+        "overheat thermostat; thermal limiter; blown thermal fuse; dryer; tumble dryer",
+        "dryer dead; no heat; not heating; dryer will not heat; stops heating; vent blocked",
+        "blocked vent; lint; coffee maker; iron; kettle; rice cooker; hair dryer; fan heater",
+        "microwave; thermostat; open fuse; bypassed fuse; jumper; functioning temperature",
+        "opening temperature; oven dead",
+    ),
     cautions=("heat-02", "heat-03", "sub-01", "dead-01", "hot-01", "heat-01"),
     not_checked=(
         "size, leads and fastening of the new cut-off: it must sit as the old one did",

@@ -76,6 +76,17 @@ def _refuse_element(
 
 @calculation(
     part="heating element",
+    words=(
+        "heating element; heater element; heater; element ohms; heater ohms; resistance of heater",
+        "burner; bake element; broil element; surface unit; hot plate; hob; grill; oven; cooker",
+        "range; stove; kettle; iron; toaster; dryer; tumble dryer; dryer heater; water heater",
+        "immersion; immersion heater; geyser; boiler; dishwasher; washer heater; defrost heater",
+        "space heater; storage heater; radiator; shower; baseboard heater; furnace strip",
+        "heat strip; no heat; not heating; will not heat; slow to heat; slow heat; lukewarm",
+        "not hot; water cold; cold water; burnt out; blown element; open element; coil; ribbon",
+        "sheath; wattage; watts; kW; heat output; halogen; quartz; infrared lamp; 208 on 240",
+        "lower voltage; continuity of heater; bread maker",
+    ),
     cautions=("dead-01", "dead-03", "hot-01", "heat-01", "flam-01"),
     not_checked=(
         "insulation of the element to its sheath and case",

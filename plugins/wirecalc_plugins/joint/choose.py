@@ -47,6 +47,17 @@ def _refuse(stock: FileColumns | None) -> Iterator[Problem]:
 
 @calculation(
     part="wire and joint",
+    words=(
+        "connector; connectors; terminal; terminals; which terminal; which connector",
+        "what connector; pick; select; stock; inventory; parts bin; van stock; part number",
+        "crimp connector; butt connector; butt splice; closed end connector; wire nut; twist-on",
+        "spade; spade terminal; fork; fork terminal; ring; eyelet; lug; push-on; push on terminal",
+        "quick connect; quick disconnect; QC; female terminal; red blue yellow; red connector",
+        "blue connector; yellow connector; color; colour; insulated terminal",
+        "heat shrink connector; which crimp; join wires; connect wires; high temperature terminal",
+        "ferrule; assortment; kit of terminals; pigtail; closed end; crimp terminal; bullet",
+        "eyelet size; terminal size",
+    ),
     cautions=("crimp-01", "sub-01", "flam-02"),
     not_checked=("the maker's sheet of the part", "insulation diameter", "the die of the tool"),
     refuse=_refuse,

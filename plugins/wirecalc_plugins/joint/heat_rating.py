@@ -34,6 +34,17 @@ from .part_ratings import Part, rating_of, weakest
 
 @calculation(
     part="wire and joint",
+    words=(
+        "temperature rating; heat rating; high temperature; high temp; high heat; heat resistant",
+        "hot place; heatproof; heat shrink; heatshrink; shrink tube; sleeve; sleeving; tubing",
+        "tape; electrical tape; nylon; vinyl; silicone; glass; fibreglass; fiberglass; mica; 90 C",
+        "105 C; 150 C; 200 C; 250 C; oven; range; stove; cooker; hob; furnace; near heater",
+        "near burner; oven wire; high temp wire; melted; melting; melted connector",
+        "melted insulation; melted wire; brittle; brittle wire; crumbling; baked; cooked",
+        "discolored; scorched; browned; burnt; burnt connector; burnt spade; burnt terminal",
+        "burnt wire; overheated; overheated terminal; hot joint; insulation rating",
+        "wire gauge for heater; grill",
+    ),
     cautions=("heat-01", "hot-01"),
     not_checked=(
         "heat that the joint makes itself beyond those 20 K: measure the drop across it",

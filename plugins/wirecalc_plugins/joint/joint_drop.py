@@ -34,6 +34,18 @@ _AGAINST = "joint against its wire"
 
 @calculation(
     part="wire and joint",
+    words=(
+        "millivolt drop; mV drop; millivolts; mV; mV across; drop across; voltage drop",
+        "voltage drop across a joint; hot joint; hot connection; hot connector; hot splice",
+        "hot terminal; hot plug; warm plug; warm joint; joint gets hot; burnt connector",
+        "burnt terminal; burned terminal; burnt spade; burnt plug; burnt contacts",
+        "melted connector; melted plug; browned; discolored; loose; loose connection",
+        "loose terminal; loose crimp; bad crimp; bad connection; bad splice; poor connection",
+        "high resistance; high resistance joint; contact resistance; connection resistance",
+        "splice; spliced wire; overheated; contacts; contactor; switch contacts; terminal block",
+        "corroded; corrosion; corroded terminal; green terminal; arcing; thermal camera; infrared",
+        "hot spot; solder joint; smell; scorched; wire nut",
+    ),
     cautions=("live-01", "live-02", "meter-01", "cord-04", "hot-01", "flam-01"),
     not_checked=(
         "heat at a larger current than this: it grows with the square of the current",

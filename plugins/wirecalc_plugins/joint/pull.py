@@ -30,6 +30,16 @@ _RECALLED = {  # what is said beside a verdict by a table from memory
 
 @calculation(
     part="wire and joint",
+    words=(
+        "tug; tug test; pull test; pull out; pull-out force; pull force; pulled out; pulls out",
+        "crimp; crimp test; crimp strength; tensile; tensile test; came off; comes off; falls off",
+        "fell off; slipped out; slips out; wire came out; terminal pulled off; loose crimp",
+        "bad crimp; weak crimp; poor crimp; cold crimp; crimp quality; crimper; crimping",
+        "crimping tool; crimp tool; ratchet; pull tester; force gauge; spring scale; fish scale",
+        "luggage scale; newtons; pounds; retention; lug; terminal; push on terminal",
+        "quick connect; QC terminal; spade terminal; butt splice; butt connector",
+        "is the crimp good; crimped",
+    ),
     cautions=("pull-01", "crimp-03"),
     not_checked=(
         "the one-minute hold of the UL test (a peak just above the minimum does not prove it)",

@@ -35,6 +35,14 @@ from .pull_batch_inputs import (
 
 @calculation(
     part="wire and joint",
+    words=(
+        "pull test; pull tests; crimp test; tug test; crimp; crimps; batch; lot; sample; samples",
+        "several crimps; average; mean; spread; scatter; standard deviation; sigma; statistics",
+        "capability; Cpk; learner; apprentice; trainee; student; training; class; compare tools",
+        "compare crimpers; which crimper; crimper; crimping tool; crimp tool; ratchet crimper",
+        "quality control; outlier; tool calibration; tolerance bound; variation; crimp quality",
+        "exam; spread of crimps",
+    ),
     cautions=("pull-01", "crimp-03"),
     not_checked=(
         "the one-minute hold of the UL test",

@@ -33,6 +33,14 @@ _COUNT = confirmed("faa-43-13", "FAA AC 43.13-1B", "11-174 b", copies=1)
 
 @calculation(
     part="wire and joint",
+    words=(
+        "ring; ring terminal; ring lug; eyelet; eyelet size; eye terminal; lug; cable lug; stud",
+        "stud size; screw; screw size; bolt; bolt size; torque; torque wrench; tighten",
+        "tightening; how tight; tightness; inch pounds; newton metre; Nm; in-lb; hole; hole size",
+        "fork; fork terminal; spade terminal; spade; terminal screw; ground screw; terminal block",
+        "loose screw; post; terminal; M4; M5; M6; number 8; number 10; 10-32; 8-32",
+        "washer under terminal; nut; terminal bolt; torque spec; stripped screw",
+    ),
     cautions=("dead-01", "crimp-01", "gnd-01"),
     not_checked=(
         "the torque itself: the maker's figure rules, those printed are for where it gives none",

@@ -48,6 +48,16 @@ _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copie
 
 @calculation(
     part="wire and joint",
+    words=(
+        "join; join wires; joining; joint; butt; butt connector; butt splice; closed end",
+        "closed end connector; pigtail; end cap; wire nut; wirenut; twist-on; barrel; barrel size",
+        "crimp; crimp sleeve; crimp cap; connector; connector size; terminal size; inline",
+        "red butt; blue butt; yellow butt; red blue yellow; two wires in one crimp; two wires",
+        "three wires; several wires; double crimp; wire combination; CMA; total CMA",
+        "circular mils; circular mil; too big for barrel; wire too thick; wire too thin",
+        "fold over; doubled wire; extend wire; lengthen; repair wire; broken wire; cut wire",
+        "wire chewed; crimp connector; fill; loose in barrel",
+    ),
     cautions=("crimp-01", "dead-01", "flam-01", "flam-02"),
     not_checked=("the die of the tool",),
     refuse=refuse,

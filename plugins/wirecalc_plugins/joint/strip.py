@@ -21,6 +21,13 @@ from .strip_lengths import MM_PER_IN, Length, bare_wire, length_of, strip_to, tw
 
 @calculation(
     part="wire and joint",
+    words=(
+        "strip length; stripping; stripping length; how long to strip; how much to strip",
+        "how far to strip; bare wire; bare; exposed wire; exposed copper; wire sticks out",
+        "stripper; strippers; wire stripper; ferrule; ferrules; bootlace ferrule; ferrule length",
+        "end sleeve; barrel length; barrel depth; window; too short; too long",
+        "insulation in barrel; insulation in crimp; wire prep; cut back; crimp",
+    ),
     cautions=("dead-01", "crimp-01", "crimp-02"),
     not_checked=("nicked or cut strands: look at every strand", "the maker's own strip length"),
     example_with=("barrel_length",),

@@ -54,6 +54,15 @@ def _refuse(
 
 @calculation(
     part="wire and joint",
+    words=(
+        "tab; spade; spade terminal; push-on; push on; push on terminal; quick connect",
+        "quick disconnect; QC; QC terminal; female terminal; female spade; female; male tab",
+        "blade terminal; blade; slip-on; flag terminal; piggyback; quarter inch; 250; 187; 6.3 mm",
+        "4.8 mm; 1/4; loose; loose terminal; loose spade; loose push on; falls off; comes off",
+        "burnt spade; burnt terminal; browned; hot terminal; relay terminal; switch terminal",
+        "element terminal; tab width; tab current; terminal amps; terminal size; terminal",
+        "connector; overheated terminal",
+    ),
     cautions=("dead-01", "live-02", "cord-04"),
     not_checked=(
         "the heat of the place: the test current is for 30 C of rise in a room, no promise beside "

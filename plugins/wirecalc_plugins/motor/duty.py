@@ -37,6 +37,15 @@ def _refuse(on_times: list[float], off_times: list[float]) -> Iterator[Problem]:
 
 @calculation(
     part="motor and start",
+    words=(
+        "duty cycle; run time; runs all the time; runs constantly; always running; never stops",
+        "never shuts off; will not shut off; does not cycle; short cycling; short cycle",
+        "cycles too often; on off; on off times; percent run time; cycle time; energy; kWh",
+        "consumption; power use; running cost; electric bill; high bill; electricity; cost",
+        "energy meter; watt meter; plug-in meter; fridge; refrigerator; freezer; not cold",
+        "warm fridge; not cooling; dehumidifier; ice maker; defrost; door gasket; compressor runs",
+        "watts; dead compressor",
+    ),
     cautions=("live-02", "meter-01"),
     not_checked=(
         "whether the room is a normal one, and how often the door was opened",

@@ -64,6 +64,16 @@ def _refuse(
 
 @calculation(
     part="motor and start",
+    words=(
+        "locked rotor; LRA; LRC; locked rotor amps; stuck; stuck rotor; seized; seized motor",
+        "jammed; bound; motor hums; hums; humming; buzzes; buzzing; growls; will not start",
+        "does not start; tries to start; will not turn; not spinning; stalled; stall; start fails",
+        "clicks; clicking; clicks off; trips on overload; overload trips; overload; cuts out",
+        "high amps; compressor; fridge; refrigerator; freezer; not cooling; AC; disposer",
+        "disposal; garbage disposal; pump; fan; washer; bad bearing; bearing; mechanical",
+        "motor hot; bad compressor; burnt motor; compressor dead; hard start; dead compressor",
+        "tight compressor; stuck compressor",
+    ),
     cautions=("start-01", "heat-03", "mov-01", "live-02", "meter-01", "pin-01", "flam-01"),
     not_checked=(
         "windings, start device and capacitor, dead: current alone does not tell them apart",

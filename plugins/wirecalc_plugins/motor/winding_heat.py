@@ -44,6 +44,14 @@ from .winding_heat_inputs import (
 
 @calculation(
     part="motor and start",
+    words=(
+        "winding temperature; motor temperature; compressor temperature; how hot; hot motor",
+        "motor hot; runs hot; overheated motor; motor overheats; overheats; overheating",
+        "temperature rise; rise by resistance; resistance method; hot resistance; hot ohms",
+        "insulation class; class B; class F; class H; motor smells; smells hot; burnt smell",
+        "burning smell; motor winding resistance; winding resistance; too hot to touch",
+        "burnt motor; compressor hot; transformer",
+    ),
     cautions=("dead-01", "cap-01", "hot-01", "pin-01"),
     not_checked=(
         "the hottest spot: resistance gives the average of the winding",

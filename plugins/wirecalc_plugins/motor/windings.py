@@ -45,6 +45,19 @@ from .windings_inputs import (
 
 @calculation(
     part="motor and start",
+    words=(
+        "winding resistance; motor winding; motor winding resistance; ohm out; ohm out compressor",
+        "ohms; ohming; common start run; C S R; CSR; terminals; pins; pinout; which pin",
+        "compressor terminals; compressor pins; compressor ohms; motor ohms; open winding",
+        "shorted winding; shorted turns; short between windings; burnt winding; burnt motor",
+        "burned motor; burned out; burnt out; dead motor; bad motor; bad compressor",
+        "compressor test; motor test; will not start; hums; compressor; fridge; refrigerator",
+        "freezer; AC; not cooling; washer; washing machine; fan motor; fan; blower motor; pump",
+        "drum will not turn; spins slow; three phase; 3 phase; U V W; inverter compressor",
+        "continuity; start winding; run winding; main winding; auxiliary winding; aux; coil ohms",
+        "identify leads; motor leads; motor wires; multimeter; dead compressor; condenser fan",
+        "drain pump; motor dead; motor does not turn",
+    ),
     cautions=("dead-01", "cap-01", "pin-01", "ins-01"),
     not_checked=(
         "shorted turns, unless the maker's ohms are given: a good winding may read 2 ohm or less",

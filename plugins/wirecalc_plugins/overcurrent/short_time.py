@@ -83,6 +83,12 @@ def _build(wire: Wire, strands: int) -> Iterator[Problem]:
 
 @calculation(
     part="circuit",
+    words=(
+        "short circuit; fault current; let-through energy; I2t; withstand; adiabatic",
+        "prospective fault current; wire damage; cooked wire; burnt wire; burned wire",
+        "scorched wire; burnt insulation; melted wire; insulation damaged by overload",
+        "wire after a short; fusing current; melted insulation; wire smoked",
+    ),
     cautions=("brk-01", "pin-02"),
     not_checked=(
         "steady current: ask ampacity",

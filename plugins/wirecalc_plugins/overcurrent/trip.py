@@ -43,6 +43,16 @@ from .wrong_trip import doubtful_start, refuse
 
 @calculation(
     part="circuit",
+    words=(
+        "trips; tripping; keeps tripping; trips at start; trips after a while; trips at once",
+        "nuisance trip; breaker pops; breaker kicks; popped; kicked out; kicks off; fuse",
+        "fuse blows; blown fuse; blows fuses; blowing fuses; fuse popped; MCB; circuit breaker",
+        "trip curve; trip time; time-current curve; type B; type C; type D; slow blow",
+        "time delay fuse; cartridge fuse; plug fuse; magnetic trip; thermal trip",
+        "instantaneous trip; weak breaker; bad breaker; breaker will not hold; will not reset",
+        "hot breaker; fuse box; fusebox; consumer unit; startup trips breaker",
+        "trips when compressor starts; how long it holds",
+    ),
     cautions=("brk-01", "start-01", "pin-02", "live-02", "meter-01"),
     not_checked=(
         "what heat the breaker had before (taken as cold), and its neighbours in the panel",

@@ -46,6 +46,17 @@ M_PER_FT = 0.3048
 
 @calculation(
     part="return to service",
+    words=(
+        "earth; earthing; earthed; earth continuity; earth bond; earth wire; earth pin",
+        "earth resistance; bonding; bond; ground wire; ground path; grounding; grounded",
+        "ground continuity; continuity; ground pin; third prong; three prong; PE",
+        "protective earth; protective conductor; equipment ground; green wire; green and yellow",
+        "case ground; chassis; chassis ground; frame; ground resistance; PAT; PAT test",
+        "portable appliance test; bond test; no ground; no earth; open ground; open earth",
+        "missing ground; lost ground; ground strap; ground screw; class I; shock; shocks",
+        "electric shock; tingle; tingling; static; ground fault; neutral bond; bonding strap",
+        "kettle; toaster; iron",
+    ),
     cautions=("gnd-02", "dead-02"),
     not_checked=("the ground of the receptacle and of the building",),
     refuse=refuse,

@@ -41,6 +41,17 @@ NAME = "insulation to the case"
 
 @calculation(
     part="return to service",
+    words=(
+        "insulation resistance; insulation test; insulation tester; IR test; meg; meg test",
+        "meg reading; megged; megohm; megohms; megohmmeter; mega ohm; 500 volt test; 500 V; 250 V",
+        "1000 V; flash test; hipot; dielectric; short to ground; short to case; short to earth",
+        "shorted to ground; shorted to frame; grounded; grounded winding; grounded compressor",
+        "grounded element; grounded motor; element to ground; winding to case; leak to ground",
+        "shock; shocks; tingle; electric shock; live case; case is live; chassis live; damp; wet",
+        "moisture; water got in; PAT; PAT test; class II; double insulated; earth fault",
+        "ground fault; breakdown; GFCI trips; GFI trips; RCD trips; washer; washing machine",
+        "dishwasher; kettle; oven; water heater; submersible pump; burnt winding; flooded",
+    ),
     cautions=("dead-01", "dead-02", "cap-01", "ins-01", "ins-02"),
     not_checked=(
         "boards and surge parts that were unplugged, and the cord if it was not in the test",

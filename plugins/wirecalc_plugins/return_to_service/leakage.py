@@ -50,6 +50,15 @@ def _refuse(
 
 @calculation(
     part="return to service",
+    words=(
+        "earth leakage; leakage current; touch current; leak current; current leak; leaks current",
+        "residual current; GFCI; GFI; ground fault interrupter; GFCI trips; GFI trips",
+        "trips the GFCI; RCD; RCD trips; RCBO; ELCB; RCCB; GPO; safety switch; ground fault",
+        "earth fault; mA; milliamp; milliamps; leakage clamp; nuisance trip; nuisance tripping",
+        "shock; shocks; tingle; tingling; electric shock; zap; bites; buzz when touched; hot case",
+        "PAT; PAT test; EMI filter; washer; washing machine; dishwasher; fridge; freezer; kettle",
+        "oven; cooker; water heater; trips the RCD",
+    ),
     cautions=("meter-01", "wat-01", "gfci-01", "flam-01"),
     not_checked=(
         "leakage at 106 % of the plate's volts, as IEC 60335-1 reads it: it grows with the volts",

@@ -32,6 +32,14 @@ MEASURE = "measure the insulation at 500 V dc, or the leakage with everything sw
 
 @calculation(
     part="return to service",
+    words=(
+        "shock; shocks; tingle; electric shock; no insulation tester; no megohmmeter",
+        "only a multimeter; multimeter; DMM; short to case; short to ground; short to chassis",
+        "shorted to ground; fault to case; live case; hot case; grounded; over range; OL to case",
+        "test button; GFCI test; GFCI test button; RCD test button; GFCI trips; RCD trips",
+        "ground fault; earth fault; continuity to case; quick check; bare metal",
+        "return to service; hot chassis",
+    ),
     cautions=("dead-01", "dead-02", "cap-01", "gnd-01", "gfci-01", "flam-01"),
     not_checked=(
         "weak insulation that a few volts of a meter do not show",

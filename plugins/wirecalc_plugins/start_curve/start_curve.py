@@ -51,6 +51,13 @@ def _refuse(**given: Any) -> Iterator[Problem]:
 
 @calculation(
     part="motor and start",
+    words=(
+        "simulate; simulation; simulator; model; model a motor; motor start; oscilloscope; scope",
+        "waveform; torque; speed; slip; split phase; capacitor start; PSC",
+        "permanent split capacitor; centrifugal switch; training; teaching; lesson; demonstrate",
+        "example start; expected start; what should a start look like; graph; plot; draw; curve",
+        "textbook; weak capacitor; start winding; rpm; acceleration",
+    ),
     cautions=("start-01", "meter-01", "live-02", "pin-01", "flam-01"),
     not_checked=(
         "that the motor at hand is like this one: the values are a textbook's or an estimate",

@@ -75,6 +75,14 @@ def _refuse(
 
 @calculation(
     part="motor and start",
+    words=(
+        "lights dim; dim lights; lights dim when it starts; dimming; lights blink; flicker",
+        "lights flicker; voltage dip; voltage sag; sag; start voltage; starting voltage",
+        "volts during start; voltage drop on start; LRA; locked rotor; starting current",
+        "hard start; hard starting; slow start; struggles to start; will not start",
+        "low voltage start; brownout; brown out; generator; inverter; solar; long run",
+        "weak supply; compressor; motor; AC; air conditioner; soft start; big motor",
+    ),
     cautions=("live-01", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(
         "that this motor takes the LRA of its plate",

@@ -100,6 +100,12 @@ def _refuse(
 
 @calculation(
     part="circuit",
+    words=(
+        "voltage drop; volt drop; voltdrop; volts lost; voltage loss; line loss; percent drop",
+        "low volts at load; long run; long cable; long wire; cable length; wire length",
+        "far from panel; distance; feet; outbuilding; shed; garage; upsize wire; wire resistance",
+        "ohms per foot; weak at the end of the line; 3 percent",
+    ),
     cautions=("cord-04", "live-02", "meter-01", "brk-01"),
     not_checked=(
         "ampacity of wire and cord as they lie: a current above every table fails, no more",

@@ -91,6 +91,12 @@ def _refuse(
 
 @calculation(
     part="circuit",
+    words=(
+        "extension; extension cord; extension lead; ext cord; lead; cable reel; drop cord",
+        "trailing lead; cord gauge; cord size; long cord; flex; heavy duty cord; power strip",
+        "multi-plug; daisy chain; adaptor; warm extension; hot cord; cord hot; power tool",
+        "generator; garage freezer; temporary power; adapter",
+    ),
     cautions=("live-02", "meter-01", "cord-04"),
     not_checked=(
         "the cord itself: cuts, crushed or warm places, loose plug",

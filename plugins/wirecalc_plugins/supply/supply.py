@@ -95,6 +95,15 @@ def _refuse_plate(low: float, high: float) -> Iterator[Problem]:
 
 @calculation(
     part="circuit",
+    words=(
+        "line voltage; mains; mains voltage; supply voltage; house voltage; incoming volts",
+        "utility; voltage; low voltage; high voltage; undervoltage; overvoltage; brownout",
+        "brown out; sag; surge; voltage spike; voltage too low; voltage too high; wrong voltage",
+        "volts; volts at outlet; volts at socket; volts at plug; 208; 240; 230; 220; 120; 115",
+        "110; 208 or 240; voltage tolerance; plate voltage; line volts; leg to leg; no power",
+        "dead outlet; dead socket; no voltage; half voltage; generator; transformer",
+        "unstable power",
+    ),
     cautions=("live-01", "meter-01", "brk-01"),
     not_checked=(
         "a maker's narrower span: one service manual allows 6 % off the plate",

@@ -143,6 +143,17 @@ def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
 
 @calculation(
     part="circuit",
+    words=(
+        "loose neutral; lost neutral; open neutral; floating neutral; bad neutral; bad outlet",
+        "bad receptacle; bad socket; loose outlet; loose connection; bad connection",
+        "poor connection; high resistance; house wiring; voltage drops under load",
+        "voltage drop under load; low voltage under load; voltage sag; volts fall; lights flicker",
+        "flickering; lights dim; dimming lights; hot outlet; warm outlet; burnt outlet",
+        "buzzing outlet; hot plug; warm plug; burnt plug; burnt receptacle; burnt socket; arcing",
+        "sparking; back stab; panel lug; service drop; meter base; one leg; lost leg; missing leg",
+        "lights get bright; no power; dead outlet; half power; partial power; intermittent power",
+        "loop impedance; aluminum wiring; wall wiring; junction box",
+    ),
     cautions=("live-01", "live-02", "meter-01", "cord-04", "brk-01"),
     not_checked=(
         "which part it is: take the millivolt drop across plug, receptacle and joints (joint-drop)",

@@ -45,6 +45,12 @@ def _refuse(
 
 @calculation(
     part="motor and start",
+    words=(
+        "recording; recorded; recorder; record; data logger; logger; logging; log; log file; csv",
+        "current log; power log; trend; scope; oscilloscope; waveform; capture; graph; plot",
+        "smart plug; energy monitor; start recording; inrush recording; settle; cycles",
+        "on and off; duty cycle; run time; current over time; samples; power meter",
+    ),
     cautions=("live-01", "live-02", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(
         "that it cools, pumps or turns: current alone does not show it",

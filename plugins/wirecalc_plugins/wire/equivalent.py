@@ -55,6 +55,13 @@ def _holds(size: float, area: float) -> bool:
 
 @calculation(
     part="wire and joint",
+    words=(
+        "mm2 to AWG; AWG to mm2; convert; conversion; converter; metric; metric wire; metric size",
+        "imperial; square millimetre; sq mm; mm squared; square mm; mm2; SWG; circular mil",
+        "circular mils; cmil; CMA; kcmil; cross section; area; wire size; wire chart",
+        "equivalent gauge; gauge conversion; European wire; flex size; cable size; 1.5 mm; 2.5 mm",
+        "0.75 mm; AWG",
+    ),
     cautions=("sub-01",),
     not_checked=(
         "insulation, temperature, voltage and strands: see `substitute`",

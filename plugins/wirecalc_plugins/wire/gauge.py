@@ -80,6 +80,12 @@ def _check_what(strands: int, diameter: float, area: float) -> str:
 
 @calculation(
     part="wire and joint",
+    words=(
+        "wire gauge; wire size; what gauge; what size is this wire; unmarked wire; unknown wire",
+        "identify wire; no print; no marking; caliper; calipers; micrometer; count strands",
+        "number of strands; strand count; strand diameter; measure wire; wire diameter; diameter",
+        "thickness; circular mils; AWG; copper clad; CCA; faded print; unprinted; gauge tool",
+    ),
     cautions=("dead-01", "alu-01"),
     not_checked=("the insulation: its temperature and voltage rating are printed on it",),
     refuse=_refuse,

@@ -68,6 +68,13 @@ def _refuse(
 
 @calculation(
     part="wire and joint",
+    words=(
+        "nicked; nick; nicks; cut strands; broken strands; missing strands; strand broke; frayed",
+        "frayed wire; fraying; damaged wire; damaged strands; damaged conductor; stripper damage",
+        "stripping damage; scraped; scored; stray strands; stripper; wire stripper; strippers",
+        "knife; workmanship; few strands left; lost strands; wire half cut; stripping",
+        "chewed wire; IPC; stranded wire damage",
+    ),
     cautions=("dead-01",),
     not_checked=("strands folded back or left outside of the barrel: look",),
     refuse=_refuse,

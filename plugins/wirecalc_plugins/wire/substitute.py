@@ -53,6 +53,15 @@ def _refuse(old_wire_temperature: float | None = None) -> Iterator[Problem]:
 
 @calculation(
     part="wire and joint",
+    words=(
+        "replace wire; replacement wire; replacing wire; substitute wire; other wire",
+        "different wire; wrong wire; swap wire; thicker wire; thinner wire; bigger wire",
+        "smaller wire; heavier gauge; lighter gauge; rewire; rewiring; harness; wire harness",
+        "wire loom; loom; repair harness; appliance wire; hook-up wire; hookup wire; lead wire",
+        "wire type; wire style; AWM; MTW; TEW; THHN; oven wire; silicone wire; high temp wire",
+        "glass wire; oil resistant; flame rating; VW-1; voltage rating; 300 V; 600 V; burnt wire",
+        "chewed wire; rodent; mouse; mice; instead of; in place of; wire size; flex",
+    ),
     not_checked=(
         "the maker's sheet, which comes first",
         "whether the new wire fits the barrel, the strain relief and the place",

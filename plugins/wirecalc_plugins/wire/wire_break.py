@@ -29,6 +29,12 @@ _NASA = from_memory("nasa-8739-4-13-7", "NASA-STD-8739.4, 13.7", "60 % of the st
 
 @calculation(
     part="wire and joint",
+    words=(
+        "breaking strength; break force; breaking force; breaking load; wire breaks; wire broke",
+        "wire snapped; snap; snapped; tensile strength; tensile; strength of wire; wire strength",
+        "strain; tension; broke before the crimp; wire pulled apart; strand strength; how strong",
+        "stretched wire",
+    ),
     cautions=("pull-01",),
     not_checked=(
         "hard-drawn and alloy wire, which is stronger",

@@ -1,0 +1,133 @@
+"""Words that name no calculation lead to those that fit: on stderr, with exit 2."""
+
+from __future__ import annotations
+
+import csv
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from wirecalc.engine.found_by_words import WordIndex
+from wirecalc.plugging import host
+from wirecalc.testing import Outcome
+
+from .conftest import Outside
+
+Command = Callable[..., Outcome]
+
+QUERIES = Path(__file__).parents[1] / "data" / "words"
+
+
+def _fits(err: str) -> list[str]:
+    """The names of the calculations that are offered, in their order."""
+    return re.findall(r"^([a-z-]+): ", err, re.MULTILINE)
+
+
+@pytest.mark.parametrize(
+    ("typed", "fits"),
+    [
+        (["relay"], {"start-device"}),
+        (["voltage drop"], {"drop"}),
+        (["voltage", "drop"], {"drop"}),
+        (["breaker", "keeps", "tripping"], {"trip", "breaker"}),
+        (["brekaer"], {"breaker"}),
+        (["pul", "--force", "24 lbf"], {"pull"}),
+        (["relais"], {"start-device"}),
+        (["crimps", "--help"], {"pull"}),
+        (["voltage", "drop", "--help"], {"drop"}),
+        (["help", "voltage", "drop"], {"drop"}),
+        (["explain", "potential", "relay"], {"start-device"}),
+        (["explain", "pull", "batch"], {"pull-batch"}),
+        (["ask", "crimp"], {"pull"}),
+        (["ask", "pull", "test"], {"pull"}),
+        (["batch", "pull-out force", "x.csv"], {"pull"}),
+        (["fridge won't start"], {"start-device"}),
+        (["earth leakage"], {"leakage"}),
+        (["over load protector"], {"overload"}),
+    ],
+)
+def test_words_lead_to_the_calculations_that_fit(
+    cli_main: Command, typed: list[str], fits: set[str]
+) -> None:
+    done = cli_main(*typed)
+    assert (done.status, done.out) == (2, "")
+    assert fits & set(_fits(done.err)[:1]), done.err
+    assert max(map(len, done.err.splitlines())) <= 80
+    assert "did you mean" not in done.err
+
+
+def test_each_is_offered_with_its_question_and_the_line_to_type(cli_main: Command) -> None:
+    err = cli_main("potential relay").err
+    assert "start-device: Is this start device good?\n  wirecalc ask start-device\n" in err
+    assert "wirecalc start-device --start-device" in err
+    err = cli_main("explain", "potential relay").err
+    assert "start-device: Is this start device good?\n  wirecalc explain start-device\n" in err
+    err = cli_main("potential relay", "--help").err
+    assert "start-device: Is this start device good?\n  wirecalc start-device --help\n" in err
+
+
+def test_more_words_behind_a_name_are_words_and_values_are_not(cli_main: Command) -> None:
+    assert "breaker" in _fits(cli_main("breaker", "ambient").err)
+    values = cli_main("pull", "--wire", "18", "AWG", "--terminal", "ring", "--force", "24 lbf")
+    assert "'AWG': was not expected; put texts with spaces in quotes" in values.err
+
+
+def test_a_name_without_inputs_says_what_it_needs_and_what_is_related(cli_main: Command) -> None:
+    done = cli_main("splice")
+    assert (done.status, done.out) == (2, "")
+    assert "--wire: is needed" in done.err and "--barrel: is needed" in done.err
+    assert "related: choose: " in done.err and "related: splice" not in done.err
+    assert "related" not in cli_main("splice", "--wire", "18 AWG").err
+
+
+def test_words_that_fit_nothing_are_said_and_the_parts_of_the_trade(cli_main: Command) -> None:
+    done = cli_main("banana")
+    assert (done.status, done.out) == (2, "")
+    assert done.err.startswith("Nothing here speaks of 'banana'")
+    assert "heating element: cutoff, element\n" in done.err
+    some = cli_main("banana relay").err
+    assert some.startswith("Nothing here speaks of 'banana'") and "start-device:" in some
+
+
+def test_a_misspelt_command_is_named(cli_main: Command) -> None:
+    assert "did you mean tables?" in cli_main("tabels").err
+    assert "did you mean explain?" in cli_main("explian", "pull").err
+
+
+PLUGIN = """
+from collections.abc import Iterator
+from typing import Annotated
+from wirecalc import Item, Reading, at_most, calculation, hookimpl, PRACTICE
+
+@calculation(part="lift", words=("paternoster; dumb waiter", "stuck between floors"))
+def lift(load: Annotated[float, Reading("lbf", text="load of the cabin")]) -> Iterator[Item]:
+    \"\"\"Does the lift lift?\"\"\"
+    yield at_most("load", load, 5.0, "lbf", source=PRACTICE, action="unload it")
+
+@hookimpl
+def wirecalc_calculations():
+    return [lift]
+"""
+
+
+@pytest.mark.parametrize("typed", ["paternoster", "dumb waiter", "stuck between floors", "cabin"])
+def test_words_of_a_plugin_from_outside_lead_to_it(
+    plugged: Command, outside: Outside, typed: str
+) -> None:
+    outside.add("demo_lift", PLUGIN)
+    assert _fits(plugged(typed).err)[0] == "lift"
+    assert "words" in plugged("explain", "lift", "--format", "json").json
+
+
+@pytest.mark.parametrize(("file", "least"), [("invented_first", 95), ("invented_forty", 95)])
+def test_hurried_words_lead_to_a_fitting_calculation_among_the_first_three(
+    file: str, least: int
+) -> None:
+    bundled = host.build(bundled_only=True)
+    index = WordIndex(p.calculation for p in bundled.calculations.values())
+    with (QUERIES / f"{file}.csv").open(encoding="utf-8") as rows:
+        asked = [(row["query"], row["fitting"].split(";")) for row in csv.DictReader(rows)]
+    missed = [(q, fit) for q, fit in asked if not set(fit) & set(index.find(q).names[:3])]
+    assert 100 * len(missed) <= (100 - least) * len(asked), missed

@@ -1,0 +1,95 @@
+"""What fits words that name no calculation: a few, best first, each with the line to type.
+
+It is said on stderr and the exit status is that of a wrong command, so that no script takes it for
+a pass.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from ..base.errors import OtherWords, Problem, nearest
+from ..engine.declaration import Calculation
+from ..engine.found_by_words import Found, WordIndex
+from ..output.layout import command, wrap
+from ..plugging.host import Catalogue
+from .load_plugins import HELP
+
+_MOST = 4  # that are shown
+_RELATED = 3  # that are named beside one
+_NEARLY = 0.7  # how like a command a word is that is taken for a slip of the pen
+
+
+def fitting(loaded: Catalogue, typed: str) -> Found:
+    """Return the names of the calculations that fit some words, best first."""
+    loaded.load_all()
+    found = WordIndex(p.calculation for p in loaded.calculations.values()).find(typed)
+    exact = [n for n in loaded.calculations if n == typed.split(" ", 1)[0]]
+    names = dict.fromkeys([*found.names[:1], *exact, *found.names[1:]])
+    return found._replace(names=tuple(names)[:_MOST])
+
+
+def suggested(
+    loaded: Catalogue, typed: str, commands: Iterable[str] = (), *, asked_by: str = ""
+) -> OtherWords:
+    """Return the refusal of words that name no calculation, with what fits them.
+
+    `commands` may be meant too; `asked_by` is the command that was to have the name, or HELP.
+    """
+    found = fitting(loaded, typed)
+    fits = [loaded.calculations[name].calculation for name in found.names]
+    command_meant = nearest(typed.split(" ", 1)[0], list(commands), _NEARLY)
+    lines = [*wrap(_first(typed, found, command_meant)), ""]
+    for calc in fits:
+        lines += [*wrap(f"{calc.name}: {calc.question}", indent="  "), *_to_type(calc, asked_by)]
+    lines += [] if fits or command_meant else _parts(loaded)
+    closing = "`wirecalc` lists all calculations with their questions."
+    if fits and not asked_by:
+        lines += ["", "On one line, with readings such as these:", *command(fits[0].example)]
+        closing = "`wirecalc NAME --help` has the inputs of each; `wirecalc` lists all."
+    return OtherWords("\n".join([*lines, "", *wrap(closing), *_missing(loaded)]))
+
+
+def _first(typed: str, found: Found, command_meant: str) -> str:
+    strange = " or ".join(repr(word) for word in found.strange)
+    if command_meant:
+        said = f"{typed!r} is no calculation or command; did you mean {command_meant}?"
+        return f"{said} Of the words:" if found.names else said
+    if found.names and strange:
+        return f"Nothing here speaks of {strange}. What fits the rest, best first:"
+    if found.names:
+        return f"What fits {typed!r}, best first:"
+    return f"Nothing here speaks of {strange or repr(typed)}. The parts of the trade that it knows:"
+
+
+def _to_type(calc: Calculation[Any], asked_by: str) -> list[str]:
+    if asked_by == HELP:
+        return command(f"wirecalc {calc.name} --help")
+    if asked_by == "batch":
+        return command(f"wirecalc batch {calc.name} FILE.csv")
+    return command(f"wirecalc {asked_by or 'ask'} {calc.name}")
+
+
+def _parts(loaded: Catalogue) -> list[str]:
+    parts: dict[str, list[str]] = {}
+    for name, provided in loaded.calculations.items():
+        parts.setdefault(provided.offered.part, []).append(name)
+    rows = sorted(parts.items())
+    return [line for p, names in rows for line in wrap(f"{p}: {', '.join(names)}", indent="  ")]
+
+
+def _missing(loaded: Catalogue) -> list[str]:
+    return [line for said in loaded.may_have() for line in wrap(said, indent="  ")]
+
+
+def related(loaded: Catalogue, calc: Calculation[Any]) -> list[Problem]:
+    """Return what is related to a calculation, each with its question, for its refusal."""
+    loaded.load_all()
+    others = [p.calculation for n, p in loaded.calculations.items() if n != calc.name]
+    found = WordIndex(others).find(" ".join([calc.name, calc.question, *calc.words[:_RELATED]]))
+    names = found.names[:_RELATED]
+    return [
+        Problem("related", f"{name}: {loaded.calculations[name].offered.question}")
+        for name in names
+    ]
