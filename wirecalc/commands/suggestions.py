@@ -40,7 +40,7 @@ def suggested(
     found = fitting(loaded, typed)
     fits = [loaded.calculations[name].calculation for name in found.names]
     command_meant = nearest(typed.split(" ", 1)[0], list(commands), _NEARLY)
-    lines = [*wrap(_first(typed, found, command_meant)), ""]
+    lines = [*wrap(_first(typed, found, command_meant)), *_missing(loaded), ""]
     for calc in fits:
         lines += [*wrap(f"{calc.name}: {calc.question}", indent="  "), *_to_type(calc, asked_by)]
     lines += [] if fits or command_meant else _parts(loaded)
@@ -48,7 +48,7 @@ def suggested(
     if fits and not asked_by:
         lines += ["", "On one line, with readings such as these:", *command(fits[0].example)]
         closing = "`wirecalc NAME --help` has the inputs of each; `wirecalc` lists all."
-    return OtherWords("\n".join([*lines, "", *wrap(closing), *_missing(loaded)]))
+    return OtherWords("\n".join([*lines, "", *wrap(closing)]))
 
 
 def _first(typed: str, found: Found, command_meant: str) -> str:
