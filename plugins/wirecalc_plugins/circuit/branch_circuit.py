@@ -3,24 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated
 
 from wirecalc import (
     Item,
     Problem,
     Wire,
-    asked,
-    assumed,
     at_most,
     calculation,
-    confirmed,
-    extra,
     figure,
     not_checked,
     put,
 )
 
-from ..inputs import BREAKER, BUILDING_WIRE, FEEDS_OTHERS, RECEPTACLE
+from .branch_circuit_inputs import (
+    Breaker,
+    BuildingWire,
+    FastenedLoads,
+    FeedsOthers,
+    LightLoads,
+    LongFastenedLoads,
+    LongPlugLoads,
+    PlugLoads,
+    Receptacle,
+)
 from .building_inputs import (
     AroundWire,
     InsulationClass,
@@ -31,14 +36,13 @@ from .building_inputs import (
 from .building_wire import load_on_wire
 from .circuit_size import SUM, least_to_move, loads_to_move, needed_circuit, sizes, weakest_first
 from .iec_wire import iec_wire
-from .listed_loads import FASTENED, PLUGGED, ListedLoad, listed, load_input, none
-from .not_seen import RECEPTACLE_NOT_SEEN, unseen_receptacle, zero_amps
+from .listed_loads import FASTENED, PLUGGED, ListedLoad, listed
+from .not_seen import unseen_receptacle, zero_amps
 from .receptacle import receptacle_load
 from .shared_circuit import fastened_load, plug_in_load
 from .wire_place import WirePlace, below, place_of, too_low
 from .wiring_rules import IEC, NEC, of_metric, on_iec_breaker
 
-_SHARED = confirmed("nec-210-23-a", "NEC", "210.23(A)", copies=2)
 _SUM_NAME = "all loads on the breaker"
 
 
@@ -94,40 +98,16 @@ def _refuse(
     ),
 )
 def circuit(
-    breaker: Annotated[float, BREAKER],
+    breaker: Breaker,
     wiring_rules: WiringRules = NEC,
-    plug_loads: Annotated[
-        list[float] | None,
-        load_input("plugged in, runs under 3 h at a time"),
-        none("plug-in loads"),
-    ] = None,
-    long_plug_loads: Annotated[
-        list[float] | None,
-        load_input("plugged in, runs 3 h or more"),
-        none("plug-in loads of 3 h or more"),
-    ] = None,
-    fastened_loads: Annotated[
-        list[float] | None,
-        load_input("built in or wired in, runs under 3 h at a time"),
-        none("fastened loads of under 3 h"),
-    ] = None,
-    long_fastened_loads: Annotated[
-        list[float] | None,
-        load_input("built in or wired in, runs 3 h or more"),
-        none("fastened loads of 3 h or more"),
-    ] = None,
-    light_loads: Annotated[
-        list[float] | None, load_input("lights, counted as running 3 h or more"), none("lights")
-    ] = None,
-    feeds_others: Annotated[
-        bool | None,
-        FEEDS_OTHERS,
-        assumed("yes", "no", source=_SHARED, why="either way"),
-    ] = None,
-    receptacle: Annotated[float | None, RECEPTACLE, extra(RECEPTACLE_NOT_SEEN)] = None,
-    building_wire: Annotated[
-        Wire | None, BUILDING_WIRE, asked("the breaker is there to protect it")
-    ] = None,
+    plug_loads: PlugLoads = None,
+    long_plug_loads: LongPlugLoads = None,
+    fastened_loads: FastenedLoads = None,
+    long_fastened_loads: LongFastenedLoads = None,
+    light_loads: LightLoads = None,
+    feeds_others: FeedsOthers = None,
+    receptacle: Receptacle = None,
+    building_wire: BuildingWire = None,
     insulation_class: InsulationClass = 60.0,
     termination_temperature: TerminationTemperature = 60.0,
     ambient: AroundWire = None,
@@ -167,6 +147,22 @@ def circuit(
         yield from below(
             insulation_class=insulation_class, termination_temperature=termination_temperature
         )
+    yield from _summed(loads, breaker)
+    total, counted = sum(x.amps for x in loads), sum(x.counted for x in loads)
+    if wiring_rules == IEC:
+        yield from weakest_first(_by_iec(total, breaker, building_wire, place))
+    else:
+        yield from sizes("breaker that carries the sum", counted, breaker, building_wire, place)
+        remedy = needed_circuit if len(loads) == 1 else loads_to_move
+        yield from remedy(total, counted / total, breaker, building_wire, place)
+        yield from weakest_first(
+            _links(loads, breaker, feeds_others, receptacle, building_wire, place)
+        )
+    yield from listed(loads)
+
+
+def _summed(loads: Sequence[ListedLoad], breaker: float) -> Iterator[Item]:
+    """Yield the sum of the loads in A, as it counts, and what it leaves of the breaker."""
     total, counted = sum(x.amps for x in loads), sum(x.counted for x in loads)
     yield figure(
         "sum of the loads",
@@ -192,16 +188,6 @@ def circuit(
         toward="down",
         working=lambda: f"{put(breaker, 'A')} - {put(counted, 'A')}",
     )
-    if wiring_rules == IEC:
-        yield from weakest_first(_by_iec(total, breaker, building_wire, place))
-    else:
-        yield from sizes("breaker that carries the sum", counted, breaker, building_wire, place)
-        remedy = needed_circuit if len(loads) == 1 else loads_to_move
-        yield from remedy(total, counted / total, breaker, building_wire, place)
-        yield from weakest_first(
-            _links(loads, breaker, feeds_others, receptacle, building_wire, place)
-        )
-    yield from listed(loads)
 
 
 def _by_iec(total: float, breaker: float, wire: Wire | None, place: WirePlace) -> Iterator[Item]:

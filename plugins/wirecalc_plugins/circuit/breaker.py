@@ -40,7 +40,7 @@ from .load_on_breaker import NAME, BreakerLoad, as_it_counts, factor, single_app
 from .not_seen import WIRE_NOT_SEEN, zero_amps
 from .one_load import Circuit, by_iec, by_nec
 from .plate_load import RANGE, beside_plate, maybe_a_range, range_amps, range_load
-from .wire_place import CONTINUOUS, below, place_of, too_low
+from .wire_place import CONTINUOUS, WirePlace, below, place_of, too_low
 from .wiring_rules import IEC, NEC
 
 _INDIVIDUAL = confirmed("nec-210-22", "NEC", "210.22", copies=1)
@@ -163,26 +163,12 @@ def breaker(
     load = BreakerLoad(amps, other_current or 0.0, times)
     plugged = _plugged(fastened_in_place, receptacle is not None or cord is not None)
     alone = _alone(only_receptacle, feeds_others, other_current)
-    yield figure(
-        "share of the breaker",
-        100 * load.total / breaker,
-        "%",
-        source=_INDIVIDUAL,
-        working=lambda: f"100 x {put(load.total)} A / {put(breaker)} A",
-    )
+    yield _share(load, breaker)
     circuit = Circuit(load, breaker, building_wire, place, receptacle, alone, plugged)
     if wiring_rules == IEC:
         links = by_iec(circuit)
     else:
-        yield from sizes(
-            "breaker for a circuit of its own",
-            amps * (times or CONTINUOUS),
-            breaker,
-            building_wire,
-            place,
-        )
-        yield from needed_circuit(amps, times or 1.0, breaker, building_wire, place)
-        yield from as_it_counts(load)
+        yield from _needed(load, breaker, building_wire, place)
         links = by_nec(circuit, rule)
     if cord is not None:
         links = chain(links, [cord_load(amps, cord, cord_conductors, ambient, cord_type)])
@@ -191,6 +177,26 @@ def breaker(
         yield against_plate(breaker, maximum_breaker)
     elif wiring_rules == NEC and plate_current is not None and range_rating is None:
         yield from single_appliance(breaker, plate_current, driven, alone)
+
+
+def _share(load: BreakerLoad, breaker: float) -> Item:
+    return figure(
+        "share of the breaker",
+        100 * load.total / breaker,
+        "%",
+        source=_INDIVIDUAL,
+        working=lambda: f"100 x {put(load.total)} A / {put(breaker)} A",
+    )
+
+
+def _needed(
+    load: BreakerLoad, breaker: float, wire: Wire | None, place: WirePlace
+) -> Iterator[Item]:
+    """Say what carries the load, and how it counts."""
+    own = load.amps * (load.factor or CONTINUOUS)
+    yield from sizes("breaker for a circuit of its own", own, breaker, wire, place)
+    yield from needed_circuit(load.amps, load.factor or 1.0, breaker, wire, place)
+    yield from as_it_counts(load)
 
 
 def _plugged(fastened: bool | None, has_plug: bool) -> bool | None:

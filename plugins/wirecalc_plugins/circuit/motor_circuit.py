@@ -3,24 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
-from wirecalc import Item, Problem, Wire, asked, calculation, figure, not_checked
+from wirecalc import Item, Problem, Wire, calculation, figure, not_checked
 
-from ..inputs import BUILDING_WIRE
-from ..inputs_motor import MOTOR_KIND
 from .building_inputs import AroundWire, InsulationClass, TerminationTemperature, Together
 from .motor_checks import MotorLoad, device_of_motor, needed, small_wire, wire_of_motor
 from .motor_inputs import (
     BranchSelectionCurrent,
+    BuildingWire,
     CoolRunning,
     Device,
     DeviceRating,
+    FastenedInPlace,
     FullLoadCurrent,
     Horsepower,
     LargestOnPlate,
     ListedCombination,
     MinimumAmpacity,
+    MotorKind,
     OtherCurrent,
     PlateGoverns,
     PlateVolts,
@@ -33,13 +33,14 @@ from .motor_rules import (
     COMPRESSOR,
     INVERSE,
     MOTOR,
+    Sizing,
     compressor_sizing,
     motor_sizing,
     plate_sizing,
     table_current,
     unsized,
 )
-from .wire_place import below, place_of, too_low
+from .wire_place import WirePlace, below, place_of, too_low
 
 
 def _refuse(
@@ -111,8 +112,8 @@ def _refuse(
     ),
 )
 def motor_circuit(
-    motor_kind: Annotated[str, MOTOR_KIND],
-    fastened_in_place: Annotated[bool, "it is built in or wired in, not plugged in"],
+    motor_kind: MotorKind,
+    fastened_in_place: FastenedInPlace,
     horsepower: Horsepower = None,
     nameplate_voltage: PlateVolts = None,
     full_load_current: FullLoadCurrent = None,
@@ -127,9 +128,7 @@ def motor_circuit(
     will_not_start: WillNotStart = None,
     listed_combination: ListedCombination = None,
     other_current: OtherCurrent = None,
-    building_wire: Annotated[
-        Wire | None, BUILDING_WIRE, asked("the device is not there to save it")
-    ] = None,
+    building_wire: BuildingWire = None,
     insulation_class: InsulationClass = 60.0,
     termination_temperature: TerminationTemperature = 60.0,
     ambient: AroundWire = None,
@@ -152,7 +151,7 @@ def motor_circuit(
     nec-motor-overload, nec-ampacity, nec-ambient, nec-conductor-count, nec-small-conductors,
     standard-ratings.
     """
-    kind, device, plate = motor_kind, motor_device, full_load_current
+    kind, plate = motor_kind, full_load_current
     place = place_of(insulation_class, termination_temperature, ambient, conductors)
     if building_wire is not None:
         yield from below(
@@ -162,48 +161,59 @@ def motor_circuit(
         sizing = motor_sizing(horsepower, nameplate_voltage, plate, plate_governs)
     else:
         sizing = compressor_sizing(rated_load_current, branch_selection_current)
-    yield from _unused(
-        kind,
-        horsepower or plate or nameplate_voltage,
-        max(rated_load_current or 0.0, branch_selection_current or 0.0),
-    )
+    compressor = max(rated_load_current or 0.0, branch_selection_current or 0.0)
+    yield from _unused(kind, horsepower or plate or nameplate_voltage, compressor)
     others = other_current or 0.0
+    least = None if minimum_ampacity is None else minimum_ampacity + others
     if breaker is not None:
-        yield from combination(device, listed_combination)
-    if sizing is None and minimum_ampacity is not None:
-        yield from by_plate(
-            minimum_ampacity + others, maximum_breaker, breaker, building_wire, place
-        )
-        return
+        yield from combination(motor_device, listed_combination)
     if sizing is None:
+        if least is not None:
+            yield from by_plate(least, maximum_breaker, breaker, building_wire, place)
+            return
         yield unsized(kind, plate_governs)
         yield from overload_limits(kind, None, plate, cool_running)
         return
-    yield figure(
+    yield _sized_by(sizing)
+    yield from contradictions(kind, sizing.amps, minimum_ampacity, maximum_breaker)
+    if least is not None and under_compressor(kind, sizing.amps, minimum_ampacity):
+        # only what the lesser of the two fails is sure
+        yield from by_plate(least, maximum_breaker, breaker, building_wire, place, questioned=True)
+        return
+    yield from beside_table(horsepower, nameplate_voltage, plate)
+    other = plate_sizing(sizing, plate, plate_governs) if kind == MOTOR else None
+    load = MotorLoad(kind, motor_device, sizing, other, plate_governs, others, minimum_ampacity)
+    yield from needed(load, building_wire, breaker, maximum_breaker, place)
+    yield from _judged(load, building_wire, place, breaker, maximum_breaker, will_not_start)
+    yield from overload_limits(kind, sizing.amps, plate, cool_running)
+    yield from _locked_rotor(kind, horsepower, nameplate_voltage)
+
+
+def _sized_by(sizing: Sizing) -> Item:
+    return figure(
         "current that sizes the circuit",
         sizing.amps,
         "A",
         source=sizing.source,
         working=lambda: sizing.working,
     )
-    yield from contradictions(kind, sizing.amps, minimum_ampacity, maximum_breaker)
-    if minimum_ampacity is not None and under_compressor(kind, sizing.amps, minimum_ampacity):
-        # only what the lesser of the two fails is sure
-        least = minimum_ampacity + others
-        yield from by_plate(least, maximum_breaker, breaker, building_wire, place, questioned=True)
-        return
-    yield from beside_table(horsepower, nameplate_voltage, plate)
-    other = plate_sizing(sizing, plate, plate_governs) if kind == MOTOR else None
-    load = MotorLoad(kind, device, sizing, other, plate_governs, others, minimum_ampacity)
-    yield from needed(load, building_wire, breaker, maximum_breaker, place)
-    if building_wire is not None:
-        yield from wire_of_motor(load, building_wire, place)
+
+
+def _judged(
+    load: MotorLoad,
+    wire: Wire | None,
+    place: WirePlace,
+    breaker: float | None,
+    maximum_breaker: float | None,
+    will_not_start: bool | None,
+) -> Iterator[Item]:
+    """Judge what is there of wire and device, in A."""
+    if wire is not None:
+        yield from wire_of_motor(load, wire, place)
     if breaker is not None:
         yield from device_of_motor(load, breaker, maximum_breaker, will_not_start)
-    if breaker is not None and building_wire is not None:
-        yield from small_wire(load, breaker, building_wire, place)
-    yield from overload_limits(kind, sizing.amps, plate, cool_running)
-    yield from _locked_rotor(kind, horsepower, nameplate_voltage)
+    if breaker is not None and wire is not None:
+        yield from small_wire(load, breaker, wire, place)
 
 
 def _unused(kind: str, motor: float | None, compressor: float) -> Iterator[Item]:

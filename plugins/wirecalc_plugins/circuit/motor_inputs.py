@@ -7,6 +7,7 @@ from typing import Annotated
 from wirecalc import (
     Nameplate,
     OneOf,
+    Wire,
     YesNo,
     asked,
     assumed,
@@ -17,8 +18,8 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import BREAKER, MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, OTHER_CURRENT
-from ..inputs_motor import HORSEPOWER, RATED_LOAD_CURRENT
+from ..inputs import BREAKER, BUILDING_WIRE, MAXIMUM_BREAKER, NAMEPLATE_VOLTAGE, OTHER_CURRENT
+from ..inputs_motor import HORSEPOWER, MOTOR_KIND, RATED_LOAD_CURRENT
 from .motor_rules import DEVICES
 
 _BY_TABLE = "motor_kind=motor and plate_governs!=yes and not minimum_ampacity"
@@ -27,6 +28,9 @@ _UNIT = "minimum_ampacity and not rated_load_current and not horsepower"
 _430_6 = confirmed("nec-430-6-a", "NEC", "430.6(A)(1)", copies=2)
 _430_52 = confirmed("nec-430-52-left-out", "NEC", "430.52", copies=2)
 
+MotorKind = Annotated[str, MOTOR_KIND]
+FastenedInPlace = Annotated[bool, "it is built in or wired in, not plugged in"]
+BuildingWire = Annotated[Wire | None, BUILDING_WIRE, asked("the device is not there to save it")]
 Horsepower = Annotated[
     float | None,
     HORSEPOWER.but(typical="1/2 hp"),

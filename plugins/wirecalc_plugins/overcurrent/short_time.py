@@ -3,33 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
-    PRACTICE,
     Item,
-    OneOf,
     Problem,
-    Reading,
     Wire,
-    assumed,
     at_most,
     at_or_below,
     calculation,
     cannot_tell,
     caution,
-    extra,
     figure,
-    may_be_absent,
     put,
-    setting,
     show,
 )
 from wirecalc.trade.conductors import area_working
 
-from ..inputs import OVERCURRENT, OVERCURRENT_TIME, WIRE
-from ..inputs_joint import CUT_STRANDS, STRANDS
-from .adiabatic import STRONGEST, WEAKEST, HeatedWire, formula_source, insulation_of, insulations
+from .adiabatic import WEAKEST, HeatedWire, formula_source, insulation_of
+from .short_time_inputs import (
+    CutStrands,
+    Insulation,
+    Overcurrent,
+    OvercurrentTime,
+    Strands,
+    TemperatureBefore,
+    WireInput,
+)
 from .wire_times import ADIABATIC_S, times
 
 _THICKER = "a thicker wire, or a breaker that opens sooner; test the insulation after a fault"
@@ -100,43 +99,13 @@ def _build(wire: Wire, strands: int) -> Iterator[Problem]:
     example_with=("overcurrent_time=0.1 s", "insulation=pvc-90"),
 )
 def short_time(
-    wire: Annotated[Wire, WIRE],
-    overcurrent: Annotated[float, OVERCURRENT],
-    overcurrent_time: Annotated[
-        float | None,
-        OVERCURRENT_TIME,
-        extra("the time that the wire stands is shown, and nothing is judged"),
-    ] = None,
-    insulation: Annotated[
-        str,
-        OneOf(insulations, text="insulation of the wire and its highest running temperature, C"),
-        assumed(STRONGEST, source=PRACTICE),
-    ] = WEAKEST,
-    temperature_before: Annotated[
-        float | None,
-        Reading(
-            "C",
-            low=-40,
-            high=150,
-            typical="30 C",
-            text="temperature of the wire before the overcurrent",
-        ),
-        assumed("30 C", source=PRACTICE, why="as hot as at full load"),
-    ] = None,
-    cut_strands: Annotated[
-        int | None,
-        CUT_STRANDS.but(goes_with="wire"),
-        may_be_absent("no strand is cut"),
-    ] = None,
-    strands: Annotated[
-        int | None,
-        STRANDS,
-        extra(
-            "a wire written as 26x30 AWG says its own; of another it is asked for",
-            when="cut_strands",
-        ),
-        setting("no strand is cut"),
-    ] = None,
+    wire: WireInput,
+    overcurrent: Overcurrent,
+    overcurrent_time: OvercurrentTime = None,
+    insulation: Insulation = WEAKEST,
+    temperature_before: TemperatureBefore = None,
+    cut_strands: CutStrands = None,
+    strands: Strands = None,
 ) -> Iterator[Item]:
     """How long does this wire stand this current before its insulation is damaged?
 

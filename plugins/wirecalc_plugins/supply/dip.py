@@ -3,48 +3,41 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Item,
-    Nameplate,
     Origin,
     Problem,
     Wire,
-    asked,
-    assumed,
     at_least,
     at_or_below,
     calculation,
     cannot_tell,
     caution,
-    extra,
     figure,
-    may_be_absent,
     put,
 )
 
-from ..inputs import (
-    ALIVE,
-    BUILDING_WIRE,
-    CONDUCTOR_TEMPERATURE,
-    CORD,
-    CORD_LENGTH,
-    NAMEPLATE_VOLTAGE,
-    OTHER_CURRENT,
-    RUN_LENGTH,
-    VOLTAGE_AT_REST,
-    VOLTAGE_AT_START,
-)
-from ..inputs_motor import LOCKED_ROTOR_CURRENT
 from ..most_current import on_building_wire
+from .dip_inputs import (
+    BuildingWire,
+    ConductorTemperature,
+    Cord,
+    CordLength,
+    LockedRotorCurrent,
+    NameplateVoltage,
+    OtherCurrent,
+    RatedLoadCurrent,
+    RunLength,
+    StartPowerFactor,
+    VoltageAtRest,
+    VoltageAtStart,
+)
 from .dip_model import LEAST_SHARE, StartOverPath, volts
 from .path import loops, missing, nothing_given, path_to, too_much
 from .start_volts import LEAST, judge_locked, judge_start, not_above
 from .volts_left import plate_limits, volts_that_clash
-
-_MEASURED = "the measured volts decide, and arithmetic asks whether the meter was quick enough"
 
 
 def _refuse(
@@ -94,43 +87,18 @@ def _refuse(
     example_with=("building_wire=14 AWG", "run_length", "rated_load_current"),
 )
 def dip(
-    locked_rotor_current: Annotated[float, LOCKED_ROTOR_CURRENT.but(typical="14.2 A")],
-    nameplate_voltage: Annotated[float, NAMEPLATE_VOLTAGE],
-    voltage_at_rest: Annotated[float, VOLTAGE_AT_REST.but(not_zero=ALIVE)],
-    rated_load_current: Annotated[
-        float | None,
-        Nameplate("A", above=0, high=60, typical="1.6 A", text="RLA on the plate"),
-        extra("an LRA above what a plug carries is no rated current; below that, RLA is asked for"),
-    ] = None,
-    building_wire: Annotated[
-        Wire | None,
-        BUILDING_WIRE,
-        asked("it takes its part of the volts", when="not voltage_at_start"),
-        extra(_MEASURED),
-    ] = None,
-    run_length: Annotated[
-        float | None, RUN_LENGTH, asked(when="not voltage_at_start"), extra(_MEASURED)
-    ] = None,
-    cord: Annotated[Wire | None, CORD, may_be_absent("no cord")] = None,
-    cord_length: Annotated[
-        float | None, CORD_LENGTH, asked(when="not voltage_at_start"), extra(_MEASURED)
-    ] = None,
-    other_current: Annotated[
-        float | None, OTHER_CURRENT, may_be_absent("nothing else runs on this wire")
-    ] = None,
-    voltage_at_start: Annotated[
-        float | None,
-        VOLTAGE_AT_START.but(not_zero=ALIVE),
-        extra("all that arithmetic allows is tried, and where that does not tell it is asked for"),
-    ] = None,
-    start_power_factor: Annotated[
-        float | None,
-        Nameplate("%", low=10, high=100, typical="65 %", text="power factor of the locked rotor"),
-        extra("0.5, 0.65 and 0.8 are all tried"),
-    ] = None,
-    conductor_temperature: Annotated[
-        float, CONDUCTOR_TEMPERATURE, assumed("20 C", source=PRACTICE)
-    ] = 75.0,
+    locked_rotor_current: LockedRotorCurrent,
+    nameplate_voltage: NameplateVoltage,
+    voltage_at_rest: VoltageAtRest,
+    rated_load_current: RatedLoadCurrent = None,
+    building_wire: BuildingWire = None,
+    run_length: RunLength = None,
+    cord: Cord = None,
+    cord_length: CordLength = None,
+    other_current: OtherCurrent = None,
+    voltage_at_start: VoltageAtStart = None,
+    start_power_factor: StartPowerFactor = None,
+    conductor_temperature: ConductorTemperature = 75.0,
 ) -> Iterator[Item]:
     """Do the volts stay high enough while the motor starts?
 

@@ -3,44 +3,35 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
-    PRACTICE,
     Item,
-    Nameplate,
-    OneOf,
     Problem,
-    Reading,
     Wire,
-    asked,
-    assumed,
     calculation,
     caution,
-    extra,
     figure,
-    may_be_absent,
     not_checked,
     put,
-    setting,
 )
 from wirecalc.trade.wire_runs import WirePath, reactance_per_length, resistance_per_length
 
-from ..inputs import (
-    ALIVE,
-    BUILDING_WIRE,
-    CONDUCTOR_TEMPERATURE,
-    CORD,
-    CORD_LENGTH,
-    LOAD_ON_A_RUN,
-    NAMEPLATE_VOLTAGE,
-    OTHER_CURRENT,
-    RUN_LENGTH,
-    SLIP_A,
-    VOLTAGE_AT_REST,
-)
 from ..most_current import on_building_wire, on_cord
 from .drop_advice import for_advice
+from .drop_inputs import (
+    BuildingWire,
+    ConductorTemperature,
+    Cord,
+    CordLength,
+    Current,
+    NameplateVoltage,
+    OtherCurrent,
+    OtherLegCurrent,
+    PowerFactor,
+    RunLength,
+    System,
+    VoltageAtRest,
+)
 from .drop_load import OTHER_LEG, drops, load_of
 from .path import (
     ADVICE,
@@ -58,7 +49,6 @@ from .volts_left import LEFT, judge_left, too_many, volts_that_clash
 
 MOST_OF_A_LEG = 130.0  # V on a plate; more is leg to leg, and its neutral carries nothing
 REACTANCE_MATTERS = 0.2  # of the resistance; left out below that
-SYSTEMS = ("two-wire", "three-wire")
 
 
 def _refuse(
@@ -120,49 +110,18 @@ def _refuse(
     ),
 )
 def drop(
-    current: Annotated[float, LOAD_ON_A_RUN],
-    nameplate_voltage: Annotated[float, NAMEPLATE_VOLTAGE],
-    building_wire: Annotated[
-        Wire | None,
-        BUILDING_WIRE,
-        asked("it takes its part of the volts before the cord"),
-    ] = None,
-    run_length: Annotated[float | None, RUN_LENGTH, asked()] = None,
-    cord: Annotated[Wire | None, CORD, may_be_absent("no cord")] = None,
-    cord_length: Annotated[float | None, CORD_LENGTH, asked()] = None,
-    other_current: Annotated[
-        float | None, OTHER_CURRENT, may_be_absent("nothing else runs on this wire")
-    ] = None,
-    other_leg_current: Annotated[
-        float | None,
-        Reading(
-            "A",
-            low=0,
-            high=200,
-            typical="5 A",
-            text="current of the other leg, which shares the neutral of the building wire",
-            slip_under=SLIP_A,
-        ),
-        may_be_absent("the neutral carries all of this load"),
-    ] = None,
-    system: Annotated[
-        str | None,
-        OneOf(SYSTEMS, text="two-wire: line and neutral, or leg to leg"),
-        setting("a current of the other leg says three-wire"),
-    ] = None,
-    power_factor: Annotated[
-        float | None,
-        Nameplate("%", low=10, high=100, typical="80 %", text="power factor of the load, lagging"),
-        assumed("80 %", source=PRACTICE, why="resistance alone, as of a heater"),
-    ] = None,
-    conductor_temperature: Annotated[
-        float, CONDUCTOR_TEMPERATURE, assumed("20 C", source=PRACTICE)
-    ] = 75.0,
-    voltage_at_rest: Annotated[
-        float | None,
-        VOLTAGE_AT_REST.but(not_zero=ALIVE),
-        extra("a run that takes over 10 % of the plate's volts asks for it"),
-    ] = None,
+    current: Current,
+    nameplate_voltage: NameplateVoltage,
+    building_wire: BuildingWire = None,
+    run_length: RunLength = None,
+    cord: Cord = None,
+    cord_length: CordLength = None,
+    other_current: OtherCurrent = None,
+    other_leg_current: OtherLegCurrent = None,
+    system: System = None,
+    power_factor: PowerFactor = None,
+    conductor_temperature: ConductorTemperature = 75.0,
+    voltage_at_rest: VoltageAtRest = None,
 ) -> Iterator[Item]:
     """How many volts does the run take while the load runs?
 
@@ -193,16 +152,8 @@ def drop(
         yield from on_cord(cord, current)
     path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
     if other_leg_current is not None and nameplate_voltage > MOST_OF_A_LEG:
-        mean, legs = (current + other_leg_current) / 2, (current, other_leg_current)
-        yield figure(
-            "mean current of the legs",
-            mean,
-            "A",
-            working=lambda: (
-                f"({put(legs[0], 'A')} + {put(legs[1], 'A')}) / 2; each in its own wire"
-            ),
-        )
-        current, other_leg_current = mean, None
+        yield _mean(current, other_leg_current)
+        current, other_leg_current = (current + other_leg_current) / 2, None
     load = load_of(current, other_current, other_leg_current, power_factor)
     yield from loops(path)
     if path.cord is not None:
@@ -229,6 +180,16 @@ def drop(
         yield judge_left(there, nameplate_voltage, None, f"{LEFT}, other leg")
     yield from for_advice(load, path, in_cord, nameplate_voltage)
     yield from _left_out(path) if power_factor is None else reactances(path)
+
+
+def _mean(one: float, other: float) -> Item:
+    """Leg to leg each leg has its own wire: the mean of their currents in A counts."""
+    return figure(
+        "mean current of the legs",
+        (one + other) / 2,
+        "A",
+        working=lambda: f"({put(one, 'A')} + {put(other, 'A')}) / 2; each in its own wire",
+    )
 
 
 def _left_out(path: WirePath) -> Iterator[Item]:

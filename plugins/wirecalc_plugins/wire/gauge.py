@@ -4,42 +4,30 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     Bands,
     Item,
-    OneOf,
     Problem,
-    Reading,
     Wire,
     answer,
-    asked,
     at_or_below,
     calculation,
     cannot_tell,
     confirmed,
-    extra,
     figure,
     not_checked,
     put,
     requires,
-    setting,
 )
 from wirecalc.trade import conductors
 
-from ..inputs_joint import STRANDS
 from .equivalent import thinnest_metric, thinnest_stocked
+from .gauge_inputs import Metal, OutsideDiameter, StrandDiameter, Strands
 from .sizes import Band, by_gauge, by_metric, one_gauge
 
 LEAST_MM2, MOST_MM2 = 0.1, 10.0  # the wires inside appliances
-METALS = (
-    "copper",
-    "tinned copper",
-    "nickel-plated copper",
-    "aluminium",
-    "copper-clad aluminium",
-)
+
 _ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "aluminium wire", copies=3)
 
 
@@ -95,38 +83,10 @@ def _check_what(strands: int, diameter: float, area: float) -> str:
     ),
 )
 def gauge(
-    strands: Annotated[
-        int | None,
-        STRANDS,
-        asked("the copper is counted strand by strand"),
-    ] = None,
-    strand_diameter: Annotated[
-        float | None,
-        Reading(
-            "mm",
-            above=0,
-            high=5,
-            typical="0.254 mm",
-            text="diameter of one strand, bare of lacquer",
-        ),
-        asked("the copper is counted strand by strand"),
-    ] = None,
-    metal: Annotated[
-        str,
-        OneOf(METALS, text="metal of a strand, scraped: copper is red through"),
-        extra("the size is the same for any metal; that it is copper is printed as assumed"),
-    ] = "copper",
-    outside_diameter: Annotated[
-        float | None,
-        Reading(
-            "mm",
-            above=0,
-            high=30,
-            typical="3 mm",
-            text="diameter over the insulation, shown beside the wire",
-        ),
-        setting("insulation is of any thickness: no gauge is in it"),
-    ] = None,
+    strands: Strands = None,
+    strand_diameter: StrandDiameter = None,
+    metal: Metal = "copper",
+    outside_diameter: OutsideDiameter = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Which size is this unmarked wire?
