@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import re
 import tomllib
 
@@ -21,6 +22,12 @@ from wirecalc.rules.requirements import ProvidedRequirement, RequiredChecks
 CATALOGUE = host.build(bundled_only=True)
 KINDS = kinds.table_kinds()
 each_kind = pytest.mark.parametrize("kind", KINDS)
+
+
+@functools.cache
+def written(kind: str) -> str:
+    """The sheet that is written for a kind where a shop asks for nothing."""
+    return new_sheet(kind, "x.toml", CATALOGUE)
 
 
 def full(sheet: str) -> str:
@@ -44,18 +51,18 @@ def test_the_table_names_steps_stages_and_calculations_that_are_there() -> None:
 
 @each_kind
 def test_an_empty_sheet_is_valid_and_cannot_be_told(kind: str) -> None:
-    job = jobsheet.evaluate(tomllib.loads(new_sheet(kind, "x.toml", CATALOGUE)), CATALOGUE)
+    job = jobsheet.evaluate(tomllib.loads(written(kind)), CATALOGUE)
     assert (job.verdict, job.kind) == ("cannot tell", kind)
     required = [c for c in kinds.usual(kind) if c.required]
     instead = {"leakage", "screening"}  # of insulation, which is written
-    written = {c.calculation for c in required} - instead or {kinds.usual(kind)[0].calculation}
-    assert {c.calculation for c in job.checks} == written
+    checks = {c.calculation for c in required} - instead or {kinds.usual(kind)[0].calculation}
+    assert {c.calculation for c in job.checks} == checks
     assert all(c.verdict == "cannot tell" for c in job.checks)
 
 
 @each_kind
 def test_every_line_of_a_sheet_can_be_taken_at_once(kind: str) -> None:
-    sheet = tomllib.loads(full(new_sheet(kind, "x.toml", CATALOGUE)))
+    sheet = tomllib.loads(full(written(kind)))
     job = jobsheet.evaluate(sheet, CATALOGUE)
     assert len(job.checks) == len(kinds.usual(kind))
     assert all(c.finding is not None and c.finding.inputs for c in job.checks)
@@ -66,7 +73,7 @@ def test_every_line_of_a_sheet_can_be_taken_at_once(kind: str) -> None:
 @each_kind
 def test_each_check_filled_in_alone_is_no_error(kind: str) -> None:
     """The nameplate and one check after the other, the rest as it was written."""
-    text = new_sheet(kind, "x.toml", CATALOGUE)
+    text = written(kind)
     parts = re.split(r"\n\n(?=## )", text)
     judged = set()
     for number in range(1, len(parts)):
@@ -78,7 +85,7 @@ def test_each_check_filled_in_alone_is_no_error(kind: str) -> None:
 
 @each_kind
 def test_a_sheet_shows_every_input_of_its_checks_with_text_and_span(kind: str) -> None:
-    text = new_sheet(kind, "x.toml", CATALOGUE)
+    text = written(kind)
     words = " ".join(line.removeprefix("## ") for line in text.splitlines())
     for check in kinds.usual(kind):
         for declared in CATALOGUE.find(check.calculation).calculation.inputs:
@@ -89,7 +96,7 @@ def test_a_sheet_shows_every_input_of_its_checks_with_text_and_span(kind: str) -
 
 
 def test_needed_inputs_come_first_and_nameplate_values_stand_above() -> None:
-    text = new_sheet("dryer", "x.toml", CATALOGUE)
+    text = written("dryer")
     plate, _, rest = text.partition("[nameplate]\n")[2].partition("\n\n")
     assert "# nameplate_voltage = " in plate
     assert "# nameplate_voltage = " not in rest
@@ -151,7 +158,7 @@ def words_above(text: str, line: str) -> str:
 
 
 def test_what_a_check_cannot_tell_without_is_marked_so() -> None:
-    text = new_sheet("refrigerator", "x.toml", CATALOGUE)
+    text = written("refrigerator")
     plate, _, rest = text.partition("[nameplate]\n")[2].partition("\n\n")
     assert "tester is set to (over 0 up to 1000 V; insulation cannot tell without it)" in (
         words_above(plate, "# test_voltage = ")
@@ -171,7 +178,7 @@ def test_what_a_check_cannot_tell_without_is_marked_so() -> None:
 @each_kind
 def test_what_is_marked_is_what_the_gaps_name(kind: str) -> None:
     """What an empty sheet will ask for one after the other is marked as needed in it."""
-    text = new_sheet(kind, "x.toml", CATALOGUE)
+    text = written(kind)
     sheet = tomllib.loads(text)
     for reading in gaps(jobsheet.evaluate(sheet, CATALOGUE), sheet, CATALOGUE).readings:
         block = text.partition(f'\n[[check]]\ncalculation = "{reading.check.calculation}"')[2]

@@ -123,7 +123,7 @@ class Catalogue:
             )
 
     def runner(
-        self, name: str, *, origin: str = "typed"
+        self, name: str, *, origin: str = "typed", missing_is_unknown: bool = False
     ) -> Callable[[Mapping[str, object]], Finding]:
         """Return the function that runs one calculation again and again, as `run` does once.
 
@@ -136,6 +136,7 @@ class Catalogue:
             rules=self.rules,
             not_loaded=self.not_loaded,
             origin=origin,
+            missing_is_unknown=missing_is_unknown,
             remembered={},
         )
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import contextlib
 import functools
 import importlib.util
+import os
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import NamedTuple
@@ -109,12 +110,22 @@ def sidecars(folder: Path) -> list[Path]:
 
     (A file whose name begins with `._` is one of those.)
     """
-    return sorted(path for path in folder.glob("*.toml") if not path.name.startswith("._"))
+    return [folder / name for name in _sidecar_names(folder)]
+
+
+def _sidecar_names(folder: Path) -> list[str]:
+    """Return their names alone: a folder is asked for them many times in a job."""
+    try:
+        there = os.listdir(folder)
+    except OSError:
+        return []
+    return sorted(n for n in there if n.endswith(".toml") and not n.startswith("._"))
 
 
 def names() -> list[str]:
     """Return the names of all tables, sorted."""
-    return sorted({path.stem for folder in folders() for path in sidecars(folder)})
+    found = {name for folder in folders() for name in _sidecar_names(folder)}
+    return sorted(name.removesuffix(".toml") for name in found)
 
 
 def forget() -> None:

@@ -21,10 +21,11 @@ Runner = Callable[[Given], Finding | None]
 
 def runner(catalogue: Catalogue, calc: Calculation[Any]) -> Runner:
     """Return what runs a calculation as a sheet does; None where that is not possible."""
+    run = catalogue.runner(calc.name, origin="sheet", missing_is_unknown=True)
 
     def once(given: Given) -> Finding | None:
         try:
-            return catalogue.run(calc.name, given, origin="sheet", missing_is_unknown=True)
+            return run(given)
         except (BadInput, PluginDefect):
             return None
 

@@ -9,11 +9,12 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
+from typing import Any, NamedTuple
 
 from ...base.errors import BadInput, Problem
 from ...engine.declaration import Calculation
 from ...engine.inputs import Input
+from ...engine.one_input import Remembered
 from ...engine.reading_inputs import prepare
 from ...plugging.host import Catalogue
 from ..checks import AS_FOUND, AS_LEFT
@@ -87,7 +88,8 @@ def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
         "[nameplate]",
     ]
     filled = {name: example(i) for name, i in plate.items()}
-    marks = {name: _marks(calc, filled, catalogue) for name, calc in calculations.items()}
+    own = {name: _own(calc, filled) for name, calc in calculations.items()}
+    marks = {n: _marks(calc, filled, own[n], catalogue) for n, calc in calculations.items()}
     for declared in plate.values():
         said = [f"{n} {m[declared.name]}" for n, m in marks.items() if declared.name in m]
         lines += _input(declared, "; ".join(said))
@@ -97,7 +99,7 @@ def new_sheet(kind: str, file: str, catalogue: Catalogue) -> str:
         instead = bool(check.one_of) and check is not first
         if not any(c.required for c in checks) and check is checks[0]:
             check = check._replace(required=True)  # a sheet lists one at least
-        lines += ["", *_check(check, calc, filled, marks[calc.name], instead=instead)]
+        lines += ["", *_check(check, calc, own[calc.name], marks[calc.name], instead=instead)]
     for check in absent:
         why = check.why.removesuffix("it") + check.calculation
         lines += ["", *words(f"{why}: no calculation of that name is here.")]
@@ -115,7 +117,8 @@ def _plate(calculations: Sequence[Calculation[Any]]) -> dict[str, Input]:
                 continue
             tried = {**plate, declared.name: declared}
             given = {name: example(i) for name, i in tried.items()}
-            if all(_goes(c, _shared(c, given)) for c in calculations):
+            takes = (c for c in calculations if any(i.name == declared.name for i in c.inputs))
+            if all(_goes(c, _shared(c, given)) for c in takes):  # the others see nothing new
                 plate = tried
     needed = {i.name: i for c in calculations for i in c.inputs if i.required}
     return {name: needed.get(name, declared) for name, declared in plate.items()}
@@ -128,7 +131,7 @@ def _shared(calc: Calculation[Any], filled: Mapping[str, object]) -> dict[str, o
 def _check(
     check: UsualCheck,
     calc: Calculation[Any],
-    filled: Mapping[str, object],
+    own: _Own,
     marks: Mapping[str, str],
     *,
     instead: bool = False,
@@ -146,10 +149,9 @@ def _check(
         yield f"{off}step = {as_toml(check.step)}"
     yield f"{off}stage = {as_toml(check.stage)}"
     yield from words(calc.question)
-    own, chosen = _own(calc, filled)
-    for declared in own:
+    for declared in own.inputs:
         mark = marks.get(declared.name, "")
-        yield from _input(declared, mark, instead=declared.name not in chosen)
+        yield from _input(declared, mark, instead=declared.name not in own.together)
     yield from key_line("note", "what you saw", "")
     if check.stage == AS_FOUND:
         yield from key_line("removed", "", "how what failed was taken away, if it was")
@@ -158,19 +160,25 @@ def _check(
         yield from key_line("part", "number of the terminal or part", "")
 
 
-def _own(calc: Calculation[Any], filled: Mapping[str, object]) -> tuple[list[Input], set[str]]:
-    """Return the inputs that stand in a check itself, and which of them go together."""
+class _Own(NamedTuple):
+    """The inputs that stand in a check itself, and which of them go together."""
+
+    inputs: list[Input]
+    together: set[str]
+
+
+def _own(calc: Calculation[Any], filled: Mapping[str, object]) -> _Own:
     own = [i for i in calc.inputs if i.name not in filled]
     own.sort(key=lambda i: (not i.required, i.name not in calc.example_inputs))
-    return own, _together(calc, own, _shared(calc, filled))
+    return _Own(own, _together(calc, own, _shared(calc, filled)))
 
 
 def _marks(
-    calc: Calculation[Any], filled: Mapping[str, object], catalogue: Catalogue
+    calc: Calculation[Any], filled: Mapping[str, object], own: _Own, catalogue: Catalogue
 ) -> dict[str, str]:
     """Return what is to be said of the inputs that a calculation cannot tell without."""
-    own, chosen = _own(calc, filled)
-    given = _shared(calc, filled) | {i.name: example(i) for i in own if i.name in chosen}
+    examples = {i.name: example(i) for i in own.inputs if i.name in own.together}
+    given = _shared(calc, filled) | examples
     strictly, among = cannot_do_without(calc, runner(catalogue, calc), given)
     without = "cannot tell without it"
     return dict.fromkeys(among, f"{without} or others") | dict.fromkeys(strictly, without)
@@ -182,21 +190,24 @@ def _together(
     """Return the inputs whose examples can all be given at once, those of the example first."""
     first = [i for i in inputs if i.required or i.name in calc.example_inputs]
     given = {**shared, **{i.name: example(i) for i in first}}
-    if not _goes(calc, given):
+    read: Remembered = {}
+    if not _goes(calc, given, read):
         given = dict(shared)
     grown = True
     while grown:  # one may go with another that comes later
         grown = False
         for declared in inputs:
             tried = {**given, declared.name: example(declared)}
-            if declared.name not in given and _goes(calc, tried):
+            if declared.name not in given and _goes(calc, tried, read):
                 given, grown = tried, True
     return set(given)
 
 
-def _goes(calc: Calculation[Any], given: Mapping[str, object]) -> bool:
+def _goes(
+    calc: Calculation[Any], given: Mapping[str, object], read: Remembered | None = None
+) -> bool:
     try:
-        prepare(calc, given, "sheet", missing_is_unknown=True)
+        prepare(calc, given, "sheet", missing_is_unknown=True, remembered=read)
     except BadInput:
         return False
     return True
