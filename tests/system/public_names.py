@@ -1,7 +1,4 @@
-"""Write docs/public-names.md from the code: what a plugin may import.
-
-.venv/bin/python tests/system/public_names.py
-"""
+"""The page of public names, from the code: what a plugin may import."""
 
 from __future__ import annotations
 
@@ -9,17 +6,15 @@ import importlib
 import inspect
 import pkgutil
 from collections.abc import Iterator
-from pathlib import Path
 from types import ModuleType
 
 import wirecalc
 import wirecalc.testing
 import wirecalc.trade
 
-PAGE = Path(__file__).parents[2] / "docs" / "public-names.md"
 HEAD = """# What a plugin may import
 
-Made from the code by `tests/system/public_names.py`; do not edit it by hand. These names are the
+Made from the code by `tests/system/written.py`; do not edit it by hand. These names are the
 contract: what is not listed may change with any version. [plugin-reference.md](plugin-reference.md)
 says what they are for.
 """
@@ -72,7 +67,3 @@ def _said(value: object) -> str:
     if isinstance(value, tuple) and len(value) > 3:
         return f"from {value[0]} to {value[-1]}"
     return f"a {type(value).__name__}" if callable(value) else f"{value}"
-
-
-if __name__ == "__main__":
-    PAGE.write_text(page(), encoding="utf-8")

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import os
 import re
-import shlex
 import subprocess
-import sys
 import tomllib
 from collections.abc import Callable
 from pathlib import Path
@@ -19,9 +16,8 @@ from wirecalc.jobs import sheet as jobsheet
 from wirecalc.jobs.checks import STEPS
 from wirecalc.plugging import host
 
-ROOT = Path(__file__).parents[2]
-COMMAND = Path(sys.executable).with_name("wirecalc")
-PAGES = [ROOT / "README.md", ROOT / "DEVELOPERS.md", *sorted((ROOT / "docs").glob("*.md"))]
+from .written import COMMAND, PAGES, ROOT
+from .written import printed as printed_by
 
 
 def blocks(page: Path, language: str) -> list[str]:
@@ -42,19 +38,7 @@ def transcripts() -> list[tuple[str, str, str]]:
 
 @pytest.mark.parametrize(("page", "command", "printed"), transcripts())
 def test_transcript_is_what_the_command_prints(page: str, command: str, printed: str) -> None:
-    line, refused, _ = command.partition(" 2>&1")
-    words = shlex.split(line)
-    assert words[0] == "wirecalc", page
-    environment = {k: v for k, v in os.environ.items() if k != "PYTHONIOENCODING"}
-    done = subprocess.run(
-        [COMMAND, *words[1:]],
-        capture_output=True,
-        cwd=ROOT,
-        env=environment | {"PYTHONUTF8": "1"},
-        check=False,
-    )
-    said = done.stderr if refused else done.stdout
-    assert said.decode().strip() == printed.strip()
+    assert printed_by(command) == printed.strip(), page
 
 
 def test_readme_opens_with_the_job_and_one_real_output() -> None:
