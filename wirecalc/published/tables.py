@@ -9,7 +9,6 @@ from __future__ import annotations
 import contextlib
 import functools
 import importlib.util
-import os
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import NamedTuple
@@ -116,7 +115,7 @@ def sidecars(folder: Path) -> list[Path]:
 def _sidecar_names(folder: Path) -> list[str]:
     """Return their names alone: a folder is asked for them many times in a job."""
     try:
-        there = os.listdir(folder)
+        there = [path.name for path in folder.iterdir()]
     except OSError:
         return []
     return sorted(n for n in there if n.endswith(".toml") and not n.startswith("._"))
