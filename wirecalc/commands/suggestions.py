@@ -25,7 +25,7 @@ def fitting(loaded: Catalogue, typed: str) -> Found:
     """Return the names of the calculations that fit some words, best first."""
     loaded.load_all()
     found = WordIndex(p.calculation for p in loaded.calculations.values()).find(typed)
-    exact = [n for n in loaded.calculations if n == typed.split(" ", 1)[0]]
+    exact = [n for n in ("-".join(typed.split()), typed.split(" ")[0]) if n in loaded.calculations]
     names = dict.fromkeys([*found.names[:1], *exact, *found.names[1:]])
     return found._replace(names=tuple(names)[:_MOST])
 
@@ -56,6 +56,9 @@ def _first(typed: str, found: Found, command_meant: str) -> str:
     if command_meant:
         said = f"{typed!r} is no calculation or command; did you mean {command_meant}?"
         return f"{said} Of the words:" if found.names else said
+    if found.unchecked:
+        name, what = found.unchecked[0]
+        return f"Not checked by {name}: {what}. What fits a part of the words, best first:"
     if found.names and strange:
         return f"Nothing here speaks of {strange}. What fits the rest, best first:"
     if found.names:

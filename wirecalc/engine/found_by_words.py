@@ -11,7 +11,7 @@ import difflib
 import math
 import re
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import cached_property
 from itertools import pairwise
 from typing import Any, NamedTuple
@@ -19,21 +19,26 @@ from typing import Any, NamedTuple
 from ..typed.word_kinds import OneOf
 from .declaration import Calculation
 
-_NAME, _SAID, _QUESTION, _INPUT = 5.0, 5.0, 2.5, 1.0  # what a word counts for, by where it stands
-_PART = 0.6  # of a name or phrase of several words, one of them
+_NAME, _SAID, _QUESTION, _INPUT = 7.0, 5.0, 2.5, 1.0  # what a word counts for, by where it stands
 _WHOLE = 0.8  # all words of a phrase together, beside each
 _BEGINS, _SLIP = 0.75, 0.8  # a longer word that begins so; one that is spelled nearly so
 _ALIKE = 0.75  # how like a word must be to be taken for a slip, up to 1
 _SHORT_ALIKE = 0.85  # of three letters: "pul" is, and "pal" is none
+_SPELLED = 0.9  # for another spelling of a known word, such as aluminum
 _SHORTEST = 3  # letters that a word needs for that
+_STEM = 5  # letters that a longer word must begin with
 _FEW = 0.3  # of what the best one counts, what the last one must
 
 
 class Found(NamedTuple):
-    """The names of the calculations that fit, best first, and the words that none speaks of."""
+    """The names of the calculations that fit, best first, and the words that none speaks of.
+
+    `unchecked` has what all the words stand in together that a calculation says it never checks.
+    """
 
     names: tuple[str, ...]
-    strange: tuple[str, ...]
+    strange: tuple[str, ...] = ()
+    unchecked: tuple[tuple[str, str], ...] = ()
 
 
 class _Described(NamedTuple):
@@ -42,6 +47,7 @@ class _Described(NamedTuple):
     name: str
     weights: Mapping[str, float]
     phrases: Sequence[frozenset[str]]
+    not_checked: Sequence[tuple[str, frozenset[str]]]
 
 
 def stems(text: str) -> list[str]:
@@ -82,14 +88,33 @@ class WordIndex:
 
     def find(self, typed: str) -> Found:
         """Return what fits some words, best first; nothing where no word is known."""
-        wanted = list(dict.fromkeys(stems(typed)))
+        wanted = list(dict.fromkeys(w for word in stems(typed) for w in self._parted(word)))
         telling = [w for w in wanted if w not in _EMPTY]
         meant = {w: self._meant(w) for w in dict.fromkeys([*telling, *self._joined(wanted)])}
         strange = self._strange(typed, telling, meant)
         scores = {one.name: self._score(one, wanted, meant) for one in self._all}
         ranked = sorted((n for n in scores if scores[n] > 0), key=lambda n: (-scores[n], n))
         best = scores[ranked[0]] if ranked else 0.0
-        return Found(tuple(n for n in ranked if scores[n] >= _FEW * best), strange)
+        names = tuple(n for n in ranked if scores[n] >= _FEW * best)
+        return Found(names, strange, self._unchecked(frozenset(telling)))
+
+    def _unchecked(self, telling: frozenset[str]) -> tuple[tuple[str, str], ...]:
+        """What is said not to be checked in all these words, which no calculation declares."""
+        declared = any(telling == phrase - _EMPTY for one in self._all for phrase in one.phrases)
+        if len(telling) < 2 or declared:
+            return ()
+        return tuple(
+            (o.name, t) for o in self._all for t, words in o.not_checked if telling <= words
+        )
+
+    def _parted(self, word: str) -> list[str]:
+        """Return the two known words that one is made of here, such as "startcap", else itself."""
+        if word not in self._spread and word not in _EMPTY and word.isalpha():
+            for cut in range(_SHORTEST, len(word) - _SHORTEST + 1):
+                halves = [_stem(word[:cut]), _stem(word[cut:])]
+                if all(half in self._spread for half in halves):
+                    return halves
+        return [word]
 
     def _joined(self, wanted: Sequence[str]) -> list[str]:
         """Two words that are one here: "over load"."""
@@ -102,24 +127,33 @@ class WordIndex:
         known = {w for w in telling if meant[w] or w in joined}
         unknown = {w for w in telling if w not in known and len(w) > 1 and w.isalpha()}
         said = re.findall(r"[^\W\d_]+", re.sub(r"['\u2019]", "", typed))
-        return tuple(dict.fromkeys(w for w in said if _stem(w.casefold()) in unknown))
+        first = {_stem(w.casefold()): w for w in reversed(said)}
+        return tuple(word for stem, word in reversed(first.items()) if stem in unknown)
 
     def _meant(self, word: str) -> dict[str, float]:
         """Return the known words that a typed one may be, each with how surely."""
+        longer = dict.fromkeys(self._longer(word), _BEGINS)
         if word in self._spread:
-            return {word: 1.0} | dict.fromkeys(self._longer(word), _BEGINS)
-        if len(word) < _SHORTEST or not word.isalpha():
-            return {}
-        longer = self._longer(word)
-        if longer:
-            return dict.fromkeys(longer, _BEGINS)
-        alike = _ALIKE if len(word) > _SHORTEST else _SHORT_ALIKE
-        close = difflib.get_close_matches(word, self._spelled, n=3, cutoff=alike)
-        best = max((_likeness(word, c) for c in close), default=0.0)
-        return {c: _SLIP * _likeness(word, c) for c in close if _likeness(word, c) > best - 0.1}
+            return {word: 1.0} | longer | dict.fromkeys(self._alike(word, _SPELLED), _SLIP)
+        if longer or len(word) < _SHORTEST:
+            return longer
+        close = self._alike(word, _ALIKE if len(word) > _SHORTEST else _SHORT_ALIKE)
+        best = max(close.values(), default=0.0)
+        return {c: _SLIP * likeness for c, likeness in close.items() if likeness > best - 0.1}
 
     def _longer(self, word: str) -> list[str]:
-        return [k for k in self._spelled if k.startswith(word) and k != word and len(word) > 3]
+        """Known words that begin with one: a heater with heat, and no window with wind."""
+        far = [k for k in self._spelled if k.startswith(word) and k != word]
+        return far if len(word) >= _STEM else [k for k in far if k == f"{word}er" and len(word) > 3]
+
+    def _alike(self, word: str, alike: float) -> dict[str, float]:
+        """Known words that are spelled nearly so, each with how like they are; no abbreviations."""
+        if not word.isalpha():
+            return {}
+        close = difflib.get_close_matches(word, self._spelled, n=3, cutoff=alike)
+        short = len(word) < _STEM
+        near = [c for c in close if c != word and (c[0] == word[0] or not short)]
+        return {c: difflib.SequenceMatcher(None, word, c).ratio() for c in near}
 
     @cached_property
     def _spelled(self) -> list[str]:
@@ -144,10 +178,6 @@ class WordIndex:
         return score + _WHOLE * _SAID * max(whole, default=0.0)
 
 
-def _likeness(one: str, other: str) -> float:
-    return difflib.SequenceMatcher(None, one, other).ratio()
-
-
 def _described(calc: Calculation[Any]) -> _Described:
     weights: dict[str, float] = {}
 
@@ -161,9 +191,19 @@ def _described(calc: Calculation[Any]) -> _Described:
         if isinstance(declared.kind, OneOf):
             count(" ".join(declared.kind.words), _INPUT)
     count(calc.question, _QUESTION)
-    phrases = [frozenset(stems(phrase)) for phrase in (calc.name, *calc.words)]
-    for phrase, weight in zip(phrases, [_NAME, *(_SAID for _ in calc.words)], strict=True):
+    said = [(calc.name, _NAME), *((phrase, _SAID) for phrase in _both_spellings(calc.words))]
+    phrases = [(frozenset(stems(phrase)), weight) for phrase, weight in said]
+    for phrase, weight in phrases:
         telling = phrase - _EMPTY
         for word in telling:
-            weights[word] = max(weights.get(word, 0.0), weight * (_PART if len(telling) > 1 else 1))
-    return _Described(calc.name, weights, [p for p in phrases if p])
+            weights[word] = max(weights.get(word, 0.0), weight / math.sqrt(len(telling)))
+    unchecked = [(text, frozenset(stems(text))) for text in calc.not_checked]
+    return _Described(calc.name, weights, [p for p, _ in phrases if p], unchecked)
+
+
+def _both_spellings(phrases: Iterable[str]) -> Iterator[str]:
+    """Yield phrases as they are declared, and with words in one that have a hyphen: cut-out."""
+    for phrase in phrases:
+        yield phrase
+        if "-" in phrase:
+            yield phrase.replace("-", "")

@@ -43,8 +43,8 @@ _AGAINST = "joint against its wire"
         "loose terminal; loose crimp; bad crimp; bad connection; bad splice; poor connection",
         "high resistance; high resistance joint; contact resistance; connection resistance",
         "splice; spliced wire; overheated; contacts; contactor; switch contacts; terminal block",
-        "corroded; corrosion; corroded terminal; green terminal; arcing; thermal camera; infrared",
-        "hot spot; solder joint; smell; scorched; wire nut",
+        "choc block; connector strip; corroded; corrosion; corroded terminal; green terminal",
+        "arcing; thermal camera; infrared; hot spot; solder joint; smell; scorched; wire nut",
     ),
     cautions=("live-01", "live-02", "meter-01", "cord-04", "hot-01", "flam-01"),
     not_checked=(

@@ -61,8 +61,8 @@ def _refuse(
         "locked rotor amps; full load amps; nameplate amps; clamp meter; amp clamp; clamp reading",
         "clamp; min max; compressor; fridge; refrigerator; freezer; AC; pump; motor; vacuum; fan",
         "will not start; tries to start; trips on start; trips when it starts; code letter",
-        "horsepower; hp; not cooling; overload trips; high start; normal start; motor current",
-        "motor amps; startup; start up; washer; kicks on",
+        "kVA code; horsepower; hp; not cooling; overload trips; high start; normal start",
+        "motor current; motor amps; startup; start up; washer; kicks on",
     ),
     cautions=("live-02", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(

@@ -35,14 +35,15 @@ PLATE_115 = (100.0, 130.0)  # plates that the manual's ohm is for
 @calculation(
     part="motor and start",
     words=(
-        "overload protector; OL; OLP; overload switch; thermal overload; thermal protector",
-        "motor protector; bimetal; disc; internal overload; external overload; protector; clicks",
-        "clicking; compressor clicks; clicks on and off; click; overload open; overload trips",
-        "tripped; will not reset; reset; cuts out; shuts off; cycles on overload; short cycling",
-        "stops after a while; stops when hot; hot compressor; compressor; compressor hot; fridge",
-        "refrigerator; freezer; not cooling; AC; motor cuts out; thermal switch",
-        "relay and overload; overheats; overheating; overheated; trip temperature; motor stops",
-        "motor hot; restarts after cooling; dead compressor",
+        "overload protector; overload ohms; overload resistance; continuity of overload; OL; OLP",
+        "overload switch; thermal overload; thermal protector; motor protector; bimetal; disc",
+        "internal overload; external overload; protector; clicks; clicking; compressor clicks",
+        "clicks on and off; click; overload open; overload trips; tripped; will not reset; reset",
+        "cuts out; shuts off; cycles on overload; short cycling; stops after a while",
+        "stops when hot; hot compressor; compressor; compressor hot; fridge; refrigerator",
+        "freezer; not cooling; AC; motor cuts out; thermal switch; relay and overload; overheats",
+        "overheating; overheated; trip temperature; motor stops; motor hot",
+        "restarts after cooling; dead compressor",
     ),
     cautions=("dead-01", "cap-01", "hot-01", "heat-03", "mov-01", "flam-02", "pin-01", "flam-01"),
     not_checked=(

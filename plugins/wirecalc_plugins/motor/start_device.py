@@ -42,14 +42,15 @@ from .start_relays import judge_relay, judge_unread
 @calculation(
     part="motor and start",
     words=(
-        "relay; relais; start relay; starting relay; starter; motor starter; current relay",
-        "potential relay; solid state relay; PTC; PTCR; thermistor; pill; electronic relay",
-        "3 in 1; 3-in-1; hard start kit; hard start; kick start; start kit; booster; boost kit",
-        "start components; start switch; rattles; rattling; shake; relay coil; relay contacts",
-        "burnt relay; stuck relay; sticking relay; bad relay; compressor; compressor relay",
-        "will not start; hums; humming; clicks; clicking; compressor clicks; fridge; refrigerator",
-        "freezer; not cooling; dead fridge; not cold; relay and overload; compressor start",
-        "start winding stays in; AC; fridge clicks; centrifugal switch; dead compressor",
+        "relay; relais; ptc ohms; relay ohms; start relay; starting relay; starter; motor starter",
+        "current relay; potential relay; solid state relay; PTC; PTCR; thermistor; pill",
+        "electronic relay; 3 in 1; 3-in-1; hard start kit; hard start; kick start; start kit",
+        "booster; boost kit; start components; start switch; rattles; rattling; shake; relay coil",
+        "relay contacts; burnt relay; stuck relay; sticking relay; bad relay; compressor",
+        "compressor relay; will not start; hums; humming; clicks; clicking; compressor clicks",
+        "fridge; refrigerator; freezer; not cooling; dead fridge; not cold; relay and overload",
+        "compressor start; start winding stays in; AC; fridge clicks; centrifugal switch",
+        "dead compressor",
     ),
     cautions=("dead-01", "cap-01", "hot-01", "flam-02", "sub-01", "flam-01"),
     not_checked=(

@@ -93,9 +93,9 @@ def _refuse(
     part="circuit",
     words=(
         "extension; extension cord; extension lead; ext cord; lead; cable reel; drop cord",
-        "trailing lead; cord gauge; cord size; long cord; flex; heavy duty cord; power strip",
-        "multi-plug; daisy chain; adaptor; warm extension; hot cord; cord hot; power tool",
-        "generator; garage freezer; temporary power; adapter",
+        "trailing lead; cord gauge; cord size; long cord; SJT; SJOOW; flex; heavy duty cord",
+        "power strip; multi-plug; daisy chain; adaptor; warm extension; hot cord; cord hot",
+        "power tool; generator; garage freezer; temporary power; adapter",
     ),
     cautions=("live-02", "meter-01", "cord-04"),
     not_checked=(

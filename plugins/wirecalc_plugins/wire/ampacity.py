@@ -60,12 +60,13 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
 @calculation(
     part="circuit",
     words=(
-        "amps a wire can carry; how many amps; current rating of a wire",
-        "current carrying capacity; wire size; wire size for a load; what size wire",
-        "wire gauge for amps; cable size; conductor size; wire chart; amp chart; ampacity table",
-        "derating; correction factor; bundled wires; conduit; raceway; THHN; NM cable",
-        "twin and earth; flex rating; cord rating; undersized wire; wire gets hot; hot wire",
-        "wire gauge for heater; watts; supply wire",
+        "amps a wire can carry; amps per gauge; AWG chart; amps for AWG; how many amps",
+        "current rating of a wire; current carrying capacity; wire size; wire size for a load",
+        "what size wire; wire gauge for amps; cable size; conductor size; wire chart; amp chart",
+        "ampacity table; derating; correction factor; bundled wires; conduit; raceway; THHN",
+        "NM cable; SJT; SJOOW; SOOW; SPT; wire current; current; twin and earth; flex rating",
+        "cord rating; undersized wire; wire gets hot; hot wire; wire gauge for heater; watts",
+        "supply wire",
     ),
     not_checked=(
         "125 % for a load that runs 3 hours or more, and the breaker: see `breaker`",

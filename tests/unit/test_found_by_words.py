@@ -1,0 +1,105 @@
+"""Which calculations fit some words: the ranking, slips of the pen, and what nothing speaks of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated
+
+import pytest
+
+from wirecalc import Item, OneOf, Reading, calculation, figure
+from wirecalc.base.errors import DeclarationError
+from wirecalc.engine.declaration import Calculation
+from wirecalc.engine.found_by_words import WordIndex, stems
+
+
+def _made(name: str, question: str, *words: str, not_checked: tuple[str, ...] = ()) -> Calculation:
+    def function(
+        load: Annotated[float, Reading("lbf", text="load on the rope")],
+        kind: Annotated[str, OneOf(("hemp", "steel"), text="kind")] = "hemp",
+    ) -> Iterator[Item]:
+        yield figure("load", load, "lbf")
+
+    function.__name__ = name
+    function.__doc__ = f"{question}\n\nMore."
+    return calculation(part="lift", words=words, not_checked=not_checked)(function)
+
+
+HOIST = _made(
+    "hoist",
+    "Does the hoist lift it?",
+    "winch; chain block",
+    "slips under load; cut-out",
+    not_checked=("wear of the hook",),
+)
+ROPE = _made("rope_wear", "Is this rope worn?", "frayed; strand; winch rope")
+BRAKE = _made("brake", "Does the brake hold?", "shoe; winch slips back; aluminium shoe")
+INDEX = WordIndex([HOIST, ROPE, BRAKE])
+
+
+@pytest.mark.parametrize(
+    ("typed", "names"),
+    [
+        ("hoist", ["hoist"]),  # its name
+        ("chain block", ["hoist"]),  # a phrase
+        ("the block of the chain, please", ["hoist"]),  # in any order, among others
+        ("winch", ["hoist", "rope-wear", "brake"]),  # declared alone, and in longer phrases
+        ("winch rope", ["rope-wear", "hoist"]),  # a whole phrase goes before its parts
+        ("lift", ["hoist"]),  # its question
+        ("FRAYED", ["rope-wear"]),
+        ("frays", ["rope-wear"]),  # endings
+        ("strnad", ["rope-wear"]),  # a slip
+        ("Aluminum", ["brake"]),  # another spelling
+        ("chainblock", ["hoist"]),
+        ("rope wear", ["rope-wear"]),
+        ("cutout", ["hoist"]),
+        ("cut out", ["hoist"]),
+        ("cut-out", ["hoist"]),
+        ("steel", ["brake", "hoist", "rope-wear"]),  # a choice that all have: by name
+        ("xy", []),
+        ("is it of the and", []),
+        ("", []),
+        ("4711", []),
+        ("\u0000\ud800 ☃", []),
+    ],
+)
+def test_what_fits(typed: str, names: list[str]) -> None:
+    found = INDEX.find(typed).names
+    assert list(found[: len(names)]) == names
+    assert bool(found) == bool(names)
+
+
+def test_words_that_nothing_speaks_of() -> None:
+    assert INDEX.find("banana winch").strange == ("banana",)
+    assert INDEX.find("Banana, banana").strange == ("Banana",)
+    assert INDEX.find("will not cut out").strange == ()
+    assert INDEX.find("don't winch").strange == ()
+
+
+def test_what_is_said_not_to_be_checked() -> None:
+    assert INDEX.find("hook wear").unchecked == (("hoist", "wear of the hook"),)
+    assert INDEX.find("hook").unchecked == ()  # of one word nobody knows what is asked
+    assert INDEX.find("rope wear").unchecked == ()
+
+
+def test_a_name_is_more_than_a_word_and_a_rare_word_more_than_a_frequent_one() -> None:
+    assert INDEX.find("brake winch").names[0] == "brake"
+    assert INDEX.find("rope frayed").names == ("rope-wear",)
+
+
+def test_words_that_are_no_texts_are_refused() -> None:
+    with pytest.raises(DeclarationError, match="are no texts"):
+        _made("odd", "Odd?", 1)  # type: ignore[arg-type]
+    with pytest.raises(DeclarationError, match="are no texts"):
+        calculation(part="lift", words="winch")(HOIST.function)  # type: ignore[arg-type]
+
+
+def test_words_are_parted_by_semicolons() -> None:
+    assert HOIST.words == ("winch", "chain block", "slips under load", "cut-out")
+
+
+def test_endings_that_change_no_meaning() -> None:
+    assert stems("nicked nicks nicking") == ["nick"] * 3
+    assert stems("tripping trips tripped") == ["trip"] * 3
+    assert stems("class glass bus") == ["class", "glass", "bus"]
+    assert stems("won't 14ga 1/4") == ["wont", "14", "ga", "1", "4"]
