@@ -29,6 +29,8 @@ TRIAL = Trial(
         Bad("poles", "1725", "1725 is outside 2 to 24", "whole number"),
         Bad("rated_speed", "1725 rpm", "'1725 rpm'", "whole number"),
         Bad("rated_speed", "50", "50 is outside 100 to 24000", "whole number"),
+        Bad("spread", "yes", "'yes'", "whole number"),
+        Bad("spread", "10", "10 is outside 20 to 5000", "whole number"),
         Bad("frequency", "60 rpm", "'rpm'", "Hz"),
         Bad("start_capacitor", "189 uF", "no place in this start", "start-capacitor"),
         Bad("start_method", "capacitor", "'capacitor'", "start-capacitor"),

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc_plugins.start_curve import estimate, healthy_starts, motors
+from wirecalc_plugins.start_curve import estimate, motors, not_known
 from wirecalc_plugins.start_curve.healthy_starts import HealthyStarts, Start
 from wirecalc_plugins.start_curve.members import (
     Kind,
@@ -83,7 +83,7 @@ def test_what_is_remembered_of_a_ptc_is_marked_and_has_a_band() -> None:
 
 def test_the_ends_of_a_ptc_are_those_that_open_soonest_and_latest() -> None:
     typed = Ptc(6.8)
-    soonest, latest = healthy_starts.ptc_ends(typed)
+    soonest, latest = not_known.ptc_ends(typed)
     assert (soonest.cold, latest.cold) == (6.8, 6.8)
     assert (soonest.heat_capacity, latest.heat_capacity) == (0.5, 2.0)
     assert (soonest.switches_at, latest.switches_at) == (100, 140)

@@ -2,24 +2,20 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
 from . import starting
+from .drawn_starts import DrawnStarts, drawn_starts
 from .meter_readings import MeterReadings, read_meters
 from .motors import motors
+from .not_known import ASSUMED, SLOWER, ptc_ends
 from .setup import EASY, HARD, SHARES, Motor, Setup, case, standstill_share
-from .start_case import Ptc, SimulatedStart
+from .start_case import SimulatedStart
 
-# which end of a band is slow
-SLOWER = {"voltage_at_rest": 0, "source_resistance": 1, "cord_length": 1}
-ASSUMED = ("load_torque", "inertia")  # both ends are run where they are left out
 # what the model of a motor that was not measured leaves out: shares, as textbook machines showed
 WIDER = {"inrush": 0.02, "cycle": 0.03, "peak": 0.03, "settled": 0.08, "start_heat": 0.15}
 WIDER["held"] = 0.08  # a max-hold shows between the first 100 ms and the settled current
-# of a PTC, all from memory: J/K, C, and the K in which it rises tenfold
-PTC_SPANS = {"heat_capacity": (0.5, 2.0), "switches_at": (100.0, 140.0), "tenfold": (10.0, 20.0)}
 WIDER |= {"settle_time": 0.12, "speed_time": 0.12}
 
 Band = tuple[float, float]
@@ -40,7 +36,8 @@ class Start(NamedTuple):
 class HealthyStarts(NamedTuple):
     """The starts of a healthy motor, the first with the nominal machine and the hard load.
 
-    `torque` at standstill and `load` are shares of the rated torque in %: least and most.
+    `torque` at standstill and `load` are shares of the rated torque in %: least and most. `drawn`
+    are starts between those ends, where they were asked for; every band holds them too.
     """
 
     motor: Motor
@@ -48,21 +45,26 @@ class HealthyStarts(NamedTuple):
     torque: Band
     load: Band
     assumed: tuple[str, ...]
+    drawn: DrawnStarts | None = None
 
     @property
     def sure(self) -> bool:
         """Whether it starts, whatever machine, load and reading it is."""
-        return all(one.settles for one in self.starts)
+        every = self.drawn is None or self.drawn.settling == self.drawn.number
+        return every and all(one.settles for one in self.starts)
 
     @property
     def never(self) -> bool:
         """Whether it starts in no case."""
-        return not any(one.settles for one in self.starts)
+        some = self.drawn is not None and self.drawn.settling > 0
+        return not some and not any(one.settles for one in self.starts)
 
     def band(self, field: str, *, settled_only: bool = False) -> Band:
         """Return least and most of a reading, wider by what an estimate leaves out."""
         runs = [one.meters for one in self.starts if one.settles or not settled_only]
         values = [value for run in runs if (value := getattr(run, field)) is not None]
+        if self.drawn is not None:
+            values += self.drawn.ends(field, settled_only=settled_only)
         return self.wider((min(values), max(values)), field)
 
     def wider(self, band: Band, field: str) -> Band:
@@ -92,6 +94,7 @@ def healthy_starts(
         (min(torques), max(torques)),
         SHARES if share is None else (share, share),
         assumed,
+        drawn_starts(setup, own, bands, setup.spread) if setup.spread else None,
     )
 
 
@@ -99,14 +102,6 @@ def simulate(one: SimulatedStart, duration: float) -> Start:
     """Simulate a start and read the meters."""
     curve = starting.simulate(one, duration)
     return Start(curve, read_meters(curve, duration))
-
-
-def ptc_ends(ptc: Ptc) -> list[Ptc]:
-    """Return the PTC that opens soonest and the one that opens latest."""
-    return [
-        ptc._replace(heat_capacity=joule, switches_at=celsius, rise=math.log(10) / kelvin)
-        for joule, celsius, kelvin in zip(*PTC_SPANS.values(), strict=True)
-    ]
 
 
 def _ptc_starts(typed: SimulatedStart) -> Iterator[SimulatedStart]:

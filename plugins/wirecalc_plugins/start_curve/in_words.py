@@ -102,8 +102,8 @@ def clamp_shows(shown: list[Shown], healthy: HealthyStarts) -> Item:
         [
             (
                 s.name,
-                *(_round(v) for v in (s.meters.peak, s.meters.cycle, s.meters.inrush)),
-                _UNTOLD if _open(s, healthy) else _round(s.meters.settled),
+                *(rounded(v) for v in (s.meters.peak, s.meters.cycle, s.meters.inrush)),
+                _UNTOLD if _open(s, healthy) else rounded(s.meters.settled),
                 _UNTOLD if _open(s, healthy) else _time(s.meters.settle_time),
             )
             for s in shown
@@ -123,7 +123,7 @@ def each_meter_shows(healthy: HealthyStarts) -> Item:
     return listing(
         "What each kind of meter shows of the healthy start (A)",
         columns,
-        [(name, _round(least), _round(most)) for name, (least, most) in rows],
+        [(name, rounded(least), rounded(most)) for name, (least, most) in rows],
     )
 
 
@@ -138,8 +138,8 @@ def machine_side_shows(shown: list[Shown], healthy: HealthyStarts) -> Item:
                 s.name,
                 _UNTOLD if _open(s, healthy) else _time(s.meters.speed_time),
                 _UNTOLD if _open(s, healthy) else round(s.meters.rpm),
-                _round(s.meters.volts),
-                _UNTOLD if _open(s, healthy) else _round(s.meters.start_heat),
+                rounded(s.meters.volts),
+                _UNTOLD if _open(s, healthy) else rounded(s.meters.start_heat),
             )
             for s in shown
         ],
@@ -152,7 +152,7 @@ def _open(one: Shown, healthy: HealthyStarts) -> bool:
 
 
 def _time(seconds: float | None) -> float | str:
-    return "does not" if seconds is None else _round(seconds)
+    return "does not" if seconds is None else rounded(seconds)
 
 
 def _span(band: Band, digits: int) -> str:
@@ -165,6 +165,7 @@ def _percent(band: Band) -> str:
     return f"{low} %" if low == high else f"{low} to {high} %"
 
 
-def _round(value: float) -> float:
+def rounded(value: float) -> float:
+    """Return a reading as it is listed: three digits."""
     shown = float(f"{value:.3g}")
     return int(shown) if shown >= 100 else shown

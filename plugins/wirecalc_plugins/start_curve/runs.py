@@ -6,9 +6,10 @@ import math
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from wirecalc import PRACTICE, Item, answer, chart, computed, figure, from_memory, put
+from wirecalc import PRACTICE, Item, answer, chart, charts, computed, figure, from_memory, put
 
-from .healthy_starts import PTC_SPANS, HealthyStarts, healthy_starts, simulate
+from .fan import drawn_show, fan_chart, said_of_drawn
+from .healthy_starts import HealthyStarts, healthy_starts, simulate
 from .in_words import (
     Shown,
     clamp_shows,
@@ -20,6 +21,7 @@ from .in_words import (
 )
 from .judge import judge, judge_estimate, refuse_estimate
 from .motors import motors, speed_fits, torque_of_its_kind
+from .not_known import PTC_SPANS
 from .setup import EASY, Setup, case, ohm_working, rated_torque, standstill_share, with_fault
 from .start_case import Ptc, ShaftLoad
 
@@ -55,16 +57,23 @@ def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
     if HEALTHY in names:
         yield each_meter_shows(healthy)
     yield machine_side_shows(shown, healthy)
-
-    def build() -> Any:
-        from .chart import either_way_chart, start_chart
-
-        if healthy.motor.estimated and not healthy.sure and HEALTHY in names:
-            return either_way_chart(healthy.starts)
-        return start_chart([(s.name, s.curve, s.meters) for s in shown], setup.duration)
-
+    if healthy.drawn is not None:
+        yield answer("drawn starts", said_of_drawn(healthy.drawn))
+        yield drawn_show(healthy.drawn)
     if shown:
-        yield chart(build)
+        yield chart(lambda: _picture(shown, healthy, setup.duration))
+
+
+def _picture(shown: list[Shown], healthy: HealthyStarts, duration: float) -> charts.Chart:
+    """Describe the fan that was asked for, both ways of a start left open, or the starts."""
+    from .chart import either_way_chart, start_chart
+
+    with_healthy = any(s.name == HEALTHY for s in shown)
+    if healthy.drawn is not None and with_healthy:
+        return fan_chart(healthy.drawn)
+    if healthy.motor.estimated and not healthy.sure and with_healthy:
+        return either_way_chart(healthy.starts)
+    return start_chart([(s.name, s.curve, s.meters) for s in shown], duration)
 
 
 def _start_of(name: str, setup: Setup, healthy: HealthyStarts) -> Any:

@@ -49,6 +49,7 @@ class Setup(NamedTuple):
     closing_angle: float
     duration: float
     variants: list[str] | None
+    spread: int | None = None
 
 
 class Motor(NamedTuple):

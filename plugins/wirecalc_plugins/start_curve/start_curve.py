@@ -34,6 +34,7 @@ from .start_curve_inputs import (
     RatedSpeed,
     RunCapacitor,
     SourceResistance,
+    Spread,
     StartCapacitor,
     StartMethod,
     StartWinding,
@@ -92,6 +93,7 @@ def start_curve(
     closing_angle: ClosingAngle = 0.0,
     duration: Duration = 4.0,
     variants: Variants = None,
+    spread: Spread = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """What does the start of this motor look like on the meters?
@@ -101,8 +103,8 @@ def start_curve(
     at 75 % of synchronous speed, load, supply and cord (copper at 75 C). Behind a plate stands a
     band of machines that all have it, with the torque of motors that start this way; each error of
     a reading widens it (docs/start-estimate.md). Of a load not given both ends are run: 25 and
-    100 % of rated torque, a rotor alone and a heavy inertia. Where some start and some do not, it
-    cannot be told. It settles within 1 s, and stops at 3 s; 90 % of the plate's volts while
+    100 % of rated torque, a rotor alone and a heavy inertia; `spread` draws starts between, at any
+    instant of closing. Where some start and some do not, it cannot be told. It settles within 1 s, and stops at 3 s; 90 % of the plate's volts while
     starting are advised (practice).
 
     Inputs: a machine, or plate (V, A, hp, Hz, rpm) and ohm; parts in uF and ohm, load in %,

@@ -217,3 +217,12 @@ Variants = Annotated[
     OneOf(VARIANTS, text="what to show side by side; left out: healthy"),
     extra("a healthy start alone is shown and judged"),
 ]
+Spread = Annotated[
+    int | None,
+    Count(
+        "how many starts to draw from what is not known, such as 1000",
+        low=20,
+        high=5000,
+    ),
+    extra("the ends of what is not known are run; more starts show what lies between"),
+]

@@ -1,0 +1,21 @@
+"""What is not known of a start, and its ends."""
+
+from __future__ import annotations
+
+import math
+
+from .start_case import Ptc
+
+# which end of a band is slow
+SLOWER = {"voltage_at_rest": 0, "source_resistance": 1, "cord_length": 1}
+ASSUMED = ("load_torque", "inertia")  # both ends are run where they are left out
+# of a PTC, all from memory: J/K, C, and the K in which it rises tenfold
+PTC_SPANS = {"heat_capacity": (0.5, 2.0), "switches_at": (100.0, 140.0), "tenfold": (10.0, 20.0)}
+
+
+def ptc_ends(ptc: Ptc) -> list[Ptc]:
+    """Return the PTC that opens soonest and the one that opens latest."""
+    return [
+        ptc._replace(heat_capacity=joule, switches_at=celsius, rise=math.log(10) / kelvin)
+        for joule, celsius, kelvin in zip(*PTC_SPANS.values(), strict=True)
+    ]
