@@ -59,6 +59,19 @@ def command(empty_folder: Path) -> Callable[..., Outcome]:
     return call
 
 
+@pytest.fixture
+def in_folder(
+    empty_folder: Path, monkeypatch: pytest.MonkeyPatch, wirecalc_cli: Callable[..., Outcome]
+) -> Callable[..., Outcome]:
+    """Run the command line in this process, in an empty folder: a start of its own takes long."""
+
+    def call(*words: str, cwd: Path = empty_folder) -> Outcome:
+        monkeypatch.chdir(cwd)
+        return wirecalc_cli(*words)
+
+    return call
+
+
 def clean_environment() -> dict[str, str]:
     """The environment without what would change how Python starts, finds modules or prints."""
     return {k: v for k, v in os.environ.items() if not k.startswith(("PYTHON", "LC_", "LANG"))} | {

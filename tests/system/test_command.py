@@ -49,30 +49,30 @@ def test_exit_status_and_first_word(command: Command, force: str, status: int, w
 
 
 @pytest.mark.parametrize("name", EXPECTED_EXIT)
-def test_example_job_sheet(command: Command, name: str) -> None:
+def test_example_job_sheet(in_folder: Command, name: str) -> None:
     (sheet,) = (s for s in SHEETS if s.stem == name)
-    done = command("job", str(sheet))
+    done = in_folder("job", str(sheet))
     assert (done.status, done.err) == (EXPECTED_EXIT[name], "")
 
 
-def test_no_marginal_makes_marginal_exit_3(command: Command) -> None:
-    assert command(*MARGINAL).status == 0
-    done = command(*MARGINAL, "--no-marginal")
+def test_no_marginal_makes_marginal_exit_3(in_folder: Command) -> None:
+    assert in_folder(*MARGINAL).status == 0
+    done = in_folder(*MARGINAL, "--no-marginal")
     assert done.status == 3
     assert done.out.startswith("MARGINAL")
-    assert command(*PULL, "24 lbf", "--no-marginal").status == 0
-    assert command(*PULL, "19 lbf", "--no-marginal").status == 1
+    assert in_folder(*PULL, "24 lbf", "--no-marginal").status == 0
+    assert in_folder(*PULL, "19 lbf", "--no-marginal").status == 1
 
 
-def test_no_marginal_counts_in_a_job(command: Command, write_sheet: Callable[..., Path]) -> None:
+def test_no_marginal_counts_in_a_job(in_folder: Command, write_sheet: Callable[..., Path]) -> None:
     inputs = {"wire": "18 AWG", "style": "closed", "barrel_length": "6.5 mm"}
     sheet = write_sheet({"calculation": "strip", **inputs, "stripped": "6.6 mm"})
-    assert command("job", str(sheet)).status == 0
-    assert command("job", str(sheet), "--no-marginal").status == 3
+    assert in_folder("job", str(sheet)).status == 0
+    assert in_folder("job", str(sheet), "--no-marginal").status == 3
 
 
-def test_listing_shows_each_under_its_part(command: Command) -> None:
-    done = command()
+def test_listing_shows_each_under_its_part(in_folder: Command) -> None:
+    done = in_folder()
     assert (done.status, done.err) == (0, "")
     parts: dict[str, list[str]] = {}
     for line in done.out.splitlines()[1:]:
@@ -88,26 +88,26 @@ def test_listing_shows_each_under_its_part(command: Command) -> None:
     "before", [("--strict",), ("--format", "json"), ("--only-plugins", "a", "--working")]
 )
 def test_options_before_the_name_are_told_to_stand_behind_it(
-    command: Command, before: tuple[str, ...]
+    in_folder: Command, before: tuple[str, ...]
 ) -> None:
-    done = command(*before, *PULL, "24 lbf")
+    done = in_folder(*before, *PULL, "24 lbf")
     assert (done.status, done.out) == (2, "")
     (line,) = done.err.splitlines()
     assert f"write the calculation or command first: wirecalc pull {before[0]}" in line
 
 
 @pytest.mark.parametrize("name", ["job", "batch"])
-def test_options_of_a_command_stand_in_one_column(command: Command, name: str) -> None:
-    listed = command(name, "--help").out.partition("\noptions\n")[2]
+def test_options_of_a_command_stand_in_one_column(in_folder: Command, name: str) -> None:
+    listed = in_folder(name, "--help").out.partition("\noptions\n")[2]
     assert len({len(m) for m in re.findall(r"^  --\S+(?: \S+)?  +", listed, re.MULTILINE)}) == 1
 
 
 @pytest.mark.parametrize(
     "words", [["--ambient", "-18C"], ["--ambient=-18 C"], ["--ambient", "−18 °C"]]
 )
-def test_negative_value(command: Command, words: list[str]) -> None:
+def test_negative_value(in_folder: Command, words: list[str]) -> None:
     rest = ("breaker", "--current", "8.7 A", "--breaker", "15 A", "--building-wire", "14 AWG")
-    done = command(*rest, *words, "--format", "json")
+    done = in_folder(*rest, *words, "--format", "json")
     assert done.status in (0, 3), done.err
     (ambient,) = (i for i in done.json["inputs"] if i["name"] == "ambient")
     assert (ambient["value"], ambient["unit"], ambient["from"]) == (-18, "C", "typed")
@@ -121,19 +121,19 @@ def test_output_file_is_whole_and_stdout_empty(command: Command, empty_folder: P
     assert (empty_folder / "finding.txt").read_text(encoding="utf-8") == printed.out
 
 
-def test_output_file_replaces_an_old_one(command: Command, empty_folder: Path) -> None:
+def test_output_file_replaces_an_old_one(in_folder: Command, empty_folder: Path) -> None:
     old = empty_folder / "finding.json"
     old.write_text("{" * 100_000, encoding="utf-8")
-    assert command(*PULL, "24 lbf", "--format", "json", "--output", "finding.json").status == 0
-    printed = command(*PULL, "24 lbf", "--format", "json")
+    assert in_folder(*PULL, "24 lbf", "--format", "json", "--output", "finding.json").status == 0
+    printed = in_folder(*PULL, "24 lbf", "--format", "json")
     assert old.read_text(encoding="utf-8") == printed.out
 
 
 @pytest.mark.parametrize("place", ["missing/finding.txt", "folder", "", "file/finding.txt"])
-def test_unwritable_place_is_refused(command: Command, empty_folder: Path, place: str) -> None:
+def test_unwritable_place_is_refused(in_folder: Command, empty_folder: Path, place: str) -> None:
     (empty_folder / "folder").mkdir()
     (empty_folder / "file").write_text("kept", encoding="utf-8")
-    done = command(*PULL, "24 lbf", "--output", place)
+    done = in_folder(*PULL, "24 lbf", "--output", place)
     assert (done.status, done.out) == (2, "")
     assert "--output" in done.err
     assert sorted(p.name for p in empty_folder.iterdir()) == ["file", "folder"]
@@ -171,8 +171,8 @@ def test_plugins_of_the_current_folder_are_not_found(command: Command, empty_fol
     ],
     ids=" ".join,
 )
-def test_wrong_command_exits_2(command: Command, words: tuple[str, ...]) -> None:
-    done = command(*words)
+def test_wrong_command_exits_2(in_folder: Command, words: tuple[str, ...]) -> None:
+    done = in_folder(*words)
     assert (done.status, done.out) == (2, "")
     assert len(done.complaints) == 1
     assert not done.complaints[0].endswith((";", "; "))

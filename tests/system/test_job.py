@@ -89,15 +89,15 @@ def test_new_sheet_under_a_name_that_is_no_text(cli_main: Command, tmp_path: Pat
         (("sheet.toml", "--check-onli"), "did you mean --check-only?"),
     ],
 )
-def test_refused(command: Command, empty_folder: Path, words: tuple[str, ...], says: str) -> None:
-    done = command("job", *words)
+def test_refused(in_folder: Command, empty_folder: Path, words: tuple[str, ...], says: str) -> None:
+    done = in_folder("job", *words)
     assert (done.status, done.out) == (2, "")
     assert says in done.err
     assert not list(empty_folder.iterdir())
 
 
 def test_a_file_that_a_check_names_stands_beside_the_sheet(
-    command: Command, empty_folder: Path
+    in_folder: Command, empty_folder: Path
 ) -> None:
     jobs = empty_folder / "jobs"
     jobs.mkdir()
@@ -107,13 +107,13 @@ def test_a_file_that_a_check_names_stands_beside_the_sheet(
         'force = "24 lbf"', 'readings = "p.csv"'
     )
     (jobs / "x.toml").write_text(sheet)
-    done = command("job", "jobs/x.toml", "--format", "json")
+    done = in_folder("job", "jobs/x.toml", "--format", "json")
     assert done.json["verdict"] == "pass"
     assert "jobs" not in done.out
-    assert command("job", "x.toml", "--format", "json", cwd=jobs).out == done.out
-    assert command("job", str(jobs / "x.toml"), "--format", "json").out == done.out
+    assert in_folder("job", "x.toml", "--format", "json", cwd=jobs).out == done.out
+    assert in_folder("job", str(jobs / "x.toml"), "--format", "json").out == done.out
     (jobs / "p.csv").unlink()
-    gone = command("job", "jobs/x.toml")
+    gone = in_folder("job", "jobs/x.toml")
     assert (gone.status, gone.out) == (2, "")
     assert "jobs/p.csv" in gone.err
 
@@ -138,7 +138,7 @@ def test_a_pipe_that_a_sheet_names_is_refused_and_not_waited_for(
 @pytest.mark.parametrize("where", ["check", "readings"])
 @pytest.mark.parametrize("options", [(), ("--format", "html"), ("--check-only",)])
 def test_no_result_takes_the_place_of_a_file_that_the_sheet_names(
-    command: Command, empty_folder: Path, where: str, options: tuple[str, ...]
+    in_folder: Command, empty_folder: Path, where: str, options: tuple[str, ...]
 ) -> None:
     jobs = empty_folder / "jobs"
     jobs.mkdir()
@@ -150,11 +150,11 @@ def test_no_result_takes_the_place_of_a_file_that_the_sheet_names(
     sheet = SHEET.replace('"pull"', '"pull-batch"').replace('force = "24 lbf"\n', named)
     (jobs / "x.toml").write_text(sheet + more)
     for output in ("jobs/p.csv", "link"):
-        done = command("job", "jobs/x.toml", *options, "--output", output)
+        done = in_folder("job", "jobs/x.toml", *options, "--output", output)
         assert (done.status, done.out) == (2, "")
         assert "is read for this result, which would be written over it" in done.err
         assert (jobs / "p.csv").read_text() == content
-    assert command("job", "jobs/x.toml", *options, "--output", "else").status in (0, 3)
+    assert in_folder("job", "jobs/x.toml", *options, "--output", "else").status in (0, 3)
 
 
 def test_check_only_says_what_is_missing(cli_main: Command, sheet: Path) -> None:

@@ -80,22 +80,22 @@ def test_no_line_is_wider_than_80_columns(cli_main: Cli, line: str) -> None:
 )
 @pytest.mark.parametrize("other", [False, True])
 def test_no_result_takes_the_place_of_what_was_read(
-    command: Cli, empty_folder: Path, words: tuple[str, ...], content: str, other: bool
+    in_folder: Cli, empty_folder: Path, words: tuple[str, ...], content: str, other: bool
 ) -> None:
     read = next(Path(w) for w in words if w.startswith("x."))
     (empty_folder / read).write_text(content)
     (empty_folder / "link").symlink_to(read)
-    done = command(*words, "--output", "link" if other else f"./{read}")
+    done = in_folder(*words, "--output", "link" if other else f"./{read}")
     assert (done.status, done.out) == (2, "")
     assert "is read for this result" in done.err
     assert (empty_folder / read).read_text() == content
-    assert command(*words, "--output", "else").status in (0, 3)
+    assert in_folder(*words, "--output", "else").status in (0, 3)
 
 
-def test_no_chart_takes_the_place_of_what_was_read(command: Cli, empty_folder: Path) -> None:
+def test_no_chart_takes_the_place_of_what_was_read(in_folder: Cli, empty_folder: Path) -> None:
     (empty_folder / "x.csv").write_text("force\n24 lbf\n25 lbf\n")
     words = ("pull-batch", "--wire", "18 AWG", "--terminal", "ring", "--readings", "x.csv")
-    assert command(*words, "--chart", "x.csv").status == 2
+    assert in_folder(*words, "--chart", "x.csv").status == 2
     assert (empty_folder / "x.csv").read_text() == "force\n24 lbf\n25 lbf\n"
 
 

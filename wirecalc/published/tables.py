@@ -109,22 +109,19 @@ def sidecars(folder: Path) -> list[Path]:
 
     (A file whose name begins with `._` is one of those.)
     """
-    return [folder / name for name in _sidecar_names(folder)]
-
-
-def _sidecar_names(folder: Path) -> list[str]:
-    """Return their names alone: a folder is asked for them many times in a job."""
-    try:
-        there = [path.name for path in folder.iterdir()]
-    except OSError:
-        return []
-    return sorted(n for n in there if n.endswith(".toml") and not n.startswith("._"))
+    return sorted(path for path in folder.glob("*.toml") if not path.name.startswith("._"))
 
 
 def names() -> list[str]:
     """Return the names of all tables, sorted."""
-    found = {name for folder in folders() for name in _sidecar_names(folder)}
-    return sorted(name.removesuffix(".toml") for name in found)
+    added = {path.stem for folder in _added_folders for path in sidecars(folder)}
+    return sorted(added.union(_bundled_names()))
+
+
+@functools.cache
+def _bundled_names() -> Sequence[str]:
+    """Return the names of the tables that come with wirecalc, looked for once."""
+    return tuple(path.stem for path in sidecars(bundled_folder()))
 
 
 def forget() -> None:
