@@ -66,7 +66,13 @@ COMMANDS = {
         "print a JSON schema: finding, job, history, refused, plugins",
         forms=("json",),
     ),
-    "tables": Command("tables [NAME]", "list the published tables, or print one", forms=ROWS),
+    "tables": Command(
+        "tables [NAME]",
+        "list the published tables, or print one; html is a page for the wall",
+        {"--where": ("COLUMN=VALUE", "only the rows that have it; repeat it for more")},
+        forms=REPORTS,
+        repeated=("--where",),
+    ),
 }
 
 

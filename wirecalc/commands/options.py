@@ -60,7 +60,7 @@ class Options:
     """The options of a command, its own words, and what is wrong so far.
 
     `own` has the command's own options that were given, by their names without dashes; one that
-    takes no value is "" there.
+    takes no value is "" there. `repeated` has all values of those that may be given several times.
     """
 
     format: str = "text"
@@ -71,6 +71,7 @@ class Options:
     help: bool = False
     given: dict[str, object] = field(default_factory=dict)
     own: dict[str, str] = field(default_factory=dict)
+    repeated: dict[str, list[str]] = field(default_factory=dict)
     words: list[str] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
 
@@ -128,8 +129,9 @@ def split(
         values = found[f"input {name}"]
         if values is not None:
             options.given[name] = values[0] if len(values) == 1 else values
-    _single(options, found, described)
+    _single(options, found, {o: d for o, d in described.items() if o not in command.repeated})
     options.own = {o.lstrip("-"): _value(found, o) for o in command.own if found[_destination(o)]}
+    options.repeated = {o.lstrip("-"): found[_destination(o)] or [] for o in command.repeated}
     _general(options, found, command.forms)
     _extra(options, extra, command, inputs, most_words)
     return options

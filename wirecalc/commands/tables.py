@@ -12,6 +12,7 @@ from . import COMMANDS
 from .load_plugins import catalogue, warnings
 from .options import split
 from .result import Result
+from .table_rows import OPTION, chosen
 from .usage import FORMATS
 
 
@@ -21,13 +22,16 @@ def run(words: Sequence[str]) -> Result:
     if not options.words and options.format not in FORMATS:
         wrong = f"the list of tables is not written as {options.format}"
         options.problems.append(Problem("--format", wrong, "write text or json, or name a table"))
+    wanted = options.repeated["where"]
+    if wanted and not options.words:
+        options.problems.append(Problem(OPTION, "asks for rows of a table", "name the table first"))
     options.refuse()
     loaded = catalogue(words)  # plugins may add tables
     name = options.words[0] if options.words else ""
     damaged: list[str] = []
     try:
         shops = over([name]) if name else []
-        text = _one(name, options.format, shops) if name else _all(options.format, damaged)
+        text = _one(name, options.format, shops, wanted) if name else _all(options.format, damaged)
     except DamagedTable:
         raise
     except TableError as error:
@@ -40,8 +44,13 @@ def run(words: Sequence[str]) -> Result:
     return Result(text, output=options.output, warnings=[*warnings(loaded), *said, *damaged])
 
 
-def _one(name: str, form: str, shops: Sequence[Overlaid]) -> str:
-    return table_output.render(tables.load(name), form, shops)
+def _one(name: str, form: str, shops: Sequence[Overlaid], wanted: Sequence[str]) -> str:
+    table, shops = chosen(tables.load(name), shops, wanted)
+    if form == "html":
+        from ..output.table_page import table_page
+
+        return table_page(table, shops, wanted)
+    return table_output.render(table, form, shops, wanted)
 
 
 def _all(form: str, damaged: list[str]) -> str:

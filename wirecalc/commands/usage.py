@@ -31,7 +31,8 @@ SWITCHES = ("--bundled-only", "--only-plugins", "--strict", "--help")  # every c
 class Command(NamedTuple):
     """A command: how it is written, what it does, and the options that it takes.
 
-    `own` are those that only it has; `forms` are the ways in which its result can be written, and
+    `own` are those that only it has, and `repeated` those of them that may be given several times;
+    `forms` are the ways in which its result can be written, and
     `takes` those of RESULT that it takes.
     """
 
@@ -40,6 +41,7 @@ class Command(NamedTuple):
     own: Mapping[str, tuple[str, str]] = MappingProxyType({})
     forms: Sequence[str] = ()
     takes: Sequence[str] = ("--output",)
+    repeated: Sequence[str] = ()
 
     @property
     def described(self) -> Mapping[str, tuple[str, str]]:

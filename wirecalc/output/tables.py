@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import textwrap
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from ..published.shop_tables import Overlaid
 from ..published.sources import Source
@@ -13,14 +13,20 @@ from ..published.tables import Row, Table
 from .json import dump
 from .layout import WIDTH, columns, wrap
 
+_FACTS = {"purpose": "for", "not_for": "not for", "checked": "checked"}
 
-def render(published: Table, form: str, shops: Sequence[Overlaid] = ()) -> str:
+
+def render(
+    published: Table, form: str, shops: Sequence[Overlaid] = (), wanted: Sequence[str] = ()
+) -> str:
     """Return one table in one of the forms ROWS; `shops` is what a shop's tables add to it.
 
-    Text and JSON show the shop's rows apart from the published ones.
+    Text and JSON show the shop's rows apart from the published ones. `wanted` says which rows of
+    the table these are; in text those stand first then, and of the sources only theirs.
     """
     if form == "json":
-        return dump(_object(published) | _shop_object(shops))
+        where = {"where": list(wanted)} if wanted else {}
+        return dump(_object(published) | where | _shop_object(shops))
     header = [*(c.name for c in published.columns), "confidence", "source", "note"]
     rows = [_cells(published, row) for row in published.rows]
     if form == "csv":
@@ -29,14 +35,16 @@ def render(published: Table, form: str, shops: Sequence[Overlaid] = ()) -> str:
         return out.getvalue().rstrip("\n")
     if form == "markdown":
         return "\n".join(_markdown(published, header, rows))
-    return "\n".join([*_text(published), *_shop_lines(shops)])
+    if wanted:
+        return "\n".join([*_some(published), *_shop_lines(shops)])
+    return "\n".join([*_about(published), "", *_values(published), *_shop_lines(shops)])
 
 
 def _shop_object(shops: Sequence[Overlaid]) -> dict[str, object]:
     if not shops:
         return {}
     rows = [
-        dict(r.cells) | {"source": _cite(r.source), "note": r.note} for s in shops for r in s.rows
+        dict(r.cells) | {"source": cite(r.source), "note": r.note} for s in shops for r in s.rows
     ]
     not_used = [why for s in shops for why in (*s.milder, *s.lost)]
     return {"shop_rows": rows, "shop_rows_not_used": not_used}
@@ -50,7 +58,7 @@ def _shop_lines(shops: Sequence[Overlaid]) -> Iterator[str]:
             filled = [
                 f"{c.name} {row.text(c.name)}" for c in shop.table.columns if row.text(c.name)
             ]
-            yield from wrap(f"- {'; '.join(filled)} [{_cite(row.source)}]", indent="    ")
+            yield from wrap(f"- {'; '.join(filled)} [{cite(row.source)}]", indent="    ")
         for why in (*shop.milder, *shop.lost):
             yield from wrap(f"- NOT USED: {why}", indent="    ")
 
@@ -93,7 +101,7 @@ def _object(published: Table) -> dict[str, object]:
             {"name": c.name, "type": c.type, "unit": c.unit, "text": c.text}
             for c in published.columns
         ],
-        "sources": {k: _cite(s) for k, s in published.sources.items()},
+        "sources": {k: cite(s) for k, s in published.sources.items()},
         "rows": [
             dict(r.cells)
             | {
@@ -107,27 +115,49 @@ def _object(published: Table) -> dict[str, object]:
     }
 
 
-def _cite(source: Source) -> str:
+def cite(source: Source) -> str:
+    """Return a source in one line: title, edition and where in it."""
     return ", ".join(p for p in (source.title, source.edition, source.where) if p)
 
 
 def _about(published: Table) -> Iterator[str]:
     yield from wrap(published.title)
-    for word, text in (
-        ("for", published.purpose),
-        ("not for", published.not_for),
-        ("checked", published.checked),
-    ):
-        yield from wrap(f"{word}: {' '.join(text.split())}", "  ", "    ")
-    for key, source in published.sources.items():
-        yield from wrap(f"source {key}: {_cite(source)}", "  ", "    ")
+    yield from _facts_in_text(published, ("purpose", "not_for", "checked"), published.sources)
 
 
-def _text(published: Table) -> Iterator[str]:
-    """Print a table 80 columns wide; one too wide for that is printed row by row."""
-    yield from _about(published)
+def _facts_in_text(
+    published: Table, facts: Sequence[str], sources: Mapping[str, Source]
+) -> Iterator[str]:
+    for fact in facts:
+        text = " ".join(getattr(published, fact).split())
+        yield from wrap(f"{_FACTS[fact]}: {text}", "  ", "    ")
+    for key, source in sources.items():
+        yield from wrap(f"source {key}: {cite(source)}", "  ", "    ")
+
+
+def _some(published: Table) -> Iterator[str]:
+    """Print some rows of a table: they first, then what they are not for and their sources."""
+    yield from wrap(published.title)
     yield ""
-    names = [c.name for c in published.columns]
+    yield from _values(published)
+    yield ""
+    yield from _facts_in_text(published, ("purpose", "not_for"), sources_of(published))
+
+
+def sources_of(published: Table) -> dict[str, Source]:
+    """Return the sources of the rows that a table has."""
+    keys = {row.source.key for row in published.rows}
+    return {k: s for k, s in published.sources.items() if k in keys}
+
+
+def filled_columns(published: Table) -> list[str]:
+    """Return the names of the columns in which one of the rows has something."""
+    return [c.name for c in published.columns if any(r.text(c.name) for r in published.rows)]
+
+
+def _values(published: Table) -> Iterator[str]:
+    """Print the rows in columns; those that are too wide for the terminal one by one."""
+    names = filled_columns(published)
     marks = {s.source.trust: "" for s in published.rows}
     letters = {trust: chr(ord("a") + i) for i, trust in enumerate(marks)}
     rows = [[*(r.text(n) for n in names), letters[r.source.trust]] for r in published.rows]
@@ -166,10 +196,10 @@ def _markdown(
 
 
 def _facts(published: Table) -> Iterator[str]:
-    for word in ("purpose", "not_for", "checked"):
+    for word in _FACTS:
         yield f"{word.replace('_', ' ')}: {' '.join(getattr(published, word).split())}"
     for key, source in published.sources.items():
-        yield f"source {key}: {_cite(source)}"
+        yield f"source {key}: {cite(source)}"
 
 
 def _line(cells: Sequence[str]) -> str:
