@@ -8,6 +8,7 @@ import sys
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from ..base.errors import BadInput, PluginDefect, Problem, did_you_mean
 from ..engine.from_plugins import ProvidedCalculation, ProvidedRule
@@ -21,6 +22,10 @@ from .loading import load
 from .offers import by_name, collect
 from .settings import Settings, read
 from .unused import left_over, strange_variables, used_files
+
+
+if TYPE_CHECKING:
+    from ..engine.sought.seeking import Seeker
 
 
 @dataclass
@@ -145,6 +150,25 @@ class Catalogue:
                 return again(given)
 
         return once_more
+
+    def seeker(
+        self,
+        name: str,
+        *,
+        target: str = "",
+        criteria: bool = True,
+        ticked: Callable[[], object] = lambda: None,
+    ) -> Seeker:
+        """Return what finds the spans by verdict of inputs of a calculation that are sought."""
+        from ..engine.sought.seeking import Seeker
+
+        return Seeker(
+            self.find(name).calculation,
+            self.runner(name),
+            target=target,
+            criteria=criteria,
+            ticked=ticked,
+        )
 
     def put_to_use(self) -> None:
         """Have its tables and cautions in use, and no others."""

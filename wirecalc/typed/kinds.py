@@ -24,6 +24,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple, Self
 
 from ..base.errors import BadText, DeclarationError
+from .trials import Ladder, Request, Scale
 
 _ONE_CALCULATION = (  # what may differ there
     "goes_with",
@@ -62,6 +63,7 @@ class Kind(ABC):
     zero: tuple[str, str] = ("", "")  # why an exact 0 is no reading of it, and what to do
     of_file: bool = False  # whether a given text names a file, and its values stand there
     sample: str = ""  # what a small file of this kind holds, for the example of a calculation
+    chosen: bool = False  # whether a person chooses the value, as a wire; none reads it off a meter
 
     def but(self, **own: Any) -> Self:
         """Return this kind with what one calculation has of its own: `goes_with` and the like.
@@ -87,6 +89,11 @@ class Kind(ABC):
         """Read a given value, with what was given for the companions."""
         del companions
         return self.read(given)
+
+    def trials(self, request: Request) -> Ladder | Scale:
+        """Return what can be tried where the value is sought; raises BadText where nothing can."""
+        del request
+        raise BadText("cannot be sought: no list of what it may be can be tried", "give it")
 
     @abstractmethod
     def read(self, given: object) -> Read:

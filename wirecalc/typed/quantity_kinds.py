@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from ..base.errors import BadText, DeclarationError
 from ..base.rounding import show
 from .kinds import TAKEN_AS_EXACT, Kind, Read, as_text
 from .quantities import read_number, read_quantity, split_error
+from .quantity_trials import trials_of
+from .trials import Ladder, Request, Scale
 from .units import SPELLINGS, convert, dimension_of, read_unit
 
 # units that are typed in place of another (common practice, no source); offered when the number
@@ -22,7 +24,9 @@ _SIZED = r"^\s*[<>]?[-+−]?[0-9.][0-9./ -]*[^0-9./ -]"  # a number and somethin
 _OPEN = re.compile(r"(?:[o0]\.?l\.?(?:\s*[a-z]*ohm)?|open)", re.IGNORECASE)  # shown past the range
 
 
-class _QuantityKind(Kind):
+class QuantityKind(Kind):
+    """A number with a unit and a span; `steps` are the values that are sold or standard."""
+
     of = float
 
     def __init__(
@@ -42,11 +46,14 @@ class _QuantityKind(Kind):
         zero: tuple[str, str] = ("", ""),
         error_input: str = "",
         not_zero: str = "",
+        steps: Callable[[], Sequence[str]] | Sequence[str] = (),
+        chosen: bool = False,
     ) -> None:
         self.unit, self.text, self.goes_with = unit, text, goes_with
         self.if_open, self.past, self.slip_under = if_open, past, slip_under
         self.zero, self.error_input, self.not_zero = zero, error_input, not_zero
         self.companions = (error_input,) if error_input else ()
+        self.steps, self.chosen = steps, chosen
         if (">" in past and high is None) or ("<" in past and low is None):
             raise DeclarationError(f"{text!r}: past the meter's range, and the span has no end")
         self.low, self.high, self.above = low, high, above
@@ -80,6 +87,9 @@ class _QuantityKind(Kind):
 
     def show(self, value: Any) -> str:
         return show(float(value), self.unit)
+
+    def trials(self, request: Request) -> Ladder | Scale:
+        return trials_of(self, request)
 
     def excludes(self, value: float) -> bool:
         """Whether the input cannot have this value."""
@@ -157,7 +167,7 @@ def _apart(text: str) -> list[str]:
     return [text] if alone or not all(re.search(_SIZED, part) for part in parts) else parts
 
 
-class Reading(_QuantityKind):
+class Reading(QuantityKind):
     """A quantity that somebody measured; it may carry the instrument's error.
 
     `past` says on which side a good reading may lie past the meter's range: with ">" it may be
@@ -191,8 +201,13 @@ class Reading(_QuantityKind):
         return self.if_open or "take a higher range of the meter, or write unknown"
 
 
-class Nameplate(_QuantityKind):
+class Nameplate(QuantityKind):
     """A quantity that is printed on a part or a plate; it never carries an error."""
+
+    def trials(self, request: Request) -> Ladder | Scale:
+        if request.error:
+            raise BadText("a printed value has no meter error", "drop the ± part")
+        return trials_of(self, request)
 
     def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
         if low is not None:
@@ -222,6 +237,15 @@ class Count(Kind):
     def schema(self) -> dict[str, Any]:
         bounds = {"minimum": self.low, "maximum": self.high}
         return {"type": "integer", "description": self.text, **bounds, "examples": [self.low]}
+
+    def trials(self, request: Request) -> Scale:
+        ends = (request.low or str(self.low), request.high or str(self.high))
+        if request.error or request.unit or not all(re.fullmatch("[0-9]{1,9}", e) for e in ends):
+            raise BadText("is a count", "write sought, or sought 2 to 6")
+        low, high = (int(end) for end in ends)
+        if not self.low <= low <= high <= self.high:
+            raise BadText(f"{low} to {high} is no span within {self.span}", "the smaller one first")
+        return Scale(low, high, "", step=1.0)
 
     def read(self, given: object) -> Read:
         if isinstance(given, str) and re.fullmatch(r"\s*\d{1,9}\s*", given, re.ASCII):

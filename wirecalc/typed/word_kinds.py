@@ -9,7 +9,9 @@ from typing import Any
 
 from ..base.errors import BadText, nearest
 from .kinds import Kind, Read, as_text
+from .size_ladders import ranges_to_try, wires_to_try
 from .size_ranges import SizeRange, read_size_range
+from .trials import Ladder, Request
 from .wire_lists import wires_in
 from .wires import Wire, read_wire
 
@@ -50,6 +52,10 @@ class OneOf(Kind):
     def schema(self) -> dict[str, Any]:
         return {"type": "string", "description": self.text, "enum": self.words}
 
+    def trials(self, request: Request) -> Ladder:
+        _take_no_span(request, self.span)
+        return Ladder(tuple(self.words), ordered=False)
+
     def read(self, given: object) -> Read:
         typed = as_text(given, self.example).strip()
         by_lower = {w.casefold(): w for w in self.words}
@@ -58,6 +64,11 @@ class OneOf(Kind):
             would_do = f"did you mean {close}?" if close else f"such as {self.example}"
             raise BadText(f"{typed!r} is not one of {self.span}", would_do)
         return Read(by_lower[typed.casefold()])
+
+
+def _take_no_span(request: Request, span: str) -> None:
+    if any(request):
+        raise BadText(f"has no ends between which it lies, it is one of {span}", "write sought")
 
 
 def _same_number(typed: str, word: str) -> bool:
@@ -88,6 +99,10 @@ class WireKind(_WordKind):
     of = Wire
     example = "18 AWG"
     span = "18 AWG, 14 AWG solid, 1.5 mm2, 26x30 AWG, 41x0.254 mm"
+    chosen = True
+
+    def trials(self, request: Request) -> Ladder:
+        return Ladder(wires_to_try(request))
 
     def read(self, given: object) -> Read:
         return _read_wire(as_text(given, self.example))
@@ -102,6 +117,10 @@ class RangeKind(_WordKind):
     of = SizeRange
     example = "22-18 AWG"
     span = "16-14 AWG, 2050-5180 cmil, 1.5-2.5 mm2"
+    chosen = True
+
+    def trials(self, request: Request) -> Ladder:
+        return Ladder(ranges_to_try(request))
 
     def read(self, given: object) -> Read:
         return Read(read_size_range(as_text(given, self.example)))
@@ -113,6 +132,10 @@ class YesNo(_WordKind):
     of = bool
     example = "yes"
     span = "yes or no"
+
+    def trials(self, request: Request) -> Ladder:
+        _take_no_span(request, self.span)
+        return Ladder(("yes", "no"), ordered=False)
 
     @property
     def schema(self) -> dict[str, Any]:
