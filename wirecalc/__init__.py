@@ -137,6 +137,7 @@ __all__ = [
     "read_wire",
     "requires",
     "run",
+    "seek",
     "setting",
     "show",
     "show_band",
@@ -144,6 +145,7 @@ __all__ = [
 ]
 
 if TYPE_CHECKING:
+    from .engine.sought.seeking import Sought, SoughtTable
     from .recorded.files import FileColumns, ReadingsFile
     from .recorded.stream import ReadingsStream, RecordedColumns
 
@@ -174,7 +176,31 @@ def run(calculation_name: str, /, **given: object) -> Finding:
     Raises BadInput with everything that is wrong with the inputs, or for an unknown name, and
     PluginDefect where the calculation itself fails.
     """
+    return _loaded().run(calculation_name, given)
+
+
+def seek(
+    calculation_name: str,
+    /,
+    *sought: str,
+    target: str = "",
+    target_alone: bool = False,
+    **given: object,
+) -> Sought | SoughtTable:
+    """Find what an input would have to be, or two as a table: the spans of its values by verdict.
+
+    `sought` names the inputs, `given` has the others as they would be typed; an input among them
+    may say more of what to try, as `run_length="sought 10 to 200 ft"`. `target` asks for a figure
+    beside the criteria, or alone: "volts lost <= 3 V".
+
+    Raises BadInput and PluginDefect as `run` does.
+    """
+    seeker = _loaded().seeker(calculation_name, target=target, criteria=not target_alone)
+    return seeker.seek({**dict.fromkeys(sought, "sought"), **given})
+
+
+def _loaded() -> Catalogue:
     global _catalogue
     if _catalogue is None:
         _catalogue = build()
-    return _catalogue.run(calculation_name, given)
+    return _catalogue

@@ -63,7 +63,7 @@ COMMANDS = {
     ),
     "schema": Command(
         "schema NAME",
-        "print a JSON schema: finding, job, history, refused, plugins",
+        "print a JSON schema: finding, job, history, refused, plugins, sought",
         forms=("json",),
     ),
     "tables": Command(

@@ -12,6 +12,7 @@ from ..output import text as text_output
 from ..plugging import host
 from ..said.charts import Chart
 from ..said.findings import Finding
+from ..typed.trials import sought_in
 from .load_plugins import catalogue, find, warnings
 from .options import Options, leading, split
 from .result import Result, refuse_onto, status_of
@@ -26,6 +27,11 @@ def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
     options = split(words, calc=calc)
     if said != name and not options.given:  # no values: words that say what is wanted
         find(loaded, said, commands)
+    if sought_in(options.given):
+        from .seek import run_sought
+
+        return run_sought(loaded, name, options)
+    _refuse_target(options)
     _refuse_all(loaded, name, options)
     return report(loaded, _computed(loaded, calc, options), calc, options)
 
@@ -96,6 +102,14 @@ def _draw(finding: Finding, path: Path) -> list[tuple[Chart, str]]:
     chart = finding.charts[0]()
     write_bytes(path, draw(chart, path.suffix.casefold()))
     return [(chart, str(path))]
+
+
+def _refuse_target(options: Options) -> None:
+    """Add what is wrong with a target where nothing is sought."""
+    named = [f"--{name}" for name in ("target", "target-alone") if name in options.own]
+    if named:
+        do = "write sought in place of a value"
+        options.problems.append(Problem(named[0], "nothing is sought", do))
 
 
 def _refuse_all(loaded: host.Catalogue, name: str, options: Options) -> None:

@@ -53,5 +53,9 @@ class Command(NamedTuple):
         return {**self.own, **general}
 
 
-CALCULATION = Command("NAME", "run a calculation", forms=REPORTS, takes=RESULT)
+_SOUGHT = {
+    "--target": ("TEXT", 'beside a value that is sought: of a figure, as in "volts lost <= 3 V"'),
+    "--target-alone": ("", "let the target alone count, and no criterion"),
+}
+CALCULATION = Command("NAME", "run a calculation", _SOUGHT, forms=REPORTS, takes=RESULT)
 LISTING = Command("", "list the calculations")

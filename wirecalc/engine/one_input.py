@@ -10,12 +10,14 @@ from ..said.criteria import cannot_tell
 from ..said.findings import InputRecord
 from ..said.items import NotChecked
 from ..typed.kinds import Read
+from ..typed.trials import is_sought
 from .declaration import Calculation
 from .inputs import Input
 from .left_out import Word
 from .prepared_inputs import Prepared, plain
 
 UNKNOWN = "unknown"
+_WHERE_SOUGHT = "give one; `wirecalc NAME` and wirecalc.seek find what it would have to be"
 MOST_REMEMBERED = 4_000  # texts; so that a batch of any length takes no more memory
 Remembered = dict[tuple[str, str | None], tuple[Read, InputRecord]]  # by input and text
 
@@ -54,6 +56,8 @@ def take_input(
             f"is needed ({declared.kind.text})", f'such as {option}"{declared.kind.example}"'
         )
     items = declared.each(given)
+    if any(map(is_sought, items)):
+        raise BadText("is sought, and this is a run with values", _WHERE_SOUGHT)
     known = [item for item in items if not says_unknown(item)]
     companions = {n: all_given.get(n) for n in declared.kind.companions}
     if len(known) < len(items) or (given is None and declared.required):

@@ -33,6 +33,8 @@ OPTIONS = (
     "only_plugins",
     "strict",
     "no_marginal",
+    "target",
+    "target_alone",
 )
 BATCH_OPTIONS = ("label", "keep", "cells_decimal_comma")
 CHECK_KEYS = (  # of a check on a job sheet

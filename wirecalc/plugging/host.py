@@ -23,7 +23,6 @@ from .offers import by_name, collect
 from .settings import Settings, read
 from .unused import left_over, strange_variables, used_files
 
-
 if TYPE_CHECKING:
     from ..engine.sought.seeking import Seeker
 

@@ -45,9 +45,7 @@ def ranges_to_try(request: Request) -> tuple[str, ...]:
     return _by_unit(request, _RANGES, _AREA_RANGES)
 
 
-def _by_unit(
-    request: Request, gauges: tuple[str, ...], areas: tuple[str, ...]
-) -> tuple[str, ...]:
+def _by_unit(request: Request, gauges: tuple[str, ...], areas: tuple[str, ...]) -> tuple[str, ...]:
     if request.error:
         raise BadText("a size has no meter error", "drop the ± part")
     metric = "mm" in f"{request.unit} {request.high}"

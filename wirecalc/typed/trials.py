@@ -12,6 +12,7 @@ would decide it otherwise.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from ..base.errors import BadText
@@ -57,6 +58,15 @@ class Scale(NamedTuple):
 def is_sought(given: object) -> bool:
     """Whether a value is asked for instead of given."""
     return isinstance(given, str) and bool(_REQUEST.fullmatch(given.strip()))
+
+
+def sought_in(given: Mapping[str, object]) -> tuple[str, ...]:
+    """Return the inputs that are sought."""
+    return tuple(
+        name
+        for name, value in given.items()
+        if any(map(is_sought, value if isinstance(value, list | tuple) else (value,)))
+    )
 
 
 def read_request(text: str) -> Request:

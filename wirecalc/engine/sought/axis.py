@@ -9,12 +9,13 @@ from __future__ import annotations
 import math
 from abc import ABC, abstractmethod
 from collections.abc import Iterable
-from decimal import Decimal
+from decimal import ROUND_FLOOR, Decimal
 
 from ...typed.trials import Ladder, Scale
 
 _DIGITS = 3
-_STEPS = 9 * 10 ** (_DIGITS - 1)  # numbers of three digits in a decade
+_FIRST = 100  # the least number of three digits
+_STEPS = 900  # numbers of three digits in a decade
 _DECADES = 6  # that are tried below the end of a span which begins at nothing
 
 
@@ -109,14 +110,14 @@ class Numbers(Axis):
         """Return the index of the largest number at or below a value."""
         exact = Decimal(f"{value:.12g}")
         if self._step is not None:
-            return math.floor(exact / self._step)
+            return int((exact / self._step).to_integral_value(ROUND_FLOOR))
         if exact < 0:
             above = -self._index(-value)
             return above if self._number(above) <= exact else above - 1
         if not exact or exact.adjusted() < self._least:
             return 0
         digits = int(exact.scaleb(_DIGITS - 1 - exact.adjusted()))
-        return (exact.adjusted() - self._least) * _STEPS + digits - 10 ** (_DIGITS - 1) + 1
+        return (exact.adjusted() - self._least) * _STEPS + digits - _FIRST + 1
 
     def _number(self, index: int) -> Decimal:
         if self._step is not None:
@@ -126,7 +127,7 @@ class Numbers(Axis):
         if index == 0:
             return Decimal(0)
         decade, digits = divmod(index - 1, _STEPS)
-        number = Decimal(digits + 10 ** (_DIGITS - 1))
+        number = Decimal(digits + _FIRST)
         return number.scaleb(decade + self._least - _DIGITS + 1)
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from ...base.errors import BadInput, BadText, Problem
 from ...said.findings import Finding, Judged
-from ...typed.trials import is_sought, read_request
+from ...typed.trials import is_sought, read_request, sought_in
 from ..declaration import Calculation
 from ..inputs import Input
 from .axis import Axis, axis_of
@@ -58,15 +58,6 @@ class SoughtTable:
     question: str
     across: str
     rows: tuple[tuple[str, Sought], ...]
-
-
-def sought_in(given: Mapping[str, object]) -> tuple[str, ...]:
-    """Return the inputs that are sought."""
-    return tuple(
-        name
-        for name, value in given.items()
-        if any(map(is_sought, value if isinstance(value, list | tuple) else (value,)))
-    )
 
 
 class Seeker:
@@ -192,4 +183,3 @@ def _few(axis: Axis) -> list[int]:
     even = [low + (high - low) * i / (MOST_ROWS - 1) for i in range(MOST_ROWS)]
     values = round_ if low >= 0 else even
     return sorted({next(iter(axis.near(v))) + 1 for v in values if v < high} | {axis.last})
-

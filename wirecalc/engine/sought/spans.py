@@ -47,9 +47,9 @@ def spans(axis: Axis, tried: Mapping[int, State], aside: Iterable[Key]) -> tuple
     judged = {place: judgement(state.without(left_out)) for place, state in tried.items()}
     for (word, _), places in groupby(tried, lambda p: _alike(tried[p], judged[p], left_out)):
         run = list(places)
-        ends = [_end(axis, place, tried[place], judged[place]) for place in (run[0], run[-1])]
+        first, last = (_end(axis, p, tried[p], judged[p]) for p in (run[0], run[-1]))
         texts = tuple(axis.shown(place) for place in run) if axis.all_tried else ()
-        found.append(Span(word, *ends, texts))
+        found.append(Span(word, first, last, texts))
     return tuple(found)
 
 

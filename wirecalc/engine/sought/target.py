@@ -6,10 +6,10 @@ import re
 from typing import NamedTuple
 
 from ...base.errors import BadText, nearest
+from ...published.sources import Confidence, Source
 from ...said.criteria import Origin, at_least, at_most
 from ...said.findings import BandFigure, Finding, Judged
 from ...said.verdicts import Verdict
-from ...published.sources import Confidence, Source
 from ...typed.quantities import read_number, read_quantity
 from ...typed.units import dimension_of
 
@@ -73,5 +73,3 @@ def read_target(text: str) -> Target:
     if match is None:
         raise BadText(f"{text!r} is no target", 'such as "volts lost <= 3 V", or with >=')
     return Target(match["name"].casefold(), match["sense"] == "<=", match["limit"].strip())
-
-
