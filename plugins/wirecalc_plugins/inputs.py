@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from wirecalc import Count, Nameplate, OneOf, Reading, YesNo
 
+from .steps import CLASSES, PLATE_VOLTS, SERVICES, breakers, receptacles
+
 SLIP_A = 0.1  # a line current below it that is typed in mA is a slip of the unit
 CURRENT = Reading(
     "A", low=0, high=400, typical="8.7 A", text="line current of the load", slip_under=SLIP_A
@@ -24,9 +26,17 @@ OVERCURRENT = Reading(
 OVERCURRENT_TIME = Reading("s", above=0, high=86_400, typical="0.5 s", text="how long it flows")
 WIRE = "wire that is worked on"
 BREAKER = Nameplate(
-    "A", low=1, high=100, typical="15 A", text="rating on the breaker handle or fuse"
+    "A",
+    low=1,
+    high=100,
+    typical="15 A",
+    text="rating on the breaker handle or fuse",
+    steps=breakers,
+    chosen=True,
 )
-NAMEPLATE_VOLTAGE = Nameplate("V", low=12, high=600, typical="115 V", text="volts on the plate")
+NAMEPLATE_VOLTAGE = Nameplate(
+    "V", low=12, high=600, typical="115 V", text="volts on the plate", steps=PLATE_VOLTS
+)
 NAMEPLATE_POWER = Nameplate(
     "W", above=0, high=20_000, typical="2585 W", text="power of the heating elements"
 )
@@ -38,6 +48,7 @@ RUN_LENGTH = Reading(
     typical="60 ft",
     text="length of the building wire, one way",
     goes_with="building_wire",
+    chosen=True,
 )
 CORD_LENGTH = Reading(
     "ft",
@@ -46,6 +57,7 @@ CORD_LENGTH = Reading(
     typical="50 ft",
     text="length of the cord, one way",
     goes_with="cord",
+    chosen=True,
 )
 CORD = "wire of the flexible cord"
 CORD_CONDUCTORS = Count(
@@ -62,6 +74,7 @@ EXTENSION_LENGTH = Reading(
     typical="50 ft",
     text="length of the extension cord, one way",
     goes_with="extension_cord",
+    chosen=True,
 )
 OTHER_CURRENT = Reading(
     "A",
@@ -86,16 +99,34 @@ VOLTAGE_AT_START = Reading(
 )
 ALIVE = "a dead outlet: nothing runs on 0 V"  # why these volts are not 0 in most calculations
 NOMINAL_VOLTAGE = Nameplate(
-    "V", low=90, high=600, typical="240 V", text="volts the service is named by"
+    "V", low=90, high=600, typical="240 V", text="volts the service is named by", steps=SERVICES
 )
-RECEPTACLE = Nameplate("A", low=5, high=60, typical="15 A", text="rating of the receptacle")
+RECEPTACLE = Nameplate(
+    "A",
+    low=5,
+    high=60,
+    typical="15 A",
+    text="rating of the receptacle",
+    steps=receptacles,
+    chosen=True,
+)
 MAXIMUM_BREAKER = Nameplate(
-    "A", above=0, high=200, typical="20 A", text="largest fuse or breaker marked on the plate"
+    "A",
+    above=0,
+    high=200,
+    typical="20 A",
+    text="largest fuse or breaker marked on the plate",
+    steps=breakers,
 )
 
 # how a building wire lies
 WIRE_CLASS = Nameplate(
-    "C", low=0, high=300, typical="60 C", text="insulation class of the building wire"
+    "C",
+    low=0,
+    high=300,
+    typical="60 C",
+    text="insulation class of the building wire",
+    steps=CLASSES,
 )
 TERMINATION = Nameplate(
     "C",
@@ -103,6 +134,7 @@ TERMINATION = Nameplate(
     high=300,
     typical="60 C",
     text="rating marked on the terminations of the building wire",
+    steps=CLASSES,
 )
 AROUND_WIRE = Reading(
     "C",

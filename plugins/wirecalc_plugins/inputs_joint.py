@@ -7,14 +7,30 @@ from typing import Annotated
 from wirecalc import Count, Nameplate, OneOf, Reading, extra
 from wirecalc.trade import crimps
 
+from .steps import WIRE_CLASSES, tab_widths
+
 OWN = "own"  # the standard of the terminal itself
 
-TAB_WIDTH = Nameplate("in", low=0.05, high=0.5, typical="0.250 in", text="width of the tab")
+TAB_WIDTH = Nameplate(
+    "in", low=0.05, high=0.5, typical="0.250 in", text="width of the tab", steps=tab_widths
+)
 WIRE_RATING = Nameplate(
-    "C", low=40, high=500, typical="105 C", text="temperature rating printed on the wire"
+    "C",
+    low=40,
+    high=500,
+    typical="105 C",
+    text="temperature rating printed on the wire",
+    steps=WIRE_CLASSES,
+    chosen=True,
 )
 TERMINAL_RATING = Nameplate(
-    "C", low=40, high=500, typical="105 C", text="temperature rating of the terminal"
+    "C",
+    low=40,
+    high=500,
+    typical="105 C",
+    text="temperature rating of the terminal",
+    steps=WIRE_CLASSES,
+    chosen=True,
 )
 PLACE = Reading(
     "C",
