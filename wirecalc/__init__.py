@@ -58,7 +58,8 @@ from .said.items import (
     not_checked,
 )
 from .said.verdicts import Verdict, at_or_above, at_or_below
-from .typed.quantity_kinds import Count, Nameplate, Reading
+from .typed.counts import Count
+from .typed.quantity_kinds import Nameplate, Reading
 from .typed.size_ranges import SizeRange, read_size_range
 from .typed.wires import CMIL_PER_MM2, GAUGES, Wire, gauge_cmil, gauge_number, read_wire
 from .typed.word_kinds import OneOf, Words, YesNo

@@ -22,7 +22,7 @@ from wirecalc.base.rounding import show
 from wirecalc.engine.declaration import Calculation
 from wirecalc.engine.inputs import Input
 from wirecalc.said.items import Figure
-from wirecalc.typed.quantity_kinds import Count
+from wirecalc.typed.counts import Count
 from wirecalc.typed.word_kinds import RangeKind, WireKind, YesNo
 
 CALCULATIONS: dict[str, Calculation[Any]] = {

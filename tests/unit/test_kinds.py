@@ -3,8 +3,9 @@
 import pytest
 
 from wirecalc.base.errors import BadText, DeclarationError
+from wirecalc.typed.counts import Count
 from wirecalc.typed.kinds import TAKEN_AS_EXACT, Kind, Read
-from wirecalc.typed.quantity_kinds import Count, Nameplate, Reading
+from wirecalc.typed.quantity_kinds import Nameplate, Reading
 from wirecalc.typed.word_kinds import OneOf, RangeKind, WireKind, YesNo
 
 AMPS = Reading("A", text="current", above=0.0, high=100.0, typical="12.0 A", slip_under=0.5)

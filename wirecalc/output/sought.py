@@ -65,6 +65,8 @@ def _edge_lines(found: Sought) -> Iterator[str]:
 def tried_words(found: Sought) -> str:
     """Say how the spans were found."""
     left = "" if found.complete else ", and not every edge was found within so many"
+    if any(span.texts for span in found.spans):
+        return f"each of {found.runs} values run, {found.from_} to {found.to}{left}"
     return (
         f"{found.from_} to {found.to}, {found.runs} values run{left}; what stands at an edge was "
         "run, what lies between two values that stand next to each other was not"

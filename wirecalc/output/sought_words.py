@@ -37,13 +37,13 @@ def verdict_words(sought: Sought, span: Span) -> str:
     """
     if span.word == REFUSED:
         return "REFUSED"
-    if span.verdict is None:
-        return "NO VERDICT"
-    against = max((j.verdict for j in sought.aside), key=lambda v: v.rank, default=Verdict.PASS)
+    against = max((j.verdict for j in sought.aside), key=lambda v: v.rank, default=None)
+    if against is None:
+        return span.verdict.upper() if span.verdict else "NO VERDICT"
+    if span.verdict is None or span.verdict is Verdict.PASS:
+        return f"{against.upper()}, {BUT_FOR}"
     if against.rank <= span.verdict.rank:
         return span.verdict.upper()
-    if span.verdict is Verdict.PASS:
-        return f"{against.upper()}, {BUT_FOR}"
     return f"{against.upper()}, and {span.verdict.upper()}"
 
 
@@ -51,7 +51,7 @@ def because(end: End) -> str:
     """Return what decides at an end of a span."""
     if end.refusal:
         return end.refusal
-    return end.judged.by.because if end.judged.by else "figures only"
+    return end.judged.by.because if end.judged.by else "nothing more is judged"
 
 
 def edges(sought: Sought) -> list[tuple[Span, End]]:
@@ -67,10 +67,13 @@ def edges(sought: Sought) -> list[tuple[Span, End]]:
 
 def best(sought: Sought) -> tuple[str, list[Span]]:
     """Return the mildest verdict of all spans, in words, and the spans that have it."""
-    judged = [s for s in sought.spans if s.verdict is not None]
-    if not judged:
-        words = "REFUSED" if sought.spans[0].word == REFUSED else "NO VERDICT"
-        return words, list(sought.spans)
-    least = min(s.verdict.rank for s in judged if s.verdict is not None)
-    found = [s for s in judged if s.verdict is not None and s.verdict.rank == least]
+    ran = [s for s in sought.spans if s.word != REFUSED]
+    if not ran:
+        return "REFUSED", list(sought.spans)
+    least = min(map(_rank, ran))
+    found = [s for s in ran if _rank(s) == least]
     return verdict_words(sought, found[0]), found
+
+
+def _rank(span: Span) -> int:
+    return span.verdict.rank if span.verdict else Verdict.PASS.rank

@@ -16,7 +16,8 @@ from ..published.sources import Source
 from ..said.criteria import Criterion, at_least, at_most, cannot_tell, requires
 from ..said.items import Figure, Item
 from ..said.verdicts import at_or_above, at_or_below
-from ..typed.quantity_kinds import Count, Nameplate, Reading
+from ..typed.counts import Count
+from ..typed.quantity_kinds import Nameplate, Reading
 from ..typed.wires import Wire
 from ..typed.word_kinds import OneOf, WireKind, Words, YesNo
 from .entries import BOUNDS, Entry, at_key

@@ -1,4 +1,4 @@
-"""Kinds of input that are numbers: a reading, a printed value, a count."""
+"""Kinds of input that are numbers with a unit: a reading, a printed value."""
 
 from __future__ import annotations
 
@@ -213,45 +213,3 @@ class Nameplate(QuantityKind):
         if low is not None:
             raise BadText(f"{typed!r}: a printed value has no meter error", "drop the ± part")
         return Read(value)
-
-
-class Count(Kind):
-    """A whole number of things."""
-
-    of = int
-
-    def __init__(
-        self, text: str, *, low: int = 1, high: int = 1_000_000, goes_with: str = ""
-    ) -> None:
-        self.text, self.low, self.high, self.goes_with = text, low, high, goes_with
-
-    @property
-    def example(self) -> str:
-        return str(max(self.low, 2) if self.high >= 2 else self.low)
-
-    @property
-    def span(self) -> str:
-        return f"whole number, {self.low} to {self.high}"
-
-    @property
-    def schema(self) -> dict[str, Any]:
-        bounds = {"minimum": self.low, "maximum": self.high}
-        return {"type": "integer", "description": self.text, **bounds, "examples": [self.low]}
-
-    def trials(self, request: Request) -> Scale:
-        ends = (request.low or str(self.low), request.high or str(self.high))
-        if request.error or request.unit or not all(re.fullmatch("[0-9]{1,9}", e) for e in ends):
-            raise BadText("is a count", "write sought, or sought 2 to 6")
-        low, high = (int(end) for end in ends)
-        if not self.low <= low <= high <= self.high:
-            raise BadText(f"{low} to {high} is no span within {self.span}", "the smaller one first")
-        return Scale(low, high, "", step=1.0)
-
-    def read(self, given: object) -> Read:
-        if isinstance(given, str) and re.fullmatch(r"\s*\d{1,9}\s*", given, re.ASCII):
-            given = int(given)
-        if isinstance(given, bool) or not isinstance(given, int):
-            raise BadText(f"{given!r} is not a count", f"write a {self.span}")
-        if not self.low <= given <= self.high:
-            raise BadText(f"{given} is outside {self.low} to {self.high}", f"write a {self.span}")
-        return Read(given)
