@@ -19,7 +19,7 @@ from .terminal import Terminal
 
 pytest.importorskip("argcomplete")
 CALCULATIONS = {name for names in BUNDLED.values() for name in names}
-GENERAL = set(usage.GENERAL)
+GENERAL = set(usage.CALCULATION.described)
 BASH = r"""
 eval "$CODE"
 COMP_LINE=$0 COMP_POINT=${#0} COMP_TYPE=9
