@@ -43,6 +43,7 @@ def run(
     calculation itself raises or yields what it must not.
     """
     calc = provided.calculation
+    provided = provided._replace(offered=calc)  # loaded here, and not at every point
     mine = [r for r in rules if {calc.name, EVERY} & set(r.rule.calculations)]
     with Blamed(f"{provided.whose} failed", BadInput):  # it has kinds and refusals of its own
         prepared = prepare(

@@ -72,6 +72,8 @@ def _named(items: Sequence[Item]) -> dict[Key, Criterion | Figure | Answer]:
 
 
 def _otherwise(one: Tried) -> Iterator[Key]:
+    if one.again is one.items:  # no table of a shop came into it
+        return
     own = _named(one.items)
     for key, item in _named(one.again).items():
         if key not in own or _said_by(own[key]) != _said_by(item):
@@ -88,7 +90,7 @@ def _said_by(item: Criterion | Figure | Answer) -> tuple[object, ...]:
 
 
 def _added(one: Tried, stricter: set[Key], by: str) -> Iterator[Given]:
-    for key, item in _named(one.again).items():
+    for key, item in _named(one.again).items() if stricter else ():
         if key not in stricter:
             continue
         if isinstance(item, Criterion):

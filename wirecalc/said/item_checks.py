@@ -28,8 +28,8 @@ def check(item: Any) -> None:
     tests = _FIELDS.get(type(item))
     if tests is None:
         raise TypeError(f"it yields a {type(item).__name__}, which is no item of a finding")
-    for test, value in zip(tests, item, strict=True):
-        if not test(value):
+    for test, value, default in zip(tests, item, _DEFAULTS[type(item)], strict=True):
+        if value is not default and not test(value):
             raise ValueError(_wrong(item, tests))
 
 
@@ -110,7 +110,7 @@ def _is(kind: type) -> Test:
 
 
 _IN_SOURCE: tuple[Test, ...] = (_text, _text, _text, _text, _is(Confidence), _is(int), _text)
-_FIELDS: dict[type, tuple[Test, ...]] = {  # what each field of a record may be, in its order
+_FIELDS: dict[type[Any], tuple[Test, ...]] = {  # what each field of a record may be, in its order
     Figure: (_text, _number, _text, _source, _callable_or_none, _also, _text, _band),
     Answer: (_text, _text, _texts, _texts, _yes),
     Criterion: (
@@ -123,4 +123,8 @@ _FIELDS: dict[type, tuple[Test, ...]] = {  # what each field of a record may be,
     Listing: (_text, _texts, _cells),
     NotChecked: (_text, _text),
     ChartItem: (callable,),
+}
+_NONE = object()  # what no field can be
+_DEFAULTS: dict[type, tuple[object, ...]] = {  # most fields of most items are left as they are
+    kind: tuple(kind._field_defaults.get(name, _NONE) for name in kind._fields) for kind in _FIELDS
 }
