@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import shlex
 import subprocess
+import tomllib
 from collections.abc import Callable
 from pathlib import Path
 
@@ -13,13 +14,7 @@ import pytest
 from .conftest import COMMAND, Outcome, Outside, clean_environment
 from .terminal import Terminal
 
-PULL = {
-    "wire": "18 AWG",
-    "force": "20.3 lbf ±0.5 lbf",
-    "terminal": "ring",
-    "pull_standard": "",
-    "listed_for": "",
-}
+PULL = {"wire": "18 AWG", "terminal": "ring", "force": "20.3 lbf ±0.5 lbf", "more": ""}
 
 
 def answer(terminal: Terminal, answers: dict[str, str]) -> None:
@@ -35,6 +30,10 @@ def test_answers_give_the_finding_and_the_line_that_repeats_it(
         answer(terminal, PULL)
         assert terminal.end() == 3
     shown, _, line = terminal.seen.partition("The same again:\n")
+    shown, _, entry = shown.partition("\nFor a job sheet:\n")
+    sheet = tomllib.loads(entry)["check"]
+    answered = {name: typed for name, typed in PULL.items() if typed}
+    assert sheet == [{"calculation": "pull"} | answered]
     repeated = command(*shlex.split(line)[1:])
     assert repeated.status == 3
     finding, _, once_more = shown.rpartition(f"\n{'-' * 80}\n")
@@ -43,11 +42,12 @@ def test_answers_give_the_finding_and_the_line_that_repeats_it(
 
 
 def test_line_goes_through_a_shell_as_it_stands(empty_folder: Path) -> None:
-    answers = PULL | {"terminal": "FORK", "force": "27.0 lbf ±(2%+5)"}
+    answers = PULL | {"terminal": "FORK", "force": "27.0 ±(2%+5)\r"}
     with Terminal([COMMAND, "ask", "pull", "--format", "json"], empty_folder) as terminal:
         answer(terminal, answers)
         assert terminal.end() == 0
     body, _, line = terminal.seen.partition("The same again:\n")
+    body = body.partition("\nFor a job sheet:\n")[0]
     script = f'PATH={COMMAND.parent}:$PATH; eval "$0"'
     again = subprocess.run(
         ["sh", "-c", script, line], capture_output=True, cwd=empty_folder, check=True
@@ -63,7 +63,7 @@ def test_output_file_and_questions_at_the_terminal(empty_folder: Path) -> None:
     written = json.loads((empty_folder / "pull").read_text())
     assert written["decided_by"] == "pull-out force"
     line = terminal.seen.partition("The same again:\n")[2]
-    assert line.strip().endswith("--terminal ring --format json --output pull")
+    assert line.strip().endswith("--format json --output pull")
 
 
 def test_stdout_that_goes_elsewhere_holds_the_finding_alone(

@@ -12,7 +12,7 @@ import pytest
 
 import wirecalc
 from wirecalc import cli
-from wirecalc.commands.dialogue import converse
+from wirecalc.commands.dialogue import MORE, converse
 from wirecalc.plugging import host
 
 BUILT = host.build(bundled_only=True)
@@ -105,15 +105,23 @@ def by_asking(calc: str, given: Mapping[str, str], _: Path, __: Any) -> Any:
         name = prompt.split("> ")[0].split(" ")[0]
         if "(Enter ends" in prompt:
             return ""
+        if name == MORE:
+            return next((n for n in given if n not in again), "")
         if name in given and name in again:
             raise EOFError
         if name in given:
             again.add(name)
         return given.get(name, "")
 
+    def compute(answers: Mapping[str, object]) -> Any:
+        return BUILT.run(calc, answers)
+
+    def probe(answers: Mapping[str, object]) -> Any:
+        return BUILT.run(calc, answers, origin="sheet", missing_is_unknown=True)
+
     calculation = BUILT.calculations[calc].calculation
     try:
-        asked = converse(calculation, lambda g: BUILT.run(calc, g), read, heard.append)
+        asked = converse(calculation, compute, probe, read, heard.append)
     except EOFError:
         return None
     inputs = [(i.name, i.given, i.understood or None) for i in asked.finding.inputs]

@@ -22,8 +22,9 @@ from wirecalc import (
     build,
     calculation,
 )
+from wirecalc.asking.order import in_order
 from wirecalc.cli import main
-from wirecalc.commands.dialogue import command_line, converse, questions
+from wirecalc.commands.dialogue import command_line, converse
 from wirecalc.engine.declaration import Calculation
 from wirecalc.engine.from_plugins import ProvidedCalculation
 from wirecalc.engine.running import run
@@ -67,7 +68,9 @@ class Person:
         self.heard += text + "\n"
 
     def talk(self, calc: Calculation[Any] = needing) -> Mapping[str, object]:
-        given, finding = converse(calc, lambda g: compute(calc, g), self.read, self.say)
+        given, finding = converse(
+            calc, lambda g: compute(calc, g), lambda g: probe(calc, g), self.read, self.say
+        )
         assert finding.criteria == compute(calc, given).criteria
         assert not self.lines, "typed lines that nobody asked for"
         return given
@@ -77,10 +80,19 @@ def compute(calc: Calculation[Any], given: Mapping[str, object]) -> Finding:
     return run(ProvidedCalculation("demo", "1", calc), given)
 
 
-def test_needed_inputs_come_first_and_others_behind_what_they_go_with() -> None:
-    assert [q.name for q in questions(needing)] == [
-        *("load", "least", "cord", "live", "more", "kind")
+def probe(calc: Calculation[Any], given: Mapping[str, object]) -> Finding:
+    demo = ProvidedCalculation("demo", "1", calc)
+    return run(demo, given, origin="sheet", missing_is_unknown=True)
+
+
+def test_plates_are_asked_first_and_the_meter_last_each_behind_what_it_goes_with() -> None:
+    assert [q.name for q in in_order(needing.inputs)] == [
+        *("load", "least", "kind", "cord", "live", "more")
     ]
+    inrush = CATALOGUE.calculations["inrush"].calculation
+    asked = [q.name for q in in_order(inrush.inputs)]
+    assert asked.index("locked_rotor_current") < asked.index("motor_kind") < asked.index("peak")
+    assert asked.index("meter_mode") == asked.index("peak") + 1
 
 
 def test_question_says_why_with_span_example_and_what_an_empty_line_does() -> None:
@@ -89,29 +101,23 @@ def test_question_says_why_with_span_example_and_what_an_empty_line_does() -> No
     said = " ".join(person.heard.split())
     assert "needing: Is the load enough?" in said
     assert "load: amps over 0 up to 90 A; such as 10 A" in said
-    assert "Enter takes 1 A (assumed)" in said
-    assert "length of cord from 0 up to 90 m; such as 10 m Enter leaves it out" in said
-    assert "Left out: length of cord. What needs it is not checked." in said
-    assert person.prompts == ["load", "least", "cord", "more"]  # live and kind go with nothing
+    assert "length of cord from 0 up to 90 m; such as 10 m" in said
+    assert "Enter leaves it out: then it cannot tell" in said
+    assert "Left out: length of cord." in said
+    assert person.prompts == ["load", "cord", "more", "more"]  # live and kind go with nothing
 
 
 def test_what_goes_with_an_answer_is_asked() -> None:
-    person = Person("5 A", "2 A", "3 m", "2", "", "b")
-    assert person.talk() == {
-        "load": "5 A",
-        "least": "2 A",
-        "cord": "3 m",
-        "live": "2",
-        "kind": "b",
-    }
+    person = Person("5 A", "3 m", "", "live", "2", "least", "2 A", "b", "")
+    assert person.talk() == {"load": "5 A", "least": "2 A", "cord": "3 m", "live": "2", "kind": "b"}
     assert "a, b" in person.heard
 
 
 def test_wrong_answer_is_explained_as_on_the_command_line_and_asked_again(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    person = Person("20", "20.3 lbf", "ring", "", *[""] * 9)
-    with pytest.raises(EOFError):  # 20 lacks its unit, as the second answer is no wire
+    person = Person("20", "", *[""] * 9)
+    with pytest.raises(EOFError):  # 20 names no wire, and a wire is needed
         person.talk(CATALOGUE.calculations["pull"].calculation)
     heard = " ".join(person.heard.split())
     main(["pull", "--wire", "20", "--force", "20", "--terminal", "ring", "--bundled-only"])
@@ -129,60 +135,142 @@ def test_needed_input_cannot_be_left_out() -> None:
 
 
 @pytest.mark.parametrize("words", ["unknown", "Don't know", "don’t know", "DO NOT KNOW", "no idea"])
-def test_not_knowing_is_an_answer_and_no_pass(words: str) -> None:
-    person = Person(words, "", "", "")
+def test_not_knowing_is_an_answer_and_no_pass_and_nothing_more_is_needed(words: str) -> None:
+    person = Person(words, "")
     given = person.talk()
     assert given == {"load": "unknown"}
     assert compute(needing, given).verdict == "cannot tell"
+    assert "So far: CANNOT TELL" in person.heard
 
 
 @pytest.mark.parametrize("word", ["help", "?"])
 def test_help_says_it_again(word: str) -> None:
-    person = Person(word, "5 A", "", "", "")
+    person = Person(word, "5 A", "", "", word, "")
     assert person.talk() == {"load": "5 A"}
     assert person.heard.count("load: amps") == 2
     assert "±(2%+5)" in person.heard
+    assert "least: least" in person.heard  # where it is settled
 
 
 def test_back_offers_the_answer_before_again() -> None:
-    person = Person("5 A", "2 A", "back", "back", "", "3 A", "", "", "b")
-    assert person.talk() == {"load": "5 A", "least": "3 A", "kind": "b"}
+    person = Person("5 A", "3 m", "back", "back", "6 A", "4 m", "", "")
+    assert person.talk() == {"load": "6 A", "cord": "4 m"}
     assert "Enter keeps 5 A" in person.heard
-    assert "Enter keeps 2 A" in person.heard
-    assert person.prompts[:6] == ["load", "least", "cord", "least", "load", "least"]
+    assert "Enter keeps 3 m" in person.heard
+    assert person.prompts[:6] == ["load", "cord", "more", "cord", "load", "cord"]
 
 
-def test_back_at_the_first_question() -> None:
-    person = Person("back", "5 A", "", "", "")
-    assert person.talk() == {"load": "5 A"}
+def test_back_where_it_is_settled_and_at_the_first_question() -> None:
+    person = Person("back", "5 A", "", "1 A", "", "back", "", "")
+    assert person.talk() == {"load": "5 A", "more": ["1 A"]}
     assert "This is the first question." in person.heard
+    assert "Enter keeps 1 A" in person.heard
 
 
 def test_skip_takes_an_answer_back_with_what_goes_with_it() -> None:
-    person = Person("5 A", "", "3 m", "2", "back", "back", "skip", "")
+    person = Person("5 A", "3 m", "", "live", "2", "cord", "skip", "")
     assert person.talk() == {"load": "5 A"}
 
 
 def test_list_is_asked_until_an_empty_line() -> None:
-    person = Person("5 A", "", "", "1 A", "x", "2 A", "back", "unknown", "3 A", "")
+    person = Person("5 A", "", "1 A", "x", "2 A", "back", "unknown", "3 A", "", "")
     assert person.talk() == {"load": "5 A", "more": ["1 A", "unknown", "3 A"]}
     assert "Dropped 2 A." in person.heard
     more = [f"more {n} (Enter ends the list)" for n in (2, 2, 3, 2, 3, 4)]
-    assert person.prompts[3:] == ["more", *more]
-
-
-def test_list_is_offered_again_whole() -> None:
-    person = Person("5 A", "2 A", "", "1 A", "2 A", "", "back", "", "a")
-    assert person.talk() == {"load": "5 A", "least": "2 A", "more": ["1 A", "2 A"], "kind": "a"}
-    assert "Enter keeps 1 A; 2 A" in person.heard
+    assert person.prompts[2:] == ["more", *more, "more"]
 
 
 def test_contradiction_is_said_and_the_person_can_change_any_of_them() -> None:
-    person = Person("5 A", "9 A", "", "", "a", "", "4 A")
-    assert person.talk() == {"load": "5 A", "least": "4 A", "kind": "a"}
+    person = Person("5 A", "", "", "least", "9 A", "4 A", "", "")
+    assert person.talk() == {"load": "5 A", "least": "4 A"}
     assert "least: is more than the load; swap them" in person.heard
-    person = Person("5 A", "9 A", "", "", "a", "back", "10 A", "")
-    assert person.talk() == {"load": "10 A", "least": "9 A", "kind": "a"}
+    person = Person("5 A", "", "", "least", "9 A", "skip", "load", "10 A", "")
+    assert person.talk() == {"load": "10 A"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "given", "read_back"),
+    [
+        ("11", "11 A", "11 A?"),
+        (" 11.5 ", "11.5 A", "11.5 A?"),
+        ("11 ±2%", "11 A ±2%", "11 A ±2%?"),
+        ("10.9 +/-(2%+5)", "10.9 A ±(2%+5)", "10.9 A ±(2%+5)?"),
+    ],
+)
+def test_bare_number_is_read_back_with_the_unit_that_was_shown(
+    typed: str, given: str, read_back: str
+) -> None:
+    person = Person(typed, "", "", "", "")
+    assert person.talk() == {"load": given}
+    assert read_back in person.heard
+    assert person.prompts[:3] == ["load", "load", "cord"]
+
+
+def test_bare_number_that_was_read_wrongly_does_not_count() -> None:
+    person = Person("11", "12 A", "", "", "")
+    assert person.talk() == {"load": "12 A"}
+    person = Person("11", "unknown", "5 A", "", "", "")
+    assert person.talk() == {"load": "5 A"}
+    person = Person("111", "5 A", "", "", "")  # outside what it can be: refused, never read back
+    assert person.talk() == {"load": "5 A"}
+    assert "111 A?" not in person.heard
+    assert "outside over 0 up to 90 A" in person.heard
+
+
+def test_bare_temperature_is_read_back_in_both_scales() -> None:
+    splice = CATALOGUE.calculations["heat-rating"].calculation
+    person = Person("105", "")
+    with pytest.raises(EOFError):
+        person.talk(splice)
+    assert "105 C (that is 221 F)?" in person.heard  # 105 x 9/5 + 32
+
+
+def test_word_of_a_list_may_be_chosen_by_its_number() -> None:
+    pull = CATALOGUE.calculations["pull"].calculation
+    kinds = pull.input("terminal").kind.span.split(", ")
+    person = Person("18 AWG", "2", "25 lbf", "")
+    assert person.talk(pull)["terminal"] == kinds[1]
+    assert f"2 {kinds[1]}" in person.heard
+    person = Person("18 AWG", "0", str(len(kinds) + 1), "ring", "25 lbf", "")
+    assert person.talk(pull)["terminal"] == "ring"
+
+
+def test_what_stands_in_for_an_answer_is_not_asked() -> None:
+    """The code letter and its horsepower stand in for locked-rotor amps."""
+    plate = ("1.6 A", "12 A", "115 V", "117 V", "11 A", "1.2 A", "0.4 s", "")
+    inrush = CATALOGUE.calculations["inrush"].calculation
+    person = Person(*plate)
+    person.talk(inrush)
+    assert not {"code_letter", "horsepower"} & set(person.prompts)
+    person = Person("1.6 A", "code_letter", "L", "1/4 hp", *plate[2:], "")
+    given = person.talk(inrush)
+    assert (given["code_letter"], given["horsepower"]) == ("L", "1/4 hp")
+    assert "or code_letter (locked-rotor code letter of an open motor)" in person.heard
+    person = Person("1.6 A", "", "L", "1/4 hp", *plate[2:], "")  # no LRA: asked by itself
+    assert person.talk(inrush) == given
+
+
+def test_verdict_is_said_as_soon_as_it_is_settled_with_what_could_change_it() -> None:
+    person = Person("15 A", "9 A", "yes", "")
+    person.talk(CATALOGUE.calculations["breaker"].calculation)
+    said = " ".join(person.heard.split())
+    assert "So far: PASS load on the breaker" in said
+    assert "Could still make it fail: receptacle" in said
+    assert "none is marked on the plate (maximum_breaker)" in said
+
+
+def test_fail_is_settled_where_nothing_that_is_still_asked_undoes_it() -> None:
+    person = Person("1.6 A", "12 A", "115 V", "117 V", "11 A", "9 A", "")
+    person.talk(CATALOGUE.calculations["inrush"].calculation)
+    assert "settle_time" not in person.prompts
+    assert "So far: FAIL" in person.heard
+
+
+def test_what_is_only_missing_is_asked_and_no_contradiction() -> None:
+    person = Person("115 V", "8 A", "", "cord", "16 AWG", "20 ft", "")
+    person.talk(CATALOGUE.calculations["drop"].calculation)
+    assert "cannot be used together" not in person.heard
+    assert person.prompts[2:5] == ["building_wire", "more", "cord"]
 
 
 def test_file_that_is_not_there_is_asked_again_and_one_that_is_there_is_read_with_the_rest(
@@ -197,9 +285,8 @@ def test_file_that_is_not_there_is_asked_again_and_one_that_is_there_is_read_wit
         "readings": str(semicolons),
         "decimal_comma": "yes",
     }
-    lines = [answers.get(q.name, "") for q in questions(batch)]
-    lines.insert(lines.index(str(semicolons)), str(tmp_path / "none.csv"))
-    person = Person(*lines)
+    files = (str(tmp_path / "none.csv"), str(semicolons), "")  # it is kept: another is to blame
+    person = Person("18 AWG", "ring", *files, "decimal_comma", "yes", "")
     assert person.talk(batch) == answers
     assert "none.csv" in person.heard
 
@@ -219,15 +306,25 @@ def test_every_bundled_calculation_can_be_asked(name: str) -> None:
     if any(isinstance(calc.input(n).kind, ReadingsFile) for n in answers):
         pytest.skip("its example names a file")
     asked: set[str] = set()
+    rest = list(answers)
 
     def read(prompt: str) -> str:
-        input_name = prompt.split("> ")[0]
-        if " " in input_name or input_name in asked:  # a list's next line
+        name = prompt.split("> ")[0]
+        if name == "more":  # where it is settled: what the example gives besides
+            left = [n for n in rest if n not in asked]
+            return left[0] if left else ""
+        if " " in name or name in asked:  # a list's next line
             return ""
-        asked.add(input_name)
-        return answers.get(input_name, "")
+        asked.add(name)
+        return answers.get(name, "")
 
-    given, finding = converse(calc, lambda g: CATALOGUE.run(name, g), read, lambda _: None)
+    given, finding = converse(
+        calc,
+        lambda g: CATALOGUE.run(name, g),
+        lambda g: probe(calc, g),
+        read,
+        lambda _: None,
+    )
     plain = {k: v[0] if isinstance(v, list) and len(v) == 1 else v for k, v in given.items()}
     assert plain == answers
     expected = CATALOGUE.run(name, answers)

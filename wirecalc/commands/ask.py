@@ -11,14 +11,16 @@ import sys
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from ..base.errors import BadInput, PluginDefect, Problem
+from ..asking.answers import WORDS
+from ..base.errors import BadInput, Problem
 from ..engine.declaration import Calculation
+from ..jobs.sheet.written import entry_text
 from ..output.layout import printable
 from ..plugging.host import Catalogue
 from ..said.findings import Finding
 from . import COMMANDS, help_texts
 from .calculate import check_chart, report
-from .dialogue import WORDS, Asked, command_line, converse
+from .dialogue import Answered, command_line, converse
 from .load_plugins import catalogue, find
 from .options import MOST_WORDS, split
 from .result import Result
@@ -43,7 +45,7 @@ def run(words: Sequence[str]) -> Result:
     more = _given_options(words)
     with _terminal():
         calc, asked = _asked(loaded, calc, more)
-    again = f"\nThe same again:\n{command_line(calc, asked.given, more)}"
+    again = _again(calc, asked.given, more)
     try:
         return report(loaded, asked.finding, calc, options)._replace(closing=again)
     except BadInput:
@@ -53,24 +55,30 @@ def run(words: Sequence[str]) -> Result:
 
 def _asked(
     loaded: Catalogue, wanted: Calculation[Any] | None, more: Sequence[str]
-) -> tuple[Calculation[Any], Asked]:
+) -> tuple[Calculation[Any], Answered]:
     """Ask for a calculation, unless one is wanted, and its inputs, and run it."""
     try:
         calc = wanted or _which(loaded)
 
         def compute(given: Mapping[str, object]) -> Finding:
-            try:
-                return loaded.run(calc.name, given)
-            except PluginDefect:
-                _say(f"\nThe answers:\n{command_line(calc, given, more)}\n")
-                raise
+            return loaded.run(calc.name, given)
 
-        asked = converse(calc, compute, _read, _say)
+        def probe(given: Mapping[str, object]) -> Finding:
+            return loaded.run(calc.name, given, origin="sheet", missing_is_unknown=True)
+
+        asked = converse(calc, compute, probe, _read, _say)
     except (EOFError, KeyboardInterrupt):
         _say("\nLeft. Nothing was computed.")
         raise KeyboardInterrupt from None
     _say("")
     return calc, asked
+
+
+def _again(calc: Calculation[Any], given: Mapping[str, object], more: Sequence[str]) -> str:
+    """Return the line that gives the finding again, and its entry of a job sheet."""
+    entry = entry_text("check", {"calculation": calc.name, **given})
+    line = command_line(calc, given, more)
+    return f"\nFor a job sheet:\n{entry}\n\nThe same again:\n{line}"
 
 
 def _given_options(words: Sequence[str]) -> list[str]:
