@@ -8,7 +8,8 @@ from collections.abc import Callable, Mapping
 from ..engine.inputs import Input
 from ..said.findings import Finding
 from ..said.verdicts import Verdict
-from ..typed.quantity_kinds import Count, Nameplate, Reading
+from ..typed.counts import Count
+from ..typed.quantity_kinds import Nameplate, Reading
 from ..typed.word_kinds import OneOf, WireKind, YesNo
 
 _MOST_WORDS = 12  # of a list that are tried
