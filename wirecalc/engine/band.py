@@ -22,6 +22,7 @@ from ..said.verdicts import Verdict, worst
 from ..typed.kinds import Read
 
 MIDDLE = "at the middle of the meter's band"
+AT_AN_END = "at an end of the meter's band"
 ALL_COMBINATIONS = 3  # readings; above that corners, centre and one at a time
 
 
@@ -181,6 +182,10 @@ def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged
     actuals = [c.actual for c in criteria if c.actual is not None]
     low, high = (min(actuals), max(actuals)) if len(set(actuals)) > 1 else (None, None)
     unsettled = bool(verdicts & {Verdict.FAIL, Verdict.CANNOT_TELL}) and len(verdicts) > 1
+    unknown = next((c for c in criteria if c.verdict is Verdict.CANNOT_TELL), None)
+    if unknown is not None and (absent or unsettled):  # no meter settles what is not known
+        reason = unknown.says if unknown is criteria[0] else f"{unknown.says} ({AT_AN_END})"
+        return Judged(unknown, provider, unknown.verdict, reason, unknown.action, low, high)
     if absent or unsettled:
         reason, action = _too_close(weakest, low, high), _would_settle(criteria[0])
         return Judged(weakest, provider, Verdict.CANNOT_TELL, reason, action, low, high)
@@ -197,8 +202,6 @@ def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged
 
 def _would_settle(centre: Criterion) -> str:
     """Say how well the value must be known; the distance to the limit is what there is."""
-    if centre.sense == "cannot tell":
-        return centre.action
     far = centre.actual == 0 and centre.margin == centre.limit  # it is another reading that counts
     if not centre.margin or far:
         return f"measure with {centre.better or 'a better instrument'}"
@@ -208,8 +211,6 @@ def _would_settle(centre: Criterion) -> str:
 
 
 def _too_close(weakest: Criterion, low: float | None, high: float | None) -> str:
-    if weakest.sense == "cannot tell":
-        return weakest.says
     if low is None or high is None or weakest.limit is None:
         return "too close for this meter"
     toward = "up" if weakest.sense == "at least" else "down"
