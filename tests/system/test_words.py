@@ -121,7 +121,9 @@ def test_words_of_a_plugin_from_outside_lead_to_it(
     assert "words" in plugged("explain", "lift", "--format", "json").json
 
 
-@pytest.mark.parametrize(("file", "least"), [("invented_first", 95), ("invented_forty", 95)])
+@pytest.mark.parametrize(
+    ("file", "least"), [("invented_first", 98), ("invented_forty", 98), ("invented_late", 98)]
+)
 def test_hurried_words_lead_to_a_fitting_calculation_among_the_first_three(
     file: str, least: int
 ) -> None:

@@ -28,6 +28,18 @@ _SPELLED = 0.9  # for another spelling of a known word, such as aluminum
 _SHORTEST = 3  # letters that a word needs for that
 _STEM = 5  # letters that a longer word must begin with
 _FEW = 0.3  # of what the best one counts, what the last one must
+_NOTS = dict.fromkeys(
+    re.findall("[a-z]+", "aint cannot cant didnt doesnt dont isnt never wasnt wont wouldnt"), "not"
+)
+_JOINING = frozenset(
+    re.findall(
+        "[a-z]+",
+        "a an and are as at be but by can do does for from get gets getting give gives had how i "
+        "if in into is it its just me my need of or our put says should so still than that the "
+        "their them then there these they this to use used using want was we what when where which "
+        "while who why will with work works would you your",
+    )
+)
 
 
 class Found(NamedTuple):
@@ -53,11 +65,14 @@ class _Described(NamedTuple):
 def stems(text: str) -> list[str]:
     """Return the words of a text in lower case, without endings that change no meaning.
 
-    >>> stems("Breakers keep tripping, 14ga wires")
-    ['breaker', 'keep', 'trip', '14', 'ga', 'wir']
+    Words that only join others are left out, and every "won't" is a "not".
+
+    >>> stems("Breakers keep tripping, 14ga wires of the AC won't start")
+    ['breaker', 'keep', 'trip', '14', 'ga', 'wir', 'ac', 'not', 'start']
     """
     plain = re.sub(r"['\u2019]", "", text.casefold())
-    return [_stem(word) for word in re.findall(r"[^\W\d_]+|\d+", plain)]
+    words = (_NOTS.get(word, word) for word in re.findall(r"[^\W\d_]+|\d+", plain))
+    return [_stem(word) for word in words if word not in _JOINING]
 
 
 def _stem(word: str) -> str:
@@ -68,14 +83,8 @@ def _stem(word: str) -> str:
     return re.sub(r"([bdfgkmnprt])\1$", r"\1", shorter) if shorter != word else word
 
 
-_EMPTY = frozenset(  # words that say nothing of what is asked; within a phrase they count
-    stems(
-        "a an and any are as at be but by can cant do does doesnt dont for from get gets give good "
-        "has have how i if in into is isnt it its keep let long many may me more much my need no "
-        "not of off on one or our out put right says should so still than that the their them then "
-        "there these they this to too up use used using want was we what when where which while "
-        "who why will with without wont work would you your"
-    )
+_EMPTY = frozenset(  # words that tell something only within a phrase, such as "no heat"
+    stems("any good has have keep let long many may more much no not off on one out right too up")
 )
 
 
@@ -127,7 +136,7 @@ class WordIndex:
         known = {w for w in telling if meant[w] or w in joined}
         unknown = {w for w in telling if w not in known and len(w) > 1 and w.isalpha()}
         said = re.findall(r"[^\W\d_]+", re.sub(r"['\u2019]", "", typed))
-        first = {_stem(w.casefold()): w for w in reversed(said)}
+        first = {stem: w for w in reversed(said) for stem in stems(w)}
         return tuple(word for stem, word in reversed(first.items()) if stem in unknown)
 
     def _meant(self, word: str) -> dict[str, float]:
@@ -151,8 +160,8 @@ class WordIndex:
         if not word.isalpha():
             return {}
         close = difflib.get_close_matches(word, self._spelled, n=3, cutoff=alike)
-        short = len(word) < _STEM
-        near = [c for c in close if c != word and (c[0] == word[0] or not short)]
+        same_start = len(word) < _STEM or word in self._spread
+        near = [c for c in close if c != word and (c[0] == word[0] or not same_start)]
         return {c: difflib.SequenceMatcher(None, word, c).ratio() for c in near}
 
     @cached_property

@@ -69,7 +69,9 @@ def _refuse(
         "amps times 2652; condenser; condenser fan; fan slow; fan will not start",
         "fan not spinning; motor slow; motor hums; hums; humming; will not start; spins by hand",
         "washing machine; AC not cooling; AC; pump; pump hums; compressor; condensor; slow motor",
-        "weak motor; drum will not turn",
+        "weak motor; drum will not turn; reads low; reads high; swelled; puffed; popped cap",
+        "oil leak; barely turns; turns slow; spins slow; needs a push; push start; outdoor unit",
+        "blower; pool pump; garage door; gate motor; round; oval; AC fan; turbine",
     ),
     cautions=("cap-01",),
     not_checked=(

@@ -73,7 +73,8 @@ def _refuse(
         "too many things plugged in; shared circuit; same circuit; multiple appliances",
         "add up loads; total load; total amps; sum of loads; load calculation; ring main",
         "ring final; radial; spur; what else is on the breaker; trips when both run",
-        "breaker trips; tripping; power strip; multi-plug; sockets; outlets; lights",
+        "breaker trips; tripping; power strip; multi-plug; sockets; outlets; lights; same socket",
+        "add an appliance; at the same time; run together; both on; how many outlets",
     ),
     cautions=("brk-01", "cord-04", "live-01", "live-02", "meter-01"),
     not_checked=(

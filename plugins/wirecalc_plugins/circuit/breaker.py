@@ -80,7 +80,9 @@ def _refuse(
         "80 percent rule; continuous load; 125 percent; amps; amperage; nameplate amps; load",
         "watts; dryer; range; cooker; oven; hob; stove; kettle; water heater; immersion; geyser",
         "shower; space heater; microwave; toaster; dishwasher; EV charger; wire gauge for heater",
-        "cable size; MOP",
+        "cable size; MOP; breaker too small; breaker too big; oversized breaker",
+        "undersized breaker; wattage; rated; big enough; hardwired; hard wired; RCBO; 15 amp",
+        "20 amp; 30 amp; add a load; plug rating; socket rating",
     ),
     cautions=("brk-01", "cord-04", "live-01", "live-02", "meter-01"),
     not_checked=(

@@ -85,7 +85,10 @@ def _refuse(
         "motor fuse; motor breaker; breaker size; motor wire size; motor load; compressor breaker",
         "compressor wire; disconnect; service factor; HVAC; AC; AC unit; air conditioner; air con",
         "aircon; condenser; condensing unit; heat pump; mini split; window unit; rooftop unit",
-        "pump; well pump; pool pump; blower; furnace; air handler; 430; 440",
+        "pump; well pump; pool pump; blower; furnace; air handler; 430; 440; min circuit amps",
+        "max overcurrent; chiller; walk-in cooler; ice machine; split unit; dual element fuse",
+        "overload setting; overload heater; contactor; three phase motor; 3 phase; chilled",
+        "wire for motor; nameplate MCA; condenser wire",
     ),
     cautions=("brk-01", "dead-03", "live-01"),
     not_checked=(

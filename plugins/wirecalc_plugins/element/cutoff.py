@@ -77,7 +77,9 @@ def _refuse(
         "dryer dead; no heat; not heating; dryer will not heat; stops heating; vent blocked",
         "blocked vent; lint; coffee maker; iron; kettle; rice cooker; hair dryer; fan heater",
         "microwave; thermostat; open fuse; bypassed fuse; jumper; functioning temperature",
-        "opening temperature; oven dead",
+        "opening temperature; oven dead; link; blown link; thermostat kit; machine dead",
+        "different temperature; overheated; slow cooker; coffee machine; hair straightener",
+        "blown cut-out; replaced fuse blows again; stat; safety thermostat",
     ),
     cautions=("heat-02", "heat-03", "sub-01", "dead-01", "hot-01", "heat-01"),
     not_checked=(

@@ -85,7 +85,11 @@ def _refuse_element(
         "heat strip; no heat; not heating; will not heat; slow to heat; slow heat; lukewarm",
         "not hot; water cold; cold water; burnt out; blown element; open element; coil; ribbon",
         "sheath; wattage; watts; kW; heat output; halogen; quartz; infrared lamp; 208 on 240",
-        "lower voltage; continuity of heater; bread maker",
+        "lower voltage; continuity of heater; bread maker; hob ring; ring dead; reads open",
+        "takes too long; takes forever; not warm; weak heat; half heat; not drying; drying",
+        "no hot water; no hot; coffee; fryer; griddle; sauna; towel rail; panel heater",
+        "soldering iron; kiln; crankcase heater; heat tape; ohms to watts; watts from ohms",
+        "waffle; steam; boil; heating",
     ),
     cautions=("dead-01", "dead-03", "hot-01", "heat-01", "flam-01"),
     not_checked=(

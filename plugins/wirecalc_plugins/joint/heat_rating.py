@@ -43,7 +43,9 @@ from .part_ratings import Part, rating_of, weakest
         "melted insulation; melted wire; brittle; brittle wire; crumbling; baked; cooked",
         "discolored; scorched; browned; burnt; burnt connector; burnt spade; burnt terminal",
         "burnt wire; overheated; overheated terminal; hot joint; insulation rating",
-        "wire gauge for heater; grill",
+        "wire gauge for heater; grill; warm connector; hot connector; charred; crispy; toasted",
+        "singed; fried; too hot for the wire; sleeve temperature; temp rating",
+        "terminal near burner; insulation falls off",
     ),
     cautions=("heat-01", "hot-01"),
     not_checked=(

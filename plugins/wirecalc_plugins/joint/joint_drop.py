@@ -45,6 +45,9 @@ _AGAINST = "joint against its wire"
         "splice; spliced wire; overheated; contacts; contactor; switch contacts; terminal block",
         "choc block; connector strip; corroded; corrosion; corroded terminal; green terminal",
         "arcing; thermal camera; infrared; hot spot; solder joint; smell; scorched; wire nut",
+        "warm connector; warm terminal; warm splice; heats up; gets hot; blackened; charred",
+        "singed; toasted; resistance of a joint; resistance of a splice; loose screw",
+        "screw terminal",
     ),
     cautions=("live-01", "live-02", "meter-01", "cord-04", "hot-01", "flam-01"),
     not_checked=(

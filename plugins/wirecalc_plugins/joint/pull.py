@@ -38,7 +38,8 @@ _RECALLED = {  # what is said beside a verdict by a table from memory
         "crimping tool; crimp tool; ratchet; pull tester; force gauge; spring scale; fish scale",
         "luggage scale; newtons; pounds; retention; lug; terminal; push on terminal",
         "quick connect; QC terminal; spade terminal; butt splice; butt connector",
-        "is the crimp good; crimped",
+        "is the crimp good; crimped; yank; yank test; pull check; tug check; hold; holding force",
+        "comes loose; came loose; pulled loose; grip; crimp check; crimp okay",
     ),
     cautions=("pull-01", "crimp-03"),
     not_checked=(

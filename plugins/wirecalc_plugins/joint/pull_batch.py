@@ -41,7 +41,9 @@ from .pull_batch_inputs import (
         "capability; Cpk; learner; apprentice; trainee; student; training; class; compare tools",
         "compare crimpers; which crimper; crimper; crimping tool; crimp tool; ratchet crimper",
         "quality control; outlier; tool calibration; tolerance bound; variation; crimp quality",
-        "exam; spread of crimps",
+        "exam; spread of crimps; pliers; plier; which tool; which pliers; operator; consistency",
+        "inconsistent; vary; varies; repeatability; compare technicians; qualify; qualification",
+        "process check; weak crimps",
     ),
     cautions=("pull-01", "crimp-03"),
     not_checked=(

@@ -61,7 +61,9 @@ def _refuse(
         "4.8 mm; 1/4; loose; loose terminal; loose spade; loose push on; falls off; comes off",
         "burnt spade; burnt terminal; browned; hot terminal; relay terminal; switch terminal",
         "element terminal; tab width; tab current; terminal amps; terminal size; terminal",
-        "connector; overheated terminal",
+        "connector; overheated terminal; spade size; spade amps; female spade amps; male spade",
+        "quarter inch push-on; fast connect; tab thickness; push-on amps; 1/4 inch; 3/16",
+        "lug on switch",
     ),
     cautions=("dead-01", "live-02", "cord-04"),
     not_checked=(

@@ -44,7 +44,9 @@ def _refuse(on_times: list[float], off_times: list[float]) -> Iterator[Problem]:
         "consumption; power use; running cost; electric bill; high bill; electricity; cost",
         "energy meter; watt meter; plug-in meter; fridge; refrigerator; freezer; not cold",
         "warm fridge; not cooling; dehumidifier; ice maker; defrost; door gasket; compressor runs",
-        "watts; dead compressor",
+        "watts; dead compressor; never cycles off; cycles; energy use; usage; kilowatt",
+        "watt hours; how long it runs; runs too long; runs too much; off time; per day; standby",
+        "thermostat stuck; frost; 24 hours; constantly; non-stop; continuously",
     ),
     cautions=("live-02", "meter-01"),
     not_checked=(

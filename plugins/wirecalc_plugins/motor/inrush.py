@@ -62,7 +62,10 @@ def _refuse(
         "clamp; min max; compressor; fridge; refrigerator; freezer; AC; pump; motor; vacuum; fan",
         "will not start; tries to start; trips on start; trips when it starts; code letter",
         "kVA code; horsepower; hp; not cooling; overload trips; high start; normal start",
-        "motor current; motor amps; startup; start up; washer; kicks on",
+        "motor current; motor amps; startup; start up; washer; kicks on; peak; peak amp",
+        "peak hold; in-rush; kick; current spike; spike; highest amps; normal amps; power draw",
+        "meter reading; draws; what should it draw; excessive current; starting surge",
+        "first second",
     ),
     cautions=("live-02", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(

@@ -72,7 +72,9 @@ def _refuse(
         "high amps; compressor; fridge; refrigerator; freezer; not cooling; AC; disposer",
         "disposal; garbage disposal; pump; fan; washer; bad bearing; bearing; mechanical",
         "motor hot; bad compressor; burnt motor; compressor dead; hard start; dead compressor",
-        "tight compressor; stuck compressor",
+        "tight compressor; stuck compressor; turn over; will not turn over; frozen; frozen motor",
+        "locked up; lock up; jam; draws too much; high draw; grinding; impeller; blade stuck",
+        "no rotation; slugging; rusted; free it; breaker trips; stiff; hard to turn",
     ),
     cautions=("start-01", "heat-03", "mov-01", "live-02", "meter-01", "pin-01", "flam-01"),
     not_checked=(

@@ -43,7 +43,9 @@ PLATE_115 = (100.0, 130.0)  # plates that the manual's ohm is for
         "stops when hot; hot compressor; compressor; compressor hot; fridge; refrigerator",
         "freezer; not cooling; AC; motor cuts out; thermal switch; relay and overload; overheats",
         "overheating; overheated; trip temperature; motor stops; motor hot",
-        "restarts after cooling; dead compressor",
+        "restarts after cooling; dead compressor; cutout; cut-out; guard; thermal guard",
+        "reset time; opens; trip time; after a few minutes; after five minutes; cuts off",
+        "line break protector; resets; quits; quits when hot; dies when hot; stops hot",
     ),
     cautions=("dead-01", "cap-01", "hot-01", "heat-03", "mov-01", "flam-02", "pin-01", "flam-01"),
     not_checked=(

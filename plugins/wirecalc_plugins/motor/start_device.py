@@ -50,7 +50,9 @@ from .start_relays import judge_relay, judge_unread
         "compressor relay; will not start; hums; humming; clicks; clicking; compressor clicks",
         "fridge; refrigerator; freezer; not cooling; dead fridge; not cold; relay and overload",
         "compressor start; start winding stays in; AC; fridge clicks; centrifugal switch",
-        "dead compressor",
+        "dead compressor; rattle; not starting; does not start; PTCR resistance; posistor",
+        "plug-on relay; cracked; buzzes; buzzing; fridge relay; run and start",
+        "compressor will not start; motor relay; compressor hums",
     ),
     cautions=("dead-01", "cap-01", "hot-01", "flam-02", "sub-01", "flam-01"),
     not_checked=(

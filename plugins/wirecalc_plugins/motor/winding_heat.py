@@ -50,7 +50,9 @@ from .winding_heat_inputs import (
         "temperature rise; rise by resistance; resistance method; hot resistance; hot ohms",
         "insulation class; class B; class F; class H; motor smells; smells hot; burnt smell",
         "burning smell; motor winding resistance; winding resistance; too hot to touch",
-        "burnt motor; compressor hot; transformer",
+        "burnt motor; compressor hot; transformer; casing; motor casing; shell; class rise",
+        "hot to touch; too hot; burning; winding temp; delta ohms; motor temp; temp rise",
+        "fan motor hot; insulation life",
     ),
     cautions=("dead-01", "cap-01", "hot-01", "pin-01"),
     not_checked=(

@@ -56,7 +56,10 @@ from .windings_inputs import (
         "drum will not turn; spins slow; three phase; 3 phase; U V W; inverter compressor",
         "continuity; start winding; run winding; main winding; auxiliary winding; aux; coil ohms",
         "identify leads; motor leads; motor wires; multimeter; dead compressor; condenser fan",
-        "drain pump; motor dead; motor does not turn",
+        "drain pump; motor dead; motor does not turn; reads OL; open line; ohm readings",
+        "three pins; three terminals; motor coil; stator; armature; R S C; infinite; infinity",
+        "compressor windings; pin out; resistance between pins; no continuity; balanced",
+        "unbalanced; coil; field",
     ),
     cautions=("dead-01", "cap-01", "pin-01", "ins-01"),
     not_checked=(

@@ -86,7 +86,8 @@ def _build(wire: Wire, strands: int) -> Iterator[Problem]:
         "short circuit; fault current; let-through energy; I2t; withstand; adiabatic",
         "prospective fault current; wire damage; cooked wire; burnt wire; burned wire",
         "scorched wire; burnt insulation; melted wire; insulation damaged by overload",
-        "wire after a short; fusing current; melted insulation; wire smoked",
+        "wire after a short; fusing current; melted insulation; wire smoked; fried wire",
+        "toasted wire; charred wire; crispy wire; smoke; wire on fire; let the smoke out",
     ),
     cautions=("brk-01", "pin-02"),
     not_checked=(

@@ -51,7 +51,10 @@ from .wrong_trip import doubtful_start, refuse
         "type C; type D; slow blow; time delay fuse; cartridge fuse; plug fuse; magnetic trip",
         "thermal trip; instantaneous trip; weak breaker; bad breaker; breaker will not hold",
         "will not reset; hot breaker; fuse box; fusebox; consumer unit; startup trips breaker",
-        "trips when compressor starts; how long it holds",
+        "trips when compressor starts; how long it holds; will not hold; fuse will not hold",
+        "holds; melts; fuse time; will it trip; warm breaker; keeps popping; keeps blowing",
+        "tripped; breaker will not reset; heater trips breaker; overload trip time",
+        "trips instantly; trips right away; sensitive",
     ),
     cautions=("brk-01", "start-01", "pin-02", "live-02", "meter-01"),
     not_checked=(

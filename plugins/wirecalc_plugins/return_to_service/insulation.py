@@ -50,7 +50,11 @@ NAME = "insulation to the case"
         "shock; shocks; tingle; electric shock; live case; case is live; chassis live; damp; wet",
         "moisture; water got in; PAT; PAT test; class II; double insulated; earth fault",
         "ground fault; breakdown; GFCI trips; GFI trips; RCD trips; washer; washing machine",
-        "dishwasher; kettle; oven; water heater; submersible pump; burnt winding; flooded",
+        "dishwasher; kettle; oven; water heater; submersible pump; burnt winding; flooded; jolt",
+        "leccy; electrocuted; leak to earth; resistance to earth; resistance to ground",
+        "ohms to ground; ohms to case; low insulation; high pot; water ingress; motor to ground",
+        "heater to earth; compressor to ground; reading to ground; earth leakage; RCD tripping",
+        "GFCI tripping; tracking; infinity",
     ),
     cautions=("dead-01", "dead-02", "cap-01", "ins-01", "ins-02"),
     not_checked=(

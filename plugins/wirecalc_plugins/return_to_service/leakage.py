@@ -57,7 +57,10 @@ def _refuse(
         "earth fault; mA; milliamp; milliamps; leakage clamp; nuisance trip; nuisance tripping",
         "shock; shocks; tingle; tingling; electric shock; zap; bites; buzz when touched; hot case",
         "PAT; PAT test; EMI filter; washer; washing machine; dishwasher; fridge; freezer; kettle",
-        "oven; cooker; water heater; trips the RCD",
+        "oven; cooker; water heater; trips the RCD; jolt; belt; leccy; electrocuted",
+        "stray current; stray voltage; touch voltage; earth current; ground current",
+        "leak to earth; differential; outdoor outlet; garage outlet; bathroom; wet floor",
+        "trips as soon as plugged in; RCD tripping; GFCI tripping; filter",
     ),
     cautions=("meter-01", "wat-01", "gfci-01", "flam-01"),
     not_checked=(

@@ -38,7 +38,8 @@ MEASURE = "measure the insulation at 500 V dc, or the leakage with everything sw
         "shorted to ground; fault to case; live case; hot case; grounded; over range; OL to case",
         "test button; GFCI test; GFCI test button; RCD test button; GFCI trips; RCD trips",
         "ground fault; earth fault; continuity to case; quick check; bare metal",
-        "return to service; hot chassis",
+        "return to service; hot chassis; jolt; no tester; ohmmeter; basic check; push the button",
+        "live metal; metal case live",
     ),
     cautions=("dead-01", "dead-02", "cap-01", "gnd-01", "gfci-01", "flam-01"),
     not_checked=(

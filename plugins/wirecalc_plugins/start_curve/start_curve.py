@@ -57,7 +57,9 @@ def _refuse(**given: Any) -> Iterator[Problem]:
         "waveform; torque; speed; slip; split phase; capacitor start; PSC",
         "permanent split capacitor; centrifugal switch; training; teaching; lesson; demonstrate",
         "example start; expected start; what should a start look like; graph; plot; draw; curve",
-        "textbook; weak capacitor; start winding; rpm; acceleration",
+        "textbook; weak capacitor; start winding; rpm; acceleration; typical start; teach",
+        "students; demo; pattern; healthy start; fault demo; motor model; what if",
+        "starting torque; run-up; locked rotor curve",
     ),
     cautions=("start-01", "meter-01", "live-02", "pin-01", "flam-01"),
     not_checked=(

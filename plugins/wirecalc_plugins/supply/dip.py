@@ -74,7 +74,10 @@ def _refuse(
         "volts during start; voltage drop on start; LRA; locked rotor; starting current",
         "hard start; hard starting; slow start; struggles to start; will not start",
         "low voltage start; brownout; brown out; generator; inverter; solar; long run",
-        "weak supply; compressor; motor; AC; air conditioner; soft start; big motor",
+        "weak supply; compressor; motor; AC; air conditioner; soft start; big motor; dims; dips",
+        "sags; start sag; volt drop at start; long lead; generator size; bogs down",
+        "compressor stalls; blinks; lights dip; pump start; voltage at start; motor bogs",
+        "air compressor; lights go dim",
     ),
     cautions=("live-01", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(

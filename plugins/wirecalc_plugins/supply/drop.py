@@ -94,7 +94,9 @@ def _refuse(
         "voltage drop; volt drop; voltdrop; volts lost; voltage loss; line loss; percent drop",
         "low volts at load; long run; long cable; long wire; cable length; wire length",
         "far from panel; distance; feet; outbuilding; shed; garage; upsize wire; wire resistance",
-        "ohms per foot; weak at the end of the line; 3 percent",
+        "ohms per foot; weak at the end of the line; 3 percent; far end; end of the run",
+        "cable run; well pump; well; barn; cable loss; wire too long; volts at the end",
+        "run to shed; VD; voltage loss on a long run; gate; underground",
     ),
     cautions=("cord-04", "live-02", "meter-01", "brk-01"),
     not_checked=(

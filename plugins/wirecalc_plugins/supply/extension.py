@@ -95,7 +95,9 @@ def _refuse(
         "extension; extension cord; extension lead; ext cord; lead; cable reel; drop cord",
         "trailing lead; cord gauge; cord size; long cord; SJT; SJOOW; flex; heavy duty cord",
         "power strip; multi-plug; daisy chain; adaptor; warm extension; hot cord; cord hot",
-        "power tool; generator; garage freezer; temporary power; adapter",
+        "power tool; generator; garage freezer; temporary power; adapter; drum; cable drum; reel",
+        "caravan; hook-up lead; mower; garden; outdoor; jobsite; length of cord; coiled",
+        "cord too long; lead too thin; cord reel",
     ),
     cautions=("live-02", "meter-01", "cord-04"),
     not_checked=(

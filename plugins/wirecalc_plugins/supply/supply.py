@@ -102,7 +102,10 @@ def _refuse_plate(low: float, high: float) -> Iterator[Problem]:
         "volts; volts at outlet; volts at socket; volts at plug; 208; 240; 230; 220; 120; 115",
         "110; 208 or 240; voltage tolerance; plate voltage; line volts; leg to leg; no power",
         "dead outlet; dead socket; no voltage; half voltage; generator; transformer",
-        "unstable power",
+        "unstable power; phase to neutral; leg voltage; line to neutral; line to line; L1 L2",
+        "too much voltage; low line; volts too high; volts too low; voltage check",
+        "voltage reading; mains low; mains high; nominal; imported machine; 277; 480; 400",
+        "bulbs burn out",
     ),
     cautions=("live-01", "meter-01", "brk-01"),
     not_checked=(

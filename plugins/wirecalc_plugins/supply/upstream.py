@@ -152,7 +152,10 @@ def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
         "buzzing outlet; hot plug; warm plug; burnt plug; burnt receptacle; burnt socket; arcing",
         "sparking; back stab; panel lug; service drop; meter base; one leg; lost leg; missing leg",
         "lights get bright; no power; dead outlet; half power; partial power; intermittent power",
-        "loop impedance; aluminum wiring; wall wiring; junction box",
+        "loop impedance; aluminum wiring; wall wiring; junction box; bulbs; bulbs bright",
+        "bright and dim; pulsing lights; prong; prongs; melted prong; discolored plug",
+        "scorched outlet; burning smell; loose wire; loose screw; other outlets; only under load",
+        "dim when; volts collapse; crackling; sizzling; wall plug; wall outlet; wall socket",
     ),
     cautions=("live-01", "live-02", "meter-01", "cord-04", "brk-01"),
     not_checked=(

@@ -49,7 +49,10 @@ def _refuse(
         "recording; recorded; recorder; record; data logger; logger; logging; log; log file; csv",
         "current log; power log; trend; scope; oscilloscope; waveform; capture; graph; plot",
         "smart plug; energy monitor; start recording; inrush recording; settle; cycles",
-        "on and off; duty cycle; run time; current over time; samples; power meter",
+        "on and off; duty cycle; run time; current over time; samples; power meter; export",
+        "spreadsheet; data; file; app; profile; load profile; amp log; how often; overnight",
+        "capture start; recording meter; over time; readings over time; history; upload",
+        "import a file; clamp recording; phases of a cycle",
     ),
     cautions=("live-01", "live-02", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(

@@ -66,7 +66,9 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
         "ampacity table; derating; correction factor; bundled wires; conduit; raceway; THHN",
         "NM cable; SJT; SJOOW; SOOW; SPT; wire current; current; twin and earth; flex rating",
         "cord rating; undersized wire; wire gets hot; hot wire; wire gauge for heater; watts",
-        "supply wire",
+        "supply wire; too thin; wire too small; undersize; rated current; current for a gauge",
+        "maximum current; continuous current; max amps; 75 C column; 60 C column; NEC table",
+        "cable too thin; thick enough",
     ),
     not_checked=(
         "125 % for a load that runs 3 hours or more, and the breaker: see `breaker`",

@@ -60,7 +60,8 @@ def _holds(size: float, area: float) -> bool:
         "imperial; square millimetre; sq mm; mm squared; square mm; mm2; SWG; circular mil",
         "circular mils; cmil; CMA; kcmil; cross section; area; wire size; wire chart",
         "equivalent gauge; gauge conversion; European wire; flex size; cable size; 1.5 mm; 2.5 mm",
-        "0.75 mm; AWG",
+        "0.75 mm; AWG; diameter to AWG; next size; nearest size; nearest gauge; metric equivalent",
+        "sq; size in mm; gauge table; gauge to mm; mm to gauge",
     ),
     cautions=("sub-01",),
     not_checked=(

@@ -60,7 +60,9 @@ def _refuse(old_wire_temperature: float | None = None) -> Iterator[Problem]:
         "wire loom; loom; repair harness; appliance wire; hook-up wire; hookup wire; lead wire",
         "wire type; wire style; AWM; MTW; TEW; THHN; oven wire; silicone wire; high temp wire",
         "glass wire; oil resistant; flame rating; VW-1; voltage rating; 300 V; 600 V; burnt wire",
-        "chewed wire; rodent; mouse; mice; instead of; in place of; wire size; flex",
+        "chewed wire; rodent; mouse; mice; instead of; in place of; wire size; flex; upsize",
+        "downsize; too thin; next size up; next size down; bigger gauge; alternative; old wire",
+        "equivalent wire; wire upgrade; match the wire",
     ),
     not_checked=(
         "the maker's sheet, which comes first",

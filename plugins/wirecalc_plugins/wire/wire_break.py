@@ -33,7 +33,8 @@ _NASA = from_memory("nasa-8739-4-13-7", "NASA-STD-8739.4, 13.7", "60 % of the st
         "breaking strength; break force; breaking force; breaking load; wire breaks; wire broke",
         "wire snapped; snap; snapped; tensile strength; tensile; strength of wire; wire strength",
         "strain; tension; broke before the crimp; wire pulled apart; strand strength; how strong",
-        "stretched wire",
+        "stretched wire; torn wire; tore; breaks at; weight a wire can hold; pull apart",
+        "break load; snapped conductor; ultimate strength; copper strength",
     ),
     cautions=("pull-01",),
     not_checked=(
