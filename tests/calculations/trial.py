@@ -42,6 +42,18 @@ class When:
 
 
 @dataclass(frozen=True)
+class Span:
+    """From where to where a number of this calculation alone may be typed, and why; those that
+    are shared stand in tests/unit/spans.toml. Where it starts `over` an end, that is none.
+    """
+
+    low: str
+    high: str
+    why: str
+    over: bool = False
+
+
+@dataclass(frozen=True)
 class Worded:
     """What a caution that the calculation words itself must not lose."""
 
@@ -70,12 +82,13 @@ class Trial:
 
     # Bad input: one good run, with all inputs that are spoiled; of its quantities those of which
     # zero means something, and those that are printed and have no meter's error; its counts that
-    # are whole numbers from 1 to 100 at most; what else is refused.
+    # are whole numbers from 1 to 100 at most; what else is refused; the ends of its own numbers.
     good: Mapping[str, str] = field(default_factory=dict)
     zero: Sequence[str] = ()
     printed: Sequence[str] = ()
     counts: Sequence[str] = ()
     bad: Sequence[Bad] = ()
+    spans: Mapping[str, Span] = field(default_factory=dict)
     # The meter's band: complete, plausible inputs, of a reading its number in the declared unit,
     # near and away from the limits that decide; or the files of tests/properties that draw them,
     # where readings are lists or files, or a run is dear.

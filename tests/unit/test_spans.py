@@ -1,6 +1,7 @@
 """From where to where a number may be typed: the smallest step beyond is refused.
 
-The rows of `spans.toml` say why for each name of an input.
+The rows of `spans.toml` say why for each name of an input, the trial of a calculation for those
+that it alone asks for.
 """
 
 from __future__ import annotations
@@ -14,11 +15,17 @@ from typing import Any
 import pytest
 
 import wirecalc
+from tests.calculations.trials import TRIALS
 from wirecalc.base.errors import BadText
 from wirecalc.engine.inputs import Input
 
 FILE = Path(__file__).with_name("spans.toml")
 ROWS = tomllib.loads(FILE.read_text(encoding="utf-8"))["span"]
+ROWS += [
+    {"names": [name], "over" if span.over else "from": span.low, "to": span.high, "why": span.why}
+    for trial in TRIALS.values()
+    for name, span in trial.spans.items()
+]
 SPANS: dict[str, dict[str, Any]] = {name: row for row in ROWS for name in row["names"]}
 
 
