@@ -7,28 +7,30 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
+from .loads import LOAD, OWN_CIRCUIT, PROTECTION, READ, WIRE, breaker, verdict
+from .nec import (
+    AMBIENT_310_15_B,
+    BUNDLED_310_15_C,
+    CORD_400_5_A,
+    FASTENED_210_23_A_2,
+    LOADS_210_20_A,
+    OWN_CIRCUIT_210_22,
+    PLUGGED_IN_210_23_A_1,
+    RATINGS_240_6_A,
+    RECEPTACLE_210_21_B_2,
+    RECEPTACLES_210_21_B_3,
+    SMALL_WIRE_240_4_D,
+    TERMINATIONS_110_14_C,
+    WIRE_310_16,
+)
 from .records import independent, memory, practice, source
 
-LOAD, RECEPTACLE, CORD = "load on the breaker", "load on the receptacle", "load on the cord"
-WIRE, CORRECTED = "load on the wire", "load on the wire, corrected"
-PROTECTION = "breaker on this wire"
+RECEPTACLE, CORD = "load on the receptacle", "load on the cord"
+CORRECTED = "load on the wire, corrected"
 
 
-READ = {"insulation_class": "60 C", "termination_temperature": "60 C"}  # on wire and breaker
-OWN_CIRCUIT = {"only_receptacle": "yes", "fastened_in_place": "no"}
-
-
-def breaker(**given):
-    read = READ if "building_wire" in given else {}
-    return wirecalc.run("breaker", **({"run_time": "1 h"} | read | given))
-
-
-def verdict(criterion, **given):
-    return breaker(**given).criterion(criterion).verdict
-
-
-@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(2)", seen="two copies")
-@source("NEC (NFPA 70)", "not stated in the copy", "210.22", seen="a code forum")
+@RECEPTACLE_210_21_B_2
+@OWN_CIRCUIT_210_22
 @pytest.mark.parametrize(
     ("circuit", "receptacle", "most"),
     [
@@ -57,7 +59,7 @@ def test_a_wire_that_nobody_looked_at_carries_what_the_thinnest_does():
     assert verdict("load on the wire", current="15 A", breaker="21 A", **given) == "cannot tell"
 
 
-@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(2)", seen="two copies")
+@RECEPTACLE_210_21_B_2
 def test_a_receptacle_that_nobody_looked_at_gives_12_a():
     given = {"only_receptacle": "yes", "run_time": "1 h", "fastened_in_place": "no"}
     assert breaker(current="12 A", breaker="20 A", **given).verdict == "pass"
@@ -75,7 +77,7 @@ def test_no_receptacle_carries_more_than_its_rating(only):
 @source(
     "NEC (NFPA 70)", "not stated in the copies", "210.21(B)(1)", seen="a trade column and a forum"
 )
-@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(3)", seen="two copies")
+@RECEPTACLES_210_21_B_3
 @pytest.mark.parametrize(
     ("breaker", "receptacle", "only", "expected"),
     [
@@ -96,9 +98,7 @@ def test_receptacle_on_its_circuit(breaker, receptacle, only, expected):
     assert verdict("receptacle on this circuit", **given) == expected
 
 
-@source(
-    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
-)
+@SMALL_WIRE_240_4_D
 @pytest.mark.parametrize(
     ("wire", "largest", "over"),
     [
@@ -117,12 +117,7 @@ def test_breaker_on_small_wire_against_nec_240_4_d(wire, largest, over):
     assert verdict(PROTECTION, breaker=f"{over} A", **given) == "fail"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@LOADS_210_20_A
 @pytest.mark.parametrize(
     ("current", "run_time", "expected"),
     [
@@ -138,12 +133,7 @@ def test_a_continuous_load_counts_125_percent(current, run_time, expected):
     assert verdict(LOAD, current=current, breaker="15 A", run_time=run_time) == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@LOADS_210_20_A
 @pytest.mark.parametrize(
     ("current", "expected"),
     [
@@ -159,19 +149,9 @@ def test_a_load_of_unknown_duration_is_judged_both_ways(current, expected):
     assert wirecalc.run("breaker", **given).verdict == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.15(C)(1) (310.15(B)(3)(a) to 2017)",
-    seen="two table pages",
-)
-@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
+@WIRE_310_16
+@BUNDLED_310_15_C
+@RATINGS_240_6_A
 @memory("NEC 240.4(B): the next standard rating over its ampacity may protect a wire")
 @pytest.mark.parametrize(
     ("breaker", "ambient", "count", "expected"),
@@ -188,12 +168,7 @@ def test_breaker_protects_the_corrected_ampacity(breaker, ambient, count, expect
     assert verdict(PROTECTION, current="5 A", breaker=breaker, **given) == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
+@WIRE_310_16
 @source(
     "NEC (NFPA 70)",
     "2008 to 2023",
@@ -209,25 +184,10 @@ def test_breaker_far_over_the_wire_fails_without_its_surroundings():
     assert verdict(PROTECTION, current="5 A", breaker="20 A", building_wire="16 AWG") == "fail"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.15(C)(1) (310.15(B)(3)(a) to 2017)",
-    seen="two table pages",
-)
-@source("NEC (NFPA 70)", "not stated in the copies", "110.14(C)(1)(a)", seen="two copies")
+@WIRE_310_16
+@AMBIENT_310_15_B
+@BUNDLED_310_15_C
+@TERMINATIONS_110_14_C
 @pytest.mark.parametrize(
     ("wire", "wire_class", "termination", "ambient", "count", "amps"),
     [
@@ -274,12 +234,7 @@ def test_60_c_wire_in_60_c_carries_nothing():
     assert verdict(CORRECTED, current="0.1 A", breaker="15 A", **given) == "fail"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
+@WIRE_310_16
 @pytest.mark.parametrize(
     ("current", "expected"), [("15 A", "pass"), ("12.01 A", "pass"), ("15.01 A", "fail")]
 )
@@ -287,18 +242,8 @@ def test_wire_before_correction_carries_the_load(current, expected):
     assert verdict(WIRE, current=current, breaker="20 A", building_wire="14 AWG") == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
+@LOADS_210_20_A
+@WIRE_310_16
 def test_wire_before_correction_carries_125_percent_of_a_long_load():
     # NEC 210.19(A)(1): 12.01 A x 1.25 = 15.01 A, over the 15 A of 14 AWG
     given = {"breaker": "20 A", "building_wire": "14 AWG", "run_time": "3 h"}
@@ -306,12 +251,7 @@ def test_wire_before_correction_carries_125_percent_of_a_long_load():
     assert verdict(WIRE, current="12.01 A", **given) == "fail"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), columns A and B",
-    seen="a cord maker's reprint; column B of 18 to 12 AWG in a UL excerpt too",
-)
+@CORD_400_5_A
 @pytest.mark.parametrize(
     ("cord", "live", "most"),
     [
@@ -348,12 +288,7 @@ def test_the_neutral_of_a_dryer_is_not_counted(live, current, expected):
     assert ("neutral" in judged.action) is (expected == "cannot tell")
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), columns A and B",
-    seen="a cord maker's reprint; column B of 18 to 12 AWG in a UL excerpt too",
-)
+@CORD_400_5_A
 @pytest.mark.parametrize(
     ("current", "expected"), [("10 A", "pass"), ("10.1 A", "cannot tell"), ("13.1 A", "fail")]
 )
@@ -363,12 +298,7 @@ def test_a_cord_of_unknown_live_wires_is_judged_by_both_columns(current, expecte
     assert verdict(CORD, current=current, **given) == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), columns A and B",
-    seen="a cord maker's reprint; column B of 18 to 12 AWG in a UL excerpt too",
-)
+@CORD_400_5_A
 @source(
     "NEC (NFPA 70)", "2011 to 2023", "Table 400.5(A)(1), heater cord", seen="a cord maker's reprint"
 )
@@ -392,18 +322,8 @@ def test_a_heater_cord_carries_more(cord_type, current, expected):
     assert verdict(CORD, current=current, **given) == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), columns A and B",
-    seen="a cord maker's reprint; column B of 18 to 12 AWG in a UL excerpt too",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
+@CORD_400_5_A
+@AMBIENT_310_15_B
 @memory("NEC 400.5(A): the ambient factors of building wire apply to cords")
 @pytest.mark.parametrize(
     ("current", "ambient", "expected"),
@@ -430,12 +350,7 @@ def test_a_cord_in_heat(current, ambient, expected):
 SHARED = "plug-in load on a shared circuit"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "as answered in 2012",
-    "210.23(A)(1)",
-    seen="a text reproduction, a trade answer and forums",
-)
+@PLUGGED_IN_210_23_A_1
 @pytest.mark.parametrize(
     ("circuit", "most"),
     [(15, 12), (20, 16)],  # 80 % of the circuit
@@ -450,13 +365,8 @@ def test_one_plug_in_load_on_a_shared_circuit(circuit, most):
     assert verdict(SHARED, **over, only_receptacle="no", receptacle="20 A") == "fail"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "as answered in 2012",
-    "210.23(A)(1)",
-    seen="a text reproduction, a trade answer and forums",
-)
-@source("NEC (NFPA 70)", "not stated in the copy", "210.22", seen="a code forum")
+@PLUGGED_IN_210_23_A_1
+@OWN_CIRCUIT_210_22
 @pytest.mark.parametrize(
     "given",
     [
@@ -470,12 +380,7 @@ def test_where_the_80_percent_rule_does_not_hold(given):
     assert SHARED not in {c.criterion.name for c in finding.criteria}
 
 
-@source(
-    "NEC (NFPA 70)",
-    "as answered in 2012",
-    "210.23(A)(2)",
-    seen="a text reproduction, a trade answer and forums",
-)
+@FASTENED_210_23_A_2
 def test_half_of_the_circuit_is_for_15_and_20_a():
     # NEC 210.23(A)(2) stands under 15- and 20-ampere branch circuits
     given = {"current": "16 A", "fastened_in_place": "yes", "feeds_others": "yes"}
@@ -486,7 +391,7 @@ def test_half_of_the_circuit_is_for_15_and_20_a():
 
 
 @source("NEC (NFPA 70)", "as answered in 2020", "422.11(E)", seen="a trade answer and a forum")
-@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
+@RATINGS_240_6_A
 @pytest.mark.parametrize(
     ("plate", "largest", "over"),
     [
@@ -535,22 +440,10 @@ NEEDED, OWN = "circuit that carries it", "breaker for a circuit of its own"
 LARGEST = "largest breaker on this wire"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
-)
-@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
+@LOADS_210_20_A
+@WIRE_310_16
+@SMALL_WIRE_240_4_D
+@RATINGS_240_6_A
 @pytest.mark.parametrize(
     ("current", "run_time", "rating", "gauge"),
     [
@@ -570,19 +463,9 @@ def test_the_circuit_that_a_load_needs(current, run_time, rating, gauge):
     assert OWN not in {f.figure.name for f in finding.figures}  # the answer names it, with wire
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
-@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
+@WIRE_310_16
+@AMBIENT_310_15_B
+@RATINGS_240_6_A
 def test_the_circuit_that_a_load_needs_in_the_heat():
     # 20 A: 12 AWG has 20 x 0.71 at 45 C = 14.2 A, 10 AWG 30 x 0.71 = 21.3 A
     place = {"building_wire": "14 AWG", "ambient": "45 C", "conductors": 2}
@@ -593,22 +476,10 @@ def test_the_circuit_that_a_load_needs_in_the_heat():
     assert LARGEST not in {f.figure.name for f in finding.figures}
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.15(C)(1) (310.15(B)(3)(a) to 2017)",
-    seen="two table pages",
-)
-@source(
-    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
-)
-@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
+@WIRE_310_16
+@BUNDLED_310_15_C
+@SMALL_WIRE_240_4_D
+@RATINGS_240_6_A
 @pytest.mark.parametrize(
     ("wire", "count", "largest"),
     # 240.4(D); 10 AWG: 30 x 0.80 = 24 A for 6 wires, 20 A is the standard rating within it
@@ -621,12 +492,7 @@ def test_the_largest_breaker_that_a_wire_allows(wire, count, largest):
     assert LARGEST not in {f.figure.name for f in kept.figures}
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@LOADS_210_20_A
 @practice("a breaker smaller than its wire allows may have a reason, and is left")
 @pytest.mark.parametrize(
     ("breaker_", "wire", "current"),
@@ -647,7 +513,7 @@ def test_no_larger_breaker_is_named_for_the_wire_that_is_there(breaker_, wire, c
     assert not {LARGEST, OWN} & {f.figure.name for f in finding.figures}
 
 
-@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(3)", seen="two copies")
+@RECEPTACLES_210_21_B_3
 def test_a_receptacle_that_does_not_belong_on_the_circuit_is_pointed_out():
     # NEC Table 210.21(B)(3): 15 and 20 A receptacles on circuits to 20 A
     (needed,) = breaker(current="22 A", breaker="20 A", building_wire="12 AWG").answers
@@ -656,12 +522,7 @@ def test_a_receptacle_that_does_not_belong_on_the_circuit_is_pointed_out():
     assert not any("receptacle" in said for said in needed.evidence_against)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
+@AMBIENT_310_15_B
 @practice("75 around a wire is more often Fahrenheit than Celsius")
 @pytest.mark.parametrize(("typed", "meant"), [("75 C", "75 F"), ("61 C", "61 F")])
 def test_heat_past_the_table_may_be_fahrenheit(typed, meant):
@@ -671,19 +532,9 @@ def test_heat_past_the_table_may_be_fahrenheit(typed, meant):
     assert f"{meant}?" in judged.reason
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
-@source("NEC (NFPA 70)", "not stated in the copies", "110.14(C)(1)(a)", seen="two copies")
+@WIRE_310_16
+@AMBIENT_310_15_B
+@TERMINATIONS_110_14_C
 def test_the_class_of_the_wire_is_asked_for_where_it_decides():
     # 14 AWG, 60 C: 15 x 0.91 at 35 C = 13.65 A, under the 15 A breaker; of 75 C and ended at 60 C
     # 20 x 0.94 = 18.8, so 15 A
@@ -695,19 +546,9 @@ def test_the_class_of_the_wire_is_asked_for_where_it_decides():
     ).verdict == ("pass")
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
-@source("NEC (NFPA 70)", "not stated in the copies", "110.14(C)(1)(a)", seen="two copies")
+@WIRE_310_16
+@AMBIENT_310_15_B
+@TERMINATIONS_110_14_C
 @pytest.mark.parametrize(
     ("wire", "ambient", "load", "limit"),
     # a storage water heater of 4500 W and an attic: nothing was read on wire or terminals
@@ -730,36 +571,16 @@ def test_a_class_that_was_only_assumed_does_not_condemn(wire, ambient, load, lim
     assert wirecalc.run("breaker", **given, **warm).verdict == "pass"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
+@LOADS_210_20_A
+@WIRE_310_16
 def test_no_circuit_is_named_where_this_one_carries_the_load():
     finding = breaker(current="12 A", breaker="15 A", building_wire="14 AWG", run_time="3 h")
     assert not finding.answers
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), columns A and B",
-    seen="a cord maker's reprint; column B of 18 to 12 AWG in a UL excerpt too",
-)
-@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(2)", seen="two copies")
-@source(
-    "NEC (NFPA 70)",
-    "as answered in 2012",
-    "210.23(A)(1)",
-    seen="a text reproduction, a trade answer and forums",
-)
+@CORD_400_5_A
+@RECEPTACLE_210_21_B_2
+@PLUGGED_IN_210_23_A_1
 @independent("the share of each link: 9 A over its amps")
 def test_the_weakest_link_stands_first():
     given = {"breaker": "20 A", "receptacle": "15 A", "only_receptacle": "no", "cord": "18 AWG"}

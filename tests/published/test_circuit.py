@@ -6,13 +6,25 @@ import pytest
 
 import wirecalc
 
-from .records import independent, memory, practice, source
+from .loads import READ
+from .nec import (
+    AMBIENT_310_15_B,
+    FASTENED_210_23_A_2,
+    LOADS_210_20_A,
+    OWN_CIRCUIT_210_22,
+    PLUGGED_IN_210_23_A_1,
+    RATINGS_240_6_A,
+    RECEPTACLE_210_21_B_2,
+    SMALL_WIRE_240_4_D,
+    TERMINATIONS_110_14_C,
+    WIRE_310_16,
+)
+from .records import independent, memory, practice
 
 SUM, FASTENED = "all loads on the breaker", "loads fastened in place"
 PLUGGED = "plug-in load on a shared circuit"
 
 
-READ = {"insulation_class": "60 C", "termination_temperature": "60 C"}  # on wire and breaker
 WIRED = {"building_wire": "14 AWG", "ambient": "25 C", "conductors": 2}
 
 
@@ -29,12 +41,7 @@ def names(**given):
     return {c.criterion.name for c in circuit(**given).criteria}
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@LOADS_210_20_A
 @pytest.mark.parametrize(
     ("given", "counted", "expected"),
     [
@@ -57,12 +64,7 @@ def test_the_sum_on_the_breaker(given, counted, expected):
     assert finding.criterion(SUM).verdict == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "as answered in 2012",
-    "210.23(A)(2)",
-    seen="a text reproduction, a trade answer and forums",
-)
+@FASTENED_210_23_A_2
 @independent("2 % of 8.70 A and 5 digits of 0.01 A are 0.224 A of band")
 def test_a_dishwasher_fastened_in_place_and_a_bank_of_receptacles():
     # 8.70 A on 15 A: half is 7.5 A, over by 1.2 A (NEC 210.23(A)(2)); all of 8.48 to 8.92 A over
@@ -76,12 +78,7 @@ def test_a_dishwasher_fastened_in_place_and_a_bank_of_receptacles():
 
 
 @independent("6.2 + 1.6 = 7.8 A, and 15 - 7.8 = 7.2 A")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
+@WIRE_310_16
 def test_a_freezer_and_a_dehumidifier_on_one_circuit():
     loads = {"plug_loads": ["6.2 A", "1.6 A"]}  # 7.8 A
     finding = circuit(**loads, **WIRED)
@@ -92,12 +89,7 @@ def test_a_freezer_and_a_dehumidifier_on_one_circuit():
     assert finding.figure("room left on the breaker").figure.value == pytest.approx(7.2)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "as answered in 2012",
-    "210.23(A)(2)",
-    seen="a text reproduction, a trade answer and forums",
-)
+@FASTENED_210_23_A_2
 @pytest.mark.parametrize(
     ("given", "expected"),
     [
@@ -116,24 +108,14 @@ def test_what_is_fastened_takes_half_if_anything_else_is_fed(given, expected):
     assert verdict(FASTENED, **given) == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "as answered in 2012",
-    "210.23(A)(2)",
-    seen="a text reproduction, a trade answer and forums",
-)
-@source("NEC (NFPA 70)", "not stated in the copy", "210.22", seen="a code forum")
+@FASTENED_210_23_A_2
+@OWN_CIRCUIT_210_22
 def test_what_is_fastened_may_take_all_of_a_circuit_of_its_own():
     assert FASTENED not in names(fastened_loads=["14 A"], feeds_others="no")  # NEC 210.22
     assert FASTENED not in names(breaker="30 A", fastened_loads=["16 A"], plug_loads=["1 A"])
 
 
-@source(
-    "NEC (NFPA 70)",
-    "as answered in 2012",
-    "210.23(A)(1)",
-    seen="a text reproduction, a trade answer and forums",
-)
+@PLUGGED_IN_210_23_A_1
 @pytest.mark.parametrize(
     ("given", "expected"),
     [
@@ -150,12 +132,12 @@ def test_the_largest_plug_in_load(given, expected):
     assert verdict(PLUGGED, **given) == expected
 
 
-@source("NEC (NFPA 70)", "not stated in the copy", "210.22", seen="a code forum")
+@OWN_CIRCUIT_210_22
 def test_one_plug_in_load_may_take_all_of_a_circuit_of_its_own():
     assert PLUGGED not in names(plug_loads=["14 A"], feeds_others="no")
 
 
-@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(2)", seen="two copies")
+@RECEPTACLE_210_21_B_2
 def test_the_receptacle_of_the_largest_plug_in_load():
     # NEC Table 210.21(B)(2): a 15 A receptacle on a shared 20 A circuit gives 12 A
     given = {"breaker": "20 A", "receptacle": "15 A"}
@@ -164,27 +146,10 @@ def test_the_receptacle_of_the_largest_plug_in_load():
     assert verdict("load on the receptacle", plug_loads=["12.1 A"], **given) == "cannot tell"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
-@source(
-    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
-)
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@WIRE_310_16
+@AMBIENT_310_15_B
+@SMALL_WIRE_240_4_D
+@LOADS_210_20_A
 def test_the_sum_on_the_wire_before_and_after_correction():
     # 14 AWG, 60 C: 15 A; at 40 C x 0.82 = 12.3 A (NEC Tables 310.16, 310.15(B)(1)(1))
     given = {"breaker": "20 A", "building_wire": "14 AWG", "ambient": "40 C", "conductors": 2}
@@ -201,12 +166,7 @@ def test_the_sum_on_the_wire_before_and_after_correction():
     assert verdict("load on the wire", long_plug_loads=["12.1 A"], **given) == "fail"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@LOADS_210_20_A
 @practice("two loads of the same amps on a list may be one, listed twice")
 def test_the_loads_are_listed_as_counted_and_equal_ones_pointed_out():
     finding = circuit(plug_loads=["6.2 A", "1.6 A", "6.2 A"], light_loads=["0.8 A"])
@@ -221,24 +181,9 @@ def test_the_loads_are_listed_as_counted_and_equal_ones_pointed_out():
 GO = "loads that have to go"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
+@LOADS_210_20_A
+@WIRE_310_16
+@AMBIENT_310_15_B
 @independent("the sum as it counts less what the circuit carries, in the comments")
 @pytest.mark.parametrize(
     ("given", "amps"),
@@ -298,16 +243,9 @@ def test_the_band_of_the_loads_does_not_unsettle_what_to_do():
     assert not answer.text.startswith("cannot tell")
 
 
-@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
-)
+@RATINGS_240_6_A
+@WIRE_310_16
+@SMALL_WIRE_240_4_D
 def test_one_load_alone_needs_a_circuit_that_carries_it():
     # 17.75 A: 20 A (NEC 240.6(A)) on 12 AWG
     (answer,) = circuit(plug_loads=["17.75 A"], building_wire="14 AWG").answers
@@ -328,12 +266,7 @@ def test_a_listed_load_of_nothing_is_an_answer():
 
 
 @memory("IEC 60898-1: its rated current a breaker carries without end")
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@LOADS_210_20_A
 @pytest.mark.parametrize(
     ("rules", "expected"), [("iec", "pass"), ("nec", "fail"), (None, "cannot tell")]
 )
@@ -344,19 +277,9 @@ def test_long_loads_count_by_the_rules_of_the_building(rules, expected):
     assert verdict(SUM, **given) == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
-@source("NEC (NFPA 70)", "not stated in the copies", "110.14(C)(1)(a)", seen="two copies")
+@WIRE_310_16
+@AMBIENT_310_15_B
+@TERMINATIONS_110_14_C
 @pytest.mark.parametrize(
     ("insulation", "expected"), [(None, "cannot tell"), ("60 C", "fail"), ("90 C", "pass")]
 )

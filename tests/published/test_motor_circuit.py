@@ -7,6 +7,23 @@ import pytest
 import wirecalc
 from wirecalc import BadInput, tables
 
+from .loads import READ
+from .nec import (
+    AMBIENT_310_15_B,
+    DEVICE_430_52,
+    DEVICE_440_22_A,
+    FULL_LOAD_430_248,
+    FUSE_430_52_C,
+    MOTORS_240_4_G,
+    NEXT_RATING_430_52_C,
+    PLATE_440_22_C,
+    RATINGS_240_6_A,
+    SMALL_WIRE_240_4_D,
+    TABLE_OR_PLATE_430_6_A,
+    WIRE_310_16,
+    WIRE_430_22,
+    WIRE_440_32,
+)
 from .records import independent, memory, practice, source
 
 DEVICE, WIRE = "device on this motor circuit", "load on the wire"
@@ -14,7 +31,6 @@ LARGEST = "largest device by the rule"
 FLC, LRC = tables.load("nec-motor-full-load"), tables.load("nec-motor-locked-rotor")
 
 
-READ = {"insulation_class": "60 C", "termination_temperature": "60 C"}  # on wire and breaker
 COOL = {"ambient": "25 C", "conductors": 2}
 ALL = {"building_wire": "10 AWG", **COOL}
 
@@ -33,7 +49,7 @@ def value(finding, name):
     return finding.figure(name).figure.value
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@FULL_LOAD_430_248
 @pytest.mark.parametrize(
     ("hp", "volts", "amps"),
     [
@@ -121,7 +137,7 @@ def test_no_locked_rotor_current_under_half_a_horsepower():
     assert value(half, "locked-rotor current for the disconnect") == 58.8
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@FULL_LOAD_430_248
 @pytest.mark.parametrize(
     ("hp", "volts"),
     [("1/8 hp", "115 V"), ("0.6 hp", "115 V"), ("1/2 hp", "277 V"), ("1/2 hp", "150 V")],
@@ -136,7 +152,7 @@ def test_a_motor_without_a_row_cannot_be_told(hp, volts):
 
 @source("NEC (NFPA 70)", "not stated in the copy", "440.6(B)", seen="a code forum")
 @memory("NEC 430.6(A)(1), exceptions: a shaded-pole or PSC fan counts by its plate")
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@FULL_LOAD_430_248
 def test_a_fan_is_sized_by_its_plate():
     # NEC 430.6(A)(1) exceptions, 440.6(B): 1.2 A x 1.25 = 1.5 A
     given = {"full_load_current": "1.2 A", "horsepower": "1/6 hp", "nameplate_voltage": "115 V"}
@@ -144,10 +160,10 @@ def test_a_fan_is_sized_by_its_plate():
     assert value(motor(**given), "current that sizes the circuit") == 4.4
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
-@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
-@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
+@FULL_LOAD_430_248
+@DEVICE_430_52
+@NEXT_RATING_430_52_C
+@RATINGS_240_6_A
 @pytest.mark.parametrize(
     ("hp", "volts", "device", "largest"),
     [
@@ -167,7 +183,7 @@ def test_largest_device_of_a_motor_against_nec_430_52(hp, volts, device, largest
     assert found == pytest.approx(largest)
 
 
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@DEVICE_430_52
 @pytest.mark.parametrize(
     ("device", "listed", "verdict"),
     [
@@ -191,9 +207,9 @@ def test_an_instantaneous_breaker_by_itself_guards_no_motor(device, listed, verd
     assert wirecalc.run("motor-circuit", **unit).verdict == verdict
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
-@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
+@FULL_LOAD_430_248
+@DEVICE_430_52
+@NEXT_RATING_430_52_C
 def test_the_largest_device_is_no_invitation_to_fit_it():
     # 1/2 hp 115 V: 25 A at most; who has 15 A keeps it, who has 30 A has too much
     given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "building_wire": "14 AWG"}
@@ -203,9 +219,9 @@ def test_the_largest_device_is_no_invitation_to_fit_it():
         assert "25 A" not in " ".join(a.text for a in finding.answers)
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
-@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
+@FULL_LOAD_430_248
+@DEVICE_430_52
+@NEXT_RATING_430_52_C
 @source(
     "NEC (NFPA 70)",
     "2008",
@@ -232,12 +248,10 @@ def test_breaker_of_a_motor_that_will_not_start(breaker, will_not_start, expecte
     assert motor(**given).criterion(DEVICE).verdict == expected
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
-@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
-@source(
-    "NEC (NFPA 70)", "2008", "430.52(C)(1) exception 2, fuses", seen="a page that reproduces it"
-)
+@FULL_LOAD_430_248
+@DEVICE_430_52
+@NEXT_RATING_430_52_C
+@FUSE_430_52_C
 def test_a_time_delay_fuse_of_a_motor_that_will_not_start():
     # 225 % of 13.8 A is 31.05 A; 175 % is 24.15 A, the next rating 25 A
     given = {"horsepower": "3/4 hp", "nameplate_voltage": "115 V", "will_not_start": "yes"}
@@ -246,8 +260,8 @@ def test_a_time_delay_fuse_of_a_motor_that_will_not_start():
     assert motor(breaker="35 A", **given).criterion(DEVICE).verdict == "fail"
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@FULL_LOAD_430_248
+@DEVICE_430_52
 @source(
     "NEC (NFPA 70)", "to 2020", "240.6(A)", seen="the text, and a code answer on the 2017 edition"
 )
@@ -281,8 +295,8 @@ def test_largest_device_of_a_compressor_rounds_down(amps, largest):
     assert value(hermetic(f"{amps:.10f}"), LARGEST) == largest
 
 
-@source("NEC (NFPA 70)", "2001 to 2005 and 2011", "440.22(A)", seen="trade quizzes")
-@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
+@DEVICE_440_22_A
+@RATINGS_240_6_A
 @pytest.mark.parametrize(
     ("breaker", "will_not_start", "expected"),
     [
@@ -303,7 +317,7 @@ def test_device_of_a_compressor_that_will_not_start(breaker, will_not_start, exp
     assert hermetic(20, **given).criterion(DEVICE).verdict == expected
 
 
-@source("NEC (NFPA 70)", "to 2020", "240.6(A)", seen="several copies")
+@RATINGS_240_6_A
 @memory("NEC 440.22(A), exception: no device need be under 15 A")
 def test_a_device_of_15_a_may_always_serve_a_compressor():
     # 1.6 A x 1.75 = 2.8 A, and NEC 240.6(A) has no breaker under 15 A
@@ -311,10 +325,8 @@ def test_a_device_of_15_a_may_always_serve_a_compressor():
     assert hermetic(1.6, breaker="20 A").criterion(DEVICE).verdict == "fail"
 
 
-@source("NEC (NFPA 70)", "2001 to 2005 and 2011", "440.22(A)", seen="trade quizzes")
-@source(
-    "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
-)
+@DEVICE_440_22_A
+@WIRE_440_32
 @source("NEC (NFPA 70)", "not stated in the copy", "440.2", seen="a text reproduction")
 def test_the_greater_of_rla_and_selection_current_counts():
     # 175 % of 20 A is 35 A, 125 % of it 25 A
@@ -324,9 +336,7 @@ def test_the_greater_of_rla_and_selection_current_counts():
 
 
 @source("NEC (NFPA 70)", "2001", "440.22(B)", seen="a trade quiz")
-@source(
-    "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
-)
+@WIRE_440_32
 @source("NEC (NFPA 70)", "as in a calculation text of 2002", "430.24", seen="that text")
 def test_a_unit_with_other_loads():
     # NEC 440.22(B): 175 % of 20 A and 6 A are 41 A, 40 A; 440.32/430.24: 25 A and 6 A
@@ -345,14 +355,9 @@ def test_several_motors_behind_one_device_cannot_be_told():
     assert finding.criterion(DEVICE).verdict == "cannot tell"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "440.22(C)",
-    seen="a trade answer and a standards forum",
-)
-@source("NEC (NFPA 70)", "2001 to 2005 and 2011", "440.22(A)", seen="trade quizzes")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@PLATE_440_22_C
+@DEVICE_440_22_A
+@DEVICE_430_52
 def test_the_plates_largest_device_rules_on_a_compressor():
     # NEC 440.22(C): above the 15 A of 175 % the plate may allow more, and below less
     assert hermetic(9, breaker="25 A", maximum_breaker="25 A", **ALL).verdict == "pass"
@@ -361,8 +366,8 @@ def test_the_plates_largest_device_rules_on_a_compressor():
     assert motor(breaker="30 A", will_not_start="no", **given).verdict == "fail"  # 430.52: 25 A
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
+@FULL_LOAD_430_248
+@WIRE_430_22
 @pytest.mark.parametrize(
     ("hp", "volts", "needs"),
     [
@@ -377,20 +382,10 @@ def test_current_of_the_wire(hp, volts, needs):
     assert value(finding, "current that the wire must carry") == pytest.approx(needs)
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
+@FULL_LOAD_430_248
+@WIRE_430_22
+@WIRE_310_16
+@AMBIENT_310_15_B
 @pytest.mark.parametrize(
     ("wire", "ambient", "before", "after"),
     [
@@ -408,15 +403,8 @@ def test_wire_of_a_motor(wire, ambient, before, after):
     assert finding.criterion(f"{WIRE}, corrected").verdict == after
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
-)
+@WIRE_310_16
+@WIRE_440_32
 @practice("what a unit's plate asks for counts where it is more than the rule")
 def test_the_plates_least_ampacity_counts_where_it_is_greater():
     given = {"building_wire": "12 AWG", "ambient": "30 C", "conductors": 2}  # 20 A
@@ -427,11 +415,9 @@ def test_the_plates_least_ampacity_counts_where_it_is_greater():
     assert doubt.verdict == "cannot tell"
 
 
-@source(
-    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
-)
-@source("NEC (NFPA 70)", "not stated in the copy", "240.4(G)", seen="a summary")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@SMALL_WIRE_240_4_D
+@MOTORS_240_4_G
+@DEVICE_430_52
 def test_a_larger_breaker_on_small_wire_is_explained_and_not_mended():
     # 1/2 hp 115 V: 25 A on 14 AWG holds; NEC 240.4(D) with its 15 A does not bind (240.4(G))
     given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "building_wire": "14 AWG"}
@@ -465,8 +451,8 @@ def test_a_thin_wire_that_only_the_tables_current_is_too_much_for():
     seen="one copy, that does not quote the code",
 )
 @memory("NEC 240.4(D): 10 A on 16 AWG")
-@source("NEC (NFPA 70)", "not stated in the copy", "240.4(G)", seen="a summary")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
+@MOTORS_240_4_G
+@DEVICE_430_52
 @pytest.mark.parametrize("wire", ["18 AWG", "16 AWG", "17 AWG", "20 AWG"])
 @pytest.mark.parametrize("breaker", [None, "10 A", "15 A", "20 A"])
 def test_wire_thinner_than_14_awg_cannot_be_told(wire, breaker):
@@ -484,7 +470,7 @@ def test_wire_thinner_than_14_awg_cannot_be_told(wire, breaker):
         assert not any("240.4(G)" in a.text for a in finding.answers)
 
 
-@source("NEC (NFPA 70)", "not stated in the copy", "240.4(G)", seen="a summary")
+@MOTORS_240_4_G
 @pytest.mark.parametrize("wire", ["14 AWG", "12 AWG", "10 AWG", "8 AWG", "12 AWG aluminum"])
 def test_wire_that_240_4_g_is_for(wire):
     given = {"building_wire": wire, "ambient": "30 C", "conductors": 2, "breaker": "15 A"}
@@ -494,15 +480,10 @@ def test_wire_that_240_4_g_is_for(wire):
 HALF = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V"}  # Table 430.248: 9.8 A
 
 
-@source("NEC (NFPA 70)", "not stated in the copies", "430.6(A)(1)", seen="two copies")
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
+@TABLE_OR_PLATE_430_6_A
+@FULL_LOAD_430_248
+@WIRE_430_22
+@WIRE_310_16
 @practice("where a plate has more amps than the table, a careful shop asks which counts")
 @pytest.mark.parametrize(
     ("plate", "governs", "wire", "expected"),
@@ -526,10 +507,10 @@ def test_wire_where_the_plate_has_more_than_the_table(plate, governs, wire, expe
     assert finding.criterion(f"{WIRE}, corrected").verdict == expected
 
 
-@source("NEC (NFPA 70)", "not stated in the copies", "430.6(A)(1)", seen="two copies")
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
-@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
+@TABLE_OR_PLATE_430_6_A
+@FULL_LOAD_430_248
+@DEVICE_430_52
+@NEXT_RATING_430_52_C
 @practice("where a plate has more amps than the table, a careful shop asks which counts")
 @pytest.mark.parametrize(
     ("plate", "governs", "breaker", "expected"),
@@ -553,15 +534,10 @@ def test_device_where_plate_and_table_differ(plate, governs, breaker, expected):
     assert motor(**given).criterion(DEVICE).verdict == expected
 
 
-@source("NEC (NFPA 70)", "not stated in the copies", "430.6(A)(1)", seen="two copies")
-@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source("NEC (NFPA 70)", "not stated in the copy", "240.4(G)", seen="a summary")
+@TABLE_OR_PLATE_430_6_A
+@WIRE_430_22
+@WIRE_310_16
+@MOTORS_240_4_G
 @practice("where a plate has more amps than the table, a careful shop asks which counts")
 def test_a_wire_that_the_table_allows_is_not_replaced():
     given = {**HALF, **COOL, "full_load_current": "14 A", "breaker": "25 A"}
@@ -570,21 +546,16 @@ def test_a_wire_that_the_table_allows_is_not_replaced():
     assert "240.4(G)" in said.text
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "440.22(C)",
-    seen="a trade answer and a standards forum",
-)
-@source("NEC (NFPA 70)", "2001 to 2005 and 2011", "440.22(A)", seen="trade quizzes")
+@PLATE_440_22_C
+@DEVICE_440_22_A
 def test_the_rule_is_not_shown_where_the_plate_rules():
     # RLA 9 A: 175 % is 15 A, and the plate's 20 A counts (NEC 440.22(C))
     finding = hermetic(9, breaker="20 A", maximum_breaker="20 A")
     assert LARGEST not in {f.figure.name for f in finding.figures}
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
+@FULL_LOAD_430_248
+@WIRE_430_22
 @practice("where a plate has more amps than the table, a careful shop asks which counts")
 def test_a_plate_far_over_the_table_does_not_pass():
     # 1/4 hp at 115 V: 5.8 A in the table, 20 A typed; 14 AWG carries 15 A
@@ -594,16 +565,11 @@ def test_a_plate_far_over_the_table_does_not_pass():
     assert value(motor(**given), "current that the wire must carry") == 25
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
-@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
+@FULL_LOAD_430_248
+@WIRE_430_22
+@WIRE_310_16
+@DEVICE_430_52
+@NEXT_RATING_430_52_C
 @pytest.mark.parametrize(
     ("hp", "volts", "gauge", "device"),
     [
@@ -623,28 +589,11 @@ def test_wire_and_device_that_a_motor_needs(hp, volts, gauge, device):
     )
 
 
-@source("NEC (NFPA 70)", "2001 to 2005 and 2011", "440.22(A)", seen="trade quizzes")
-@source(
-    "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
-)
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "440.22(C)",
-    seen="a trade answer and a standards forum",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
+@DEVICE_440_22_A
+@WIRE_440_32
+@PLATE_440_22_C
+@WIRE_310_16
+@AMBIENT_310_15_B
 def test_wire_and_device_that_a_compressor_needs():
     # 20 A: 25 A on 10 AWG; 175 % = 35 A; the plate's 30 A rules
     (needed,) = hermetic(20).answers
@@ -657,17 +606,12 @@ def test_wire_and_device_that_a_compressor_needs():
     assert needed.text == "8 AWG copper or thicker"
 
 
-@source("NEC (NFPA 70)", "not stated in the copies", "430.6(A)(1)", seen="two copies")
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "not stated in the copies", "430.22", seen="several trade answers")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
-@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
+@TABLE_OR_PLATE_430_6_A
+@FULL_LOAD_430_248
+@WIRE_430_22
+@WIRE_310_16
+@DEVICE_430_52
+@NEXT_RATING_430_52_C
 @practice("where a plate has more amps than the table, a careful shop asks which counts")
 def test_what_a_motor_needs_holds_for_table_and_plate():
     # wire by the plate's 14 A (17.5 A: 12 AWG), device by the table's 9.8 A (25 A)
@@ -688,7 +632,7 @@ def test_overload_setting_by_the_plate(cool, largest):
 
 
 @source("NEC (NFPA 70)", "2008", "430.32(A)(2)", seen="the text and trade summaries")
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@FULL_LOAD_430_248
 @pytest.mark.parametrize(
     ("hp", "volts", "most"),
     [
@@ -705,12 +649,7 @@ def test_trip_of_a_thermal_protector(hp, volts, most):
     assert value(finding, "largest trip of a thermal protector") == pytest.approx(most)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
+@AMBIENT_310_15_B
 def test_wire_too_thin_for_the_table_is_ruled_out_by_heat_as_the_thinnest_listed_is():
     # NEC ambient table, 60 C column: it ends at 55 C, whatever the size
     asked = {"motor_kind": "compressor", "rated_load_current": "1.6 A", "conductors": "3"}
@@ -726,11 +665,9 @@ def test_wire_too_thin_for_the_table_is_ruled_out_by_heat_as_the_thinnest_listed
         assert found.verdict == "fail", gauge
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
-@source(
-    "NEC (NFPA 70)", "2008", "430.52(C)(1) exception 2, fuses", seen="a page that reproduces it"
-)
+@FULL_LOAD_430_248
+@DEVICE_430_52
+@FUSE_430_52_C
 @source(
     "NEC (NFPA 70)",
     "to 2020",
@@ -757,11 +694,9 @@ def test_the_limit_of_a_fuse_does_not_depend_on_the_fuse(breaker, expected, limi
     assert judged.criterion.limit == limit
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
-@source(
-    "NEC (NFPA 70)", "2008", "430.52(C)(1) exception 2, fuses", seen="a page that reproduces it"
-)
+@FULL_LOAD_430_248
+@DEVICE_430_52
+@FUSE_430_52_C
 @source(
     "NEC (NFPA 70)",
     "to 2020",
@@ -788,19 +723,9 @@ UNIT = {"minimum_ampacity": "18.4 A", "maximum_breaker": "30 A", "motor_kind": "
 RUNS = "device carries the running current"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "440.22(C)",
-    seen="a trade answer and a standards forum",
-)
+@PLATE_440_22_C
 @memory("NEC 440.4(B): a unit's plate has its least ampacity and its largest device")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
+@WIRE_310_16
 @pytest.mark.parametrize(
     ("wire", "breaker", "expected"),
     [
@@ -828,9 +753,7 @@ def test_a_unit_whose_plate_has_no_largest_device_is_asked_for_it():
     assert finding.decided_by.criterion.needs == ("maximum_breaker",)
 
 
-@source(
-    "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
-)
+@WIRE_440_32
 @practice("a plate's least ampacity is rounded, by no more than 5 %")
 @pytest.mark.parametrize(
     ("rla", "ampacity", "largest", "questioned"),
@@ -871,7 +794,7 @@ def test_a_wire_is_not_condemned_by_one_of_two_plate_values(wire, breaker, expec
     assert good.verdict == "pass"
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@FULL_LOAD_430_248
 def test_the_table_sizes_a_motor_whatever_a_units_plate_says():
     # Table 430.248: 9.8 A for 1/2 hp at 115 V, 125 % of it 12.25 A
     finding = motor(**HALF, minimum_ampacity="9 A", building_wire="14 AWG", **COOL)
@@ -889,7 +812,7 @@ def test_a_largest_device_below_the_least_ampacity_is_refused():
     assert motor(**given, maximum_breaker="30 A").verdict
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@FULL_LOAD_430_248
 @practice("a plate under a quarter of the table's amps was read wrong")
 @pytest.mark.parametrize(
     ("plate", "questioned"), [("0.86 A", True), ("2.4 A", True), ("2.5 A", False)]
@@ -901,7 +824,7 @@ def test_a_plate_far_under_the_table_is_questioned(plate, questioned):
     assert ("plate's amps beside the table" in names) is questioned
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@FULL_LOAD_430_248
 @practice("a breaker under the running current trips")
 @pytest.mark.parametrize(
     ("breaker", "governs", "expected"),
@@ -942,12 +865,10 @@ def test_what_the_plate_did_not_say_is_named_where_the_stricter_counts():
     assert not any("the greater current" in s for a in told.answers for s in a.evidence_against)
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
-@source("NEC (NFPA 70)", "2011 and the older Table 430-152", "Table 430.52", seen="two copies")
-@source("NEC (NFPA 70)", "2008", "430.52(C)(1) exception 1", seen="the text and a code answer")
-@source(
-    "NEC (NFPA 70)", "2008", "430.52(C)(1) exception 2, fuses", seen="a page that reproduces it"
-)
+@FULL_LOAD_430_248
+@DEVICE_430_52
+@NEXT_RATING_430_52_C
+@FUSE_430_52_C
 def test_a_rating_on_a_handle_is_that_of_a_breaker():
     # 9.8 A: 250 % is 24.5 A, 25 A; of a time-delay fuse 175 % is 17.15 A, 20 A
     given = {**HALF, "building_wire": "14 AWG", **COOL, "breaker": "25 A"}
@@ -959,12 +880,7 @@ def test_a_rating_on_a_handle_is_that_of_a_breaker():
 
 @source("NEC (NFPA 70)", "not stated in the copy", "440.6(B)", seen="a code forum")
 @memory("NEC 430.6(A)(1), exceptions: a shaded-pole or PSC fan counts by its plate")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
+@WIRE_310_16
 def test_a_small_fan_motor_on_an_ordinary_circuit():
     # a PSC blower of 5.2 A by its plate, on 15 A and 14 AWG
     given = {"horsepower": "1/3 hp", "nameplate_voltage": "115 V", "full_load_current": "5.2 A"}
@@ -978,7 +894,7 @@ def test_protective_system_of_a_compressor():
     assert value(hermetic(10), "most that its protector may let run on") == pytest.approx(15.6)
 
 
-@source("NEC (NFPA 70)", "1999 (430-148) and current", "Table 430.248", seen="three copies")
+@FULL_LOAD_430_248
 @practice("a motor's circuit is not judged without its wire, its device and the motor's plate")
 @pytest.mark.parametrize(
     "left_out", ["breaker", "building_wire", "horsepower", "nameplate_voltage"]

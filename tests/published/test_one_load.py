@@ -7,21 +7,18 @@ import pytest
 import wirecalc
 from wirecalc import tables
 
+from .loads import LOAD, OWN_CIRCUIT, PROTECTION, READ, WIRE, breaker, verdict
+from .nec import (
+    AMBIENT_310_15_B,
+    BUNDLED_310_15_C,
+    LOADS_210_20_A,
+    RECEPTACLE_210_21_B_2,
+    RECEPTACLES_210_21_B_3,
+    SMALL_WIRE_240_4_D,
+    TERMINATIONS_110_14_C,
+    WIRE_310_16,
+)
 from .records import independent, memory, practice, source
-
-LOAD, WIRE, PROTECTION = "load on the breaker", "load on the wire", "breaker on this wire"
-READ = {"insulation_class": "60 C", "termination_temperature": "60 C"}  # on wire and breaker
-OWN_CIRCUIT = {"only_receptacle": "yes", "fastened_in_place": "no"}
-
-
-def breaker(**given):
-    read = READ if "building_wire" in given else {}
-    return wirecalc.run("breaker", **({"run_time": "1 h"} | read | given))
-
-
-def verdict(criterion, **given):
-    return breaker(**given).criterion(criterion).verdict
-
 
 IEC = {"wiring_rules": "iec", "ambient": "30 C", "conductors": 2, "run_time": "6 h"}
 
@@ -54,12 +51,7 @@ def test_a_breaker_on_metric_wire_by_iec_rules(wire, rating, expected):
     "IEC 60364-5-52 (2009), Tables B.52.2 way A2 and B.52.12 way E, two loaded copper conductors"
 )
 @independent("heat goes with the square of the current: sqrt((class - ambient) / (class - 30))")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.15(C)(1) (310.15(B)(3)(a) to 2017)",
-    seen="two table pages",
-)
+@BUNDLED_310_15_C
 @pytest.mark.parametrize(
     ("ambient", "count", "expected"),
     # 2.5 mm2 of PVC, 18.5 A at 30 C: at 50 C x sqrt(20 / 40) = 13.1 A, with six wires x 0.8 14.8 A;
@@ -139,12 +131,7 @@ def test_a_receptacle_gives_its_rating_by_iec_rules(current, expected):
 
 
 @memory("IEC 60898-1: its rated current a breaker carries without end")
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@LOADS_210_20_A
 def test_by_iec_rules_a_breaker_carries_its_rating_without_end():
     # IEC 60898-1: the rated current; the NEC counts 125 % of 13 A, 16.25 A
     heater = {"current": "13 A", "breaker": "16 A", "run_time": "4 h", **OWN_CIRCUIT}
@@ -157,9 +144,7 @@ def test_by_iec_rules_a_breaker_carries_its_rating_without_end():
     assert verdict(LOAD, **american) == "fail"
 
 
-@source(
-    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
-)
+@SMALL_WIRE_240_4_D
 def test_metric_wire_is_not_condemned_by_a_rule_for_gauges():
     given = {"current": "2 A", "breaker": "20 A", "building_wire": "2.5 mm2", "ambient": "25 C"}
     judged = breaker(**given, conductors=2).criterion(PROTECTION)
@@ -217,15 +202,8 @@ def test_a_load_over_the_breaker_of_a_range_may_be_one(current, rating, pointed_
 
 
 @memory("NEC Table 220.55, column C with notes 1 and 4, and its columns A and B")
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
-)
+@WIRE_310_16
+@SMALL_WIRE_240_4_D
 def test_a_range_on_the_circuit_that_is_ordinary_for_it():
     # 12 kW with everything on draws 50 A; 33.3 A counts: on 40 A and 8 AWG, not on 30 A and 10 AWG
     given = {"current": "49 A", "range_rating": "12 kW", "nameplate_voltage": "240 V"}
@@ -273,12 +251,7 @@ def test_the_greater_of_reading_and_plate_counts():
     assert verdict(LOAD, current="17 A", breaker="25 A", **heater) == "pass"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@LOADS_210_20_A
 @pytest.mark.parametrize(
     ("run_time", "others", "breaker_", "expected"),
     [
@@ -296,12 +269,7 @@ def test_what_else_runs_on_the_circuit_counts(run_time, others, breaker_, expect
     assert verdict(LOAD, **given, other_current=others) == expected
 
 
-@source(
-    "NEC (NFPA 70)",
-    "not stated in the copies",
-    "210.19(A)(1) and 210.20(A)",
-    seen="a forum and a component maker's bulletin",
-)
+@LOADS_210_20_A
 def test_what_the_others_count_is_shown():
     # NEC 210.20(A): 8 A for 1 h, and 6 A of others that may run 3 h or more: 8 + 1.25 x 6 = 15.5 A
     given = {"current": "8 A", "breaker": "20 A", "only_receptacle": "no", "other_current": "6 A"}
@@ -331,11 +299,9 @@ def test_what_a_careful_person_asks(left_out, needs):
         assert needs in asked
 
 
-@source(
-    "NEC (NFPA 70)", "2008 to 2023", "240.4(D)", seen="three copies for copper, two for aluminium"
-)
-@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(2)", seen="two copies")
-@source("NEC (NFPA 70)", "2017 and older", "Table 210.21(B)(3)", seen="two copies")
+@SMALL_WIRE_240_4_D
+@RECEPTACLE_210_21_B_2
+@RECEPTACLES_210_21_B_3
 @pytest.mark.parametrize(
     ("current", "breaker_", "asked"),
     [
@@ -353,12 +319,7 @@ def test_wire_and_receptacle_are_asked_where_they_decide(current, breaker_, aske
     assert {n for c in finding.criteria for n in c.criterion.needs} == asked
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
+@WIRE_310_16
 @practice("wire of a class between two columns carries what the lower one says")
 def test_a_class_between_two_columns_is_taken_as_the_one_below():
     # 14 AWG of 70 C: by the 60 C column 15 A, and the answer says so
@@ -376,19 +337,9 @@ def test_a_clamp_that_reads_nothing_is_an_answer():
     assert "clamp" in finding.decided_by.action
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "ambient factors, Table 310.15(B)(2)(a) to 2017",
-    seen="a residential code and a panel-building table",
-)
-@source("NEC (NFPA 70)", "not stated in the copies", "110.14(C)(1)(a)", seen="two copies")
+@WIRE_310_16
+@AMBIENT_310_15_B
+@TERMINATIONS_110_14_C
 @pytest.mark.parametrize(
     ("given", "rescued"),
     [
@@ -411,13 +362,8 @@ def test_every_class_of_the_table_is_tried(given, rescued):
     assert f"with insulation_class {rescued} pass" in judged.reason
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 310.16 (310.15(B)(16) to 2017)",
-    seen="a scan and a residential code of 2018",
-)
-@source("NEC (NFPA 70)", "not stated in the copies", "110.14(C)(1)(a)", seen="two copies")
+@WIRE_310_16
+@TERMINATIONS_110_14_C
 @source("NEC (NFPA 70)", "not stated in the copy", "110.14(C)(1)(a)(3)", seen="one copy")
 @pytest.mark.parametrize(
     ("ends", "expected"), [(None, "cannot tell"), ("60 C", "fail"), ("75 C", "pass")]
