@@ -17,7 +17,8 @@ from . import commands
 from .base.errors import BadInput, OtherWords, PluginDefect, TableError, described
 from .commands import calculate, listing
 from .commands.result import DEFECT, WRONG, Result, Stream
-from .output.layout import WIDTH, printable, visible
+from .output import screen
+from .output.layout import printable, rule, visible, wrap
 from .version import VERSION
 
 INTERRUPTED = 130
@@ -30,6 +31,11 @@ def main(argv: Sequence[str] | None = None) -> int:
 
         complete()
     words = list(sys.argv[1:] if argv is None else argv)
+    with screen.shown_on(screen.looked_at(sys.stdout)):
+        return _run(words)
+
+
+def _run(words: list[str]) -> int:
     try:
         with contextlib.redirect_stdout(sys.stderr):  # what a plugin prints is no result
             result = _dispatch(words)
@@ -97,7 +103,7 @@ def _deliver(result: Result) -> int:
         for text in _texts(result):
             _print(text, sys.stdout)
         if result.again and _scrolled(result.text):
-            _print(f"\n{'-' * WIDTH}\n{result.again}", sys.stdout)
+            _print(f"\n{rule()}\n{result.again}", sys.stdout)
         sys.stdout.flush()
     except BrokenPipeError:
         _drop_stdout()
@@ -138,6 +144,8 @@ def _drop_stdout() -> None:
 
 
 def _print(text: str, stream: TextIO) -> None:
+    if stream is sys.stdout and screen.now().colour:
+        text = screen.coloured(text)
     print(printable(text, stream.encoding or "ascii"), file=stream)
 
 
@@ -145,12 +153,26 @@ def _complain(text: str, before: str = "wirecalc: ") -> None:
     """Print to stderr; where nobody can read it the exit status still says it."""
     if sys.stderr is None:
         return
-    for line in map(visible, text.splitlines()):
+    for line in _laid_out(text, before):
         try:
-            _print(f"{before}{line}", sys.stderr)
+            _print(line, sys.stderr)
             sys.stderr.flush()
         except ValueError:  # a plugin closed it
             return
         except OSError:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stderr.fileno())
             return
+
+
+def _laid_out(text: str, before: str) -> Iterator[str]:
+    """Yield the lines of a complaint: as wide as the terminal, else each on one line, as a log.
+
+    Where nothing goes `before` them they are laid out already.
+    """
+    wide = screen.looked_at(sys.stderr)
+    for line in map(visible, text.splitlines()):
+        if before and (wide.terminal or screen.said_columns()):
+            with screen.shown_on(wide):
+                yield from wrap(f"{before}{line}", indent="    ")
+        else:
+            yield f"{before}{line}"

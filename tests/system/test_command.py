@@ -195,10 +195,9 @@ NOT_TAKEN = [
     ("schema", "finding", "--chart", "x.svg"),
     ("--format", "json"),
     ("--chart", "x.svg"),
-    ("batch", "pull", "x.csv", "--brief"),
-    *((name, "--brief") for name in ("explain", "tables", "plugins", "rules", "schema")),
-    ("completion", "bash", "--brief"),
-    ("--brief",),
+    *((name, "--short") for name in ("explain", "tables", "plugins", "rules", "schema")),
+    ("completion", "bash", "--short"),
+    ("--short",),
 ]
 
 
@@ -221,8 +220,14 @@ def test_help_of_a_command_shows_what_it_takes(cli_main: Callable[..., Any]) -> 
     assert "--format FORM       text, json\n" in rules
     assert "--chart" not in rules
     assert "--chart" in cli_main("pull", "--help").out
-    for name, takes in (("ask", True), ("batch", False), ("job", True), ("pull", True)):
-        assert ("--brief" in cli_main(name, "--help").out) is takes
+    for name, takes in (
+        ("ask", True),
+        ("batch", True),
+        ("tables", False),
+        ("job", True),
+        ("pull", True),
+    ):
+        assert ("--short" in cli_main(name, "--help").out) is takes
 
 
 def test_help_tells_how_two_ohm_readings_are_typed(cli_main: Callable[..., Any]) -> None:

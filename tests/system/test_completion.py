@@ -117,7 +117,7 @@ def test_batch(offered: Words, empty_folder: Path) -> None:
     assert offered("wirecalc batch pull pulls.csv --terminal r") == {"ring"}
     assert "html" not in offered("wirecalc batch pull pulls.csv --format ")
     assert offered("wirecalc batch pull pulls.csv --br") == set()
-    assert offered("wirecalc job repair.toml --br") == {"--brief"}
+    assert offered("wirecalc job repair.toml --sh") == {"--short"}
 
 
 def test_files_where_a_file_belongs_and_nowhere_else(offered: Words, empty_folder: Path) -> None:

@@ -1,4 +1,6 @@
-"""What the commands print: 80 columns, tables that parse back, declarations as JSON schemas."""
+"""What the commands print: lines as wide as the terminal, tables that parse back, declarations as
+JSON schemas.
+"""
 
 from __future__ import annotations
 
@@ -22,6 +24,7 @@ CALCULATIONS = {
     for name, provided in wirecalc.build(bundled_only=True).calculations.items()
 }
 SHEETS = sorted(Path(__file__).parents[2].glob("docs/examples/*.toml"))
+BATCH = f"batch pull '{SHEETS[0].with_name('pulls.csv')}' --label sample --keep learner"
 FOLDER = Path(__file__).parents[2] / "tables"
 TABLES = sorted(path.stem for path in FOLDER.glob("*.csv"))
 PULL = "pull --wire '18 AWG stranded tinned copper' --terminal ring --force "
@@ -48,23 +51,29 @@ def _commands() -> list[str]:
     shown = [c for name, c in CALCULATIONS.items() if name not in needs_a_file]
     examples = [c.example.removeprefix("wirecalc ") for c in shown]
     return [
-        *("", "--help", "--version", "plugins", "tables"),
+        *("", "--help", "--version", "plugins", "tables", "rules", "job --new"),
+        *(f"{name} --help" for name in commands.COMMANDS),
+        BATCH,
         *named,
         *examples,
         *(f"{line} --working" for line in [*examples, *LONG_LINES]),
-        *(f"job '{sheet}'" for sheet in SHEETS),
+        *(f"job '{sheet}'{more}" for sheet in SHEETS for more in ("", " --check-only")),
         *(f"tables {name}" for name in TABLES),
     ]
 
 
 @pytest.mark.parametrize("line", _commands(), ids=lambda line: re.sub(r"'/.*/", "'", line)[:60])
-def test_no_line_is_wider_than_80_columns(cli_main: Cli, line: str) -> None:
-    done = cli_main(*shlex.split(line))
-    assert done.status in (0, 1, 3), done.err
-    assert done.out.strip()
-    wide = [text for text in done.out.splitlines() if len(text) > 80]
-    assert wide == []
-    assert "\t" not in done.out
+def test_no_line_is_wider_than_the_terminal(
+    cli_main: Cli, monkeypatch: pytest.MonkeyPatch, line: str
+) -> None:
+    for columns in (40, 60, 80):
+        monkeypatch.setenv("COLUMNS", str(columns))
+        done = cli_main(*shlex.split(line))
+        assert done.status in (0, 1, 3), done.err
+        assert done.out.strip()
+        wide = [text for text in done.out.splitlines() if len(text) > columns]
+        assert wide == []
+        assert "\t" not in done.out
 
 
 @pytest.mark.parametrize(
@@ -99,33 +108,6 @@ def test_no_chart_takes_the_place_of_what_was_read(in_folder: Cli, empty_folder:
     assert (empty_folder / "x.csv").read_text() == "force\n24 lbf\n25 lbf\n"
 
 
-@pytest.mark.parametrize(
-    "line", [*LONG_LINES[:2], *(f"job '{sheet}'" for sheet in SHEETS)], ids=lambda x: x[-24:]
-)
-def test_brief_is_the_verdict_with_its_source_what_to_do_and_the_deferral(
-    cli_main: Cli, line: str
-) -> None:
-    whole, brief = (cli_main(*shlex.split(line), *more) for more in ((), ("--brief",)))
-    assert brief.status == whole.status
-    lines = brief.out.splitlines()
-    assert lines[0] == whole.out.splitlines()[0]
-    assert len(lines) < 30 < len(whole.out.splitlines())
-    assert max(map(len, lines)) <= 80
-    said = " ".join(brief.out.split())
-    assert " Next " in said
-    assert " Care " in said
-    assert any(trust in said for trust in (" copies seen)", " practice, no source", "(as typed)"))
-    closing = brief.out.rpartition("\n\n")[2]
-    assert "Local code, the maker sheet and the inspector" in closing
-
-
-def test_brief_of_figures_only_has_the_figures(cli_main: Cli) -> None:
-    out = cli_main("equivalent", "--wire", "18 AWG", "--brief").out
-    assert out.splitlines()[0] == "Metric size to use: 1 mm2"  # what was asked for stands first
-    assert "\nNO VERDICT  figures only\n" in out
-    assert "area of the wire" in out
-
-
 def test_a_reading_past_the_range_is_not_shown_to_the_end_of_the_span(cli_main: Cli) -> None:
     words = ("insulation", "--insulation-resistance", ">999 Mohm", "--protection", "class-i")
     words += ("--tested-part", "machine", "--test-voltage", "500 V", "--switched-on", "yes")
@@ -134,32 +116,6 @@ def test_a_reading_past_the_range_is_not_shown_to_the_end_of_the_span(cli_main: 
     said = [line.split() for line in out.splitlines()]
     assert ["insulation_resistance", ">999", "Mohm", "more", "than", "999", "Mohm"] in said
     assert "1000000" not in out + cli_main(*words, "--format", "html").out
-
-
-def test_brief_names_what_was_not_checked(cli_main: Cli) -> None:
-    words = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "24 lbf")
-    out = cli_main(*words, "--brief", "--bundled-only").out
-    said = " ".join(out.partition("Not checked")[2].split())
-    assert "the one-minute hold" in said
-    assert "crimp height and the look of the crimp" in said
-
-
-@pytest.mark.parametrize(
-    ("words", "says"),
-    [
-        (("tables", "awg", "--brief"), "--brief: is not an option of this command"),
-        (("equivalent", "--wire", "18 AWG", "--brief", "--format", "csv"), "leave one of them out"),
-        (("job", str(SHEETS[0]), "--check-only", "--brief"), "--brief: means nothing beside --che"),
-        (("job", "--history", ".", "--brief"), "--brief: means nothing beside --history"),
-        (("job", "--new", "washer", "--brief"), "--brief: means nothing beside --new"),
-    ],
-)
-def test_brief_is_refused_where_it_means_nothing(
-    cli_main: Cli, words: tuple[str, ...], says: str
-) -> None:
-    done = cli_main(*words)
-    assert (done.status, done.out) == (2, "")
-    assert says in done.err
 
 
 def test_all_tables_are_listed(cli_main: Cli) -> None:

@@ -78,7 +78,7 @@ def test_a_terminal_that_is_filled_ends_with_the_verdict_and_what_to_do(
     assert seen(empty_folder, words, len(printed)) == shown
 
 
-@pytest.mark.parametrize("more", [("--format", "json"), ("--output", "x.txt"), ("--brief",)])
+@pytest.mark.parametrize("more", [("--format", "json"), ("--output", "x.txt"), ("--short",)])
 def test_only_the_whole_text_on_a_terminal_is_said_again(
     empty_folder: Path, command: Command, more: tuple[str, ...]
 ) -> None:

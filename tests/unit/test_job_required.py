@@ -18,7 +18,8 @@ from wirecalc.jobs.sheet.template import new_sheet
 from wirecalc.output import summary
 from wirecalc.output.gaps import gaps_object, gaps_text
 from wirecalc.output.html import job_page
-from wirecalc.output.job import brief_text, job_text
+from wirecalc.output.job import job_text
+from wirecalc.output.job_short import job_short
 from wirecalc.output.json import job_object
 from wirecalc.output.rows import FORMATS, job_rows
 from wirecalc.plugging import host
@@ -46,7 +47,7 @@ def refused(text: str) -> str:
 
 
 def first_screen(job: Job) -> str:
-    return " ".join(brief_text(job).split())
+    return " ".join(job_short(job).split())
 
 
 # The table of kinds, row by row: what a careful shop asks of every such job besides the supply,

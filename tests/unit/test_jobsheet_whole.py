@@ -18,10 +18,10 @@ from wirecalc.jobs.sheet import kinds
 from wirecalc.jobs.sheet.gaps import Gaps, gaps
 from wirecalc.output.gaps import gaps_text
 from wirecalc.output.html import job_page
-from wirecalc.output.job import brief_text, job_text
+from wirecalc.output.job import job_text
+from wirecalc.output.job_short import job_short
 from wirecalc.output.json import job_object
 from wirecalc.output.rows import FORMATS, job_rows
-from wirecalc.output.text import gravest
 from wirecalc.plugging import host
 from wirecalc.rules.requirements import ProvidedRequirement, RequiredChecks
 
@@ -311,15 +311,13 @@ def test_sources_of_a_job_stand_once_under_one_number_each() -> None:
     assert f"PASS  pull-out force: 27 lbf, at least 20 lbf {of_pull[1]}\n" in before
 
 
-def test_brief_has_the_gravest_caution_of_what_decided() -> None:
+def test_the_short_job_has_the_cautions_of_what_decided() -> None:
     other = '[[check]]\ncalculation = "breaker"\ncurrent = "8 A"\nbreaker = "15 A"\n'
     job = evaluate(other + check("9 lbf"))
-    (of_other, of_pull) = ("\n".join(gravest(c.finding.cautions)) for c in job.checks if c.finding)
-    assert of_other and of_pull and of_other != of_pull
-    text = brief_text(job)
-    assert of_pull in text
-    assert of_other not in text
-    assert "Care" in brief_text(evaluate(check("24 lbf", stage="as found")))
+    of_other, of_pull = ([c.line for c in k.finding.cautions] for k in job.checks if k.finding)
+    said = job_short(job)
+    assert of_pull[0] in said
+    assert of_other[0] not in said
 
 
 def test_tool_and_part_go_into_every_output() -> None:

@@ -11,7 +11,7 @@ import importlib
 from collections.abc import Sequence
 
 from .result import Result
-from .usage import FORMATS, OF_BATCH, OF_JOB, REPORTS, RESULT, ROWS, Command
+from .usage import FORMATS, OF_BATCH, REPORTS, RESULT, ROWS, Command
 
 COMMANDS = {
     "ask": Command(
@@ -50,7 +50,7 @@ COMMANDS = {
             "--history": ("FOLDER", "tell what the records there tell together; takes no sheet"),
         },
         forms=REPORTS,
-        takes=OF_JOB,
+        takes=OF_BATCH,
     ),
     "new-plugin": Command(
         "new-plugin NAME", "write a plugin to change, in ./NAME or the folder of --output"

@@ -16,7 +16,6 @@ from ..typed.trials import sought_in
 from .load_plugins import catalogue, find, warnings
 from .options import Options, leading, split
 from .result import Result, refuse_onto, status_of
-from .usage import BRIEF
 
 
 def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
@@ -77,8 +76,10 @@ def _rendered(
         from ..output.html import finding_page
 
         return finding_page(finding, question, working=options.working)
-    if options.format == BRIEF:
-        return text_output.brief_text(finding)
+    if options.short:
+        from ..output.short import finding_short
+
+        return finding_short(finding)
     return text_output.finding_text(finding, question, working=options.working)
 
 

@@ -7,8 +7,9 @@ from typing import Any
 
 from ..engine.declaration import Calculation
 from ..engine.deferred_calculation import Deferred
+from ..output import screen
 from ..output.inputs import input_lines
-from ..output.layout import WIDTH, command, table, wrap
+from ..output.layout import command, table, wrap
 from ..plugging.discovery import Plugin
 from ..plugging.host import Catalogue
 from .usage import CALCULATION, Command
@@ -27,13 +28,13 @@ EXITS = "Exit: 0 pass or marginal, 1 fail, 2 wrong input, 3 cannot tell, 4 a def
 
 def listing(catalogue: Catalogue, version: str, commands: Mapping[str, Command]) -> str:
     """List all calculations by part of the trade."""
-    lines = [f"wirecalc {version}: checks for wiring repairs, with sources and cautions"]
+    lines = wrap(f"wirecalc {version}: checks for wiring repairs, with sources and cautions")
     lines += by_part(catalogue)
     lines += ["", "commands"]
     rows = [("NAME", "run a calculation; NAME --help shows its inputs")]
     rows += [(c.usage, c.text) for c in commands.values()]
-    lines += _indent(table(rows, WIDTH - 4))
-    return "\n".join([*lines, "", EXITS])
+    lines += _indent(table(rows, screen.width() - 4))
+    return "\n".join([*lines, "", *wrap(EXITS)])
 
 
 def by_part(catalogue: Catalogue) -> list[str]:
@@ -44,7 +45,7 @@ def by_part(catalogue: Catalogue) -> list[str]:
         parts.setdefault(provided.offered.part, []).append(provided.offered)
     for part in sorted(parts):
         lines += ["", part]
-        lines += _indent(table([(c.name, c.question) for c in parts[part]], WIDTH - 4))
+        lines += _indent(table([(c.name, c.question) for c in parts[part]], screen.width() - 4))
     if not parts:
         lines += [
             "",
@@ -61,19 +62,19 @@ def calculation_help(calc: Calculation[Any]) -> str:
         lines += input_lines(declared)
     lines += ["", *wrap(LEFT_OUT), *wrap(METER_ERROR), "", "options"]
     lines += _options(CALCULATION.described)
-    lines += ["", "example", *command(calc.example), "", EXITS]
+    lines += ["", "example", *command(calc.example), "", *wrap(EXITS)]
     return "\n".join(lines)
 
 
 def command_help(command: Command) -> str:
     """Show what a command does, its own options and the general ones."""
     lines = [*wrap(f"wirecalc {command.usage}: {command.text}"), "", "options"]
-    return "\n".join([*lines, *_options(command.described), "", EXITS])
+    return "\n".join([*lines, *_options(command.described), "", *wrap(EXITS)])
 
 
 def _options(described: Mapping[str, tuple[str, str]]) -> list[str]:
     rows = [(f"{option} {value}".strip(), text) for option, (value, text) in described.items()]
-    return _indent(table(rows, WIDTH - 4))
+    return _indent(table(rows, screen.width() - 4))
 
 
 def plugin_table(plugins: Sequence[Plugin]) -> str:
@@ -91,7 +92,7 @@ def plugin_table(plugins: Sequence[Plugin]) -> str:
         )
         for p in plugins
     ]
-    lines = table(rows)
+    lines = table(rows, head=True)
     for plugin in plugins:
         said = list(_gives(plugin))
         lines += ["", *wrap(str(plugin)), *said] if said else []

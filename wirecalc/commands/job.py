@@ -11,12 +11,12 @@ from ..base.errors import BadInput, Problem
 from ..jobs import sheet as jobsheet
 from ..jobs.job import Job
 from ..jobs.sheet.gaps import Gaps, gaps
+from ..output.layout import wrap
 from ..plugging.host import Catalogue
 from . import COMMANDS
 from .load_plugins import catalogue, warnings
 from .options import Options, split
 from .result import CANNOT_TELL, PASS, Result, refuse_onto, status_of
-from .usage import BRIEF
 
 
 def run(words: Sequence[str]) -> Result:
@@ -85,10 +85,12 @@ def _rendered(done: Job, options: Options) -> str:
         from ..output.html import job_page
 
         return job_page(done, working=options.working)
-    from ..output.job import brief_text, job_text
+    if options.short:
+        from ..output.job_short import job_short
 
-    if options.format == BRIEF:
-        return brief_text(done)
+        return job_short(done)
+    from ..output.job import job_text
+
     return job_text(done, working=options.working)
 
 
@@ -120,7 +122,7 @@ def _kinds(words: Sequence[str]) -> Result:
 
     loaded = catalogue(words)
     lines = [f"  {kind:<16} {len(expected(kind, loaded))} checks" for kind in known_kinds(loaded)]
-    text = "\n".join(["wirecalc job --new KIND writes a sheet for one of", *lines])
+    text = "\n".join([*wrap("wirecalc job --new KIND writes a sheet for one of"), *lines])
     return Result(text, warnings=warnings(loaded))
 
 

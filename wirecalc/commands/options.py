@@ -17,40 +17,11 @@ from ..base.errors import BadInput, Problem, nearest
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
 from ..engine.left_out import option_of
-from .usage import BRIEF, CALCULATION, FORMATS, GENERAL, SWITCHES, Command
+from ..engine.trade_names import MEANT
+from ..output import screen
+from .usage import CALCULATION, FORMATS, GENERAL, SWITCHES, Command
 
-_SAID = {  # words of the trade for an input -> the options that may be meant
-    "lra": ("--locked-rotor-current",),
-    "rla": ("--rated-load-current",),
-    "fla": ("--full-load-current", "--rated-load-current"),
-    "hp": ("--horsepower",),
-    "amps": ("--current", "--joint-current", "--overcurrent", "--settled"),
-    "volts": (
-        "--voltage",
-        "--circuit-voltage",
-        "--element-voltage",
-        "--voltage-at-rest",
-        "--nameplate-voltage",
-    ),
-    "temp": (
-        *("--ambient", "--cord-ambient", "--place-temperature", "--device-ambient"),
-        *("--temperature-before", "--conductor-temperature"),
-    ),
-    "temperature": ("--ambient", "--place-temperature", "--conductor-temperature"),
-    "length": (
-        "--run-length",
-        "--cord-length",
-        "--extension-length",
-        "--barrel-length",
-        "--joint-length",
-    ),
-    "time": ("--overcurrent-time", "--settle-time", "--run-time", "--high-time"),
-    "gauge": ("--wire", "--building-wire", "--extension-cord", "--cord"),
-    "awg": ("--wire", "--building-wire", "--extension-cord", "--cord"),
-    "capacitance": ("--marked-capacitance", "--measured-capacitance"),
-    "resistance": ("--element-resistance", "--device-resistance", "--overload-resistance"),
-    "file": ("--recording", "--current-log", "--readings", "--stock"),
-}
+_GONE = {"brief": "write --short; a terminal gets that without it"}  # options of before
 
 MOST_WORDS = 40  # that say what is wanted where the name of a calculation may stand
 
@@ -61,11 +32,15 @@ class Options:
 
     `own` has the command's own options that were given, by their names without dashes; one that
     takes no value is "" there. `repeated` has all values of those that may be given several times.
+    `short` says that the text is to be short, and `length` what was said of that: --full, --short
+    or nothing.
     """
 
     format: str = "text"
     output: Path | None = None
     chart: Path | None = None
+    short: bool = False
+    length: str = ""
     working: bool = False
     no_marginal: bool = False
     help: bool = False
@@ -77,10 +52,10 @@ class Options:
 
     def form_refused(self, beside: str, forms: Sequence[str] = FORMATS) -> list[Problem]:
         """Return the complaint about a form in which what an option asks for is not written."""
+        if self.length:
+            return [Problem(self.length, f"means nothing beside {beside}", "leave it out")]
         if self.format in forms:
             return []
-        if self.format == BRIEF:
-            return [Problem("--brief", f"means nothing beside {beside}", "leave it out")]
         wrong = f"{beside} is not written as {self.format}"
         return [Problem("--format", wrong, f"write {' or '.join(forms)}, or leave it out")]
 
@@ -191,27 +166,36 @@ def _general(options: Options, found: Mapping[str, Any], formats: Sequence[str])
                     f"write {', '.join(formats)}",
                 )
             )
-    if found.get("brief"):
-        _brief(options, said=bool(found.get("format")))
     if found.get("output"):
         options.output = Path(found["output"][0])
+        screen.for_a_file()
+    _length(options, full=bool(found.get("full")), short=bool(found.get("short")))
     if found.get("chart"):
         options.chart = Path(found["chart"][0])
 
 
-def _brief(options: Options, *, said: bool) -> None:
-    """Take --brief for a form of text of its own."""
-    if said:
-        wrong = "is a form of text, and --format names one too"
-        options.problems.append(Problem("--brief", wrong, "leave one of them out"))
-    else:
-        options.format = BRIEF
+def _length(options: Options, *, full: bool, short: bool) -> None:
+    """Take --full or --short; without them a terminal gets the short text, all else the full one.
+
+    The arithmetic is part of the full text.
+    """
+    options.length = "--short" if short else "--full" if full else ""
+    beside = [o for o, given in (("--full", full), ("--working", options.working)) if given]
+    if options.format != "text":
+        beside = [f"--format {options.format}"]
+    if short and beside:
+        wrong = f"is a short text, and {beside[0]} asks for another"
+        options.problems.append(Problem("--short", wrong, "leave one of them out"))
+    on_terminal = screen.now().terminal and not beside
+    options.short = options.format == "text" and (short or on_terminal)
 
 
 def _meant(option: str, known: Sequence[str]) -> str:
     """Return what to try in place of an unknown option: by the trade's word, else by spelling."""
     plain = option.lstrip("-").replace("_", "-").casefold()
-    for name in _SAID.get(plain, ()):
+    if plain in _GONE:
+        return _GONE[plain]
+    for name in map(option_of, MEANT.get(plain, ())):
         if name in known:
             return f"did you mean {name}?"
     close = nearest(plain, [name.lstrip("-") for name in known])

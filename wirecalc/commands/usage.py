@@ -9,12 +9,12 @@ from typing import NamedTuple
 FORMATS = ("text", "json")
 ROWS = (*FORMATS, "csv", "markdown")  # of a table or a batch
 REPORTS = (*ROWS, "html")  # of a finding or a job
-BRIEF = "brief"  # the form that --brief asks for
 GENERAL = {  # option -> what its value is (empty: it takes none), and what it does
     "--format": ("FORM", "how it is written"),
     "--output": ("FILE", "write to a file, whole or not at all"),
     "--chart": ("FILE", "draw what it has to show, as .svg or .png; .csv for its numbers"),
-    "--brief": ("", "the verdict, its number and what to do alone"),
+    "--full": ("", "all of it, also on a terminal"),
+    "--short": ("", "what to act on, as a terminal shows it"),
     "--working": ("", "show the arithmetic with the numbers put in"),
     "--no-marginal": ("", "a marginal verdict exits with 3"),
     "--bundled-only": ("", "run without plugins from outside, settings and rules files"),
@@ -22,9 +22,8 @@ GENERAL = {  # option -> what its value is (empty: it takes none), and what it d
     "--strict": ("", "a plugin or rules file that does not load ends the run with 4"),
     "--help": ("", "show this"),
 }
-OF_BATCH = ("--output", "--working", "--no-marginal")
-OF_JOB = (*OF_BATCH, "--brief")
-RESULT = (*OF_JOB, "--chart")  # what a calculation takes
+OF_BATCH = ("--output", "--working", "--no-marginal", "--full", "--short")
+RESULT = (*OF_BATCH, "--chart")  # what a calculation takes
 SWITCHES = ("--bundled-only", "--only-plugins", "--strict", "--help")  # every command takes them
 
 

@@ -10,8 +10,9 @@ from typing import TypeVar
 from ..jobs.batch import MOST_ROWS, RowFinding, Tally
 from ..said.findings import Finding
 from ..said.verdicts import Verdict
+from . import screen
 from .json import finding_object
-from .layout import WIDTH, block, visible, wrap
+from .layout import block, narrow, visible, wrap
 from .rows import DEFECT, RESULT, beside, empty_cells, head_lines, line, result_cells
 from .text import caution_lines, not_checked_lines
 from .text import word as verdict_word
@@ -118,11 +119,15 @@ def _row(row: RowFinding, said: _Said, labels: bool) -> Iterator[str]:
     if labels:
         start += f"{_cut(visible(' '.join(row.label.split())), _LABEL):<{_LABEL}}  "
     word, why, whole = said
-    start += f"{word:<11}  "
+    if narrow():
+        yield (start + word).rstrip()
+        start, whole = " " * 7, True
+    else:
+        start += f"{word:<11}  "
     if whole:
         yield from wrap(why or "-", start, " " * len(start))
     else:
-        yield start + _cut(why, WIDTH - len(start))
+        yield start + _cut(why, screen.width() - len(start))
 
 
 def _refusal(row: RowFinding) -> _Said:

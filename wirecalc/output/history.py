@@ -164,4 +164,4 @@ def _shown(name: str | None) -> str:
 
 def _aligned(rows: Sequence[Sequence[str]]) -> list[str]:
     numbers = ["right"] * (len(rows[0]) - 2)
-    return table(rows, align=["left", *numbers, "left"])
+    return table(rows, align=["left", *numbers, "left"], head=True)

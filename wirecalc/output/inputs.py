@@ -6,7 +6,7 @@ from ..base.rounding import show_band
 from ..engine.inputs import Input
 from ..engine.left_out import option_of
 from ..said.findings import InputRecord
-from .layout import wrap
+from .layout import command, wrap
 
 
 def given(record: InputRecord) -> tuple[str, str]:
@@ -27,7 +27,7 @@ def input_lines(declared: Input) -> list[str]:
     """Show an input with an example, its unit and span, and whether it is needed."""
     kind = declared.kind
     repeat = ", repeat it for more" if declared.many else ""
-    lines = [f'  {declared.option} "{kind.example}"']
+    lines = command(f'{declared.option} "{kind.example}"')
     goes = f"goes with {option_of(kind.goes_with)}: " if kind.goes_with else ""
     need = f"{goes}{declared.need_spelled(option_of)}{repeat}"
     lines += wrap(f"{kind.text} ({kind.span}; {need})", "      ")

@@ -10,12 +10,10 @@ from ..said.items import Caution
 from ..said.verdicts import Verdict
 from . import summary
 from .citations import Citations
-from .layout import WIDTH, block, table, wrap
+from .layout import block, labelled, rule, table, wrap
 from .text import (
     caution_lines,
-    closing,
     evidence,
-    gravest,
     headline,
     house_block,
     not_checked_lines,
@@ -31,7 +29,7 @@ def job_text(job: Job, *, working: bool = False) -> str:
     """Return a job as text: a summary, each finding, sources and cautions once, the gaps."""
     steps = by_step(job.checks)
     sources = Citations(c.finding for _, checks in steps for c in checks if c.finding)
-    parts = [*_head(job), *_summary(job, sources)]
+    parts = [*head(job), *_summary(job, sources)]
     about = (wrap(f"{label}: {said}", indent="  ") for label, said in summary.about(job))
     parts += block("About", (line for lines in about for line in lines))
     parts += block("Machines", _machines(job))
@@ -43,10 +41,10 @@ def job_text(job: Job, *, working: bool = False) -> str:
     for _, checks in steps:
         for check in checks:
             parts += _evidence(check, sources, working)
-    last = sorted(_cautions(job.checks), key=lambda c: c.severity == "note")
+    last = sorted(cautions_of(job.checks), key=lambda c: c.severity == "note")
     parts += [
         "",
-        "-" * WIDTH,
+        rule(),
         *sources_block(sources)[1:],
         *house_block(house_rules(job.checks)),
         *block("Take care", caution_lines(last)),
@@ -54,17 +52,9 @@ def job_text(job: Job, *, working: bool = False) -> str:
     return "\n".join(parts)
 
 
-def brief_text(job: Job) -> str:
-    """Return the first lines of a job, with their sources, and the last: who decides."""
-    cautions = _cautions(job.checks)
-    decided = _cautions(c.check for c in job.decided_by if c.check)
-    parts = [*_head(job), *_summary(job), *gravest(decided or cautions), *closing(cautions)]
-    return "\n".join(parts)
-
-
 def short_text(job: Job) -> str:
     """Return the verdict of a job, the first number that decided it and what to do next."""
-    parts = [*_head(job), *wrap(summary.says(job), "  ")]
+    parts = [*head(job), *wrap(summary.says(job), "  ")]
     for line in summary.lines(job):
         parts += _line(line)
         if line.label == "Next":
@@ -72,11 +62,12 @@ def short_text(job: Job) -> str:
     return "\n".join(parts)
 
 
-def _head(job: Job) -> list[str]:
+def head(job: Job) -> list[str]:
+    """Return the first line: the verdict of a job and its title."""
     return wrap(f"JOB: {word(job.verdict)}  {job.title}", indent="     ")
 
 
-def _cautions(checks: Iterable[JobCheck]) -> list[Caution]:
+def cautions_of(checks: Iterable[JobCheck]) -> list[Caution]:
     """Return the cautions of some checks, each once."""
     once: dict[str, Caution] = {}
     for check in checks:
@@ -85,22 +76,17 @@ def _cautions(checks: Iterable[JobCheck]) -> list[Caution]:
     return list(once.values())
 
 
-def _summary(job: Job, sources: Citations | None = None) -> Iterator[str]:
-    """Yield what the verdict means, what decided it with its number, and what to do.
-
-    Without `sources` the source of each number stands below it.
-    """
+def _summary(job: Job, sources: Citations) -> Iterator[str]:
+    """Yield what the verdict means, what decided it with its number, and what to do."""
     yield from wrap(summary.says(job), "  ")
     for line in summary.lines(job):
-        yield from _line(line, sources.mark(line.source) if sources else "")
-        if line.source is not None and sources is None:
-            yield from wrap(line.source.cite(), " " * (_LABEL + 2))
+        yield from _line(line, sources.mark(line.source))
     for note in summary.notes(job):
         yield from wrap(note, "  ")
 
 
 def _line(line: summary.SummaryLine, mark: str = "") -> list[str]:
-    return wrap(f"{line.said} {mark}".rstrip(), f"  {line.label:<{_LABEL}}")
+    return labelled(f"  {line.label}", f"{line.said} {mark}".rstrip(), _LABEL + 2)
 
 
 def _machines(job: Job) -> list[str]:
@@ -122,8 +108,8 @@ def _overview(job: Job) -> Iterator[str]:
         if any(named for named, _ in groups):
             yield (step or _NO_STEP).upper()
         for check in checks:
-            yield from wrap(check.heading, f"  {_verdict(check):<13}")
-            yield from wrap(_why(check), " " * 15)
+            yield from labelled(f"  {_verdict(check)}", check.heading, 15)
+            yield from labelled("    ", _why(check), 15)
 
 
 def _why(check: JobCheck) -> str:
@@ -168,7 +154,7 @@ def _confirmed(job: Job) -> Iterator[str]:
 
 def _evidence(check: JobCheck, sources: Citations, working: bool) -> Iterator[str]:
     where = f"{check.step}, {check.stage}" if check.step else check.stage
-    yield from ("", "-" * WIDTH)
+    yield from ("", rule())
     yield from wrap(f"{check.title} ({where})")
     yield from wrap(check.note)
     for key, said in (("tool", check.tool), ("part", check.part), ("removed", check.removed)):

@@ -10,8 +10,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from ..published.shop_tables import Overlaid
 from ..published.sources import Source
 from ..published.tables import Row, Table
+from . import screen
 from .json import dump
-from .layout import WIDTH, columns, wrap
+from .layout import columns, wrap
 
 _FACTS = {"purpose": "for", "not_for": "not for", "checked": "checked"}
 
@@ -164,7 +165,7 @@ def _values(published: Table) -> Iterator[str]:
     data = [max(len(row[i]) for row in rows) for i in range(len(names) + 1)]
     words = [max(len(w) for w in n.split("_")) for n in names]
     widths = [max(pair) for pair in zip(data, [*words, 1], strict=True)]
-    if sum(widths) + 2 * len(names) <= WIDTH:
+    if sum(widths) + 2 * len(names) <= screen.width():
         heads = [
             "\n".join(textwrap.wrap(n.replace("_", " "), w))
             for n, w in zip(names, widths, strict=False)

@@ -1,4 +1,4 @@
-"""Plain text for a terminal 80 columns wide: the verdict and what to do first, then the rest."""
+"""Plain text for a terminal: the verdict and what to do first, then the rest."""
 
 from __future__ import annotations
 
@@ -35,28 +35,9 @@ def finding_text(finding: Finding, question: str, *, working: bool = False) -> s
     return "\n".join(parts)
 
 
-def brief_text(finding: Finding) -> str:
-    """Return the first lines of a finding and the last: what decides it, and who decides."""
-    figures = table(_figures(finding, lambda _: "")) if finding.decided_by is None else []
-    left = "; ".join(n.what.replace("_", " ") for n in finding.not_checked)
-    return "\n".join(
-        [
-            *headline(finding),
-            *block("Worked out", figures),
-            *block("Not checked", wrap(left)),
-            *closing(finding.cautions),
-        ]
-    )
-
-
 def short_text(finding: Finding) -> str:
     """Return the verdict, the number that decided it and what to do next."""
     return "\n".join(_verdict(finding))
-
-
-def closing(cautions: Iterable[Caution]) -> list[str]:
-    """Return what goes with every answer: the deferral to local code and licensed practice."""
-    return ["", *caution_lines(c for c in cautions if c.severity == "note")]
 
 
 def word(verdict: Verdict | None) -> str:
@@ -134,7 +115,7 @@ def evidence(finding: Finding, mark: Mark, *, working: bool) -> Iterator[str]:
     yield from block("Checked", table(_checked(finding, mark)))
     for listing in finding.listings:
         cells = [tuple("" if c is None else str(c) for c in row) for row in listing.rows]
-        yield from block(listing.title, table([listing.columns, *cells]))
+        yield from block(listing.title, table([listing.columns, *cells], head=True))
 
 
 def _figures(finding: Finding, mark: Mark) -> list[tuple[str, str, str]]:
@@ -162,7 +143,7 @@ def _working(finding: Finding) -> Iterator[str]:
             sum_ += f" = {show(figure.value, figure.unit, toward=figure.toward)}"
         yield from wrap(f"{figure.name}: {sum_}{note}{more}", indent="  ")
     if banded:
-        yield CENTRE
+        yield from wrap(CENTRE)
 
 
 def _checked(finding: Finding, mark: Mark) -> list[tuple[str, str, str]]:

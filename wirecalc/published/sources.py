@@ -7,6 +7,8 @@ from enum import StrEnum
 from typing import NamedTuple
 
 _OFF = re.compile(r"(\d+(?:\.\d+)?) (\S.*)", re.ASCII)  # "25 %", "10 K", "0.5 mm"
+_WORDS = re.compile(r" \(|[,;] | from \d")  # what goes with a title or a clause begins there
+_SHORT = 32  # letters of a clause that is named in a few words
 OFF, OFF_C = "25 %", "10 K"  # how far a remembered value may be off where its table does not say
 
 
@@ -59,6 +61,16 @@ class Source(NamedTuple):
         if self.confidence is Confidence.PRACTICE:
             return "common practice, no source"
         return str(self.confidence)
+
+    @property
+    def short(self) -> str:
+        """What it is called, where in it, and how far it may be trusted if no copy was seen."""
+        if self.confidence is Confidence.PRACTICE:
+            return self.trust
+        where = _WORDS.split(self.where)[0]
+        parts = [_WORDS.split(self.title)[0], where if len(where) <= _SHORT else ""]
+        said = ", ".join(part for part in parts if part)
+        return said if self.confidence is Confidence.CONFIRMED else f"{said}, {self.trust}"
 
     def cite(self) -> str:
         """Return the citation on one line, with how far it may be trusted."""

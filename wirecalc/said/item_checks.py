@@ -119,7 +119,7 @@ _FIELDS: dict[type[Any], tuple[Test, ...]] = {  # what each field of a record ma
         *(_source, _is(Origin), _yes, _yes),
         *(_text, _text, _texts, _band, _text, _text),
     ),
-    Caution: (_words, _words, _text, _among(*GRAVITY), _text, _source),
+    Caution: (_words, _words, _text, _among(*GRAVITY), _text, _source, _text),
     Listing: (_text, _texts, _cells),
     NotChecked: (_text, _text),
     ChartItem: (callable,),

@@ -45,7 +45,10 @@ GRAVITY = ("stop", "caution", "note")  # what the severity of a caution may be, 
 
 
 class Caution(NamedTuple):
-    """A hazard: when it applies, what to do about it, what it defers to and where it comes from."""
+    """A hazard: when it applies, what to do about it, what it defers to and where it comes from.
+
+    `in_a_line` says it for an answer of one screen.
+    """
 
     key: str
     text: str
@@ -53,6 +56,12 @@ class Caution(NamedTuple):
     severity: str = "caution"
     when: str = ""
     source: Source | None = None
+    in_a_line: str = ""
+
+    @property
+    def line(self) -> str:
+        """What to do about it in a line; where nobody wrote one, its first sentence."""
+        return self.in_a_line or self.text.partition(". ")[0].rstrip(".")
 
     @property
     def backing(self) -> str:
@@ -146,6 +155,7 @@ def library_caution(key: str) -> Caution | None:
         printed["severity"],
         printed["applies_when"],
         row.source,
+        printed["in_a_line"],
     )
 
 

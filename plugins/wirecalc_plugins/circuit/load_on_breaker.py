@@ -62,19 +62,17 @@ def factor(run_time: float | None, storage_water_heater: bool | None) -> float |
 
 
 def as_it_counts(load: BreakerLoad) -> Iterator[Item]:
-    """Show what a load and others beside it count at the most, in A."""
-    if not load.others:
-        return
+    """Show what a load, and what is beside it, counts at the most, in A, where that is more."""
     own = load.factor or CONTINUOUS
+    if not load.others and own == 1:
+        return
+    others = f" + {put(CONTINUOUS)} x {put(load.others)} A; how long the others run was not said"
     yield figure(
         "load as it counts at the most",
         load.most,
         "A",
         source=_CONTINUOUS,
-        working=lambda: (
-            f"{put(own)} x {put(load.amps)} A + {put(CONTINUOUS)} x {put(load.others)} A; how long "
-            "the others run was not said"
-        ),
+        working=lambda: f"{put(own)} x {put(load.amps)} A{others if load.others else ''}",
         toward="up",
     )
 

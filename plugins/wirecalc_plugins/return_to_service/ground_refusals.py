@@ -18,6 +18,7 @@ REQUIRED = Caution(
     "NEC 250.114(3), the list partly from memory; local code",
     "stop",
     "cord-connected appliance in a dwelling",
+    in_a_line="ground the machine, unless marked double insulated; a GFCI is no ground",
 )
 LOW_VOLTAGE = Caution(
     "test-current",
@@ -27,6 +28,7 @@ LOW_VOLTAGE = Caution(
     "stop",
     "a known current is sent through a ground path",
     PRACTICE,
+    "unplug it; the test current from 12 V at most, never from the mains",
 )
 
 

@@ -15,6 +15,7 @@ _VACUUM = Caution(
     "stop",
     "insulation test of a hermetic compressor",
     PRACTICE,
+    "no test voltage on a compressor that is under vacuum",
 )
 
 

@@ -43,6 +43,7 @@ _LAID = Caution(
     "stop",
     "an extension cord is in use",
     PRACTICE,
+    "a cord that stays: uncoiled, not under a rug; no adapter, no second cord",
 )
 _AWAY = Caution(
     "cord-away",
@@ -51,6 +52,7 @@ _AWAY = Caution(
     "stop",
     "an extension cord that the maker does not allow",
     PRACTICE,
+    "take the cord away: no cord will do, however thick, and no adapter",
 )
 
 

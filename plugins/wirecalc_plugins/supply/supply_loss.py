@@ -32,6 +32,7 @@ _STOP = Caution(
     "electrician",
     "stop",
     "many volts are lost before the outlet",
+    in_a_line="a wire or joint heats, no breaker sees it: use the outlet for nothing",
 )
 
 

@@ -1,0 +1,188 @@
+"""An answer in a screen: what a person at a terminal acts on. `--full` has the rest.
+
+Kept, whatever the finding: the verdict and every criterion that does not pass, each number with its
+limit and where that comes from, what to do, every stop, what was assumed or taken as exact, what
+was not checked, and who decides.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+
+from ..base.rounding import show, show_band
+from ..said.criteria import Criterion
+from ..said.findings import BandFigure, Finding, InputRecord, Judged
+from ..said.items import Caution, NotChecked
+from ..said.verdicts import Verdict
+from ..typed.units import convert, dimension_of
+from .layout import table, wrap
+from .text import word
+
+ARITHMETIC = re.compile(r"\d[^;]* [x/+-] ")  # of a working; one without any is in words
+GO_ON = "go on with the work; what stands under Not checked is still open"
+REST = "All of it, with the sources: the same line with --full"
+_INDENT = " " * 6
+_NOTE = "assumed "  # goes before what was taken of a text
+_SHORT_WORD = 3  # letters; a longer word of a name says of what something was assumed
+_MOST_LEFT = 150  # letters of what was not checked; the rest is counted
+_MOST_FIGURES = 5
+_LONG = 16  # lines above it, from which on it has less room
+
+
+def finding_short(finding: Finding) -> str:
+    """Return what a person at a terminal acts on."""
+    decided = finding.decided_by
+    parts = [
+        *(_verdict(decided) if decided else _figures(finding)),
+        *(_answers(finding) if decided else []),
+        *_made_of(finding, decided),
+        *_next(decided),
+        *_others(finding, decided),
+        *stops(finding.cautions),
+        *_taken(finding),
+    ]
+    parts += not_checked(finding.not_checked, few=len(parts) >= _LONG)
+    return "\n".join([*parts, *closing(finding.cautions)])
+
+
+def cited(judged: Judged) -> str:
+    """Return what a criterion says, with a few words of where its limit comes from."""
+    source = judged.criterion.source
+    return f"{judged.because} [{source.short}]" if source else judged.because
+
+
+def stops(cautions: Iterable[Caution]) -> Iterator[str]:
+    """Yield each stop in a line; where there is none, each caution."""
+    told = sorted(cautions, key=lambda c: c.severity != "stop")
+    grave = [c for c in told if c.severity == "stop"]
+    for caution in grave or [c for c in told if c.severity == "caution"]:
+        yield from wrap(f"{'STOP' if grave else 'Care'}  {caution.line}", indent=_INDENT)
+
+
+def not_checked(found: Sequence[NotChecked], *, few: bool = False) -> Iterator[str]:
+    """Yield what was not checked, what was meant to be in force and is not before all else.
+
+    Where there are to be few words each is cut where it begins to say why.
+    """
+    meant = re.compile(r" of plugin |^what ")  # though it was meant to be in force
+    ordered = sorted(found, key=lambda n: not meant.search(n.what))
+    names = [n.what.replace("_", " ") for n in ordered]
+    if few:
+        names = [re.split(r": | \(", name)[0] for name in names]
+    most = _MOST_LEFT // 3 if few else _MOST_LEFT
+    kept = names[: max(1, sum(1 for n in found if meant.search(n.what)))]
+    while len(kept) < len(names) and len("; ".join([*kept, names[len(kept)]])) <= most:
+        kept.append(names[len(kept)])
+    more = [f"{len(names) - len(kept)} more"] if len(names) > len(kept) else []
+    yield from wrap("; ".join([*kept, *more]), "Not checked  ", _INDENT)
+
+
+def closing(cautions: Iterable[Caution]) -> Iterator[str]:
+    """Yield who decides, in a line, and where the rest is."""
+    for caution in cautions:
+        if caution.severity == "note" and caution.when in ("", "always"):
+            yield from wrap(caution.line, indent="  ")
+    yield from wrap(REST, indent="  ")
+
+
+def _verdict(judged: Judged) -> Iterator[str]:
+    yield from wrap(f"{word(judged.verdict)}  {cited(judged)}", indent=_INDENT)
+
+
+def _figures(finding: Finding) -> Iterator[str]:
+    """Yield what was asked for, where there is nothing to judge."""
+    yield from _answers(finding)
+    yield "NO VERDICT  figures only"
+    rows = [(f.figure.name, figure(f)) for f in finding.figures]
+    yield from (f"  {line}" for line in table(rows[:_MOST_FIGURES]))
+    if more := len(rows[_MOST_FIGURES:]):
+        yield f"  {more} more figures"
+
+
+def _answers(finding: Finding) -> Iterator[str]:
+    for answer in finding.answers:
+        yield from wrap(f"{answer.name.capitalize()}: {answer.text}", indent=_INDENT)
+
+
+def figure(banded: BandFigure) -> str:
+    """Return a figure with its unit, and its band if it has one."""
+    text = show(banded.figure.value, banded.figure.unit, toward=banded.figure.toward)
+    if banded.low is None or banded.high is None:
+        return text
+    return f"{text}, {show_band(banded.low, banded.high)}"
+
+
+def _made_of(finding: Finding, decided: Judged | None) -> Iterator[str]:
+    """Yield how the number that decided, and its limit, come from what was typed."""
+    if decided is None:
+        return
+    criterion = decided.criterion
+    for value in dict.fromkeys((criterion.actual, criterion.limit)):
+        if value is not None:
+            yield from wrap(_origin(finding, criterion, value), "From  ", _INDENT)
+
+
+def _origin(finding: Finding, criterion: Criterion, value: float) -> str:
+    """Say what a judged number was made of; nothing of one that was typed as it stands."""
+    unit = criterion.unit
+    for banded in finding.figures:
+        found = banded.figure
+        if found.unit != unit or value not in (found.value, banded.low, banded.high):
+            continue
+        sum_, _, _ = found.working().partition(";") if found.working else ("", "", "")
+        if ARITHMETIC.search(sum_):
+            return f"{found.name}: {sum_} = {figure(banded)}"
+    if any(i.unit == unit and value in (i.value, i.low, i.high) for i in finding.inputs):
+        return ""
+    typed = next((i for i in finding.inputs if _is_same(i, value, unit)), None)
+    return f"{typed.name.replace('_', ' ')}: {typed.given}" if typed else ""
+
+
+def _is_same(record: InputRecord, value: float, unit: str) -> bool:
+    """Return whether an input was typed in another unit than it is judged in."""
+    try:
+        if isinstance(record.value, str | None) or dimension_of(record.unit) != dimension_of(unit):
+            return False
+    except LookupError:
+        return False
+    ends = [v for v in (record.value, record.low, record.high) if v is not None]
+    return any(abs(convert(v, record.unit, unit) - value) <= 1e-9 * abs(value) for v in ends)
+
+
+def _next(decided: Judged | None) -> Iterator[str]:
+    if decided is None:
+        return
+    action = GO_ON if decided.verdict is Verdict.PASS else decided.action
+    yield from wrap(f"Next  {action or 'see the limit above'}", indent=_INDENT)
+
+
+def _others(finding: Finding, decided: Judged | None) -> Iterator[str]:
+    """Yield what else does not pass, the worst first, each with what to do if that is another."""
+    said = {decided.action if decided else ""}
+    rest = [c for c in finding.criteria if c is not decided and c.verdict is not Verdict.PASS]
+    for judged in sorted(rest, key=lambda c: -c.verdict.rank):
+        do = "" if judged.action in said else f". Next: {judged.action}"
+        said.add(judged.action)
+        yield from wrap(f"Also  {word(judged.verdict)}  {cited(judged)}{do}", indent=_INDENT)
+
+
+def _taken(finding: Finding) -> Iterator[str]:
+    """Yield what was assumed, and which readings were taken as exact."""
+    yield from wrap("; ".join(_assumed(finding.inputs)), "Assumed  ", _INDENT)
+    if finding.exact:
+        names = ", ".join(n.replace("_", " ") for n in finding.exact)
+        yield from wrap(f"Exact  {names}: no meter error was given", indent=_INDENT)
+
+
+def _assumed(inputs: Iterable[InputRecord]) -> Iterator[str]:
+    """Yield what each input was taken for, or what of it was, with its name or what was typed."""
+    said: dict[str, None] = {}
+    for record in inputs:
+        if record.origin == "assumed":
+            name, words = record.name.replace("_", " "), record.notes[0]
+            of_it = any(part in words for part in name.split() if len(part) > _SHORT_WORD)
+            said[words if of_it else f"{name}: {words}"] = None
+        elif found := [n.removeprefix(_NOTE) for n in record.notes if n.startswith(_NOTE)]:
+            said[f"{record.given}: {', '.join(found)}"] = None
+    yield from said
