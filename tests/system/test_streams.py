@@ -64,6 +64,7 @@ def seen(folder: Path, words: Sequence[str | Path], lines: int) -> list[str]:
 def test_a_terminal_that_is_filled_ends_with_the_verdict_and_what_to_do(
     empty_folder: Path, command: Command, words: tuple[str, ...], starts: str
 ) -> None:
+    words = (*words, "--full")
     printed = command(*words).out.splitlines()
     shown = seen(empty_folder, words, 24)
     assert shown[: len(printed)] == printed
@@ -78,7 +79,16 @@ def test_a_terminal_that_is_filled_ends_with_the_verdict_and_what_to_do(
     assert seen(empty_folder, words, len(printed)) == shown
 
 
-@pytest.mark.parametrize("more", [("--format", "json"), ("--output", "x.txt"), ("--short",)])
+def test_the_short_text_fills_no_usual_terminal_and_is_said_again_on_a_lower_one(
+    empty_folder: Path, command: Command
+) -> None:
+    printed = command(*INRUSH, "--short").out.splitlines()
+    assert seen(empty_folder, INRUSH, 24) == printed
+    again = seen(empty_folder, INRUSH, 12)[len(printed) + 2]
+    assert again == printed[0].partition(" [")[0]
+
+
+@pytest.mark.parametrize("more", [("--format", "json"), ("--output", "x.txt")])
 def test_only_the_whole_text_on_a_terminal_is_said_again(
     empty_folder: Path, command: Command, more: tuple[str, ...]
 ) -> None:

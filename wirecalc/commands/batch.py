@@ -93,7 +93,7 @@ def _lines(
     if options.format == "json":
         return output.json_lines(found, name, working=options.working)
     if options.format == "text":
-        return output.text_lines(found, tally, labels=labels)
+        return output.text_lines(found, tally, labels=labels, short=options.short)
     return output.table_lines(found, name, options.format, kept=list(planned.kept), labels=labels)
 
 

@@ -9,11 +9,13 @@ from typing import TypeVar
 
 from ..jobs.batch import MOST_ROWS, RowFinding, Tally
 from ..said.findings import Finding
+from ..said.items import Caution, NotChecked
 from ..said.verdicts import Verdict
 from . import screen
 from .json import finding_object
 from .layout import block, narrow, visible, wrap
 from .rows import DEFECT, RESULT, beside, empty_cells, head_lines, line, result_cells
+from .short import closing, not_checked, stops
 from .text import caution_lines, not_checked_lines
 from .text import word as verdict_word
 
@@ -25,15 +27,23 @@ _Said = tuple[str, str, bool]  # the word of a row, what decided it, whether to 
 T = TypeVar("T")
 
 
-def text_lines(found: Iterable[RowFinding], tally: Tally, *, labels: bool) -> Iterator[str]:
+def text_lines(
+    found: Iterable[RowFinding], tally: Tally, *, labels: bool, short: bool = False
+) -> Iterator[str]:
     """Yield a line a row, then how many came to which verdict, and what holds for all of them.
 
-    A row that passes is cut to the width; what is to be acted on is wrapped below it.
+    A row that passes is cut to the width; what is to be acted on is wrapped below it. A `short`
+    text says what holds for all of them as the short text of a finding does.
     """
     notes: _Notes = {"Not checked": {}, "Sources": {}, "Take care": {}}
+    cautions: dict[str, Caution] = {}
+    left: dict[str, NotChecked] = {}
 
     def told(finding: Finding) -> _Said:
-        _note(notes, finding)
+        if not short:
+            _note(notes, finding)
+        cautions.update((c.key, c) for c in finding.cautions if len(cautions) < _MOST_NOTES)
+        left.update((n.what, n) for n in finding.not_checked if len(left) < _MOST_NOTES)
         return _told(finding)
 
     said = _once_each(told)
@@ -41,6 +51,11 @@ def text_lines(found: Iterable[RowFinding], tally: Tally, *, labels: bool) -> It
         yield from _row(row, _refusal(row) if row.finding is None else said(row.finding), labels)
     yield ""
     yield from wrap(summary(tally), indent="  ")
+    if short:
+        yield from stops(cautions.values())
+        yield from not_checked(list(left.values()))
+        yield from closing(cautions.values())
+        return
     for title, by_text in notes.items():
         yield from block(title, (text for lines in by_text.values() for text in lines))
 

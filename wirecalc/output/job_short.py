@@ -36,7 +36,7 @@ def _lines(job: Job) -> Iterator[str]:
     """Yield what decided and what to do; of what is marginal beside that only what it is."""
     for line in summary.lines(job):
         said = f"{line.said} [{line.source.short}]" if line.source else line.said
-        if line.label == "Marginal" and job.verdict is not Verdict.MARGINAL:
+        if line.label == "Marginal" and job.verdict is Verdict.FAIL:
             said = "; ".join(c.name for c in job.counted if c.verdict is Verdict.MARGINAL)
         yield from wrap(f"{line.label}  {said}", "  ", _INDENT)
 

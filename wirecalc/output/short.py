@@ -16,6 +16,7 @@ from ..said.findings import BandFigure, Finding, InputRecord, Judged
 from ..said.items import Caution, NotChecked
 from ..said.verdicts import Verdict
 from ..typed.units import convert, dimension_of
+from . import screen
 from .layout import table, wrap
 from .text import word
 
@@ -27,29 +28,42 @@ _NOTE = "assumed "  # goes before what was taken of a text
 _SHORT_WORD = 3  # letters; a longer word of a name says of what something was assumed
 _MOST_LEFT = 150  # letters of what was not checked; the rest is counted
 _MOST_FIGURES = 5
-_LONG = 16  # lines above it, from which on it has less room
+_SCREEN = 20 * 80  # letters of an answer, as far as it goes
 
 
 def finding_short(finding: Finding) -> str:
-    """Return what a person at a terminal acts on."""
+    """Return what a person at a terminal acts on, in a screen as far as it goes."""
+    lines: list[str] = []
+    for whole, few in ((3, False), (3, True), (2, True), (1, True), (0, True)):
+        lines = [*_parts(finding, whole, few=few)]
+        if len(lines) * screen.width() <= _SCREEN:
+            break
+    return "\n".join(lines)
+
+
+def _parts(finding: Finding, whole: int, *, few: bool) -> Iterator[str]:
+    """Yield the lines, with so many of what else does not pass in whole."""
     decided = finding.decided_by
-    parts = [
-        *(_verdict(decided) if decided else _figures(finding)),
-        *(_answers(finding) if decided else []),
-        *_made_of(finding, decided),
-        *_next(decided),
-        *_others(finding, decided),
-        *stops(finding.cautions),
-        *_taken(finding),
-    ]
-    parts += not_checked(finding.not_checked, few=len(parts) >= _LONG)
-    return "\n".join([*parts, *closing(finding.cautions)])
+    if decided is None:
+        yield from _figures(finding)
+    else:
+        yield from wrap(f"{word(decided.verdict)}  {cited(decided)}", indent=_INDENT)
+        yield from _answers(finding)
+        yield from _made_of(finding, decided)
+        yield from _next(decided)
+        yield from _others(finding, decided, whole)
+    yield from stops(finding.cautions)
+    yield from _taken(finding)
+    yield from not_checked(finding.not_checked, few=few)
+    yield from closing(finding.cautions)
 
 
 def cited(judged: Judged) -> str:
     """Return what a criterion says, with a few words of where its limit comes from."""
     source = judged.criterion.source
-    return f"{judged.because} [{source.short}]" if source else judged.because
+    reason = judged.reason
+    said = reason if reason.startswith(judged.criterion.name) else judged.because
+    return f"{said} [{source.short}]" if source else said
 
 
 def stops(cautions: Iterable[Caution]) -> Iterator[str]:
@@ -86,10 +100,6 @@ def closing(cautions: Iterable[Caution]) -> Iterator[str]:
     yield from wrap(REST, indent="  ")
 
 
-def _verdict(judged: Judged) -> Iterator[str]:
-    yield from wrap(f"{word(judged.verdict)}  {cited(judged)}", indent=_INDENT)
-
-
 def _figures(finding: Finding) -> Iterator[str]:
     """Yield what was asked for, where there is nothing to judge."""
     yield from _answers(finding)
@@ -113,10 +123,8 @@ def figure(banded: BandFigure) -> str:
     return f"{text}, {show_band(banded.low, banded.high)}"
 
 
-def _made_of(finding: Finding, decided: Judged | None) -> Iterator[str]:
+def _made_of(finding: Finding, decided: Judged) -> Iterator[str]:
     """Yield how the number that decided, and its limit, come from what was typed."""
-    if decided is None:
-        return
     criterion = decided.criterion
     for value in dict.fromkeys((criterion.actual, criterion.limit)):
         if value is not None:
@@ -150,21 +158,27 @@ def _is_same(record: InputRecord, value: float, unit: str) -> bool:
     return any(abs(convert(v, record.unit, unit) - value) <= 1e-9 * abs(value) for v in ends)
 
 
-def _next(decided: Judged | None) -> Iterator[str]:
-    if decided is None:
-        return
+def _next(decided: Judged) -> Iterator[str]:
     action = GO_ON if decided.verdict is Verdict.PASS else decided.action
     yield from wrap(f"Next  {action or 'see the limit above'}", indent=_INDENT)
 
 
-def _others(finding: Finding, decided: Judged | None) -> Iterator[str]:
-    """Yield what else does not pass, the worst first, each with what to do if that is another."""
-    said = {decided.action if decided else ""}
+def _others(finding: Finding, decided: Judged, most: int) -> Iterator[str]:
+    """Yield what else does not pass: of what is as bad the first with what to do, else its name."""
+    said = {decided.action}
     rest = [c for c in finding.criteria if c is not decided and c.verdict is not Verdict.PASS]
-    for judged in sorted(rest, key=lambda c: -c.verdict.rank):
+    whole = [c for c in rest if c.verdict is decided.verdict][:most]
+    for judged in whole:
         do = "" if judged.action in said else f". Next: {judged.action}"
         said.add(judged.action)
-        yield from wrap(f"Also  {word(judged.verdict)}  {cited(judged)}{do}", indent=_INDENT)
+        yield from _also(judged.verdict, f"{cited(judged)}{do}")
+    for verdict in sorted({c.verdict for c in rest}, key=lambda v: -v.rank):
+        names = [c.criterion.name for c in rest if c.verdict is verdict and c not in whole]
+        yield from _also(verdict, "; ".join(n.replace("_", " ") for n in names))
+
+
+def _also(verdict: Verdict, said: str) -> list[str]:
+    return wrap(f"Also  {word(verdict)}  {said}", indent=_INDENT) if said else []
 
 
 def _taken(finding: Finding) -> Iterator[str]:
