@@ -26,7 +26,7 @@ def answer(terminal: Terminal, answers: dict[str, str]) -> None:
 def test_answers_give_the_finding_and_the_line_that_repeats_it(
     empty_folder: Path, command: Callable[..., Outcome]
 ) -> None:
-    with Terminal([COMMAND, "ask", "pull"], empty_folder) as terminal:
+    with Terminal([COMMAND, "ask", "pull", "--full"], empty_folder) as terminal:
         answer(terminal, PULL)
         assert terminal.end() == 3
     shown, _, line = terminal.seen.partition("The same again:\n")

@@ -15,6 +15,7 @@ from ..asking.answers import WORDS
 from ..base.errors import BadInput, Problem
 from ..engine.declaration import Calculation
 from ..jobs.sheet.written import entry_text
+from ..output import screen
 from ..output.layout import printable
 from ..plugging.host import Catalogue
 from ..said.findings import Finding
@@ -124,6 +125,7 @@ def _terminal() -> Iterator[None]:
         with (
             open(1, "w", encoding=_encoding(), errors="replace", closefd=False) as terminal,
             contextlib.redirect_stdout(terminal),
+            screen.shown_on(screen.looked_at(terminal)),
         ):
             yield
     finally:
