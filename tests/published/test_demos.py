@@ -38,6 +38,8 @@ ANSWERED |= {"C33": "element"}  # heating element
 # is judged too, as in D4.1: good, and no part at fault.
 JUDGED_TOO = {"D4.2-232": "pass", "D4.2-208": "pass"}
 JUDGED_TOO |= {"D1.5": "pass"}  # the load on the resistor
+# 0.8758 and 0.7187 ohm at 1.6 A take 1.40 and 1.15 V, 1.22 and 1.00 % of 115 V, at most 3 %
+JUDGED_TOO |= {"D3.1": "pass", "D3.7": "pass"}
 
 ANSWERED |= {  # winding pins (C22), weak capacitor (C24), its replacement (C25), discharge (C26)
     "C22": "windings",
@@ -114,7 +116,6 @@ ALSO |= {  # marked on both parts
 ALSO |= {"C3": COOL, "C6": {"terminal_width": "0.250 in"}}
 # what else is on that circuit, of which they say nothing
 ALSO |= {"C13": {"only_receptacle": "yes", "fastened_in_place": "no"}}
-ONLY_FIGURES = ("D3.1", "D3.7")  # the list asks for no verdict, and the program gives one
 
 
 def given(demo):
@@ -260,8 +261,7 @@ def test_no_demonstration_is_forgotten():
 )
 def test_verdict(worked):
     demo, finding = worked
-    if demo["id"] not in ONLY_FIGURES:
-        assert finding.verdict == JUDGED_TOO.get(demo["id"], demo["verdict"]), demo["why"]
+    assert finding.verdict == JUDGED_TOO.get(demo["id"], demo["verdict"]), demo["why"]
 
 
 @independent(

@@ -93,8 +93,8 @@ RIGHT = [
 
 @pytest.mark.parametrize("item", RIGHT, ids=lambda item: type(item).__name__)
 def test_an_item_filled_in_rightly_passes(item: Any) -> None:
-    check(item)
-    check(item)  # its source is known by now
+    assert check(item) is None  # nothing is raised
+    assert check(item) is None  # its source is known by now
 
 
 @pytest.mark.parametrize(

@@ -489,7 +489,8 @@ def test_nothing_is_loaded_before_a_calculation_runs(tmp_path: Path) -> None:
             raise AssertionError("it was loaded")
 
     known: Any = {"sample": Deaf()}
-    rules_file.load([write(tmp_path, rule('input = "cut"\nat_most = 0'))], known)
+    found = rules_file.load([write(tmp_path, rule('input = "cut"\nat_most = 0'))], known)
+    assert (len(found.rules), found.wrong) == (1, [])
 
 
 HARDER = 'criterion = "pull-out force"\ntimes = 1.25\n'
