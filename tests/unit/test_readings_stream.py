@@ -7,7 +7,6 @@ import subprocess
 import sys
 from pathlib import Path
 
-import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -215,39 +214,82 @@ def test_without_numpy_it_says_what_to_install(
         read(tmp_path, "t_s,current_A\n0,1\n1,2\n")
 
 
+def at_once(text: str, layout: readings_rows.Layout) -> list[list[float]] | None:
+    found = readings_rows.at_once(text.encode(), layout)
+    return None if found is None else found.T.tolist()
+
+
+def layout(cells: int = 1, delimiter: str = ",", comma: bool = False) -> readings_rows.Layout:
+    kind = KIND.kinds["current"]
+    ways = (delimiter, cells, (0,), tuple(range(1, cells)), (1.0,) * cells)
+    return readings_rows.Layout(
+        *ways, (kind,) * (cells - 1), ("a",) * (cells - 1), 0, 1, comma, False
+    )
+
+
 digits = st.integers(0, 10**7 - 1)
 PLAIN = st.one_of(
     st.builds("{}{}.{}".format, st.sampled_from(["", "+", "-"]), digits, digits),
     st.builds("-.{}".format, digits),
     st.builds("{}.".format, digits),
     st.builds(str, st.integers(-(10**14), 10**14)),
+    st.builds("{}e{}".format, digits, st.integers(-20, 20)),
 )
+ANY = st.text(alphabet='0123456789+-.,;e_ nafi\t"\r٣x', max_size=6)
 
 
 @settings(deadline=None)
 @given(st.lists(PLAIN, min_size=1, max_size=20))
 def test_numbers_read_at_once_are_those_of_float(cells: list[str]) -> None:
-    data = np.frombuffer(("".join(c + "\n" for c in cells)).encode(), np.uint8)
-    found = readings_rows._decimals(data, np.flatnonzero(data == 10), b".")
-    assert found is not None
-    assert found.tolist() == [float(c) for c in cells]
+    assert at_once("".join(c + "\n" for c in cells), layout()) == [[float(c)] for c in cells]
 
 
-@pytest.mark.parametrize("cell", ["1e5", "", "-", ".", "1.2.3", "1-2", "--1", "nan", "1" * 16, "a"])
-def test_other_numbers_are_left_to_the_slower_ways(cell: str) -> None:
-    data = np.frombuffer(f"1\n{cell}\n2\n".encode(), np.uint8)
-    assert readings_rows._decimals(data, np.flatnonzero(data == 10), b".") is None
+@settings(deadline=None)
+@given(st.lists(st.tuples(ANY, st.one_of(PLAIN, ANY)), max_size=3), st.sampled_from(",;"))
+def test_what_is_read_at_once_is_read_row_by_row_too(
+    cells: list[tuple[str, str]], delimiter: str
+) -> None:
+    """Whatever stands in a file, the quick way takes no more than the strict one."""
+    text = "0" + delimiter + "1\n" + "".join(delimiter.join(row) + "\n" for row in cells)
+    for comma in (False, True):
+        how = layout(2, delimiter, comma)
+        quick = readings_rows.at_once(text.encode(), how)
+        if quick is None or not readings_rows.inside(quick, how):
+            continue
+        stamps = readings_rows.Stamps(how)
+        slow, _ = readings_rows.row_by_row(text.encode(), how, 1, stamps)
+        assert quick.tolist() == slow.tolist()
+
+
+@pytest.mark.parametrize(
+    "cell", ["", "-", ".", "1.2.3", "1-2", "--1", "a", "1_0", "0x1", "1,2", "٣", "true", '"1"']
+)
+def test_other_cells_are_left_to_the_strict_way(cell: str) -> None:
+    assert at_once(f"1\n{cell}\n2\n", layout()) in (None, [[1.0], [2.0]])
+    assert at_once(f"1,1\n2,{cell}\n2,3\n", layout(2)) is None
+
+
+@pytest.mark.parametrize("text", ["1,1\n2\n3,3\n", "1,1\n2,2,2\n3,3\n"])
+def test_rows_of_another_length_are_left_to_the_strict_way(text: str) -> None:
+    assert at_once(text, layout(2)) is None
 
 
 @pytest.mark.parametrize("kept", [0, 10, 10**6])
 @pytest.mark.parametrize("spooled", [0, 1 << 30])
 @pytest.mark.parametrize("chunk", [7, 64, 1 << 20])
+@pytest.mark.parametrize("quick", [0, 1 << 18])
 def test_the_same_from_memory_from_a_spool_and_from_the_file_again(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, kept: int, spooled: int, chunk: int
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    kept: int,
+    spooled: int,
+    chunk: int,
+    quick: int,
 ) -> None:
     monkeypatch.setattr(readings_blocks, "MOST_KEPT", kept)
     monkeypatch.setattr(readings_blocks, "MOST_SPOOLED", spooled)
     monkeypatch.setattr(readings_blocks, "CHUNK", chunk)
+    monkeypatch.setattr(readings_blocks, "QUICK", quick)
     rows = [(i / 10, math.sin(i)) for i in range(50)]
     text = "t_s,current_A\n" + "".join(f"{t},{x:.4f}\n" for t, x in rows)
     found = read(tmp_path, text)

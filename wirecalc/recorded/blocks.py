@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import IO, TYPE_CHECKING, NamedTuple
 
 from ..base.errors import BadText
+from .parquet import parquet_rows
 from .rows import SHOWN, Layout, Stamps, at_once, inside, named, row_by_row
 
 if TYPE_CHECKING:
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     Numbers = NDArray[np.float64]
 
 CHUNK = 1 << 20  # bytes parsed at once
+QUICK = 1 << 18  # bytes of a file from which it is worth to load the quick reader
 MOST_KEPT = 1_000_000  # numbers kept in memory
 MOST_SPOOLED = 1 << 30  # bytes of the file up to which its numbers go to a temporary file
 _BINS, _LEAST = 20, -12  # steps between stamps are counted in 20 classes a decade from 1e-12 s
@@ -45,7 +47,7 @@ class Overview(NamedTuple):
     repeats: int  # rows with the stamp of the row before
     low: tuple[float, ...]
     high: tuple[float, ...]
-    last_digit: float  # worth of the last digit of the measured column, as written
+    last_digit: float | None  # worth of the last digit of the measured column, where it is text
 
 
 class Store:
@@ -80,7 +82,7 @@ class Store:
             return
         try:
             self.spool.write(rows.tobytes())
-            self.lengths.append(len(rows))
+            self.lengths.append(rows.shape[1])
         except OSError:  # no room: the file is parsed again instead
             self.spool.close()
             self.spool = None
@@ -89,7 +91,7 @@ class Store:
         """Go through the rows from the first."""
         for rows in self._rows():
             rows.flags.writeable = False  # all runs and house rules share them
-            yield Block(rows[:, 0], tuple(rows[:, i] for i in range(1, rows.shape[1])))
+            yield Block(rows[0], tuple(rows[1:]))
 
     def _rows(self) -> Iterator[Numbers]:
         import numpy as np
@@ -103,7 +105,7 @@ class Store:
                 self.spool.seek(at)
                 at += length * width * 8
                 data = self.spool.read(length * width * 8)
-                yield np.frombuffer(data).reshape(length, width)
+                yield np.frombuffer(data).reshape(width, length)
         else:
             yield from (rows for rows, _ in _parsed(self.path, self.layout))
 
@@ -122,8 +124,11 @@ def read_store(path: Path, layout: Layout) -> tuple[Store, Overview]:
     low = np.full(len(layout.columns), math.inf)
     high = -low
     for block, line_of in _parsed(path, layout):
-        t = block[:, 0]
-        steps = np.diff(t, prepend=last if rows else t[0])[0 if rows else 1 :]
+        t = block[0]
+        steps = np.empty(t.size)
+        np.subtract(t[1:], t[:-1], out=steps[1:])
+        steps[0] = t[0] - last if rows else 0.0
+        steps = steps[0 if rows else 1 :]
         if steps.size and steps.min() < 0:
             back = np.flatnonzero(steps < 0)[:SHOWN] + (0 if rows else 1)
             raise BadText(
@@ -137,9 +142,9 @@ def read_store(path: Path, layout: Layout) -> tuple[Store, Overview]:
         repeats += steps.size - some.size
         longest = max(longest, float(steps.max(initial=0.0)))
         first, last = (first if rows else float(t[0])), float(t[-1])
-        low = np.minimum(low, block[:, 1:].min(axis=0))
-        high = np.maximum(high, block[:, 1:].max(axis=0))
-        rows += len(block)
+        low = np.minimum(low, block[1:].min(axis=1))
+        high = np.maximum(high, block[1:].max(axis=1))
+        rows += len(t)
         store.keep(block)
     if rows < 2 or last == first:
         raise BadText(
@@ -160,16 +165,25 @@ _LineOf = Callable[["NDArray[np.int_]"], Sequence[int]]
 
 def _parsed(path: Path, layout: Layout) -> Iterator[tuple[Numbers, _LineOf]]:
     """Parse the rows in blocks; with each block, what finds the line numbers of its rows."""
+    if layout.parquet:
+        for rows, first in parquet_rows(path, layout):
+            yield rows, _counted_from(first)
+        return
     stamps = Stamps(layout)
+    quick = not layout.clock and path.stat().st_size >= QUICK
     for line, data in _pieces(path, layout):
-        found = None if layout.clock else at_once(data, layout)
-        if found is not None and inside(found, layout):
+        found = at_once(data, layout) if quick else None
+        if found is not None and found.size and inside(found, layout):
             lines = _lines_of(data, line)
         else:
             found, numbers = row_by_row(data, layout, line, stamps)
             lines = _taken_from(numbers)
-        if len(found):
+        if found.size:
             yield found, lines
+
+
+def _counted_from(first: int) -> _LineOf:
+    return lambda at: [int(i) + first for i in at]
 
 
 def _taken_from(numbers: Sequence[int]) -> _LineOf:
@@ -203,8 +217,10 @@ def _pieces(path: Path, layout: Layout) -> Iterator[tuple[int, bytes]]:
             yield line, rest + b"\n"
 
 
-def _last_digit(path: Path, layout: Layout) -> float:
-    """Return the worth of the last digit of the measured column, from the first rows."""
+def _last_digit(path: Path, layout: Layout) -> float | None:
+    """Return the worth of the last digit of the measured column, from the first rows of a text."""
+    if layout.parquet:
+        return None
     places = 0
     with path.open("rb") as file:
         file.seek(layout.begins)

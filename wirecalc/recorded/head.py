@@ -87,6 +87,12 @@ def unit_of(head: str, kind: Reading) -> tuple[str, str]:
     return match["name"], read_unit(match["unit"], kind.dimension)
 
 
+def unit_behind_name(head: str) -> str | None:
+    """Return what stands behind a header's name as its unit, whatever it is."""
+    match = _UNIT.match(head)
+    return None if match is None else match["unit"]
+
+
 def has_unit(head: str) -> bool:
     """Whether a header ends in what may be a unit."""
     return _UNIT.match(head) is not None

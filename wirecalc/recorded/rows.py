@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from ..base.errors import BadText
 from ..typed.quantity_kinds import Reading
+from .clamp import Clamp
 
 if TYPE_CHECKING:
     import numpy as np
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
     Numbers = NDArray[np.float64]
 
 SHOWN = 5  # bad rows named in one complaint
-_MOST_DIGITS = 15  # of a number that is read at once
 _DAY = 86400.0
 
 
@@ -39,92 +39,50 @@ class Layout(NamedTuple):
     line: int  # number of the line that begins there
     comma: bool
     clock: bool
+    clamp: Clamp | None = None
+    parquet: bool = False
 
 
 def at_once(data: bytes, layout: Layout) -> Numbers | None:
-    """Parse rows of plain numbers; None where any cell is something else."""
-    import numpy as np
+    """Parse rows of plain numbers; None where any cell is something else, or pyarrow is not there.
 
-    data = data.replace(b"\r\n", b"\n").lstrip(b"\n")
-    while b"\n\n" in data:
-        data = data.replace(b"\n\n", b"\n")
-    parting = layout.delimiter.encode()
-    data = data.replace(parting + b" ", parting)
-    if b" " in data or (parting != b"\t" and b"\t" in data):
-        return None
-    marks = np.frombuffer(data, np.uint8)
-    at = np.flatnonzero((marks == parting[0]) | (marks == 10))
-    if not at.size or at.size % layout.cells or np.diff(at, prepend=-1).min() < 2:
-        return None
-    ends = marks[at].reshape(-1, layout.cells) == 10
-    if ends[:, :-1].any() or not ends[:, -1].all():
-        return None
-    numbers = _decimals(marks, at, b"," if layout.comma else b".")
-    if numbers is None:
-        numbers = _floats(data, parting, layout)
-    if numbers is None or numbers.size != at.size:
-        return None
-    rows = numbers.reshape(-1, layout.cells)[:, [layout.stamps[0], *layout.columns]]
-    return np.ascontiguousarray(rows * np.array(layout.factors))
-
-
-def _decimals(marks: NDArray[np.uint8], at: NDArray[np.int_], point: bytes) -> Numbers | None:
-    """Parse cells of sign, digits and point, all at once; None where one is anything else.
-
-    Up to 15 digits make a whole number that a float holds, and so does the power of ten that it
-    is divided by: the quotient is the float that is nearest to what was written.
+    Returns a row of the array for the stamps and one for each column. What it takes, `row_by_row`
+    takes too and reads the same; a quoted cell is left to that.
     """
-    import numpy as np
-
-    is_digit = (marks >= 48) & (marks <= 57)
-    starts = np.concatenate(([0], at[:-1] + 1))
-    points = np.flatnonzero(marks == point[0])
-    signs = np.count_nonzero((marks == 43) | (marks == 45))
-    first = marks[starts]
-    negative = first == 45
-    digits = np.flatnonzero(is_digit)
-    if (
-        digits.size + points.size + signs + at.size != marks.size
-        or np.count_nonzero(negative | (first == 43)) != signs
-    ):
+    if b'"' in data:
         return None
-    so_far = np.cumsum(is_digit)
-    ends = so_far[at]
-    count = np.diff(ends, prepend=0)
-    if count.min() < 1 or count.max() > _MOST_DIGITS:
-        return None
-    powers = 10.0 ** np.arange(_MOST_DIGITS + 1)
-    place = np.repeat(ends, count) - 1 - np.arange(digits.size)
-    whole = np.add.reduceat((marks[digits] - 48) * powers[place], ends - count)
-    if points.size:
-        cell = np.searchsorted(at, points)
-        if np.diff(cell).min(initial=1) < 1:
-            return None
-        whole[cell] /= powers[ends[cell] - so_far[points]]
-    return np.where(negative, -whole, whole)
-
-
-def _floats(data: bytes, parting: bytes, layout: Layout) -> Numbers | None:
-    """Parse numbers of any form that C reads; None where one is none."""
-    import warnings
-
-    import numpy as np
-
-    comma = b",." if layout.comma else b""
-    table = bytes.maketrans(parting + b"\n" + comma[:1], b"  " + comma[1:])
     try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("error")
-            return np.fromstring(data.translate(table), sep=" ")
-    except (ValueError, DeprecationWarning):
+        import pyarrow as pa
+        from pyarrow import csv as arrow
+    except ImportError:
         return None
+    import numpy as np
+
+    names = [str(i) for i in range(layout.cells)]
+    taken = [names[i] for i in (layout.stamps[0], *layout.columns)]
+    reading = arrow.ReadOptions(use_threads=False, column_names=names, block_size=len(data) + 1)
+    form = arrow.ParseOptions(delimiter=layout.delimiter, quote_char=False)
+    numbers = arrow.ConvertOptions(
+        column_types=dict.fromkeys(taken, pa.float64()),
+        include_columns=list(dict.fromkeys(taken)),
+        null_values=[],
+        decimal_point="," if layout.comma else ".",
+    )
+    try:
+        table = arrow.read_csv(pa.BufferReader(data), reading, form, numbers)
+    except pa.ArrowInvalid:
+        return None
+    columns = np.empty((len(taken), table.num_rows))
+    for i, name in enumerate(taken):
+        np.multiply(table.column(name), layout.factors[i], out=columns[i])
+    return columns
 
 
-def inside(rows: Numbers, layout: Layout) -> bool:
+def inside(columns: Numbers, layout: Layout) -> bool:
     """Whether every number is finite and within the span of its column."""
     import numpy as np
 
-    lows, highs = rows.min(axis=0), rows.max(axis=0)
+    lows, highs = columns.min(axis=1), columns.max(axis=1)
     ends = zip(lows[1:], highs[1:], layout.kinds, strict=True)
     return bool(np.isfinite(lows + highs).all()) and all(
         kind.inside(low) and kind.inside(high) for low, high, kind in ends
@@ -159,7 +117,8 @@ def row_by_row(data: bytes, layout: Layout, line: int, stamps: Stamps) -> tuple[
         where_all = named(sorted(n for lines in bad.values() for n in lines)[:SHOWN])
         first = f" (row {where[0]})" if len(bad) > 1 else ""
         raise BadText(f"row {where_all}: {said}{first}", hint[said])
-    return np.array(rows, dtype=float).reshape(-1, 1 + len(layout.columns)), numbers
+    made = np.array(rows, dtype=float).reshape(-1, 1 + len(layout.columns))
+    return np.ascontiguousarray(made.T), numbers
 
 
 def _values(cells: Sequence[str], layout: Layout) -> Iterator[float]:

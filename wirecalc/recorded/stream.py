@@ -8,10 +8,12 @@
     ]
 
 A file of any length takes the same memory. Units stand in the header (`current_A`, `t (ms)`) or
-in a second line; without a header the columns are time, the first measured quantity and what is
+in a second line; a column in mV is that of a clamp whose scale is said (`probe_mV (100 mV/A)`, or
+an input of its own). Without a header the columns are time, the first measured quantity and what is
 declared beside it, in their declared units. Stamps are numbers, clock times (which may pass
-midnight) or ISO dates with times; they may repeat and may not go backwards. Every row is checked
-before anything is computed. Needs numpy (the extra `analysis`).
+midnight) or ISO dates with times; they may repeat and may not go backwards. A Parquet file has the
+same names of columns. Every row is checked before anything is computed. Needs numpy (the extra
+`analysis`).
 """
 
 from __future__ import annotations
@@ -22,22 +24,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from ..base.errors import BadText, did_you_mean
+from ..base.errors import BadText
 from ..typed.kinds import TAKEN_AS_EXACT, Kind, Read
 from ..typed.quantities import Number, error_amount
 from ..typed.quantity_kinds import Reading
-from ..typed.units import converter
-from .head import (
-    CLOCK,
-    bare_name,
-    cells_of,
-    first_lines,
-    fits,
-    has_unit,
-    is_value,
-    stamps_of,
-    unit_of,
-)
+from .clamp import read_clamp, volts_in
+from .columns import Declared
+from .head import has_unit, unit_of
 
 if TYPE_CHECKING:
     from .blocks import Block, Overview, Store
@@ -88,6 +81,7 @@ class ReadingsStream(Kind):
         error_input: str = "",
         comma_input: str = "",
         column_input: str = "",
+        clamp_input: str = "",
         typical: str = "recording.csv",
         sample: str = "",
     ) -> None:
@@ -95,8 +89,9 @@ class ReadingsStream(Kind):
         self.kinds, self.text, self._example = dict(kinds), text, typical
         self.sample = sample
         self.error_input, self.comma_input = error_input, comma_input
-        self.column_input = column_input
-        self.companions = tuple(n for n in (error_input, comma_input, column_input) if n)
+        self.column_input, self.clamp_input = column_input, clamp_input
+        said = (error_input, comma_input, column_input, clamp_input)
+        self.companions = tuple(n for n in said if n)
 
     @property
     def example(self) -> str:
@@ -119,114 +114,50 @@ class ReadingsStream(Kind):
         return self.read_with(given, {})
 
     def read_with(self, given: object, companions: Mapping[str, object]) -> Read:
-        """Check every row; the companions say the error, the comma and the column."""
+        """Check every row; the companions say error, comma, column and clamp."""
         if not isinstance(given, str):
             raise BadText(f"{given!r} is not the name of a file", f'such as "{self.example}"')
         from .blocks import read_store
+        from .layout import layout_of
 
         if importlib.util.find_spec("numpy") is None:
             do = "install it with: pip install 'wirecalc[analysis]'"
             raise BadText("reading a recording needs numpy", do)
         comma = str(companions.get(self.comma_input)).casefold() in ("yes", "y", "true")
         path = Path(given)
-        names, layout = self._layout(path, comma, str(companions.get(self.column_input) or ""))
+        wanted, scale = (
+            str(companions.get(n) or "") for n in (self.column_input, self.clamp_input)
+        )
+        clamp = read_clamp(scale) if scale else None
+        declared = Declared(self.measured, self.kinds, self.beside)
+        names, layout = layout_of(path, declared, wanted, clamp, comma=comma)
         store, overview = read_store(path, layout)
         value = RecordedColumns(path.name, names, layout.heads, overview, store, layout.clock)
+        by_head = (
+            (f"a clamp of {layout.clamp}, by its header",) if layout.clamp and not clamp else ()
+        )
         error = str(companions.get(self.error_input) or "").replace("+/-", "").lstrip("±").strip()
         if not error:
-            return Read(value, notes=(TAKEN_AS_EXACT,))
+            return Read(value, notes=(TAKEN_AS_EXACT, *by_head))
         percent, amount = _error(error, self.kinds[names[0]], layout, overview.last_digit)
         low = value._replace(scale=1 - percent, shift=-amount)
         high = value._replace(scale=1 + percent, shift=amount)
-        return Read(value, low, high, notes=(f"each ±{error}",))
-
-    def _layout(self, path: Path, comma: bool, wanted: str) -> tuple[tuple[str, ...], Layout]:
-        from .rows import Layout
-
-        lines, delimiter = first_lines(path)
-        head = cells_of(lines[0], delimiter)
-        factors: list[float]
-        used = 1
-        if all(is_value(cell, comma) for cell in head):
-            if wanted:
-                raise BadText(f"it has no header, so no column {wanted!r}", "leave --column out")
-            names = (self.measured[0], *self.beside)[: len(head) - 1]
-            stamps, columns, factors = [0], list(range(1, len(names) + 1)), [1.0] * len(head)
-            heads, used = names, 0
-        else:
-            units = cells_of(lines[1], delimiter) if len(lines) > 1 else []
-            if len(units) == len(head) and all(re.fullmatch(r"[(\[].*[)\]]|", u) for u in units):
-                head, used = [f"{h} {u}" for h, u in zip(head, units, strict=True)], 2
-            stamps, factor = stamps_of(head)
-            names, columns = self._columns(head, wanted, stamps)
-            heads = tuple(head[i] for i in columns)
-            factors = [factor]
-            for name, at in zip(names, columns, strict=True):
-                kind = self.kinds[name]
-                factors.append(
-                    converter(unit_of(head[at], kind)[1], kind.unit, kind.dimension)(1.0)
-                )
-        first = cells_of(lines[used], delimiter) if len(lines) > used else []
-        if not names or len(first) < 2:
-            raise BadText(f"{str(path)!r} holds no readings", "write t_s and current_A, and rows")
-        clock = len(first) == len(head) and CLOCK.match(first[stamps[0]]) is not None
-        return names, Layout(
-            delimiter,
-            len(head),
-            tuple(stamps if clock else stamps[:1]),
-            tuple(columns),
-            (1.0 if clock else factors[0], *factors[1:]),
-            tuple(self.kinds[n] for n in names),
-            tuple(heads),
-            lines[used].begins,
-            lines[used].number,
-            comma,
-            clock,
-        )
-
-    def _columns(
-        self, head: Sequence[str], wanted: str, stamps: Sequence[int]
-    ) -> tuple[tuple[str, ...], list[int]]:
-        """Find the measured column, the one that was asked for or the first that fits."""
-        others = [i for i in range(len(head)) if i not in stamps]
-        if wanted:
-            named = [
-                i for i in others if wanted.casefold() in (head[i].casefold(), bare_name(head[i]))
-            ]
-            if not named:
-                known = [head[i] for i in others]
-                raise BadText(f"the file has no column {wanted!r}", did_you_mean(wanted, known))
-            others_first = named
-        else:
-            others_first = others
-        found = next(
-            (
-                (name, i)
-                for name in self.measured
-                for only in (True, False)
-                for i in others_first
-                if fits(head[i], name, self.kinds[name], only)
-            ),
-            None,
-        )
-        if found is None:
-            said = " or ".join(f"{n}_{self.kinds[n].unit}" for n in self.measured)
-            raise BadText(
-                f"the file has no column of {' or '.join(self.measured)} with its unit",
-                f"write {said} in the header; its columns: {', '.join(head)[:120]}",
-            )
-        names, columns = [found[0]], [found[1]]
-        for name in self.beside:
-            at = next((i for i in others if fits(head[i], name, self.kinds[name], False)), None)
-            if at is not None:
-                names.append(name)
-                columns.append(at)
-        return tuple(names), columns
+        return Read(value, low, high, notes=(f"each ±{error}", *by_head))
 
 
-def _error(error: str, kind: Reading, layout: Layout, count: float) -> tuple[float, float]:
+def _error(error: str, kind: Reading, layout: Layout, count: float | None) -> tuple[float, float]:
     """Return the meter's error as a share of the reading and an amount in the declared unit."""
-    factor = layout.factors[1]
-    unit = unit_of(layout.heads[0], kind)[1] if has_unit(layout.heads[0]) else kind.unit
-    nothing, one = (error_amount(error, Number(v, count), kind.dimension, unit) for v in (0.0, 1.0))
+    factor, head = layout.factors[1], layout.heads[0]
+    unit, dimension = kind.unit, kind.dimension
+    if layout.clamp is not None:
+        unit, dimension = volts_in(head) or layout.clamp.unit, "voltage"
+        if re.search(r"\d\s*m?A\)?$", error):  # said in A, as its current is
+            unit, dimension, factor = kind.unit, kind.dimension, 1.0
+    elif has_unit(head):
+        unit = unit_of(head, kind)[1]
+    if count is None and re.search(r"\+\s*\d+\s*\)$", error):
+        raise BadText(
+            f"±{error} counts digits, and a Parquet file has none", "such as ±(2%+0.05 A)"
+        )
+    nothing, one = (error_amount(error, Number(v, count), dimension, unit) for v in (0.0, 1.0))
     return one - nothing, nothing * factor

@@ -99,7 +99,8 @@ def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     for points in _points(recording, wave):
         runs.extend(finder.add(points))
     runs.extend(finder.close(cut=True))
-    recorded, gaps, energy = _covered(recording, None if wave is None else wave.clock)
+    clock = None if wave is None else wave.clock
+    recorded, gaps, energy = _covered(recording, clock, power=kind == POWER)
     return Analysis(kind, wave, switch, tuple(runs), highest, flat, recorded, gaps, energy)
 
 
@@ -109,8 +110,10 @@ def _points(recording: RecordedColumns, wave: recordings.Waveform | None) -> Ite
     return rms_levels.readings(recording)
 
 
-def _covered(recording: RecordedColumns, clock: Clock | None) -> tuple[float, int, float]:
-    """Return the time that is covered, the gaps, and the integral of the values (trapezoids)."""
+def _covered(
+    recording: RecordedColumns, clock: Clock | None, *, power: bool
+) -> tuple[float, int, float]:
+    """Return the time that is covered, the gaps, and the integral of a power (trapezoids)."""
     import numpy as np  # dear to load, and only a recording needs it
 
     covered, gaps, energy = 0.0, -1, 0.0
@@ -123,7 +126,7 @@ def _covered(recording: RecordedColumns, clock: Clock | None) -> tuple[float, in
             covered += float(t[0]) - last[0]
             energy += (float(t[0]) - last[0]) * (float(x[0]) + last[1]) / 2
         covered += float(t[-1] - t[0])
-        energy += float(((x[1:] + x[:-1]) * np.diff(t)).sum()) / 2
+        energy += float(((x[1:] + x[:-1]) * np.diff(t)).sum()) / 2 if power else 0.0
         last = (float(t[-1]), float(x[-1]))
     return covered, gaps, energy
 

@@ -133,9 +133,14 @@ def flat_top(recording: RecordedColumns, wave: Waveform) -> int:
     digit, longest, carry = math.inf, [0, 0], [0, 0]
     for frame in frames(recording, wave.clock):
         x = frame.values[0]
-        steps = np.abs(np.diff(x))
-        digit = min(digit, float(steps[steps > 0].min(initial=math.inf)))
+        here = x.min() == ends[0], x.max() == ends[1]
+        if any(here):  # the least step is one near a top
+            steps = np.abs(np.diff(x))
+            digit = min(digit, float(steps[steps > 0].min(initial=math.inf)))
         for side, end in enumerate(ends):
+            if not here[side]:
+                carry[side] = 0
+                continue
             at = np.flatnonzero(x != end)
             edges = np.concatenate(([-1 - (0 if frame.fresh else carry[side])], at, [len(x)]))
             rows = np.diff(edges) - 1

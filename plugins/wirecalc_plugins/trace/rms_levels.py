@@ -162,10 +162,11 @@ class _Envelope:
         total, square = _running(x)
         mean = _means(total, square, first, end, self.behind, length)
         marks = np.arange(-self.base % self.hop, end, self.hop)
-        lost = np.cumsum(self.held[-1])
-        whole = lost[first:end] - lost[np.maximum(np.arange(first, end) - self.behind - 1, 0)] == 0
-        taken = marks[marks >= first]
-        mine = taken[whole[taken - first]]
+        mine, lost = marks[marks >= first], np.cumsum(self.held[-1])
+        if lost[-1]:
+            since = np.maximum(np.arange(first, end) - self.behind - 1, 0)
+            whole = lost[first:end] == lost[since]
+            mine = mine[whole[mine - first]]
         if not mine.size:
             return
         volts = None
@@ -175,9 +176,9 @@ class _Envelope:
         yield LevelPoints(
             t[mine] - length * self.step / 2,
             np.sqrt(mean[mine - first]),
-            _crests(np.abs(x), marks, self.wide)[np.isin(marks, mine)],
+            _crests(np.abs(x), marks, self.wide)[np.searchsorted(marks, mine)],
             volts,
-            math.sqrt(float(mean[whole].max())),
+            math.sqrt(float((mean[whole] if lost[-1] else mean).max())),
             self.fresh,
             Samples(t, x, total, lost, self.step),
         )
