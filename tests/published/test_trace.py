@@ -239,15 +239,23 @@ def test_a_current_log_of_one_reading_a_second():
     "Custom_Dataset_1, train_data/vacuum.csv",
     seen="part in tests/data/traces",
 )
-def test_a_log_of_one_reading_a_second_cannot_show_the_crest():
+def test_a_log_of_one_reading_a_second_cannot_show_the_crest(tmp_path):
     """The recorder of this log wrote the largest instantaneous current of each second beside."""
     path = DATA / "vacuum_current_1hz.csv"
     rms, crest = columns(path, "current_A", "current_peak_A")
-    (untold,) = (n for n in trace(path).not_checked if n.what == "highest instantaneous current")
+    told = trace(path, breaker="16 A", device="iec-60898-b")
+    assert value(told, "highest instantaneous current") == crest.max() > rms.max()
+    assert [number(r["peak"]) for r in rows(told)] == [
+        crest[round(number(r["from"])) : round(number(r["until"]))].max() for r in rows(told)
+    ]
+    assert "highest instantaneous current" not in {c.criterion.name for c in told.criteria}
+    alone = tmp_path / "rms.csv"
+    lines = path.read_text(encoding="utf-8").splitlines()
+    alone.write_text("\n".join(",".join(x.split(",")[:2]) for x in lines), encoding="utf-8")
+    (untold,) = (n for n in trace(alone).not_checked if n.what == "highest instantaneous current")
     assert f"at least {rms.max():.2f} A" in untold.why
-    judged = trace(path, breaker="16 A").criterion("highest instantaneous current")
+    judged = trace(alone, breaker="16 A").criterion("highest instantaneous current")
     assert (judged.verdict, judged.reason) == ("cannot tell", untold.why)
-    assert crest.max() > rms.max()
 
 
 @source(

@@ -57,6 +57,10 @@ class RecordedColumns(NamedTuple):
         """Go through the recording: arrays of stamps in s and of each column's values."""
         return self.store.blocks()
 
+    def place(self, name: str) -> int | None:
+        """Return where a declared column stands among the values; None where there is none."""
+        return self.columns.index(name) if name in self.columns else None
+
     def moved(self, value: float) -> float:
         """Return an absolute value, an rms or a peak at this end of the meter's band."""
         return max(0.0, value * self.scale + self.shift)

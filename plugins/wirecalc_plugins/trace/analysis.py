@@ -15,6 +15,7 @@ from . import machine_runs as starts
 from . import on_off as levels
 from .stamps import Clock, clock_of
 from .wave_survey import waveform as waveform_of
+from .zero_drift import zero_drift
 
 if TYPE_CHECKING:
     from .rms_levels import LevelPoints
@@ -41,16 +42,20 @@ class Analysis(NamedTuple):
     recorded: float
     gaps: int
     energy: float
+    crest: float = 0.0  # the highest instantaneous current, where one was recorded
+    peaks: bool = False  # a log has the recorder's own peak of each reading
+
+    @property
+    def mode(self) -> str:
+        """How a meter would have taken the highest current of a start."""
+        if self.kind == INSTANT and not self.flat:
+            return "inrush"
+        return "peak-hold" if self.peaks else "max-hold"
 
     @property
     def begun(self) -> list[machine_run.MachineRun]:
         """The runs whose start was recorded."""
         return [run for run in self.runs if not run.cut_start]
-
-    @property
-    def lower_bound(self) -> bool:
-        """Whether its highest value is only the least that there was."""
-        return self.kind != INSTANT or self.flat > 0
 
 
 class Cycle(NamedTuple):
@@ -72,8 +77,11 @@ def kind_of(recording: RecordedColumns, said: str) -> tuple[str, list[str]]:
     step = over.step if not over.repeats or over.low[0] >= 0 else clock_of(recording).step
     if over.low[0] < 0 and step <= SLOWEST_S:
         return INSTANT, ["values on both sides of zero", f"{1 / step:.4g} a second"]
-    if step <= SLOWEST_S and waveform_of(recording, clock_of(recording)).rectified:
+    seen = waveform_of(recording, clock_of(recording)) if step <= SLOWEST_S else None
+    if seen is not None and seen.rectified:
         return INSTANT, ["a rectified waveform: one side of zero", f"{1 / step:.4g} a second"]
+    if seen is not None and seen.frequency is not None:
+        return INSTANT, [f"waves of {seen.frequency:.4g} Hz", f"{1 / step:.4g} a second"]
     return RMS, ["no value below zero", f"one reading in {over.step:.3g} s"]
 
 
@@ -81,11 +89,15 @@ def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     """Go through the recording: frequency, then levels, then runs."""
     waveform = kind == INSTANT
     wave = waveform_of(recording, clock_of(recording)) if waveform else None
+    if wave is not None:
+        wave = wave._replace(drift=zero_drift(recording, wave))
     flat = recordings.flat_top(recording, wave) if wave is not None else 0
-    histogram, highest = levels.Histogram(), 0.0
+    histogram, highest, crest = levels.Histogram(), 0.0, 0.0
     for points in _points(recording, wave):
         histogram.add(points.level)
         highest = max(highest, points.highest)
+        if points.crest is not None:
+            crest = max(crest, float(points.crest.max(initial=0.0)))
     switch = histogram.switch(log=not waveform)
     over = recording.overview
     width = wave.per_cycle * wave.clock.step if wave is not None else over.step
@@ -101,7 +113,8 @@ def analyse(recording: RecordedColumns, kind: str) -> Analysis:
     runs.extend(finder.close(cut=True))
     clock = None if wave is None else wave.clock
     recorded, gaps, energy = _covered(recording, clock, power=kind == POWER)
-    return Analysis(kind, wave, switch, tuple(runs), highest, flat, recorded, gaps, energy)
+    seen = recorded, gaps, energy, crest, recording.place("peak") is not None and not waveform
+    return Analysis(kind, wave, switch, tuple(runs), highest, flat, *seen)
 
 
 def _points(recording: RecordedColumns, wave: recordings.Waveform | None) -> Iterator[LevelPoints]:

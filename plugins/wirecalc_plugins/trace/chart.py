@@ -36,9 +36,9 @@ def trace_chart(
     begin, end = _span(recording, found, run)
     wave = found.wave
     name = "current" if wave is not None else f"{found.kind} readings"
-    shift = wave.offset if wave is not None else 0.0
     rows = recordings.frames(recording, None if wave is None else wave.clock)
-    pieces = ((f.t, f.values[0] - shift, f.fresh) for f in rows)
+    zero = (lambda t: 0.0) if wave is None else wave.zero
+    pieces = ((f.t, f.values[0] - zero(f.t), f.fresh) for f in rows)
     lines = [
         charts.Line(name, *_drawn(pieces, begin, end), fine=wave is not None, strong=wave is None)
     ]

@@ -43,6 +43,13 @@ class Waveform(NamedTuple):
     scatter: float = 0.0  # standard error of the frequency, as a share
     noise: float = 0.0  # rms in A of what stands there while nothing runs
     rectified: bool = False  # one side of zero only, or the size of each reading
+    drift: tuple[tuple[float, ...], tuple[float, ...]] = ((), ())  # times in s, direct parts in A
+
+    def zero(self, t: Numbers) -> Numbers | float:
+        """Return the direct part in A at some times: that of a clamp may drift."""
+        import numpy as np
+
+        return np.interp(t, *self.drift) if self.drift[0] else self.offset
 
     @property
     def doubt(self) -> float:

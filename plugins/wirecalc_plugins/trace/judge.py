@@ -29,13 +29,13 @@ from .surge import NEAR
 from .unseen import FASTER
 
 _TIME = "time to settle"
-LOG_MODE, WAVE_MODE = "max-hold", "inrush"
 
 
-def judged(
-    runs: Sequence[MachineRun], plate: TracePlate, ends: Ends, lower_bound: bool
-) -> Iterator[Item]:
-    """Yield what is expected, and each criterion for the start that meets it worst."""
+def judged(runs: Sequence[MachineRun], plate: TracePlate, ends: Ends, mode: str) -> Iterator[Item]:
+    """Yield what is expected, and each criterion for the start that meets it worst.
+
+    `mode` is that of a meter that would show as much of a start as the recording does.
+    """
     locked = locked_at_supply(plate)
     if locked is not None:
         yield from expected_start(locked, plate.frequency)
@@ -50,13 +50,13 @@ def judged(
     yield from judge_volts(plate.voltage, plate.nameplate_voltage)
     if locked is not None:
         yield from tries(runs, locked, ends.centre.overview.step)
-        starts, said = beside_the_motor(runs, locked, plate.voltage, ends.centre, lower_bound)
+        starts, said = beside_the_motor(runs, locked, plate.voltage, ends.centre)
         yield from said
         runs = starts
     worst: dict[str, Criterion] = {}
     kinds: list[Answer | Criterion] = []
     for run in runs:
-        at_ends = [_criteria(run, plate, ends, side, lower_bound) for side in (-1, 0, 1)]
+        at_ends = [_criteria(run, plate, ends, side, mode) for side in (-1, 0, 1)]
         for found in _with_bands([criteria for criteria, _ in at_ends], ends.centre.overview.step):
             known = worst.get(found.name)
             if known is None or _badness(found) > _badness(known):
@@ -68,14 +68,13 @@ def judged(
 
 
 def _criteria(
-    run: MachineRun, plate: TracePlate, ends: Ends, side: int, lower_bound: bool
+    run: MachineRun, plate: TracePlate, ends: Ends, side: int, mode: str
 ) -> tuple[list[Criterion], Answer | None]:
     """Ask the criteria of `inrush` at one end of the band (-1, 0, 1)."""
-    raw = peak_of(run, lower_bound)
+    raw = peak_of(run, mode)
     peak = None if raw is None else ends.at(raw, side, SURGE_S)
     quarter = max((run.end - run.start) / 4, SURGE_S)
     settled = None if run.settled is None else ends.at(run.settled, side, quarter)
-    mode = LOG_MODE if lower_bound else WAVE_MODE
     locked = locked_at_supply(plate)
     time = _time(run, settled, locked, side, ends.centre.overview.step)
     items: list[Item] = []

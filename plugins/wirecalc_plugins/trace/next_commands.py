@@ -7,7 +7,6 @@ from collections.abc import Iterator, Sequence
 from wirecalc import Item, listing, show
 
 from .analysis import POWER, Analysis, Cycle, whole_cycles
-from .judge import LOG_MODE, WAVE_MODE
 from .machine_run import MachineRun
 from .other_loads import ends_high
 from .plate_view import Ends, TracePlate, locked_at_supply, peak_of
@@ -16,20 +15,20 @@ from .starts_listing import settling_in_words
 MOST_CYCLES = 6  # that are written one by one; of more, their mean
 
 
-def go_on(run: MachineRun, plate: TracePlate, ends: Ends, *, lower_bound: bool) -> Item:
+def go_on(run: MachineRun, plate: TracePlate, ends: Ends, mode: str) -> Item:
     """Give the command lines that go on with the readings of a start."""
-    peak = peak_of(run, lower_bound)
+    peak = peak_of(run, mode)
     words = []
     if peak is not None:
         words.append(_option("peak", peak, ends))
-        words.append(f"--meter-mode {LOG_MODE if lower_bound else WAVE_MODE}")
+        words.append(f"--meter-mode {mode}")
     if run.settled is not None:
         words.append(_option("settled", run.settled, ends))
     if run.settle is not None:
         words.append(f'--settle-time "{settling_in_words(run.settle)}"')
     words += _of_plate(plate)
     lines = _continued("wirecalc inrush", words)
-    if peak is not None and run.settle is not None and not lower_bound:
+    if peak is not None and run.settle is not None and mode == "inrush":
         held = f'--overcurrent-time "{settling_in_words(run.settle)}"'
         lines += _continued("wirecalc trip", [_option("overcurrent", peak, ends), held])
         lines.append("# and --device and --breaker: what stands on the breaker")

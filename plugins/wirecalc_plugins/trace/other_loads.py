@@ -79,7 +79,6 @@ def beside_the_motor(
     locked: LockedRotor,
     volts: float | None,
     recording: RecordedColumns,
-    lower_bound: bool,
 ) -> tuple[list[MachineRun], list[Item]]:
     """Return the runs that are starts of the motor, and what is to be said of the others.
 

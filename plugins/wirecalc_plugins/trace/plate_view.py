@@ -63,9 +63,9 @@ def locked_at_supply(plate: TracePlate) -> LockedRotor | None:
     return at_supply(locked, plate.voltage, plate.nameplate_voltage)
 
 
-def peak_of(run: MachineRun, lower_bound: bool) -> float | None:
-    """Return what a meter's inrush function shows of a start: the least, where it is a log's."""
-    return run.highest if lower_bound else run.surge
+def peak_of(run: MachineRun, mode: str) -> float | None:
+    """Return what a meter shows of a start in its `mode`: of max-hold it is the least."""
+    return {"inrush": run.surge, "peak-hold": run.crest}.get(mode, run.highest)
 
 
 def stays_high(settled: float | None, of: float | None) -> bool:

@@ -20,6 +20,7 @@ from .counted import cycles, shares, volts
 from .judge import banded, judged
 from .machine_run import MachineRun
 from .next_commands import cycles_on, go_on
+from .plate_doubt import scale_doubted
 from .plate_view import Ends, TracePlate, as_shown
 from .starts_listing import seconds_in_words, stamps_in_words, starts
 from .unseen import FASTER, unseen, untold
@@ -60,29 +61,21 @@ class Report:
         counts = [*cycles(self.found, step), *shares(self.found, self.kind)]
         if found.wave is None:
             yield from counts
-        if found.wave is None:
-            said = "the highest in the recording"
-            yield banded("highest reading", found.highest, self.ends, said)
-        elif not found.runs and found.highest == 0:
-            over = self.recording.overview
-            why = f"{seconds_in_words(over.last - over.first)} show no whole cycle"
-            yield cannot_tell("length of the recording", why, measure="record a second or more")
-        else:
-            yield from mains(found.wave, found.highest, self.unit)
-            yield from highest(self.recording, found, self.ends)
+        yield from self._highest()
         yield from self._start(plate)
         yield from volts(self.found, self.main)
         if found.wave is not None:
             yield from counts
         yield from unseen(self.recording, self.found, plate)
         if plate.known and self.kind != POWER and found.begun:
-            yield from judged(self.found.begun, plate, self.ends, found.lower_bound)
+            yield from scale_doubted(self.found.begun, plate, self.recording)
+            yield from judged(self.found.begun, plate, self.ends, found.mode)
         elif plate.known:
             why = "a power log has no current" if self.kind == POWER else "no start was recorded"
             yield cannot_tell("start against the plate", why, measure=FASTER)
         yield starts(self.recording, self.found, self.unit)
         if self.main is not None and self.kind != POWER and not self.main.cut_start:
-            yield go_on(self.main, plate, self.ends, lower_bound=found.lower_bound)
+            yield go_on(self.main, plate, self.ends, found.mode)
         yield from cycles_on(self.found, plate, self.ends)
         yield chart(lambda: trace_chart(self.recording, found, self.main, plate, self.unit))
 
@@ -101,6 +94,21 @@ class Report:
         if found.gaps:
             evidence.append(f"{found.gaps} gap{'s' * (found.gaps > 1)}, not bridged")
         return answer("recording", f"{said}; {begun}", because=evidence)
+
+    def _highest(self) -> Iterator[Item]:
+        found, over = self.found, self.recording.overview
+        if found.wave is None:
+            said = "the highest in the recording"
+            yield banded("highest reading", found.highest, self.ends, said)
+            if found.peaks:
+                said = "the highest of the recorder's own peaks"
+                yield banded("highest instantaneous current", found.crest, self.ends, said)
+        elif not found.runs and found.highest == 0:
+            why = f"{seconds_in_words(over.last - over.first)} show no whole cycle"
+            yield cannot_tell("length of the recording", why, measure="record a second or more")
+        else:
+            yield from mains(found.wave, found.highest, self.unit)
+            yield from highest(self.recording, found, self.ends)
 
     def _start(self, plate: TracePlate) -> Iterator[Item]:
         run = self.main

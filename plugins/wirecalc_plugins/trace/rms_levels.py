@@ -90,11 +90,13 @@ def cycles(recording: RecordedColumns, wave: Waveform) -> Iterator[LevelPoints]:
 
     envelope = _Envelope(wave)
     last: list[Numbers] = []
+    volts = recording.place("voltage")
+    taken = [0] if volts is None else [0, volts]
     for frame in frames(recording, wave.clock):
         if frame.fresh:
             yield from envelope.rest()
             envelope, last = _Envelope(wave), []
-        rows = [frame.t, *frame.values]
+        rows = [frame.t, *(frame.values[i] for i in taken)]
         whole = [np.concatenate(pair) for pair in zip(last, rows, strict=True)] if last else rows
         t, values, made = filled(whole[0], tuple(whole[1:]), wave.clock)
         first = len(last and last[0])
@@ -158,7 +160,7 @@ class _Envelope:
         first = max(self.done, self.behind)
         if end <= first:
             return
-        t, x = self.held[0], self.held[1] - self.wave.offset
+        t, x = self.held[0], self.held[1] - self.wave.zero(self.held[0])
         total, square = _running(x)
         mean = _means(total, square, first, end, self.behind, length)
         marks = np.arange(-self.base % self.hop, end, self.hop)
@@ -189,10 +191,12 @@ def readings(recording: RecordedColumns) -> Iterator[LevelPoints]:
     """Go through a log of rms current or power; what is below zero counts as nothing."""
     import numpy as np
 
+    places = recording.place("peak"), recording.place("voltage")
     for frame in frames(recording, None):
         level = np.maximum(frame.values[0], 0.0)
-        volts = frame.values[1] if len(frame.values) > 1 else None
-        yield LevelPoints(frame.t, level, None, volts, float(level.max()), frame.fresh)
+        peak, volts = (None if at is None else frame.values[at] for at in places)
+        peak = None if peak is None else np.abs(peak)
+        yield LevelPoints(frame.t, level, peak, volts, float(level.max()), frame.fresh)
 
 
 def _running(x: Numbers) -> tuple[Numbers, Numbers]:

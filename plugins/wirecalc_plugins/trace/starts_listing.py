@@ -19,7 +19,12 @@ def starts(recording: RecordedColumns, found: Analysis, unit: str) -> Item:
     rows = [_row(run, recording, found, unit) for run in runs[:MOST_ROWS]]
     title = "On" if len(runs) <= MOST_ROWS else f"On, the first {MOST_ROWS} of {len(runs)}"
     if found.wave is None:
-        head = ("from", "until", "time on", "highest", "settled", "surge", "")
+        peak = ("peak",) if found.peaks else ()
+        head: Sequence[str] = (
+            *("from", "until", "time on", "highest"),
+            *peak,
+            *("settled", "surge", ""),
+        )
     else:
         head = ("from", "time on", "crest", "100 ms", "settled", "surge", "")
     return listing(title, head, rows)
@@ -33,9 +38,10 @@ def _row(run: MachineRun, recording: RecordedColumns, found: Analysis, unit: str
     note = f"{' and '.join(cut)} unseen" if cut else quiet
     start, end = _time(run.start, recording, found), _time(run.end, recording, found)
     on = seconds_in_words(run.end - run.start)
-    if found.wave is None:
-        return (start, end, on, show(run.highest, unit), settled, settle, note)
     crest = "" if run.crest is None else show(run.crest, unit)
+    if found.wave is None:
+        peak = (crest,) if found.peaks else ()
+        return (start, end, on, show(run.highest, unit), *peak, settled, settle, note)
     surge = "" if run.surge is None else show(run.surge, unit)
     return (start, on, crest, surge, settled, settle, note)
 
@@ -81,6 +87,9 @@ def stamps_in_words(wave: Waveform | None, repeats: int) -> list[str]:
         )
     if wave is not None and wave.clock.jitter:
         said.append(f"its stamps jitter by {wave.clock.jitter:.0%} of a step")
+    if wave is not None and wave.drift[0]:
+        low, high = (show(f(wave.drift[1]), "A") for f in (min, max))
+        said.append(f"its zero drifts, from {low} to {high}: taken off as it drifts")
     if wave is not None and wave.noise:
         said.append(f"noise of {show(wave.noise, 'A')} rms with nothing on, taken off every rms")
     return said

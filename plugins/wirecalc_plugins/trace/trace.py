@@ -18,6 +18,7 @@ from .refusals import wrong_recording
 from .report import Report
 from .trace_inputs import (
     Breaker,
+    Clamp,
     Column,
     CurrentError,
     DecimalComma,
@@ -65,6 +66,7 @@ def trace(
     recording: Recording,
     recorded: Recorded = "auto",
     column: Column = None,
+    clamp: Clamp = None,
     current_error: CurrentError = None,
     decimal_comma: DecimalComma = False,
     rated_load_current: RatedLoadCurrent = None,
@@ -105,5 +107,5 @@ def trace(
         inverter,
         voltage,
     )
-    del column, current_error, decimal_comma  # read with the recording
+    del column, clamp, current_error, decimal_comma  # read with the recording
     yield from Report(recording, low, high, recorded).items(plate)

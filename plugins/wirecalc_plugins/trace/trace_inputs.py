@@ -29,6 +29,9 @@ _KINDS = {
     "current": Reading("A", low=-5000, high=5000, text="current"),
     "power": Reading("W", low=-100_000, high=100_000, text="power"),
     "voltage": Reading("V", low=-1500, high=1500, text="volts at the plug"),
+    "peak": Reading(
+        "A", low=-5000, high=5000, text="highest instantaneous current of each reading"
+    ),
 }
 
 # an invented log of two starts, for the example
@@ -43,11 +46,12 @@ Recording = Annotated[
     ReadingsStream(
         ("current", "power"),
         _KINDS,
-        beside=("voltage",),
-        text="CSV of time and current (or power), and volts if recorded",
+        beside=("voltage", "peak"),
+        text="CSV or Parquet of time and current (or power), and volts and peaks if recorded",
         error_input="current_error",
         comma_input="decimal_comma",
         column_input="column",
+        clamp_input="clamp",
         typical="start.csv",
         sample=_SAMPLE,
     ),
@@ -64,6 +68,11 @@ Column = Annotated[
     str | None,
     Words("header of the column to take, if not the first that fits"),
     may_be_absent("the first column that fits"),
+]
+Clamp = Annotated[
+    str | None,
+    Words("scale of a clamp that gives volts", typical="100 mV/A"),
+    may_be_absent("the file is in A, or its header says the scale"),
 ]
 CurrentError = Annotated[
     str | None,

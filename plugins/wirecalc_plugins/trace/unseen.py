@@ -11,6 +11,7 @@ from .plate_view import TracePlate
 
 FASTER = "record the start at 1000 readings a second or more, or with the inrush function"
 _CREST = "highest instantaneous current"
+LEAST_CREST = 1.2  # crest over rms of what a mains load draws, at least; practice
 
 
 def untold(name: str, why: str, measure: str, *, needed: bool) -> Iterator[Item]:
@@ -34,6 +35,8 @@ def unseen(recording: RecordedColumns, found: Analysis, plate: TracePlate) -> It
             "record the current",
             needed=plate.known,
         )
+    elif found.peaks:
+        yield from _peaks(found)
     elif found.kind == RMS:
         yield from untold(
             _CREST,
@@ -54,6 +57,17 @@ def unseen(recording: RecordedColumns, found: Analysis, plate: TracePlate) -> It
                 "begin to record before it is switched on",
                 needed=plate.known,
             )
+
+
+def _peaks(found: Analysis) -> Iterator[Item]:
+    """Doubt peaks that lie too near their rms to be those of a current."""
+    if found.crest < LEAST_CREST * found.highest:
+        yield cannot_tell(
+            _CREST,
+            f"its peaks reach {show(found.crest, 'A')} and its rms {show(found.highest, 'A')}: no "
+            "current has so low a crest, so they are no instantaneous values",
+            measure="see in the recorder's sheet what its peak is",
+        )
 
 
 def _crest(recording: RecordedColumns, found: Analysis, least: str) -> Iterator[Item]:

@@ -52,6 +52,7 @@ def mains(wave: Waveform, highest: float, unit: str) -> Iterator[Item]:
         "direct part, taken off",
         wave.offset,
         unit,
+        band=(min(wave.drift[1]), max(wave.drift[1])) if wave.drift[0] else None,
         working=lambda: f"the mean of the readings {off}",
     )
     if not wave.from_off and abs(wave.offset) > 0.02 * highest:
@@ -72,6 +73,7 @@ def highest(recording: RecordedColumns, found: Analysis, ends: Ends) -> Iterator
         return
     if not wave.rectified:
         crest = max(abs(over.high[0] - wave.offset), abs(over.low[0] - wave.offset))
+        crest = found.crest if wave.drift[0] else crest
         # the nearest reading may stand half a step beside the crest of a sine, a step in a hole
         missed, beside = 1.0, 1.0 if wave.clock.holes or wave.clock.jitter else 0.5
         if wave.per_cycle >= CREST_SAMPLES and wave.frequency is not None:
