@@ -71,7 +71,13 @@ RatedLoadCurrent = Annotated[
 ]
 BranchSelectionCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=60, typical="7.2 A", text="BCSC on the plate"),
+    Nameplate(
+        "A",
+        above=0,
+        high=60,
+        typical="7.2 A",
+        text="branch-circuit selection current (BCSC) on the plate",
+    ),
     may_be_absent("none on the plate"),
 ]
 MinimumAmpacity = Annotated[
