@@ -8,11 +8,11 @@ that was typed whole counts more than its parts. All of it is made when somebody
 from __future__ import annotations
 
 import difflib
+import functools
 import math
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from functools import cached_property
 from itertools import pairwise
 from typing import Any, NamedTuple
 
@@ -70,9 +70,14 @@ def stems(text: str) -> list[str]:
     >>> stems("Breakers keep tripping, 14ga wires of the AC won't start")
     ['breaker', 'keep', 'trip', '14', 'ga', 'wir', 'ac', 'not', 'start']
     """
+    return list(_stems(text))
+
+
+@functools.lru_cache(maxsize=5_000)  # calculations share texts of inputs
+def _stems(text: str) -> tuple[str, ...]:
     plain = re.sub(r"['\u2019]", "", text.casefold())
     words = (_NOTS.get(word, word) for word in re.findall(r"[^\W\d_]+|\d+", plain))
-    return [_stem(word) for word in words if word not in _JOINING]
+    return tuple(_stem(word) for word in words if word not in _JOINING)
 
 
 def _stem(word: str) -> str:
@@ -164,7 +169,7 @@ class WordIndex:
         near = [c for c in close if c != word and (c[0] == word[0] or not same_start)]
         return {c: difflib.SequenceMatcher(None, word, c).ratio() for c in near}
 
-    @cached_property
+    @functools.cached_property
     def _spelled(self) -> list[str]:
         return [word for word in self._spread if len(word) > _SHORTEST and word.isalpha()]
 
