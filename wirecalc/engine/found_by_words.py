@@ -26,6 +26,7 @@ _ALIKE = 0.75  # how like a word must be to be taken for a slip, up to 1
 _SHORT_ALIKE = 0.85  # of three letters: "pul" is, and "pal" is none
 _SPELLED = 0.9  # for another spelling of a known word, such as aluminum
 _SHORTEST = 3  # letters that a word needs for that
+_LONGEST = 40  # letters of two words in one; what is longer is none
 _STEM = 5  # letters that a longer word must begin with
 _FEW = 0.3  # of what the best one counts, what the last one must
 _NOTS = dict.fromkeys(
@@ -123,7 +124,9 @@ class WordIndex:
 
     def _parted(self, word: str) -> list[str]:
         """Return the two known words that one is made of here, such as "startcap", else itself."""
-        if word not in self._spread and word not in _EMPTY and word.isalpha():
+        if word in self._spread or word in _EMPTY or len(word) > _LONGEST:
+            return [word]
+        if word.isalpha():
             for cut in range(_SHORTEST, len(word) - _SHORTEST + 1):
                 halves = [_stem(word[:cut]), _stem(word[cut:])]
                 if all(half in self._spread for half in halves):
