@@ -54,19 +54,20 @@ def covered(tree: Path, only: str = "") -> Covered:
 
 
 def covering(tests: Covered, tree: Path, file: str, line: int) -> list[str]:
-    """Return the tests that run a line of a file, fastest first.
+    """Return the tests that run a line of a file, fastest first, those of its functions before all.
 
-    What runs when the module is loaded belongs to no test: then those that run any line of the
-    module, and those of a file that names the module.
+    What runs when the module is loaded belongs to all tests of the files in which it was loaded,
+    and to those of a file that names the module.
     """
     source = (tree / file).read_text(encoding="utf-8")
     lines = set(_statement(source, line))
     chosen = [t for t, (_, ran) in tests.items() if not lines.isdisjoint(ran.get(file, ()))]
     if not chosen or not _in_function(source, line):
         module = file.removeprefix("plugins/").removesuffix(".py").replace("/", ".")
-        naming = {name for name in _of_tests(tests) if module in (tree / name).read_text()}
-        chosen = [t for t in tests if tests[t][1].get(file) or t.partition("::")[0] in naming]
-    return sorted(chosen, key=lambda test: tests[test][0])
+        files = {name for name in _of_tests(tests) if module in (tree / name).read_text()}
+        files |= _of_tests({t: ran for t, ran in tests.items() if ran[1].get(file)})
+        chosen = [t for t in tests if t.partition("::")[0] in files]
+    return sorted(chosen, key=lambda t: (not tests[t][1].get(file), tests[t][0]))
 
 
 def _of_tests(tests: Covered) -> set[str]:

@@ -31,7 +31,6 @@ ROOT = Path(__file__).parents[2]
 BUNDLED = "bundled"  # the bundled calculations, sampled as one
 FIRST = 25  # tests that are tried before all the others: most mutants live no longer
 LEAST, TIMES = 60.0, 8.0  # seconds, and times the tests' own seconds, until a mutant counts as hung
-MOST = 240.0  # seconds of tests a mutant
 
 
 def main() -> None:
@@ -43,6 +42,7 @@ def main() -> None:
     words.add_argument("--state", type=Path, required=True, help="a folder outside the tree")
     words.add_argument("--tests", default="", help="only files of tests that match this")
     words.add_argument("--again", action="store_true", help="try those that lived once more")
+    words.add_argument("--most", type=float, default=240, help="seconds of tests a mutant")
     words.add_argument("--minutes", type=float, default=1e6, help="stop after so long")
     said = words.parse_args()
     state: Path = said.state.resolve()
@@ -61,7 +61,7 @@ def main() -> None:
             if item.job_id in untried | (lived if said.again else set()):
                 if time.monotonic() > until:
                     break
-                result = _tried(item.mutations[0], tree, tests)
+                result = _tried(item.mutations[0], tree, tests, said.most)
                 kept.set_result(item.job_id, result)
                 print(_line(item, result, tree), flush=True)
         _report(kept, tree)
@@ -103,7 +103,7 @@ def _weight(mutation: MutationSpec) -> float:
     return 3.0 if any(part in mutation.operator_name for part in heavy) else 1.0
 
 
-def _tried(mutation: MutationSpec, tree: Path, tests: forked.Covered) -> WorkResult:
+def _tried(mutation: MutationSpec, tree: Path, tests: forked.Covered, most: float) -> WorkResult:
     """Put a mutant in its place, run the tests that run its lines, and put the source back."""
     path = mutation.module_path
     file, source = str(path.relative_to(tree)), path.read_text(encoding="utf-8")
@@ -116,7 +116,7 @@ def _tried(mutation: MutationSpec, tree: Path, tests: forked.Covered) -> WorkRes
         path.write_text(changed, encoding="utf-8")
         for old in compiled:
             old.unlink()
-        killer = _killer(chosen, tree, tests)
+        killer = _killer(chosen, tree, tests, most)
     finally:
         path.write_text(source, encoding="utf-8")
         compileall.compile_file(path, quiet=1, force=True)
@@ -127,10 +127,10 @@ def _tried(mutation: MutationSpec, tree: Path, tests: forked.Covered) -> WorkRes
     return WorkResult(WorkerOutcome.NORMAL, killer or f"{len(chosen)} tests pass", outcome, diff)
 
 
-def _killer(chosen: Sequence[str], tree: Path, tests: forked.Covered) -> str:
+def _killer(chosen: Sequence[str], tree: Path, tests: forked.Covered, most: float) -> str:
     """Return the test that fails first, or what else came of it; empty if all pass."""
     summed = itertools.accumulate(tests[test][0] for test in chosen)
-    quick = [test for test, seconds in zip(chosen, summed, strict=True) if seconds < MOST]
+    quick = [test for test, seconds in zip(chosen, summed, strict=True) if seconds < most]
     for part in (quick[:FIRST], quick[FIRST:]):
         if part:
             seconds = sum(tests[test][0] for test in part)

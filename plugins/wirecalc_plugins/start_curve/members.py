@@ -63,7 +63,7 @@ def run_capacitor() -> Kind:
     none, some, much = _LOSSES
     wanted = [(MID, 1.45, some), (LOW, 1.2, none), (LOW, 1.75, much), (HIGH, 1.2, much)]
     wanted += [(HIGH, 1.75, none)]
-    return Kind(tuple(Member(rho, None, turns, loss) for rho, turns, loss in wanted), (1.2, 1.75))
+    return Kind(tuple(Member(rho, None, turns, loss) for rho, turns, loss in wanted))
 
 
 def main_winding_alone() -> Kind:
