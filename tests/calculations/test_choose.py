@@ -2,9 +2,18 @@
 
 from __future__ import annotations
 
-from .trial import Step, Trial, near, texts
+from .trial import Bad, Step, Trial, near, texts
 
 TRIAL = Trial(
+    good={"wire": "18 AWG", "connector": "push-on", "tab_width": "0.250 in", "current": "6.2 A"}
+    | {"wire_temperature": "105 C", "place_temperature": "60 C", "circuit_voltage": "120 V"},
+    zero=("current", "place_temperature", "circuit_voltage"),
+    printed=("tab_width", "wire_temperature"),
+    bad=(
+        Bad("connector", "pushon", "'pushon'", "did you mean push-on?"),
+        Bad("tab_width", "6.3 in", "'6.3 in'", "6.3 mm"),
+        Bad("current", "750 W", "'W'", "divide by the voltage"),
+    ),
     always={
         "wire": texts([["18 AWG"], ["14 AWG"], ["14 AWG solid", "16 AWG"], ["2.5 mm2"]]),
         "connector": texts(["push-on", "closed-end", "ring"]),

@@ -47,6 +47,7 @@ TRIAL = Trial(
         Bad("load_torque", "-5 %", "'-5 %'", "50 %"),
         Bad("load_torque", "0.5 N", "'N'", "%"),
     ),
+    light=False,  # it simulates
     drawn_in=("test_start_curve.py",),
     apart=("nameplate_voltage",),  # a plate stands in place of a machine
     # a motor is given by its name or by its plate, not by both

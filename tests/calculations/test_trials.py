@@ -18,6 +18,12 @@ def test_a_calculation_has_its_trial(name: str) -> None:
     )
 
 
+@pytest.mark.parametrize("name", TRIALS)
+def test_a_trial_has_a_good_run(name: str) -> None:
+    trial = TRIALS[name]
+    assert bool(trial.good) == (not trial.files), "without one no bad input is refused by it"
+
+
 def test_a_trial_has_its_calculation() -> None:
     written = {path.name for path in FOLDER.glob("test_*.py")} - {"test_trials.py"}
     assert written == {file_of(name).name for name in BUNDLED}

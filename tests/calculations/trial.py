@@ -106,11 +106,12 @@ class Trial:
     worded: Mapping[str, Worded] = field(default_factory=dict)
     steps: Sequence[Step] = ()
     # What is odd about it: inputs that contradict the examples of others; what to give in place
-    # of an example that names a file; one that works out no figure; the inputs to draw at random
-    # where each run is dear.
+    # of an example that names a file; whether it works out a figure; whether it loads nothing dear
+    # where no unit is converted; the inputs to draw at random where each run is dear.
     apart: Sequence[str] = ()
     files: Mapping[str, str] = field(default_factory=dict)
     figures: bool = True
+    light: bool = True
     dear: Sequence[str] = ()
 
 

@@ -18,8 +18,8 @@ from .conftest import LONGEST_RUN, Outside, clean_environment
 
 DEAR = {"pint", "numpy", "scipy", "matplotlib", "jinja2"}
 FOR_SLIPS = {"difflib"}  # only when something was mistyped
-# each with all inputs of its good run; those of `start-curve` simulate
-IN_DECLARED_UNITS = [name for name, trial in TRIALS.items() if trial.good and not trial.dear]
+# each with all inputs of its good run
+IN_DECLARED_UNITS = [name for name, trial in TRIALS.items() if trial.good and trial.light]
 # What every run loads it loads once, by a run that converts nothing; each further run is a fork of
 # that process, so that none finds what another one loaded.
 PROGRAM = """

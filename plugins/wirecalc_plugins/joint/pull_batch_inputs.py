@@ -97,17 +97,18 @@ def refuse(
         yield from _of_file(readings, by)
     elif by:
         yield Problem("by", "groups the rows of a file, and none was given", "give --readings")
+    where = "readings" if force is None else "force"
     forces = force if force is not None else list(readings.numbers["force"]) if readings else []
     if len(forces) > 1 and min(forces) == max(forces):
         yield Problem(
-            "readings",
+            where,
             f"all {len(forces)} forces are {forces[0]:g} lbf",
             "real pulls scatter: check the record",
         )
     most = crimps.breaking_force(wire)[0] * TOO_STRONG_PSI / crimps.SOFT_COPPER_PSI[0]
     if max(forces) > most:
         yield Problem(
-            "readings",
+            where,
             f"{max(forces):g} lbf is more than {wire} can bear",
             "check the unit (lbf, N, kgf) and the gauge",
         )
