@@ -16,6 +16,7 @@ import numpy as np
 import pytest
 
 import wirecalc
+from tests.plain_words import without_plain_words
 from wirecalc import BadInput
 
 from .recorded import recorded
@@ -59,6 +60,7 @@ def test_the_verdict_is_the_one_that_an_expert_gives(
         assert case["verdict"] == "refused", f"{case['about']}: refused: {error}"
         said = str(error)
     else:
+        assert not without_plain_words(finding)
         why = finding.decided_by.because if finding.decided_by else ""
         assert str(finding.verdict or "none") == case["verdict"], f"{case['about']}: {why}"
         said = f"{finding.decided_by.action} {why}" if finding.decided_by else ""

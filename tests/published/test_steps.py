@@ -10,6 +10,7 @@ import pytest
 import wirecalc
 from tests.calculations.trial import Step
 from tests.calculations.trials import CATALOGUE, TRIALS
+from tests.plain_words import without_plain_words
 from wirecalc import BadInput
 
 from .records import case_file
@@ -30,6 +31,7 @@ def _verdict(name: str, step: Step, typed: str) -> str:
         finding = wirecalc.run(name, **{k: v for k, v in given.items() if v != ""})
     except BadInput as error:
         return "refused" if "refused" in step.verdicts.values() else f"refused: {error}"
+    assert not without_plain_words(finding)
     judged = [c for c in finding.criteria if c.criterion.name == step.criterion]
     return str(judged[0].verdict) if judged else "not judged"
 

@@ -13,8 +13,8 @@ from ..plugging import host
 from ..said.charts import Chart
 from ..said.findings import Finding
 from ..typed.trials import sought_in
-from .load_plugins import catalogue, find, warnings
-from .options import Options, leading, split
+from .load_plugins import catalogue, find, leading, warnings
+from .options import Options, split
 from .result import Result, refuse_onto, status_of
 
 

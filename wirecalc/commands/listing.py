@@ -7,8 +7,8 @@ from collections.abc import Mapping, Sequence
 from ..base.errors import BadInput, Problem
 from ..version import VERSION
 from . import help_texts
-from .load_plugins import HELP, catalogue, catalogue_with, find, warnings
-from .options import leading, split
+from .load_plugins import HELP, catalogue, catalogue_with, find, leading, warnings
+from .options import split
 from .result import Result
 from .usage import LISTING, Command
 

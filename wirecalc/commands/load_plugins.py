@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from itertools import takewhile
 from typing import Any
 
 from ..engine.declaration import Calculation
@@ -28,6 +29,11 @@ def catalogue_with(name: str, words: Sequence[str] = ()) -> host.Catalogue:
     """
     bundled = host.build(bundled_only=True)
     return bundled if name in bundled.calculations else catalogue(words)
+
+
+def leading(words: Sequence[str]) -> list[str]:
+    """Return the words before the first option."""
+    return list(takewhile(lambda word: not word.startswith("-"), words))
 
 
 def find(

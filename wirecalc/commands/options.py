@@ -9,7 +9,7 @@ import argparse
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import pairwise, takewhile
+from itertools import pairwise
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -110,11 +110,6 @@ def split(
     _general(options, found, command.forms)
     _extra(options, extra, command, inputs, most_words)
     return options
-
-
-def leading(words: Sequence[str]) -> list[str]:
-    """Return the words before the first option."""
-    return list(takewhile(lambda word: not word.startswith("-"), words))
 
 
 def join_negative(words: Sequence[str]) -> list[str]:

@@ -97,6 +97,7 @@ def _take_unknown(declared: Input, prepared: Prepared, *, said: bool, rest: bool
             _why(declared.name, said=said, rest=rest and said),
             measure=f"find out: {kind.text} ({kind.span})",
             needs=(declared.name,),
+            plain=kind.text,
         )
     )
     prepared.runs = prepared.runs and (not declared.required or (said and rest))
@@ -142,7 +143,13 @@ def _take_given(
     why, measure = declared.kind.zero
     if why and any(r.value == 0 and not r.high for r in reads):
         prepared.asked.append(
-            cannot_tell(declared.name, why, measure=measure, needs=(declared.name,))
+            cannot_tell(
+                declared.name,
+                why,
+                measure=measure,
+                needs=(declared.name,),
+                plain=declared.kind.text,
+            )
         )
 
 

@@ -59,7 +59,9 @@ def _leave_out(declared: Input, given: Mapping[str, object], prepared: Prepared)
     if left.word is Word.ASKED:
         why = f"{name} was not given" + (f": {left.why}" if left.why else "")
         measure = f"find out: {kind.text} ({kind.span})"
-        prepared.asked.append(cannot_tell(name, why, measure=measure, needs=(name,)))
+        prepared.asked.append(
+            cannot_tell(name, why, measure=measure, needs=(name,), plain=kind.text)
+        )
     elif left.word is Word.EXTRA:
         prepared.left_out.append(NotChecked(name, f"not given ({kind.text}): {left.why}"))
     elif left.word is Word.MAY_BE_ABSENT:

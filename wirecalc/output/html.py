@@ -14,7 +14,7 @@ from ..said.findings import Finding
 from ..said.items import Caution
 from ..said.verdicts import Verdict
 from ..version import VERSION
-from . import html_customer, summary
+from . import html_customer, passed, summary
 from .citations import Citations
 from .html_building import Element, Inside, badge, el, page, pairs, section
 from .html_technician import (
@@ -28,7 +28,6 @@ from .html_technician import (
 from .text import exact
 
 _FINDING_SAYS = {
-    Verdict.PASS: "Within the limits that were checked.",
     Verdict.MARGINAL: "Within every limit that binds, but something here calls for attention.",
     Verdict.CANNOT_TELL: "Neither a pass nor a fail: something is not known well enough.",
     Verdict.FAIL: "Past a limit that binds.",
@@ -52,9 +51,12 @@ def finding_page(finding: Finding, question: str, *, working: bool = False) -> s
         lines = summary.of_finding(decided)
         if decided.verdict is Verdict.PASS and finding.exact:
             lines.append(summary.SummaryLine("Exact", exact(finding.exact)))
-    box = _box(finding.verdict, _FINDING_SAYS[finding.verdict], lines, sources)
+    good = finding.verdict is Verdict.PASS
+    says = passed.checked([finding]) if good else _FINDING_SAYS[finding.verdict]
+    box = _box(finding.verdict, says, lines, sources)
+    said = passed.WITHIN if good else (finding.verdict or "no verdict").upper()
     return page(
-        f"{question} {(finding.verdict or 'no verdict').upper()}",
+        f"{question} {said}",
         el("main", el("h1", question), box, *_rest([check], sources, (), working, one=True)),
     )
 
@@ -64,9 +66,14 @@ def job_page(job: Job, *, working: bool = False) -> str:
     sources = Citations(c.finding for c in job.checks if c.finding)
     about = [(label, said) for label, said in summary.about(job) if label != summary.CIRCUIT]
     note = " ".join(summary.notes(job))
+    good = job.verdict is Verdict.PASS
+    says, lines = summary.says(job), summary.lines(job)
+    if good:  # what was not checked stands in the heading
+        says = passed.checked_of(job)
+        lines = [line for line in lines if line.label != summary.NOT_TESTED]
     top = (
         el("h1", job.title),
-        _box(job.verdict, summary.says(job), summary.lines(job), sources, note),
+        _box(job.verdict, says, lines, sources, note),
         pairs(about, "about"),
         section("Machines", html_customer.machines(job)) if len(job.machines) > 1 else None,
         section("Before and after", html_customer.before_and_after(job)),
@@ -78,7 +85,7 @@ def job_page(job: Job, *, working: bool = False) -> str:
     told = [job.about["circuit"]] if job.about.get("circuit") else []
     rest = _rest(job.checks, sources, told, working, of_machine=job.of_machine)
     return page(
-        f"{job.verdict.upper()}: {job.title}",
+        f"{passed.WITHIN if good else job.verdict.upper()}: {job.title}",
         el("main", *top, *rest),
     )
 
@@ -92,7 +99,7 @@ def _box(
 ) -> Element:
     head = el("p", badge(verdict), " ", says, class_="says")
     said: list[tuple[str, Inside]] = [
-        (line.label, el("span", line.said, " ", cited(sources, line.source))) for line in lines
+        (line.label, el("span", line.told, " ", cited(sources, line.source))) for line in lines
     ]
     last = el("p", note, class_="note") if note else None
     return el("div", head, pairs(said, "decided"), last, class_="box")

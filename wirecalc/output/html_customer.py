@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ..jobs.checks import AS_FOUND, AS_LEFT, OPTION, JobCheck, by_step
 from ..jobs.job import NOTHING, Job
+from ..said.plain_words import told
 from .html_building import Element, badge, cell, el, items, table
 from .summary import decided
 
@@ -21,7 +22,7 @@ def machines(job: Job) -> Element | None:
         verdict = job.verdict_of(machine.name)
         worst = [c for c in job.counted_of(machine.name) if c.verdict is verdict]
         said = "; ".join(f"{k.replace('_', ' ')} {v}" for k, v in machine.about.items())
-        why = next((decided(c).said for c in worst if c.check or c.why), NOTHING)
+        why = next((decided(c).told for c in worst if c.check or c.why), NOTHING)
         rows.append((machine.name, badge(verdict), why, said))
     heads = ("Machine", "Verdict", "Decided by", "What it is")
     return table("Each machine of the job", heads, rows, "machines")
@@ -31,8 +32,8 @@ def before_and_after(job: Job) -> Element | None:
     """Return the same check as found and as left, side by side."""
     rows = []
     for pair in job.before_and_after:
-        found = pair.then.because if pair.then else pair.found.defect or "figures only"
-        now = [judged.because for judged in pair.now] or [pair.left.defect or "figures only"]
+        found = told(pair.then) if pair.then else pair.found.defect or "figures only"
+        now = [told(judged) for judged in pair.now] or [pair.left.defect or "figures only"]
         rows.append(
             (
                 pair.found.title,
@@ -69,7 +70,7 @@ def overview(job: Job) -> Element | None:
 
 def _row(check: JobCheck, number: int) -> Element:
     judged = check.decided_by
-    why = judged.because if judged else check.defect or "figures only"
+    why = told(judged) if judged else check.defect or "figures only"
     link = el("a", check.title, href=f"#check-{number}")
     head = el("th", link, check.heading.removeprefix(check.title), scope="row")
     return el("tr", head, el("td", _badge(check)), cell("td", why))

@@ -13,6 +13,7 @@ from ..jobs.checks import AS_LEFT
 from ..jobs.job import AGAIN, DENIED, MISSING, NOTHING, UNCONFIRMED, BeforeAfter, Counted, Job
 from ..published.sources import Source
 from ..said.findings import Judged
+from ..said.plain_words import told
 from ..said.verdicts import Verdict
 
 METER = (
@@ -21,6 +22,7 @@ METER = (
 DOER = "What is next is for a technician, unless it names somebody else."
 NOT_FOR_USE = "Not for use until that is put right."
 NOTHING_TO_DO = "nothing that these checks ask for"
+NOT_TESTED = "Not tested"
 CIRCUIT = "Cord and circuit"  # what the sheet says of them
 _LOOK = "see the evidence below"
 _LABELS = {
@@ -32,11 +34,22 @@ _MOST = 4  # names in one line
 
 
 class SummaryLine(NamedTuple):
-    """One line of a summary: what it is, what it says, and where a number in it comes from."""
+    """One line of a summary: what it is, what it says, and where a number in it comes from.
+
+    `judged` is the criterion that it tells of, for words in place of its name.
+    """
 
     label: str
     said: str
     source: Source | None = None
+    judged: Judged | None = None
+
+    @property
+    def told(self) -> str:
+        """What it says, in words that a customer reads."""
+        if self.judged is None:
+            return self.said
+        return f"{self.said.removesuffix(self.judged.because)}{told(self.judged)}"
 
 
 def says(job: Job) -> str:
@@ -81,7 +94,7 @@ def lines(job: Job) -> list[SummaryLine]:
 def _passed(job: Job) -> list[SummaryLine]:
     untested = [n.title for n in job.not_tested]
     nothing = SummaryLine("Next", NOTHING_TO_DO)
-    return [*_mended(job), *_closest(job), nothing, *_named("Not tested", untested)]
+    return [*_mended(job), *_closest(job), nothing, *_named(NOT_TESTED, untested)]
 
 
 def _deciding(job: Job) -> list[SummaryLine]:
@@ -92,7 +105,7 @@ def _deciding(job: Job) -> list[SummaryLine]:
         if then is None or then.action != counted.action:  # the same for several stands once
             found.append(SummaryLine("Next", counted.action or _LOOK))
     missing = [c for c in job.decided_by if c.why == MISSING]
-    found += [SummaryLine("Not tested", f"{c.name}, which is needed: {c.reason}") for c in missing]
+    found += [SummaryLine(NOT_TESTED, f"{c.name}, which is needed: {c.reason}") for c in missing]
     if missing:
         found.append(SummaryLine("Next", f"test it: {'; '.join(map(_to_test, missing))}"))
     unconfirmed = [c for c in job.decided_by if c.why == UNCONFIRMED]
@@ -137,7 +150,7 @@ def of_finding(judged: Judged) -> list[SummaryLine]:
     """Return what decided one finding, and what to do about it."""
     next_one = NOTHING_TO_DO if judged.verdict is Verdict.PASS else judged.action or _LOOK
     return [
-        SummaryLine("Decided by", judged.because, judged.criterion.source),
+        _of("Decided by", judged),
         SummaryLine("Next", next_one),
     ]
 
@@ -165,9 +178,12 @@ def decided(counted: Counted) -> SummaryLine:
     if judged is None:
         return SummaryLine("Decided by", f"{counted.name}: {counted.why}")
     stage = ", as found" if counted.why == AGAIN else ""
-    return SummaryLine(
-        "Decided by", f"{counted.name}{stage}: {judged.because}", judged.criterion.source
-    )
+    return _of("Decided by", judged, f"{counted.name}{stage}: ")
+
+
+def _of(label: str, judged: Judged, before: str = "") -> SummaryLine:
+    """Return the line of one criterion, with what stands before it."""
+    return SummaryLine(label, f"{before}{judged.because}", judged.criterion.source, judged)
 
 
 def _mended(job: Job) -> Iterator[SummaryLine]:
@@ -175,12 +191,12 @@ def _mended(job: Job) -> Iterator[SummaryLine]:
     for pair in job.before_and_after:
         if _failed(pair) and pair.then and pair.now:
             was, now = pair.then, pair.now[0]
-            yield SummaryLine("Was", f"{pair.found.title}: {was.because}", was.criterion.source)
-            yield SummaryLine("Is now", now.because, now.criterion.source)
+            yield _of("Was", was, f"{pair.found.title}: ")
+            yield _of("Is now", now)
     for found in (c for c in job.checks if c.removed and c.verdict is Verdict.FAIL):
         if found.decided_by:
             was = found.decided_by
-            yield SummaryLine("Was", f"{found.title}: {was.because}", was.criterion.source)
+            yield _of("Was", was, f"{found.title}: ")
             yield SummaryLine("Is now", f"removed, not measured: {found.removed}")
 
 
@@ -207,7 +223,7 @@ def _closest(job: Job) -> Iterator[SummaryLine]:
     check, nearest = min(among, key=lambda n: n[1].criterion.closeness)
     if not any(check is pair.left for pair in job.before_and_after if _failed(pair)):
         label = "Closest reading" if read else "Closest"
-        yield SummaryLine(label, f"{check.title}: {nearest.because}", nearest.criterion.source)
+        yield _of(label, nearest, f"{check.title}: ")
 
 
 def _named(label: str, names: Sequence[str]) -> Iterator[SummaryLine]:

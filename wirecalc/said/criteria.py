@@ -30,7 +30,8 @@ class Criterion(NamedTuple):
 
     `band` is low and high of the actual value, where the calculation works them out itself.
     `better` names the instrument that settles a value whose band reaches across the limit.
-    `behind` says what binds behind an advisory limit, or why nothing does.
+    `behind` says what binds behind an advisory limit, or why nothing does. `plain` is what it is
+    about in words that a customer reads, where the table of plain words has none.
     """
 
     name: str
@@ -49,6 +50,7 @@ class Criterion(NamedTuple):
     band: tuple[float, float] | None = None
     better: str = ""
     behind: str = ""
+    plain: str = ""
 
     @property
     def verdict(self) -> Verdict:
@@ -170,6 +172,7 @@ class _Said(TypedDict, total=False):
     advisory: bool
     action: str
     behind: str
+    plain: str
 
 
 class _More(_Said, total=False):
@@ -196,7 +199,8 @@ def at_least(
     or why nothing does. `origin` is whose limit it is, standard if not said. `says` is added to
     the reason when the value is past a level, `action` is what to do then. `band` is low and high
     of the actual value, for a calculation that works out its band itself. `better` names the
-    instrument to take where the meter's error reaches across the limit.
+    instrument to take where the meter's error reaches across the limit. `plain` is what it is
+    about in words that a customer reads.
     """
     return Criterion(name, "at least", actual, limit, unit, caution, source, **more)
 
@@ -229,11 +233,18 @@ def cannot_tell(
     measure: str = "",
     needs: Sequence[str] = (),
     source: Source | None = None,
+    plain: str = "",
 ) -> Criterion:
     """Yield a criterion that cannot be judged: why, and what measurement would settle it.
 
-    `needs` names the inputs that were left out and would settle it.
+    `needs` names the inputs that were left out and would settle it; `plain` is as for `at_least`.
     """
     return Criterion(
-        name, "cannot tell", source=source, says=reason, action=measure, needs=tuple(needs)
+        name,
+        "cannot tell",
+        source=source,
+        says=reason,
+        action=measure,
+        needs=tuple(needs),
+        plain=plain,
     )

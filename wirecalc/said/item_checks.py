@@ -117,7 +117,7 @@ _FIELDS: dict[type[Any], tuple[Test, ...]] = {  # what each field of a record ma
         *(_text, _among("at least", "at most", "requires", "cannot tell")),
         *(_number_or_none, _number_or_none, _text, _number_or_none),
         *(_source, _is(Origin), _yes, _yes),
-        *(_text, _text, _texts, _band, _text, _text),
+        *(_text, _text, _texts, _band, _text, _text, _text),
     ),
     Caution: (_words, _words, _text, _among(*GRAVITY), _text, _source, _text),
     Listing: (_text, _texts, _cells),
