@@ -3,7 +3,8 @@
     @source("UL 486A", "8th edition, 1991/1995", "section 12", seen="three copies")
     def test_minimum_of_a_ring(...): ...
 
-Each check has one such record or more; test_records.py refuses one without.
+Each check has one such record or more; test_records.py refuses one without. A record that many
+checks have is named once in seen.py, and stands over each by its name.
 """
 
 from __future__ import annotations

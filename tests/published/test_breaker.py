@@ -8,7 +8,8 @@ import wirecalc
 from wirecalc import tables
 
 from .loads import LOAD, OWN_CIRCUIT, PROTECTION, READ, WIRE, breaker, verdict
-from .nec import (
+from .records import independent, memory, practice, source
+from .seen import (
     AMBIENT_310_15_B,
     BUNDLED_310_15_C,
     CORD_400_5_A,
@@ -23,7 +24,6 @@ from .nec import (
     TERMINATIONS_110_14_C,
     WIRE_310_16,
 )
-from .records import independent, memory, practice, source
 
 RECEPTACLE, CORD = "load on the receptacle", "load on the cord"
 CORRECTED = "load on the wire, corrected"

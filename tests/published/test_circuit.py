@@ -7,7 +7,8 @@ import pytest
 import wirecalc
 
 from .loads import READ
-from .nec import (
+from .records import independent, memory, practice
+from .seen import (
     AMBIENT_310_15_B,
     FASTENED_210_23_A_2,
     LOADS_210_20_A,
@@ -19,7 +20,6 @@ from .nec import (
     TERMINATIONS_110_14_C,
     WIRE_310_16,
 )
-from .records import independent, memory, practice
 
 SUM, FASTENED = "all loads on the breaker", "loads fastened in place"
 PLUGGED = "plug-in load on a shared circuit"

@@ -12,6 +12,16 @@ import wirecalc
 from wirecalc import BadInput, Verdict
 
 from .records import independent, practice, source
+from .seen import (
+    BAND_BY_ARITHMETIC,
+    COPPER_WITH_HEAT,
+    MOTOR_BEHIND_THE_WIRE,
+    REACTANCE_TABLE_9,
+    START_AT_80,
+    START_POWER_FACTOR,
+    STRANDED_TABLE_8,
+    VOLTS_AT_THE_LOAD,
+)
 
 FREEZER = {"locked_rotor_current": "14.2 A", "nameplate_voltage": "115 V"}
 FREEZER |= {"rated_load_current": "1.6 A"}
@@ -57,20 +67,10 @@ def circuit(case):
     return shared, lead, given
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
+@STRANDED_TABLE_8
+@REACTANCE_TABLE_9
 @independent("nodal analysis, a linear system in complex numbers")
-@practice("a start has a power factor of 0.5 to 0.8")
+@START_POWER_FACTOR
 @pytest.mark.parametrize("power_factor", [0.5, 0.65, 0.8])
 @pytest.mark.parametrize("case", CASES)
 def test_model_against_nodal_analysis(case, power_factor):
@@ -87,20 +87,10 @@ def test_model_against_nodal_analysis(case, power_factor):
     assert value(found, "highest volts at start, cold wire") >= abs(v[1])
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
+@STRANDED_TABLE_8
+@REACTANCE_TABLE_9
 @independent("ngspice, analysis of small signals")
-@practice("a start has a power factor of 0.5 to 0.8")
+@START_POWER_FACTOR
 @pytest.mark.parametrize("power_factor", [0.5, 0.65, 0.8])
 @pytest.mark.parametrize("case", CASES)
 def test_model_against_ngspice(spice, case, power_factor):
@@ -117,20 +107,10 @@ def test_model_against_ngspice(spice, case, power_factor):
     assert ours == pytest.approx(abs(solved["v(4)"]), rel=1e-5)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
-@practice("a start has a power factor of 0.5 to 0.8")
-@independent("the motor as an impedance behind the wire, by complex arithmetic")
+@STRANDED_TABLE_8
+@REACTANCE_TABLE_9
+@START_POWER_FACTOR
+@MOTOR_BEHIND_THE_WIRE
 @source(
     "International Annealed Copper Standard",
     "IEC 60028, edition not stated",
@@ -159,12 +139,7 @@ def test_every_motor_and_load_lies_between_lowest_and_highest(case):
                 assert volts <= high * (1 + 1e-4)  # 0.00323 per K is printed to three digits
 
 
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
+@REACTANCE_TABLE_9
 def test_reactance_names_its_table_or_that_there_is_none():
     found = dip(**CORD)
     x = found.figure("loop reactance of the wire").figure
@@ -173,19 +148,9 @@ def test_reactance_names_its_table_or_that_there_is_none():
     assert "reactance of the cord" in [n.what for n in found.not_checked]
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@practice("80 % of the plate at a start")
+@STRANDED_TABLE_8
+@VOLTS_AT_THE_LOAD
+@START_AT_80
 @independent("Ohm's law by hand; torque goes with the square of the volts")
 def test_freezer_by_hand():
     # 117.5 - 14.2 x 0.8758 V; 8.10 ohm (115 / 14.2); the wire's reactance is 0.007 of 0.88 ohm
@@ -200,20 +165,10 @@ def test_freezer_by_hand():
 
 # 90 % of the plate, 103.5 V, is for a machine that runs: at a start it is advice. 80 %, 92 V:
 # torque goes with the square of the volts, 64 % is left
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@practice("80 % of the plate at a start")
-@independent("the motor as an impedance behind the wire, by complex arithmetic")
+@STRANDED_TABLE_8
+@VOLTS_AT_THE_LOAD
+@START_AT_80
+@MOTOR_BEHIND_THE_WIRE
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
@@ -235,16 +190,11 @@ def test_verdict(given, verdict):
     assert dip(**given).verdict is verdict
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("the motor as an impedance behind the wire, by complex arithmetic")
-@practice("a start has a power factor of 0.5 to 0.8")
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@practice("80 % of the plate at a start")
+@STRANDED_TABLE_8
+@MOTOR_BEHIND_THE_WIRE
+@START_POWER_FACTOR
+@COPPER_WITH_HEAT
+@START_AT_80
 def test_kindest_case_by_hand():
     # 18 AWG 7.95 and 14 AWG 3.14 ohm/kft
     # 300 ft of 18 AWG and 60 ft of 14 AWG at 20 C: (4.77 + 0.3768) x (1 - 55 x 0.00323)
@@ -257,20 +207,10 @@ def test_kindest_case_by_hand():
 
 
 @source("IEC 60228", "2004", "Table 3, class 5, greatest resistance at 20 C", seen="two copies")
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
-@independent("the motor as an impedance behind the wire, by complex arithmetic")
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@practice("80 % of the plate at a start")
+@REACTANCE_TABLE_9
+@MOTOR_BEHIND_THE_WIRE
+@VOLTS_AT_THE_LOAD
+@START_AT_80
 @practice("2 % of lay")
 def test_a_metric_wire_passes_at_its_most_and_fails_at_its_least():
     # 40 m of 1.5 mm2 at 20 C, 30 A, 230 V plate: IEC 60228 13.3 ohm/km (class 5), 184 V needed;
@@ -297,30 +237,20 @@ def test_a_metric_wire_passes_at_its_most_and_fails_at_its_least():
         assert found.criterion(LEAST).verdict == verdict
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("the motor as an impedance behind the wire, by complex arithmetic")
-@practice("a start has a power factor of 0.5 to 0.8")
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@practice("80 % of the plate at a start")
+@STRANDED_TABLE_8
+@MOTOR_BEHIND_THE_WIRE
+@START_POWER_FACTOR
+@COPPER_WITH_HEAT
+@START_AT_80
 def test_the_kindest_case_decides_where_a_start_surely_fails():
     # it leaves 95.49 % of the volts at rest: 8.0986 of 8.4815 ohm; 92 V are needed of a 115 V plate
     for volts, verdict in (("96.4 V", "cannot tell"), ("96.3 V", "fail")):
         assert dip(**CORD, voltage_at_rest=volts).criterion(LEAST).verdict == verdict
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@practice("80 % of the plate at a start")
-@independent("the motor as an impedance behind the wire, by complex arithmetic")
+@VOLTS_AT_THE_LOAD
+@START_AT_80
+@MOTOR_BEHIND_THE_WIRE
 @pytest.mark.parametrize(
     ("volts", "verdict"),
     # 103.5 V are 90 % of the plate, 92 V 80 %; the run allows 102.7 to 108.8 V with the other load
@@ -339,8 +269,8 @@ def test_a_measured_start_decides(volts, verdict):
     assert dip(building_wire=None, run_length=None, voltage_at_start=volts).verdict is verdict
 
 
-@practice("80 % of the plate at a start")
-@independent("ends of the meter's band by arithmetic")
+@START_AT_80
+@BAND_BY_ARITHMETIC
 def test_the_meter_counts_in_a_measured_start():
     near = dip(**CORD, other_current="6.2 A", voltage_at_start="93.0 V ±(1%+3)")
     assert near.verdict is Verdict.CANNOT_TELL  # 91.77 to 94.23 V, across 92
@@ -349,15 +279,10 @@ def test_the_meter_counts_in_a_measured_start():
 @source(
     "NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, solid copper, 75 C", seen="one copy"
 )
-@independent("the motor as an impedance behind the wire, by complex arithmetic")
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@practice("80 % of the plate at a start")
-@practice("a start has a power factor of 0.5 to 0.8")
+@MOTOR_BEHIND_THE_WIRE
+@VOLTS_AT_THE_LOAD
+@START_AT_80
+@START_POWER_FACTOR
 @pytest.mark.parametrize(
     ("given", "verdict"),
     [
@@ -428,18 +353,8 @@ def test_a_rated_current_is_not_taken_for_the_locked_rotor(locked, rated, verdic
         assert "compressor" in judged.action
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@STRANDED_TABLE_8
+@VOLTS_AT_THE_LOAD
 @independent("ends of the meter's band and Ohm's law by hand")
 def test_the_volt_error_of_the_freezer_alone_only_just_holds():
     # 117.5 V ±(1 % + 3 counts of 0.1) is ±1.475 V: 105.06 becomes 103.59 V, over 103.5
@@ -464,19 +379,9 @@ def test_what_is_not_known_is_no_pass(cord):
     assert found.verdict is Verdict.CANNOT_TELL
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
-@independent("the motor as an impedance behind the wire, by complex arithmetic")
+@STRANDED_TABLE_8
+@REACTANCE_TABLE_9
+@MOTOR_BEHIND_THE_WIRE
 def test_known_power_factor_narrows_the_model():
     # 117.5 V x 8.0986 / |8.0986 at 49.46 deg + 0.8758 + j 0.007| is 109.46 V
     found = dip(**CORD, start_power_factor="65 %")

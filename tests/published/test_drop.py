@@ -13,6 +13,13 @@ from wirecalc.trade import wire_runs
 from wirecalc.typed.wires import gauge_number, read_wire
 
 from .records import independent, memory, practice, source
+from .seen import (
+    ADVICE_210_19_A,
+    LOOP_BY_OHM,
+    REACTANCE_TABLE_9,
+    STRANDED_TABLE_8,
+    VOLTS_AT_THE_LOAD,
+)
 
 # three single conductors in conduit: size, reactance in PVC or aluminium conduit, copper in PVC
 # conduit, aluminium in PVC conduit
@@ -67,12 +74,7 @@ def test_table_9_is_held_as_printed(gauge, x, copper, aluminium):
     "Chapter 9 Table 9, ac resistance and reactance in PVC conduit, 75 C, 60 Hz",
     seen="three copies",
 )
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @source(
     "NEC (NFPA 70)",
     "2011",
@@ -247,13 +249,8 @@ def test_a_metric_wire_has_the_most_that_iec_60228_lets_it_have(wire, most):
     "Tables 1 to 3, greatest resistance at 20 C",
     seen="class 1 and 2 four copies, class 5 two, its 0.5 mm2 one",
 )
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
-@independent("Ohm's law over the loop, by hand")
+@ADVICE_210_19_A
+@LOOP_BY_OHM
 def test_a_metric_run_passes_at_the_limit_of_its_resistance():
     # 26 m of 1.5 mm2: 2 x 0.026 x 13.3 ohm at 20 C; 3 % of 230 V is 6.9 V, 9.98 A
     metric = {"building_wire": "1.5 mm2", "run_length": "26 m", "nameplate_voltage": "230 V"}
@@ -261,12 +258,7 @@ def test_a_metric_run_passes_at_the_limit_of_its_resistance():
         assert drop(**metric, current=current, conductor_temperature="20 C").verdict == verdict
 
 
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
+@REACTANCE_TABLE_9
 def test_reactance_under_14_awg_is_left_out_and_a_size_between_has_the_thinner_ones():
     # the table begins at 14 AWG, 0.058 ohm/kft; 12 AWG 0.054
     assert wire_runs.reactance_per_length(read_wire("16 AWG")) is None
@@ -277,13 +269,8 @@ def test_reactance_under_14_awg_is_left_out_and_a_size_between_has_the_thinner_o
 
 
 # 2 x 60 ft x 3.14 ohm/kft and 2 x 50 ft x 4.99
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("Ohm's law over the loop, by hand")
+@STRANDED_TABLE_8
+@LOOP_BY_OHM
 @pytest.mark.parametrize("length", ["60 ft", "18.288 m"])
 def test_loop_is_twice_the_length_in_feet_or_metres(length):
     found = drop(run_length=length, cord="16 AWG", cord_length="15.24 m")
@@ -298,13 +285,8 @@ def test_loop_is_twice_the_length_in_feet_or_metres(length):
 @source(
     "NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, solid copper, 75 C", seen="one copy"
 )
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("Ohm's law over the loop, by hand")
+@STRANDED_TABLE_8
+@LOOP_BY_OHM
 def test_solid_wire_of_the_same_gauge():
     # solid 14 AWG has 3.07 ohm/kft: 0.867 ohm with the cord
     found = drop(building_wire="14 AWG solid", cord="16 AWG", cord_length="50 ft")
@@ -312,25 +294,10 @@ def test_solid_wire_of_the_same_gauge():
 
 
 # 115 V, 0.3768 ohm: 3 % is 9.156 A
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@independent("Ohm's law over the loop, by hand")
+@STRANDED_TABLE_8
+@ADVICE_210_19_A
+@VOLTS_AT_THE_LOAD
+@LOOP_BY_OHM
 @pytest.mark.parametrize(
     ("current", "verdict"),
     [
@@ -348,19 +315,9 @@ def test_advice_alone_is_never_a_fail(current, verdict):
     assert ("the advised limit" in said) == (float(current.split()[0]) > 15.26)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
-@independent("Ohm's law over the loop, by hand")
+@STRANDED_TABLE_8
+@ADVICE_210_19_A
+@LOOP_BY_OHM
 def test_longest_run_loses_just_3_percent():
     found = drop(current="12 A")
     longest = value(found, "longest wire for 3 %")
@@ -370,12 +327,7 @@ def test_longest_run_loses_just_3_percent():
     )
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @source(
     "NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, solid copper, 75 C", seen="one copy"
 )
@@ -385,13 +337,8 @@ def test_longest_run_loses_just_3_percent():
     "Chapter 9 Table 8, stranded aluminium, 75 C",
     seen="two copies, one without its edition",
 )
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
-@independent("Ohm's law over the loop, by hand")
+@ADVICE_210_19_A
+@LOOP_BY_OHM
 @pytest.mark.parametrize(
     ("wire", "current", "smallest"),
     [
@@ -410,19 +357,9 @@ def test_smallest_wire_for_the_advice(wire, current, smallest):
     assert listing.rows[0][0] == smallest
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
-@independent("Ohm's law over the loop, by hand")
+@STRANDED_TABLE_8
+@ADVICE_210_19_A
+@LOOP_BY_OHM
 def test_no_wire_is_named_where_none_will_do():
     found = drop(current="60 A", cord="16 AWG", cord_length="30 ft")  # the cord alone takes 18 V
     assert found.listings == ()
@@ -430,13 +367,8 @@ def test_no_wire_is_named_where_none_will_do():
         found.figure("longest wire for 3 %")
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("Ohm's law over the loop, by hand")
+@STRANDED_TABLE_8
+@LOOP_BY_OHM
 @practice("over half of the plate's volts lost is a slip of length, current or volts")
 @pytest.mark.parametrize(
     ("given", "words"),
@@ -486,12 +418,7 @@ def nodal(branches, currents, nodes):
     return np.concatenate([[0.0], np.linalg.solve(g[1:, 1:], i[1:])])
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @independent("nodal analysis, a linear system")
 @pytest.mark.parametrize(("load", "other", "feet", "cord_feet"), TWO_WIRE)
 def test_two_wire_drop_against_nodal_analysis(load, other, feet, cord_feet):
@@ -510,12 +437,7 @@ def test_two_wire_drop_against_nodal_analysis(load, other, feet, cord_feet):
     assert value(found, "drop in the wire") == pytest.approx(v[2] - v[1], rel=1e-9)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @independent("ngspice, analysis of small signals")
 @pytest.mark.parametrize(("load", "other", "feet", "cord_feet"), TWO_WIRE)
 def test_two_wire_drop_against_ngspice(spice, load, other, feet, cord_feet):
@@ -539,12 +461,7 @@ def test_two_wire_drop_against_ngspice(spice, load, other, feet, cord_feet):
 THREE_WIRE = [(10.0, 0.0), (10.0, 4.0), (10.0, 10.0), (4.0, 10.0), (2.0, 16.0)]
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @independent("nodal analysis, a linear system")
 @pytest.mark.parametrize(("here", "there"), THREE_WIRE)
 def test_three_wire_drop_against_nodal_analysis(here, there):
@@ -569,12 +486,7 @@ def test_three_wire_drop_against_nodal_analysis(here, there):
     assert (value(found, "drop") < 0) == (there > 2 * here)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @independent("ngspice, analysis of small signals")
 @pytest.mark.parametrize(("here", "there"), THREE_WIRE)
 def test_three_wire_drop_against_ngspice(spice, here, there):
@@ -598,32 +510,17 @@ def test_three_wire_drop_against_ngspice(spice, here, there):
     assert value(found, "drop of the other leg") == pytest.approx(120 - other_leg_left, abs=1e-6)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("Ohm's law over the loop, by hand")
+@STRANDED_TABLE_8
+@LOOP_BY_OHM
 def test_leg_to_leg_is_the_same_as_two_wire():
     # 0.3768 ohm are 2 x 60 ft of 3.14 ohm/kft
     leg_to_leg = drop(system="three-wire", nameplate_voltage="240 V", current="20 A")
     assert value(leg_to_leg, "drop") == pytest.approx(20 * 0.3768)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @independent("Kirchhoff's law of the neutral, by hand")
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
+@ADVICE_210_19_A
 def test_a_load_leg_to_leg_is_not_judged_by_a_share_of_the_neutral():
     # 24 A x 400 ft x 1.24 ohm/kft (Table 8) is 11.9 V of 240: 4.96 %
     dryer = {"current": "24 A", "nameplate_voltage": "240 V", "building_wire": "10 AWG"}
@@ -639,19 +536,9 @@ def test_a_load_leg_to_leg_is_not_judged_by_a_share_of_the_neutral():
     assert value(more, "drop") == pytest.approx(54 * 0.2 * 1.24)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @independent("Kirchhoff's law of the neutral, by hand")
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
+@ADVICE_210_19_A
 @pytest.mark.parametrize(
     ("there", "verdict"),
     # (2 x I2 - 10) A x 100 ft x 1.98 ohm/kft (Table 8) of 120 V: 3 % is 14.09 A
@@ -667,12 +554,7 @@ def test_the_other_leg_is_judged_too(there, verdict):
     assert judged.criterion.actual == pytest.approx(share)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @independent("Kirchhoff's law of the neutral, by hand")
 def test_a_current_of_the_other_leg_says_three_wire():
     # 10 A out, 6 A back through the neutral
@@ -680,12 +562,7 @@ def test_a_current_of_the_other_leg_says_three_wire():
     assert value(found, "drop") == pytest.approx((10 + 6) * 0.3768 / 2)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @independent("Kirchhoff's law of the neutral, by hand")
 def test_equal_legs_leave_only_the_leg_itself():
     # equal legs leave no current in the neutral
@@ -693,18 +570,8 @@ def test_equal_legs_leave_only_the_leg_itself():
     assert value(equal, "drop") == pytest.approx(10 * 0.3768 / 2)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
+@STRANDED_TABLE_8
+@REACTANCE_TABLE_9
 @independent("|V + I Z| - |V| in complex numbers")
 @pytest.mark.parametrize("power_factor", [0.5, 0.8, 0.95, 1.0])
 @pytest.mark.parametrize(
@@ -726,18 +593,8 @@ def test_power_factor_against_the_phasor(gauge, r, x, power_factor):
     assert value(found, "drop") == pytest.approx(exact, abs=across**2 / (2 * 115) + 1e-9)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
+@STRANDED_TABLE_8
+@REACTANCE_TABLE_9
 @practice("reactance over a fifth of the resistance matters")
 def test_reactance_that_is_left_out_is_named_where_it_matters():
     # 2/0 AWG 0.043 of 0.0967 ohm/kft

@@ -10,6 +10,7 @@ import wirecalc
 from wirecalc import BadInput, tables
 
 from .records import independent, memory, practice, source
+from .seen import CORD_400_5_A_COLUMN_B, TEMPERATURE_TEST_UL_310
 
 JOINT = {"wire": "16 AWG", "joint_length": "150 mm"}
 
@@ -183,18 +184,8 @@ def greatest(gauge, currents):
     return min(wire, max(currents.values()))
 
 
-@source(
-    "UL 310, electrical quick-connect terminals",
-    "7th edition",
-    "temperature test",
-    seen="two documents for 22 to 16 AWG, one for thicker wire",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), column B",
-    seen="a cord maker's page, an excerpt of a UL appliance standard",
-)
+@TEMPERATURE_TEST_UL_310
+@CORD_400_5_A_COLUMN_B
 @pytest.mark.parametrize(("inches", "mm", "currents"), WIDTHS, ids=lambda v: str(v)[:8])
 def test_currents_of_tabs(inches, mm, currents):
     for gauge, amps in currents.items():
@@ -218,18 +209,8 @@ def test_currents_of_tabs(inches, mm, currents):
             assert finding.figure("test current").figure.value == amps
 
 
-@source(
-    "UL 310, electrical quick-connect terminals",
-    "7th edition",
-    "temperature test",
-    seen="two documents for 22 to 16 AWG, one for thicker wire",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), column B",
-    seen="a cord maker's page, an excerpt of a UL appliance standard",
-)
+@TEMPERATURE_TEST_UL_310
+@CORD_400_5_A_COLUMN_B
 @pytest.mark.parametrize(
     ("width", "wire", "amps", "verdict"),
     [
@@ -611,12 +592,7 @@ def test_what_a_metric_cord_carries(wire, amps):
 
 
 @memory("IEC 60335-1, Table 11, least cross-section of supply cords")
-@source(
-    "UL 310, electrical quick-connect terminals",
-    "7th edition",
-    "temperature test",
-    seen="two documents for 22 to 16 AWG, one for thicker wire",
-)
+@TEMPERATURE_TEST_UL_310
 @pytest.mark.parametrize(
     ("wire", "amps", "verdict"),
     [

@@ -12,6 +12,7 @@ import wirecalc
 from wirecalc import Verdict
 
 from .records import independent, memory, practice, source
+from .seen import CORD_400_5_A_COLUMN_B, ROOM_OF_20_K, TEMPERATURE_TEST_UL_310
 
 PRACTICE = "common practice, no source"
 # strands past the barrel and bare wire behind it, mm: 2 + 1 to 6 mm2, 2 + 2 from 10 mm2, 3 + 3
@@ -58,13 +59,8 @@ ASKED = [
 ]
 
 
-@practice("20 K of room between place and rating")
-@source(
-    "UL 310, electrical quick-connect terminals",
-    "7th edition",
-    "temperature test",
-    seen="two documents for 22 to 16 AWG, one for thicker wire",
-)
+@ROOM_OF_20_K
+@TEMPERATURE_TEST_UL_310
 @source(
     "UL 486A, wire connectors for copper conductors",
     "8th edition, 1991/1995",
@@ -85,18 +81,8 @@ def test_a_check_of_every_such_job_that_was_left_out_cannot_be_told(name, left_o
     assert verdict(name, WHOLE[name] | {left_out: "unknown"}) == "cannot tell"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), column B",
-    seen="a cord maker's page, an excerpt of a UL appliance standard",
-)
-@source(
-    "UL 310, electrical quick-connect terminals",
-    "7th edition",
-    "temperature test",
-    seen="two documents for 22 to 16 AWG, one for thicker wire",
-)
+@CORD_400_5_A_COLUMN_B
+@TEMPERATURE_TEST_UL_310
 @source(
     "IEC 61210, flat quick-connect terminations",
     "2010, as JIS C 2809:2014",
@@ -202,12 +188,7 @@ def test_a_danger_is_not_let_go(about, name, given, expected, source):
 
 
 @source("NASA-STD-8739.4", "Change 6, 2011", "10.1.7 b, insulation clearance", seen="two copies")
-@source(
-    "UL 310, electrical quick-connect terminals",
-    "7th edition",
-    "temperature test",
-    seen="two documents for 22 to 16 AWG, one for thicker wire",
-)
+@TEMPERATURE_TEST_UL_310
 @source(
     "UL 486A, wire connectors for copper conductors",
     "8th edition, 1991/1995",
@@ -216,7 +197,7 @@ def test_a_danger_is_not_let_go(about, name, given, expected, source):
 )
 @source("UL 486E", "as reprinted 2015", "Table 22", seen="one reprint")
 @practice("the maker's listing of a connector decides")
-@practice("20 K of room between place and rating")
+@ROOM_OF_20_K
 @pytest.mark.parametrize(
     ("about", "name", "given", "source"),
     [
@@ -292,30 +273,15 @@ MORE = [
 ]
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), column B",
-    seen="a cord maker's page, an excerpt of a UL appliance standard",
-)
-@source(
-    "UL 310, electrical quick-connect terminals",
-    "7th edition",
-    "temperature test",
-    seen="two documents for 22 to 16 AWG, one for thicker wire",
-)
-@practice("20 K of room between place and rating")
+@CORD_400_5_A_COLUMN_B
+@TEMPERATURE_TEST_UL_310
+@ROOM_OF_20_K
 @pytest.mark.parametrize(("name", "more"), MORE, ids=str)
 def test_knowing_more_never_lowers_a_pass(name, more):
     assert verdict(name, WHOLE[name] | more) == "pass"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), column B",
-    seen="a cord maker's page, an excerpt of a UL appliance standard",
-)
+@CORD_400_5_A_COLUMN_B
 @pytest.mark.parametrize(
     ("amps", "expected"),
     # NEC Table 400.5(A)(1), column B: 16 AWG carries 13 A; UL 486 assigns a 16 AWG connector none
@@ -325,18 +291,8 @@ def test_a_current_above_that_of_the_wire_fails_where_none_is_assigned(amps, exp
     assert verdict("splice", BUTT, current=amps) == expected
 
 
-@source(
-    "UL 310, electrical quick-connect terminals",
-    "7th edition",
-    "temperature test",
-    seen="two documents for 22 to 16 AWG, one for thicker wire",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), column B",
-    seen="a cord maker's page, an excerpt of a UL appliance standard",
-)
+@TEMPERATURE_TEST_UL_310
+@CORD_400_5_A_COLUMN_B
 @memory("IEC 60335-1, Table 11, least cross-section of supply cords")
 @pytest.mark.parametrize(
     ("wire", "amps", "expected"),
@@ -364,18 +320,8 @@ def test_above_the_test_current_of_a_tab(wire, amps, expected):
     assert verdict("tab", TAB, wire=wire, current=amps) == expected
 
 
-@source(
-    "UL 310, electrical quick-connect terminals",
-    "7th edition",
-    "temperature test",
-    seen="two documents for 22 to 16 AWG, one for thicker wire",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), column B",
-    seen="a cord maker's page, an excerpt of a UL appliance standard",
-)
+@TEMPERATURE_TEST_UL_310
+@CORD_400_5_A_COLUMN_B
 def test_a_fail_on_a_tab_speaks_of_the_limit_and_not_of_care():
     finding = wirecalc.run("tab", **TAB, current="14 A")
     assert "80 %" not in (finding.decided_by.because or "")
@@ -408,7 +354,7 @@ def test_strands_that_pass_are_not_told_to_be_cut_back():
     assert "crimp-02" in {c.key for c in nicked.cautions}
 
 
-@practice("20 K of room between place and rating")
+@ROOM_OF_20_K
 def test_a_part_of_the_stock_is_not_blamed_for_the_wire(tmp_path):
     # common practice, no source: 20 K above the place; a 105 C wire in a place of 150 C
     stock = tmp_path / "stock.csv"
@@ -424,7 +370,7 @@ def test_a_part_of_the_stock_is_not_blamed_for_the_wire(tmp_path):
     assert hot.verdict == "pass"
 
 
-@practice("20 K of room between place and rating")
+@ROOM_OF_20_K
 def test_the_part_that_fails_is_the_part_that_next_names():
     # 20 K above the place: common practice, no source
     given = {"place_temperature": "150 C", "terminal_temperature": "250 C"}
@@ -435,12 +381,7 @@ def test_the_part_that_fails_is_the_part_that_next_names():
     assert sleeve.decided_by.action == "use a sleeve rated for the place and 20 K more"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), column B",
-    seen="a cord maker's page, an excerpt of a UL appliance standard",
-)
+@CORD_400_5_A_COLUMN_B
 def test_no_part_is_bought_for_a_current_that_the_wire_does_not_carry(tmp_path):
     # NEC Table 400.5(A)(1), column B: a cord of 18 AWG carries 10 A
     stock = tmp_path / "stock.csv"
@@ -477,7 +418,7 @@ def test_an_unmarked_connector_is_good_for_the_usual_volts(volts, expected):
     assert verdict("splice", BUTT, circuit_voltage=volts) == expected
 
 
-@practice("20 K of room between place and rating")
+@ROOM_OF_20_K
 def test_what_fails_in_a_splice_is_named_for_the_place():
     # 20 K above the place: common practice, no source
     finding = wirecalc.run("splice", **BUTT | {"wire_temperature": "75 C"})

@@ -8,7 +8,8 @@ import wirecalc
 from wirecalc import BadInput, tables
 
 from .loads import READ
-from .nec import (
+from .records import independent, memory, practice, source
+from .seen import (
     AMBIENT_310_15_B,
     DEVICE_430_52,
     DEVICE_440_22_A,
@@ -24,7 +25,6 @@ from .nec import (
     WIRE_430_22,
     WIRE_440_32,
 )
-from .records import independent, memory, practice, source
 
 DEVICE, WIRE = "device on this motor circuit", "load on the wire"
 LARGEST = "largest device by the rule"

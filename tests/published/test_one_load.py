@@ -8,7 +8,8 @@ import wirecalc
 from wirecalc import tables
 
 from .loads import LOAD, OWN_CIRCUIT, PROTECTION, READ, WIRE, breaker, verdict
-from .nec import (
+from .records import independent, memory, practice, source
+from .seen import (
     AMBIENT_310_15_B,
     BUNDLED_310_15_C,
     LOADS_210_20_A,
@@ -18,7 +19,6 @@ from .nec import (
     TERMINATIONS_110_14_C,
     WIRE_310_16,
 )
-from .records import independent, memory, practice, source
 
 IEC = {"wiring_rules": "iec", "ambient": "30 C", "conductors": 2, "run_time": "6 h"}
 

@@ -30,7 +30,7 @@ def without_record(path: Path) -> list[str]:
 
 
 def _says(decorator: ast.expr) -> bool:
-    """Whether a decorator is a record whose texts are filled in, or the name of one in nec.py."""
+    """Whether a decorator is a record whose texts are filled in, or the name of one in seen.py."""
     if isinstance(decorator, ast.Name):
         return decorator.id in NAMED
     if not isinstance(decorator, ast.Call) or not isinstance(decorator.func, ast.Name):
@@ -41,8 +41,8 @@ def _says(decorator: ast.expr) -> bool:
     return bool(needed) and len(written) >= needed and all(t.strip() for t in written)
 
 
-NAMED: set[str] = set()  # records of nec.py that say enough
-for _node in ast.parse((FOLDER / "nec.py").read_text(encoding="utf-8")).body:
+NAMED: set[str] = set()  # records of seen.py that say enough
+for _node in ast.parse((FOLDER / "seen.py").read_text(encoding="utf-8")).body:
     if isinstance(_node, ast.Assign) and isinstance(_node.value, ast.Call) and _says(_node.value):
         NAMED |= {target.id for target in _node.targets if isinstance(target, ast.Name)}
 

@@ -11,6 +11,7 @@ import wirecalc
 from wirecalc import tables
 
 from .records import independent, memory, source
+from .seen import ADIABATIC_BY_HAND, ADIABATIC_CONSTANTS, K_FACTORS_43A, PVC_TO_150_C
 
 STANDS = "time that the insulation stands"
 NAME = "time to the limit of the insulation"
@@ -51,26 +52,15 @@ def value(finding, name):
     return finding.figure(name).figure.value
 
 
-@source(
-    "IEC 60364-4-43",
-    "edition not stated",
-    "Table 43A, k factors",
-    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
-)
+@K_FACTORS_43A
 @source(
     "IEC 60364-5-54",
     "edition not stated",
     "Tables A.54.2 to A.54.6, k factors",
     seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
 )
-@independent(
-    "adiabatic formula k = sqrt(Qc (beta + 20) / rho x ln((beta + end) / (beta + "
-    "start))), worked by hand"
-)
-@memory(
-    "constants of the adiabatic formula, IEC 60364-5-54 Table A.54.1; they give "
-    "every published k within 0.7 %"
-)
+@ADIABATIC_BY_HAND
+@ADIABATIC_CONSTANTS
 def test_the_table_holds_what_was_printed():
     rows = tables.load("adiabatic-k").rows
     found = [
@@ -80,26 +70,15 @@ def test_the_table_holds_what_was_printed():
     assert sorted(found) == sorted(PUBLISHED + COMPUTED)
 
 
-@source(
-    "IEC 60364-4-43",
-    "edition not stated",
-    "Table 43A, k factors",
-    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
-)
+@K_FACTORS_43A
 @source(
     "IEC 60364-5-54",
     "edition not stated",
     "Tables A.54.2 to A.54.6, k factors",
     seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
 )
-@independent(
-    "adiabatic formula k = sqrt(Qc (beta + 20) / rho x ln((beta + end) / (beta + "
-    "start))), worked by hand"
-)
-@memory(
-    "constants of the adiabatic formula, IEC 60364-5-54 Table A.54.1; they give "
-    "every published k within 0.7 %"
-)
+@ADIABATIC_BY_HAND
+@ADIABATIC_CONSTANTS
 @pytest.mark.parametrize(("metal", "start", "end", "k"), PUBLISHED + COMPUTED)
 def test_published_k_is_the_formulas_within_the_rounding_of_the_print(metal, start, end, k):
     within = 0.0068 if (metal, start, end, k) in PUBLISHED else 0.0006
@@ -115,12 +94,7 @@ def test_published_k_is_the_formulas_within_the_rounding_of_the_print(metal, sta
         assert row.number("value") == pytest.approx(constant)
 
 
-@source(
-    "IEC 60364-4-43",
-    "edition not stated",
-    "Table 43A, k factors",
-    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
-)
+@K_FACTORS_43A
 @source(
     "IEC 60364-4-43",
     "edition not stated",
@@ -165,27 +139,16 @@ def test_over_300_mm2_pvc_stands_less():
         assert value(found, STANDS) == pytest.approx((k * mm2 / 20_000) ** 2)
 
 
-@source(
-    "IEC 60364-4-43",
-    "edition not stated",
-    "Table 43A, k factors",
-    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
-)
+@K_FACTORS_43A
 @source(
     "IEC 60364-4-43",
     "edition not stated",
     "434.5.2, t = (k S / I)^2",
     seen="a BS 7671 pocket guide",
 )
-@independent(
-    "adiabatic formula k = sqrt(Qc (beta + 20) / rho x ln((beta + end) / (beta + "
-    "start))), worked by hand"
-)
-@memory(
-    "constants of the adiabatic formula, IEC 60364-5-54 Table A.54.1; they give "
-    "every published k within 0.7 %"
-)
-@memory("ICEA P-32-382, the end of PVC at 150 C")
+@ADIABATIC_BY_HAND
+@ADIABATIC_CONSTANTS
+@PVC_TO_150_C
 @pytest.mark.parametrize(
     ("seconds", "word"),
     # from 30 C the formula has k 142.7 and (142.7/115)^2 = 1.54 s: a fail there is sure
@@ -201,12 +164,7 @@ def test_pvc_passes_within_both_laws(seconds, word):
         assert hot.verdict == "fail"
 
 
-@source(
-    "IEC 60364-4-43",
-    "edition not stated",
-    "Table 43A, k factors",
-    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
-)
+@K_FACTORS_43A
 @source(
     "ICEA P-32-382",
     "2007",
@@ -294,10 +252,7 @@ def heated(amps, mm2, start, seconds, metal="copper"):
 
 
 @independent("dT/dt = I^2 rho(T) / (A^2 Qc) integrated in time")
-@memory(
-    "constants of the adiabatic formula, IEC 60364-5-54 Table A.54.1; they give "
-    "every published k within 0.7 %"
-)
+@ADIABATIC_CONSTANTS
 @pytest.mark.parametrize(
     ("wire", "metal", "mm2", "amps", "start", "seconds"),
     [
@@ -315,21 +270,10 @@ def test_the_temperature_is_that_of_the_heating_integrated(wire, metal, mm2, amp
     assert heated(amps, mm2, start, stands, metal) == pytest.approx(160, abs=0.01)
 
 
-@source(
-    "IEC 60364-4-43",
-    "edition not stated",
-    "Table 43A, k factors",
-    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
-)
-@independent(
-    "adiabatic formula k = sqrt(Qc (beta + 20) / rho x ln((beta + end) / (beta + "
-    "start))), worked by hand"
-)
-@memory(
-    "constants of the adiabatic formula, IEC 60364-5-54 Table A.54.1; they give "
-    "every published k within 0.7 %"
-)
-@memory("ICEA P-32-382, the end of PVC at 150 C")
+@K_FACTORS_43A
+@ADIABATIC_BY_HAND
+@ADIABATIC_CONSTANTS
+@PVC_TO_150_C
 def test_a_cooler_start_stands_longer():
     # from 30 C the formula gives k 142.7 (IEC prints 143 for 30 to 160 C)
     cool = {"temperature_before": "30 C"}
@@ -346,21 +290,15 @@ def test_a_cooler_start_stands_longer():
         assert short_time(overcurrent_time=seconds, **hot).verdict == word
 
 
-@independent(
-    "adiabatic formula k = sqrt(Qc (beta + 20) / rho x ln((beta + end) / (beta + "
-    "start))), worked by hand"
-)
-@memory(
-    "constants of the adiabatic formula, IEC 60364-5-54 Table A.54.1; they give "
-    "every published k within 0.7 %"
-)
+@ADIABATIC_BY_HAND
+@ADIABATIC_CONSTANTS
 @source(
     "ICEA P-32-382",
     "2007",
     "equation of copper, (I/A)^2 t = 0.0297 log10((T2 + 234) / (T1 + 234))",
     seen="a cable maker's specification sheet, a question page and a forum post",
 )
-@memory("ICEA P-32-382, the end of PVC at 150 C")
+@PVC_TO_150_C
 @pytest.mark.parametrize(
     ("seconds", "word"),
     # 18 AWG, 100 A, as hot as at full load: PVC 105 C to 160 C k 87.4, 0.518 s; its end is 20 K off
@@ -383,20 +321,9 @@ def test_insulation_that_was_not_said_fails_only_by_the_strongest(seconds, word)
         assert {"insulation", "temperature_before"} & {*found.criterion(NAME).criterion.needs}
 
 
-@source(
-    "IEC 60364-4-43",
-    "edition not stated",
-    "Table 43A, k factors",
-    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
-)
-@independent(
-    "adiabatic formula k = sqrt(Qc (beta + 20) / rho x ln((beta + end) / (beta + "
-    "start))), worked by hand"
-)
-@memory(
-    "constants of the adiabatic formula, IEC 60364-5-54 Table A.54.1; they give "
-    "every published k within 0.7 %"
-)
+@K_FACTORS_43A
+@ADIABATIC_BY_HAND
+@ADIABATIC_CONSTANTS
 @memory("PVC of 105 C ends at 160 C as other PVC does, at 140 C at the least")
 def test_appliance_wire_of_105_c_pvc_stands_the_least():
     # (87.4 x 0.823 / 45)^2 = 2.56 s; PVC 90 C has k 100 and 3.345 s
@@ -414,14 +341,8 @@ def test_appliance_wire_of_105_c_pvc_stands_the_least():
     )
 
 
-@independent(
-    "adiabatic formula k = sqrt(Qc (beta + 20) / rho x ln((beta + end) / (beta + "
-    "start))), worked by hand"
-)
-@memory(
-    "constants of the adiabatic formula, IEC 60364-5-54 Table A.54.1; they give "
-    "every published k within 0.7 %"
-)
+@ADIABATIC_BY_HAND
+@ADIABATIC_CONSTANTS
 @pytest.mark.parametrize(("share", "word"), [(0.979, "pass"), (0.981, "marginal"), (1.001, "fail")])
 def test_a_time_by_the_formula_is_2_percent_off_at_the_most(share, word):
     seconds = k_of("copper", 30, 200) ** 2 / 141**2  # rubber, of which ICEA says nothing
@@ -434,12 +355,7 @@ def test_a_time_by_the_formula_is_2_percent_off_at_the_most(share, word):
     assert found.verdict == word
 
 
-@source(
-    "IEC 60364-4-43",
-    "edition not stated",
-    "Table 43A, k factors",
-    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
-)
+@K_FACTORS_43A
 @source(
     "IEC 60364-4-43",
     "edition not stated",
@@ -460,19 +376,14 @@ def test_over_5_s_more_cannot_be_told():
     assert short_time(amps=80, overcurrent_time="9 s", **full).verdict == "fail"
 
 
-@source(
-    "IEC 60364-4-43",
-    "edition not stated",
-    "Table 43A, k factors",
-    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
-)
+@K_FACTORS_43A
 @source(
     "ICEA P-32-382",
     "2007",
     "equation of copper, (I/A)^2 t = 0.0297 log10((T2 + 234) / (T1 + 234))",
     seen="a cable maker's specification sheet, a question page and a forum post",
 )
-@memory("ICEA P-32-382, the end of PVC at 150 C")
+@PVC_TO_150_C
 @pytest.mark.parametrize(("amps", "word"), [(180, "fail"), (40, "cannot tell"), (15, "pass")])
 def test_minutes_are_no_slip(amps, word):
     # XLPE 14 AWG, ICEA 142.0 A s^0.5/mm2: 2.69 s at 180 A, 54.6 s at 40 A; PVC 90 C 192 s at 15 A,
@@ -484,19 +395,14 @@ def test_minutes_are_no_slip(amps, word):
         assert "ampacity" in found.criterion(NAME).action
 
 
-@source(
-    "IEC 60364-4-43",
-    "edition not stated",
-    "Table 43A, k factors",
-    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
-)
+@K_FACTORS_43A
 @source(
     "IEC 60364-4-43",
     "edition not stated",
     "434.5.2, t = (k S / I)^2",
     seen="a BS 7671 pocket guide",
 )
-@memory("ICEA P-32-382, the end of PVC at 150 C")
+@PVC_TO_150_C
 def test_a_level_from_memory_is_shown_as_one():
     # 18 AWG, 100 A: IEC 0.677 s (confirmed), ICEA to 150 C 0.578 s (from memory)
     kept = short_time("18 AWG", 100, "pvc-90", overcurrent_time="0.57 s").criterion(NAME)
@@ -518,15 +424,9 @@ def test_cut_strands_leave_less_area():
     assert value(cut, "copper melts after") == pytest.approx(value(whole, "copper melts after") / 4)
 
 
-@independent(
-    "adiabatic formula k = sqrt(Qc (beta + 20) / rho x ln((beta + end) / (beta + "
-    "start))), worked by hand"
-)
-@memory(
-    "constants of the adiabatic formula, IEC 60364-5-54 Table A.54.1; they give "
-    "every published k within 0.7 %"
-)
-@memory("ICEA P-32-382, the end of PVC at 150 C")
+@ADIABATIC_BY_HAND
+@ADIABATIC_CONSTANTS
+@PVC_TO_150_C
 def test_what_was_never_seen_is_not_made_up():
     assert short_time("12 AWG cca", 100, overcurrent_time="1 s").verdict == "cannot tell"
     # no k of aluminium under PVC 90 C was seen: by the formula, from memory
@@ -544,7 +444,7 @@ def test_what_was_never_seen_is_not_made_up():
     "Table 43A, PVC over 300 mm2 ends at 140 C",
     seen="a NEN 1010 page",
 )
-@memory("ICEA P-32-382, the end of PVC at 150 C")
+@PVC_TO_150_C
 def test_the_kinder_of_two_laws_is_no_caution_level():
     # over 300 mm2 IEC ends at 140 C, ICEA (from memory) at 150 C
     found = short_time("600 kcmil", 20_000, "pvc-70", overcurrent_time="1 s")

@@ -11,6 +11,7 @@ from wirecalc.trade import conductors
 from wirecalc.typed.wires import CMIL_PER_MM2, read_wire
 
 from .records import independent, memory, practice, source
+from .seen import CORD_400_5_A_COLUMN_B, ROOM_OF_20_K, TEMPERATURE_TEST_UL_310
 
 GUIDE = "a component maker's circular-mil guide, undated, worked strandings (one copy)"
 SUMS = f"{GUIDE}; NASA-STD-8739.4 Change 6, 19.11; magnet-wire splice sheets, undated (one copy)"
@@ -257,18 +258,8 @@ def test_current_against_ul_486_assigned_currents(gauge, amps):
     assert wirecalc.run("splice", **given, current=f"{over + 0.1} A").verdict == "fail"
 
 
-@source(
-    "UL 310, electrical quick-connect terminals",
-    "7th edition",
-    "temperature test",
-    seen="two documents for 22 to 16 AWG, one for thicker wire",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), column B",
-    seen="a cord maker's page, an excerpt of a UL appliance standard",
-)
+@TEMPERATURE_TEST_UL_310
+@CORD_400_5_A_COLUMN_B
 @pytest.mark.parametrize(
     ("tab", "current", "expected"),
     [
@@ -301,12 +292,7 @@ def test_current_of_a_push_on_terminal_against_ul_310(tab, current, expected):
     "assigned and static heating currents",
     seen="one engineering guide",
 )
-@source(
-    "NEC (NFPA 70)",
-    "2011 to 2023",
-    "Table 400.5(A)(1), column B",
-    seen="a cord maker's page, an excerpt of a UL appliance standard",
-)
+@CORD_400_5_A_COLUMN_B
 @memory("IEC 60335-1, Table 11, least cross-section of supply cords")
 @practice("half of a static heating current calls for care")
 @pytest.mark.parametrize(
@@ -369,7 +355,7 @@ def test_a_push_on_terminal_takes_two_wires_at_most(count, verdict):
     assert finding.verdict == verdict
 
 
-@practice("20 K of room between place and rating")
+@ROOM_OF_20_K
 @pytest.mark.parametrize(
     ("rating", "verdict"),
     [

@@ -11,6 +11,17 @@ import wirecalc
 from wirecalc import BadInput, tables
 
 from .records import independent, memory, practice, source
+from .seen import (
+    ADVICE_210_19_A,
+    BAND_BY_ARITHMETIC,
+    COPPER_WITH_HEAT,
+    KIRCHHOFF,
+    ONE_AND_FIVE_WATTS,
+    REACTANCE_TABLE_9,
+    START_AT_80,
+    STRANDED_TABLE_8,
+    VOLTS_AT_THE_LOAD,
+)
 
 
 def supply(plate="115 V", **given):
@@ -21,12 +32,7 @@ def verdict(finding, name):
     return str(finding.criterion(name).verdict)
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 @pytest.mark.parametrize(
     ("plate", "least", "most"),
     [
@@ -43,12 +49,7 @@ def test_running_volts_within_a_tenth_of_the_plate(plate, least, most):
     assert supply(f"{plate} V", voltage_running=f"{most + 0.1:.1f} V").verdict == "fail"
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 @independent("a load of plain resistance takes power with the square of the volts")
 @practice("a 240 V machine on a 208 V service is no match: its plate does not name it")
 def test_a_240_v_plate_on_208_v_is_no_match_and_no_part_is_at_fault():
@@ -65,12 +66,7 @@ def test_a_240_v_plate_on_208_v_is_no_match_and_no_part_is_at_fault():
     assert high.verdict == "fail"
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 def test_a_208_240_v_plate_takes_both_services():
     # from 90 % of 208 V to 110 % of 240 V
     for nominal, volts in (("208 V", "205 V"), ("240 V", "238 V")):
@@ -86,13 +82,8 @@ def test_a_208_240_v_plate_takes_both_services():
     assert low.verdict == "fail"  # 90 % of 208 V is 187.2 V
 
 
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
-@independent("ends of the meter's band by arithmetic")
+@ADVICE_210_19_A
+@BAND_BY_ARITHMETIC
 def test_the_errors_of_two_readings_are_independent_and_the_way_out_is_said():
     lost = "volts lost with the load, of those at rest"
     # ±(1 % + 0.3 V): at worst 120.49 V at rest and 115.728 V running, 3.952 % apart
@@ -109,24 +100,14 @@ def test_the_errors_of_two_readings_are_independent_and_the_way_out_is_said():
     assert verdict(counts, lost) == "pass"
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 @pytest.mark.parametrize("what", ["voltage_running", "voltage_at_rest"])
 def test_240_v_on_a_120_v_item_fails(what):
     assert supply("120 V", **{what: "240 V"}).verdict == "fail"
 
 
 @practice("no volts at an outlet: it is dead")
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 @pytest.mark.parametrize(
     "given",
     [
@@ -139,12 +120,7 @@ def test_a_dead_outlet_fails(given):
     assert supply(**given).verdict == "fail"
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 def test_volts_at_rest_alone_pass_nothing():
     # 103.5 V are 90 % of 115 V
     good = supply(voltage_at_rest="120 V")
@@ -203,12 +179,7 @@ def test_the_plate_names_the_service(plate, service):
         assert low == pytest.approx(0.95 * service)
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 @practice("100 V is a service of Japan, 127 V of Latin America")
 @pytest.mark.parametrize(("plate", "volts"), [("100 V", "101 V"), ("127 V", "128 V")])
 def test_a_service_of_another_country_is_not_held_to_a_range_of_its_own(plate, volts):
@@ -218,24 +189,14 @@ def test_a_service_of_another_country_is_not_held_to_a_range_of_its_own(plate, v
     assert any(n.what == "the service's own range" for n in found.not_checked)
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 def test_a_plate_whose_lower_volts_are_its_volts_has_one():
     same = supply("208 V", nameplate_voltage_low="208 V", voltage_running="205 V")
     assert same.verdict == supply("208 V", voltage_running="205 V").verdict == "pass"
 
 
 @memory("IEC 60038: 230 V plus and minus 10 %")
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 @practice("a limit from memory is kept 5 V away from")
 @pytest.mark.parametrize(
     ("volts", "word"),
@@ -251,12 +212,7 @@ def test_a_230_v_service(volts, word):
     assert supply("230 V", **given, nominal_voltage="230 V").verdict == word
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 @practice("110 and 220 V are older names of 115 and 230 V")
 @pytest.mark.parametrize(
     ("plate", "volts", "word"),
@@ -273,13 +229,8 @@ def test_an_older_name_of_the_same_volts_is_no_other_service(plate, volts, word)
     assert found.verdict == word
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@practice("80 % of the plate at a start")
+@VOLTS_AT_THE_LOAD
+@START_AT_80
 @pytest.mark.parametrize(
     ("volts", "word"),
     # 90 % of the plate, for a machine that runs; 80 %, 92 V
@@ -299,18 +250,8 @@ LOSS = "volts lost at a full outlet, 12 A or more"
     "210.23(A)(1), 80 % of the circuit for one load with a plug",
     seen="two copies",
 )
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@ADVICE_210_19_A
+@VOLTS_AT_THE_LOAD
 @independent("Ohm's law: the loss goes with the current")
 @pytest.mark.parametrize(
     ("running", "amps", "word"),
@@ -339,12 +280,7 @@ def test_what_a_loss_means_goes_by_the_current(running, amps, word):
         assert found.criterion(LOSS).criterion.actual == pytest.approx(max(volts, 0))
 
 
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
+@ADVICE_210_19_A
 @independent("volts lost times the current, by hand")
 def test_a_great_loss_is_heat_somewhere_and_use_stops():
     # 48 V at 18 A: 864 W
@@ -389,13 +325,8 @@ def test_volts_that_no_house_has_are_read_again(name):
     assert supply("480 V", **{name: "480 V"}).verdict != "fail"  # a plate of a shop's machine
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@independent("ends of the meter's band by arithmetic")
+@VOLTS_AT_THE_LOAD
+@BAND_BY_ARITHMETIC
 def test_the_meter_counts():
     # 103.5 V are 90 % of 115 V
     # 104.5 V ±(1%+3): 103.155 to 105.845 V reaches across 103.5 V
@@ -403,12 +334,7 @@ def test_the_meter_counts():
     assert supply(voltage_running="105.0 V ±(1%+3)").verdict == "pass"  # from 103.65 V
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 @source(
     "data sheet of a household compressor",
     "undated",
@@ -459,15 +385,10 @@ RUN = {"building_wire": "14 AWG", "run_length": "40 ft"}
 PANEL = {"panel_at_rest": "120 V", "panel_running": "120 V"}  # nothing lost ahead of it
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@practice("1 W in a joint asks for care, 5 W stops its use")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
+@ONE_AND_FIVE_WATTS
+@KIRCHHOFF
 @pytest.mark.parametrize(
     ("watts", "word"),
     [(0, "pass"), (0.99, "pass"), (1.01, "marginal"), (4.99, "marginal"), (5.01, "fail")],
@@ -497,9 +418,9 @@ def test_the_wire_counts_as_cold():
 @source(
     "NEC (NFPA 70)", "edition not stated", "Chapter 9 Table 8, solid copper, 75 C", seen="one copy"
 )
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@practice("1 W in a joint asks for care, 5 W stops its use")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@COPPER_WITH_HEAT
+@ONE_AND_FIVE_WATTS
+@KIRCHHOFF
 @pytest.mark.parametrize(
     ("watts", "temperature", "word"),
     # 12 A, 75 ft of 14 AWG solid, 3.07 ohm/kft: 0.379 ohm at 20 C, 0.4605 at 75 C
@@ -532,8 +453,8 @@ def test_a_wire_whose_temperature_was_not_given_is_at_20_to_75_c(watts, temperat
     "17.241 ohm mm2/km at 20 C",
     seen="a handbook and a property table",
 )
-@practice("1 W in a joint asks for care, 5 W stops its use")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@ONE_AND_FIVE_WATTS
+@KIRCHHOFF
 @pytest.mark.parametrize(
     ("ohm_per_km", "word"),
     # 2.5 mm2 solid at 20 C, 60 m there and back, 16 A: IEC 60228 lets it have 7.41 ohm/km; the
@@ -571,20 +492,10 @@ def at_a_plug(rest, amps, impedance, power_factor):
     return low
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@practice("1 W in a joint asks for care, 5 W stops its use")
+@STRANDED_TABLE_8
+@REACTANCE_TABLE_9
+@COPPER_WITH_HEAT
+@ONE_AND_FIVE_WATTS
 @independent("|V + I Z| = |V at rest| solved by halving")
 @pytest.mark.parametrize("power_factor", [0.3, 0.5, 0.8, 0.95])
 @pytest.mark.parametrize(("joint", "word"), [(0.01, "pass"), (0.03, "marginal"), (0.15, "fail")])
@@ -599,20 +510,10 @@ def test_a_joint_behind_a_motor_is_found_by_its_power_factor(power_factor, joint
     assert found.verdict == word
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@practice("1 W in a joint asks for care, 5 W stops its use")
+@STRANDED_TABLE_8
+@REACTANCE_TABLE_9
+@COPPER_WITH_HEAT
+@ONE_AND_FIVE_WATTS
 @practice("volts behind a motor or a supply of electronics say nothing without its power factor")
 @independent("|V + I Z| = |V at rest| solved by halving")
 @pytest.mark.parametrize("kind", [None, "motor", "electronic"])
@@ -625,20 +526,10 @@ def test_without_power_factor_nothing_passes(kind):
     assert upstream(120, 120, 8, **RUN, load_kind=kind).verdict == "cannot tell"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
-    seen="three copies",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@practice("1 W in a joint asks for care, 5 W stops its use")
+@STRANDED_TABLE_8
+@REACTANCE_TABLE_9
+@COPPER_WITH_HEAT
+@ONE_AND_FIVE_WATTS
 @independent("|V + I Z| = |V at rest| solved by halving")
 @pytest.mark.parametrize("power_factor", [0.2, 0.5, 0.8, 0.95, 1.0])
 @pytest.mark.parametrize(("joint", "fails"), [(0.03, False), (0.3, True)])
@@ -654,13 +545,8 @@ def test_a_fail_without_power_factor_holds_at_every_one(power_factor, joint, fai
         assert found.verdict == "fail"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
 @independent("Ohm's law by hand")
 def test_what_is_lost_is_told_where_the_wire_is_not_known():
     # 8 of 121 V at 10 A; 14 AWG at 20 C (Table 8): 0.8 ohm is 155 ft one way
@@ -679,7 +565,7 @@ def test_aluminium_in_the_wall_is_an_electricians():
 
 
 @practice("a second leg that rises by 2 % tells of the neutral")
-@independent("ends of the meter's band by arithmetic")
+@BAND_BY_ARITHMETIC
 @pytest.mark.parametrize(
     ("second", "error", "said"),
     # 124 V ±(1%+3) may be 122.5 V, and 120 V 121.5
@@ -698,12 +584,7 @@ def test_legs_that_move_apart_are_told_at_the_top(second, error, said):
     assert [a.name for a in found.answers] == (["neutral"] if said else [])
 
 
-@source(
-    "NEC (NFPA 70)",
-    "edition not stated",
-    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
-    seen="two copies",
-)
+@ADVICE_210_19_A
 def test_volts_lost_with_the_load_are_judged_by_the_advice():
     # of 121 V 3.63 and 6.05 V
     name = "volts lost with the load, of those at rest"
@@ -747,14 +628,9 @@ def test_a_remembered_level_of_the_service_is_shown_as_one(volts, limit, confide
 
 
 @independent("Kirchhoff's laws as a linear system")
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@practice("1 W in a joint asks for care, 5 W stops its use")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
+@ONE_AND_FIVE_WATTS
 @practice("service and transformer may add 0.1 ohm ahead of the panel")
 def test_a_loss_is_found_by_solving_the_circuit():
     # 120 V behind 0.03 ohm to the panel, 60 ft of 14 AWG, a 0.2 ohm joint, a 13.2 ohm heater:
@@ -784,8 +660,8 @@ def test_a_loss_is_found_by_solving_the_circuit():
 @memory("IEC 60725, reference impedance of a 230 V supply: 0.4 + j0.25 ohm, phase and neutral")
 @source("IEC 60228", "2004", "Table 1, class 1, 7.41 ohm/km of 2.5 mm2 at 20 C", seen="four copies")
 @practice("service and transformer of 120 and 240 V may add 0.1 ohm ahead of the panel")
-@practice("1 W in a joint asks for care, 5 W stops its use")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@ONE_AND_FIVE_WATTS
+@KIRCHHOFF
 @pytest.mark.parametrize(
     ("running", "wire", "panel", "word"),
     # 12.6 A; 20 m of 2.5 mm2 have 0.308 ohm at 30 C: 3.88 V, and 0.4 ohm ahead takes 5.04 V
@@ -835,15 +711,10 @@ def test_the_ohms_ahead_of_the_panel_go_by_volts_and_wire(volts, wire, ohm):
     assert f"{ohm:g} ohm ahead of the panel" in judged.reason
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @practice("service and transformer may add 0.1 ohm ahead of the panel")
-@practice("1 W in a joint asks for care, 5 W stops its use")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@ONE_AND_FIVE_WATTS
+@KIRCHHOFF
 def test_a_fail_shows_the_heat_that_is_sure():
     # 6.8 V at 12 A; 40 ft of 14 AWG have 0.2512 ohm hot; 0.1 ohm lies ahead
     found = upstream(119.8, 113.0, 12, **RUN, conductor_temperature=None)
@@ -855,16 +726,11 @@ def test_a_fail_shows_the_heat_that_is_sure():
     assert small.criterion.actual == pytest.approx(144 * (0.8 - 80 * 3.14e-3 - 0.1))
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
 @practice("service and transformer may add 0.1 ohm ahead of the panel")
-@practice("1 W in a joint asks for care, 5 W stops its use")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@ONE_AND_FIVE_WATTS
+@KIRCHHOFF
 def test_what_is_not_known_is_not_blamed():
     amps, loop = 10.0, 80 * FT_14_AT_20
     sag = 0.09  # ohm: 9 W, of a joint or of the service
@@ -879,7 +745,7 @@ def test_what_is_not_known_is_not_blamed():
     assert good.verdict == "pass"
 
 
-@practice("1 W in a joint asks for care, 5 W stops its use")
+@ONE_AND_FIVE_WATTS
 @independent("volts lost times the current")
 @pytest.mark.parametrize(("volts", "word"), [(0.099, "pass"), (0.101, "cannot tell"), (4, None)])
 def test_without_the_wire_only_a_watt_in_all_passes(volts, word):
@@ -906,14 +772,9 @@ def test_wiring_that_is_known_in_part_passes_and_fails_nothing(given):
     assert upstream(120, 110, 10, **given).verdict == "cannot tell"
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@STRANDED_TABLE_8
 @practice("under four fifths of the wire's own volts a size or a length is wrong")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@KIRCHHOFF
 def test_a_run_that_takes_more_than_was_lost_is_no_pass():
     # 120 ft take 10 A x 0.62 ohm = 6.2 V; 2 V were lost
     found = upstream(120, 118, 10, building_wire="14 AWG", run_length="120 ft")
@@ -921,13 +782,8 @@ def test_a_run_that_takes_more_than_was_lost_is_no_pass():
     assert "a size or length is wrong" in found.criteria[0].reason
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("ends of the meter's band by arithmetic")
+@STRANDED_TABLE_8
+@BAND_BY_ARITHMETIC
 @practice("the millivolt drop across a joint finds what two readings of a plug cannot")
 def test_two_one_percent_readings_settle_nothing():
     found = wirecalc.run(
@@ -942,13 +798,8 @@ def test_two_one_percent_readings_settle_nothing():
     assert "millivolt drop" in found.criteria[0].action
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
 @independent("the most of I U - I^2 R lies at U / 2R")
 def test_the_heat_over_the_meters_band_has_its_most_inside():
     # 8.00 A ±50 %: I x 4 V - I^2 x R has its most at 4 V / 2R, not at an end
@@ -998,15 +849,10 @@ def test_a_weak_neutral_moves_the_legs_apart(neutral, word):
     assert verdict(found, "rise of the second leg") == word
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@practice("1 W in a joint asks for care, 5 W stops its use")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
+@ONE_AND_FIVE_WATTS
+@KIRCHHOFF
 def test_legs_are_judged_apart():
     # 10 A through both legs of 40 ft of 10 AWG (1.24 ohm/kft at 75 C); 0.3 ohm more in the second
     one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
@@ -1027,15 +873,10 @@ def test_legs_are_judged_apart():
     assert math.isclose(found.figure("the same at 12 A, second leg").figure.value, 144 * 0.3)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
 @practice("service and transformer may add 0.1 ohm ahead of the panel")
-@practice("1 W in a joint asks for care, 5 W stops its use")
+@ONE_AND_FIVE_WATTS
 @pytest.mark.parametrize(("ohm", "word"), [(0.134, "cannot tell"), (0.135, "fail")])
 @pytest.mark.parametrize("amps", [1, 10, 12])
 def test_a_tenth_of_an_ohm_may_lie_ahead_of_the_panel(ohm, word, amps):
@@ -1043,13 +884,8 @@ def test_a_tenth_of_an_ohm_may_lie_ahead_of_the_panel(ohm, word, amps):
     assert upstream(120, 120 - amps * (80 * FT_14_AT_20 + ohm), amps, **RUN).verdict == word
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
 @practice("under four fifths of the wire's own volts a size or a length is wrong")
 @pytest.mark.parametrize(("share", "word"), [(0.79, "cannot tell"), (0.81, "pass")])
 def test_less_than_four_fifths_of_the_wire_is_no_reading_of_it(share, word):
@@ -1085,13 +921,8 @@ def test_what_readings_may_differ_by():
         upstream(120, 118.7, 10, **RUN, **panel)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
 @independent("ends of the length's band by arithmetic")
 def test_the_error_of_a_length_counts():
     # 40 ft ±10 %, exact volts: 10 A x (4 V - 10 A x R), R of 44 and of 36 ft
@@ -1108,21 +939,16 @@ def test_the_error_of_a_length_counts():
     assert band.high == pytest.approx(10 * (4 - 10 * 72 * FT_14_AT_20))
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
 @source(
     "NEC (NFPA 70)",
     "edition not stated",
     "210.23(A)(1), 80 % of the circuit for one load with a plug",
     seen="two copies",
 )
-@practice("1 W in a joint asks for care, 5 W stops its use")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@ONE_AND_FIVE_WATTS
+@KIRCHHOFF
 def test_each_leg_has_its_own_current():
     # 40 ft of 10 AWG (1.24 ohm/kft at 75 C); 0.3 ohm more in the second leg, which has 4 A
     one_way = 40 * 1.24e-3 * (1 - 0.00323 * 55)
@@ -1138,21 +964,16 @@ def test_each_leg_has_its_own_current():
     assert untold.criterion("second_leg_current").criterion.needs == ("second_leg_current",)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
 @source(
     "NEC (NFPA 70)",
     "edition not stated",
     "210.23(A)(1), 80 % of the circuit for one load with a plug",
     seen="two copies",
 )
-@practice("1 W in a joint asks for care, 5 W stops its use")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@ONE_AND_FIVE_WATTS
+@KIRCHHOFF
 @pytest.mark.parametrize(
     ("ohm", "amps", "word"),
     # 5 W at 12 A, 80 % of a 15 A outlet: 34.7 mohm
@@ -1169,7 +990,7 @@ def test_a_small_current_does_not_hide_a_bad_joint(ohm, amps, word):
     assert upstream(120, running, amps, **RUN, **PANEL).verdict == word
 
 
-@practice("1 W in a joint asks for care, 5 W stops its use")
+@ONE_AND_FIVE_WATTS
 @independent("volts lost times the current")
 def test_a_small_current_on_an_unknown_wire_is_not_told():
     found = upstream(120, 119.8, 0.6)
@@ -1178,14 +999,9 @@ def test_a_small_current_on_an_unknown_wire_is_not_told():
     assert verdict(found, HEAT) == "pass"  # 0.12 W in all
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
+@KIRCHHOFF
 def test_the_panel_was_read_on_the_first_leg_only():
     legs = {"second_leg_at_rest": "120 V", "second_leg_running": "118 V"}
     legs |= {"second_leg_current": "10 A"}
@@ -1198,15 +1014,10 @@ def test_the_panel_was_read_on_the_first_leg_only():
     assert second == pytest.approx(0.2 - one_way)
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@practice("1 W in a joint asks for care, 5 W stops its use")
+@STRANDED_TABLE_8
+@ONE_AND_FIVE_WATTS
 @practice("service and transformer may add 0.1 ohm ahead of the panel")
-@independent("Kirchhoff's laws worked by hand from the readings")
+@KIRCHHOFF
 def test_power_factor_pairs_the_most_volts_lost_with_the_least_left():
     # 113 V +-75 %: at 118.3 V of 120 V only 1.7 V are lost, so a fail cannot be certain
     given = {"voltage_at_rest": "120 V", "current": "12 A", "power_factor": "95 %"}

@@ -8,6 +8,7 @@ import wirecalc
 from wirecalc import Finding, Verdict
 
 from .records import independent, memory, practice, source
+from .seen import COPPER_WITH_HEAT, STRANDED_TABLE_8, VOLTS_AT_THE_LOAD
 
 LEFT = "volts at the load while it runs"
 PER_FT = 2 * 3.14e-3  # ohm of 14 AWG, there and back, 75 C
@@ -21,18 +22,8 @@ def drop(share: float, plate: float = 115.0, **more: str) -> Finding:
     return wirecalc.run("drop", **given | {"run_length": f"{feet:.9f} ft"} | KNOWN | more)
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@VOLTS_AT_THE_LOAD
+@STRANDED_TABLE_8
 @independent("volts left by arithmetic: those at rest less the share lost")
 @pytest.mark.parametrize(
     ("share", "verdict"),
@@ -52,12 +43,7 @@ def test_a_drop_that_no_supply_makes_up_for_fails(share: float, verdict: Verdict
         assert untold.criterion.needs == ("voltage_at_rest",)
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@VOLTS_AT_THE_LOAD
 @source(
     "83 Ill. Adm. Code",
     "edition not stated",
@@ -84,19 +70,9 @@ def test_no_service_has_more_than_its_own_range(
     assert drop(share, plate).verdict is verdict
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
+@VOLTS_AT_THE_LOAD
 @practice("a power factor that is not given may be 80 %")
 def test_a_fail_is_sure_at_every_power_factor_of_a_load_and_with_a_cold_wire() -> None:
     # 47.1 V of 120 V, 39 %; 0.8 of it at 20 C (0.82235) is 25.8 %
@@ -104,18 +80,8 @@ def test_a_fail_is_sure_at_every_power_factor_of_a_load_and_with_a_cold_wire() -
     assert wirecalc.run("drop", **given, run_length="150 ft").verdict is Verdict.FAIL
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@VOLTS_AT_THE_LOAD
+@STRANDED_TABLE_8
 @independent("volts left by arithmetic: those at rest less the share lost")
 @pytest.mark.parametrize(
     ("share", "at_rest", "verdict"),
@@ -130,19 +96,9 @@ def test_the_volts_at_rest_settle_it(share: float, at_rest: str, verdict: Verdic
     assert drop(share, voltage_at_rest=at_rest).verdict is verdict
 
 
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
-@independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
+@STRANDED_TABLE_8
+@COPPER_WITH_HEAT
+@VOLTS_AT_THE_LOAD
 def test_a_fail_that_a_cold_wire_would_take_away_is_not_told() -> None:
     # 21 % at 75 C is 17.3 % at 20 C: 0.82235 of it
     found = wirecalc.run(
@@ -176,18 +132,8 @@ CORD |= {"maker_allows": "yes", "grounding": "yes", "cord_rating": "15 A", "cord
 CORD |= {"cord_conductors": "2", "building_wire": "14 AWG", "nameplate_voltage": "115 V"}
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@VOLTS_AT_THE_LOAD
+@STRANDED_TABLE_8
 @independent("volts left by arithmetic: those at rest less the share lost")
 @pytest.mark.parametrize(
     ("run_length", "verdict"),
@@ -201,18 +147,8 @@ def test_an_extension_cord_is_held_to_the_same(run_length: str, verdict: Verdict
     assert found.verdict is verdict
 
 
-@source(
-    "makers' sheets: an appliance repair text and an ice-machine service manual",
-    "undated",
-    "volts at the load, 90 to 110 % of the plate",
-    seen="two copies, by excerpt",
-)
-@source(
-    "NEC (NFPA 70)",
-    "2011",
-    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
-    seen="two copies, one without its edition",
-)
+@VOLTS_AT_THE_LOAD
+@STRANDED_TABLE_8
 @independent("volts left by arithmetic: those at rest less the share lost")
 def test_an_extension_cord_whose_supply_is_known_is_told() -> None:
     # 12.73 V lost of 119 V: 106.3 V left

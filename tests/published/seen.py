@@ -1,8 +1,8 @@
-"""Rows of the NEC that several checks rest on, each with how it was seen."""
+"""What several published checks rest on, each with how it was seen or worked out."""
 
 from __future__ import annotations
 
-from .records import source
+from .records import independent, memory, practice, source
 
 WIRE_310_16 = source(
     "NEC (NFPA 70)",
@@ -93,3 +93,65 @@ PLATE_440_22_C = source(
 WIRE_440_32 = source(
     "NEC (NFPA 70)", "not stated in the copies", "440.32", seen="a newsletter and a trade answer"
 )
+STRANDED_TABLE_8 = source(
+    "NEC (NFPA 70)",
+    "2011",
+    "Chapter 9 Table 8, stranded uncoated copper, 75 C",
+    seen="two copies, one without its edition",
+)
+REACTANCE_TABLE_9 = source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "Chapter 9 Table 9, reactance in PVC conduit, 60 Hz",
+    seen="three copies",
+)
+ADVICE_210_19_A = source(
+    "NEC (NFPA 70)",
+    "edition not stated",
+    "210.19(A) and 215.2(A), informational notes, 3 and 5 %, advice",
+    seen="two copies",
+)
+CORD_400_5_A_COLUMN_B = source(
+    "NEC (NFPA 70)",
+    "2011 to 2023",
+    "Table 400.5(A)(1), column B",
+    seen="a cord maker's page, an excerpt of a UL appliance standard",
+)
+VOLTS_AT_THE_LOAD = source(
+    "makers' sheets: an appliance repair text and an ice-machine service manual",
+    "undated",
+    "volts at the load, 90 to 110 % of the plate",
+    seen="two copies, by excerpt",
+)
+TEMPERATURE_TEST_UL_310 = source(
+    "UL 310, electrical quick-connect terminals",
+    "7th edition",
+    "temperature test",
+    seen="two documents for 22 to 16 AWG, one for thicker wire",
+)
+K_FACTORS_43A = source(
+    "IEC 60364-4-43",
+    "edition not stated",
+    "Table 43A, k factors",
+    seen="a BS 7671 pocket guide and a NEN 1010 page, some rows in one of them",
+)
+COPPER_WITH_HEAT = independent("0.00323 per K seen from 75 C is 0.00393 / (1 + 55 x 0.00393)")
+ONE_AND_FIVE_WATTS = practice("1 W in a joint asks for care, 5 W stops its use")
+KIRCHHOFF = independent("Kirchhoff's laws worked by hand from the readings")
+ADIABATIC_CONSTANTS = memory(
+    "constants of the adiabatic formula, IEC 60364-5-54 Table A.54.1; they give "
+    "every published k within 0.7 %"
+)
+LOOP_BY_OHM = independent("Ohm's law over the loop, by hand")
+START_AT_80 = practice("80 % of the plate at a start")
+ADIABATIC_BY_HAND = independent(
+    "adiabatic formula k = sqrt(Qc (beta + 20) / rho x ln((beta + end) / (beta + "
+    "start))), worked by hand"
+)
+MOTOR_BEHIND_THE_WIRE = independent(
+    "the motor as an impedance behind the wire, by complex arithmetic"
+)
+PVC_TO_150_C = memory("ICEA P-32-382, the end of PVC at 150 C")
+ROOM_OF_20_K = practice("20 K of room between place and rating")
+BAND_BY_ARITHMETIC = independent("ends of the meter's band by arithmetic")
+START_POWER_FACTOR = practice("a start has a power factor of 0.5 to 0.8")
