@@ -70,7 +70,7 @@ def chosen(path: Path) -> Any:
 
 def tripped(path: Path) -> Any:
     given = {"device": "iec-60898-b", "breaker": "10 A", "device_ambient": "30 C"}
-    return wirecalc.run("trip", **given, current_log=str(path))
+    return wirecalc.run("trip", **given, recording=str(path))
 
 
 @pytest.mark.benchmark(group="pull-batch over 1e6 rows")

@@ -52,7 +52,7 @@ def test_the_verdict_is_the_one_that_an_expert_gives(
 ) -> None:
     given = {n: str(ROOT / v) if _is_file(v) else v for n, v in case["given"].items()}
     if "recorded" in case:
-        given["current_log" if name == "trip" else "recording"] = str(tmp_path / "invented.csv")
+        given["recording"] = str(tmp_path / "invented.csv")
         (tmp_path / "invented.csv").write_text(recorded(**case["recorded"]), encoding="utf-8")
     try:
         finding = wirecalc.run(name, **given)

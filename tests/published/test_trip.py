@@ -520,7 +520,7 @@ def test_a_recording_by_hand(tmp_path):
     # 1.13 times are held for an hour, 1.45 times trip; the crest is 1.198 times the rms
     rows = [(0.0, 14.2), (0.4, 1.3), (60.4, 0.0), (61.0, 0.0)]
     file = write(tmp_path / "c.csv", "time_s,current_A", rows)
-    found = trip(device="iec-60898-b", breaker="10 A", current_log=file)
+    found = trip(device="iec-60898-b", breaker="10 A", recording=file)
     by_hand = {HIGHEST: 14.2, LONGER: 0.4, MUST: 0.0, CREST: 14.2 * 1.198}
     for name, value in by_hand.items():
         assert found.criterion(name).criterion.actual == pytest.approx(value, rel=5e-4)
@@ -544,7 +544,7 @@ def test_test_b_counts_what_came_before_it(tmp_path):
     for warm, late, answer in ((3600, 3700, "trips"), (3600, 3500, "may trip"), (0, 3700, "may")):
         rows = [(0.0, 11.3), (float(warm), 14.5), (float(warm + late), 0.0), (1e4, 0.0)]
         file = write(tmp_path / "b.csv", "time_s,current_A", rows[0 if warm else 1 :])
-        found = trip(device="iec-60898-b", breaker="10 A", current_log=file)
+        found = trip(device="iec-60898-b", breaker="10 A", recording=file)
         assert found.answers[0].text.startswith(answer)
 
 
@@ -561,7 +561,7 @@ def test_instantaneous_samples_give_rms_and_crest(tmp_path):
         (i / 4800, 20 * math.sqrt(2) * math.sin(2 * math.pi * 60 * i / 4800)) for i in range(4801)
     ]
     file = write(tmp_path / "w.csv", "time_s,current_A", rows)
-    found = trip(device="iec-60898-c", breaker="16 A", current_log=file, waveform="instantaneous")
+    found = trip(device="iec-60898-c", breaker="16 A", recording=file, recorded="instantaneous")
     assert found.criterion(HIGHEST).criterion.actual == pytest.approx(20, rel=1e-6)
     assert found.criterion(CREST).criterion.actual == pytest.approx(20, rel=1e-9)
     assert found.verdict == "pass"  # 1.25 In for a second

@@ -32,5 +32,5 @@ MEANT = {  # what people call an input -> the inputs that may be meant, the like
     "awg": ("wire", "building_wire", "extension_cord", "cord"),
     "capacitance": ("marked_capacitance", "measured_capacitance"),
     "resistance": ("element_resistance", "device_resistance", "overload_resistance"),
-    "file": ("recording", "current_log", "readings", "stock"),
+    "file": ("recording", "readings", "stock"),
 }

@@ -4,19 +4,12 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from wirecalc import FileColumns, Problem, Reading, put
+from wirecalc import FileColumns, put
 from wirecalc.trade import current_over_time, motors, overcurrent, trip_curves
 
-FEWEST = 8  # samples of a cycle, below which no rms can be had from instantaneous values
-GAP_S, GAP_TIMES = 3600.0, 100.0  # a pause of a recorder: over an hour and 100 usual intervals
 MOST_LEVELS = 50  # distinct currents of a course at which a maker's curve is read exactly
-SAMPLES = {
-    "time": Reading("s", low=0, high=1e10, text="time stamp"),
-    "current": Reading("A", low=-4000, high=4000, text="current"),
-}
 
 
 class TimedCurrent(NamedTuple):
@@ -40,7 +33,7 @@ class TimedCurrent(NamedTuple):
         """Return the run of one current; without a time it is taken to go on."""
         course = current_over_time.steps([(current, endless if seconds is None else seconds)])
         known = current_over_time.steps([]) if seconds is None else None
-        return cls(course, *_crest(current), current, seconds, known)
+        return cls(course, *crest_of(current), current, seconds, known)
 
     def beside(self, other: float) -> TimedCurrent:
         """Return the run with other loads in A on the same device all the time."""
@@ -63,7 +56,8 @@ class TimedCurrent(NamedTuple):
         return None if len(distinct) > MOST_LEVELS else sorted(c / rating for c in distinct)
 
 
-def _crest(rms: float) -> tuple[float, str]:
+def crest_of(rms: float) -> tuple[float, str]:
+    """Return the crest over sqrt2 in A of the worst start of so much rms, and how it was found."""
     factor = motors.offset_crest(overcurrent.PF_LOW) / math.sqrt(2)
     return (
         rms * factor,
@@ -92,19 +86,7 @@ def course_of_starts(
     course = current_over_time.steps([(a, endless if s is None else s) for a, s in parts])
     timed = [(a, s or 0.0) for a, s in itertools.takewhile(lambda p: p[1] is not None, parts)]
     known = current_over_time.steps(timed) if len(timed) < len(parts) else None
-    return TimedCurrent(course, *_crest(locked), known=known)
-
-
-def course_of_file(file: FileColumns, waveform: str, frequency: float) -> TimedCurrent:
-    """Return the run of a recording."""
-    times, currents = file.numbers["time"], file.numbers["current"]
-    if waveform == "rms":
-        course = current_over_time.Course(times, currents[:-1])
-        return TimedCurrent(course, *_crest(course.highest))
-    highest = max(map(abs, currents))
-    says = f"{put(highest, 'A')} / sqrt(2); the highest instantaneous value"
-    rms = current_over_time.running_rms(times, currents, 1 / frequency)
-    return TimedCurrent(rms, highest / math.sqrt(2), says)
+    return TimedCurrent(course, *crest_of(locked), known=known)
 
 
 def curve_of(file: FileColumns) -> list[trip_curves.CurvePoint]:
@@ -112,47 +94,3 @@ def curve_of(file: FileColumns) -> list[trip_curves.CurvePoint]:
     names = ("multiple", "hold_time", "trip_time")
     rows = zip(*(file.numbers[n] for n in names), strict=True)
     return [trip_curves.CurvePoint(m / 100, hold, trip) for m, hold, trip in rows]
-
-
-def wrong_course(
-    file: FileColumns, waveform: str, frequency: float, error: str | None
-) -> Iterator[Problem]:
-    """Yield what is wrong with a recording; rows are counted with the header as the first."""
-    times, currents = file.numbers["time"], file.numbers["current"]
-    if len(times) < 2:
-        yield Problem("current_log", "one row is no recording", "the last row ends the one before")
-        return
-    gaps = [two - one for one, two in itertools.pairwise(times)]
-    still = next((i for i, gap in enumerate(gaps) if gap <= 0), None)
-    if still is not None:
-        wrong = f"row {still + 3}: its time is not after that of the row before"
-        yield Problem("current_log", wrong, "sort the rows, and drop what stands there twice")
-        return
-    yield from _wrong_gap(gaps, waveform, frequency)
-    lowest = min(currents)
-    if waveform == "rms" and lowest < 0:
-        row = list(currents).index(lowest) + 2
-        yield Problem(
-            "current_log", f"row {row}: an rms current is not negative", "--waveform instantaneous"
-        )
-    if waveform == "instantaneous" and lowest >= 0:
-        yield Problem(
-            "waveform", "no current is below zero, so these are no samples", "--waveform rms"
-        )
-    if waveform == "instantaneous" and error:
-        yield Problem(
-            "recorder_error",
-            "an error of instantaneous samples is not followed",
-            "record rms values",
-        )
-
-
-def _wrong_gap(gaps: Sequence[float], waveform: str, frequency: float) -> Iterator[Problem]:
-    widest = max(gaps)
-    row = gaps.index(widest) + 3
-    if waveform == "instantaneous" and widest > 1 / (FEWEST * frequency):
-        wrong = f"row {row}: {widest:g} s to the row before is too long for samples of a cycle"
-        yield Problem("current_log", wrong, f"{FEWEST} a cycle at least, or --waveform rms")
-    if widest > GAP_S and widest > GAP_TIMES * sorted(gaps)[len(gaps) // 2]:
-        wrong = f"row {row}: nothing was recorded for {widest:.4g} s"
-        yield Problem("current_log", wrong, "split the recording there")

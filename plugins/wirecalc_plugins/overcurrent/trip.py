@@ -15,14 +15,18 @@ from wirecalc.trade import trip_curves
 from wirecalc.trade.overcurrent import OvercurrentDevice
 from wirecalc.trade.overcurrent import device as device_of
 
-from .course import TimedCurrent, course_of_file, course_of_starts, curve_of
+from .course import TimedCurrent, course_of_starts, curve_of
 from .judge import judge
 from .must_trip import stays
+from .recorded_course import course_of_recording
 from .trip_inputs import (
     _LONGEST,
     Breaker,
-    CurrentLog,
+    Clamp,
+    Column,
+    CurrentError,
     Curve,
+    DecimalComma,
     Device,
     DeviceAmbient,
     LockedRotorCurrent,
@@ -31,12 +35,11 @@ from .trip_inputs import (
     OtherCurrent,
     Overcurrent,
     OvercurrentTime,
-    RecorderError,
+    Recorded,
+    Recording,
     Settled,
     SettleTime,
     Starts,
-    SupplyFrequency,
-    Waveform,
 )
 from .wrong_trip import doubtful_start, refuse
 
@@ -64,9 +67,9 @@ from .wrong_trip import doubtful_start, refuse
     refuse=refuse,
     renamed={
         "current": "overcurrent",
-        "recording": "current_log",
-        "current_error": "recorder_error",
-        "frequency": "supply_frequency",
+        "current_log": "recording",
+        "recorder_error": "current_error",
+        "waveform": "recorded",
     },
     example_with=("overcurrent", "overcurrent_time", "device_ambient"),
 )
@@ -83,10 +86,12 @@ def trip(
     starts: Starts = None,
     other_current: OtherCurrent = None,
     device_ambient: DeviceAmbient = None,
-    current_log: CurrentLog = None,
-    recorder_error: RecorderError = None,
-    waveform: Waveform = "rms",
-    supply_frequency: SupplyFrequency = 60.0,
+    recording: Recording = None,
+    recorded: Recorded = "auto",
+    column: Column = None,
+    clamp: Clamp = None,
+    current_error: CurrentError = None,
+    decimal_comma: DecimalComma = False,
     curve: Curve = None,
 ) -> Iterator[Item]:
     """Does the breaker or fuse hold, may it trip, or does it trip?
@@ -102,13 +107,14 @@ def trip(
 
     Inputs: device; breaker in A; overcurrent in A, rms, for overcurrent_time in s; or LRA with
     settle_time, settled, on_time, off_time, starts; either with other_current beside it; or a
-    current_log (CSV: time, current; waveform, Hz); a maker's curve; device_ambient in C. Yields the
-    answer, times in s, heat of each start, criteria and a chart. Refuses a stamp that does not
-    rise. Source: tables breaker-ul489, breaker-iec60898, fuses-ul248.
+    recording (CSV or Parquet of A); a maker's curve; device_ambient in C. Yields the answer, times
+    in s, heat of each start, criteria and a chart. Refuses stamps that go backwards and a pause of
+    the recorder. Source: tables breaker-ul489, breaker-iec60898, fuses-ul248.
     """
     found = device_of(device, breaker)
-    if current_log is not None:
-        run = course_of_file(current_log, waveform, supply_frequency)
+    del column, clamp, current_error, decimal_comma  # read with the recording
+    if recording is not None:
+        run = course_of_recording(recording, recorded)
     elif overcurrent is not None:
         run = TimedCurrent.steady(overcurrent, overcurrent_time, _LONGEST)
     else:

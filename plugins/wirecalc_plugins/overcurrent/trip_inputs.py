@@ -5,16 +5,12 @@ from __future__ import annotations
 from typing import Annotated
 
 from wirecalc import (
-    PRACTICE,
     Count,
     FileColumns,
-    Nameplate,
-    OneOf,
     Reading,
     ReadingsFile,
-    Words,
+    RecordedColumns,
     asked,
-    assumed,
     extra,
     instead_of,
     may_be_absent,
@@ -23,15 +19,25 @@ from wirecalc import (
 
 from ..inputs import BREAKER, OTHER_CURRENT, OVERCURRENT, OVERCURRENT_TIME
 from ..inputs_motor import DEVICE, LOCKED_ROTOR_CURRENT, SETTLE_TIME
-from .course import SAMPLES
+from ..inputs_recording import (
+    BY_ITSELF,
+    CLAMP,
+    COLUMN,
+    CURRENT_ERROR,
+    DECIMAL_COMMA,
+    EXACT,
+    FIRST_COLUMN,
+    HOW_READ,
+    IN_AMPERES,
+    RECORDED,
+    RECORDING,
+)
 
 _TIME = "s"
 
 _LONGEST = 86_400.0  # s; a day stands for without end, every limit is shorter
 
-_START = "not overcurrent"
-
-WAVEFORMS = ("rms", "instantaneous")
+_START, _FILE = "not overcurrent", "recording"
 
 Device = Annotated[str, DEVICE]
 Breaker = Annotated[
@@ -41,7 +47,7 @@ Breaker = Annotated[
 Overcurrent = Annotated[
     float | None,
     OVERCURRENT.but(typical="20 A"),
-    instead_of("locked_rotor_current", "current_log"),
+    instead_of("locked_rotor_current", "recording"),
 ]
 OvercurrentTime = Annotated[
     float | None,
@@ -51,7 +57,7 @@ OvercurrentTime = Annotated[
 LockedRotorCurrent = Annotated[
     float | None,
     LOCKED_ROTOR_CURRENT,
-    instead_of("overcurrent", "current_log"),
+    instead_of("overcurrent", "recording"),
 ]
 SettleTime = Annotated[
     float | None,
@@ -113,39 +119,14 @@ DeviceAmbient = Annotated[
         "60 C; else, where it would hold or trip, it is asked for"
     ),
 ]
-CurrentLog = Annotated[
-    FileColumns | None,
-    ReadingsFile(
-        SAMPLES,
-        text="CSV of time and current; a value holds until the next time stamp",
-        error_input="recorder_error",
-        typical="start.csv",
-    ),
-    instead_of("overcurrent", "locked_rotor_current"),
+Recording = Annotated[
+    RecordedColumns | None, RECORDING, instead_of("overcurrent", "locked_rotor_current")
 ]
-RecorderError = Annotated[
-    str | None,
-    Words("error of the recorder in percent", goes_with="current_log", typical="2%"),
-    extra("the values are taken as exact"),
-]
-Waveform = Annotated[
-    str,
-    OneOf(WAVEFORMS, text="what the recorder wrote down", goes_with="current_log"),
-    extra("a value below zero shows that it is not rms, and is refused"),
-]
-SupplyFrequency = Annotated[
-    float,
-    Nameplate(
-        "Hz",
-        low=16,
-        high=400,
-        typical="60 Hz",
-        text="frequency of the supply",
-        goes_with="current_log",
-    ),
-    assumed("50 Hz", source=PRACTICE, when="waveform=instantaneous"),
-    setting("it counts for instantaneous values only"),
-]
+Recorded = Annotated[str, RECORDED.but(goes_with=_FILE), setting(BY_ITSELF)]
+Column = Annotated[str | None, COLUMN.but(goes_with=_FILE), may_be_absent(FIRST_COLUMN)]
+Clamp = Annotated[str | None, CLAMP.but(goes_with=_FILE), may_be_absent(IN_AMPERES)]
+CurrentError = Annotated[str | None, CURRENT_ERROR.but(goes_with=_FILE), may_be_absent(EXACT)]
+DecimalComma = Annotated[bool, DECIMAL_COMMA.but(goes_with=_FILE), setting(HOW_READ)]
 Curve = Annotated[
     FileColumns | None,
     ReadingsFile(

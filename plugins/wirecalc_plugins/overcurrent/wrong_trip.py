@@ -8,7 +8,8 @@ from typing import Any
 from wirecalc import PRACTICE, Criterion, Problem, at_or_below, cannot_tell
 from wirecalc.trade import overcurrent, trip_curves
 
-from .course import curve_of, wrong_course
+from .course import curve_of
+from .recorded_course import wrong_course
 
 MOST_A = 2000.0  # more is a short circuit of a house; common practice
 LEAST_TIMES = 3.0  # LRA over the settled current of an induction motor; common practice
@@ -20,11 +21,8 @@ def refuse(**given: Any) -> Iterator[Problem]:
     """Refuse no current or two, starts without their times, a recording or curve that is none."""
     yield from _wrong_choice(given)
     yield from _wrong_starts(given)
-    if given.get("current_log") is not None:
-        waveform, error = given.get("waveform", "rms"), given.get("recorder_error")
-        yield from wrong_course(
-            given["current_log"], waveform, given.get("supply_frequency", 60.0), error
-        )
+    if given.get("recording") is not None:
+        yield from wrong_course(given["recording"], given.get("recorded", "auto"))
     if given.get("curve") is not None:
         found = overcurrent.device(given["device"], given["breaker"])
         for row, wrong in trip_curves.wrong_curve(curve_of(given["curve"]), found):
@@ -33,14 +31,14 @@ def refuse(**given: Any) -> Iterator[Problem]:
 
 def _wrong_choice(given: Mapping[str, Any]) -> Iterator[Problem]:
     """A current, the plate's start or a recording: one of them."""
-    course, current = given.get("current_log"), given.get("overcurrent")
+    course, current = given.get("recording"), given.get("overcurrent")
     if course is not None and current is not None:
         yield Problem(
             "overcurrent", "a current and a recording were both given", "give one of them"
         )
     if course is None and current is None and given.get("locked_rotor_current") is None:
         yield Problem(
-            "overcurrent", "there is no current to judge", "--overcurrent 20 A, or a --current-log"
+            "overcurrent", "there is no current to judge", "--overcurrent 20 A, or a --recording"
         )
     if course is not None and given.get("other_current"):
         yield Problem("other_current", "a recording has all loads in it", "leave it out")
