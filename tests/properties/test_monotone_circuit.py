@@ -8,6 +8,7 @@ from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
+from tests.properties.runs import rank
 from wirecalc import BadInput, Finding, Verdict
 
 BOUNDED = settings(deadline=None, max_examples=60)
@@ -42,11 +43,6 @@ def run(name: str, **asked: Any) -> Finding:
     except BadInput:
         assume(False)
         raise
-
-
-def rank(finding: Finding) -> int:
-    assert finding.verdict is not None
-    return finding.verdict.rank
 
 
 @BOUNDED

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from hypothesis import assume, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import wirecalc
-from wirecalc import BadInput
+from tests.properties.runs import full
+from tests.properties.runs import rank_of as rank
 from wirecalc.trade import crimps
 from wirecalc.typed.wires import read_wire
 
@@ -14,19 +15,6 @@ BOUNDED = settings(deadline=None, max_examples=60)
 SIZES = ("22 AWG", "18 AWG", "17 AWG", "14 AWG", "10 AWG", "8 AWG", "4 AWG", "0.1 mm2", "0.5 mm2")
 SIZES += ("0.75 mm2", "1.5 mm2", "3 mm2", "5.5 mm2", "27 mm2", "19x0.25 mm", "12 AWG aluminum")
 NEAR = (1.0, 1 - 1e-10, 1 + 1e-10, 0.99, 1.01)
-
-
-def rank(name: str, **given_: object) -> int:
-    try:
-        finding = wirecalc.run(name, **given_)
-    except BadInput:
-        assume(False)
-    assert finding.verdict is not None
-    return finding.verdict.rank
-
-
-def full(number: float, unit: str) -> str:
-    return f"{number:.17f} {unit}"
 
 
 @BOUNDED

@@ -8,6 +8,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
+from tests.properties.runs import full
 from wirecalc import BadInput, Verdict
 
 BOUNDED = settings(deadline=None, max_examples=60)
@@ -24,10 +25,6 @@ def run(name: str, **given_: Any) -> wirecalc.Finding:
 
 def ranks(finding: wirecalc.Finding) -> dict[str, int]:
     return {c.criterion.name: c.verdict.rank for c in finding.criteria}
-
-
-def full(number: float, unit: str) -> str:
-    return f"{number:.17f} {unit}"
 
 
 def around(*limits: float, high: float) -> st.SearchStrategy[float]:

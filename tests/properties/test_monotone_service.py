@@ -4,28 +4,15 @@ from __future__ import annotations
 
 from typing import Any
 
-from hypothesis import assume, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
-import wirecalc
-from wirecalc import BadInput, Finding, Verdict
+from tests.properties.runs import rank, run
+from wirecalc import Verdict
 
 BOUNDED = settings(deadline=None, max_examples=60)
 PASSES = (Verdict.PASS, Verdict.MARGINAL)
 NEAR = (1.0, 1 - 1e-10, 1 + 1e-10, 0.97, 1.03)
-
-
-def run(name: str, **typed: Any) -> Finding:
-    try:
-        return wirecalc.run(name, **typed)
-    except BadInput:
-        assume(False)
-        raise
-
-
-def rank(finding: Finding) -> int:
-    assert finding.verdict is not None
-    return finding.verdict.rank
 
 
 def full(number: float, unit: str) -> str:

@@ -6,6 +6,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
+from tests.properties.runs import full
 from wirecalc import BadInput, Finding
 
 BOUNDED = settings(
@@ -26,10 +27,6 @@ def rank(name: str, **given_: object) -> int:
     finding = found(name, **given_)
     assert finding.verdict is not None
     return finding.verdict.rank
-
-
-def full(number: float, unit: str) -> str:
-    return f"{number:.17f} {unit}"
 
 
 def near(*limits: float, low: float, high: float) -> st.SearchStrategy[float]:

@@ -6,6 +6,8 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 import wirecalc
+from tests.properties.runs import full
+from tests.properties.runs import rank_of as rank
 from wirecalc import BadInput, Verdict
 from wirecalc.typed.wires import GAUGES, gauge_number, read_wire
 
@@ -17,19 +19,6 @@ AREAS = (0.3, 0.5, 0.75, 0.8, 1.0, 1.25, 1.3, 1.5, 2.0, 2.05, 2.5, 4.0, 6.0, 10.
 SIZES = [f"{g} AWG" for g in GAUGES if gauge_number(g) <= 30] + [f"{a} mm2" for a in AREAS]
 STANDARDS = ("none", "ipc-a-620-class-2", "ipc-a-620-class-3", "faa-ac-43-13", "nasa-8739-4")
 NEAR = (1.0, 1 - 1e-10, 1 + 1e-10, 0.98, 1.02)
-
-
-def rank(name: str, **given_: object) -> int:
-    try:
-        finding = wirecalc.run(name, **given_)
-    except BadInput:
-        assume(False)
-    assert finding.verdict is not None
-    return finding.verdict.rank
-
-
-def full(number: float, unit: str) -> str:
-    return f"{number:.17f} {unit}"
 
 
 ratings = st.sampled_from([60, 80, 105, 150, 200, 250])
