@@ -5,10 +5,14 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
+from wirecalc.output.table_page import table_page
+from wirecalc.output.tables import render
 from wirecalc.published import tables
+from wirecalc.published.shop_tables import Overlaid
 from wirecalc.testing import Outcome
 
 from . import pages
@@ -108,3 +112,26 @@ def test_what_is_from_memory_is_marked_beside_each_value_on_the_wall(cli_main: C
     assert rows[0].startswith("ul-486a180.8289.020lbfa")
     page = cli_main("tables", "strandings", "--format", "html").out
     assert "computed from the others" in page
+
+
+def test_what_stands_in_every_row_is_said_once(cli_main: Cli) -> None:
+    text = cli_main("tables", "pull-crimp", "--where", "standard=ul-486a").out
+    rows = text.split("\n\n")[1].splitlines()
+    assert rows[0] == "standard ul-486a; judged in lbf"
+    assert rows[1].split() == ["awg", "area", "minimum", "minimum"]
+    assert [row.split()[:4] for row in rows if row.startswith("18 ")] == [
+        ["18", "0.82", "89.0", "20"]
+    ]
+    one = cli_main("tables", "pull-crimp", "--where", "standard=ul-486a", "--where", "awg=18").out
+    assert "ul-486a   18   0.82  89.0     20       lbf     a" in one
+
+
+@pytest.mark.parametrize("form", ["text", "json", "csv", "markdown"])
+def test_rows_of_a_shop_alone(form: str) -> None:
+    table = tables.load("pull-crimp")
+    own = table.rows[6]._replace(note="our own")
+    shop = Overlaid(table, by=("our-pull",), rows=(own,))
+    said = render(replace(table, rows=()), form, [shop], ["awg=18"])
+    assert "ul-486a" in said or form in ("csv", "markdown")  # those have the published rows alone
+    page = pages.parsed(table_page(replace(table, rows=()), [shop], ["awg=18"]))
+    assert "Rows of the shop (our-pull)" in pages.text(page) and "89.0" in pages.text(page)

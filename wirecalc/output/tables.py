@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import textwrap
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Container, Iterator, Mapping, Sequence
 
 from ..published.shop_tables import Overlaid
 from ..published.sources import Source
@@ -140,9 +140,21 @@ def _some(published: Table) -> Iterator[str]:
     """Print some rows of a table: they first, then what they are not for and their sources."""
     yield from wrap(published.title)
     yield ""
-    yield from _values(published)
+    if published.rows:
+        same = _same_in_all(published)
+        yield from wrap("; ".join(f"{n.replace('_', ' ')} {text}" for n, text in same.items()))
+        yield from _values(published, leaving_out=same)
+    else:
+        yield "No published row."
     yield ""
     yield from _facts_in_text(published, ("purpose", "not_for"), sources_of(published))
+
+
+def _same_in_all(published: Table) -> dict[str, str]:
+    """Return what stands in every row of several, which is then said once."""
+    texts = {c.name: {r.text(c.name) for r in published.rows} for c in published.columns}
+    several = len(published.rows) > 1
+    return {n: next(iter(t)) for n, t in texts.items() if several and len(t) == 1 and any(t)}
 
 
 def sources_of(published: Table) -> dict[str, Source]:
@@ -156,9 +168,9 @@ def filled_columns(published: Table) -> list[str]:
     return [c.name for c in published.columns if any(r.text(c.name) for r in published.rows)]
 
 
-def _values(published: Table) -> Iterator[str]:
+def _values(published: Table, leaving_out: Container[str] = ()) -> Iterator[str]:
     """Print the rows in columns; those that are too wide for the terminal one by one."""
-    names = filled_columns(published)
+    names = [n for n in filled_columns(published) if n not in leaving_out]
     marks = {s.source.trust: "" for s in published.rows}
     letters = {trust: chr(ord("a") + i) for i, trust in enumerate(marks)}
     rows = [[*(r.text(n) for n in names), letters[r.source.trust]] for r in published.rows]
