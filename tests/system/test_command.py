@@ -163,7 +163,7 @@ def test_plugins_of_the_current_folder_are_not_found(command: Command, empty_fol
 @pytest.mark.parametrize(
     "words",
     [
-        *(("--bogus",), ("tables", "nope"), ("explain",)),
+        *(("--bogus",), ("explain",)),
         *(("schema",), ("schema", "batch"), ("job",), ("job", "nope.toml")),
         *(("plugins", "--bogus"), PULL, (*PULL, "24 lbf", "stray")),
         (*PULL, "24 lbf", "--format", "xml"),

@@ -185,7 +185,7 @@ def test_tables_refuses_what_it_cannot_print(cli_main: Cli) -> None:
     assert "text, json, csv, markdown, html" in done.err
     done = cli_main("tables", "pull-crimps")
     assert (done.status, done.out) == (2, "")
-    assert "did you mean pull-crimp?" in done.err
+    assert "  wirecalc tables pull-crimp\n" in done.err
 
 
 @pytest.mark.parametrize("name", CALCULATIONS)

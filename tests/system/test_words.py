@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from wirecalc.engine.found_by_words import WordIndex
+from wirecalc.engine.found_by_words import of_calculations
 from wirecalc.plugging import host
 from wirecalc.testing import Outcome
 
@@ -91,6 +91,17 @@ def test_words_that_fit_nothing_are_said_and_the_parts_of_the_trade(cli_main: Co
     assert some.startswith("Nothing here speaks of 'banana'") and "start-device:" in some
 
 
+def test_words_lead_to_tables_too(cli_main: Command) -> None:
+    for words in (["pull-crimps"], ["crimp", "force"], ["least pull-out force"]):
+        done = cli_main("tables", *words)
+        assert (done.status, done.out) == (2, "")
+        assert _fits(done.err)[0] == "pull-crimp"
+        assert "\n  wirecalc tables pull-crimp\n" in done.err
+    done = cli_main("tables", "banana")
+    assert (done.status, done.out, _fits(done.err)) == (2, "", [])
+    assert "none speaks of it" in done.err
+
+
 def test_a_misspelt_command_is_named(cli_main: Command) -> None:
     assert "did you mean tables?" in cli_main("tabels").err
     assert "did you mean explain?" in cli_main("explian", "pull").err
@@ -128,7 +139,7 @@ def test_hurried_words_lead_to_a_fitting_calculation_among_the_first_three(
     file: str, least: int
 ) -> None:
     bundled = host.build(bundled_only=True)
-    index = WordIndex(p.calculation for p in bundled.calculations.values())
+    index = of_calculations(p.calculation for p in bundled.calculations.values())
     with (QUERIES / f"{file}.csv").open(encoding="utf-8") as rows:
         asked = [(row["query"], row["fitting"].split(";")) for row in csv.DictReader(rows)]
     missed = [(q, fit) for q, fit in asked if not set(fit) & set(index.find(q).names[:3])]

@@ -10,7 +10,7 @@ import pytest
 from wirecalc import Item, OneOf, Reading, calculation, figure
 from wirecalc.base.errors import DeclarationError
 from wirecalc.engine.declaration import Calculation
-from wirecalc.engine.found_by_words import WordIndex, stems
+from wirecalc.engine.found_by_words import of_calculations, stems
 
 
 def _made(name: str, question: str, *words: str, not_checked: tuple[str, ...] = ()) -> Calculation:
@@ -34,7 +34,7 @@ HOIST = _made(
 )
 ROPE = _made("rope_wear", "Is this rope worn?", "frayed; strand; winch rope")
 BRAKE = _made("brake", "Does the brake hold?", "shoe; winch slips back; aluminium shoe")
-INDEX = WordIndex([HOIST, ROPE, BRAKE])
+INDEX = of_calculations([HOIST, ROPE, BRAKE])
 
 
 @pytest.mark.parametrize(

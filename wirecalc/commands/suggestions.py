@@ -6,14 +6,16 @@ a pass.
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Iterable
 from typing import Any
 
-from ..base.errors import OtherWords, Problem, nearest
+from ..base.errors import OtherWords, Problem, TableError, nearest
 from ..engine.declaration import Calculation
-from ..engine.found_by_words import Found, WordIndex
+from ..engine.found_by_words import Found, WordIndex, described, of_calculations
 from ..output.layout import command, wrap
 from ..plugging.host import Catalogue
+from ..published import tables
 from .load_plugins import HELP
 
 _MOST = 4  # that are shown
@@ -24,7 +26,7 @@ _NEARLY = 0.7  # how like a command a word is that is taken for a slip of the pe
 def fitting(loaded: Catalogue, typed: str) -> Found:
     """Return the names of the calculations that fit some words, best first."""
     loaded.load_all()
-    found = WordIndex(p.calculation for p in loaded.calculations.values()).find(typed)
+    found = of_calculations(p.calculation for p in loaded.calculations.values()).find(typed)
     exact = [n for n in ("-".join(typed.split()), typed.split(" ")[0]) if n in loaded.calculations]
     names = dict.fromkeys([*found.names[:1], *exact, *found.names[1:]])
     return found._replace(names=tuple(names)[:_MOST])
@@ -49,6 +51,25 @@ def suggested(
         lines += ["", "On one line, with readings such as these:", *command(fits[0].example)]
         closing = "`wirecalc NAME --help` has the inputs of each; `wirecalc` lists all."
     return OtherWords("\n".join([*lines, "", *wrap(closing)]))
+
+
+def suggested_table(typed: str) -> OtherWords:
+    """Return the refusal of words that name no table, with the tables that fit them."""
+    titles: dict[str, str] = {}
+    texts: dict[str, list[str]] = {}
+    for name in tables.names():
+        with contextlib.suppress(TableError):  # a damaged one is named where tables are listed
+            table = tables.load(name)
+            sources = [s.title for s in table.sources.values()]
+            titles[name], texts[name] = table.title, [table.purpose, *sources]
+    found = WordIndex(described(n, titles[n], texts[n]) for n in titles).find(typed)
+    fits = found.names[:_MOST]
+    said = f"There is no table {typed!r}. What fits, best first:"
+    lines = wrap(said if fits else f"There is no table {typed!r}, and none speaks of it.")
+    for name in fits:
+        lines += ["", *wrap(f"{name}: {titles[name]}", indent="  ")]
+        lines += command(f"wirecalc tables {name}")
+    return OtherWords("\n".join([*lines, "", *wrap("`wirecalc tables` lists them all.")]))
 
 
 def _first(typed: str, found: Found, command_meant: str) -> str:
@@ -90,7 +111,8 @@ def related(loaded: Catalogue, calc: Calculation[Any]) -> list[Problem]:
     """Return what is related to a calculation, each with its question, for its refusal."""
     loaded.load_all()
     others = [p.calculation for n, p in loaded.calculations.items() if n != calc.name]
-    found = WordIndex(others).find(" ".join([calc.name, calc.question, *calc.words[:_RELATED]]))
+    said = " ".join([calc.name, calc.question, *calc.words[:_RELATED]])
+    found = of_calculations(others).find(said)
     names = found.names[:_RELATED]
     return [
         Problem("related", f"{name}: {loaded.calculations[name].offered.question}")

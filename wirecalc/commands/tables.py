@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..base.errors import BadInput, DamagedTable, Problem, TableError
+from ..base.errors import DamagedTable, Problem, TableError
 from ..output import tables as table_output
 from ..published import tables
 from ..published.shop_tables import Overlaid, over
 from . import COMMANDS
 from .load_plugins import catalogue, warnings
-from .options import split
+from .options import MOST_WORDS, split
 from .result import Result
 from .table_rows import OPTION, chosen
 from .usage import FORMATS
@@ -18,7 +18,7 @@ from .usage import FORMATS
 
 def run(words: Sequence[str]) -> Result:
     """List the published tables, or print one."""
-    options = split(words, COMMANDS["tables"], most_words=1)
+    options = split(words, COMMANDS["tables"], most_words=MOST_WORDS)
     if not options.words and options.format not in FORMATS:
         wrong = f"the list of tables is not written as {options.format}"
         options.problems.append(Problem("--format", wrong, "write text or json, or name a table"))
@@ -27,7 +27,7 @@ def run(words: Sequence[str]) -> Result:
         options.problems.append(Problem(OPTION, "asks for rows of a table", "name the table first"))
     options.refuse()
     loaded = catalogue(words)  # plugins may add tables
-    name = options.words[0] if options.words else ""
+    name = " ".join(options.words)
     damaged: list[str] = []
     try:
         shops = over([name]) if name else []
@@ -35,9 +35,11 @@ def run(words: Sequence[str]) -> Result:
     except DamagedTable:
         raise
     except TableError as error:
-        if name and name not in tables.names():
-            raise BadInput([Problem("", str(error))]) from None
-        raise
+        if not name or name in tables.names():
+            raise
+        from .suggestions import suggested_table
+
+        raise suggested_table(name) from error
     said = [f"a row of the shop is not used: {why}" for s in shops for why in (*s.milder, *s.lost)]
     if options.format in ("text", "json"):  # they show it themselves
         said = []

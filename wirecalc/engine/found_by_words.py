@@ -54,13 +54,13 @@ class Found(NamedTuple):
     unchecked: tuple[tuple[str, str], ...] = ()
 
 
-class _Described(NamedTuple):
-    """What one calculation says of itself: the weight of each of its words, and its phrases."""
+class Described(NamedTuple):
+    """What one thing says of itself: the weight of each of its words, and its phrases."""
 
     name: str
     weights: Mapping[str, float]
     phrases: Sequence[frozenset[str]]
-    not_checked: Sequence[tuple[str, frozenset[str]]]
+    not_checked: Sequence[tuple[str, frozenset[str]]] = ()
 
 
 def stems(text: str) -> list[str]:
@@ -95,10 +95,10 @@ _EMPTY = frozenset(  # words that tell something only within a phrase, such as "
 
 
 class WordIndex:
-    """The words of some calculations, to be asked again and again."""
+    """The words of some calculations, or of other things with a name, to be asked again."""
 
-    def __init__(self, calculations: Iterable[Calculation[Any]]) -> None:
-        self._all = [_described(calc) for calc in calculations]
+    def __init__(self, described: Iterable[Described]) -> None:
+        self._all = list(described)
         self._spread = Counter(word for one in self._all for word in one.weights)
 
     def find(self, typed: str) -> Found:
@@ -181,7 +181,7 @@ class WordIndex:
         return math.log(1 + len(self._all) / self._spread[word])
 
     def _score(
-        self, one: _Described, wanted: Sequence[str], meant: Mapping[str, Mapping[str, float]]
+        self, one: Described, wanted: Sequence[str], meant: Mapping[str, Mapping[str, float]]
     ) -> float:
         worth: dict[str, float] = {}  # of each word of this calculation that was meant
         score = 0.0
@@ -195,27 +195,43 @@ class WordIndex:
         return score + _WHOLE * _SAID * max(whole, default=0.0)
 
 
-def _described(calc: Calculation[Any]) -> _Described:
+def of_calculations(calculations: Iterable[Calculation[Any]]) -> WordIndex:
+    """Return the words of some calculations."""
+    return WordIndex(
+        described(calc.name, calc.question, _of_inputs(calc), calc.words)._replace(
+            not_checked=[(text, frozenset(stems(text))) for text in calc.not_checked]
+        )
+        for calc in calculations
+    )
+
+
+def _of_inputs(calc: Calculation[Any]) -> Iterator[str]:
+    for declared in calc.inputs:
+        yield declared.name.replace("_", " ")
+        yield declared.kind.text
+        if isinstance(declared.kind, OneOf):
+            yield from declared.kind.words
+
+
+def described(
+    name: str, question: str, more: Iterable[str] = (), words: Sequence[str] = ()
+) -> Described:
+    """Return what a thing says of itself: name and words count most, then its question."""
     weights: dict[str, float] = {}
 
-    def count(text: str, weight: float) -> None:
-        for word in stems(text):
-            weights[word] = max(weights.get(word, 0.0), weight)
+    def count(stem: str, weight: float) -> None:
+        weights[stem] = max(weights.get(stem, 0.0), weight)
 
-    for declared in calc.inputs:
-        count(declared.name.replace("_", " "), _INPUT)
-        count(declared.kind.text, _INPUT)
-        if isinstance(declared.kind, OneOf):
-            count(" ".join(declared.kind.words), _INPUT)
-    count(calc.question, _QUESTION)
-    said = [(calc.name, _NAME), *((phrase, _SAID) for phrase in _both_spellings(calc.words))]
+    for text, weight in ((question, _QUESTION), *((text, _INPUT) for text in more)):
+        for stem in stems(text):
+            count(stem, weight)
+    said = [(name, _NAME), *((phrase, _SAID) for phrase in _both_spellings(words))]
     phrases = [(frozenset(stems(phrase)), weight) for phrase, weight in said]
     for phrase, weight in phrases:
         telling = phrase - _EMPTY
-        for word in telling:
-            weights[word] = max(weights.get(word, 0.0), weight / math.sqrt(len(telling)))
-    unchecked = [(text, frozenset(stems(text))) for text in calc.not_checked]
-    return _Described(calc.name, weights, [p for p, _ in phrases if p], unchecked)
+        for stem in telling:
+            count(stem, weight / math.sqrt(len(telling)))
+    return Described(name, weights, [p for p, _ in phrases if p])
 
 
 def _both_spellings(phrases: Iterable[str]) -> Iterator[str]:
