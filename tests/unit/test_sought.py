@@ -40,7 +40,7 @@ def test_the_word_is_known_with_what_stands_behind_it() -> None:
 def test_a_request_is_read(
     text: str, low: str, high: str, unit: str, error: str, step: str
 ) -> None:
-    assert read_request(text) == (low, high, unit, error, step)
+    assert read_request(text) == (low, high, unit, error, step, "")
 
 
 @pytest.mark.parametrize(
@@ -83,7 +83,7 @@ def test_the_end_that_is_no_value_is_not_tried() -> None:
 
 
 def test_a_display_shows_multiples_of_its_last_digit() -> None:
-    axis = numbers(0, 3, step=0.05, error="(2%+5)")
+    axis = numbers(0, 3, step=0.05, behind="±(2%+5)")
     assert [axis.text(p) for p in (0, 1, 2)] == [f"{v} A ±(2%+5)" for v in ("0.00", "0.05", "0.10")]
     assert axis.shown(axis.last) == "3.00 A"
 

@@ -11,7 +11,7 @@ import importlib
 from collections.abc import Sequence
 
 from .result import Result
-from .usage import FORMATS, OF_BATCH, REPORTS, RESULT, ROWS, Command
+from .usage import FORMATS, METER, OF_BATCH, REPORTS, RESULT, ROWS, Command
 
 COMMANDS = {
     "ask": Command(
@@ -27,6 +27,7 @@ COMMANDS = {
             "--label": ("COLUMN", "the column that names the rows"),
             "--keep": ("COLUMNS", 'columns to pass through unread, such as "tool; learner"'),
             "--cells-decimal-comma": ("", "numbers in the cells have decimal commas"),
+            **METER,
         },
         forms=ROWS,
         takes=OF_BATCH,

@@ -16,6 +16,7 @@ from . import COMMANDS
 from .load_plugins import catalogue, find, warnings
 from .options import Options, split
 from .result import Result, Stream, refuse_onto, status_of
+from .usage import with_meter
 
 _USAGE = "such as batch pull pulls.csv --terminal ring"
 
@@ -66,7 +67,7 @@ def _planned(calc: Calculation[Any], file: RowsFile, options: Options) -> batch_
     return batch_columns.plan(
         calc,
         file.header,
-        options.given,
+        with_meter(options.given, own),
         label=own.get("label", ""),
         keep=[name.strip() for name in own.get("keep", "").split(";") if name.strip()],
         decimal_comma="cells-decimal-comma" in own,

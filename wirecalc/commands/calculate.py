@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +17,7 @@ from ..typed.trials import sought_in
 from .load_plugins import catalogue, find, leading, warnings
 from .options import Options, split
 from .result import Result, refuse_onto, status_of
+from .usage import with_meter
 
 
 def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
@@ -24,6 +26,7 @@ def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
     said = " ".join([name, *leading(words)])
     calc = find(loaded, said if name not in loaded.calculations else name, commands)
     options = split(words, calc=calc)
+    options.given = with_meter(options.given, options.own)
     if said != name and not options.given:  # no values: words that say what is wanted
         find(loaded, said, commands)
     if sought_in(options.given):
@@ -38,13 +41,25 @@ def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
 def _computed(loaded: host.Catalogue, calc: Calculation[Any], options: Options) -> Finding:
     """Run it; who gave no input at all is told too what is related."""
     try:
-        return loaded.run(calc.name, options.given)
+        return _held(loaded, calc, loaded.run(calc.name, options.given), options)
     except BadInput as error:
         if options.given:
             raise
         from .suggestions import related
 
         raise BadInput([*error.problems, *related(loaded, calc)]) from None
+
+
+def _held(
+    loaded: host.Catalogue, calc: Calculation[Any], finding: Finding, options: Options
+) -> Finding:
+    """Add up to which error of what was taken as exact a pass holds; a file is not read again."""
+    dear = calc.own_band or any(i.kind.of_file and i.name in options.given for i in calc.inputs)
+    if dear or not finding.exact:
+        return finding
+    from ..engine.which_meter import holds_to
+
+    return replace(finding, holds=holds_to(finding, options.given, loaded.runner(calc.name)))
 
 
 def report(

@@ -22,9 +22,15 @@ GENERAL = {  # option -> what its value is (empty: it takes none), and what it d
     "--strict": ("", "a plugin or rules file that does not load ends the run with 4"),
     "--help": ("", "show this"),
 }
+METER = {"--meter": ("NAME", "the declared instrument of all readings that name none")}
 OF_BATCH = ("--output", "--working", "--no-marginal", "--full", "--short")
 RESULT = (*OF_BATCH, "--chart")  # what a calculation takes
 SWITCHES = ("--bundled-only", "--only-plugins", "--strict", "--help")  # every command takes them
+
+
+def with_meter(given: dict[str, object], own: Mapping[str, str]) -> dict[str, object]:
+    """Return what is given, with the instrument that an option names for all of it."""
+    return {**given, "meter": own["meter"]} if "meter" in own else given
 
 
 class Command(NamedTuple):
@@ -56,5 +62,7 @@ _SOUGHT = {
     "--target": ("TEXT", 'beside a value that is sought: of a figure, as in "volts lost <= 3 V"'),
     "--target-alone": ("", "let the target alone count, and no criterion"),
 }
-CALCULATION = Command("NAME", "run a calculation", _SOUGHT, forms=REPORTS, takes=RESULT)
+CALCULATION = Command(
+    "NAME", "run a calculation", {**METER, **_SOUGHT}, forms=REPORTS, takes=RESULT
+)
 LISTING = Command("", "list the calculations")

@@ -42,12 +42,14 @@ class Calculation(Generic[P]):
         example_with: tuple[str, ...],
         renamed: Mapping[str, str],
         words: tuple[str, ...],
+        category: str,
     ) -> None:
         self.function = function
         self.part = part
         self.cautions = cautions
         self.not_checked = not_checked
         self.refuse = refuse
+        self.category = category
         self.example_with = example_with
         self.renamed = dict(renamed)
         self.name = function.__name__.strip("_").replace("_", "-")
@@ -157,6 +159,7 @@ def calculation(
     example_with: tuple[str, ...] = (),
     renamed: Mapping[str, str] = MappingProxyType({}),
     words: tuple[str, ...] = (),
+    category: str = "II",
 ) -> Callable[[Body[P]], Calculation[P]]:
     """Declare a calculation.
 
@@ -168,7 +171,8 @@ def calculation(
     example, a list its texts with "; " between them. `renamed` has names that inputs had before,
     each with the one that it has now: the old one is refused, and the new one said. `words` are
     what people say who do not know its name: parts, symptoms, abbreviations, regional words; one
-    text may hold several with ";" between them.
+    text may hold several with ";" between them. `category` is the measurement category (IEC 61010)
+    of the place where its readings are taken: II at a plug, III at fixed wiring or a panel.
 
     A calculation that is too dear to run again over the band has one more argument,
     `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is
@@ -180,7 +184,7 @@ def calculation(
 
     def decorate(function: Body[P]) -> Calculation[P]:
         return Calculation(
-            function, part, cautions, not_checked, refuse, example_with, renamed, words
+            function, part, cautions, not_checked, refuse, example_with, renamed, words, category
         )
 
     return decorate

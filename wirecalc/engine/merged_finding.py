@@ -13,6 +13,7 @@ from ..said.verdicts import Verdict
 from .band import Key, Run, merge_answers, merge_figures, merge_listings
 from .declaration import Calculation
 from .from_plugins import ProvidedCalculation
+from .instrument_checks import below_category, past_due
 from .made_when_shown import drawn, worked
 from .prepared_inputs import Prepared
 
@@ -38,7 +39,8 @@ def finding(
     if runs:
         answers, unsettled = merge_answers(runs)
         judged += unsettled
-    criteria = [*_gaps(plugin, prepared, judged), *judged, *_excluded(plugin, prepared)]
+    due = [Judged(c, plugin, c.verdict, c.reason, c.action) for c in past_due(prepared)]
+    criteria = [*_gaps(plugin, prepared, judged), *judged, *_excluded(plugin, prepared), *due]
     own = [c for c in criteria if c.criterion.origin is not Origin.HOUSE]  # a rule hides no gap
     needed = {n for c in own for n in c.criterion.needs}
     left_out = [n for n in prepared.left_out if n.what not in needed]
@@ -56,7 +58,7 @@ def finding(
             for g in (runs[0] if runs else ())
             if isinstance(g.item, ChartItem)
         ),
-        cautions=_cautions(calc, runs),
+        cautions=(*below_category(calc, prepared), *_cautions(calc, runs)),
         not_checked=(*_unchecked(calc, runs), *left_out, *not_loaded),
         sources=collect_sources(
             [c.criterion.source for c in criteria] + [f.figure.source for f in figures]

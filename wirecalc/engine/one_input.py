@@ -6,10 +6,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from ..base.errors import BadText, Problem
+from ..instruments import readings
 from ..said.criteria import cannot_tell
 from ..said.findings import InputRecord
 from ..said.items import NotChecked
 from ..typed.kinds import Read
+from ..typed.quantity_kinds import Reading
 from ..typed.trials import is_sought
 from .declaration import Calculation
 from .inputs import Input
@@ -17,6 +19,7 @@ from .left_out import Word
 from .prepared_inputs import Prepared, plain
 
 UNKNOWN = "unknown"
+METER = "meter"  # given beside the inputs: the instrument of all readings that name none
 _WHERE_SOUGHT = "give one; `wirecalc NAME` and wirecalc.seek find what it would have to be"
 MOST_REMEMBERED = 4_000  # texts; so that a batch of any length takes no more memory
 Remembered = dict[tuple[str, str | None], tuple[Read, InputRecord]]  # by input and text
@@ -60,14 +63,15 @@ def take_input(
         raise BadText("is sought, and this is a run with values", _WHERE_SOUGHT)
     known = [item for item in items if not says_unknown(item)]
     companions = {n: all_given.get(n) for n in declared.kind.companions}
+    meter = str(all_given.get(METER) or "")
     if len(known) < len(items) or (given is None and declared.required):
         _take_unknown(declared, prepared, said=given is not None, rest=bool(known))
         if given is not None and known:
-            _take_given(declared, known, companions, origin, prepared, remembered)
+            _take_given(declared, known, companions, origin, prepared, remembered, meter)
     elif given is None:
         _take_default(declared, prepared, remembered)
     else:
-        _take_given(declared, items, companions, origin, prepared, remembered)
+        _take_given(declared, items, companions, origin, prepared, remembered, meter)
 
 
 def put_aside(calc: Calculation[Any], declared: Input, prepared: Prepared) -> None:
@@ -129,13 +133,16 @@ def _take_given(
     origin: str,
     prepared: Prepared,
     remembered: Remembered,
+    meter: str,
 ) -> None:
     if len(items) > 1 and not declared.many:
         raise BadText(f"was given {len(items)} times", "give it once")
     if not items:
         raise BadText("is an empty list", f"such as {declared.kind.example}")
-    taken = [_read(declared, item, companions, origin, remembered) for item in items]
+    taken = [_read(declared, item, companions, origin, remembered, meter) for item in items]
     reads = [read for read, _ in taken]
+    if by := next((r.by for r in reads if r.by), ""):
+        prepared.taken_by[declared.name] = by
     prepared.values[declared.name] = [r.value for r in reads] if declared.many else reads[0].value
     if any(r.low is not None for r in reads):
         prepared.bands[declared.name] = reads
@@ -159,13 +166,23 @@ def _read(
     companions: Mapping[str, object],
     origin: str,
     remembered: Remembered,
+    meter: str,
 ) -> tuple[Read, InputRecord]:
     """Read one given value, or remember it; a file is read again, it may have changed."""
     apart = declared.kind.of_file or declared.kind.companions  # its text is not all of it
-    key = (declared.name, item) if isinstance(item, str) and not apart else None
+    kind = declared.kind
+    full = item
+    if isinstance(kind, Reading) and isinstance(item, str) and readings.may_have_one(item):
+        full = readings.with_instrument(kind, item, meter)
+    key = (declared.name, full) if isinstance(full, str) and not apart else None
     if key is not None and key in remembered:
         return remembered[key]
-    read = declared.kind.read_with(item, companions)
+    if isinstance(kind, Reading) and isinstance(full, str) and readings.may_have_one(full):
+        read = (
+            readings.read(kind, full) if not kind.companions else kind.read_with(item, companions)
+        )
+    else:
+        read = kind.read_with(item, companions)
     record = InputRecord(
         declared.name,
         _shown(item),

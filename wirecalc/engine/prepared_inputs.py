@@ -27,6 +27,7 @@ class Prepared:
     asked: list[Criterion] = field(default_factory=list)  # left out, or 0 where it is never 0
     left_out: list[NotChecked] = field(default_factory=list)
     others: dict[str, list[Any]] = field(default_factory=dict)  # plausible where one is assumed
+    taken_by: dict[str, str] = field(default_factory=dict)  # readings, and their instruments
     runs: bool = True  # False where a required input is unknown
 
     def excluded(self) -> list[str]:

@@ -9,9 +9,10 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from ..base.errors import BadInput, BadText, Problem, did_you_mean
+from ..instruments.readings import named
 from .declaration import Calculation
 from .left_out import option_of
-from .one_input import Remembered, is_known, put_aside, take_input, under_its_name
+from .one_input import METER, Remembered, is_known, put_aside, take_input, under_its_name
 from .prepared_inputs import Prepared, leave_out
 
 MOST_BANDS = 6  # readings with an error in one run
@@ -33,7 +34,7 @@ def prepare(
     """
     remembered = {} if remembered is None else remembered
     prepared = Prepared()
-    problems = list(_unknown_names(calc, given, origin))
+    problems = [*_unknown_names(calc, given, origin), *_unknown_meter(given, origin)]
     said_as_before = {calc.renamed[name] for name in given if name in calc.renamed}
     for declared in calc.inputs:
         if declared.name in said_as_before:
@@ -82,6 +83,14 @@ def _refused(
     return there
 
 
+def _unknown_meter(given: Mapping[str, object], origin: str) -> Iterator[Problem]:
+    if given.get(METER):
+        try:
+            named(str(given[METER]))
+        except BadText as error:
+            yield error.about(option_of(METER) if origin == "typed" else METER)
+
+
 def _unknown_names(
     calc: Calculation[Any], given: Mapping[str, object], origin: str
 ) -> Iterator[Problem]:
@@ -90,5 +99,5 @@ def _unknown_names(
     for name in given:
         if now := calc.name_now(name, option=typed):
             yield Problem(option_of(name) if typed else name, now)
-        elif name not in known:
+        elif name not in known and name != METER:
             yield Problem(name, f"{calc.name} has no such input", did_you_mean(name, known))

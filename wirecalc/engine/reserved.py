@@ -35,6 +35,7 @@ OPTIONS = (
     "no_marginal",
     "target",
     "target_alone",
+    "meter",
 )
 BATCH_OPTIONS = ("label", "keep", "cells_decimal_comma")
 CHECK_KEYS = (  # of a check on a job sheet
@@ -48,6 +49,7 @@ CHECK_KEYS = (  # of a check on a job sheet
     "tool",
     "part",
     "removed",
+    "meter",
 )
 NOT_TESTED_KEYS = ("name", "required", "reason", "step", "machine", "calculation")
 DOES_NOT_APPLY_KEYS = ("calculation", "reason", "machine")

@@ -11,7 +11,7 @@ from ..base.errors import BadInput, BadText, Problem, nearest
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
 from ..engine.left_out import option_of
-from ..engine.one_input import MOST_REMEMBERED, UNKNOWN
+from ..engine.one_input import METER, MOST_REMEMBERED, UNKNOWN
 from ..recorded.files import unit_behind
 from ..typed.quantities import read_number, split_error
 from ..typed.units import dimension_of, read_unit
@@ -61,6 +61,9 @@ def plan(
     passed = {name.casefold() for name in (label, *keep)} - {""}
     columns: dict[str, InputColumn] = {}
     for at, head in enumerate(header):
+        if head.casefold() == METER and METER not in passed:
+            columns[METER] = InputColumn(METER, at, str.strip)
+            continue
         try:
             found = _input(calc, head)
             if found is None and head.casefold() in passed:

@@ -50,7 +50,7 @@ def finding_page(finding: Finding, question: str, *, working: bool = False) -> s
     if decided is not None:
         lines = summary.of_finding(decided)
         if decided.verdict is Verdict.PASS and finding.exact:
-            lines.append(summary.SummaryLine("Exact", exact(finding.exact)))
+            lines.append(summary.SummaryLine("Exact", exact(finding.exact, finding.holds)))
     good = finding.verdict is Verdict.PASS
     says = passed.checked([finding]) if good else _FINDING_SAYS[finding.verdict]
     box = _box(finding.verdict, says, lines, sources)

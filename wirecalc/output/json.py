@@ -66,6 +66,7 @@ def finding_object(
         "sources": {k: _source(s) for k, s in finding.sources.items()},
         "not_checked": [{"what": n.what, "why": n.why} for n in finding.not_checked],
         "house_rules": list(finding.house_rules),
+        "holds": finding.holds or None,
     }
 
 

@@ -72,13 +72,14 @@ def _verdict(finding: Finding, mark: Mark | None = None) -> Iterator[str]:
     if decided.action and decided.verdict is not Verdict.PASS:
         yield from wrap("Next  " + decided.action, indent=" " * 6)
     if decided.verdict is Verdict.PASS and finding.exact:
-        yield from wrap(f"Exact {exact(finding.exact)}", indent=" " * 6)
+        yield from wrap(f"Exact {exact(finding.exact, finding.holds)}", indent=" " * 6)
 
 
-def exact(names: Sequence[str]) -> str:
-    """Say that readings were taken as exact."""
+def exact(names: Sequence[str], holds: str = "") -> str:
+    """Say that readings were taken as exact, and up to which error a pass on them holds."""
     readings = ", ".join(n.replace("_", " ") for n in names)
-    return f"taken as exact, with no meter error given: {readings}"
+    behind = f"; {holds}" if holds else ""
+    return f"taken as exact, with no meter error given: {readings}{behind}"
 
 
 def gravest(cautions: Iterable[Caution]) -> Iterator[str]:

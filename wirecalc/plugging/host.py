@@ -8,11 +8,13 @@ import sys
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from ..base.errors import BadInput, PluginDefect, Problem, did_you_mean
 from ..engine.from_plugins import ProvidedCalculation, ProvidedRule
 from ..engine.running import run
+from ..instruments import readings
+from ..instruments.declared import Declared
 from ..published import tables
 from ..rules.requirements import ProvidedRequirement
 from ..said.findings import Finding
@@ -40,6 +42,7 @@ class Catalogue:
     cautions: list[Caution] = field(default_factory=list)
     used: list[Path] = field(default_factory=list)  # files of the shop with a use of their own
     unused: list[tables.Unused] = field(default_factory=list)  # though the shop meant it
+    instruments: Declared = field(default_factory=Declared)
 
     @property
     def not_loaded(self) -> list[NotChecked]:
@@ -116,15 +119,21 @@ class Catalogue:
         missing_is_unknown: bool = False,
     ) -> Finding:
         """Run a calculation with this catalogue's house rules, tables and cautions."""
+        again = functools.partial(
+            run,
+            self.find(name),
+            rules=self.rules,
+            not_loaded=self.not_loaded,
+            origin=origin,
+            missing_is_unknown=missing_is_unknown,
+        )
         with self.in_use():
-            return run(
-                self.find(name),
-                given,
-                rules=self.rules,
-                not_loaded=self.not_loaded,
-                origin=origin,
-                missing_is_unknown=missing_is_unknown,
-            )
+            found = again(given)
+            if self.instruments.instruments:
+                from ..engine.which_meter import with_meters
+
+                return with_meters(self.find(name).calculation, found, given, again)
+            return found
 
     def runner(
         self, name: str, *, origin: str = "typed", missing_is_unknown: bool = False
@@ -150,24 +159,11 @@ class Catalogue:
 
         return once_more
 
-    def seeker(
-        self,
-        name: str,
-        *,
-        target: str = "",
-        criteria: bool = True,
-        ticked: Callable[[], object] = lambda: None,
-    ) -> Seeker:
-        """Return what finds the spans by verdict of inputs of a calculation that are sought."""
+    def seeker(self, name: str, **asked: Any) -> Seeker:
+        """Return what finds the spans of a calculation's inputs that are sought (see Seeker)."""
         from ..engine.sought.seeking import Seeker
 
-        return Seeker(
-            self.find(name).calculation,
-            self.runner(name),
-            target=target,
-            criteria=criteria,
-            ticked=ticked,
-        )
+        return Seeker(self.find(name).calculation, self.runner(name), **asked)
 
     def put_to_use(self) -> None:
         """Have its tables and cautions in use, and no others."""
@@ -180,7 +176,8 @@ class Catalogue:
         folders, unused, cautions = tables.folders()[1:], tables.unused(), added_cautions()
         self.put_to_use()
         try:
-            yield
+            with readings.in_use(self.instruments):
+                yield
         finally:
             tables.use_folders(folders, unused)
             use_cautions(cautions)
@@ -205,7 +202,7 @@ def build(
         settings = Settings(bundled_only=True) if bundled_only else read()
     if rules is not None:
         settings = settings._replace(rules_files=tuple(rules))
-    catalogue = Catalogue()
+    catalogue = Catalogue(instruments=settings.instruments)
     candidates = found(settings)
     catalogue.plugins = [c.plugin for c in candidates]
     if settings.unread is not None:

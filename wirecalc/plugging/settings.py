@@ -7,6 +7,7 @@ folder; nothing is ever read from the current directory.
     rules_files = ["rules.toml"]
     only_plugins = ["shop-bench"]        # no other plugin from outside is loaded
     strict = true                        # what does not load stops every run
+    instruments_files = ["van.toml"]     # [[instrument]] and [meters], which may stand here too
 
 Switches of the command line and environment variables come before the file.
 """
@@ -22,6 +23,8 @@ from typing import Any, NamedTuple
 
 from ..base.errors import BadInput, BadText, Problem, did_you_mean, nearest
 from ..base.text_files import read_text
+from ..instruments.declared import Declared
+from .instrument_files import OF_INSTRUMENTS, read_instruments
 
 CONFIG = "WIRECALC_CONFIG"
 BUNDLED_ONLY = "WIRECALC_BUNDLED_ONLY"
@@ -53,6 +56,7 @@ class Settings(NamedTuple):
     folder_as_written: str = ""
     file: Path | None = None
     unread: Path | None = None
+    instruments: Declared = Declared()
 
 
 def read(words: Sequence[str] = ()) -> Settings:
@@ -153,7 +157,8 @@ def _from_file(path: Path) -> Settings:
         why = getattr(error, "strerror", None) or error
         raise BadInput([Problem(str(path), f"cannot be read ({why})", _go_on())]) from None
     problems = list(_wrong(path, said))
-    if problems:
+    instruments, wrong = read_instruments(path, said)
+    if problems := [*problems, *wrong]:
         raise BadInput(problems)
     folder, only = said.get("plugin_folder"), said.get("only_plugins")
     return Settings(
@@ -164,22 +169,26 @@ def _from_file(path: Path) -> Settings:
         only_from="" if only is None else f"{path}: only_plugins",
         folder_as_written=folder or "",
         file=path,
+        instruments=instruments,
     )
 
 
-_PATHS = ("plugin_folder", "rules_files")
+_PATHS = ("plugin_folder", "rules_files", "instruments_files")
 _SHAPES: dict[str, tuple[type, str]] = {
     "plugin_folder": (str, 'write a text: plugin_folder = "plugins"'),
     "rules_files": (list, 'write a list of texts: rules_files = ["rules.toml"]'),
     "only_plugins": (list, 'write a list of texts: only_plugins = ["shop-bench"]'),
     "strict": (bool, "write strict = true or strict = false"),
+    "instruments_files": (list, 'write a list of texts: instruments_files = ["van.toml"]'),
 }
 
 
 def _wrong(path: Path, said: Mapping[str, Any]) -> Iterator[Problem]:
     for key, value in said.items():
+        if key in OF_INSTRUMENTS:
+            continue
         if key not in _SHAPES:
-            would_do = did_you_mean(key, sorted(_SHAPES))
+            would_do = did_you_mean(key, sorted([*_SHAPES, *OF_INSTRUMENTS]))
             yield Problem(f"{path}: {key}", "there is no such setting", would_do)
             continue
         shape, would_do = _SHAPES[key]

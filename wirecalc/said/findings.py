@@ -64,7 +64,8 @@ class Finding:
     """What one run of a calculation comes to.
 
     `house_rules` are the rules files, plugins and tables of the shop by whose rules it was judged
-    too, whatever they came to; sorted.
+    too, whatever they came to; sorted. `holds` says up to which error of the readings that were
+    taken as exact a pass would hold, where that was asked.
     """
 
     calculation: str
@@ -80,6 +81,7 @@ class Finding:
     not_checked: tuple[NotChecked, ...] = ()
     sources: Mapping[str, Source] = field(default_factory=dict)
     house_rules: tuple[str, ...] = ()
+    holds: str = ""
 
     @functools.cached_property
     def verdict(self) -> Verdict | None:

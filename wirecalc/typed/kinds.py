@@ -41,7 +41,8 @@ class Read(NamedTuple):
     """What a kind made of a given value; `low` and `high` are the band, if it has an error.
 
     `excluded` says that the band reaches a value which the input cannot have,
-    `understood` what was made of a text, where it is not what stands there.
+    `understood` what was made of a text, where it is not what stands there, `by` the instrument
+    that a reading was taken by, if one is declared.
     """
 
     value: Any
@@ -50,6 +51,7 @@ class Read(NamedTuple):
     excluded: bool = False
     notes: tuple[str, ...] = ()
     understood: str = ""
+    by: str = ""
 
 
 class Kind(ABC):

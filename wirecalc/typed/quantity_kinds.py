@@ -48,12 +48,13 @@ class QuantityKind(Kind):
         not_zero: str = "",
         steps: Callable[[], Sequence[str]] | Sequence[str] = (),
         chosen: bool = False,
+        wave: str = "",
     ) -> None:
         self.unit, self.text, self.goes_with = unit, text, goes_with
         self.if_open, self.past, self.slip_under = if_open, past, slip_under
         self.zero, self.error_input, self.not_zero = zero, error_input, not_zero
         self.companions = (error_input,) if error_input else ()
-        self.steps, self.chosen = steps, chosen
+        self.steps, self.chosen, self.wave = steps, chosen, wave
         if (">" in past and high is None) or ("<" in past and low is None):
             raise DeclarationError(f"{text!r}: past the meter's range, and the span has no end")
         self.low, self.high, self.above = low, high, above
@@ -193,6 +194,13 @@ class Reading(QuantityKind):
         end, side = (self.high, "more") if typed[0] == ">" else (self.low, "less")
         low, high = sorted((read.value, read.value if end is None else end))
         return Read(read.value, low, high, notes=(f"{side} than {self.show(read.value)}",))
+
+    def known_within(self, value: float, low: float, high: float, why: str) -> Read:
+        """Return a value of which only is known, and why, that it lies between two ends."""
+        read = self._with_band(value, low, high, why)
+        if not (math.isfinite(read.low) and math.isfinite(read.high)):
+            raise BadText(f"{why}, and its span has no end", "take another instrument")
+        return read._replace(notes=(why,))
 
     @property
     def _for_open(self) -> str:

@@ -24,7 +24,8 @@ def trials_of(kind: QuantityKind, request: Request) -> Ladder | Scale:
         if inside:
             return Ladder(inside)
     step = _last_digit(request.step, scale.unit, kind.dimension) if request.step else None
-    return scale._replace(error=request.error, step=step)
+    behind = f"±{request.error}" if request.error else f"by {request.by}" if request.by else ""
+    return scale._replace(behind=behind, step=step)
 
 
 def _is_inside(text: str, scale: Scale, kind: QuantityKind) -> bool:

@@ -69,7 +69,7 @@ class Numbers(Axis):
     """Numbers of three digits, or multiples of a step, within a span."""
 
     def __init__(self, scale: Scale) -> None:
-        self.unit, self.error = scale.unit, scale.error
+        self.unit, self.behind = scale.unit, scale.behind
         self._step = None if scale.step is None else Decimal(f"{scale.step:.12g}")
         largest = max(abs(scale.low), abs(scale.high))
         floor = abs(scale.low) if scale.low > 0 else largest / 10**_DECADES
@@ -82,8 +82,7 @@ class Numbers(Axis):
 
     def text(self, place: int) -> str:
         number = f"{self._number(place + self._first):f}"
-        error = f" ±{self.error}" if self.error else ""
-        return f"{number} {self.unit}".strip() + error
+        return " ".join(filter(None, (number, self.unit, self.behind)))
 
     def shown(self, place: int) -> str:
         number = self._number(place + self._first)

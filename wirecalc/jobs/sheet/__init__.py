@@ -12,13 +12,16 @@ is read.
 
 from __future__ import annotations
 
+import datetime
 import re
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from ...base.errors import BadInput, PluginDefect, Problem
+from ...instruments import declared
 from ...plugging.host import Catalogue
 from ..checks import Confirmation, JobCheck, Machine
 from ..job import Job
@@ -92,6 +95,7 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
     problems = list(problems_of(sheet))
     if problems:
         raise BadInput(problems)
+    catalogue = _with_instruments(sheet, catalogue, problems)
     known = known_kinds(catalogue)
     job = _subject(sheet["job"], "", "", {}, known)
     several = len(sheet.get("machine", [])) > 1
@@ -134,6 +138,21 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
             *unused(sheet, planned),
         ),
     )
+
+
+def _with_instruments(
+    sheet: Mapping[str, Any], catalogue: Catalogue, problems: list[Problem]
+) -> Catalogue:
+    """Return the catalogue with the instruments of a sheet and its date beside the shop's."""
+    names = [i.name for i in catalogue.instruments.instruments]
+    own, wrong = declared.read(
+        sheet.get("instrument", []), sheet.get("meters", {}), "job sheet", names
+    )
+    problems += wrong
+    date = sheet["job"].get("date")
+    day = datetime.date.fromisoformat(str(date)) if date is not None else None
+    found = catalogue.instruments.and_then(own._replace(date=day))
+    return replace(catalogue, instruments=found)
 
 
 def _subject(

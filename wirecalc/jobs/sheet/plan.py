@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 
 from ...base.errors import BadText, PluginDefect, Problem, did_you_mean
 from ...engine.declaration import Calculation
-from ...engine.one_input import says_unknown
+from ...engine.one_input import METER, says_unknown
 from ...engine.reserved import CHECK_KEYS
 from ...plugging.host import Catalogue
 from ...typed.kinds import Kind
@@ -126,7 +126,7 @@ def _own(
         elif key not in inputs and key not in CHECK_KEYS:
             would_do = did_you_mean(key, [*sorted(inputs), *CHECK_KEYS])
             problems.append(Problem(f"{label}: {key}", f"{calc.name} has no such input", would_do))
-    return {key: value for key, value in raw.items() if key in inputs}
+    return {key: value for key, value in raw.items() if key in (*inputs, METER)}
 
 
 def _is_nameplate(calc: Calculation[Any], name: str) -> bool:

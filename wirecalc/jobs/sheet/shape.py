@@ -8,7 +8,8 @@
                             of several
 [readings.NAME]             readings that a check takes with  uses = "NAME"
 [[check]]                   calculation, name, stage, step, machine, uses, note, tool, part,
-                            removed, and inputs of its own
+                            removed, meter, and inputs of its own
+[[instrument]] and [meters] instruments, and which is meant where a reading names none
 [[not_tested]]              name, required, reason, step, machine, calculation
 [[does_not_apply]]          calculation, reason, machine
 """
@@ -24,8 +25,14 @@ from typing import Any, NamedTuple
 from ...base.errors import Problem, did_you_mean, nearest
 from ..checks import AS_LEFT, STAGES, STEPS
 
-SEVERAL = ("check", "not_tested", "does_not_apply", "machine")  # of which there is an entry each
-SECTIONS = ("job", "nameplate", "confirmed", "readings", *SEVERAL)
+SEVERAL = (
+    "check",
+    "not_tested",
+    "does_not_apply",
+    "machine",
+    "instrument",
+)  # of which there is an entry each
+SECTIONS = ("job", "nameplate", "confirmed", "readings", "meters", *SEVERAL)
 OF_MACHINE = ("nameplate", "confirmed")  # tables of one machine, or of each
 JOB_KEYS = (
     "title",
