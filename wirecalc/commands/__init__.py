@@ -41,6 +41,12 @@ COMMANDS = {
         "question, method, inputs, cautions; --format json for a schema",
         forms=FORMATS,
     ),
+    "instruments": Command(
+        "instruments",
+        "list the declared instruments; for a calculation, at which values each can still tell",
+        {"--for": ("NAME", "the calculation; its inputs may be options, else its example's")},
+        forms=(*FORMATS, "html"),
+    ),
     "job": Command(
         "job FILE",
         "evaluate a job sheet",

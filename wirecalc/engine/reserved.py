@@ -12,6 +12,7 @@ COMMANDS = (
     "ask",
     "completion",
     "explain",
+    "instruments",
     "plugins",
     "tables",
     "rules",

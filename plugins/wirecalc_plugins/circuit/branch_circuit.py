@@ -68,6 +68,7 @@ def _refuse(
 
 @calculation(
     part="circuit",
+    category="III",
     words=(
         "branch circuit; overloaded circuit; circuit overload; too many appliances",
         "too many things plugged in; shared circuit; same circuit; multiple appliances",

@@ -46,6 +46,7 @@ from .wrong_trip import doubtful_start, refuse
 
 @calculation(
     part="circuit",
+    category="III",
     words=(
         "trips; tripping; keeps tripping; breaker trips; breaker tripping; trips at start",
         "trips after a while; trips at once; nuisance trip; breaker pops; breaker kicks; popped",
