@@ -8,15 +8,30 @@ from .steps import CLASSES, PLATE_VOLTS, SERVICES, breakers, receptacles
 
 SLIP_A = 0.1  # a line current below it that is typed in mA is a slip of the unit
 CURRENT = Reading(
-    "A", low=0, high=400, typical="8.7 A", text="line current of the load", slip_under=SLIP_A
+    "A",
+    wave="ac",
+    low=0,
+    high=400,
+    typical="8.7 A",
+    text="line current of the load",
+    slip_under=SLIP_A,
 )
 LOAD_ON_A_RUN = CURRENT.but(typical="1.6 A", not_zero="without current a run takes no volts")
 SETTLED = Reading(
-    "A", low=0, high=400, typical="1.2 A", text="current once it has settled", slip_under=SLIP_A
+    "A",
+    wave="ac",
+    low=0,
+    high=400,
+    typical="1.2 A",
+    text="current once it has settled",
+    slip_under=SLIP_A,
 )
-CIRCUIT_VOLTAGE = Reading("V", low=0, high=1000, typical="120 V", text="voltage of the circuit")
+CIRCUIT_VOLTAGE = Reading(
+    "V", wave="ac", low=0, high=1000, typical="120 V", text="voltage of the circuit"
+)
 OVERCURRENT = Reading(
     "A",
+    wave="ac",
     above=0,
     high=20_000,
     typical="180 A",
@@ -78,6 +93,7 @@ EXTENSION_LENGTH = Reading(
 )
 OTHER_CURRENT = Reading(
     "A",
+    wave="ac",
     low=0,
     high=200,
     typical="6.2 A",
@@ -89,13 +105,18 @@ CONDUCTOR_TEMPERATURE = Reading(
     "C", low=-40, high=150, typical="75 C", text="temperature of the metal of wire and cord"
 )
 VOLTAGE_AT_REST = Reading(
-    "V", low=0, high=700, typical="117.5 V", text="volts at the plug with nothing running"
+    "V",
+    wave="ac",
+    low=0,
+    high=700,
+    typical="117.5 V",
+    text="volts at the plug with nothing running",
 )
 VOLTAGE_RUNNING = Reading(
-    "V", low=0, high=700, typical="117.2 V", text="volts at the plug while the load runs"
+    "V", wave="ac", low=0, high=700, typical="117.2 V", text="volts at the plug while the load runs"
 )
 VOLTAGE_AT_START = Reading(
-    "V", low=0, high=700, typical="106 V", text="lowest volts at the plug during a start"
+    "V", wave="ac", low=0, high=700, typical="106 V", text="lowest volts at the plug during a start"
 )
 ALIVE = "a dead outlet: nothing runs on 0 V"  # why these volts are not 0 in most calculations
 NOMINAL_VOLTAGE = Nameplate(

@@ -10,7 +10,7 @@ from ..instruments import readings
 from ..said.criteria import cannot_tell
 from ..said.findings import InputRecord
 from ..said.items import NotChecked
-from ..typed.kinds import Read
+from ..typed.kinds import Kind, Read
 from ..typed.quantity_kinds import Reading
 from ..typed.trials import is_sought
 from .declaration import Calculation
@@ -169,18 +169,14 @@ def _read(
     meter: str,
 ) -> tuple[Read, InputRecord]:
     """Read one given value, or remember it; a file is read again, it may have changed."""
-    apart = declared.kind.of_file or declared.kind.companions  # its text is not all of it
     kind = declared.kind
-    full = item
-    if isinstance(kind, Reading) and isinstance(item, str) and readings.may_have_one(item):
-        full = readings.with_instrument(kind, item, meter)
-    key = (declared.name, full) if isinstance(full, str) and not apart else None
+    by = _by_instrument(kind, item, companions, meter)
+    apart = kind.of_file or kind.companions  # its text is not all of it
+    key = (declared.name, by or item) if isinstance(item, str) and not apart else None
     if key is not None and key in remembered:
         return remembered[key]
-    if isinstance(kind, Reading) and isinstance(full, str) and readings.may_have_one(full):
-        read = (
-            readings.read(kind, full) if not kind.companions else kind.read_with(item, companions)
-        )
+    if by and isinstance(kind, Reading):
+        read = readings.read(kind, by)
     else:
         read = kind.read_with(item, companions)
     record = InputRecord(
@@ -199,6 +195,16 @@ def _read(
             remembered.clear()
         remembered[key] = read, record
     return read, record
+
+
+def _by_instrument(kind: Kind, item: object, companions: Mapping[str, object], meter: str) -> str:
+    """Return a reading with the instrument that it was taken by behind it; empty where none can be.
+
+    An error that was typed for all values of a list goes before an instrument.
+    """
+    if not isinstance(kind, Reading) or not isinstance(item, str) or any(companions.values()):
+        return ""
+    return readings.with_instrument(kind, item, meter) if readings.may_have_one(item) else ""
 
 
 def _number(value: object) -> float | None:

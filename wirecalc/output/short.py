@@ -186,7 +186,8 @@ def _taken(finding: Finding) -> Iterator[str]:
     yield from wrap("; ".join(_assumed(finding.inputs)), "Assumed  ", _INDENT)
     if finding.exact:
         names = ", ".join(n.replace("_", " ") for n in finding.exact)
-        yield from wrap(f"Exact  {names}: no meter error was given", indent=_INDENT)
+        holds = f"; {finding.holds}" if finding.holds else ""
+        yield from wrap(f"Exact  {names}: no meter error was given{holds}", indent=_INDENT)
 
 
 def _assumed(inputs: Iterable[InputRecord]) -> Iterator[str]:

@@ -29,7 +29,14 @@ CapacitorVoltage = Annotated[
 ]
 LeftVoltage = Annotated[
     float | None,
-    Reading("V", low=0, high=20_000, typical="300 V", text="dc volts left on it, switched off"),
+    Reading(
+        "V",
+        wave="dc",
+        low=0,
+        high=20_000,
+        typical="300 V",
+        text="dc volts left on it, switched off",
+    ),
     instead_of("capacitor_voltage"),
 ]
 ResistorPower = Annotated[

@@ -5,7 +5,19 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wirecalc import Item, at_most, at_or_below, cannot_tell, computed, confirmed, figure, put
+from wirecalc import (
+    PRACTICE,
+    Item,
+    Origin,
+    at_most,
+    at_or_below,
+    cannot_tell,
+    computed,
+    confirmed,
+    figure,
+    put,
+    requires,
+)
 
 SAME_VOLTS = 0.02  # volts this near the line's may be the line's: practice
 OVER_VOLTAGE, OVER_CURRENT = 1.1, 1.3
@@ -63,6 +75,10 @@ def line_volts(across: float, line: float | None, on_it: bool | None) -> Iterato
             measure="put both probes on its own terminals, and say probes_on_capacitor yes",
             needs=("probes_on_capacitor",) if on_it is None else (),
         )
+    elif line is not None and on_it is None:  # a band that reaches from one side to the other
+        side = "above" if across > line else "below"  # has a run without this criterion
+        name = f"volts across the capacitor, {side} the line's"
+        yield requires(name, True, says="", source=PRACTICE, origin=Origin.PRACTICE)
 
 
 def stress(
