@@ -174,7 +174,7 @@ def test_open_is_told_what_to_write() -> None:
 
 
 def test_a_printed_value_has_no_error() -> None:
-    assert PLATE.read("15 A") == (15.0, None, None, False, (), "")
+    assert PLATE.read("15 A") == (15.0, None, None, False, (), "", "")
     assert "a printed value has no meter error" in refusal(PLATE, "15 A ±1 A")
 
 

@@ -34,6 +34,8 @@ OPTIONS = (
     "only_plugins",
     "strict",
     "no_marginal",
+    "full",
+    "short",
     "target",
     "target_alone",
     "meter",
