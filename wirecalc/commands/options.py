@@ -212,7 +212,7 @@ def _extra(
             name = word.split("=", 1)[0]
             if name in GENERAL:
                 takes = f"it takes {', '.join(o for o in command.described if o not in SWITCHES)}"
-                if name == "--chart" and "html" in command.forms:
+                if name == "--chart" and "html" in command.forms and "--working" in command.takes:
                     takes = "leave it out; --format html shows the charts"
                 problem = Problem(name, "is not an option of this command", takes)
             else:
