@@ -39,15 +39,19 @@ class Conversation:
 
     `run` computes its finding from some of the answers, as of a sheet: what is missing is unknown
     there. It raises BadInput for answers that contradict each other. `given` are answers that are
-    there already.
+    there already, `left` names of inputs that the person left out.
     """
 
     def __init__(
-        self, calc: Calculation[Any], run: Run, given: Mapping[str, object] | None = None
+        self,
+        calc: Calculation[Any],
+        run: Run,
+        given: Mapping[str, object] | None = None,
+        left: Sequence[str] = (),
     ) -> None:
         self.calc, self._run = calc, run
         self._answers: dict[str, object] = dict(given or {})
-        self._left: list[str] = []  # left out by the person, in their order
+        self.left = list(left)
         self._asked: list[str] = []  # what was answered or left out, in that order
         self._reopened_for: tuple[Problem, ...] = ()
         self.former: dict[str, Answer] = {}
@@ -65,9 +69,9 @@ class Conversation:
     def answer(self, name: str, answer: Answer) -> None:
         """Take an answer; None leaves the input out."""
         self._answers.pop(name, None)
-        self._left = [n for n in self._left if n != name]
+        self.left = [n for n in self.left if n != name]
         if answer is None:
-            self._left.append(name)
+            self.left.append(name)
         else:
             self._answers[name] = answer
         self.former.pop(name, None)
@@ -76,7 +80,7 @@ class Conversation:
     def reopen(self, name: str) -> None:
         """Take an answer back, to ask for it again; it is offered then."""
         former = self._answers.pop(name, None)
-        self._left = [n for n in self._left if n != name]
+        self.left = [n for n in self.left if n != name]
         self._asked = [n for n in self._asked if n != name]
         if isinstance(former, str | list):
             self.former[name] = former
@@ -146,7 +150,7 @@ class Conversation:
 
     def _waiting(self) -> Iterator[Input]:
         """Yield what is needed and has no answer: what is required, then what cannot do without."""
-        done = {*self._answers, *self._left}
+        done = {*self._answers, *self.left}
         given = self.given()
         needed = [i for i in self.calc.inputs if i.required and i.name not in done]
         if not needed and not any(self._unknown(i) for i in self.calc.inputs if i.required):
@@ -163,7 +167,7 @@ class Conversation:
         names = self._asked_by_words() if self.calc.own_band else set()
         if not names:
             names = {p.name for p in self.contradictions()} or self._needs(self.finding)
-        not_had = {*self._left, *(n for n in self._answers if not is_known(self._answers[n]))}
+        not_had = {*self.left, *(n for n in self._answers if not is_known(self._answers[n]))}
         words, given, values = self._words(), self.given(), self._values()
         wanted: list[Input] = []
         for declared in (i for i in self.calc.inputs if not replaced(i, given, values)):
@@ -178,7 +182,7 @@ class Conversation:
         """Return what is asked for by its declaration, without a run, where a run is dear."""
         words = self._words().items()
         asked = {i.name for i, word in words if word.word is Word.ASKED}
-        return asked - {*self._answers, *self._left}
+        return asked - {*self._answers, *self.left}
 
     def instead_of(self, declared: Input) -> list[Input]:
         """Return what may be answered in place of an input that is asked."""

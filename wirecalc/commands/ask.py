@@ -5,27 +5,26 @@ Questions go to the terminal, wherever the result goes. Ctrl-C and Ctrl-D leave 
 
 from __future__ import annotations
 
-import contextlib
-import os
 import sys
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..asking.answers import WORDS
 from ..base.errors import BadInput, Problem
 from ..engine.declaration import Calculation
 from ..jobs.sheet.written import entry_text
-from ..output import screen
-from ..output.layout import printable
+from ..output.layout import wrap
 from ..plugging.host import Catalogue
 from ..said.findings import Finding
-from . import COMMANDS, help_texts
+from . import COMMANDS, help_texts, terminal
 from .calculate import check_chart, report
 from .dialogue import Answered, command_line, converse
 from .load_plugins import catalogue, find
 from .options import MOST_WORDS, split
 from .result import Result
 from .usage import GENERAL
+
+JOB = "job"  # in place of a name: leads through a job sheet
 
 
 def run(words: Sequence[str]) -> Result:
@@ -36,16 +35,21 @@ def run(words: Sequence[str]) -> Result:
     options = split(words, COMMANDS["ask"], most_words=MOST_WORDS)
     options.refuse()
     check_chart(options)
+    if options.words[:1] == [JOB]:
+        from .ask_job import ask_job
+
+        return ask_job(words, options)
     name = " ".join(options.words)
     loaded = catalogue(words)
-    calc = find(loaded, name, asked_by="ask") if name else None
-    if sys.stdin is None or not sys.stdin.isatty():
+    there = terminal.is_there()
+    calc = find(loaded, name, asked_by="ask") if name and not there else None
+    if not there:
         how = calc.example if calc else "`wirecalc NAME --help` has an example of each"
         wrong = "asks at a terminal, and the input is none"
         raise BadInput([Problem("ask", wrong, f"run it without questions: {how}")])
     more = _given_options(words)
-    with _terminal():
-        calc, asked = _asked(loaded, calc, more)
+    with terminal.at_terminal():
+        calc, asked = _asked(loaded, name, more)
     again = _again(calc, asked.given, more)
     try:
         return report(loaded, asked.finding, calc, options)._replace(closing=again)
@@ -55,11 +59,11 @@ def run(words: Sequence[str]) -> Result:
 
 
 def _asked(
-    loaded: Catalogue, wanted: Calculation[Any] | None, more: Sequence[str]
+    loaded: Catalogue, wanted: str, more: Sequence[str]
 ) -> tuple[Calculation[Any], Answered]:
-    """Ask for a calculation, unless one is wanted, and its inputs, and run it."""
+    """Ask for the inputs of a calculation, and which it is unless its name is given; run it."""
     try:
-        calc = wanted or _which(loaded)
+        calc = _which(loaded, wanted)
 
         def compute(given: Mapping[str, object]) -> Finding:
             return loaded.run(calc.name, given)
@@ -67,11 +71,11 @@ def _asked(
         def probe(given: Mapping[str, object]) -> Finding:
             return loaded.run(calc.name, given, origin="sheet", missing_is_unknown=True)
 
-        asked = converse(calc, compute, probe, _read, _say)
+        asked = converse(calc, compute, probe, terminal.read, terminal.say)
     except (EOFError, KeyboardInterrupt):
-        _say("\nLeft. Nothing was computed.")
+        terminal.say("\nLeft. Nothing was computed.")
         raise KeyboardInterrupt from None
-    _say("")
+    terminal.say("")
     return calc, asked
 
 
@@ -94,69 +98,39 @@ def _given_options(words: Sequence[str]) -> list[str]:
     return given
 
 
-def _which(loaded: Catalogue) -> Calculation[Any]:
-    """Ask which calculation is wanted, until there is one of the name."""
-    _say("\n".join(help_texts.by_part(loaded)))
+def _which(loaded: Catalogue, typed: str = "") -> Calculation[Any]:
+    """Ask which calculation is wanted, by name, by words, or by its number among those that fit."""
+    fits: list[str] = []
+    if not typed:
+        terminal.say("\n".join(help_texts.by_part(loaded)))
     while True:
-        typed = _read("\ncalculation> ").strip()
-        try:
-            if typed and WORDS.get(typed) is None:
-                return find(loaded, typed, asked_by="ask")
-            _say("Type one of the names above; Ctrl-C leaves.")
-        except BadInput as error:
-            _say(str(error))
+        number = int(typed) - 1 if typed.isascii() and typed.isdigit() else -1
+        if 0 <= number < len(fits):
+            typed = fits[number]
+        if typed in loaded.calculations:
+            return loaded.calculations[typed].calculation
+        if typed and typed not in WORDS:
+            fits = _fitting(loaded, typed)
+        else:
+            terminal.say("Type a name, or words for it; Ctrl-C leaves.")
+        typed = terminal.read("\ncalculation> ").strip()
 
 
-@contextlib.contextmanager
-def _terminal() -> Iterator[None]:
-    """Lead what is printed to the terminal that stdin is, also where stdout goes elsewhere.
+def _fitting(loaded: Catalogue, typed: str) -> list[str]:
+    """Say what fits some words, numbered, and return the names."""
+    from .suggestions import fitting, suggested  # dear: it loads every calculation
 
-    `input()` edits lines (readline) only where Python's own stdout is a terminal; so descriptor 1
-    is the terminal while there are questions.
-    """
-    with contextlib.suppress(ImportError):
-        import readline  # noqa: F401  its import is what gives input() editing and history
-    try:
-        kept = os.dup(1)
-    except OSError:  # stdout is closed
-        kept = -1
-    _use_terminal()
-    try:
-        with (
-            open(1, "w", encoding=_encoding(), errors="replace", closefd=False) as terminal,
-            contextlib.redirect_stdout(terminal),
-            screen.shown_on(screen.looked_at(terminal)),
-        ):
-            yield
-    finally:
-        os.close(1)
-        if kept >= 0:
-            os.dup2(kept, 1)
-            os.close(kept)
-
-
-def _use_terminal() -> None:
-    """Make descriptor 1 the terminal that stdin is."""
-    try:
-        handle = os.open(os.ttyname(0), os.O_WRONLY | os.O_NOCTTY)
-    except OSError:  # a terminal without a name here, as in some containers
-        handle = os.dup(0)
-    if handle != 1:
-        os.dup2(handle, 1)
-        os.close(handle)
-
-
-def _encoding() -> str:
-    return sys.stdin.encoding or "ascii"
-
-
-def _read(prompt: str) -> str:
-    while True:
-        try:
-            return input(prompt)
-        except UnicodeDecodeError:
-            _say("That is no text in this terminal's encoding; type it again.")
-
-
-def _say(text: str) -> None:
-    print(printable(text, _encoding()), flush=True)
+    found = fitting(loaded, typed)
+    if not found.names:
+        terminal.say(str(suggested(loaded, typed, asked_by="ask")))
+        return []
+    lines = [""]
+    for number, name in enumerate(found.names, start=1):
+        question = loaded.calculations[name].offered.question
+        lines += wrap(f"{name}: {question}", f"{number} ", "    ")
+    if found.unchecked:
+        name, what = found.unchecked[0]
+        lines += wrap(f"Not checked by {name}: {what}.")
+    lines += wrap("Type the number of one of these, a name, or other words.")
+    terminal.say("\n".join(lines))
+    return list(found.names)

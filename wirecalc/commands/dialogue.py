@@ -8,10 +8,12 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Callable, Mapping, Sequence
+from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from ..asking.answers import BACK, HELP, SKIP, meaning
 from ..asking.conversation import Conversation, Open
+from ..asking.plates import Offered
 from ..base.errors import PluginDefect, Problem, did_you_mean
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
@@ -50,30 +52,35 @@ def converse(
     say("\n".join([*wrap(f"{calc.name}: {calc.question}"), *wrap(f"{TYPE} {_LEAVE}")]))
     talk = Conversation(calc, probe)
     try:
-        while lead(talk, read, say):
-            pass
-        return Answered(talk.given(), compute(talk.given()))
+        while True:
+            try:
+                if not ask_next(talk, read, say):
+                    return Answered(talk.given(), compute(talk.given()))
+            except GoBack:
+                if not talk.go_back():
+                    say("This is the first question.")
     except PluginDefect:
         say(f"\nThe answers:\n{command_line(calc, talk.given(), [])}\n")
         raise
 
 
-def lead(talk: Conversation, read: Reader, say: Sayer, of: Mapping[str, str] | None = None) -> bool:
+def ask_next(
+    talk: Conversation,
+    read: Reader,
+    say: Sayer,
+    offered: Mapping[str, Offered] = MappingProxyType({}),
+) -> bool:
     """Ask the next question of a conversation; False where the person ends it.
 
-    `of` says of answers that are offered what they were given for.
+    `offered` has answers that were given elsewhere. Raises GoBack.
     """
     _say_contradictions(talk, say)
     question = talk.next()
-    try:
-        if question is None:
-            question = _settled(talk, read, say)
-        if question is None:
-            return False
-        _ask(talk, question, read, say, of or {})
-    except GoBack:
-        if not talk.go_back():
-            say("This is the first question.")
+    if question is None:
+        question = _settled(talk, read, say)
+    if question is None:
+        return False
+    _ask(talk, question, read, say, offered)
     return True
 
 
@@ -93,15 +100,20 @@ def command_line(calc: Calculation[Any], given: Mapping[str, object], more: Sequ
 
 
 def _ask(
-    talk: Conversation, question: Input, read: Reader, say: Sayer, of: Mapping[str, str]
+    talk: Conversation,
+    question: Input,
+    read: Reader,
+    say: Sayer,
+    offered: Mapping[str, Offered],
 ) -> None:
     """Ask one question, or the one that the person would rather answer."""
     while True:
         name = question.name
+        former = talk.former.get(name)
         asked = Asked(
             question,
-            talk.former.get(name),
-            of.get(name, ""),
+            former if former is not None or name not in offered else offered[name].answer,
+            "" if former is not None or name not in offered else offered[name].of,
             talk.why(question),
             talk.is_needed(question),
             talk.instead_of(question),

@@ -42,13 +42,19 @@ def run(words: Sequence[str]) -> Result:
     done = jobsheet.evaluate(sheet, loaded, path.parent)
     if "check-only" in options.own:
         return _missing(gaps(done, sheet, loaded, path.parent), done, options, loaded)
-    status = status_of([done.verdict], defect=done.has_defect, no_marginal=options.no_marginal)
-    said = warnings(loaded)
+    result = finished(done, options, loaded)
     if "record" in options.own:
         from .job_record import keep
 
-        said.append(keep(content, sheet, done, options))
+        result = result._replace(warnings=[*result.warnings, keep(content, sheet, done, options)])
+    return result
+
+
+def finished(done: Job, options: Options, loaded: Catalogue) -> Result:
+    """Put an evaluated job into the form that was asked for."""
+    status = status_of([done.verdict], defect=done.has_defect, no_marginal=options.no_marginal)
     again = _again(done) if options.format == "text" else ""
+    said = warnings(loaded)
     return Result(_rendered(done, options), status, options.output, said, again=again)
 
 

@@ -31,7 +31,7 @@ from .kinds import as_listed, known_kinds, remark
 from .machine_facts import Subject
 from .plan import Check, plan, plates_of, unused
 from .required_checks import with_kind, with_required
-from .shape import MACHINE_KEYS, SEVERAL, problems_of, words_of
+from .shape import ASKED_UP_TO, MACHINE_KEYS, SEVERAL, problems_of, words_of
 
 
 def read(path: Path) -> dict[str, Any]:
@@ -123,7 +123,10 @@ def evaluate(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path = Path
     asked = with_required(subjects, checks, said, catalogue.required, catalogue.calculations)
     asked = with_kind(subjects, checks, asked, waived)
     waived += [w for s in subjects for w in waiver.by_facts(s)]
-    about, title = _about(sheet["job"], ("title", "kind")), words_of(sheet["job"]["title"])
+    about, title = (
+        _about(sheet["job"], ("title", "kind", ASKED_UP_TO)),
+        words_of(sheet["job"]["title"]),
+    )
     return Job(
         title,
         about,

@@ -1,7 +1,8 @@
 """The shape of a job sheet: its sections, their keys, and what is wrong before any check is read.
 
 [job]                       title; kind, date, technician, callback_of, callback_cause,
-                            connection, energy, compressor, and whatever else in words
+                            connection, energy, compressor, and whatever else in words;
+                            asked_up_to, where questions led through it
 [nameplate]                 printed values; feed the inputs declared as nameplate values
 [confirmed]                 a line for each that a person answers for, when the work is done
 [[machine]]                 name, kind, words, [machine.nameplate] and [machine.confirmed]: one
@@ -34,6 +35,7 @@ SEVERAL = (
 )  # of which there is an entry each
 SECTIONS = ("job", "nameplate", "confirmed", "readings", "meters", *SEVERAL)
 OF_MACHINE = ("nameplate", "confirmed")  # tables of one machine, or of each
+ASKED_UP_TO = "asked_up_to"  # how far a person was led through the sheet: nothing of the job
 JOB_KEYS = (
     "title",
     "kind",
@@ -49,6 +51,7 @@ JOB_KEYS = (
     "energy",
     "compressor",
     "refrigerant",
+    ASKED_UP_TO,
 )
 MACHINE_KEYS = ("name", "kind", *OF_MACHINE)
 _ALIKE = 0.85  # from which a free key of [job] is taken for a slip of a known one

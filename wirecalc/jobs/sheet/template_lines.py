@@ -27,11 +27,16 @@ def key_line(key: str, value: str, text: str) -> Iterator[str]:
     yield f"# {key} = {as_toml(value)}" + (f"  # {text}" if text else "")
 
 
-def facts_lines(kind: str) -> Iterator[str]:
-    """Yield the keys of [job] that decide what a machine of this kind must have."""
+def deciding_facts(kind: str) -> list[str]:
+    """Return the keys of [job] that decide what a machine of this kind must have."""
     whens = [c.when for c in usual(kind)] + [one.when for one in confirmed.lines_of(kind)]
     whens += [row.text("when") for row in tables.load("job-stops").where(kind=kind)]
-    for key in dict.fromkeys(deciding(when) for when in whens if when):
+    return list(dict.fromkeys(deciding(when) for when in whens if when))
+
+
+def facts_lines(kind: str) -> Iterator[str]:
+    """Yield the lines of those keys."""
+    for key in deciding_facts(kind):
         yield from key_line(key, FACTS[key][0], " or ".join(FACTS[key]))
 
 

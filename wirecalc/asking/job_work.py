@@ -1,0 +1,154 @@
+"""What is asked of a job in the order of the work: which checks were made, and why one was not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from ..jobs.checks import AS_FOUND, AS_LEFT, STEPS
+from ..jobs.sheet.kinds import UsualCheck, expected
+from ..jobs.sheet.machine_facts import holds
+from ..plugging.host import Catalogue
+from .job_question import Question
+from .job_state import State, is_check
+
+NOW, LATER, NOT_TESTED, NOT_HERE = "do it now", "later", "not tested", "does not apply"
+_NO_STEP = "at no step"
+_NONE = "none of them"
+
+
+def questions(state: State, catalogue: Catalogue) -> Iterator[Question]:
+    """Yield what is to be asked of each step: what must be checked, and what else was."""
+    if state.pending:
+        yield from _reason(state, catalogue)
+        return
+    rows = _rows(state, catalogue)
+    groups = _groups(state, rows)
+    for step in (*STEPS, _NO_STEP):
+        for key, group in groups.items():
+            if (group[0].step or _NO_STEP) == step and _is_open(state, key, group):
+                yield _needed(key, group)
+        left = list(_optional(state, rows, groups, step)) if not state.is_past(step) else []
+        if left:
+            labels = [_label(row) for row in left]
+            says = "Which of these do you check, or did?"
+            about = tuple(f"{label}: {row.why}" for label, row in zip(labels, left, strict=True))
+            yield Question(
+                f"step {step}", says, about, labels, f"{_NONE}", "", step.upper(), several=True
+            )
+
+
+def is_of_work(question: Question) -> bool:
+    """Whether a question is one of these."""
+    return question.key.startswith(("step ", "needed ", "why "))
+
+
+def take(state: State, catalogue: Catalogue, question: Question, values: Sequence[str]) -> None:
+    """Take an answer to one of these questions."""
+    of, _, what = question.key.partition(" ")
+    rows = _rows(state, catalogue)
+    if of == "step":
+        for row in rows:
+            if (row.step or _NO_STEP) == what and _label(row) in values:
+                _start(state, row)
+        state.mark(what)
+        return
+    group = _groups(state, rows)[what if of == "needed" else state.pending[1]]
+    if of == "why":
+        _write_reason(state, group, values[0])
+    elif values[0] == LATER:
+        state.passed.add(what)
+    elif values[0] in (NOT_TESTED, NOT_HERE):
+        state.pending = (values[0], what)
+    else:
+        named = [row for row in group if row.name == values[0]]
+        _start(state, (named or group)[0])
+
+
+def _rows(state: State, catalogue: Catalogue) -> list[UsualCheck]:
+    there = catalogue.calculations
+    return [
+        row
+        for row in expected(state.kind, catalogue)
+        if row.calculation in there and (not row.required or holds(row.when, state.facts))
+    ]
+
+
+def _groups(state: State, rows: Sequence[UsualCheck]) -> Mapping[str, list[UsualCheck]]:
+    """Return the required checks; of those in one list one is enough."""
+    gone = {e.get("calculation") for e in state.entries("does_not_apply")}
+    groups: dict[str, list[UsualCheck]] = {}
+    for row in rows:
+        if row.required and row.calculation not in gone:
+            groups.setdefault(row.one_of or f"{row.name}, {row.calculation}", []).append(row)
+    return groups
+
+
+def _is_open(state: State, key: str, group: Sequence[UsualCheck]) -> bool:
+    """Whether none of a group is on the sheet, nor why it was not made."""
+    calculations = {row.calculation for row in group}
+    left = [c for c in state.checks if c.get("stage", AS_LEFT) == AS_LEFT]
+    said = [*left, *state.entries("not_tested")]
+    return key not in state.passed and not calculations & {e.get("calculation") for e in said}
+
+
+def _optional(
+    state: State,
+    rows: Sequence[UsualCheck],
+    groups: Mapping[str, list[UsualCheck]],
+    step: str,
+) -> Iterator[UsualCheck]:
+    needed = [row for group in groups.values() for row in group]
+    for row in rows:
+        there = any(is_check(c, row.calculation, row.name, row.stage) for c in state.checks)
+        if (row.step or _NO_STEP) == step and row not in needed and not there:
+            yield row
+
+
+def _needed(key: str, group: Sequence[UsualCheck]) -> Question:
+    first = group[0]
+    heading = (first.step or _NO_STEP).upper()
+    if len(group) > 1:
+        about = tuple(f"{row.name}: {row.why}" for row in group)
+        choices = [*(row.name for row in group), LATER, NOT_TESTED]
+        says = f"{key}: one is needed. Which do you do?"
+        return Question(f"needed {key}", says, about, choices, LATER, LATER, heading)
+    about = (f"not needed where the sheet says {first.unless}",) if first.unless else ()
+    choices = [NOW, LATER, NOT_TESTED, *([NOT_HERE] if first.reasons else [])]
+    says = f"{first.name} is needed: {first.why}."
+    return Question(f"needed {key}", says, about, choices, NOW, NOW, heading)
+
+
+def _reason(state: State, catalogue: Catalogue) -> Iterator[Question]:
+    """Yield the question for a reason that an answer asks for."""
+    what, key = state.pending
+    group = _groups(state, _rows(state, catalogue)).get(key)
+    if group is None:
+        return
+    if what == NOT_TESTED:
+        says = f"Why was it not tested ({group[0].one_of or group[0].name})?"
+        yield Question("why not tested", says, ("The job then stays cannot tell.",))
+    else:
+        says = f"Why does {group[0].name} not apply? No time and no meter are no such reasons."
+        yield Question("why it does not apply", says, (), group[0].reasons, free=True)
+
+
+def _write_reason(state: State, group: Sequence[UsualCheck], reason: str) -> None:
+    first, what = group[0], state.pending[0]
+    state.pending = ()
+    if what == NOT_TESTED:
+        entry = {"name": first.one_of or first.name, "calculation": first.calculation}
+        entry |= {"step": first.step} if first.step else {}
+        state.sheet.setdefault("not_tested", []).append(entry | {"reason": reason})
+    else:
+        entry = {"calculation": first.calculation, "reason": reason}
+        state.sheet.setdefault("does_not_apply", []).append(entry)
+
+
+def _start(state: State, row: UsualCheck) -> None:
+    name, _, value = row.holds_with.partition("=")
+    own = {name: value} if value and row.required else {}
+    state.start(row.calculation, row.name, row.step, row.stage, own)
+
+
+def _label(row: UsualCheck) -> str:
+    return f"{row.name}, as found" if row.stage == AS_FOUND else row.name

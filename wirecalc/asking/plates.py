@@ -1,0 +1,68 @@
+"""Which answers of one check serve another: the machine's plate feeds all, the rest is offered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any, NamedTuple
+
+from ..jobs.sheet.plan import Check, on_plate
+from ..typed.quantity_kinds import Reading
+from .answers import Answer
+
+_OF_THE_MACHINE = (  # printed on its own plate, or its circuit's: one value for all checks
+    "branch_selection_current",
+    "breaker",
+    "code_letter",
+    "frequency",
+    "full_load_current",
+    "horsepower",
+    "locked_rotor_current",
+    "maximum_breaker",
+    "minimum_ampacity",
+    "nameplate_current",
+    "nameplate_load",
+    "nameplate_power",
+    "nameplate_voltage",
+    "nameplate_voltage_low",
+    "nominal_voltage",
+    "plate_current",
+    "range_rating",
+    "rated_load_current",
+    "receptacle",
+    "service_factor_current",
+)
+
+
+class Offered(NamedTuple):
+    """An answer to offer, and what it was given for."""
+
+    answer: Answer
+    of: str
+
+
+def of_the_machine(check: Check, name: str) -> bool:
+    """Whether an input of a check stands on the plate of the machine, and not of a part of it."""
+    kind = check.calculation.input(name).kind
+    return name in _OF_THE_MACHINE and on_plate(kind) and not check.part
+
+
+def offered(check: Check, others: Sequence[Check]) -> Mapping[str, Offered]:
+    """Return what was given for inputs of the same name in other checks: one name, one quantity.
+
+    A reading serves only where it was taken at the same stage: after the work it is another.
+    """
+    found: dict[str, Offered] = {}
+    for other in others:
+        for name, answer in _of_one(check, other):
+            found[name] = Offered(answer, other.name)
+    return found
+
+
+def _of_one(check: Check, other: Check) -> Iterator[tuple[str, Any]]:
+    kinds = {i.name: i.kind for i in check.calculation.inputs}
+    for name, answer in other.given.items():
+        kind = kinds.get(name)
+        if kind is None or not isinstance(answer, str | list):
+            continue
+        if not isinstance(kind, Reading) or other.place.stage == check.place.stage:
+            yield name, answer

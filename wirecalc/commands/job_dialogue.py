@@ -1,0 +1,140 @@
+"""A job by questions, at a terminal: shows what is asked, and hands over what is typed.
+
+There is no terminal here: `read(prompt)` returns the line that was typed, `say(text)` shows some
+lines, `keep()` writes the sheet. What is asked next is known by `asking.job_interview`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+
+from ..asking.answers import BACK, HELP, SKIP, meaning
+from ..asking.job_interview import Interview, OfCheck
+from ..asking.job_question import Question
+from ..asking.plates import of_the_machine
+from ..base.errors import Problem
+from ..engine.one_input import UNKNOWN
+from ..output.layout import wrap
+from .dialogue import ask_next
+from .prompting import GoBack, Reader, Sayer
+
+_ASIDE = ("later", "drop")
+_ABOUT_CHECK = (
+    "Enter leaves a reading out; unknown, back and help serve at every question; later leaves this "
+    "check for another time, drop takes it out of the sheet."
+)
+_HELP = "back: the question before. Ctrl-C leaves; what was answered stays in the sheet."
+
+
+class _Aside(Exception):
+    """The person leaves a check for later, or takes it out."""
+
+    def __init__(self, word: str) -> None:
+        super().__init__(word)
+        self.word = word
+
+
+def lead_through(interview: Interview, read: Reader, say: Sayer, keep: Callable[[], None]) -> None:
+    """Ask all there is to ask; the sheet is kept after every answer."""
+    shown = ""
+    stops: list[str] = []
+    while (asked := interview.next()) is not None:
+        keep()
+        if interview.stops != stops and not (isinstance(asked, Question) and asked.key == "title"):
+            stops = interview.stops
+            say("\n".join(["", *(line for stop in stops for line in wrap(stop))]))
+        try:
+            if isinstance(asked, Question):
+                if asked.heading and asked.heading != shown:
+                    say(f"\n--- {asked.heading}")
+                    shown = asked.heading
+                _ask(interview, asked, read, say)
+            else:
+                title = _title(asked)
+                if title != shown:
+                    say("\n".join(["", *_about(asked)]))
+                    shown = title
+                _ask_of_check(interview, asked, read, say)
+        except GoBack:
+            if not interview.back():
+                say("This is the first question.")
+    keep()
+
+
+def _ask(interview: Interview, question: Question, read: Reader, say: Sayer) -> None:
+    """Ask a question of the job until it has an answer that the sheet takes."""
+    say("\n".join(["", *_text(question)]))
+    while True:
+        typed = meaning(read("> "))
+        if typed == BACK:
+            raise GoBack
+        if typed == HELP:
+            say("\n".join([*_text(question), *wrap(_HELP)]))
+            continue
+        problems = interview.answer(question, "" if typed in (SKIP, UNKNOWN) else typed)
+        if not problems:
+            return
+        _say_problems(problems, say)
+
+
+def _text(question: Question) -> list[str]:
+    lines = wrap(question.says)
+    if len(question.notes) != len(question.choices):
+        lines += [line for note in question.notes for line in wrap(note, "  ")]
+        shown: Sequence[str] = question.choices
+    else:
+        shown = question.notes  # a note on each choice
+    short = sum(map(len, shown)) + 4 * len(shown) <= 3 * 76 and shown is question.choices
+    if short:
+        numbered = (f"{n} {word}".replace(" ", "\xa0") for n, word in enumerate(shown, start=1))
+        lines += [line.replace("\xa0", " ") for line in wrap(", ".join(numbered), "  ")]
+    else:
+        for number, word in enumerate(shown, start=1):
+            lines += wrap(word, f"{number:>2} ")
+    if question.several:
+        lines += wrap("Numbers with a blank between.", "  ")
+    return lines + (wrap(f"Enter: {question.enter}", "  ") if question.enter else [])
+
+
+def _ask_of_check(interview: Interview, asked: OfCheck, read: Reader, say: Sayer) -> None:
+    """Ask the next question of a check, and keep its answer."""
+
+    def read_aside(prompt: str) -> str:
+        typed = read(prompt)
+        if typed.strip().casefold() in _ASIDE:
+            raise _Aside(typed.strip().casefold())
+        return typed
+
+    try:
+        ended = not ask_next(asked.talk, read_aside, say, asked.offered)
+    except _Aside as aside:
+        if aside.word == "drop":
+            interview.drop(asked)
+        else:
+            interview.later(asked)
+        return
+    if problems := interview.took(asked, ended=ended):
+        say("\n".join(["", *wrap("That does not go with what the sheet has:")]))
+        _say_problems(problems, say)
+        say("\n".join(wrap("Another answer, or back to change what was answered before.", "  ")))
+
+
+def _title(asked: OfCheck) -> str:
+    check = asked.check
+    step = f"{check.place.step.upper()}: " if check.place.step else ""
+    return f"--- {step}{check.name}, {check.place.stage}"
+
+
+def _about(asked: OfCheck) -> list[str]:
+    """Say which check it is, what it answers, and what of the plate serves it."""
+    check = asked.check
+    plate = [
+        f"{name} {value}" for name, value in check.given.items() if of_the_machine(check, name)
+    ]
+    lines = [*wrap(_title(asked)), *wrap(f"{check.calculation.name}: {check.calculation.question}")]
+    lines += wrap(f"From the plate: {', '.join(plate)}", indent="  ") if plate else []
+    return [*lines, *wrap(_ABOUT_CHECK)]
+
+
+def _say_problems(problems: Iterable[Problem], say: Sayer) -> None:
+    say("\n".join(line for problem in problems for line in wrap(f"{problem}", "  ")))
