@@ -16,7 +16,7 @@ from ..engine.one_input import is_known
 from ..engine.reading_inputs import prepare
 from ..said.findings import Finding
 from ..said.verdicts import Verdict
-from .answers import Answer
+from .given_answers import Answers
 from .order import bearing, follows, in_order, replaced
 from .tried import changes, tried_texts
 
@@ -34,7 +34,7 @@ class Open(NamedTuple):
     to: tuple[Verdict, ...] = ()
 
 
-class Conversation:
+class Conversation(Answers):
     """The answers so far to the questions of one calculation.
 
     `run` computes its finding from some of the answers, as of a sheet: what is missing is unknown
@@ -49,48 +49,10 @@ class Conversation:
         given: Mapping[str, object] | None = None,
         left: Sequence[str] = (),
     ) -> None:
-        self.calc, self._run = calc, run
-        self._answers: dict[str, object] = dict(given or {})
-        self.left = list(left)
-        self._asked: list[str] = []  # what was answered or left out, in that order
+        super().__init__(calc, given or {}, left)
+        self._run = run
         self._reopened_for: tuple[Problem, ...] = ()
-        self.former: dict[str, Answer] = {}
         self._known: dict[str, Finding | tuple[Problem, ...]] = {}
-
-    def given(self) -> dict[str, object]:
-        """Return what is answered; what goes with something that is left out is left out too."""
-        kept: dict[str, object] = {}
-        for declared in in_order(self.calc.inputs):
-            answer = self._answers.get(declared.name)
-            if answer is not None and declared.kind.goes_with in ("", *kept):
-                kept[declared.name] = answer
-        return {i.name: kept[i.name] for i in self.calc.inputs if i.name in kept}
-
-    def answer(self, name: str, answer: Answer) -> None:
-        """Take an answer; None leaves the input out."""
-        self._answers.pop(name, None)
-        self.left = [n for n in self.left if n != name]
-        if answer is None:
-            self.left.append(name)
-        else:
-            self._answers[name] = answer
-        self.former.pop(name, None)
-        self._asked = [n for n in self._asked if n != name] + [name]
-
-    def reopen(self, name: str) -> None:
-        """Take an answer back, to ask for it again; it is offered then."""
-        former = self._answers.pop(name, None)
-        self.left = [n for n in self.left if n != name]
-        self._asked = [n for n in self._asked if n != name]
-        if isinstance(former, str | list):
-            self.former[name] = former
-
-    def go_back(self) -> bool:
-        """Reopen what was answered last; False where nothing was."""
-        if not self._asked:
-            return False
-        self.reopen(self._asked[-1])
-        return True
 
     def reopen_contradictions(self) -> tuple[Problem, ...]:
         """Reopen the answers that cannot be used together, and return why they cannot.
@@ -121,7 +83,7 @@ class Conversation:
     def next(self) -> Input | None:
         """Return what is asked next; None where the verdict is settled or nothing is needed."""
         reopened = [i for i in self.calc.inputs if i.name in self.former]
-        waiting = list(self._waiting())
+        waiting = list(self._waiting()) or list(self._not_yet_said())
         if reopened:
             return in_order(reopened)[0]
         if not waiting or self._settled_by_a_fail(waiting):
@@ -135,7 +97,13 @@ class Conversation:
     def why(self, declared: Input) -> str:
         """Say why an input is asked, where the calculation says so."""
         word = bearing(declared, self.given(), self._values())
-        return word.why if word is not None and word.word is Word.ASKED else ""
+        why = word.why if word is not None and word.word is Word.ASKED else ""
+        return "" if why.startswith("or ") else why
+
+    def absent(self, declared: Input) -> str:
+        """Say what leaving an input out means, where it then is taken for not there."""
+        word = bearing(declared, self.given(), self._values())
+        return word.why if word is not None and word.word is Word.MAY_BE_ABSENT else ""
 
     def offers(self) -> list[Open]:
         """Return what is not answered and may be: what may change the verdict stands first."""
@@ -150,7 +118,7 @@ class Conversation:
 
     def _waiting(self) -> Iterator[Input]:
         """Yield what is needed and has no answer: what is required, then what cannot do without."""
-        done = {*self._answers, *self.left}
+        done = {*self.answers, *self.left}
         given = self.given()
         needed = [i for i in self.calc.inputs if i.required and i.name not in done]
         if not needed and not any(self._unknown(i) for i in self.calc.inputs if i.required):
@@ -159,15 +127,33 @@ class Conversation:
             if declared.kind.goes_with in ("", *given):
                 yield declared
 
+    def _not_yet_said(self) -> Iterator[Input]:
+        """Yield what nobody spoke of and the verdict hangs on.
+
+        That is what would be taken for not there, where it could change the verdict, and what was
+        assumed unkindly, where another value makes a marginal one a pass.
+        """
+        finding = None if self.calc.own_band else self.finding
+        if finding is None or finding.verdict not in (Verdict.PASS, Verdict.MARGINAL):
+            return
+        done = {*self.answers, *self.left}
+        for declared in in_order(words := self._words()):
+            word = words[declared].word
+            if declared.name in done or word not in (Word.MAY_BE_ABSENT, Word.ASSUMED):
+                continue
+            to = self._changes(declared, finding.verdict)
+            if Verdict.PASS in to or (to and word is Word.MAY_BE_ABSENT):
+                yield declared
+
     def _unknown(self, declared: Input) -> bool:
-        return not is_known(self._answers.get(declared.name))
+        return not is_known(self.answers.get(declared.name))
 
     def _wanted(self) -> list[Input]:
         """Return what the run asks for; of what may stand in for another, once that is not had."""
-        names = self._asked_by_words() if self.calc.own_band else set()
+        names = self._by_words() if self.calc.own_band else set()
         if not names:
             names = {p.name for p in self.contradictions()} or self._needs(self.finding)
-        not_had = {*self.left, *(n for n in self._answers if not is_known(self._answers[n]))}
+        not_had = {*self.left, *(n for n in self.answers if not is_known(self.answers[n]))}
         words, given, values = self._words(), self.given(), self._values()
         wanted: list[Input] = []
         for declared in (i for i in self.calc.inputs if not replaced(i, given, values)):
@@ -178,11 +164,11 @@ class Conversation:
                 wanted.append(declared)
         return wanted
 
-    def _asked_by_words(self) -> set[str]:
+    def _by_words(self) -> set[str]:
         """Return what is asked for by its declaration, without a run, where a run is dear."""
         words = self._words().items()
         asked = {i.name for i, word in words if word.word is Word.ASKED}
-        return asked - {*self._answers, *self.left}
+        return asked - {*self.answers, *self.left}
 
     def instead_of(self, declared: Input) -> list[Input]:
         """Return what may be answered in place of an input that is asked."""
@@ -191,7 +177,7 @@ class Conversation:
             for other, word in self._words().items()
             if word.word is Word.INSTEAD_OF
             and declared.name in word.others
-            and other.name not in self._answers
+            and other.name not in self.answers
             and self._helps(other, {declared.name})
         ]
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from ..base.errors import BadText
 from ..engine.found_by_words import WordIndex
-from ..jobs.checks import AS_FOUND, AS_LEFT, NO, NOT_APPLICABLE, YES, JobCheck
+from ..jobs.checks import AS_FOUND, AS_LEFT, NO, NOT_APPLICABLE, STEPS, YES, JobCheck
 from ..jobs.job import AGAIN, BENCH, Job
 from ..jobs.sheet.confirmed import NEVER, WITH_A_REASON, lines_of
 from ..plugging.host import Catalogue
@@ -36,7 +36,7 @@ def questions(state: State, job: Job | None) -> Iterator[Question]:
         return
     for key, says in _WORDS.items() if state.kind != BENCH else ():
         if key not in state.job and key not in state.passed:
-            yield Question(key, says, enter="leaves it out", heading="HAND OVER")
+            yield Question(key, says, enter="leaves it out", step="hand over")
 
 
 def take(state: State, catalogue: Catalogue, question: Question, values: Sequence[str]) -> None:
@@ -55,7 +55,7 @@ def take(state: State, catalogue: Catalogue, question: Question, values: Sequenc
     elif of == "other":
         _take_other(state, catalogue, values)
     elif of == "which":
-        state.pending = ("stage", values[0])
+        state.pending = ("stage", values[0]) if values else ()
     elif of == "stage":
         state.pending = ()
         state.start(what, state.free_name(what, values[0]), "", values[0], {})
@@ -63,16 +63,25 @@ def take(state: State, catalogue: Catalogue, question: Question, values: Sequenc
         _take_again(state, question, values)
 
 
+def again(state: State, job: Job | None, steps: Collection[str]) -> Iterator[Question]:
+    """Yield what is to be asked of checks that failed as found, at some steps of the work."""
+    for counted in job.counted if job else ():
+        check, judged = counted.check, counted.judged
+        if counted.why == AGAIN and check is not None and (check.step or STEPS[-1]) in steps:
+            yield from _again(state, check, judged.because if judged else "")
+
+
 def _other(state: State) -> Iterator[Question]:
     if state.pending[:1] == ("which",):
-        yield Question("which", "Which of these do you mean?", choices=state.pending[1:])
+        fits = state.pending[1:]
+        yield Question("which", "Which of these do you mean?", choices=fits, enter="none of them")
     elif state.pending[:1] == ("stage",):
         name = state.pending[1]
         says = f"{name}: as it is left, or as it was found?"
         yield Question(f"stage {name}", says, (), (AS_LEFT, AS_FOUND), f"takes {AS_LEFT}", AS_LEFT)
     elif not state.is_past(OTHERS):
         says = "Did you measure anything else? Its name, or words for it."
-        yield Question("other", says, enter="no, that is all", heading="OTHER CHECKS")
+        yield Question("other", says, enter="no, that is all", step="other checks")
 
 
 def _take_other(state: State, catalogue: Catalogue, values: Sequence[str]) -> None:
@@ -96,7 +105,7 @@ def _again(state: State, check: JobCheck, because: str) -> Iterator[Question]:
         yield Question("removed", "What is gone, and how?", ("such as: cut off; cord unplugged",))
     elif key not in state.passed:
         says = f"{check.name} failed as found ({because}). What is it now?"
-        yield Question(key, says, (), (_MEASURE, _AWAY, LATER), LATER, LATER, "MEASURED AGAIN")
+        yield Question(key, says, (), (_MEASURE, _AWAY, LATER), LATER, LATER, "measured again")
 
 
 def _take_again(state: State, question: Question, values: Sequence[str]) -> None:
@@ -130,5 +139,5 @@ def _confirmed(state: State, job: Job | None) -> Iterator[Question]:
             reasons = [*reasons, NOT_APPLICABLE]
         notes = (line.why,) if line.why else ()
         yield Question(
-            key, f"{line.says}?", notes, [YES, NO, *reasons], LATER, "", "CONFIRM", free=True
+            key, f"{line.says}?", notes, [YES, NO, *reasons], LATER, "", "confirm", free=True
         )

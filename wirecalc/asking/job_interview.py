@@ -7,20 +7,20 @@ taken. Nothing is read or written here: `text` is what the caller keeps.
 from __future__ import annotations
 
 import copy
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
 from ..base.errors import BadInput, BadText, Problem
 from ..jobs import sheet as jobsheet
 from ..jobs.job import Job
-from ..jobs.sheet import confirmed, machine_facts
+from ..jobs.sheet import confirmed
 from ..jobs.sheet.plan import Check, plan
-from ..jobs.sheet.shape import problems_of
 from ..jobs.sheet.written import sheet_text
 from ..plugging.host import Catalogue
 from . import job_end, job_head, job_work
 from .conversation import Conversation
+from .job_evaluation import of_complete, runner
 from .job_question import Question, chosen
 from .job_state import HEAD, WORDS, State
 from .plates import Offered, of_the_machine, offered
@@ -78,7 +78,7 @@ class Interview:
     def job(self) -> Job | None:
         """Return what the sheet comes to; None where nothing of it can be evaluated yet."""
         try:
-            return self._evaluated()
+            return of_complete(self._state.sheet, self._catalogue, self._folder)
         except BadInput:
             return None
 
@@ -98,7 +98,9 @@ class Interview:
             if (asked := self._of_check(index)) is not None:
                 return asked
         found: Question | None = next(job_work.questions(state, self._catalogue), None)
-        found = found or next(job_end.questions(state, self.job()), None)
+        if found is None or found.step in job_work.WITH_POWER:  # a new part is tried before that
+            dead = next(job_end.again(state, self.job(), job_work.DEAD), None)
+            found = dead or found or next(job_end.questions(state, self.job()), None)
         if found is None:
             state.mark(WORDS)
         return found
@@ -177,22 +179,10 @@ class Interview:
         key = repr((check.calculation.name, given))
         there = self._talks.get(index)
         if there is None or there[0] != key:
-            run = self._runner(check)
+            run = runner(check, self._catalogue, self._folder)
             talk = Conversation(check.calculation, run, given, self._state.left.get(index, ()))
             self._talks[index] = there = (key, talk)
         return there[1]
-
-    def _runner(self, check: Check) -> Any:
-        def run(given: Mapping[str, object]) -> Any:
-            files = check._replace(given=given).files(self._folder)
-            return self._catalogue.run(
-                check.calculation.name,
-                {**given, **files},
-                origin="sheet",
-                missing_is_unknown=True,
-            )
-
-        return run
 
     def _take_over(self, asked: OfCheck) -> None:
         """Write the answers of a check where they belong: on the machine's plate, or in it."""
@@ -220,37 +210,7 @@ class Interview:
         if not self._state.job:
             return ()
         try:
-            self._evaluated()
+            of_complete(self._state.sheet, self._catalogue, self._folder)
         except BadInput as error:
             return error.problems
         return ()
-
-    def _evaluated(self) -> Job | None:
-        """Evaluate the sheet without the checks that lack a reading to be run at all."""
-        complete = [
-            entry
-            for entry, check in zip(self._state.checks, self._planned_or_none(), strict=False)
-            if check is None or not any(self._lacks(check))
-        ]
-        sheet = {**self._state.sheet, "check": complete}
-        if not complete and not sheet.get("not_tested"):
-            problems = [p for p in problems_of(sheet) if p.name != "check"]
-            problems = [p for p in problems if self._state.job.get("title") or p.name != "job"]
-            problems += machine_facts.problems_of(self._state.job, "job")
-            if problems:
-                raise BadInput(problems)
-            return None
-        return jobsheet.evaluate(sheet, self._catalogue, self._folder)
-
-    def _planned_or_none(self) -> list[Check | None]:
-        problems: list[Problem] = []
-        planned = plan(self._state.sheet, self._catalogue, [], problems)
-        return [None] * len(self._state.checks) if problems else list(planned)
-
-    def _lacks(self, check: Check) -> Iterator[Problem]:
-        """Yield what a check is refused for that is not there yet."""
-        try:
-            self._runner(check)(check.given)
-        except BadInput as error:
-            if not {p.name for p in error.problems} & set(check.given):
-                yield from error.problems

@@ -10,7 +10,7 @@ from ..base.errors import BadText, nearest
 
 
 class Question(NamedTuple):
-    """What is asked, below which heading, what may be chosen, and what an empty answer does.
+    """What is asked, at which step, what may be chosen, and what an empty answer does.
 
     `enter` says so; where it is empty an answer is needed. `default` is what it answers. Where
     `free`, other words than the choices may be typed; where `several`, more than one choice.
@@ -22,7 +22,7 @@ class Question(NamedTuple):
     choices: Sequence[str] = ()
     enter: str = ""
     default: str = ""
-    heading: str = ""
+    step: str = ""
     free: bool = False
     several: bool = False
 

@@ -6,19 +6,21 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from ..jobs.checks import AS_FOUND, AS_LEFT, STEPS
 from ..jobs.sheet.kinds import UsualCheck, expected
-from ..jobs.sheet.machine_facts import holds
+from ..jobs.sheet.machine_facts import deciding, holds
 from ..plugging.host import Catalogue
 from .job_question import Question
 from .job_state import State, is_check
 
 NOW, LATER, NOT_TESTED, NOT_HERE = "do it now", "later", "not tested", "does not apply"
+DEAD = STEPS[STEPS.index("isolate") : STEPS.index("power up")]  # steps without power
+WITH_POWER = STEPS[STEPS.index("power up") :]
 _NO_STEP = "at no step"
 _NONE = "none of them"
 
 
 def questions(state: State, catalogue: Catalogue) -> Iterator[Question]:
     """Yield what is to be asked of each step: what must be checked, and what else was."""
-    if state.pending:
+    if state.pending[:1] in ((NOT_TESTED,), (NOT_HERE,)):
         yield from _reason(state, catalogue)
         return
     rows = _rows(state, catalogue)
@@ -26,15 +28,13 @@ def questions(state: State, catalogue: Catalogue) -> Iterator[Question]:
     for step in (*STEPS, _NO_STEP):
         for key, group in groups.items():
             if (group[0].step or _NO_STEP) == step and _is_open(state, key, group):
-                yield _needed(key, group)
+                yield _needed(key, group, state.facts)
         left = list(_optional(state, rows, groups, step)) if not state.is_past(step) else []
         if left:
             labels = [_label(row) for row in left]
             says = "Which of these do you check, or did?"
             about = tuple(f"{label}: {row.why}" for label, row in zip(labels, left, strict=True))
-            yield Question(
-                f"step {step}", says, about, labels, f"{_NONE}", "", step.upper(), several=True
-            )
+            yield Question(f"step {step}", says, about, labels, _NONE, "", step, several=True)
 
 
 def is_of_work(question: Question) -> bool:
@@ -104,18 +104,20 @@ def _optional(
             yield row
 
 
-def _needed(key: str, group: Sequence[UsualCheck]) -> Question:
+def _needed(key: str, group: Sequence[UsualCheck], facts: Mapping[str, str]) -> Question:
     first = group[0]
-    heading = (first.step or _NO_STEP).upper()
+    step = first.step or _NO_STEP
     if len(group) > 1:
         about = tuple(f"{row.name}: {row.why}" for row in group)
         choices = [*(row.name for row in group), LATER, NOT_TESTED]
         says = f"{key}: one is needed. Which do you do?"
-        return Question(f"needed {key}", says, about, choices, LATER, LATER, heading)
-    about = (f"not needed where the sheet says {first.unless}",) if first.unless else ()
+        return Question(f"needed {key}", says, about, choices, LATER, LATER, step)
+    decided = deciding(first.when) in facts
+    about = (f"not needed where the sheet says {first.unless}",) if not decided else ()
+    about = about if first.unless else ()
     choices = [NOW, LATER, NOT_TESTED, *([NOT_HERE] if first.reasons else [])]
     says = f"{first.name} is needed: {first.why}."
-    return Question(f"needed {key}", says, about, choices, NOW, NOW, heading)
+    return Question(f"needed {key}", says, about, choices, NOW, NOW, step)
 
 
 def _reason(state: State, catalogue: Catalogue) -> Iterator[Question]:

@@ -65,4 +65,14 @@ def _of_one(check: Check, other: Check) -> Iterator[tuple[str, Any]]:
         if kind is None or not isinstance(answer, str | list):
             continue
         if not isinstance(kind, Reading) or other.place.stage == check.place.stage:
-            yield name, answer
+            yield from _as_asked(name, answer, many=check.calculation.input(name).many)
+
+
+def _as_asked(name: str, answer: str | list[Any], *, many: bool) -> Iterator[tuple[str, Any]]:
+    """Yield an answer as an input takes it: a list, or one value; several are no one value."""
+    items = answer if isinstance(answer, list) else [answer]
+    if all(isinstance(item, str) for item in items):
+        if many:
+            yield name, items
+        elif len(items) == 1:
+            yield name, items[0]

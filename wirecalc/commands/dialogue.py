@@ -116,6 +116,7 @@ def _ask(
             "" if former is not None or name not in offered else offered[name].of,
             talk.why(question),
             talk.is_needed(question),
+            talk.absent(question),
             talk.instead_of(question),
         )
         try:
@@ -139,6 +140,7 @@ def _settled(talk: Conversation, read: Reader, say: Sayer) -> Input | None:
     offers = talk.offers()
     problems = talk.contradictions()
     if not offers and not problems:
+        say("\n".join(["", *_standing(talk, problems)]))
         return None
     say("\n".join(["", *_standing(talk, problems), *_open(offers), *wrap(_MENU)]))
     known = {i.name: i for i in talk.calc.inputs}

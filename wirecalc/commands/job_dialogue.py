@@ -36,7 +36,7 @@ class _Aside(Exception):
 
 def lead_through(interview: Interview, read: Reader, say: Sayer, keep: Callable[[], None]) -> None:
     """Ask all there is to ask; the sheet is kept after every answer."""
-    shown = ""
+    step = title = ""
     stops: list[str] = []
     while (asked := interview.next()) is not None:
         keep()
@@ -45,15 +45,14 @@ def lead_through(interview: Interview, read: Reader, say: Sayer, keep: Callable[
             say("\n".join(["", *(line for stop in stops for line in wrap(stop))]))
         try:
             if isinstance(asked, Question):
-                if asked.heading and asked.heading != shown:
-                    say(f"\n--- {asked.heading}")
-                    shown = asked.heading
+                if asked.step and asked.step != step:
+                    say(f"\n--- {asked.step.upper()}")
+                step, title = asked.step or step, ""
                 _ask(interview, asked, read, say)
             else:
-                title = _title(asked)
-                if title != shown:
+                if _title(asked) != title:
                     say("\n".join(["", *_about(asked)]))
-                    shown = title
+                step, title = asked.check.place.step or step, _title(asked)
                 _ask_of_check(interview, asked, read, say)
         except GoBack:
             if not interview.back():

@@ -39,7 +39,8 @@ class Asked(NamedTuple):
     """An input to ask for, with what is known of it.
 
     `former` is an answer that is offered again, and `of` what it was given for; `why` says why it
-    is asked, `needed` that it cannot tell without it, `others` are inputs that may be answered in
+    is asked, `needed` that it cannot tell without it, `absent` what
+    leaving it out says, `others` are inputs that may be answered in
     place of it.
     """
 
@@ -48,6 +49,7 @@ class Asked(NamedTuple):
     of: str = ""
     why: str = ""
     needed: bool = False
+    absent: str = ""
     others: Sequence[Input] = ()
 
 
@@ -114,7 +116,7 @@ def _may_be_empty(question: Asked, say: Sayer, *, skip: bool) -> bool:
         problem = Problem(declared.name, f"is needed ({kind.text})", f"such as {kind.example}, or ")
         say("\n".join(wrap(f"{problem}unknown", "  ")))
         return False
-    if not declared.assumed:
+    if not declared.assumed and not question.absent:
         say("\n".join(wrap(f"Left out: {kind.text}.", "  ")))
     return True
 
@@ -138,6 +140,8 @@ def _text(question: Asked) -> list[str]:
         kept = "; ".join(former) if isinstance(former, list) else former
         of = f", as for {question.of}" if question.of else ""
         lines += wrap(f"Enter takes {kept}{of}" if of else f"Enter keeps {kept}", "  ")
+    elif question.absent:
+        lines += wrap(f"Enter: {question.absent}", "  ")
     elif not declared.required:
         then = ": then it cannot tell" if question.needed else ""
         assumed = f"takes {declared.assumed} (assumed)" if declared.assumed else "leaves it out"
