@@ -8,6 +8,7 @@ import pty
 import re
 import select
 import subprocess
+import termios
 import time
 from collections.abc import Mapping, Sequence
 from pathlib import Path
@@ -19,7 +20,10 @@ _CONTROL = re.compile(r"\x1b(\[[0-9;?]*([A-Za-z]|$)|[=>]|$)")
 
 
 class Terminal:
-    """A command whose stdin, stdout and stderr are a terminal, unless stdout goes to a file."""
+    """A command whose stdin, stdout and stderr are a terminal, unless stdout goes to a file.
+
+    `size` is its rows and columns.
+    """
 
     def __init__(
         self,
@@ -27,10 +31,13 @@ class Terminal:
         folder: Path,
         env: Mapping[str, str] | None = None,
         stdout: Path | None = None,
+        size: tuple[int, int] | None = None,
     ) -> None:
         self._printed = b""
         self._at = 0
         self._master, slave = pty.openpty()
+        if size is not None:
+            termios.tcsetwinsize(slave, size)
         out = os.open(stdout, os.O_WRONLY | os.O_CREAT) if stdout else slave
         terminal = {"TERM": "dumb", "LC_ALL": "C.UTF-8", "HISTFILE": "", "HOME": str(folder)}
         self._process = subprocess.Popen(
@@ -74,6 +81,28 @@ class Terminal:
             assert left > 0 and self._more(left), f"no {text!r} in {self.seen!r}"
         start, self._at = self._at, self.seen.index(text, self._at) + len(text)
         return self.seen[start : self._at]
+
+    def wait_for_prompt(self) -> str | None:
+        """Wait until it prompts for a line; return what was printed since, None where it ended."""
+        end = time.monotonic() + LONGEST_RUN
+        while not self.seen[self._at :].endswith("> "):
+            left = end - time.monotonic()
+            assert left > 0, f"no prompt in {self.seen!r}"
+            if not self._more(left):
+                return None
+        start, self._at = self._at, len(self.seen)
+        return self.seen[start:]
+
+    def kill(self) -> None:
+        """Kill it at once, as a battery that is empty does."""
+        self._process.kill()
+        self._process.wait(timeout=LONGEST_RUN)
+
+    def hang_up(self) -> int:
+        """Take the terminal away, and return the exit status."""
+        os.close(self._master)
+        self._master = os.open(os.devnull, os.O_RDWR)
+        return self._process.wait(timeout=LONGEST_RUN)
 
     def type(self, text: str) -> None:
         """Type a text as it stands; a line ends with a carriage return."""

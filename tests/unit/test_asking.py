@@ -237,26 +237,34 @@ def test_word_of_a_list_may_be_chosen_by_its_number() -> None:
 
 def test_what_stands_in_for_an_answer_is_not_asked() -> None:
     """The code letter and its horsepower stand in for locked-rotor amps."""
-    plate = ("1.6 A", "12 A", "115 V", "117 V", "11 A", "1.2 A", "0.4 s", "")
+    plate = ("1.6 A", "12 A", "115 V", "117 V", "11 A", "1.2 A", "0.4 s", "inrush", "")
     inrush = CATALOGUE.calculations["inrush"].calculation
     person = Person(*plate)
     person.talk(inrush)
     assert not {"code_letter", "horsepower"} & set(person.prompts)
-    person = Person("1.6 A", "code_letter", "L", "1/4 hp", *plate[2:], "")
+    person = Person("1.6 A", "code_letter", "L", "1/4 hp", *plate[2:])
     given = person.talk(inrush)
     assert (given["code_letter"], given["horsepower"]) == ("L", "1/4 hp")
     assert "or code_letter (locked-rotor code letter of an open motor)" in person.heard
-    person = Person("1.6 A", "", "L", "1/4 hp", *plate[2:], "")  # no LRA: asked by itself
+    person = Person("1.6 A", "", "L", "1/4 hp", *plate[2:])  # no LRA: asked by itself
     assert person.talk(inrush) == given
 
 
 def test_verdict_is_said_as_soon_as_it_is_settled_with_what_could_change_it() -> None:
-    person = Person("15 A", "9 A", "yes", "")
+    person = Person("15 A", "9 A", "yes", "", "", "", "", "")
     person.talk(CATALOGUE.calculations["breaker"].calculation)
     said = " ".join(person.heard.split())
     assert "So far: PASS load on the breaker" in said
     assert "Could still make it fail: receptacle" in said
     assert "none is marked on the plate (maximum_breaker)" in said
+
+
+def test_what_would_be_taken_for_not_there_is_asked_where_it_could_change_the_verdict() -> None:
+    person = Person("15 A", "9 A", "yes", "", "", "", "", "")
+    person.talk(CATALOGUE.calculations["breaker"].calculation)
+    assert {"maximum_breaker", "cord"} <= set(person.prompts)
+    assert "other_current" not in person.prompts  # the only outlet: nothing else can be on it
+    assert "Enter: none is marked on the plate" in person.heard
 
 
 def test_fail_is_settled_where_nothing_that_is_still_asked_undoes_it() -> None:
@@ -286,7 +294,7 @@ def test_file_that_is_not_there_is_asked_again_and_one_that_is_there_is_read_wit
         "decimal_comma": "yes",
     }
     files = (str(tmp_path / "none.csv"), str(semicolons), "")  # it is kept: another is to blame
-    person = Person("18 AWG", "ring", *files, "decimal_comma", "yes", "")
+    person = Person("18 AWG", "ring", *files, "decimal_comma", "yes", "", "")
     assert person.talk(batch) == answers
     assert "none.csv" in person.heard
 

@@ -388,7 +388,7 @@ def test_facts_are_read_strictly_and_are_of_one_machine() -> None:
     ):
         text = whole(kind="air-conditioner", job=f'connection = "{said}"\n')
         job = evaluate(text.replace("plug-pin", "wired-in") if said == "Wired-in" else text)
-        assert [n.calculation for n in job.not_tested] == [lacks, "inrush"]
+        assert [n.calculation for n in job.not_tested] == ["inrush", lacks]
     two = '[[machine]]\nname = "a"\n[[machine]]\nname = "b"\n'
     said = refused('[job]\ntitle = "t"\nenergy = "gas"\n' + two + check("supply"))
     assert "job: energy: whose it is cannot be told" in said

@@ -58,8 +58,9 @@ def _by_number(question: Question, number: str) -> str:
 def _by_word(question: Question, word: str) -> str:
     lowered = {choice.casefold(): choice for choice in question.choices}
     starts = [choice for low, choice in lowered.items() if low.startswith(word.casefold())]
-    if exact := lowered.get(word.casefold()):
-        return exact
+    reasons = {low.partition(": ")[2]: choice for low, choice in lowered.items()}
+    if exact := lowered.get(word.casefold()) or reasons.get(word.casefold()):
+        return exact  # of "does not apply: it has none" the reason alone serves
     if question.free:
         return word
     if len(starts) == 1:
