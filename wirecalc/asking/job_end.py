@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Sequence
 
 from ..base.errors import BadText
-from ..engine.found_by_words import WordIndex
+from ..engine.found_by_words import of_calculations
 from ..jobs.checks import AS_FOUND, AS_LEFT, NO, NOT_APPLICABLE, STEPS, YES, JobCheck
 from ..jobs.job import AGAIN, BENCH, Job
 from ..jobs.sheet.confirmed import NEVER, WITH_A_REASON, lines_of
@@ -93,7 +93,8 @@ def _take_other(state: State, catalogue: Catalogue, values: Sequence[str]) -> No
         state.pending = ("stage", typed)
         return
     catalogue.load_all()
-    found = WordIndex(p.calculation for p in catalogue.calculations.values()).find(typed)
+    every = (p.calculation for p in catalogue.calculations.values())
+    found = of_calculations(every).find(typed)
     if not found.names:
         raise BadText(f"nothing here speaks of {typed!r}", "other words, or Enter for no")
     state.pending = ("which", *found.names[:_MOST])
