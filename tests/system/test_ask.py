@@ -116,6 +116,20 @@ def test_without_a_name_it_asks_which(empty_folder: Path) -> None:
         assert terminal.end() == 3
 
 
+def test_words_lead_to_a_calculation_by_its_number(empty_folder: Path) -> None:
+    with Terminal([COMMAND, "ask", "is", "my", "crimp", "good"], empty_folder) as terminal:
+        shown = terminal.wait_for("calculation> ")
+        number = next(line[0] for line in shown.splitlines() if line[1:].startswith(" pull:"))
+        terminal.type("9\r")
+        assert "Nothing here speaks of '9'" in terminal.wait_for("calculation> ")
+        terminal.type("crimp pull\r")
+        shown = terminal.wait_for("calculation> ")
+        number = next(line[0] for line in shown.splitlines() if line[1:].startswith(" pull:"))
+        terminal.type(f"{number}\r")
+        answer(terminal, PULL)
+        assert terminal.end() == 3
+
+
 def test_defect_of_a_plugin_does_not_lose_the_answers(empty_folder: Path, outside: Outside) -> None:
     outside.add("shop", RAISES)
     with Terminal([COMMAND, "ask", "lift"], empty_folder, env=outside.env) as terminal:

@@ -124,7 +124,7 @@ def _fitting(loaded: Catalogue, typed: str) -> list[str]:
     if not found.names:
         terminal.say(str(suggested(loaded, typed, asked_by="ask")))
         return []
-    lines = [""]
+    lines = ["", *wrap(f"What fits {typed!r}, best first:")]
     for number, name in enumerate(found.names, start=1):
         question = loaded.calculations[name].offered.question
         lines += wrap(f"{name}: {question}", f"{number} ", "    ")
