@@ -91,6 +91,12 @@ def test_words_that_fit_nothing_are_said_and_the_parts_of_the_trade(cli_main: Co
     assert some.startswith("Nothing here speaks of 'banana'") and "start-device:" in some
 
 
+def test_the_few_that_fit_are_few(cli_main: Command) -> None:
+    assert len(_fits(cli_main("motor").err)) == 4
+    assert len(_fits(cli_main("tables", "wire size").err)) == 4
+    assert cli_main("splice").err.count("related: ") == 3
+
+
 def test_words_lead_to_tables_too(cli_main: Command) -> None:
     for words in (["pull-crimps"], ["crimp", "force"], ["least pull-out force"]):
         done = cli_main("tables", *words)
@@ -133,7 +139,8 @@ def test_words_of_a_plugin_from_outside_lead_to_it(
 
 
 @pytest.mark.parametrize(
-    ("file", "least"), [("invented_first", 98), ("invented_forty", 98), ("invented_late", 98)]
+    ("file", "least"),
+    [("invented_first", 98), ("invented_forty", 98), ("invented_late", 98), ("invented_last", 98)],
 )
 def test_hurried_words_lead_to_a_fitting_calculation_among_the_first_three(
     file: str, least: int

@@ -11,8 +11,9 @@ import wirecalc
 from tests.plain_words import without_plain_words
 from wirecalc import PRACTICE, at_least, cannot_tell
 from wirecalc.jobs import sheet as jobsheet
+from wirecalc.jobs.checks import NotTested
 from wirecalc.output.html import finding_page
-from wirecalc.output.passed import checked
+from wirecalc.output.passed import WITHIN, checked
 from wirecalc.plugging import host
 from wirecalc.published.tables import load
 from wirecalc.said.criteria import Criterion
@@ -110,6 +111,11 @@ def test_a_pass_says_what_it_is_of_and_what_was_not_checked() -> None:
     said = checked([finding])
     assert said.startswith("checked: within the limits; not checked: the one-minute hold")
     assert "crimp height" in said and "pull_standard" not in said
+    assert checked([finding, finding]) == said  # each once
+    untested = [NotTested(f"check {n}", False, "no tester") for n in range(4)]
+    headed = checked([], untested, " at the end")
+    assert headed == f"{WITHIN} at the end; not checked: check 0; check 1; check 2; 1 more, below"
+    assert checked([]) == WITHIN
     page = finding_page(finding, "Does it hold?")
     box = page.partition('class="box"')[2].partition("</div>")[0]
     assert "how hard the crimp holds: 24 lbf" in page and "pull-out force" not in box

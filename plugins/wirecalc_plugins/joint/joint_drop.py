@@ -47,7 +47,8 @@ _AGAINST = "joint against its wire"
         "arcing; thermal camera; infrared; hot spot; solder joint; smell; scorched; wire nut",
         "warm connector; warm terminal; warm splice; heats up; gets hot; blackened; charred",
         "singed; toasted; resistance of a joint; resistance of a splice; loose screw",
-        "screw terminal",
+        "screw terminal; jumper; burnt jumper; warm switch; hot switch; too hot to touch",
+        "loose lug; hot lug",
     ),
     cautions=("live-01", "live-02", "meter-01", "cord-04", "hot-01", "flam-01"),
     not_checked=(

@@ -65,7 +65,7 @@ def _refuse(
         "motor current; motor amps; startup; start up; washer; kicks on; peak; peak amp",
         "peak hold; in-rush; kick; current spike; spike; highest amps; normal amps; power draw",
         "meter reading; draws; what should it draw; excessive current; starting surge",
-        "first second",
+        "first second; pulling amps; pulls high amps; pulling high amps; amp pull",
     ),
     cautions=("live-02", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(

@@ -75,6 +75,7 @@ def _refuse(
         "tight compressor; stuck compressor; turn over; will not turn over; frozen; frozen motor",
         "locked up; lock up; jam; draws too much; high draw; grinding; impeller; blade stuck",
         "no rotation; slugging; rusted; free it; breaker trips; stiff; hard to turn",
+        "pulling high amps; pulls locked rotor amps; motor trips",
     ),
     cautions=("start-01", "heat-03", "mov-01", "live-02", "meter-01", "pin-01", "flam-01"),
     not_checked=(

@@ -46,6 +46,7 @@ PLATE_115 = (100.0, 130.0)  # plates that the manual's ohm is for
         "restarts after cooling; dead compressor; cutout; cut-out; guard; thermal guard",
         "reset time; opens; trip time; after a few minutes; after five minutes; cuts off",
         "line break protector; resets; quits; quits when hot; dies when hot; stops hot",
+        "motor trips; trips thermal; thermal trip; thermal",
     ),
     cautions=("dead-01", "cap-01", "hot-01", "heat-03", "mov-01", "flam-02", "pin-01", "flam-01"),
     not_checked=(

@@ -46,7 +46,6 @@ from .wrong_trip import doubtful_start, refuse
 
 @calculation(
     part="circuit",
-    category="III",
     words=(
         "trips; tripping; keeps tripping; breaker trips; breaker tripping; trips at start",
         "trips after a while; trips at once; nuisance trip; breaker pops; breaker kicks; popped",
@@ -60,6 +59,7 @@ from .wrong_trip import doubtful_start, refuse
         "tripped; breaker will not reset; heater trips breaker; overload trip time",
         "trips instantly; trips right away; sensitive",
     ),
+    category="III",
     cautions=("brk-01", "start-01", "pin-02", "live-02", "meter-01"),
     not_checked=(
         "what heat the breaker had before (taken as cold), and its neighbours in the panel",

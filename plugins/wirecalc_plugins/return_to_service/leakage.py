@@ -60,7 +60,8 @@ def _refuse(
         "oven; cooker; water heater; trips the RCD; jolt; belt; leccy; electrocuted",
         "stray current; stray voltage; touch voltage; earth current; ground current",
         "leak to earth; differential; outdoor outlet; garage outlet; bathroom; wet floor",
-        "trips as soon as plugged in; RCD tripping; GFCI tripping; filter",
+        "trips as soon as plugged in; RCD tripping; GFCI tripping; filter; gives a buzz",
+        "buzzes me; buzz from metal",
     ),
     cautions=("meter-01", "wat-01", "gfci-01", "flam-01"),
     not_checked=(

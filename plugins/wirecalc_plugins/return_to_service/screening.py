@@ -39,7 +39,7 @@ MEASURE = "measure the insulation at 500 V dc, or the leakage with everything sw
         "test button; GFCI test; GFCI test button; RCD test button; GFCI trips; RCD trips",
         "ground fault; earth fault; continuity to case; quick check; bare metal",
         "return to service; hot chassis; jolt; no tester; ohmmeter; basic check; push the button",
-        "live metal; metal case live",
+        "live metal; metal case live; dead short; short; shorted; buzzes me; live case shock",
     ),
     cautions=("dead-01", "dead-02", "cap-01", "gnd-01", "gfci-01", "flam-01"),
     not_checked=(

@@ -156,6 +156,7 @@ def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
         "bright and dim; pulsing lights; prong; prongs; melted prong; discolored plug",
         "scorched outlet; burning smell; loose wire; loose screw; other outlets; only under load",
         "dim when; volts collapse; crackling; sizzling; wall plug; wall outlet; wall socket",
+        "warm switch; light switch; flickers when; too hot to touch",
     ),
     cautions=("live-01", "live-02", "meter-01", "cord-04", "brk-01"),
     not_checked=(
