@@ -7,6 +7,7 @@ is labelled where it stands. The SVG carries the text of the chart for screen re
 from __future__ import annotations
 
 import io
+import textwrap
 from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import escape
@@ -14,14 +15,15 @@ from xml.sax.saxutils import escape
 from ..base.errors import BadInput, Problem
 from ..said.charts import Chart, Line, Points
 from .chart_data import as_csv
+from .chart_labels import label
 
 FORMATS = (".svg", ".png", ".csv")
 _LEFT_OUT = {".svg": ("Date", "Creator", "Format", "Type"), ".png": ("Software",)}
 _MARKS = "osD^vP*X"
 _DASHES = ("-", "--", ":", "-.")
 _WIDTH_IN, _HEIGHT_IN, _DPI = 8.0, 5.0, 100  # 800 pixels wide
-# where the label of a point may stand, in points right and up of it
-_PLACES = [(r, u) for d in (10, 24, 44, 70) for r in (d, -d) for u in (d * 0.9, -d * 0.9)]
+_ZOOM_IN = 3.6  # height of a part that is drawn larger
+_TITLE = 78  # letters of a line of the title
 _ROOM = 0.07  # of the height, for the name above a limit
 _JITTER = 0.28  # half the width over which the points of one place are spread
 
@@ -50,14 +52,24 @@ def draw(chart: Chart, form: str) -> bytes:
     with mpl.rc_context(settings):
         from matplotlib import pyplot
 
-        figure, axes = pyplot.subplots(
-            figsize=(_WIDTH_IN, _HEIGHT_IN + (1.6 if chart.bands else 0.0)),
+        parts = [chart] if chart.zoom is None else [chart, chart.zoom]
+        heights = [_HEIGHT_IN, _ZOOM_IN][: len(parts)]
+        figure, all_axes = pyplot.subplots(
+            len(parts),
+            squeeze=False,
+            figsize=(_WIDTH_IN, sum(heights) + (1.6 if chart.bands else 0.0)),
+            height_ratios=heights,
             dpi=_DPI,
             layout="constrained",
         )
         try:
-            _fill(axes, chart)
-            _label_points(figure, axes, chart)
+            drawn = list(zip(all_axes[:, 0], parts, strict=True))
+            for axes, part in drawn:
+                _fill(axes, part)
+            _legend(all_axes[0, 0], chart)
+            figure.draw_without_rendering()
+            for axes, part in drawn:
+                label(axes, part)
             out = io.BytesIO()
             metadata = dict.fromkeys(_LEFT_OUT[form])
             figure.savefig(out, format=form[1:], metadata=metadata)
@@ -74,11 +86,17 @@ def _fill(axes: Any, chart: Chart) -> None:
     _data(axes, chart)
     _axes(axes, chart)
     _limits(axes, chart)
-    axes.set_title(chart.title, loc="left", fontsize=14)
+    axes.set_title(textwrap.fill(chart.title, _TITLE), loc="left", fontsize=14)
     axes.grid(axis="y", color="0.9")
     axes.set_axisbelow(True)
+
+
+def _legend(axes: Any, chart: Chart) -> None:
     if chart.bands or chart.limits:  # a filled area leaves no free corner, a limit is never covered
-        axes.figure.legend(loc="outside lower left", ncols=2, frameon=False, fontsize=12)
+        handles, names = axes.get_legend_handles_labels()
+        axes.figure.legend(
+            handles, names, loc="outside lower left", ncols=2, frameon=False, fontsize=12
+        )
     elif axes.get_legend_handles_labels()[1]:
         axes.legend(loc="best", frameon=True, framealpha=0.9, edgecolor="0.8")
 
@@ -134,76 +152,13 @@ def _limits(axes: Any, chart: Chart) -> None:
     top = max((limit.y for limit in chart.limits), default=low)
     if not chart.y.logarithmic and high - top < _ROOM * (high - low):
         axes.set_ylim(low, top + _ROOM * (top - low))  # the name of the highest stands above it
-    for number, limit in enumerate(sorted(chart.limits, key=lambda level: level.y)):
+    for limit in chart.limits:
         axes.axhline(
             limit.y,
             color="0.0",
             linewidth=2.0 if limit.binding else 1.2,
             linestyle="-" if limit.binding else "--",
         )
-        left = number % 2 == 0
-        axes.annotate(
-            limit.name,
-            (0.005 if left else 0.995, limit.y),
-            xytext=(0, 3),
-            xycoords=("axes fraction", "data"),
-            textcoords="offset points",
-            ha="left" if left else "right",
-            va="bottom",
-            fontsize=11.5,
-        )
-
-
-def _label_points(figure: Any, axes: Any, chart: Chart) -> None:
-    """Write the labels of points, each where it covers no other, no point and no edge."""
-    if not any(points.labels for points in chart.points):
-        return
-    figure.draw_without_rendering()
-    taken = [text.get_window_extent().padded(3) for text in axes.texts]
-    if axes.get_legend():
-        taken.append(axes.get_legend().get_window_extent())
-    marks = [
-        axes.transData.transform(place)
-        for points in chart.points
-        for place in zip(points.x, points.y, strict=True)
-    ]
-    frame = axes.get_window_extent()
-    for points in chart.points:
-        for x, y, label in zip(points.x, points.y, points.labels, strict=bool(points.labels)):
-            box = _place(axes, label, (x, y), frame, taken, marks)
-            taken.append(box)
-
-
-def _place(
-    axes: Any, label: str, at: tuple[float, float], frame: Any, taken: list[Any], marks: list[Any]
-) -> Any:
-    """Write one label at the first place that is free; the last one where none is."""
-    from matplotlib.text import Text  # an annotation's own extent would hold its arrow
-
-    renderer = axes.figure.canvas.get_renderer()
-    for right, up in _PLACES:
-        text = axes.annotate(
-            label,
-            at,
-            zorder=5,
-            bbox={"facecolor": "1.0", "edgecolor": "none", "alpha": 0.75, "pad": 1},
-            xytext=(right, up),
-            textcoords="offset points",
-            ha="left" if right > 0 else "right",
-            va="center",
-            fontsize=11,
-            arrowprops={"arrowstyle": "-", "color": "0.5", "linewidth": 0.7},
-        )
-        text.update_positions(renderer)
-        box = Text.get_window_extent(text, renderer).padded(3)
-        inside = frame.x0 <= box.x0 and box.x1 <= frame.x1
-        inside = inside and frame.y0 <= box.y0 and box.y1 <= frame.y1
-        free = not any(box.overlaps(other) for other in taken)
-        if inside and free and not any(box.contains(*mark) for mark in marks):
-            return box
-        if (right, up) != _PLACES[-1]:
-            text.remove()
-    return box
 
 
 def _line_style(line: Line, number: int, marked: bool) -> dict[str, Any]:

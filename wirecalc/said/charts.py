@@ -82,7 +82,10 @@ class Words(NamedTuple):
 
 
 class Chart(NamedTuple):
-    """A chart: `text` says what the picture shows, for whoever cannot see it."""
+    """A chart: `text` says what the picture shows, for whoever cannot see it.
+
+    `zoom` is a part of it drawn larger below, with its own axes.
+    """
 
     title: str
     text: str
@@ -93,6 +96,7 @@ class Chart(NamedTuple):
     limits: tuple[Limit, ...] = ()
     bands: tuple[Band, ...] = ()
     words: tuple[Words, ...] = ()
+    zoom: Chart | None = None
 
 
 ChartMaker = Callable[[], Chart]
