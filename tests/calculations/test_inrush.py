@@ -27,7 +27,7 @@ TRIAL = Trial(
         Bad("nameplate_load", "fan", "'fan'", "appliance"),
         Bad("locked_rotor_current", "1.2 A", "1.2 A", "look at the plate"),  # below RLA
         Bad("code_letter", "O", "'O'", "N, P"),
-        Bad("meter_mode", "peakhold", "'peakhold'", "did you mean peak-hold?"),
+        Bad("meter_mode", "peakhol", "'peakhol'", "did you mean peak-hold?"),
         Bad("settled", "90 mA", "next to nothing", "write 90 A, or 0.09 A if it is so little"),
     ),
     always={

@@ -23,7 +23,7 @@ TRIAL = Trial(
     ),
     bad=(
         Bad("motor_kind", "compresor", "'compresor'", "did you mean compressor?"),
-        Bad("motor_device", "time delay fuse", "'time delay fuse'", "time-delay fuse"),
+        Bad("motor_device", "time delay fuze", "'time delay fuze'", "time-delay fuse"),
         Bad("fastened_in_place", "no", "plugged in", "ask breaker"),
         Bad("plate_governs", "maybe", "'maybe'", "yes or no"),
         Bad("listed_combination", "perhaps", "'perhaps'", "yes or no"),

@@ -16,7 +16,7 @@ TRIAL = Trial(
         Bad("device_resistance", "6.8 Mohm", "'6.8 Mohm'", "which was meant?"),
         Bad("maker_tolerance", "80 %", "'80 %'", "25 %"),
         Bad("maker_resistance_high", "6.8 ohm", "not above 6.8 ohm", "low to high"),
-        Bad("maker_resistance", "15-28 ohm", "is a range", "an input each"),
+        Bad("maker_resistance", "15-28 ohm", "a range", "28 ohm as maker_resistance_high"),
         Bad("by_itself", "off", "'off'", "yes or no"),
         Bad("device_cold", "cold", "'cold'", "yes or no"),
         Bad("device_resistance", "OL", "past the meter's range", "device_open yes"),

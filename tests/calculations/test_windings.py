@@ -31,7 +31,7 @@ TRIAL = Trial(
         Bad("open_pin", "OL", "'OL'", "such as none"),
         Bad("common_pin", "C", "'C'", "such as 1"),
         Bad("winding_temperature", "200 C", "'200 C'", "200 F"),
-        Bad("case_resistance", "20 megs", "'megs'", "did you mean"),
+        Bad("case_resistance", "20 mega", "'mega'", "did you mean"),
     ),
     sometimes={
         "reading_1_2": near(4, 4.6, 8, 10, 12, 15.2, high=20),

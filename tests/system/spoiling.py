@@ -70,7 +70,6 @@ def _meter_error(name: str, given: str, *, printed: bool) -> Iterator[Bad]:
 def _wire(name: str) -> Iterator[Bad]:
     """Yield a wire of wrong unit, span, number or words beside it."""
     yield Bad(name, "18", "'18'", "18 AWG")
-    yield Bad(name, "#18", "'#18'", "18 AWG")
     yield Bad(name, "50 AWG", "50 AWG", "4/0 to 40 AWG")
     yield Bad(name, "18.5 AWG", "18.5 AWG", "mm2")
     yield Bad(name, "1,5 mm2", "'1,5 mm2'", "1.5 mm2")

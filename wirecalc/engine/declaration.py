@@ -19,7 +19,7 @@ from typing import Any, Generic, ParamSpec
 
 from ..base.errors import DeclarationError, Problem
 from ..said.items import Item
-from .inputs import BANDS, Input, declared_inputs
+from .inputs import BANDS, Input, declared_inputs, with_upper_ends
 from .left_out import Word, terms
 from .reserved import check_name
 
@@ -75,7 +75,7 @@ class Calculation(Generic[P]):
 
         Read when first asked for: a command needs the inputs of one calculation, not of all.
         """
-        inputs = tuple(declared_inputs(self.function))
+        inputs = tuple(with_upper_ends(declared_inputs(self.function)))
         names = {i.name for i in inputs}
         for declared in inputs:
             linked = {*declared.kind.companions, declared.kind.goes_with} - {""}

@@ -6,7 +6,7 @@ import inspect
 import re
 import types
 import typing
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from typing import Annotated, Any, NamedTuple, Union, get_args, get_origin
 
 from ..base.errors import DeclarationError
@@ -93,6 +93,21 @@ def declared_inputs(function: Callable[..., object]) -> Iterator[Input]:
             raise DeclarationError(f"{where}: is needed, so nothing is meant by leaving it out")
         default = None if required else parameter.default
         yield Input(parameter.name, _kind(where, inner, about), many, required, default, words)
+
+
+def with_upper_ends(inputs: Iterable[Input]) -> Iterator[Input]:
+    """Yield inputs, each that has one of its name with _high knowing that it takes the upper end.
+
+    So a printed range that is typed as one value is refused with both names.
+    """
+    declared = list(inputs)
+    names = {i.name for i in declared}
+    for one in declared:
+        upper = f"{one.name}_high"
+        if upper in names and getattr(one.kind, "upper_input", None) == "":
+            yield one._replace(kind=one.kind.but(upper_input=upper))
+        else:
+            yield one
 
 
 def _unwrap(base: Any) -> tuple[Any, bool, bool]:

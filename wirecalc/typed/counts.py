@@ -6,7 +6,9 @@ import re
 from typing import Any
 
 from ..base.errors import BadText
+from .explained import no_value, says_none
 from .kinds import Kind, Read
+from .tidy import in_digits
 from .trials import Request, Scale
 
 
@@ -42,11 +44,18 @@ class Count(Kind):
             raise BadText(f"{low} to {high} is no span within {self.span}", "the smaller one first")
         return Scale(low, high, "", step=1.0)
 
+    def _no_count(self, given: object) -> BadText:
+        if says_none(given):
+            return no_value(str(given))
+        digits = re.match(r"\s*([0-9]{1,9})(?:\.0*)?(?=\s|$)", in_digits(str(given)))
+        do = f": {digits[1]}" if digits else ""
+        return BadText(f"{given!r} is not a count", f"write a {self.span}{do}")
+
     def read(self, given: object) -> Read:
         if isinstance(given, str) and re.fullmatch(r"\s*\d{1,9}\s*", given, re.ASCII):
             given = int(given)
         if isinstance(given, bool) or not isinstance(given, int):
-            raise BadText(f"{given!r} is not a count", f"write a {self.span}")
+            raise self._no_count(given)
         if not self.low <= given <= self.high:
             raise BadText(f"{given} is outside {self.low} to {self.high}", f"write a {self.span}")
         return Read(given)

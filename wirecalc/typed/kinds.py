@@ -32,6 +32,10 @@ _ONE_CALCULATION = (  # what may differ there
     "not_zero",
     "if_open",
     "error_input",
+    "upper_input",
+    "tolerance_input",
+    "upper_input",
+    "tolerance_input",
     "typical",
 )
 TAKEN_AS_EXACT = "taken as exact"  # noted of a reading that was typed without an error

@@ -146,7 +146,9 @@ def _no_unit(text: str, main: str, number: Number, dimension: str, unit: str) ->
         return BadText(f"{text!r} has no unit", "write it as a decimal with its unit")
     first, *others = dict.fromkeys(units)
     also = f" (or {', '.join(others)})" if others else ""
-    return BadText(f"{text!r} has no unit", f"write {main} {first}{also}")
+    error = split_error(text)[1]
+    behind = f" ±{error}" if error else ""
+    return BadText(f"{text!r} has no unit", f"write {main} {first}{behind}{also}")
 
 
 def _refuse_fraction(text: str, unit: str, dimension: str) -> None:

@@ -9,9 +9,11 @@ from typing import Any
 
 from ..base.errors import BadText, DeclarationError
 from ..base.rounding import show
+from .explained import explained
 from .kinds import TAKEN_AS_EXACT, Kind, Read, as_text
-from .quantities import read_number, read_quantity, split_error
+from .quantities import Quantity, read_number, read_quantity, split_error
 from .quantity_trials import trials_of
+from .tidy import tidy
 from .trials import Ladder, Request, Scale
 from .units import SPELLINGS, convert, dimension_of, read_unit
 
@@ -21,13 +23,17 @@ _SLIPS = {"C": "F", "F": "C", "mm": "in", "in": "mm", "lbf": "kgf", "kgf": "lbf"
 _SLIPS |= {"mohm": "Mohm", "Mohm": "mohm"}  # by the case of a letter: asked, and not offered
 _BY_CASE = "mohm is a thousandth of an ohm, Mohm a million: which was meant?"
 _SIZED = r"^\s*[<>]?[-+−]?[0-9.][0-9./ -]*[^0-9./ -]"  # a number and something behind it
-_OPEN = re.compile(r"(?:[o0]\.?l\.?(?:\s*[a-z]*ohm)?|open)", re.IGNORECASE)  # shown past the range
+_OPEN = re.compile(
+    r"(?:[o0]\.?l\.?(?:\s*[a-z]*ohm)?|open|inf|infinit[ey]|∞|over ?range)", re.IGNORECASE
+)  # shown past the range
 
 
 class QuantityKind(Kind):
     """A number with a unit and a span; `steps` are the values that are sold or standard."""
 
     of = float
+    upper_input: str = ""  # the input for the upper end, where a range is printed
+    tolerance_input: str = ""  # the input for the tolerance that is printed beside it
 
     def __init__(
         self,
@@ -113,8 +119,11 @@ class QuantityKind(Kind):
         if isinstance(given, int | float) and not isinstance(given, bool):
             text = f"{given} {self.unit}" if math.isfinite(given) else self.example
             raise BadText(f"{given} has no unit", f'write it as text: "{text}"')
-        typed = as_text(given, self.example)
-        quantity = read_quantity(typed, self.dimension, self.unit)
+        typed = tidy(as_text(given, self.example))
+        try:
+            quantity = self._quantity(typed)
+        except BadText as error:
+            raise self._explained(typed, error) from None
         if not self.inside(quantity.value):
             wrong = f"{typed!r} is outside {self.span}"
             if quantity.value == 0 and self.not_zero:
@@ -124,8 +133,23 @@ class QuantityKind(Kind):
             self._refuse_small(typed, quantity.value)
         return self._with_band(quantity.value, quantity.low, quantity.high, typed)
 
+    def _quantity(self, typed: str) -> Quantity:
+        return read_quantity(typed, self.dimension, self.unit)
+
+    def _explained(self, typed: str, error: BadText) -> BadText:
+        """Return what is wrong with a text, with what would do where its meaning shows."""
+
+        def reads(text: str) -> bool:
+            try:
+                self.read(text)
+            except BadText:
+                return False
+            return True
+
+        return explained(typed, self.dimension, self.unit, reads, error, self.upper_input)
+
     def parts(self, given: object) -> Sequence[object]:
-        if not isinstance(given, str) or not ("," in given or ";" in given):
+        if not isinstance(given, str) or not any(sign in given for sign in ",;+"):
             return (given,)
         return [one for part in given.split(";") for one in _apart(part)]
 
@@ -150,6 +174,8 @@ class QuantityKind(Kind):
         number, word = read_number(split_error(typed)[0])
         unit = read_unit(word, self.dimension)
         other = _SLIPS.get(unit, "")
+        if self.dimension == "capacitance" and unit == "F":
+            other = "uF"
         fits = other in SPELLINGS[self.dimension] and self.inside(
             convert(number.value, other, self.unit)
         )
@@ -162,8 +188,8 @@ class QuantityKind(Kind):
 
 
 def _apart(text: str) -> list[str]:
-    """Part a text at its commas, if each part has a unit and none an instrument's error."""
-    parts = text.split(",")
+    """Part a text at its commas or pluses, if each part has a unit and none an error."""
+    parts = re.split("[,+]", text)
     alone = len(parts) == 1 or "±" in text or "+/-" in text or "+-" in text
     return [text] if alone or not all(re.search(_SIZED, part) for part in parts) else parts
 
@@ -217,7 +243,15 @@ class Nameplate(QuantityKind):
             raise BadText("a printed value has no meter error", "drop the ± part")
         return trials_of(self, request)
 
+    def read(self, given: object) -> Read:
+        if self.unit == "%" and isinstance(given, str):  # a tolerance is printed as ±6 %
+            given = re.sub(r"^\s*(?:±|\+/-|\+-)\s*", "", given)
+        return super().read(given)
+
     def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
         if low is not None:
-            raise BadText(f"{typed!r}: a printed value has no meter error", "drop the ± part")
+            off = split_error(typed)[1]
+            do = f" and give {off} as {self.tolerance_input}" if self.tolerance_input else ""
+            wrong = f"{typed!r}: a printed value has no meter error"
+            raise BadText(wrong, f"drop the ± part{do}")
         return Read(value)

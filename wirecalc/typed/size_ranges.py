@@ -12,6 +12,7 @@ from typing import NamedTuple
 from ..base.errors import BadText
 from .quantities import LONGEST, read_number
 from .units import read_unit
+from .wire_lists import gauges_named
 from .wires import CMIL_PER_MM2, GAUGES, check_span, gauge_cmil, gauge_number, read_gauge
 
 
@@ -51,17 +52,52 @@ def read_size_range(text: str) -> SizeRange:
     if len(text) > LONGEST:
         raise BadText(f"{text[:20]!r}... is longer than any range", "write 16-14 AWG")
     clean = re.sub(r"\s*(?:\bto\b|-|–)\s*", "-", text.strip())
-    clean = re.sub(r"^([0-9./]+) ?([^\d\s-]\S*)-([0-9./]+) ?\2$", r"\1-\3 \2", clean)
-    match = re.fullmatch(r"(?P<low>[0-9./]+)(?:-(?P<high>[0-9./]+))? ?(?P<unit>[^-\d][^-]*)", clean)
+    clean = re.sub(r"^([0-9./]+) ?([^\d\s.-]\S*)-([0-9./]+) ?\2$", r"\1-\3 \2", clean)
+    clean = gauges_named(re.sub(r"#\s*", "", clean))
+    match = re.fullmatch(
+        r"(?P<low>[0-9./]+)(?:-(?P<high>[0-9./]+))? ?(?P<unit>[^-\d.][^-]*)", clean
+    )
     if match is None:
-        raise BadText(
+        raise _meant(text, clean) or BadText(
             f"{text[:30]!r} is not a range of wire size",
             "write it in one unit, as 16-14 AWG, 2050-5180 cmil or 1.5-2.5 mm2",
         )
     low, high = match["low"], match["high"] or match["low"]
+    if match["unit"].upper() != "AWG" and (wrong := _odd_unit(text, clean)):
+        raise wrong
+    if "/" in low and (wrong := _meant(text, clean)):
+        raise wrong
     if match["unit"].upper() == "AWG":
         return _gauge_range(text, low, high)
     return _area_range(text, low, high, read_unit(match["unit"], "area"))
+
+
+def _meant(text: str, clean: str) -> BadText | None:
+    """Return the refusal of two sizes without a unit, with a slash or a word, and what would do."""
+    ends = re.fullmatch(r"(?P<low>[0-9.]+)[-/](?P<high>[0-9.]+)(?P<rest>\D*)", clean)
+    if ends is None:
+        return None
+    low, high = ends["low"], ends["high"]
+    word = ends["rest"].strip().removesuffix("AWG")
+    wrong = f"{word!r} in {text!r} says no size" if word else f"{text!r} has no unit of size"
+    if "." in low + high:
+        return BadText(wrong, f"write {low}-{high} mm2")
+    if low not in GAUGES or high not in GAUGES:
+        return None
+    thin, thick = sorted((low, high), key=gauge_number, reverse=True)
+    if "/" in clean:
+        wrong = f"{text!r} is no range"
+    return BadText(wrong, f"write {thin}-{thick} AWG")
+
+
+def _odd_unit(text: str, clean: str) -> BadText | None:
+    """Return the refusal of a range behind which stands no unit of area; None where one does."""
+    unit = re.sub(r"^[0-9./-]+ ?", "", clean)
+    try:
+        read_unit(unit, "area")
+    except BadText:
+        return _meant(text, clean)
+    return None
 
 
 def _gauge_range(text: str, low: str, high: str) -> SizeRange:

@@ -19,29 +19,29 @@ from ..base.errors import BadText, nearest
 # dimension -> our name of the unit -> other spellings of it
 SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
     "current": {
-        "A": ("amp", "amps", "ampere", "amperes", "Aac", "Arms"),
+        "A": ("amp", "amps", "ampere", "amperes", "Aac", "A ac", "Arms", "A rms"),
         "mA": ("milliamp", "milliamps"),
         "uA": ("µA", "μA"),
     },
     "voltage": {
-        "V": ("volt", "volts", "Vac", "VAC", "Vrms"),
+        "V": ("volt", "volts", "Vac", "VAC", "V ac", "V~", "Vrms", "V rms"),
         "mV": ("millivolt", "millivolts"),
         "kV": (),
     },
     "resistance": {
         "ohm": ("ohms", "Ω", "Ω"),
-        "mohm": ("mΩ", "mΩ", "milliohm", "milliohms"),
-        "kohm": ("kΩ", "kΩ", "kilohm", "kilohms"),
-        "Mohm": ("MΩ", "MΩ", "megohm", "megohms"),
+        "mohm": ("mΩ", "mΩ", "milliohm", "milliohms", "mohms"),
+        "kohm": ("kΩ", "kΩ", "kilohm", "kilohms", "kohms"),
+        "Mohm": ("MΩ", "MΩ", "megohm", "megohms", "meg", "megs", "Mohms"),
     },
     "power": {
         "W": ("watt", "watts"),
         "mW": (),
         "kW": ("kilowatt", "kilowatts"),
-        "hp": ("HP", "horsepower"),
+        "hp": ("HP", "h.p.", "horsepower"),
     },
     "force": {
-        "lbf": ("pound-force", "pounds-force"),
+        "lbf": ("lb-f", "lb f", "pound-force", "pounds-force"),
         "N": ("newton", "newtons"),
         "kgf": ("kilogram-force",),
         "ozf": ("ounce-force",),
@@ -56,13 +56,13 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
         "mil": ("mils", "thou"),
     },
     "area": {
-        "mm2": ("mm²", "mm^2", "sqmm", "sq mm"),
+        "mm2": ("mm²", "mm^2", "sqmm", "sq mm", "mm sq", "mmq"),
         "cmil": ("CMA", "circular mil", "circular mils"),
         "kcmil": ("MCM",),
     },
     "temperature": {
-        "C": ("°C", "degC", "deg C", "Celsius"),
-        "F": ("°F", "degF", "deg F", "Fahrenheit"),
+        "C": ("°C", "degC", "deg C", "degrees C", "Celsius", "degrees Celsius"),
+        "F": ("°F", "degF", "deg F", "degrees F", "Fahrenheit", "degrees Fahrenheit"),
         "K": ("kelvin",),
     },
     "temperature difference": {
@@ -71,13 +71,13 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "time": {
         "s": ("sec", "secs", "second", "seconds"),
-        "ms": ("millisecond", "milliseconds"),
+        "ms": ("msec", "msecs", "millisecond", "milliseconds"),
         "min": ("mins", "minute", "minutes"),
         "h": ("hr", "hrs", "hour", "hours"),
     },
-    "frequency": {"Hz": ("hertz", "cps"), "kHz": ()},
+    "frequency": {"Hz": ("hertz", "cps", "cycles"), "kHz": ()},
     "capacitance": {
-        "uF": ("µF", "μF", "MFD", "mfd", "microfarad", "microfarads"),
+        "uF": ("µF", "μF", "uFd", "µFd", "MFD", "mfd", "microfarad", "microfarads"),
         "nF": (),
         "pF": (),
         "F": ("farad", "farads"),
@@ -122,6 +122,10 @@ _HINTS = {
     ("current", "kW"): "watts are not amps: divide by the voltage, or read the plate for amps",
     ("capacitance", "mF"): "a capacitor's MF, MFD or mF is uF",
     ("capacitance", "MF"): "a capacitor's MF, MFD or mF is uF",
+    ("resistance", "gigohm"): "a gigohm is 1000 Mohm",
+    ("resistance", "Gohm"): "a Gohm is 1000 Mohm",
+    ("force", "ft-lb"): "that is a torque",
+    ("force", "in-lb"): "that is a torque",
     ("area", "AWG"): "a gauge is a name, not an area",
 }
 

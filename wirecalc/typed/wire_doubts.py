@@ -8,7 +8,8 @@ from collections.abc import Container
 from ..base.errors import BadText
 from ..base.rounding import show
 from .quantities import comma
-from .wire_lists import LEAST_STRANDS, wires_in
+from .tidy import in_digits
+from .wire_lists import LEAST_STRANDS, THINNEST_WIRE, gauges_named, wires_in
 
 
 def refuse_several(text: str, clean: str) -> None:
@@ -22,15 +23,45 @@ def refuse_several(text: str, clean: str) -> None:
 
 def no_size(text: str, clean: str, words: Container[str]) -> BadText:
     """Say what is missing in a text without a size; `words` are those that may stand beside one."""
-    bare = re.fullmatch(r"#?([0-9]+(?:/0)?)(?: [a-z -]*)?", clean)
+    bare = re.fullmatch(r"#?([0-9]+(?:/0)?|[0-9]*\.[0-9]+)(?: [a-z -]*)?", clean)
     if bare and all(word in words for word in clean.split()[1:]):
-        return BadText(f"{text!r} has no unit of size", f"write {bare[1]} AWG or {bare[1]} mm2")
+        either = f"{bare[1]} AWG or {bare[1]} mm2"
+        one = f"{bare[1]} mm2" if "." in bare[1] else f"{bare[1]} AWG" if "/" in bare[1] else either
+        return BadText(f"{text!r} has no unit of size", f"write {one}")
+    strands = re.fullmatch(r"([0-9]+)/(0?\.[0-9]+)(?:\s*mm)?", clean)
+    if strands:
+        would_do = f"write {strands[1]}x{strands[2]} mm"
+        return BadText(f"{text!r} may be strands of one wire", would_do)
+    sizes = re.fullmatch(r"#?([0-9]{1,2})\s*(?:-|–|to)\s*#?([0-9]{2})(?:\s*AWG)?(?:\s.*)?", clean)
+    if sizes:
+        would_do = f"write one wire, such as {sizes[1]} AWG"
+        return BadText(f"{text!r} is a range of sizes", would_do)
+    digits = gauges_named(in_digits(clean))
+    if digits != clean and re.fullmatch(r"(?i)[0-9/]+ AWG.*", digits):
+        return BadText(f"{text!r} is in words", f"write {digits}")
     jacket = re.match(r"#?\s*(?P<gauge>[0-9]{1,2})(?:\s*[-/]\s*[2-9]\b|\s*ga\b|\s*gauge\b)", clean)
     if jacket:  # 14-2, 16/3: gauge and number of wires, as printed on a jacket
         return BadText(f"{text!r} is how a cable is marked", f"write {jacket['gauge']} AWG")
-    return BadText(
+    return joined_by_a_word(text) or BadText(
         f"{text!r} names no wire size", "write 18 AWG, 1.5 mm2, 26x30 AWG or 41x0.254 mm"
     )
+
+
+def joined_by_a_word(text: str) -> BadText | None:
+    """Return what is wrong with a text that joins wires in a way of its own; None for another.
+
+    With `and`, `&` or a slash between two sizes, or a number in words before one.
+    """
+    clean = gauges_named(" ".join(text.split()))
+    apart = re.sub(r"\s*(?:&|\band\b)\s*(?:an?\s)?", "; ", clean)
+    both = re.fullmatch(r"(?i)([0-9]{1,2})/([0-9]{2}) AWG", apart)
+    if both and int(both[2]) <= THINNEST_WIRE:  # thinner ones are strands
+        apart = f"{both[1]} AWG; {both[2]} AWG"
+    many = re.sub(r"\b(one|two|three|four|five) (?=[0-9])", lambda m: f"{in_digits(m[1])}x", apart)
+    if many == clean:
+        return None
+    each = re.sub(r"(?<![0-9.])([0-9]{1,2})s?(?=;|$)", r"\1 AWG", many)
+    return BadText(f"{text!r} names several wires", f"write {each}")
 
 
 def few_strands(text: str, count: int, one: str, mils: float, mm2: float) -> BadText:

@@ -30,6 +30,24 @@ _STRAND = r"(?i)(?P<awg>[1-4]/0|[0-9]{1,2})\s*AWG|(?P<mm>[0-9]*\.?[0-9]+)\s*mm(?
 _AREA = r"(?i)[0-9.]+\s*(?:mm[²2^]|sq|k?cmil|MCM)"
 
 
+_NUMBER_SIGN = rf"(?i)(?:#|\bno\.?\s)\s*(?={_GAUGE}\b(?!\s*[-/x×])|{_GAUGE}\s*-\s*#)"
+_WORD_AFTER = rf"(?i)(?<![\d.])({_GAUGE})[\s-]*(?:ga|gage|gauge|guage)\b\.?(?!\s*AWG)"
+_WORD_BEFORE = rf"(?i)\bAWG\s*#?\s*({_GAUGE})(?![\d./])(?!\s*AWG)"
+
+
+def gauges_named(text: str) -> str:
+    """Return a text with the gauges of its wires as they are written here.
+
+    >>> gauges_named("#14 AWG"), gauges_named("12 ga solid"), gauges_named("AWG 18")
+    ('14 AWG', '12 AWG solid', '18 AWG')
+    """
+    if re.fullmatch(rf"#\s*({_GAUGE})(\s+[a-zA-Z -]+)?", text) and "AWG" not in text.upper():
+        text = re.sub(rf"#\s*({_GAUGE})", r"\1 AWG", text)
+    text = re.sub(_NUMBER_SIGN, "", text)
+    text = re.sub(_WORD_BEFORE, r"\1 AWG", re.sub(_WORD_AFTER, r"\1 AWG", text))
+    return re.sub(r"(?i)\bAWG\.$", "AWG", text)
+
+
 @functools.lru_cache(maxsize=4096)
 def wires_in(text: str) -> tuple[str, ...]:
     """Return the texts of the wires that a text names, each as it would be written alone.
@@ -39,7 +57,7 @@ def wires_in(text: str) -> tuple[str, ...]:
 
     Whether each is a wire is not looked at.
     """
-    parts = tuple(text.split(";"))
+    parts = tuple(gauges_named(part.strip()) for part in text.split(";"))
     for sign in "+,":
         parts = tuple(one for part in parts for one in _parted(part, sign))
     return tuple(one.strip() for part in parts for one in _counted(part))

@@ -19,8 +19,8 @@ from ..base.errors import BadText, nearest
 from ..base.rounding import show
 from .quantities import LONGEST
 from .units import read_unit
-from .wire_doubts import bare_diameter, few_strands, no_size, refuse_several
-from .wire_lists import are_strands
+from .wire_doubts import bare_diameter, few_strands, joined_by_a_word, no_size, refuse_several
+from .wire_lists import are_strands, gauges_named
 
 CMIL_PER_MM2 = 4.0 / math.pi / 0.0254**2  # a circular mil is a circle of 0.0254 mm diameter
 GAUGES = ("4/0", "3/0", "2/0", "1/0", *(str(n) for n in range(1, 41)))  # thick to thin
@@ -29,11 +29,12 @@ _NUMBERS = {gauge: place - 3 for place, gauge in enumerate(GAUGES)}
 _GAUGE = r"(?P<gauge>\d+/0|\d+(?:\.\d+)?)\s*AWG"
 _STRANDS = r"(?P<count>\d+)\s*[x×]\s*"
 _DIAMETER = r"(?P<diameter>\d*\.?\d+)\s*(?P<unit>mm|mils?|in)\b"
-_AREA = r"(?P<area>\d*\.?\d+)\s*(?P<unit>mm2|mm²|mm\^2|sq\s?mm|k?cmil|MCM)"
+_AREA = r"(?P<area>\d*\.?\d+)\s*(?P<unit>mm2|mm²|mm\^2|mm sq|mmq|sq\s?mm|k?cmil|MCM)"
 _SIZES = (_STRANDS + _GAUGE, _STRANDS + _DIAMETER, _GAUGE, _AREA, _DIAMETER)
 _WORDS = {
     "solid": ("build", "solid"),
     "stranded": ("build", "stranded"),
+    "str": ("build", "stranded"),
     "copper": ("metal", "copper"),
     "cu": ("metal", "copper"),
     "aluminium": ("metal", "aluminium"),
@@ -128,7 +129,7 @@ def read_wire(text: str) -> Wire:
 
     Raises BadText, saying what would do, for anything else than the forms in the heading.
     """
-    clean = " ".join(text[: LONGEST + 1].split())
+    clean = gauges_named(" ".join(text[: LONGEST + 1].split()))
     if not clean or len(text) > LONGEST:
         raise BadText(f"{text[:20]!r} is not a wire", "write 18 AWG, 1.5 mm2 or 26x30 AWG")
     if ";" in clean or "," in clean or "+" in clean:
@@ -229,6 +230,8 @@ def _read_words(text: str, rest: str) -> dict[str, str]:
     said: dict[str, str] = {}
     for word in words.split():
         if word not in _WORDS:
+            if (wrong := joined_by_a_word(text)) is not None:
+                raise wrong
             close = nearest(word, list(_WORDS), start=3)
             known = "solid, stranded, tinned, nickel-plated, copper or aluminum"
             would_do = f"did you mean {close}?" if close else f"a wire may be {known}"

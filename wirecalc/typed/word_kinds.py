@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from ..base.errors import BadText, nearest
+from .explained import no_value, says_none
 from .kinds import Kind, Read, as_text
 from .size_ladders import ranges_to_try, wires_to_try
 from .size_ranges import SizeRange, read_size_range
@@ -59,7 +60,11 @@ class OneOf(Kind):
     def read(self, given: object) -> Read:
         typed = as_text(given, self.example).strip()
         by_lower = {w.casefold(): w for w in self.words}
+        if (same := _joined(typed)) in (joined := {_joined(w): w for w in self.words}):
+            typed = joined[same] if typed.casefold() not in by_lower else typed
         if typed.casefold() not in by_lower:
+            if says_none(typed):
+                raise no_value(typed)
             close = nearest(typed, [w for w in self.words if _same_number(typed, w)])
             would_do = f"did you mean {close}?" if close else f"such as {self.example}"
             raise BadText(f"{typed!r} is not one of {self.span}", would_do)
@@ -69,6 +74,11 @@ class OneOf(Kind):
 def _take_no_span(request: Request, span: str) -> None:
     if any(request):
         raise BadText(f"has no ends between which it lies, it is one of {span}", "write sought")
+
+
+def _joined(word: str) -> str:
+    """Return a word without what parts its parts: push on, push_on and pushon are push-on."""
+    return re.sub(r"[\s_-]+", "", word.casefold())
 
 
 def _same_number(typed: str, word: str) -> bool:
@@ -105,6 +115,8 @@ class WireKind(_WordKind):
         return Ladder(wires_to_try(request))
 
     def read(self, given: object) -> Read:
+        if says_none(given):
+            raise no_value(str(given))
         return _read_wire(as_text(given, self.example))
 
     def parts(self, given: object) -> Sequence[object]:
@@ -123,6 +135,8 @@ class RangeKind(_WordKind):
         return Ladder(ranges_to_try(request))
 
     def read(self, given: object) -> Read:
+        if says_none(given):
+            raise no_value(str(given))
         return Read(read_size_range(as_text(given, self.example)))
 
 
@@ -152,8 +166,10 @@ class YesNo(_WordKind):
         if isinstance(given, bool):
             return Read(given)
         words = {"yes": True, "y": True, "no": False, "n": False}
-        typed = given.strip().casefold() if isinstance(given, str) else ""
+        typed = given.strip().casefold().removesuffix(".") if isinstance(given, str) else ""
         if typed not in words:
+            if says_none(given):
+                raise no_value(str(given))
             raise BadText(f"{given!r} is neither yes nor no", "write yes or no")
         return Read(words[typed])
 

@@ -49,7 +49,9 @@ MeasuredCapacitance = Annotated[
     instead_of("capacitor_current", "capacitor_voltage"),
 ]
 MarkedCapacitance = Annotated[
-    float | None, MARKED_CAPACITANCE, asked("it is what the reading is held against")
+    float | None,
+    MARKED_CAPACITANCE.but(upper_input="marked_high", tolerance_input="tolerance"),
+    asked("it is what the reading is held against"),
 ]
 CapacitorDuty = Annotated[
     str | None,

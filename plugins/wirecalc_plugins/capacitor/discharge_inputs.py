@@ -15,7 +15,7 @@ from wirecalc import (
 from ..inputs import CAPACITOR_VOLTAGE, MARKED_CAPACITANCE
 from .marked_capacitance import MARKED_HIGH
 
-MarkedCapacitance = Annotated[float, MARKED_CAPACITANCE]
+MarkedCapacitance = Annotated[float, MARKED_CAPACITANCE.but(upper_input="marked_high")]
 Resistor = Annotated[
     float,
     Nameplate("ohm", low=5, high=1e6, typical="20000 ohm", text="resistor it bleeds through"),

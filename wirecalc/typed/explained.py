@@ -1,0 +1,171 @@
+"""What would do in place of a text that is no quantity: the nearest one with the same meaning.
+
+Nothing here changes how a text is read. What is suggested is read back before it is said, so that
+nobody is sent from one refusal to the next.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+
+from ..base.errors import BadText
+from .tidy import in_digits
+
+_N = r"[-+−]?(?:\d+\.?\d*|\.\d+)"
+_UNSURE = (
+    r"^[~≈]\s*|^(?:about|approx\w*\.?|around|roughly|circa|ca\.?|nearly|almost)\s"
+    r"|\s*\bor so$|\s+approx\.?$"
+)
+_MORE = r"^(?:over|more than|above|greater than|at least)\s+|(?<=\d)\s*\+(?=\s*[a-zA-Z]|$)"
+_LESS = r"^(?:under|less than|below)\s+"
+_NONE = re.compile(
+    r"n/?a|\?+|-+|dunno|idk|unk\.?|(?:do ?n[o']?t|don’t) know|no idea|none|nothing|tbd|unmeasured"
+    r"|not (?:sure|known|measured|taken|given)",
+    re.IGNORECASE,
+)
+_FINEST = 64  # of an inch: with a finer number below it a slash parts two values
+Reads = Callable[[str], bool]
+SHORT_UNITS = {  # letters that stand for a unit on a meter or a part, where it has one meaning
+    "resistance": {"k": "kohm", "K": "kohm", "M": "Mohm", "R": "ohm", "r": "ohm"},
+    "capacitance": {"u": "uF", "µ": "uF", "n": "nF", "p": "pF"},
+    "force": {"lb": "lbf", "lbs": "lbf", "#": "lbf", "pounds": "lbf", "pound": "lbf", "kg": "kgf"},
+    "time": {"m": "min"},
+    "length": {},
+}
+_TWO_UNITS = {  # a value in two units of one dimension: how many of the second make the first
+    "length": (r"(?:ft|feet|foot|')", r"(?:in|inch|inches|\")?", 12.0, "ft"),
+    "time": (r"(?:h|hr|hrs|hours?|:)", r"(?:m|min|mins|minutes?)?", 60.0, "h"),
+}
+
+
+def says_none(text: object) -> bool:
+    """Whether a text says that there is no value, in other words than unknown."""
+    return isinstance(text, str) and _NONE.fullmatch(text.strip()) is not None
+
+
+def no_value(text: str) -> BadText:
+    """Say what to do where there is no value."""
+    return BadText(
+        f"{text!r} is no value", "write unknown; or leave it out, where its help says it may be"
+    )
+
+
+def explained(
+    text: str, dimension: str, unit: str, reads: Reads, error: BadText, upper: str = ""
+) -> BadText:
+    """Return the refusal of a text with what would do, where its meaning shows; else the `error`.
+
+    `reads` tells whether a text would be read here; `upper` names the input for the upper end.
+    """
+    if says_none(text):
+        return no_value(text)
+    for wrong, would_do in _meanings(text, dimension, unit, upper):
+        found = re.findall(r"\[(.*?)\]", would_do)
+        if all(reads(one) for one in found):
+            return BadText(f"{text!r} {wrong}", re.sub(r"\[(.*?)\]", r"\1", would_do))
+    return error
+
+
+def _meanings(text: str, dimension: str, unit: str, upper: str) -> Iterator[tuple[str, str]]:
+    """Yield what may be wrong, and what would do, with what is to be read back in brackets."""
+    clean = " ".join(text.split())
+    yield from _ranges(clean, unit, upper)
+    yield from _several(clean, unit)
+    plain = re.sub(_UNSURE, "", clean, flags=re.IGNORECASE).strip()
+    if plain != clean:
+        wrong = "does not say how near it is"
+        yield wrong, f"write [{plain}] if it is that, with its error as in {plain} ±5%"
+        yield (
+            wrong,
+            f"write [{plain} {unit}] if it is that, with its error as in {plain} {unit} ±5%",
+        )
+    for pattern, sign in ((_MORE, ">"), (_LESS, "<")):
+        side = re.sub(pattern, " ", clean, flags=re.IGNORECASE).strip()
+        if side != clean:
+            side = " ".join(side.split())
+            yield "says a side", f"write [{sign}{side}]"
+            yield "says a side, and this is one value", f"write the value itself, such as [{side}]"
+    yield from _two_units(clean, dimension)
+    yield from _letters(clean, dimension, unit)
+    said = re.sub(r"\s*(?:plus or minus|plus/minus|plus minus|give or take)\s*", " ±", clean)
+    if said != clean:
+        yield "has its error in words", f"write [{said}]"
+    digits = in_digits(clean)
+    if digits != clean:
+        yield "is in words", f"write it in digits: [{digits}]"
+        yield "is in words", f"write it in digits: [{digits} {unit}]"
+    yield from _behind(clean, dimension)
+    main, mark, off = clean.replace("+/-", "±").replace("+-", "±").partition("±")
+    if mark and re.fullmatch(_N, main.strip()):
+        yield "has no unit", f"write [{main.strip()} {unit} ±{off.strip()}]"
+
+
+def _ranges(text: str, unit: str, upper: str) -> Iterator[tuple[str, str]]:
+    found = re.fullmatch(rf"({_N})\s*([^\d\s.-]*)\s*(?:-|–|—|to)\s*({_N})\s*(.*)", text)
+    if not found:
+        return
+    low, behind, high, word = found.groups()
+    word = word or behind or unit
+    wrong = f"is {low} to {high} {word}, a range, and this is one value"
+    if upper:
+        yield wrong, f"write [{low} {word}] here, and {high} {word} as {upper}"
+    yield wrong, f"write the one that it was, [{low} {word}] or [{high} {word}]"
+
+
+def _several(text: str, unit: str) -> Iterator[tuple[str, str]]:
+    """Yield what to do about two values in one: 35/5 uF, 120/240 V, 5+5 A, 10 A x 2."""
+    found = re.fullmatch(rf"({_N})\s*([/+&])\s*({_N})\s*([^\d±]*)", text)
+    if found and found[1] == found[3]:
+        yield "is two values", "write the one value that is asked for"
+    elif found and not (found[2] == "/" and float(found[1]) < float(found[3]) <= _FINEST):
+        word = found[4].strip() or unit
+        yield "is two values", f"write one of them, [{found[1]} {word}] or [{found[3]} {word}]"
+    times = re.fullmatch(rf"\d+\s*[x×]\s*({_N}\s*\D+)|({_N}\s*\D+?)\s*[x×]\s*\d+", text)
+    if times:
+        one = (times[1] or times[2]).strip()
+        yield "is one value several times", f"write one of them, [{one}]"
+
+
+def _two_units(text: str, dimension: str) -> Iterator[tuple[str, str]]:
+    """Yield a value in two units as one: 6' 3\", 1 h 30 min, 1:30."""
+    first, second, many, unit = _TWO_UNITS.get(dimension, ("", "", 1.0, ""))
+    found = unit and re.fullmatch(rf"(\d+)\s*{first}\s*(\d+(?:\.\d+)?)\s*{second}", text)
+    if found:
+        value = f"{int(found[1]) + float(found[2]) / many:.6g}"
+        yield "is in two units", f"write it in one, as [{value} {unit}]"
+
+
+def _letters(text: str, dimension: str, unit: str) -> Iterator[tuple[str, str]]:
+    """Yield a number with the letters that stand for a unit, or with one in place of a digit."""
+    found = re.fullmatch(rf"([<>]?{_N})\s*(\S+)", text)
+    word = SHORT_UNITS.get(dimension, {}).get(found[2]) if found else None
+    if found and word:
+        yield f"has no unit that is one, {found[2]!r}", f"write [{found[1]} {word}]"
+    if found and found[2] == "m" and dimension == "resistance":
+        milli, mega = f"[{found[1]} mohm]", f"[{found[1]} Mohm]"
+        for do in (f"{milli} or {mega}", f"{mega} for millions", f"{milli} for thousandths"):
+            yield "may be thousandths or millions of an ohm", f"write {do}"
+    if found and re.fullmatch(r"°|deg\.?|degrees?", found[2]) and dimension == "temperature":
+        yield "does not say of which scale", f"write {found[1]} C or {found[1]} F"
+    digits = re.sub(r"(?<=[\d.])[oO](?=[\d.\s]|$)|^[oO](?=[.\d])", "0", text)
+    digits = re.sub(r"(?<=[\d.])[lI](?=[\d.])|^[lI](?=[\d.])", "1", digits)
+    digits = re.sub(r"(?<=\d)[oO](?=\.)", "0", digits)
+    if digits != text:
+        yield "has a letter in its number", f"is it [{digits}]?"
+    if re.search(r"\s0hms?$", text):
+        yield "has a digit in its unit", f"is it [{re.sub('0hm', 'ohm', text)}]?"
+    gap = re.fullmatch(r"(\d+)\s+(\.\d+\s*\D+)|(\d+\.)\s+(\d+\s*\D+)", text)
+    if gap:
+        yield "has a gap in its number", f"is it [{''.join(filter(None, gap.groups()))}]?"
+
+
+def _behind(text: str, dimension: str) -> Iterator[tuple[str, str]]:
+    """Yield the value at the start of a text that goes on: 20 lb pull, 35 uF 370 V, 15 A 1P."""
+    found = re.match(rf"({_N}(?:\s*\d*/\d+)?)\s*([^\s\d,;]+)\s*(?=\s|\d)(.+)", text)
+    if not found or "±" in text or "+/-" in text or "+-" in text:
+        return
+    number, word, rest = found[1], found[2], found[3].strip()
+    word = SHORT_UNITS.get(dimension, {}).get(word, word)
+    other = "is another input" if re.match(r"[\d.]", rest) else "says nothing here"
+    yield f"goes on behind the value: {rest!r} {other}", f"write [{number} {word}]"
