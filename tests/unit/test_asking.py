@@ -102,7 +102,7 @@ def test_question_says_why_with_span_example_and_what_an_empty_line_does() -> No
     assert "needing: Is the load enough?" in said
     assert "load: amps over 0 up to 90 A; such as 10 A" in said
     assert "length of cord from 0 up to 90 m; such as 10 m" in said
-    assert "Enter leaves it out: then it cannot tell" in said
+    assert "Enter: cannot tell without it" in said
     assert "Left out: length of cord." in said
     assert person.prompts == ["load", "cord", "more", "more"]  # live and kind go with nothing
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from ..jobs.checks import AS_FOUND, AS_LEFT, STEPS
-from ..jobs.sheet.kinds import UsualCheck, expected
+from ..jobs.sheet.kinds import UsualCheck, expected, required_of_all
 from ..jobs.sheet.machine_facts import deciding, holds
 from ..plugging.host import Catalogue
 from .job_question import Question
@@ -80,7 +80,8 @@ def _groups(state: State, rows: Sequence[UsualCheck]) -> Mapping[str, list[Usual
     for row in rows:
         if row.required and row.calculation not in gone:
             groups.setdefault(row.one_of or f"{row.name}, {row.calculation}", []).append(row)
-    return groups
+    of_all = required_of_all()  # last: a start is seen before the volts of the run
+    return dict(sorted(groups.items(), key=lambda g: g[1][0].calculation in of_all))
 
 
 def _is_open(state: State, key: str, group: Sequence[UsualCheck]) -> bool:
@@ -153,4 +154,4 @@ def _start(state: State, row: UsualCheck) -> None:
 
 
 def _label(row: UsualCheck) -> str:
-    return f"{row.name}, as found" if row.stage == AS_FOUND else row.name
+    return f"{row.name} (as found)" if row.stage == AS_FOUND else row.name

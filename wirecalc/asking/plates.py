@@ -7,6 +7,7 @@ from typing import Any, NamedTuple
 
 from ..jobs.sheet.plan import Check, on_plate
 from ..typed.quantity_kinds import Reading
+from ..typed.word_kinds import YesNo
 from .answers import Answer
 
 _OF_THE_MACHINE = (  # printed on its own plate, or its circuit's: one value for all checks
@@ -49,7 +50,8 @@ def of_the_machine(check: Check, name: str) -> bool:
 def offered(check: Check, others: Sequence[Check]) -> Mapping[str, Offered]:
     """Return what was given for inputs of the same name in other checks: one name, one quantity.
 
-    A reading serves only where it was taken at the same stage: after the work it is another.
+    A reading, and what was seen while it was taken, serve only at the same stage: after the work
+    they are others.
     """
     found: dict[str, Offered] = {}
     for other in others:
@@ -64,7 +66,7 @@ def _of_one(check: Check, other: Check) -> Iterator[tuple[str, Any]]:
         kind = kinds.get(name)
         if kind is None or not isinstance(answer, str | list):
             continue
-        if not isinstance(kind, Reading) or other.place.stage == check.place.stage:
+        if not isinstance(kind, Reading | YesNo) or other.place.stage == check.place.stage:
             yield from _as_asked(name, answer, many=check.calculation.input(name).many)
 
 

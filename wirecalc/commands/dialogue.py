@@ -7,7 +7,7 @@ some lines. Which question comes next and what is settled is known by `asking.Co
 from __future__ import annotations
 
 import shlex
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
@@ -142,7 +142,7 @@ def _settled(talk: Conversation, read: Reader, say: Sayer) -> Input | None:
     if not offers and not problems:
         say("\n".join(["", *_standing(talk, problems)]))
         return None
-    say("\n".join(["", *_standing(talk, problems), *_open(offers), *wrap(_MENU)]))
+    say("\n".join(["", *_standing(talk, problems), *_open(offers, talk.left), *wrap(_MENU)]))
     known = {i.name: i for i in talk.calc.inputs}
     while True:
         meant = meaning(read(f"{MORE}> "))
@@ -177,14 +177,15 @@ def _standing(talk: Conversation, problems: Sequence[Problem]) -> list[str]:
     return lines
 
 
-def _open(offers: Sequence[Open]) -> list[str]:
+def _open(offers: Sequence[Open], left: Collection[str]) -> list[str]:
     """Say what was taken without an answer, what may still change it, and what else is open."""
     absent = [o for o in offers if o.word.word is Word.MAY_BE_ABSENT]
     taken = "; ".join(f"{o.word.why} ({o.input.name})" for o in absent)
     lines = wrap(f"Taken so: {taken}", indent="  ") if taken else []
+    said = [o for o in absent if o.input.name in left]  # the person was asked for it
     for verdict in reversed(Verdict):
-        names = [o.input.name for o in offers if o.to[:1] == (verdict,)]
-        said = f"Could still make it {verdict}: {', '.join(names)}"
-        lines += wrap(said, indent="  ") if names else []
+        names = [o.input.name for o in offers if o.to[:1] == (verdict,) and o not in said]
+        could = f"Could still make it {verdict}: {', '.join(names)}"
+        lines += wrap(could, indent="  ") if names else []
     rest = [o.input.name for o in offers if not o.to and o not in absent]
     return lines + (wrap(f"Open too: {', '.join(rest)}", indent="  ") if rest else [])

@@ -19,10 +19,7 @@ from .dialogue import ask_next
 from .prompting import GoBack, Reader, Sayer
 
 _ASIDE = ("later", "drop")
-_ABOUT_CHECK = (
-    "Enter leaves a reading out; unknown, back and help serve at every question; later leaves this "
-    "check for another time, drop takes it out of the sheet."
-)
+_ABOUT_CHECK = "unknown, back and help serve anywhere; later: not now; drop: not this check."
 _HELP = "back: the question before. Ctrl-C leaves; what was answered stays in the sheet."
 
 
@@ -38,11 +35,13 @@ def lead_through(interview: Interview, read: Reader, say: Sayer, keep: Callable[
     """Ask all there is to ask; the sheet is kept after every answer."""
     step = title = ""
     stops: list[str] = []
+    explained = False
     while (asked := interview.next()) is not None:
         keep()
         if interview.stops != stops and not (isinstance(asked, Question) and asked.key == "title"):
             stops = interview.stops
-            say("\n".join(["", *(line for stop in stops for line in wrap(stop))]))
+            if stops:
+                say("\n".join(["", *(line for stop in stops for line in wrap(stop))]))
         try:
             if isinstance(asked, Question):
                 if asked.step and asked.step != step:
@@ -51,7 +50,8 @@ def lead_through(interview: Interview, read: Reader, say: Sayer, keep: Callable[
                 _ask(interview, asked, read, say)
             else:
                 if _title(asked) != title:
-                    say("\n".join(["", *_about(asked)]))
+                    say("\n".join(["", *_about(asked), *([] if explained else wrap(_ABOUT_CHECK))]))
+                    explained = True
                 step, title = asked.check.place.step or step, _title(asked)
                 _ask_of_check(interview, asked, read, say)
         except GoBack:
@@ -90,7 +90,7 @@ def _text(question: Question) -> list[str]:
     else:
         for number, word in enumerate(shown, start=1):
             lines += wrap(word, f"{number:>2} ")
-    if question.several:
+    if question.several and len(question.choices) > 1:
         lines += wrap("Numbers with a blank between.", "  ")
     return lines + (wrap(f"Enter: {question.enter}", "  ") if question.enter else [])
 
@@ -132,7 +132,7 @@ def _about(asked: OfCheck) -> list[str]:
     ]
     lines = [*wrap(_title(asked)), *wrap(f"{check.calculation.name}: {check.calculation.question}")]
     lines += wrap(f"From the plate: {', '.join(plate)}", indent="  ") if plate else []
-    return [*lines, *wrap(_ABOUT_CHECK)]
+    return lines
 
 
 def _say_problems(problems: Iterable[Problem], say: Sayer) -> None:

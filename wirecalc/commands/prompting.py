@@ -125,11 +125,13 @@ def _text(question: Asked) -> list[str]:
     """Say what is asked and why, what may be typed, and what an empty line does."""
     declared, kind = question.input, question.input.kind
     if numbered := choices(declared):
-        span = ", ".join(f"{n} {word}" for n, word in enumerate(numbered, start=1))
+        # a number stays on the line of its word
+        span = ", ".join(f"{n}\xa0{word}" for n, word in enumerate(numbered, start=1))
     else:
         shown = kind.example in kind.span.replace(" or ", ", ").split(", ")
         span = kind.span if shown else f"{kind.span}; such as {kind.example}"
-    lines = [*wrap(f"{declared.name}: {kind.text}"), *wrap(span, "  ")]
+    lines = wrap(f"{declared.name}: {kind.text}")
+    lines += [line.replace("\xa0", " ") for line in wrap(span, "  ")]
     lines += wrap(f"why: {question.why}", "  ") if question.why else []
     for other in question.others:
         lines += wrap(f"or {other.name} ({other.kind.text}): type that name", "  ")
@@ -139,13 +141,14 @@ def _text(question: Asked) -> list[str]:
         former = question.former
         kept = "; ".join(former) if isinstance(former, list) else former
         of = f", as for {question.of}" if question.of else ""
-        lines += wrap(f"Enter takes {kept}{of}" if of else f"Enter keeps {kept}", "  ")
+        lines += wrap(f"Enter: {kept}{of}" if of else f"Enter keeps {kept}", "  ")
     elif question.absent:
         lines += wrap(f"Enter: {question.absent}", "  ")
+    elif declared.assumed:
+        then = ", and cannot tell by it alone" if question.needed else ""
+        lines += wrap(f"Enter: {declared.assumed}, assumed{then}", "  ")
     elif not declared.required:
-        then = ": then it cannot tell" if question.needed else ""
-        assumed = f"takes {declared.assumed} (assumed)" if declared.assumed else "leaves it out"
-        lines += wrap(f"Enter {assumed}{then}", "  ")
+        lines += wrap(f"Enter: {'cannot tell without it' if question.needed else 'left out'}", "  ")
     return lines
 
 

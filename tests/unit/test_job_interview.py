@@ -1,0 +1,337 @@
+"""A job by questions without a terminal: what is asked when, what the sheet has, one step back.
+
+Machines and readings are invented.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from wirecalc import BadInput, build
+from wirecalc.asking.job_interview import Interview, OfCheck
+from wirecalc.asking.job_question import Question
+from wirecalc.jobs.sheet.shape import problems_of
+
+CATALOGUE = build(bundled_only=True)
+HERE = Path()
+HEAD = {
+    "kind": "washer",
+    "title": "does not turn",
+    "machine": "washer, 120 V",
+    "technician": "",
+    "date": "",
+}
+LEAKAGE = {"switched_on": "yes", "leakage_current": "0.2 mA ±0.01 mA", "machine_kind": "stationary"}
+READINGS = {
+    "nameplate_voltage": "120 V",
+    "voltage_running": "117 V",
+    "ground_point": "plug-pin",
+    "ground_resistance": "0.06 ohm ±0.01 ohm",
+    **LEAKAGE,
+}
+
+
+class Person:
+    """Answers by the key of a question, and by the name of an input."""
+
+    def __init__(self, sheet: Mapping[str, Any] | None = None, **answers: str) -> None:
+        self.interview = Interview(sheet or {}, CATALOGUE, HERE, "2026-01-27")
+        self.answers = {**HEAD, **READINGS, **answers}
+        self.asked: list[str] = []
+        self.texts: list[str] = []
+
+    def run(self, most: int = 200) -> Person:
+        for _ in range(most):
+            if not self.one():
+                break
+        return self
+
+    def one(self) -> bool:
+        """Answer one question; False where nothing is asked."""
+        asked = self.interview.next()
+        if asked is None:
+            return False
+        if isinstance(asked, Question):
+            self.asked.append(asked.key)
+            typed = self.answers.get(asked.key, self._usual(asked))
+            problems = self.interview.answer(asked, typed)
+            assert not problems, (asked.key, problems)
+        else:
+            self.check(asked)
+        self.texts.append(self.interview.text())
+        return True
+
+    def check(self, asked: OfCheck) -> None:
+        question = asked.talk.next()
+        if question is None:
+            assert not self.interview.took(asked, ended=True)
+            return
+        self.asked.append(f"{asked.check.name}: {question.name}")
+        offered = asked.offered.get(question.name)
+        answer = self.answers.get(question.name) or (offered.answer if offered else None)
+        many = [answer] if question.many and isinstance(answer, str) else answer
+        asked.talk.answer(question.name, many)
+        assert not self.interview.took(asked)
+
+    @staticmethod
+    def _usual(asked: Question) -> str:
+        if asked.key.startswith("confirmed"):
+            return "yes"
+        return "leakage" if "leakage" in asked.choices else ""
+
+    @property
+    def sheet(self) -> dict[str, Any]:
+        return tomllib.loads(self.interview.text())
+
+    def of(self, check: str) -> list[str]:
+        return [key.split(": ")[1] for key in self.asked if key.startswith(f"{check}: ")]
+
+
+def test_job_ends_with_what_a_sheet_of_its_kind_must_have() -> None:
+    person = Person(technician="an invented one").run()
+    job = person.interview.evaluated()
+    assert job.verdict == "pass", job.reasons
+    assert [c.calculation for c in job.checks] == ["supply", "ground", "leakage"]
+    assert person.sheet["job"]["date"] == "2026-01-27"
+    assert person.sheet["nameplate"] == {"nameplate_voltage": "120 V"}
+    assert "asked_up_to" not in job.about
+
+
+def test_questions_follow_the_work() -> None:
+    person = Person(**{"step wire": "strip", "step power up": "start"}).run()
+    steps = [key for key in person.asked if key.startswith("step ")]
+    assert steps == [
+        f"step {step}"
+        for step in ("isolate", "dead tests", "parts", "wire", "joint", "prove the joint")
+    ] + ["step power up"]
+    order = [key.split(": ")[0] for key in person.asked if ": " in key]
+    assert list(dict.fromkeys(order)) == ["strip", "supply", "start", "ground path", "leakage"]
+
+
+def test_nothing_is_asked_twice() -> None:
+    chosen = {"step wire": "strip", "step joint": "terminal", "step power up": "start"}
+    person = Person(**chosen, wire="18 AWG", style="closed", barrel_length="6 mm").run()
+    assert person.of("strip")[0] == "wire"
+    plate = [key for key in person.asked if key.endswith(": nameplate_voltage")]
+    assert plate == ["supply: nameplate_voltage"]
+    assert len(person.asked) == len(set(person.asked))
+
+
+def test_wire_of_one_check_is_offered_for_the_next_and_a_reading_of_another_stage_is_not() -> None:
+    sheet = {
+        "job": {"title": "t", "kind": "washer", "asked_up_to": "words"},
+        "check": [
+            {
+                "calculation": "strip",
+                "wire": ["18 AWG"],
+                "style": "closed",
+                "barrel_length": "6 mm",
+            },
+            {"calculation": "inrush", "name": "start", "stage": "as found", "voltage": "117 V"},
+            {"calculation": "joint-drop", "name": "joint"},
+            {"calculation": "inrush", "name": "start"},
+        ],
+    }
+    person = Person(sheet)
+    offers = {}
+    while isinstance(asked := person.interview.next(), OfCheck):
+        offers[asked.check.name, asked.check.place.stage] = asked.offered
+        person.interview.later(asked)
+    assert offers["joint", "as left"]["wire"].answer == "18 AWG"
+    assert offers["joint", "as left"]["wire"].of == "strip"
+    assert "voltage" not in offers["start", "as left"]
+
+
+def test_sheet_can_be_evaluated_after_every_answer() -> None:
+    person = Person(**{"step wire": "1 2 3", "step joint": "1 2 3", "step power up": "1"}).run()
+    assert len(person.texts) > 40
+    for text in dict.fromkeys(person.texts):
+        sheet = tomllib.loads(text)
+        wrong = [p for p in problems_of(sheet) if p.name not in ("check", "job")]
+        assert not wrong
+        if sheet.get("check"):
+            Interview(sheet, CATALOGUE, HERE)  # refused it would raise
+
+
+def test_taken_up_after_every_answer_it_ends_as_if_nothing_had_happened() -> None:
+    whole = Person(**{"step wire": "strip"}).run()
+    texts = list(dict.fromkeys(whole.texts))
+    for number, text in enumerate(texts[:: max(1, len(texts) // 5)]):
+        again = Person(tomllib.loads(text), **{"step wire": "strip"}).run()
+        assert again.sheet == whole.sheet, number
+        done = {key for key in tomllib.loads(text).get("job", {}) if key in HEAD}
+        assert not done & set(again.asked)
+
+
+@pytest.mark.parametrize(
+    ("answer", "reason", "open_"),
+    [
+        ("later", "", True),
+        ("not tested", "no clamp on the van", True),
+        ("does not apply", "", False),
+    ],
+)
+def test_needed_check_is_made_or_said_why_not(answer: str, reason: str, open_: bool) -> None:
+    why = "two wires, double insulated" if answer == "does not apply" else reason
+    person = Person(
+        **{
+            "needed ground path, ground": answer,
+            "why not tested": why,
+            "why it does not apply": why,
+        }
+    ).run()
+    job = person.interview.evaluated()
+    missing = [n.calculation for n in job.not_tested if n.required]
+    assert missing == (["ground"] if open_ else [])
+    assert job.verdict == ("cannot tell" if open_ else "pass")
+
+
+def test_no_time_is_no_reason_why_a_check_does_not_apply() -> None:
+    person = Person(**{"needed ground path, ground": "does not apply"})
+    while not (isinstance(asked := person.interview.next(), Question) and "why" in asked.key):
+        person.one()
+    before = person.interview.text()
+    (problem,) = person.interview.answer(asked, "no time")
+    assert "'no time' is no reason why it does not apply" in str(problem)
+    assert person.interview.text() == before
+    assert not person.interview.answer(asked, "double insulated")
+
+
+def test_check_that_must_be_made_of_every_machine_is_never_said_not_to_apply() -> None:
+    person = Person()
+    for asked in questions(person):
+        if asked.key.startswith("needed supply"):
+            assert "does not apply" not in asked.choices
+            return
+    pytest.fail("supply was not asked for")
+
+
+def questions(person: Person) -> Iterator[Question]:
+    while (asked := person.interview.next()) is not None:
+        if isinstance(asked, Question):
+            yield asked
+        person.one()
+
+
+def test_what_failed_as_found_is_measured_again_before_the_power_comes_back() -> None:
+    readings = {"open_pin": "", "reading_1_2": "4 ohm", "reading_1_3": "5 ohm"}
+    readings |= {"reading_2_3": "8 ohm", "case_resistance": "0.01 Mohm", "motor_kind": "motor"}
+    person = Person(**{"step dead tests": "motor windings (as found)"}, **readings)
+    person.answers["again motor windings, windings"] = "later"
+    person.run()
+    at = person.asked.index
+    assert at("step prove the joint") < at("again motor windings, windings")
+    assert at("again motor windings, windings") < at("supply: voltage_running")
+    assert person.interview.evaluated().verdict == "cannot tell"
+
+
+def test_back_takes_the_last_answer_back_whatever_it_was() -> None:
+    strip = {"wire": "18 AWG", "style": "closed", "barrel_length": "6 mm"}
+    person = Person(**{"step wire": "strip"}, **strip)
+    texts = [person.interview.text()]
+    while person.one():
+        texts.append(person.interview.text())
+    for expected in reversed(texts[-12:-1]):
+        assert person.interview.back()
+        assert person.interview.text().replace('asked_up_to = "words"\n', "") == expected.replace(
+            'asked_up_to = "words"\n', ""
+        )
+    assert person.run().interview.evaluated().verdict == "pass"
+    assert not Person().interview.back()
+
+
+def test_answer_that_the_sheet_contradicts_is_not_taken() -> None:
+    person = Person(machine_kind="refrigerator")
+    while True:
+        asked = person.interview.next()
+        if isinstance(asked, OfCheck) and asked.check.calculation.name == "leakage":
+            break
+        person.one()
+    before = person.interview.text()
+    asked.talk.answer("machine_kind", "refrigerator")
+    (problem,) = person.interview.took(asked)
+    assert 'the sheet says kind = "washer"' in str(problem)
+    assert person.interview.text() == before
+
+
+def test_check_may_be_dropped_or_left_for_later() -> None:
+    person = Person(**{"step wire": "strip"})
+    while not isinstance(asked := person.interview.next(), OfCheck):
+        person.one()
+    person.interview.drop(asked)
+    assert "check" not in tomllib.loads(person.interview.text())
+    assert person.interview.back()
+    asked = person.interview.next()
+    assert isinstance(asked, OfCheck)
+    person.interview.later(asked)
+    assert not isinstance(person.interview.next(), OfCheck)
+    assert tomllib.loads(person.interview.text())["check"][0]["calculation"] == "strip"
+
+
+@pytest.mark.parametrize(
+    ("typed", "kind"), [("fridge", "refrigerator"), ("3", ""), ("Tumble Dryer", "dryer")]
+)
+def test_kind_is_taken_by_name_by_number_and_by_other_names(typed: str, kind: str) -> None:
+    interview = Interview({}, CATALOGUE, HERE)
+    asked = interview.next()
+    assert isinstance(asked, Question)
+    assert not interview.answer(asked, typed)
+    assert interview.kind == (kind or asked.choices[2])
+
+
+def test_kind_that_there_is_not_is_asked_again() -> None:
+    interview = Interview({}, CATALOGUE, HERE)
+    asked = interview.next()
+    assert isinstance(asked, Question)
+    (problem,) = interview.answer(asked, "refridgerater")
+    assert "did you mean refrigerator?" in str(problem)
+    assert interview.text() == "[job]\n"
+    (problem,) = interview.answer(asked, "")
+    assert "an answer is needed" in str(problem)
+
+
+def test_unlisted_refrigerant_is_refused_at_once() -> None:
+    person = Person(kind="refrigerator")
+    for asked in questions(person):
+        if asked.key == "refrigerant":
+            (problem,) = person.interview.answer(asked, "R-999")
+            assert "write flammable or not flammable" in str(problem)
+            assert not person.interview.answer(asked, "R-134a")
+            return
+
+
+def test_flammable_refrigerant_stands_first() -> None:
+    person = Person(kind="refrigerator")
+    for asked in questions(person):
+        if asked.key == "title":
+            assert any(stop.startswith("STOP") for stop in person.interview.stops)
+            return
+
+
+def test_sheet_of_several_machines_and_one_that_is_refused_are_not_taken_up() -> None:
+    with pytest.raises(BadInput, match="one machine"):
+        Interview({"job": {"title": "t"}, "machine": [{"name": "a"}]}, CATALOGUE, HERE)
+    wrong = {"job": {"title": "t"}, "check": [{"calculation": "pull", "force": "3 V"}]}
+    with pytest.raises(BadInput, match="force"):
+        Interview(wrong, CATALOGUE, HERE)
+
+
+def test_other_check_by_words() -> None:
+    person = Person(**{"step wire": ""})
+    for asked in questions(person):
+        if asked.key == "other":
+            assert "speaks of" in str(person.interview.answer(asked, "xyzzy")[0])
+            assert not person.interview.answer(asked, "cord gets warm")
+            which = person.interview.next()
+            assert isinstance(which, Question) and which.key == "which"
+            assert not person.interview.answer(which, "1")
+            stage = person.interview.next()
+            assert isinstance(stage, Question) and stage.choices == ("as left", "as found")
+            assert not person.interview.answer(stage, "")
+            assert isinstance(person.interview.next(), OfCheck)
+            return
