@@ -31,6 +31,7 @@ TRIAL = Trial(
         Bad("rated_speed", "50", "50 is outside 100 to 24000", "whole number"),
         Bad("spread", "yes", "'yes'", "whole number"),
         Bad("spread", "10", "10 is outside 20 to 5000", "whole number"),
+        Bad("fit", "nowhere.csv", "there is no file", "check the name"),
         Bad("frequency", "60 rpm", "'rpm'", "Hz"),
         Bad("start_capacitor", "189 uF", "no place in this start", "start-capacitor"),
         Bad("start_method", "capacitor", "'capacitor'", "start-capacitor"),

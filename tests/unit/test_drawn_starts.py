@@ -140,5 +140,5 @@ def test_a_fan_holds_every_single_start() -> None:
         assert all(
             low <= y <= high for low, y, high in zip(band.low, line.y, band.high, strict=True)
         )
-    assert band.x[0] == pytest.approx(1 / 60)
+    assert band.x[0] == pytest.approx(0.5 / 60)
     assert band.x[-1] == pytest.approx(1.25 * 0.7, abs=1 / 60)  # a quarter more than the last one

@@ -192,6 +192,17 @@ def test_each_meter_shows_what_it_is_for(angle: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("beside", "said"),
+    [({"textbook_motor": "capacitor-start-110V"}, "known already"), ({"spread": 100}, "its own")],
+)
+def test_a_recording_stands_beside_a_plate_alone(beside: dict[str, object], said: str) -> None:
+    from wirecalc_plugins.start_curve.refusals import refuse
+
+    assert any(said in p.wrong for p in refuse({"fit": "start.csv", **beside}))
+    assert not any(said in p.wrong for p in refuse({"fit": "start.csv"}))
+
+
+@pytest.mark.parametrize(
     ("speed", "poles", "fits"),
     [
         # 4 poles at 60 Hz turn at 1800 without load; a fifth of that is more slip than any has

@@ -18,8 +18,8 @@ from .setup import EASY, HARD, SHARES, Motor, Setup, case
 from .spread import Spread, read
 from .start_case import Ptc, SimulatedStart
 
-_PRIMES = (2, 3, 5, 7, 11, 13, 17)
-_LOAD, _INERTIA, _ANGLE, _PTC, *_READINGS = range(len(_PRIMES))
+_PRIMES = (2, 3, 5, 7, 11, 13, 17, 19)
+LOAD, _INERTIA, _ANGLE, _PTC, CUT_OUT, *_READINGS = range(len(_PRIMES))
 
 
 class DrawnStarts(NamedTuple):
@@ -68,20 +68,21 @@ def cases(
     for name, ends in bands.items():
         if name not in SLOWER:
             pool += [motor for end in ends for motor in motors(setup._replace(**{name: end}))]
-    return [_drawn(setup, pool[i % len(pool)], bands, _places(i)) for i in range(number)]
+    return [drawn(setup, pool[i % len(pool)], bands, places_of(i)) for i in range(number)]
 
 
-def _places(number: int) -> list[float]:
+def places_of(number: int) -> list[float]:
     """Return the place of a draw in each direction, 0 to 1."""
     return [(number + 0.5) * math.sqrt(prime) % 1 for prime in _PRIMES]
 
 
-def _drawn(
+def drawn(
     setup: Setup, motor: Motor, bands: Mapping[str, tuple[Any, Any]], places: Sequence[float]
 ) -> SimulatedStart:
+    """Return a start of a motor with what was not given at these places of its span, 0 to 1."""
     changed: dict[str, Any] = {"closing_angle": 180 * places[_ANGLE]}
     if setup.load_torque is None:
-        changed["load_torque"] = _between(SHARES[EASY], SHARES[HARD], places[_LOAD])
+        changed["load_torque"] = _between(SHARES[EASY], SHARES[HARD], places[LOAD])
     if setup.inertia is None:
         rotor, heavy = motor.inertia
         changed["inertia"] = rotor * (heavy / rotor) ** places[_INERTIA]

@@ -65,13 +65,15 @@ def machines_of(plate: MotorPlate, kind: Kind, series: Series) -> list[MotorMode
 
     A member that has no machine of this plate, at its rated power and amps too, is left out.
     """
-    found = [
-        _by_speed(plate, member, kind, series)
-        if plate.slip is not None and kind.by_speed
-        else estimate(plate, member, kind, series)
-        for member in kind.members
-    ]
-    return [m for m in found if m is not None and _has_plate(plate, m, series)]
+    found = (machine_of(plate, member, kind, series) for member in kind.members)
+    return [machine for machine in found if machine is not None]
+
+
+def machine_of(plate: MotorPlate, member: Member, kind: Kind, series: Series) -> MotorModel | None:
+    """Return the machine of this plate that a member stands for; None if there is none."""
+    told = plate.slip is not None and kind.by_speed
+    found = (_by_speed if told else estimate)(plate, member, kind, series)
+    return found if found is not None and _has_plate(plate, found, series) else None
 
 
 def _by_speed(plate: MotorPlate, member: Member, kind: Kind, series: Series) -> MotorModel | None:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from wirecalc import Item, charts, listing
 
 from .drawn_starts import DrawnStarts
+from .fitted_starts import FittedStarts
 from .in_words import rounded
 
 if TYPE_CHECKING:
@@ -58,29 +60,53 @@ def fan_chart(drawn: DrawnStarts) -> charts.Chart:
     """Describe the fan: one-cycle rms of all drawn starts, some of them singly, and the middle."""
     import numpy as np
 
-    rms = drawn.courses.rms
+    rms, cycle = drawn.courses.rms, 1 / drawn.courses.frequency
     ends = drawn.shown.settle_time[drawn.settles]
     most = float(np.max(ends)) if ends.size else 1.0
-    end = min(len(rms), math.ceil(max(_LEAST_S, _ROOM * most) * drawn.courses.frequency))
-    time = [float(t) for t in (np.arange(end) + 1) / drawn.courses.frequency]
-    low, high = rms[:end].min(axis=1), rms[:end].max(axis=1)
-    lines = [
-        charts.Line("single starts" if i == 0 else "", time, _plain(rms[:end, i]), fine=True)
-        for i in range(min(_SINGLE, drawn.number))
-    ]
+    rms = rms[: math.ceil(max(_LEAST_S, _ROOM * most) / cycle)]
+    strong = []
     if drawn.settling == drawn.number:  # else it would be a start that nobody has
-        middle = _plain(np.median(rms[:end], axis=1))
-        lines.append(charts.Line("middle of all", time, middle, strong=True))
-    said = f"{said_of_drawn(drawn)}; the first cycle is at {low[0]:.3g} to {high[0]:.3g} A"
+        middle = _plain(np.median(rms, axis=1))
+        strong.append(charts.Line("middle of all", _middles(rms, cycle), middle, strong=True))
     title = f"One-cycle rms current of {drawn.number} drawn starts"
+    return _fan(title, said_of_drawn(drawn), rms, cycle, strong)
+
+
+def recorded_chart(fitted: FittedStarts) -> charts.Chart:
+    """Describe the fan of the starts that reproduce a recording, and the recorded one."""
+    one = fitted.recorded
+    length = math.ceil(float(one.time[-1]) / fitted.cycle)
+    line = charts.Line("recorded", _plain(one.time), _plain(one.level), strong=True)
+    said = f"the recorded start falls from {one.inrush:.3g} to {one.settled:.3g} A within its fan"
+    title = f"One-cycle rms current, recorded and of {len(fitted.kept)} starts"
+    return _fan(title, said, fitted.rms[:length], fitted.cycle, [line])
+
+
+def _fan(
+    title: str, said: str, rms: Samples, cycle: float, strong: Sequence[charts.Line]
+) -> charts.Chart:
+    """Describe a fan of one-cycle rms, a column a start: least to most, and some singly."""
+    time = _middles(rms, cycle)
+    low, high = rms.min(axis=1), rms.max(axis=1)
+    singles = [
+        charts.Line("single starts" if i == 0 else "", time, _plain(rms[:, i]), fine=True)
+        for i in range(min(_SINGLE, rms.shape[1]))
+    ]
+    top = max(float(high.max()), *(max(line.y) for line in strong), 0.0)
     return charts.Chart(
         title=title,
-        text=f"{title}, 0 to {time[-1]:.2g} s: {said}.",
+        text=f"{title}, 0 to {time[-1]:.2g} s: {said}; the first cycle is at {low[0]:.3g} to "
+        f"{high[0]:.3g} A.",
         x=charts.Axis("time after closing", "s"),
-        y=charts.Axis("line current", "A", span=(0.0, 1.05 * float(high.max()))),
+        y=charts.Axis("line current", "A", span=(0.0, 1.05 * top)),
         bands=(charts.Band("least to most", time, _plain(low), _plain(high)),),
-        lines=tuple(lines),
+        lines=(*singles, *strong),
     )
+
+
+def _middles(rms: Samples, cycle: float) -> list[float]:
+    """Return the middle of each cycle in s."""
+    return [(i + 0.5) * cycle for i in range(len(rms))]
 
 
 def _plain(values: Samples) -> list[float]:

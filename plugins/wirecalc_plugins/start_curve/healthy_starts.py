@@ -7,16 +7,12 @@ from typing import Any, NamedTuple
 
 from . import starting
 from .drawn_starts import DrawnStarts, drawn_starts
+from .fitted_starts import FittedStarts
 from .meter_readings import MeterReadings, read_meters
 from .motors import motors
-from .not_known import ASSUMED, SLOWER, ptc_ends
+from .not_known import ASSUMED, SLOWER, WIDER, ptc_ends
 from .setup import EASY, HARD, SHARES, Motor, Setup, case, standstill_share
 from .start_case import SimulatedStart
-
-# what the model of a motor that was not measured leaves out: shares, as textbook machines showed
-WIDER = {"inrush": 0.02, "cycle": 0.03, "peak": 0.03, "settled": 0.08, "start_heat": 0.15}
-WIDER["held"] = 0.08  # a max-hold shows between the first 100 ms and the settled current
-WIDER |= {"settle_time": 0.12, "speed_time": 0.12}
 
 Band = tuple[float, float]
 
@@ -37,7 +33,8 @@ class HealthyStarts(NamedTuple):
     """The starts of a healthy motor, the first with the nominal machine and the hard load.
 
     `torque` at standstill and `load` are shares of the rated torque in %: least and most. `drawn`
-    are starts between those ends, where they were asked for; every band holds them too.
+    are starts between those ends, where they were asked for; every band holds them too. `fitted`
+    are those that reproduce a recording, and then the starts are the outer ones of them.
     """
 
     motor: Motor
@@ -46,6 +43,7 @@ class HealthyStarts(NamedTuple):
     load: Band
     assumed: tuple[str, ...]
     drawn: DrawnStarts | None = None
+    fitted: FittedStarts | None = None
 
     @property
     def sure(self) -> bool:
@@ -95,6 +93,20 @@ def healthy_starts(
         SHARES if share is None else (share, share),
         assumed,
         drawn_starts(setup, own, bands, setup.spread) if setup.spread else None,
+    )
+
+
+def recorded_starts(setup: Setup, fitted: FittedStarts) -> HealthyStarts:
+    """Simulate the outer ones of the starts that reproduce a recording, the nearest first."""
+    torques = [one.torque for one in fitted.kept]
+    loads = [one.load for one in fitted.kept]
+    return HealthyStarts(
+        fitted.kept[0].motor,
+        [simulate(one.case, setup.duration) for one in fitted.outer],
+        (min(torques), max(torques)),
+        (min(loads), max(loads)),
+        (),
+        fitted=fitted,
     )
 
 

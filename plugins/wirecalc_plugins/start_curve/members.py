@@ -8,6 +8,8 @@ eleven resistance-start ones and 0.27 to 0.39 of eight capacitor-start ones.
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterator
 from typing import NamedTuple
 
 
@@ -70,3 +72,24 @@ def main_winding_alone() -> Kind:
     """Return the band of a motor on its main winding: a rotor share and a friction are all."""
     shares = zip((MID, LOW, HIGH), (_LOSSES[1], _LOSSES[0], _LOSSES[2]), strict=True)
     return Kind(tuple(Member(rho, None, None, loss) for rho, loss in shares))
+
+
+def between(kind: Kind, number: int, *, by_speed: bool) -> Iterator[Member]:
+    """Yield so many members, spread evenly between those of a kind.
+
+    Where the speed on the plate tells the rotor share, it is one of those that stand for a slip.
+    """
+    ends = [_ends([m[i] for m in kind.members]) for i in range(len(Member._fields))]
+    for i in range(number):
+        places = [(i + 0.5) * math.sqrt(prime) % 1 for prime in (23, 29, 31, 37)]
+        values = [
+            None if span is None else span[0] + (span[1] - span[0]) * place
+            for span, place in zip(ends, places, strict=True)
+        ]
+        rho = (LOW, MID, HIGH)[i % 3] if by_speed else values[0]
+        yield Member(rho or MID, values[1], values[2], values[3] or 0.0)
+
+
+def _ends(values: list[float | None]) -> tuple[float, float] | None:
+    there = [value for value in values if value is not None]
+    return (min(there), max(there)) if there else None

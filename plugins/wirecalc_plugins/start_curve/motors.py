@@ -6,9 +6,10 @@ import math
 
 from wirecalc import PRACTICE, tables
 
-from .estimate import FIT_KAPPA, NEAR_SLIP, WATTS_PER_HP, kappa, machines_of
+from .estimate import FIT_KAPPA, NEAR_SLIP, WATTS_PER_HP, kappa, machine_of, machines_of
 from .machines import MotorModel, StartWinding
 from .members import Kind, capacitor_start, main_winding_alone, resistance_start, run_capacitor
+from .members import between as members_between
 from .motor_plate import MotorPlate, Series
 from .setup import Motor, Setup, device, in_series
 from .start_case import StartDevice
@@ -75,6 +76,18 @@ def _estimated(setup: Setup) -> list[Motor]:
     found = machines_of(plate, kind, series)
     spans = _inertias(plate.power, plate.poles)
     return [Motor(m, parts, PRACTICE, PRACTICE, spans, estimated=True) for m in found]
+
+
+def between(setup: Setup, number: int) -> list[Motor | None]:
+    """Return so many motors between those that may have a plate; None where none has it."""
+    plate, parts, kind, series = _plate(setup)
+    spans = _inertias(plate.power, plate.poles)
+    told = plate.slip is not None and kind.by_speed
+    found = (
+        machine_of(plate, member, kind, series)
+        for member in members_between(kind, number, by_speed=told)
+    )
+    return [m and Motor(m, parts, PRACTICE, PRACTICE, spans, estimated=True) for m in found]
 
 
 def torque_of_its_kind(setup: Setup, nominal: Motor) -> float:

@@ -54,6 +54,8 @@ def _refuse_motor(given: dict[str, Any]) -> Iterator[Problem]:
     get = given.get
     there = [name for name in (*_PLATE, "start_winding") if get(name) is not None]
     missing = [name for name in _PLATE if get(name) is None]
+    if get("fit") is not None:
+        yield from _refuse_fit(given)
     if get("textbook_motor") is not None and there:
         yield Problem("textbook_motor", f"{there[0]} was given too", "give a motor or a plate")
     elif get("textbook_motor") is None and missing:
@@ -77,6 +79,15 @@ def _refuse_motor(given: dict[str, Any]) -> Iterator[Problem]:
         yield Problem("poles", f"{poles} is odd", "poles come in pairs, such as 4")
     if cord is not None and cord.metal not in ("copper", "aluminium"):
         yield Problem("cord", f"the ohm of {cord.metal} is not known", "such as 16 AWG")
+
+
+def _refuse_fit(given: dict[str, Any]) -> Iterator[Problem]:
+    """A recording of a motor that is known already, or beside what it takes the place of."""
+    if given.get("textbook_motor") is not None:
+        yield Problem("fit", "a textbook's motor is known already", "give the plate of this one")
+    if given.get("spread") is not None:
+        said = "a recording draws its own starts from what is not known"
+        yield Problem("spread", said, "give one of them")
 
 
 def _refuse_speed(given: dict[str, Any]) -> Iterator[Problem]:

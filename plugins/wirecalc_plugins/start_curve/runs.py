@@ -8,8 +8,10 @@ from typing import Any
 
 from wirecalc import PRACTICE, Item, answer, chart, charts, computed, figure, from_memory, put
 
-from .fan import drawn_show, fan_chart, said_of_drawn
-from .healthy_starts import HealthyStarts, healthy_starts, simulate
+from .fan import drawn_show, fan_chart, recorded_chart, said_of_drawn
+from .fit_in_words import learnt, not_fitted
+from .fitted_starts import FittedStarts, fitted_starts
+from .healthy_starts import HealthyStarts, healthy_starts, recorded_starts, simulate
 from .in_words import (
     Shown,
     clamp_shows,
@@ -22,6 +24,7 @@ from .in_words import (
 from .judge import judge, judge_estimate, refuse_estimate
 from .motors import motors, speed_fits, torque_of_its_kind
 from .not_known import PTC_SPANS
+from .recorded_start import recorded_start
 from .setup import EASY, Setup, case, ohm_working, rated_torque, standstill_share, with_fault
 from .start_case import Ptc, ShaftLoad
 
@@ -38,7 +41,15 @@ def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
         yield refuse_estimate()
         return
     names = setup.variants or [HEALTHY]
-    healthy = healthy_starts(setup, own, bands)
+    fitted = None
+    if setup.fit is not None:
+        fitted = _fitted(setup, bands)
+        yield from [not_fitted(fitted)] if isinstance(fitted, str) else learnt(setup, fitted)
+    bands = {name: ends for name, ends in bands.items() if name != "fit"}
+    if fitted is None or isinstance(fitted, str):
+        healthy = healthy_starts(setup, own, bands)
+    else:
+        healthy = recorded_starts(setup, fitted)
     shown = [Shown(name, *one) for name in names if (one := _start_of(name, setup, healthy))]
     yield from _motor_figures(setup, healthy)
     if HEALTHY in names:
@@ -64,6 +75,17 @@ def items(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> Iterator[Item]:
         yield chart(lambda: _picture(shown, healthy, setup.duration))
 
 
+def _fitted(setup: Setup, bands: Mapping[str, tuple[Any, Any]]) -> FittedStarts | str:
+    """Return the starts that reproduce the recording, or why none is known to."""
+    assert setup.fit is not None
+    low, high = bands.get("fit", (setup.fit, setup.fit))
+    recorded = recorded_start(low, setup.fit, high, setup.frequency)
+    if isinstance(recorded, str):
+        return recorded
+    others = {name: ends for name, ends in bands.items() if name != "fit"}
+    return fitted_starts(setup, recorded, others)
+
+
 def _picture(shown: list[Shown], healthy: HealthyStarts, duration: float) -> charts.Chart:
     """Describe the fan that was asked for, both ways of a start left open, or the starts."""
     from .chart import either_way_chart, start_chart
@@ -71,6 +93,8 @@ def _picture(shown: list[Shown], healthy: HealthyStarts, duration: float) -> cha
     with_healthy = any(s.name == HEALTHY for s in shown)
     if healthy.drawn is not None and with_healthy:
         return fan_chart(healthy.drawn)
+    if healthy.fitted is not None and with_healthy:
+        return recorded_chart(healthy.fitted)
     if healthy.motor.estimated and not healthy.sure and with_healthy:
         return either_way_chart(healthy.starts)
     return start_chart([(s.name, s.curve, s.meters) for s in shown], duration)
@@ -107,7 +131,9 @@ def _motor_figures(setup: Setup, healthy: HealthyStarts) -> Iterator[Item]:
         working=lambda: "the locked torque of the model on the plate's volts by the rated one",
     )
     share = 100.0 if setup.load_torque is None else setup.load_torque
-    torques = [_at_speed(one.load, slip) for one in (easy, typed)]
+    ends = (easy, typed) if healthy.fitted is None else [one.case for one in healthy.fitted.kept]
+    torques = [_at_speed(one.load, slip) for one in ends]
+    inertias = [one.load.inertia for one in ends]
     yield figure(
         f"load torque at speed{assumed['load_torque']}",
         torques[1],
@@ -122,7 +148,7 @@ def _motor_figures(setup: Setup, healthy: HealthyStarts) -> Iterator[Item]:
         typed.load.inertia,
         "kg m2",
         source=own.source if known else PRACTICE,
-        band=(easy.load.inertia, typed.load.inertia),
+        band=(min(inertias), max(inertias)),
         working=None
         if known or setup.inertia is not None
         else lambda: "that of a quarter-horse textbook motor with its load, by power and poles",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from wirecalc import Source, Wire, put, read_wire
+from wirecalc import RecordedColumns, Source, Wire, put, read_wire
 from wirecalc.trade import conductors
 
 from .machines import MotorModel, both_windings, locked_rotor, swapped
@@ -50,6 +50,7 @@ class Setup(NamedTuple):
     duration: float
     variants: list[str] | None
     spread: int | None = None
+    fit: RecordedColumns | None = None
 
 
 class Motor(NamedTuple):

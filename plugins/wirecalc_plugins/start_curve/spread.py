@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 class Spread(NamedTuple):
     """What the meters show of each start: A, s and rpm, an array each.
 
-    `cycle`, `settle_time` and `speed_time` go by whole cycles from closing; a time is infinite
+    `cycle` and `settle_time` go by whole cycles from closing; a time is infinite
     where the motor does not come to speed, or does not settle, in the time given. `held_least` and
     `held_most` are what a slow max-hold shows, `inrush` the rms of the first 100 ms.
     """
@@ -65,7 +65,7 @@ def read(found: Courses) -> Spread:
         held_most=most,
         settled=settled,
         settle_time=np.where(runs, last / frequency, math.inf),
-        speed_time=np.where(fast[-1], (np.argmax(fast, axis=0) + 0.5) / frequency, math.inf),
+        speed_time=np.where(fast[-1], _at_speed(np, found), math.inf),
         rpm=speed[-1] * 30 / math.pi,
     )
 
@@ -75,6 +75,17 @@ def first_100_ms(found: Courses) -> Samples:
     first: Samples = found.rms[: max(1, round(INRUSH_S * found.frequency))]
     rms: Samples = (first**2).mean(axis=0) ** 0.5
     return rms
+
+
+def _at_speed(np: Any, found: Courses) -> Samples:
+    """Return when the mean speed of a cycle first comes to 80 %, between the cycles' middles."""
+    limit = AT_SPEED * found.synchronous
+    first, lane = np.argmax(found.speed >= limit, axis=0), np.arange(found.speed.shape[1])
+    now = found.speed[first, lane]
+    before = np.where(first > 0, found.speed[np.maximum(first - 1, 0), lane], 0.0)
+    part = (limit - before) / np.where(now > before, now - before, 1.0)
+    when: Samples = (first - 0.5 + part) / found.frequency
+    return when
 
 
 def _held(np: Any, rms: Samples, settled: Samples, frequency: float) -> tuple[Samples, Samples]:

@@ -14,6 +14,7 @@ from wirecalc import (
     cannot_tell,
 )
 
+from .fit_inputs import Clamp, Column, CurrentError, DecimalComma, Fit
 from .start_curve_inputs import (
     OWN,
     ClosingAngle,
@@ -96,6 +97,11 @@ def start_curve(
     duration: Duration = 4.0,
     variants: Variants = None,
     spread: Spread = None,
+    fit: Fit = None,
+    column: Column = None,
+    clamp: Clamp = None,
+    current_error: CurrentError = None,
+    decimal_comma: DecimalComma = False,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """What does the start of this motor look like on the meters?
