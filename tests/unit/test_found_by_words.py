@@ -10,7 +10,8 @@ import pytest
 from wirecalc import Item, OneOf, Reading, calculation, figure
 from wirecalc.base.errors import DeclarationError
 from wirecalc.engine.declaration import Calculation
-from wirecalc.engine.found_by_words import of_calculations, stems
+from wirecalc.engine.found_by_words import of_calculations
+from wirecalc.engine.word_stems import stems
 
 
 def _made(name: str, question: str, *words: str, not_checked: tuple[str, ...] = ()) -> Calculation:
@@ -103,3 +104,19 @@ def test_endings_that_change_no_meaning() -> None:
     assert stems("tripping trips tripped") == ["trip"] * 3
     assert stems("class glass bus") == ["class", "glass", "bus"]
     assert stems("won't 14ga 1/4") == ["not", "14", "ga", "1", "4"]
+
+
+def test_a_value_says_little_beside_a_word() -> None:
+    size = _made("size", "Which size?", "AWG; 14")
+    hook = _made("hook", "Does the hook hold?", "load hook; swivel")
+    index = of_calculations([size, hook, HOIST, BRAKE])
+    assert index.find("14 AWG").names[0] == "size"
+    assert index.find("swivel on 14 AWG").names[0] == "hook"
+    assert index.find("swivel for AWG").names == (
+        "hook",
+        "size",
+    )  # a unit behind no number is a word
+
+
+def test_forms_of_one_word() -> None:
+    assert stems("held broken blew burnt swollen") == stems("hold break blow burn swell")

@@ -18,6 +18,7 @@ from typing import Any, NamedTuple
 
 from ..typed.word_kinds import OneOf
 from .declaration import Calculation
+from .word_stems import EMPTY, stem, stems, values
 
 _NAME, _SAID, _QUESTION, _INPUT = 7.0, 5.0, 2.5, 1.0  # what a word counts for, by where it stands
 _WHOLE = 0.8  # all words of a phrase together, beside each
@@ -28,19 +29,8 @@ _SPELLED = 0.9  # for another spelling of a known word, such as aluminum
 _SHORTEST = 3  # letters that a word needs for that
 _LONGEST = 40  # letters of two words in one; what is longer is none
 _STEM = 5  # letters that a longer word must begin with
+_VALUE = 0.4  # a number or its unit, as "14 AWG": beside other words it says little
 _FEW = 0.3  # of what the best one counts, what the last one must
-_NOTS = dict.fromkeys(
-    re.findall("[a-z]+", "aint cannot cant didnt doesnt dont isnt never wasnt wont wouldnt"), "not"
-)
-_JOINING = frozenset(
-    re.findall(
-        "[a-z]+",
-        "a an and are as at be but by can do does for from get gets getting give gives had how i "
-        "if in into is it its just me my need of or our put says should so still than that the "
-        "their them then there these they this to use used using want was we what when where which "
-        "while who why will with work works would you your",
-    )
-)
 
 
 class Found(NamedTuple):
@@ -63,37 +53,6 @@ class Described(NamedTuple):
     not_checked: Sequence[tuple[str, frozenset[str]]] = ()
 
 
-def stems(text: str) -> list[str]:
-    """Return the words of a text in lower case, without endings that change no meaning.
-
-    Words that only join others are left out, and every "won't" is a "not".
-
-    >>> stems("Breakers keep tripping, 14ga wires of the AC won't start")
-    ['breaker', 'keep', 'trip', '14', 'ga', 'wir', 'ac', 'not', 'start']
-    """
-    return list(_stems(text))
-
-
-@functools.lru_cache(maxsize=5_000)  # calculations share texts of inputs
-def _stems(text: str) -> tuple[str, ...]:
-    plain = re.sub(r"['\u2019]", "", text.casefold())
-    words = (_NOTS.get(word, word) for word in re.findall(r"[^\W\d_]+|\d+", plain))
-    return tuple(_stem(word) for word in words if word not in _JOINING)
-
-
-def _stem(word: str) -> str:
-    if len(word) < 4 or not word.isalpha():
-        return word
-    word = re.sub(r"(?<=[^su])s$", "", re.sub(r"(?<=[sx])es$", "", re.sub(r"ies$", "y", word)))
-    shorter = re.sub(r"(?<=\w{3})(ing|ed|e)$", "", word)
-    return re.sub(r"([bdfgkmnprt])\1$", r"\1", shorter) if shorter != word else word
-
-
-_EMPTY = frozenset(  # words that tell something only within a phrase, such as "no heat"
-    stems("any good has have keep let long many may more much no not off on one out right too up")
-)
-
-
 class WordIndex:
     """The words of some calculations, or of other things with a name, to be asked again."""
 
@@ -104,8 +63,10 @@ class WordIndex:
     def find(self, typed: str) -> Found:
         """Return what fits some words, best first; nothing where no word is known."""
         wanted = list(dict.fromkeys(w for word in stems(typed) for w in self._parted(word)))
-        telling = [w for w in wanted if w not in _EMPTY]
+        telling = [w for w in wanted if w not in EMPTY]
         meant = {w: self._meant(w) for w in dict.fromkeys([*telling, *self._joined(wanted)])}
+        for word in values(stems(typed)):
+            meant[word] = {w: sure * _VALUE for w, sure in meant.get(word, {}).items()}
         strange = self._strange(typed, telling, meant)
         scores = {one.name: self._score(one, wanted, meant) for one in self._all}
         ranked = sorted((n for n in scores if scores[n] > 0), key=lambda n: (-scores[n], n))
@@ -115,7 +76,7 @@ class WordIndex:
 
     def _unchecked(self, telling: frozenset[str]) -> tuple[tuple[str, str], ...]:
         """What is said not to be checked in all these words, which no calculation declares."""
-        declared = any(telling == phrase - _EMPTY for one in self._all for phrase in one.phrases)
+        declared = any(telling == phrase - EMPTY for one in self._all for phrase in one.phrases)
         if len(telling) < 2 or declared:
             return ()
         return tuple(
@@ -124,11 +85,11 @@ class WordIndex:
 
     def _parted(self, word: str) -> list[str]:
         """Return the two known words that one is made of here, such as "startcap", else itself."""
-        if word in self._spread or word in _EMPTY or len(word) > _LONGEST:
+        if word in self._spread or word in EMPTY or len(word) > _LONGEST:
             return [word]
         if word.isalpha():
             for cut in range(_SHORTEST, len(word) - _SHORTEST + 1):
-                halves = [_stem(word[:cut]), _stem(word[cut:])]
+                halves = [stem(word[:cut]), stem(word[cut:])]
                 if all(half in self._spread for half in halves):
                     return halves
         return [word]
@@ -144,8 +105,8 @@ class WordIndex:
         known = {w for w in telling if meant[w] or w in joined}
         unknown = {w for w in telling if w not in known and len(w) > 1 and w.isalpha()}
         said = re.findall(r"[^\W\d_]+", re.sub(r"['\u2019]", "", typed))
-        first = {stem: w for w in reversed(said) for stem in stems(w)}
-        return tuple(word for stem, word in reversed(first.items()) if stem in unknown)
+        first = {w: as_typed for as_typed in reversed(said) for w in stems(as_typed)}
+        return tuple(as_typed for w, as_typed in reversed(first.items()) if w in unknown)
 
     def _meant(self, word: str) -> dict[str, float]:
         """Return the known words that a typed one may be, each with how surely."""
@@ -190,7 +151,7 @@ class WordIndex:
             score += max((v * one.weights[w] for w, v in here.items()), default=0.0)
             for w, v in here.items():
                 worth[w] = max(worth.get(w, 0.0), v)
-        typed = {*worth, *(w for w in wanted if w in _EMPTY)}
+        typed = {*worth, *(w for w in wanted if w in EMPTY)}
         whole = [sum(worth.get(w, 0.0) for w in p) for p in one.phrases if p <= typed]
         return score + _WHOLE * _SAID * max(whole, default=0.0)
 
@@ -219,18 +180,18 @@ def described(
     """Return what a thing says of itself: name and words count most, then its question."""
     weights: dict[str, float] = {}
 
-    def count(stem: str, weight: float) -> None:
-        weights[stem] = max(weights.get(stem, 0.0), weight)
+    def count(word: str, weight: float) -> None:
+        weights[word] = max(weights.get(word, 0.0), weight)
 
     for text, weight in ((question, _QUESTION), *((text, _INPUT) for text in more)):
-        for stem in stems(text):
-            count(stem, weight)
+        for word in stems(text):
+            count(word, weight)
     said = [(name, _NAME), *((phrase, _SAID) for phrase in _both_spellings(words))]
     phrases = [(frozenset(stems(phrase)), weight) for phrase, weight in said]
     for phrase, weight in phrases:
-        telling = phrase - _EMPTY
-        for stem in telling:
-            count(stem, weight / math.sqrt(len(telling)))
+        telling = phrase - EMPTY
+        for word in telling:
+            count(word, weight / math.sqrt(len(telling)))
     return Described(name, weights, [p for p, _ in phrases if p])
 
 
