@@ -102,8 +102,8 @@ def test_choices(offered: Words) -> None:
 
 
 def test_names_behind_commands(offered: Words) -> None:
-    for command in ("ask", "explain"):
-        assert offered(f"wirecalc {command} ") == CALCULATIONS
+    assert offered("wirecalc explain ") == CALCULATIONS
+    assert offered("wirecalc ask ") == {*CALCULATIONS, "job"}
     assert offered("wirecalc tables pull-") == {"pull-clamp", "pull-crimp"}
     assert offered("wirecalc schema ") >= {"finding", "job"}
     assert offered("wirecalc completion ") == {"bash", "zsh", "fish"}

@@ -15,8 +15,8 @@ from .usage import FORMATS, METER, OF_BATCH, REPORTS, RESULT, ROWS, Command
 
 COMMANDS = {
     "ask": Command(
-        "ask [NAME]",
-        "ask for the inputs one at a time, and run it",
+        "ask [NAME | job [SHEET]]",
+        "ask for the inputs one at a time, and run it; job leads through a repair",
         forms=REPORTS,
         takes=RESULT,
     ),

@@ -87,7 +87,9 @@ def _add_inputs(parser: _Parser, calc: Calculation[Any]) -> None:
 
 def _behind(name: str) -> Words | Callable[..., Any]:
     """Return what may stand behind a command."""
-    if name in ("ask", "explain"):
+    if name == "ask":
+        return _askable
+    if name == "explain":
         return _calculations
     if name == "help":
         return _names
@@ -123,6 +125,10 @@ def _files(endings: Sequence[str] = ()) -> Callable[..., Any]:
     from argcomplete.completers import FilesCompleter
 
     return FilesCompleter(endings)
+
+
+def _askable(**_: object) -> dict[str, str]:
+    return {**_calculations(), "job": "lead through a repair, and write its sheet"}
 
 
 def _calculations(**_: object) -> dict[str, str]:
