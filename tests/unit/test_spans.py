@@ -75,3 +75,13 @@ def test_a_number_is_taken_up_to_its_ends_and_no_further(name: str) -> None:
             beyond.append(_beyond(row["from"], -1))
         assert [typed for typed in ends if not _is_taken(one, typed)] == []
         assert [typed for typed in beyond if _is_taken(one, typed)] == []
+
+
+def test_an_insulation_is_typed_in_kohm_and_a_slip_of_mohm_is_asked_about() -> None:
+    """A damp heater reads a few hundred kohm, and a dead short a few ohm; mohm is for Mohm."""
+    (resistance,) = _declared()["insulation_resistance"]
+    assert resistance.kind.read("300 kohm").value == 0.3
+    assert resistance.kind.read("1 ohm").value == 1e-6
+    for slip in ("300 mohm", "999 mohm"):
+        with pytest.raises(BadText, match="which unit was meant"):
+            resistance.kind.read(slip)

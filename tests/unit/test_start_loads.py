@@ -1,0 +1,52 @@
+"""The loads of a start: how their torque goes with speed and with the turn of the shaft."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from wirecalc_plugins.start_curve.motors import motors
+from wirecalc_plugins.start_curve.setup import Setup, case
+from wirecalc_plugins.start_curve.start_case import ShaftLoad
+
+PLATE: dict[str, Any] = {
+    "nameplate_voltage": 115.0,
+    "frequency": 60.0,
+    "locked_rotor_current": 20.0,
+    "rated_load_current": 4.4,
+    "horsepower": 0.25,
+    "poles": 4,
+    "main_winding": 2.0,
+    "start_winding": 7.0,
+    "start_method": "start-capacitor",
+    "start_capacitor": 189.0,
+    "load_torque": 50.0,
+    "inertia": 0.002,
+    "closing_angle": 0.0,
+    "duration": 4.0,
+}
+
+
+def _load(curve: str) -> tuple[ShaftLoad, float]:
+    """Return the load and the speed at rated load, as a share of synchronous speed."""
+    nothing: Any = dict.fromkeys(Setup._fields)
+    setup = Setup(**nothing)._replace(**PLATE, load_curve=curve)
+    own = motors(setup)[0]
+    return case(setup, own).load, 1 - own.machine.slip
+
+
+def test_a_compressor_takes_its_torque_in_pulses() -> None:
+    """One cylinder: 80 % up and down about the mean, once a turn (common practice, no source)."""
+    load, _ = _load("compressor")
+    assert (load.pulsation, load.quadratic) == (0.8, 0.0)
+
+
+def test_a_load_that_is_constant_has_half_the_torque_that_a_fan_has_at_speed() -> None:
+    """A quarter horse at some 1725 turns a minute is 1.03 N m, and half of it is asked for."""
+    constant, speed = _load("constant")
+    fan, _ = _load("fan")
+    assert constant.constant == pytest.approx(0.5 * 186.4 / (188.5 * speed), rel=1e-3)
+    assert (constant.pulsation, constant.quadratic) == (0.0, 0.0)
+    assert (fan.pulsation, fan.constant) == (0.0, 0.0)
+    assert fan.quadratic * speed**2 == pytest.approx(constant.constant)

@@ -1,0 +1,42 @@
+"""Parts of the judgement of a recording that no recording of the checks comes near."""
+
+from __future__ import annotations
+
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+
+from wirecalc_plugins.trace import analysis
+from wirecalc_plugins.trace.other_loads import _flat
+
+
+def _run(begins: float, highest: float = 8.1) -> Any:
+    calm = SimpleNamespace(begin=(begins, begins, begins), level=8.0)
+    return SimpleNamespace(settled=8.0, calm=[calm], highest=highest)
+
+
+@pytest.mark.parametrize(
+    ("begins", "highest", "flat"), [(0.0, 8.1, True), (0.4, 8.1, False), (0.0, 40.0, False)]
+)
+def test_a_heater_holds_its_level_from_its_first_reading(
+    begins: float, highest: float, flat: bool
+) -> None:
+    """A motor whose board starts it softly has no surge, and needs half a second all the same."""
+    assert _flat(_run(begins, highest), 20.0) is flat
+
+
+@pytest.mark.parametrize(
+    ("step", "rectified", "kind"),
+    [(0.001, False, "rms"), (0.001, True, "instantaneous"), (0.1, True, "rms")],
+)
+def test_what_was_recorded_on_one_side_of_zero(
+    monkeypatch: pytest.MonkeyPatch, step: float, rectified: bool, kind: str
+) -> None:
+    """A fast logger of rms values is no waveform, and neither are ten readings a second."""
+    monkeypatch.setattr(analysis, "clock_of", lambda recording: SimpleNamespace(step=step))
+    wave = SimpleNamespace(rectified=rectified, frequency=None)
+    monkeypatch.setattr(analysis, "waveform_of", lambda recording, clock: wave)
+    overview = SimpleNamespace(step=step, repeats=0, low=(0.2,), high=(9.0,))
+    recording: Any = SimpleNamespace(columns=["current"], heads=["amps"], overview=overview)
+    assert analysis.kind_of(recording, "auto")[0] == kind
