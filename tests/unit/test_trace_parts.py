@@ -9,6 +9,7 @@ import pytest
 
 from wirecalc_plugins.trace import analysis
 from wirecalc_plugins.trace.other_loads import _flat
+from wirecalc_plugins.trace.surge import Calm, end_of_surge
 
 
 def _run(begins: float, highest: float = 8.1) -> Any:
@@ -40,3 +41,10 @@ def test_what_was_recorded_on_one_side_of_zero(
     overview = SimpleNamespace(step=step, repeats=0, low=(0.2,), high=(9.0,))
     recording: Any = SimpleNamespace(columns=["current"], heads=["amps"], overview=overview)
     assert analysis.kind_of(recording, "auto")[0] == kind
+
+
+@pytest.mark.parametrize(("end", "seen"), [(1.5, True), (1.49, False)])
+def test_a_level_that_holds_for_half_a_second_ends_a_surge(end: float, seen: bool) -> None:
+    """From its likeliest beginning, not from the latest: 1.0 to 1.5 s (common practice)."""
+    calm = [Calm((1.0, 0.8, 1.3), end, 5.0, 5.0, "")]
+    assert end_of_surge(calm, 30.0, settled=5.0) == ((1.0, 0.8, 1.3) if seen else None)
