@@ -5,11 +5,13 @@ from __future__ import annotations
 from types import SimpleNamespace
 from typing import Any
 
+import numpy as np
 import pytest
 
 from wirecalc_plugins.trace import analysis
 from wirecalc_plugins.trace.other_loads import _flat
-from wirecalc_plugins.trace.surge import Calm, end_of_surge
+from wirecalc_plugins.trace.starts_listing import seconds_in_words
+from wirecalc_plugins.trace.surge import Calm, end_of_surge, since_start
 
 
 def _run(begins: float, highest: float = 8.1) -> Any:
@@ -48,3 +50,19 @@ def test_a_level_that_holds_for_half_a_second_ends_a_surge(end: float, seen: boo
     """From its likeliest beginning, not from the latest: 1.0 to 1.5 s (common practice)."""
     calm = [Calm((1.0, 0.8, 1.3), end, 5.0, 5.0, "")]
     assert end_of_surge(calm, 30.0, settled=5.0) == ((1.0, 0.8, 1.3) if seen else None)
+
+
+def test_what_holds_from_the_first_reading_on_begins_with_the_start() -> None:
+    times = np.array([4.0, 4.5, 5.0])
+    assert since_start(times, 0, 4.0, None, 0.5, waveform=False) == (0.0, 0.0, 0.5)
+    assert since_start(times, 1, 4.0, None, 0.5, waveform=False) == (0.5, 0.0, 1.0)
+
+
+@pytest.mark.parametrize(
+    ("seconds", "said"),
+    [(599.0, "599 s"), (600.0, "10 min"), (35_940.0, "599 min"), (36_000.0, "10 h")],
+)
+def test_a_length_of_time_is_said_in_the_unit_that_a_person_would_take(
+    seconds: float, said: str
+) -> None:
+    assert seconds_in_words(seconds) == said
