@@ -67,7 +67,8 @@ def covering(tests: Covered, tree: Path, file: str, line: int) -> list[str]:
         files = {name for name in _of_tests(tests) if module in (tree / name).read_text()}
         files |= _of_tests({t: ran for t, ran in tests.items() if ran[1].get(file)})
         chosen = [t for t in tests if t.partition("::")[0] in files]
-    return sorted(chosen, key=lambda t: (not tests[t][1].get(file), tests[t][0]))
+    inner = _within_functions(source)
+    return sorted(chosen, key=lambda t: (inner.isdisjoint(tests[t][1].get(file, ())), tests[t][0]))
 
 
 def _of_tests(tests: Covered) -> set[str]:
@@ -87,8 +88,14 @@ def _statement(source: str, line: int) -> range:
 
 
 def _in_function(source: str, line: int) -> bool:
-    return any(
-        node.body[0].lineno <= line <= (node.end_lineno or line)
+    return line in _within_functions(source)
+
+
+def _within_functions(source: str) -> set[int]:
+    """Return the lines of all bodies of functions."""
+    return {
+        line
         for node in ast.walk(ast.parse(source))
         if isinstance(node, ast.FunctionDef)
-    )
+        for line in range(node.body[0].lineno, (node.end_lineno or node.lineno) + 1)
+    }
