@@ -8,15 +8,17 @@ from typing import Any
 import numpy as np
 import pytest
 
+from wirecalc import PRACTICE
+from wirecalc_plugins.motor.plate import LockedRotor
 from wirecalc_plugins.trace import analysis
-from wirecalc_plugins.trace.other_loads import _flat
+from wirecalc_plugins.trace.other_loads import _flat, beside_the_motor, ends_high
 from wirecalc_plugins.trace.starts_listing import seconds_in_words
 from wirecalc_plugins.trace.surge import Calm, end_of_surge, since_start
 
 
-def _run(begins: float, highest: float = 8.1) -> Any:
+def _run(begins: float, highest: float = 8.1, **more: Any) -> Any:
     calm = SimpleNamespace(begin=(begins, begins, begins), level=8.0)
-    return SimpleNamespace(settled=8.0, calm=[calm], highest=highest)
+    return SimpleNamespace(settled=8.0, calm=[calm], highest=highest, **more)
 
 
 @pytest.mark.parametrize(
@@ -27,6 +29,34 @@ def test_a_heater_holds_its_level_from_its_first_reading(
 ) -> None:
     """A motor whose board starts it softly has no surge, and needs half a second all the same."""
     assert _flat(_run(begins, highest), 20.0) is flat
+
+
+def _beside(runs: list[Any], step: float = 0.02, least: float = 20.0) -> tuple[int, int]:
+    """Return how many runs are starts of the motor, and of how many something else is said."""
+    recording: Any = SimpleNamespace(overview=SimpleNamespace(step=step))
+    starts, said = beside_the_motor(runs, LockedRotor(least, least, PRACTICE), None, recording)
+    return len(starts), len(said)
+
+
+def test_a_flat_load_is_none_of_the_motor_where_a_start_of_it_was_seen() -> None:
+    """A motor of 20 A locked starts at 14 A or more; 8 A from the first reading on is a heater."""
+    heater = _run(0.0, rise=False, settle=None, start=5.0)
+    start = _run(0.4, 19.0, rise=False, settle=(0.4, 0.3, 0.5), start=60.0)
+    assert _beside([start, heater]) == (1, 1)
+    assert _beside([heater]) == (1, 0)  # no start was seen: it may be the motor's
+    assert _beside([start, heater], step=0.1) == (1, 1)
+    assert _beside([start, heater], step=0.101) == (2, 0)  # too slow a log to show a surge
+    assert _beside([start, heater], least=0.0) == (2, 0)  # nothing is known of the motor
+
+
+@pytest.mark.parametrize(
+    ("seconds", "step", "high"),
+    [(1.0, 0.5, True), (1.25, 0.5, True), (1.3, 0.5, False), (1.0, 0.4, False)],
+)
+def test_a_try_of_a_slow_log_is_a_reading_or_two(seconds: float, step: float, high: bool) -> None:
+    run = _run(0.0, 18.0, cut_end=False, cut_start=False, start=0.0, end=seconds)
+    run.settled = None
+    assert ends_high(run, 20.0, step) is high
 
 
 @pytest.mark.parametrize(
