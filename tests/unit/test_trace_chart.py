@@ -35,8 +35,10 @@ def _span(settle: float | None, end: float) -> tuple[float, float]:
     recording: Any = SimpleNamespace(overview=SimpleNamespace(first=0.0, last=3600.0))
     found: Any = SimpleNamespace(wave=object())
     times = None if settle is None else (settle, settle, settle)
-    run: Any = SimpleNamespace(settle=times, start=20.0, end=end)
-    return chart._span(recording, found, run)
+    run: Any = SimpleNamespace(settle=times, start=20.0, end=end, cut_start=False)
+    window = chart._near(recording, found, run)
+    assert window is not None
+    return window.begin, window.end
 
 
 def test_the_start_is_drawn_and_not_the_hour_that_it_stands_in() -> None:
@@ -56,7 +58,7 @@ def test_many_readings_are_drawn_by_least_and_most_and_a_gap_stays_one() -> None
     times = np.linspace(0.0, 100.0, 50_001)
     values = np.sin(times)
     there = (times < 40.0) | (times > 60.0)
-    x, y = chart._drawn([(times[there], values[there], True)], 0.0, 100.0)
+    x, y = chart._drawn(iter([(times[there], values[there], True)]), chart._window(0.0, 100.0))
     assert len(x) == len(y)
     assert all(a <= b for a, b in pairwise(x))
     broken = [at for at, value in zip(x, y, strict=True) if math.isnan(value)]
