@@ -66,6 +66,20 @@ def test_a_motor_that_only_tries_fails(tmp_path: Path, rate: float) -> None:
     assert any(line.startswith("wirecalc locked") for line in commands(finding))
 
 
+@independent("8 s on and 120 s off, as a waveform of 60 Hz")
+def test_tries_in_a_waveform_lead_on_to_locked(tmp_path: Path) -> None:
+    path = tmp_path / "invented.csv"
+    tries: list[list[float]] = [[0, 5], *([[11, 8], [0, 120]] * 3)]
+    path.write_text(recorded(tries, 500, 60), encoding="utf-8")
+    finding = wirecalc.run("trace", recording=str(path), **PLATE)
+    assert finding.verdict == "fail"
+    (line,) = (c for c in commands(finding) if c.startswith("wirecalc locked"))
+    on = going_on(line)
+    assert on.verdict == "fail"
+    assert "--overload-trips 28" in line and '--reset-time "2 min"' in line
+    assert not any(c.startswith("wirecalc duty") for c in commands(finding))
+
+
 @independent("two readings of a start may be two that were switched off again")
 @pytest.mark.parametrize(("tries", "verdict"), [(2, "cannot tell"), (3, "fail")])
 def test_two_tries_of_a_slow_log_prove_nothing(tmp_path: Path, tries: int, verdict: str) -> None:

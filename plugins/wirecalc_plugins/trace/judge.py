@@ -67,6 +67,20 @@ def judged(runs: Sequence[MachineRun], plate: TracePlate, ends: Ends, mode: str)
         yield next((k for k in kinds if not _normal(k)), kinds[0])
 
 
+def running(runs: Sequence[MachineRun], plate: TracePlate, ends: Ends) -> Iterator[Criterion]:
+    """Yield how a motor runs whose start was not recorded, the highest level that it settled at."""
+    settled = max((r.settled for r in runs if r.settled is not None), default=None)
+    if settled is None or plate.rated is None:
+        return
+    at_ends = []
+    for side in (-1, 0, 1):
+        amps = ends.at(settled, side)
+        items = [*judge_settled(amps, plate.rated, plate.kind)]
+        items += judge_turning(amps, plate.rated, seen=False, inverter=plate.inverter)
+        at_ends.append([i for i in items if isinstance(i, Criterion)])
+    yield from _with_bands(at_ends, ends.centre.overview.step)
+
+
 def _criteria(
     run: MachineRun, plate: TracePlate, ends: Ends, side: int, mode: str
 ) -> tuple[list[Criterion], Answer | None]:

@@ -53,7 +53,7 @@ def _of_plate(plate: TracePlate, *, breaker: bool = True) -> list[str]:
 def cycles_on(found: Analysis, plate: TracePlate, ends: Ends) -> Iterator[Item]:
     """Give the command lines that go on with cycles: `duty`, or `locked` where none runs."""
     whole = whole_cycles(found.runs)
-    if not whole or found.wave is not None:
+    if not whole:
         return
     locked = locked_at_supply(plate)
     least = 0.0 if locked is None else locked.least
@@ -61,6 +61,8 @@ def cycles_on(found: Analysis, plate: TracePlate, ends: Ends) -> Iterator[Item]:
     if least and found.kind != POWER and len(high) == len(found.begun):
         words = _tries(high, whole, plate, ends)
         lines = _continued("wirecalc locked", words)
+    elif found.wave is not None:  # of minutes, and no measure of a duty
+        return
     else:
         shown = whole if len(whole) <= MOST_CYCLES else [_mean(whole)]
         words = [f'--on-times "{show(c.on / 60)} min"' for c in shown]

@@ -17,7 +17,7 @@ from .after_start import after_the_start
 from .analysis import POWER, Analysis, analyse, kind_of
 from .chart import trace_chart
 from .counted import cycles, shares, volts
-from .judge import banded, judged
+from .judge import banded, judged, running
 from .machine_run import MachineRun
 from .next_commands import cycles_on, go_on
 from .plate_doubt import scale_doubted
@@ -73,6 +73,8 @@ class Report:
         elif plate.known:
             why = "a power log has no current" if self.kind == POWER else "no start was recorded"
             yield cannot_tell("start against the plate", why, measure=FASTER)
+            if self.kind != POWER:
+                yield from running(self.found.runs, plate, self.ends)
         yield starts(self.recording, self.found, self.unit)
         if self.main is not None and self.kind != POWER and not self.main.cut_start:
             yield go_on(self.main, plate, self.ends, found.mode)
