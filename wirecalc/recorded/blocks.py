@@ -27,6 +27,7 @@ QUICK = 1 << 18  # bytes of a file from which it is worth to load the quick read
 MOST_KEPT = 1_000_000  # numbers kept in memory
 MOST_SPOOLED = 1 << 30  # bytes of the file up to which its numbers go to a temporary file
 _BINS, _LEAST = 20, -12  # steps between stamps are counted in 20 classes a decade from 1e-12 s
+_CLASSES = 24 * _BINS
 
 
 class Block(NamedTuple):
@@ -119,7 +120,7 @@ def read_store(path: Path, layout: Layout) -> tuple[Store, Overview]:
     import numpy as np
 
     store = Store(path, layout)
-    counts, sums = np.zeros((2, 24 * _BINS))
+    counts, sums = np.zeros((2, _CLASSES))
     rows, repeats, longest, first, last = 0, 0, 0.0, math.nan, math.nan
     low = np.full(len(layout.columns), math.inf)
     high = -low
@@ -135,10 +136,15 @@ def read_store(path: Path, layout: Layout) -> tuple[Store, Overview]:
                 f"row {named(line_of(back))}: the time goes backwards",
                 "sort the rows, or cut the file where a new recording begins",
             )
-        some = steps[steps > 0]
-        classes = np.clip((np.log10(some) - _LEAST) * _BINS, 0, len(counts) - 1).astype(int)
-        counts += np.bincount(classes, minlength=len(counts))
-        sums += np.bincount(classes, some, minlength=len(sums))
+        some = steps if steps.size and steps.min() > 0 else steps[steps > 0]
+        ends = _classes(np.array([some.min(), some.max()])) if some.size else np.array([0, 0])
+        if ends[0] == ends[1]:
+            counts[ends[0]] += some.size
+            sums[ends[0]] += some.sum()
+        else:
+            classes = _classes(some)
+            counts += np.bincount(classes, minlength=len(counts))
+            sums += np.bincount(classes, some, minlength=len(sums))
         repeats += steps.size - some.size
         longest = max(longest, float(steps.max(initial=0.0)))
         first, last = (first if rows else float(t[0])), float(t[-1])
@@ -158,6 +164,16 @@ def read_store(path: Path, layout: Layout) -> tuple[Store, Overview]:
     return store, Overview(
         rows, first, last, step, longest, repeats, *found, _last_digit(path, layout)
     )
+
+
+def _classes(steps: Numbers) -> NDArray[np.int_]:
+    """Return the classes of steps between stamps, in s."""
+    import numpy as np
+
+    found: NDArray[np.int_] = np.clip((np.log10(steps) - _LEAST) * _BINS, 0, _CLASSES - 1).astype(
+        int
+    )
+    return found
 
 
 _LineOf = Callable[["NDArray[np.int_]"], Sequence[int]]

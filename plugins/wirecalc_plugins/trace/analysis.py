@@ -129,6 +129,9 @@ def _covered(
     """Return the time that is covered, the gaps, and the integral of a power (trapezoids)."""
     import numpy as np  # dear to load, and only a recording needs it
 
+    over = recording.overview
+    if not power and over.longest <= recordings.gap_of(recording, clock):
+        return over.last - over.first, 0, 0.0
     covered, gaps, energy = 0.0, -1, 0.0
     last: tuple[float, float] | None = None
     for frame in recordings.frames(recording, clock):

@@ -99,7 +99,8 @@ def frames(recording: RecordedColumns, clock: Clock | None) -> Iterator[Frame]:
     """
     import numpy as np
 
-    gap = _GAP_LOG * recording.overview.step if clock is None else max(BRIDGE_S, clock.hole)
+    gap = gap_of(recording, clock)
+    unbroken = recording.overview.longest <= gap
     held: list[tuple[Numbers, ...]] = []
     count, last = 0, -math.inf
     for block in recording.blocks():
@@ -111,16 +112,25 @@ def frames(recording: RecordedColumns, clock: Clock | None) -> Iterator[Frame]:
             at, count = at + take, count + take
             if count == _FRAME:
                 whole = [np.concatenate(columns) for columns in zip(*held, strict=True)]
-                yield from _cut(whole, last, gap)
+                yield from _cut(whole, last, gap, whole=unbroken)
                 held, count, last = [], 0, float(whole[0][-1])
     if held:
-        yield from _cut([np.concatenate(c) for c in zip(*held, strict=True)], last, gap)
+        rest = [np.concatenate(c) for c in zip(*held, strict=True)]
+        yield from _cut(rest, last, gap, whole=unbroken)
 
 
-def _cut(columns: list[Numbers], last: float, gap: float) -> Iterator[Frame]:
+def gap_of(recording: RecordedColumns, clock: Clock | None) -> float:
+    """Return the time in s between two stamps beyond which a recording is parted."""
+    return _GAP_LOG * recording.overview.step if clock is None else max(BRIDGE_S, clock.hole)
+
+
+def _cut(columns: list[Numbers], last: float, gap: float, *, whole: bool) -> Iterator[Frame]:
     import numpy as np
 
     t, *values = columns
+    if whole:
+        yield Frame(t, tuple(values), last == -math.inf)
+        return
     after = np.flatnonzero(np.diff(t, prepend=last) > gap)
     edges = sorted({0, *after.tolist(), len(t)})
     breaks = set(after.tolist())

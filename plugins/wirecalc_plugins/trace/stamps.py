@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from typing import TYPE_CHECKING, NamedTuple
+from weakref import WeakKeyDictionary
 
 from wirecalc import RecordedColumns
 
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
 
 _HOLE = 1.9  # steps that are no longer one; practice
 _JITTERS = 0.02  # share of a step under which stamps are even
+_KNOWN: WeakKeyDictionary[object, Clock] = WeakKeyDictionary()  # of the recordings in use
 _FEWEST_TICKS = 20  # of a coarse clock, that say how fast it was sampled; practice
 
 
@@ -61,7 +63,14 @@ class Clock(NamedTuple):
 
 
 def clock_of(recording: RecordedColumns) -> Clock:
-    """Go through the stamps once."""
+    """Return how a recording was sampled; its stamps are gone through once."""
+    known = _KNOWN.get(recording.store)
+    if known is None:
+        known = _KNOWN[recording.store] = _counted(recording)
+    return known
+
+
+def _counted(recording: RecordedColumns) -> Clock:
     import numpy as np
 
     hole = _HOLE * recording.overview.step
