@@ -17,10 +17,11 @@ from ..base.errors import BadInput, Problem, nearest
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
 from ..engine.left_out import option_of
-from ..engine.trade_names import MEANT
+from ..engine.trade_names import abbreviations, candidates
 from ..output import screen
 from .usage import CALCULATION, FORMATS, GENERAL, SWITCHES, Command
 
+_MOST_MEANT = 3  # inputs that are named for one word
 _GONE = {"brief": "write --short; a terminal gets that without it"}  # options of before
 
 MOST_WORDS = 40  # that say what is wanted where the name of a calculation may stand
@@ -87,10 +88,12 @@ def split(
         parser.add_argument(option, action="append" if value else "store_true")
     inputs = calc.inputs if calc else ()
     takes = [*(i.name for i in inputs), *(calc.renamed if calc else ())]  # the run refuses these
+    short = abbreviations([i.name for i in inputs])
     for name in takes:
-        parser.add_argument(option_of(name), dest=f"input {name}", action="append")
+        also = [f"--{w}" for s, n in short.items() if n == name for w in (s, s.upper())]
+        parser.add_argument(option_of(name), *also, dest=f"input {name}", action="append")
     needs_value = {o for o, (value, _) in described.items() if value}
-    needs_value |= {option_of(name) for name in takes}
+    needs_value |= {option_of(name) for name in takes} | {f"--{s}" for s in short}
     kept, empty = _without_empty(join_negative(words), needs_value)
     parsed, extra = parser.parse_known_args(kept)
     found = vars(parsed)
@@ -190,9 +193,9 @@ def _meant(option: str, known: Sequence[str]) -> str:
     plain = option.lstrip("-").replace("_", "-").casefold()
     if plain in _GONE:
         return _GONE[plain]
-    for name in map(option_of, MEANT.get(plain, ())):
-        if name in known:
-            return f"did you mean {name}?"
+    names = [name.lstrip("-").replace("-", "_") for name in known]
+    if meant := candidates(plain, names):
+        return f"did you mean {' or '.join(map(option_of, meant[:_MOST_MEANT]))}?"
     close = nearest(plain, [name.lstrip("-") for name in known])
     return f"did you mean --{close}?" if close else ""
 

@@ -14,6 +14,7 @@ from .declaration import Calculation
 from .left_out import option_of
 from .one_input import METER, Remembered, is_known, put_aside, take_input, under_its_name
 from .prepared_inputs import Prepared, leave_out
+from .trade_names import candidates, under_names
 
 MOST_BANDS = 6  # readings with an error in one run
 
@@ -32,6 +33,7 @@ def prepare(
     is taken as one that is said to be unknown. `remembered` holds what was read before, of this
     calculation and origin: a batch reads each distinct text once.
     """
+    given = under_names(given, [i.name for i in calc.inputs])
     remembered = {} if remembered is None else remembered
     prepared = Prepared()
     problems = [*_unknown_names(calc, given, origin), *_unknown_meter(given, origin)]
@@ -100,4 +102,6 @@ def _unknown_names(
         if now := calc.name_now(name, option=typed):
             yield Problem(option_of(name) if typed else name, now)
         elif name not in known and name != METER:
-            yield Problem(name, f"{calc.name} has no such input", did_you_mean(name, known))
+            meant = [n for n in candidates(name, known) if n not in given]
+            would_do = f"did you mean {' or '.join(meant)}?" if meant else did_you_mean(name, known)
+            yield Problem(name, f"{calc.name} has no such input", would_do)

@@ -1,12 +1,32 @@
-"""What the trade calls an input, where that is not its name."""
+"""What the trade calls an input, where that is not its name.
+
+An abbreviation of a plate stands for its input wherever a name is typed: as an option, a key of a
+sheet, a column, in Python. It does so only where it can be one input alone; where it can be two it
+is refused with both, and a word that says less than a name (amps, length) is never taken for one.
+"""
 
 from __future__ import annotations
 
-MEANT = {  # what people call an input -> the inputs that may be meant, the likeliest first
-    "lra": ("locked_rotor_current",),
-    "rla": ("rated_load_current",),
-    "fla": ("full_load_current", "rated_load_current"),
+from collections.abc import Collection, Mapping
+from typing import Any
+
+ABBREVIATIONS = {  # what a plate or a part has printed -> the inputs that it may be
+    "bcsc": ("branch_selection_current",),
+    "fla": ("full_load_current",),
     "hp": ("horsepower",),
+    "hz": ("frequency",),
+    "lra": ("locked_rotor_current",),
+    "mca": ("minimum_ampacity",),
+    "mfd": ("marked_capacitance", "measured_capacitance"),
+    "mocp": ("maximum_breaker",),
+    "mop": ("maximum_breaker",),
+    "pf": ("power_factor", "start_power_factor"),
+    "rla": ("rated_load_current",),
+    "sfa": ("service_factor_current",),
+    "uf": ("marked_capacitance", "measured_capacitance"),
+}
+MEANT = {  # words that say less than a name -> the inputs that may be meant, the likeliest first
+    "fla": ("rated_load_current",),
     "amps": ("current", "joint_current", "overcurrent", "settled"),
     "volts": (
         "voltage",
@@ -34,3 +54,34 @@ MEANT = {  # what people call an input -> the inputs that may be meant, the like
     "resistance": ("element_resistance", "device_resistance", "overload_resistance"),
     "file": ("recording", "readings", "stock"),
 }
+
+
+def candidates(typed: str, inputs: Collection[str]) -> list[str]:
+    """Return the inputs of a calculation that a typed name may mean, the likeliest first."""
+    plain = typed.lstrip("-").replace("-", "_").casefold()
+    meant = dict.fromkeys((*ABBREVIATIONS.get(plain, ()), *MEANT.get(plain, ())))
+    return [name for name in meant if name in inputs]
+
+
+def abbreviations(inputs: Collection[str]) -> dict[str, str]:
+    """Return the abbreviations that stand for one of these inputs alone, each with that one.
+
+    >>> abbreviations(["marked_capacitance"])["mfd"]
+    'marked_capacitance'
+    >>> "mfd" in abbreviations(["marked_capacitance", "measured_capacitance"])
+    False
+    """
+    there = {k: [n for n in names if n in inputs] for k, names in ABBREVIATIONS.items()}
+    return {k: names[0] for k, names in there.items() if len(names) == 1 and k not in inputs}
+
+
+def under_names(given: Mapping[str, Any], inputs: Collection[str] | None = None) -> dict[str, Any]:
+    """Return what was given under the names of its inputs.
+
+    What stands under both its name and an abbreviation is left so, and refused as a name that
+    there is not. Without `inputs` only what is one input in every calculation is taken.
+    """
+    known = {k: v[0] for k, v in ABBREVIATIONS.items() if len(v) == 1}
+    short = known if inputs is None else abbreviations(inputs)
+    named = {k: short.get(k.casefold(), k) for k in given}
+    return {k if k != n and n in given else n: given[k] for k, n in named.items()}

@@ -12,6 +12,7 @@ from ..engine.declaration import Calculation
 from ..engine.inputs import Input
 from ..engine.left_out import option_of
 from ..engine.one_input import METER, MOST_REMEMBERED, UNKNOWN
+from ..engine.trade_names import abbreviations, candidates
 from ..recorded.files import unit_behind
 from ..typed.quantities import read_number, split_error
 from ..typed.units import dimension_of, read_unit
@@ -113,12 +114,16 @@ def _with_unit(text: str, unit: str) -> str:
 def _input(calc: Calculation[Any], head: str) -> tuple[Input, str] | None:
     """Return the input that a header names, and the unit in it; None where it names none."""
     found: tuple[Input, str] | None = None
-    for declared in calc.inputs:
-        if head.casefold() == declared.name:
+    short = abbreviations([i.name for i in calc.inputs])
+    called = [(i.name, i) for i in calc.inputs]
+    called += [(word, calc.input(name)) for word, name in short.items()]
+    longest = ""
+    for name, declared in called:
+        if head.casefold() == name:
             return declared, ""
-        unit = unit_behind(declared.name, head) if declared.kind.unit else None
-        if unit and (found is None or len(declared.name) > len(found[0].name)):
-            found = declared, unit
+        unit = unit_behind(name, head) if declared.kind.unit else None
+        if unit and len(name) > len(longest):
+            found, longest = (declared, unit), name
     if found is None:
         return None
     declared, unit = found
@@ -126,7 +131,7 @@ def _input(calc: Calculation[Any], head: str) -> tuple[Input, str] | None:
     try:
         return declared, read_unit(unit, dimension)
     except BadText:
-        if head[len(declared.name)] in "_ ":  # force_at_start is another name, not a unit
+        if head[len(longest)] in "_ ":  # force_at_start is another name, not a unit
             return None
         raise
 
@@ -137,7 +142,8 @@ def _unknown(calc: Calculation[Any], head: str) -> tuple[Input, str]:
     for old in calc.renamed:
         if unit_behind(old, head) is not None:
             raise BadText(calc.name_now(old))
-    close = nearest(head, [i.name for i in calc.inputs])
+    names = [i.name for i in calc.inputs]
+    close = " or ".join(candidates(head, names)) or nearest(head, names)
     meant = f"did you mean {close}? " if close else ""
     raise BadText(
         f"{calc.name} has no such input", f'{meant}--keep "{head}" passes it through unread'

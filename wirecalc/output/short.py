@@ -27,7 +27,7 @@ _INDENT = " " * 6
 _NOTE = "assumed "  # goes before what was taken of a text
 _SHORT_WORD = 3  # letters; a longer word of a name says of what something was assumed
 _MOST_LEFT = 150  # letters of what was not checked; the rest is counted
-_MOST_FIGURES = 5
+_MOST_FIGURES = 4
 _SCREEN = 20 * 80  # letters of an answer, as far as it goes
 
 

@@ -25,7 +25,7 @@ _NONE = re.compile(
     re.IGNORECASE,
 )
 _FINEST = 64  # of an inch: with a finer number below it a slash parts two values
-Reads = Callable[[str], bool]
+Read = Callable[[str], object]
 SHORT_UNITS = {  # letters that stand for a unit on a meter or a part, where it has one meaning
     "resistance": {"k": "kohm", "K": "kohm", "M": "Mohm", "R": "ohm", "r": "ohm"},
     "capacitance": {"u": "uF", "µ": "uF", "n": "nF", "p": "pF"},
@@ -52,19 +52,27 @@ def no_value(text: str) -> BadText:
 
 
 def explained(
-    text: str, dimension: str, unit: str, reads: Reads, error: BadText, upper: str = ""
+    text: str, dimension: str, unit: str, read: Read, upper: str, error: BadText
 ) -> BadText:
     """Return the refusal of a text with what would do, where its meaning shows; else the `error`.
 
-    `reads` tells whether a text would be read here; `upper` names the input for the upper end.
+    `read` reads a text as it is read here; `upper` names the input for the upper end.
     """
     if says_none(text):
         return no_value(text)
     for wrong, would_do in _meanings(text, dimension, unit, upper):
         found = re.findall(r"\[(.*?)\]", would_do)
-        if all(reads(one) for one in found):
+        if all(_is_read(one, read) for one in found):
             return BadText(f"{text!r} {wrong}", re.sub(r"\[(.*?)\]", r"\1", would_do))
     return error
+
+
+def _is_read(text: str, read: Read) -> bool:
+    try:
+        read(text)
+    except BadText:
+        return False
+    return True
 
 
 def _meanings(text: str, dimension: str, unit: str, upper: str) -> Iterator[tuple[str, str]]:
@@ -141,7 +149,9 @@ def _letters(text: str, dimension: str, unit: str) -> Iterator[tuple[str, str]]:
     found = re.fullmatch(rf"([<>]?{_N})\s*(\S+)", text)
     word = SHORT_UNITS.get(dimension, {}).get(found[2]) if found else None
     if found and word:
-        yield f"has no unit that is one, {found[2]!r}", f"write [{found[1]} {word}]"
+        wrong = f"{found[2]!r} is no unit here"
+        wrong = "pounds of pull are lbf, kilograms kgf" if dimension == "force" else wrong
+        yield f"needs its unit ({wrong})", f"write [{found[1]} {word}]"
     if found and found[2] == "m" and dimension == "resistance":
         milli, mega = f"[{found[1]} mohm]", f"[{found[1]} Mohm]"
         for do in (f"{milli} or {mega}", f"{mega} for millions", f"{milli} for thousandths"):

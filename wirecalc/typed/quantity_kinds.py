@@ -11,7 +11,7 @@ from ..base.errors import BadText, DeclarationError
 from ..base.rounding import show
 from .explained import explained
 from .kinds import TAKEN_AS_EXACT, Kind, Read, as_text
-from .quantities import Quantity, read_number, read_quantity, split_error
+from .quantities import read_number, read_quantity, split_error
 from .quantity_trials import trials_of
 from .tidy import tidy
 from .trials import Ladder, Request, Scale
@@ -121,9 +121,10 @@ class QuantityKind(Kind):
             raise BadText(f"{given} has no unit", f'write it as text: "{text}"')
         typed = tidy(as_text(given, self.example))
         try:
-            quantity = self._quantity(typed)
+            quantity = read_quantity(typed, self.dimension, self.unit)
         except BadText as error:
-            raise self._explained(typed, error) from None
+            how = self.dimension, self.unit, self.read, self.upper_input
+            raise explained(typed, *how, error) from None
         if not self.inside(quantity.value):
             wrong = f"{typed!r} is outside {self.span}"
             if quantity.value == 0 and self.not_zero:
@@ -132,21 +133,6 @@ class QuantityKind(Kind):
         if 0 < abs(quantity.value) < self.slip_under:
             self._refuse_small(typed, quantity.value)
         return self._with_band(quantity.value, quantity.low, quantity.high, typed)
-
-    def _quantity(self, typed: str) -> Quantity:
-        return read_quantity(typed, self.dimension, self.unit)
-
-    def _explained(self, typed: str, error: BadText) -> BadText:
-        """Return what is wrong with a text, with what would do where its meaning shows."""
-
-        def reads(text: str) -> bool:
-            try:
-                self.read(text)
-            except BadText:
-                return False
-            return True
-
-        return explained(typed, self.dimension, self.unit, reads, error, self.upper_input)
 
     def parts(self, given: object) -> Sequence[object]:
         if not isinstance(given, str) or not any(sign in given for sign in ",;+"):

@@ -21,6 +21,7 @@ from pathlib import Path
 from typing import Any
 
 from ...base.errors import BadInput, PluginDefect, Problem
+from ...engine.trade_names import under_names
 from ...instruments import declared
 from ...plugging.host import Catalogue
 from ..checks import Confirmation, JobCheck, Machine
@@ -71,8 +72,24 @@ def parse(content: bytes, name: str) -> dict[str, Any]:
         several = any(isinstance(sheet.get(key), dict) for key in SEVERAL)
         if several and (single := _single_brackets(text, name)):
             raise BadInput(single)
-        return sheet
+        return _under_names(sheet)
     raise BadInput([problem])
+
+
+def _under_names(sheet: dict[str, Any]) -> dict[str, Any]:
+    """Return a sheet with what its plates and readings say in abbreviations under its names."""
+    plates = [sheet, *(m for m in _tables(sheet.get("machine")))]
+    for of in plates:
+        if isinstance(of.get("nameplate"), dict):
+            of["nameplate"] = under_names(of["nameplate"])
+    if isinstance(sheet.get("readings"), dict):
+        for name, values in sheet["readings"].items():
+            sheet["readings"][name] = under_names(values) if isinstance(values, dict) else values
+    return sheet
+
+
+def _tables(entries: object) -> list[dict[str, Any]]:
+    return [e for e in entries if isinstance(e, dict)] if isinstance(entries, list) else []
 
 
 def _single_brackets(text: str, name: str) -> list[Problem]:

@@ -11,6 +11,7 @@ from ...base.errors import BadText, PluginDefect, Problem, did_you_mean
 from ...engine.declaration import Calculation
 from ...engine.one_input import METER, says_unknown
 from ...engine.reserved import CHECK_KEYS
+from ...engine.trade_names import candidates, under_names
 from ...plugging.host import Catalogue
 from ...typed.kinds import Kind
 from ...typed.quantity_kinds import Nameplate
@@ -111,7 +112,8 @@ def _plan(
     shared = {k: v for k, v in plates.get(place.machine, {}).items() if _is_nameplate(calc, k)}
     if "uses" in raw:
         shared |= _used(calc, label, raw["uses"], sheet.get("readings", {}), problems)
-    given = _that_go_with(calc, shared, raw) | _own(calc, label, raw, problems)
+    own = _own(calc, label, raw, problems)
+    given = _that_go_with(calc, shared, own) | own
     yield Check(name, place, **text, calculation=calc, given=given)
 
 
@@ -120,11 +122,14 @@ def _own(
 ) -> dict[str, object]:
     """Return the inputs that stand in the check itself."""
     inputs = {i.name for i in calc.inputs}
+    raw = under_names(raw, inputs)
     for key in raw:
         if now := calc.name_now(key):
             problems.append(Problem(f"{label}: {key}", now))
         elif key not in inputs and key not in CHECK_KEYS:
-            would_do = did_you_mean(key, [*sorted(inputs), *CHECK_KEYS])
+            near = did_you_mean(key, [*sorted(inputs), *CHECK_KEYS])
+            meant = " or ".join(candidates(key, inputs))
+            would_do = f"did you mean {meant}?" if meant else near
             problems.append(Problem(f"{label}: {key}", f"{calc.name} has no such input", would_do))
     return {key: value for key, value in raw.items() if key in (*inputs, METER)}
 
