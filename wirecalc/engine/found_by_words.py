@@ -23,8 +23,8 @@ from .word_stems import EMPTY, stem, stems, values
 _NAME, _SAID, _QUESTION, _INPUT = 7.0, 5.0, 2.5, 1.0  # what a word counts for, by where it stands
 _WHOLE = 0.8  # all words of a phrase together, beside each
 _BEGINS, _SLIP = 0.75, 0.8  # a longer word that begins so; one that is spelled nearly so
-_ALIKE = 0.75  # how like a word must be to be taken for a slip, up to 1
-_SHORT_ALIKE = 0.85  # of three letters: "pul" is, and "pal" is none
+_ALIKE = {3: 0.85, 4: 0.75, 5: 0.75}  # how like a word of so many letters is that is a slip of one
+_LONG_ALIKE = 0.78  # of more letters
 _SPELLED = 0.9  # for another spelling of a known word, such as aluminum
 _SHORTEST = 3  # letters that a word needs for that
 _LONGEST = 40  # letters of two words in one; what is longer is none
@@ -115,7 +115,7 @@ class WordIndex:
             return {word: 1.0} | longer | dict.fromkeys(self._alike(word, _SPELLED), _SLIP)
         if longer or len(word) < _SHORTEST:
             return longer
-        close = self._alike(word, _ALIKE if len(word) > _SHORTEST else _SHORT_ALIKE)
+        close = self._alike(word, _ALIKE.get(len(word), _LONG_ALIKE))
         best = max(close.values(), default=0.0)
         return {c: _SLIP * likeness for c, likeness in close.items() if likeness > best - 0.1}
 

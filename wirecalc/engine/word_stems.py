@@ -13,6 +13,7 @@ _FORMS = {  # of one word
     **{"held": "hold", "broke": "break", "broken": "break", "blew": "blow", "blown": "blow"},
     **{"burnt": "burn", "came": "come", "fell": "fall", "ran": "run", "drew": "draw"},
     **{"spun": "spin", "swollen": "swell", "tore": "tear", "torn": "tear", "shook": "shake"},
+    **{"gage": "gauge", "guage": "gauge", "fuze": "fuse", "tork": "torque", "lite": "light"},
     **{"froze": "frozen", "got": "get", "gone": "go", "went": "go", "lost": "lose"},
 }
 _JOINING = frozenset(
