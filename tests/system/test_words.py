@@ -97,6 +97,19 @@ def test_the_few_that_fit_are_few(cli_main: Command) -> None:
     assert cli_main("splice").err.count("related: ") == 3
 
 
+@pytest.mark.parametrize("columns", [40, 60, 80])
+@pytest.mark.parametrize(
+    "typed", ["motor", "gfci trips", "fridge won't start", "breaker", "banana"]
+)
+def test_what_fits_is_a_screen_of_a_phone(
+    cli_main: Command, monkeypatch: pytest.MonkeyPatch, typed: str, columns: int
+) -> None:
+    monkeypatch.setenv("COLUMNS", str(columns))
+    lines = cli_main(typed).err.splitlines()
+    assert max(map(len, lines)) <= columns
+    assert len(lines) <= (25 if typed == "banana" else 20)
+
+
 def test_words_lead_to_tables_too(cli_main: Command) -> None:
     for words in (["pull-crimps"], ["crimp", "force"], ["least pull-out force"]):
         done = cli_main("tables", *words)

@@ -19,6 +19,7 @@ from ..published import tables
 from .load_plugins import HELP
 
 _MOST = 4  # that are shown
+_LINES = 17  # with an example that is shown; where it is longer, the help has it
 _RELATED = 3  # that are named beside one
 _NEARLY = 0.7  # how like a command a word is that is taken for a slip of the pen
 
@@ -48,7 +49,8 @@ def suggested(
     lines += [] if fits or command_meant else _parts(loaded)
     closing = "`wirecalc` lists all calculations with their questions."
     if fits and not asked_by:
-        lines += ["", "On one line, with readings such as these:", *command(fits[0].example)]
+        line = ["", *wrap("On one line, with readings such as these:"), *command(fits[0].example)]
+        lines += line if len(lines) + len(line) <= _LINES else []
         closing = "`wirecalc NAME --help` has the inputs of each; `wirecalc` lists all."
     return OtherWords("\n".join([*lines, "", *wrap(closing)]))
 
