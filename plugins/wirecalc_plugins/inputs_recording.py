@@ -24,7 +24,7 @@ RECORDING = ReadingsStream(
     ("current", "power"),
     _KINDS,
     beside=("voltage", "peak"),
-    text="CSV or Parquet of time and current (or power), and volts and peaks if recorded",
+    text="time and current (or power), and volts and peaks if recorded",
     error_input="current_error",
     comma_input="decimal_comma",
     column_input="column",

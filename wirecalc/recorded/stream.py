@@ -106,7 +106,7 @@ class ReadingsStream(Kind):
     def span(self) -> str:
         """What may be typed, in words."""
         wanted = " or ".join(f"{name}_{self.kinds[name].unit}" for name in self.measured)
-        return f"a CSV file with the columns t_s and {wanted}"
+        return f"a CSV or Parquet file with the columns t_s and {wanted}"
 
     @property
     def schema(self) -> dict[str, Any]:

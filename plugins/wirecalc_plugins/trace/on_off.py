@@ -85,6 +85,7 @@ class Histogram:
             best = self._over_standby(seen, logs, best)
         if best is None:
             return ALWAYS
+        cap = max(cap, _median(centres[best + 1 :], counts[best + 1 :]))
         return _switch(np.minimum(logs, cap), centres, counts, best, log=log)
 
     def _over_standby(self, seen: NDArray[np.int_], logs: Numbers, best: int | None) -> int | None:
