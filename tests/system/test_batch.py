@@ -269,7 +269,7 @@ def test_wrong_columns_refuse_the_file(
         ((), "needs the name"),
         (("--format", "json"), "needs the name"),
         (("pull",), "needs a file"),
-        (("pul", "x.csv"), "did you mean pull"),
+        (("pul", "x.csv"), "wirecalc batch pull FILE.csv"),
         (("pull", "x.csv", "y.csv"), "'y.csv'"),
         (("pull", "nowhere.csv"), "no file"),
         (("pull", "."), "cannot be read"),

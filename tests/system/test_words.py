@@ -43,6 +43,8 @@ def _fits(err: str) -> list[str]:
         (["ask", "crimp"], {"pull"}),
         (["ask", "pull", "test"], {"pull"}),
         (["batch", "pull-out force", "x.csv"], {"pull"}),
+        (["batch", "voltage", "drop", "x.csv"], {"drop"}),
+        (["batch", "of", "crimps"], {"pull", "pull-batch"}),
         (["fridge won't start"], {"start-device"}),
         (["earth leakage"], {"leakage"}),
         (["over load protector"], {"overload"}),
@@ -119,6 +121,12 @@ def test_words_lead_to_tables_too(cli_main: Command) -> None:
     done = cli_main("tables", "banana")
     assert (done.status, done.out, _fits(done.err)) == (2, "", [])
     assert "none speaks of it" in done.err
+
+
+def test_a_file_where_the_name_belongs_is_no_word(cli_main: Command) -> None:
+    done = cli_main("batch", "x.csv")
+    assert (done.status, done.out, len(done.complaints)) == (2, "", 1)
+    assert "batch: needs the name of a calculation, and a file" in done.err
 
 
 def test_a_misspelt_command_is_named(cli_main: Command) -> None:

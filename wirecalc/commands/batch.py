@@ -13,7 +13,7 @@ from ..jobs import batch, batch_columns
 from ..jobs.batch_rows import RawRow, RowsFile
 from ..output import batch as output
 from . import COMMANDS
-from .load_plugins import catalogue, find, warnings
+from .load_plugins import catalogue, find, leading, warnings
 from .options import Options, split
 from .result import Result, Stream, refuse_onto, status_of
 from .usage import with_meter
@@ -23,10 +23,13 @@ _USAGE = "such as batch pull pulls.csv --terminal ring"
 
 def run(words: Sequence[str]) -> Result:
     """Run a calculation on each row of a file; what is printed comes row by row."""
-    if not words or words[0].startswith("-"):
+    if not words or words[0].startswith("-") or words[0].casefold().endswith(".csv"):
         raise BadInput([Problem("batch", "needs the name of a calculation, and a file", _USAGE)])
     loaded = catalogue(words)
-    calc = find(loaded, words[0], asked_by="batch")
+    name = words[0]
+    if name not in loaded.calculations:  # words for it, and perhaps the file
+        name = " ".join(word for word in leading(words) if not word.endswith(".csv"))
+    calc = find(loaded, name, asked_by="batch")
     options = split(words[1:], COMMANDS["batch"], calc, most_words=1)
     if not options.words:
         options.problems.append(Problem("batch", "needs a file", _USAGE))

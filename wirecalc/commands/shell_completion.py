@@ -17,7 +17,7 @@ from ..engine.declaration import Calculation
 from ..plugging.host import build
 from ..typed.word_kinds import OneOf, YesNo
 from . import COMMANDS
-from .load_plugins import catalogue_with, find
+from .load_plugins import catalogue_with
 from .options import join_negative
 from .usage import CALCULATION
 
@@ -55,13 +55,13 @@ def _parser(words: Sequence[str]) -> _Parser:
         _offer(parser.add_argument("calculation"), _calculations)
         _offer(parser.add_argument("file"), _files(("csv",)))
         if len(words) > 1:
-            _add_inputs(parser, find(catalogue_with(words[1]), words[1]))
+            _add_inputs(parser, catalogue_with(words[1]).find(words[1]).calculation)
         own = COMMANDS[name].described
     elif name in COMMANDS or name == "help":
         _offer(parser.add_argument("word", nargs="?"), _behind(name))
         own = COMMANDS[name].described if name in COMMANDS else {}
     else:
-        _add_inputs(parser, find(catalogue_with(name), name))
+        _add_inputs(parser, catalogue_with(name).find(name).calculation)
         own = CALCULATION.described
     for option, (value, text) in own.items():
         if value:
