@@ -15,6 +15,9 @@ import pytest
 from wirecalc import BadInput, build
 from wirecalc.asking.job_interview import Interview, OfCheck
 from wirecalc.asking.job_question import Question
+from wirecalc.asking.plates import OF_THE_MACHINE
+from wirecalc.base.errors import PluginDefect
+from wirecalc.jobs.sheet.plan import on_plate
 from wirecalc.jobs.sheet.shape import problems_of
 
 CATALOGUE = build(bundled_only=True)
@@ -303,6 +306,36 @@ def test_unlisted_refrigerant_is_refused_at_once() -> None:
             assert "write flammable or not flammable" in str(problem)
             assert not person.interview.answer(asked, "R-134a")
             return
+
+
+def test_plate_of_the_machine_feeds_all_and_what_is_printed_on_a_part_is_asked_of_each() -> None:
+    printed = {
+        i.name: i.kind
+        for p in CATALOGUE.calculations.values()
+        for i in p.calculation.inputs
+        if on_plate(i.kind)
+    }
+    assert set(OF_THE_MACHINE) <= set(printed), "a name that no calculation has"
+    of_parts = {"wire_temperature", "marked_capacitance", "new_cutoff_voltage", "tab_width"}
+    assert of_parts <= set(printed)
+    assert not of_parts & set(OF_THE_MACHINE)
+    spoken = {name for name, kind in printed.items() if "on the plate" in kind.text}
+    assert spoken <= set(OF_THE_MACHINE), "it is said to stand on the plate"
+
+
+def test_defect_of_a_plugin_keeps_no_job_from_its_end(monkeypatch: pytest.MonkeyPatch) -> None:
+    person = Person(**{"step wire": "strip"})
+    run = type(CATALOGUE).run
+
+    def broken(self: Any, name: str, *rest: Any, **more: Any) -> Any:
+        if name == "strip":
+            raise PluginDefect("plugin x failed")
+        return run(self, name, *rest, **more)
+
+    monkeypatch.setattr(type(CATALOGUE), "run", broken)
+    job = person.run().interview.evaluated()
+    assert [c.name for c in job.checks if c.defect] == ["strip"]
+    assert person.of("leakage")
 
 
 def test_flammable_refrigerant_stands_first() -> None:

@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from ..base.errors import BadInput, BadText, Problem
+from ..base.errors import BadInput, BadText, PluginDefect, Problem
 from ..jobs import sheet as jobsheet
 from ..jobs.job import Job
 from ..jobs.sheet import confirmed
@@ -164,7 +164,11 @@ class Interview:
         planned = self._planned()
         check = planned[index]
         talk = self._talk(index, check)
-        if index not in state.started and talk.next() is None:
+        try:
+            waits = talk.next() is not None
+        except PluginDefect:  # nothing can be asked; the job says so of the check
+            return None
+        if index not in state.started and not waits:
             return None
         state.started.add(index)
         others = [other for n, other in enumerate(planned) if n != index]

@@ -10,7 +10,7 @@ from ..typed.quantity_kinds import Reading
 from ..typed.word_kinds import YesNo
 from .answers import Answer
 
-_OF_THE_MACHINE = (  # printed on its own plate, or its circuit's: one value for all checks
+OF_THE_MACHINE = (  # printed on its own plate, or its circuit's: one value for all checks
     "branch_selection_current",
     "breaker",
     "code_letter",
@@ -44,7 +44,7 @@ class Offered(NamedTuple):
 def of_the_machine(check: Check, name: str) -> bool:
     """Whether an input of a check stands on the plate of the machine, and not of a part of it."""
     kind = check.calculation.input(name).kind
-    return name in _OF_THE_MACHINE and on_plate(kind) and not check.part
+    return name in OF_THE_MACHINE and on_plate(kind) and not check.part
 
 
 def offered(check: Check, others: Sequence[Check]) -> Mapping[str, Offered]:

@@ -28,6 +28,8 @@ MORE = "more"  # the prompt where the verdict is settled
 _LEAVE = "Ctrl-C leaves; nothing is kept."
 _MENU = "A name answers one of them, help says what each is, Enter ends here."
 
+_MOST = 3  # things taken for not there that are said in words
+
 
 class Answered(NamedTuple):
     """What was answered, by the names of the inputs, and the finding on it."""
@@ -149,7 +151,7 @@ def _settled(talk: Conversation, read: Reader, say: Sayer) -> Input | None:
         if meant == BACK:
             raise GoBack
         if meant == HELP:
-            lines = [wrap(f"{o.input.name}: {o.input.kind.text}", indent="  ") for o in offers]
+            lines = [wrap(_explained(o), indent="  ") for o in offers]
             say("\n".join([line for of_one in lines for line in of_one] + wrap(_MENU)))
         elif meant in ("", SKIP) and not problems:
             return None
@@ -161,6 +163,12 @@ def _settled(talk: Conversation, read: Reader, say: Sayer) -> Input | None:
         else:
             problem = Problem(repr(meant), "is none of these", did_you_mean(meant, sorted(known)))
             say("\n".join(wrap(f"{problem}", "  ")))
+
+
+def _explained(offer: Open) -> str:
+    absent = offer.word.word is Word.MAY_BE_ABSENT
+    taken = f" (taken so: {offer.word.why})" if absent else ""
+    return f"{offer.input.name}: {offer.input.kind.text}{taken}"
 
 
 def _standing(talk: Conversation, problems: Sequence[Problem]) -> list[str]:
@@ -180,9 +188,11 @@ def _standing(talk: Conversation, problems: Sequence[Problem]) -> list[str]:
 def _open(offers: Sequence[Open], left: Collection[str]) -> list[str]:
     """Say what was taken without an answer, what may still change it, and what else is open."""
     absent = [o for o in offers if o.word.word is Word.MAY_BE_ABSENT]
-    taken = "; ".join(f"{o.word.why} ({o.input.name})" for o in absent)
-    lines = wrap(f"Taken so: {taken}", indent="  ") if taken else []
     said = [o for o in absent if o.input.name in left]  # the person was asked for it
+    unsaid = [o for o in absent if o not in said]
+    taken = [f"{o.word.why} ({o.input.name})" for o in unsaid[:_MOST]]
+    taken += [f"and {len(unsaid) - _MOST} more, see help"] if len(unsaid) > _MOST else []
+    lines = wrap(f"Taken so: {'; '.join(taken)}", indent="  ") if taken else []
     for verdict in reversed(Verdict):
         names = [o.input.name for o in offers if o.to[:1] == (verdict,) and o not in said]
         could = f"Could still make it {verdict}: {', '.join(names)}"

@@ -12,7 +12,7 @@ from ..asking.answers import BACK, HELP, SKIP, meaning
 from ..asking.job_interview import Interview, OfCheck
 from ..asking.job_question import Question
 from ..asking.plates import of_the_machine
-from ..base.errors import Problem
+from ..base.errors import PluginDefect, Problem
 from ..engine.one_input import UNKNOWN
 from ..output.layout import wrap
 from .dialogue import ask_next
@@ -106,6 +106,10 @@ def _ask_of_check(interview: Interview, asked: OfCheck, read: Reader, say: Sayer
 
     try:
         ended = not ask_next(asked.talk, read_aside, say, asked.offered)
+    except PluginDefect as error:
+        say("\n".join(wrap(f"{error}", "  ")))
+        interview.later(asked)
+        return
     except _Aside as aside:
         if aside.word == "drop":
             interview.drop(asked)
