@@ -22,6 +22,7 @@ from wirecalc import (
     build,
     calculation,
 )
+from wirecalc.asking.answers import choices
 from wirecalc.asking.order import in_order
 from wirecalc.cli import main
 from wirecalc.commands.dialogue import command_line, converse
@@ -235,6 +236,23 @@ def test_word_of_a_list_may_be_chosen_by_its_number() -> None:
     assert person.talk(pull)["terminal"] == "ring"
 
 
+def test_short_words_have_no_numbers() -> None:
+    person = Person("1.6 A", "code_letter", "11", "L", "1/4 hp")
+    with pytest.raises(EOFError):
+        person.talk(CATALOGUE.calculations["inrush"].calculation)
+    assert "'11' is not one of A, B, C" in " ".join(person.heard.split())
+    device = CATALOGUE.calculations["start-device"].calculation  # ptc has three letters
+    assert choices(device.input("start_device"))[0] == "ptc"
+
+
+def test_three_things_taken_for_not_there_are_said_and_help_has_the_others() -> None:
+    person = Person("30 A", "22 A", "10 AWG", "yes", "2", "25 C", "", "help", "")
+    person.talk(CATALOGUE.calculations["breaker"].calculation)
+    said = " ".join(person.heard.split())
+    assert "no household range (range_rating); and 2 more, see help" in said
+    assert "(taken so: nothing else on the circuit)" in said
+
+
 def test_what_stands_in_for_an_answer_is_not_asked() -> None:
     """The code letter and its horsepower stand in for locked-rotor amps."""
     plate = ("1.6 A", "12 A", "115 V", "117 V", "11 A", "1.2 A", "0.4 s", "inrush", "")
@@ -256,7 +274,7 @@ def test_verdict_is_said_as_soon_as_it_is_settled_with_what_could_change_it() ->
     said = " ".join(person.heard.split())
     assert "So far: PASS load on the breaker" in said
     assert "Could still make it fail: receptacle" in said
-    assert "none is marked on the plate (maximum_breaker)" in said
+    assert "Taken so: nothing else on the circuit (other_current)" in said
 
 
 def test_what_would_be_taken_for_not_there_is_asked_where_it_could_change_the_verdict() -> None:

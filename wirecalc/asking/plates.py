@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
+from ..engine.one_input import is_known
 from ..jobs.sheet.plan import Check, on_plate
 from ..typed.quantity_kinds import Reading
 from ..typed.word_kinds import YesNo
@@ -64,7 +65,7 @@ def _of_one(check: Check, other: Check) -> Iterator[tuple[str, Any]]:
     kinds = {i.name: i.kind for i in check.calculation.inputs}
     for name, answer in other.given.items():
         kind = kinds.get(name)
-        if kind is None or not isinstance(answer, str | list):
+        if kind is None or not isinstance(answer, str | list) or not is_known(answer):
             continue
         if not isinstance(kind, Reading | YesNo) or other.place.stage == check.place.stage:
             yield from _as_asked(name, answer, many=check.calculation.input(name).many)

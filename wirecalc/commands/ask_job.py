@@ -125,6 +125,7 @@ def _left(path: Path | None) -> str:
 def _then(path: Path) -> str:
     """Say how to get the page, and how to take the sheet up again."""
     sheet, page = shlex.quote(str(path)), shlex.quote(str(path.with_suffix(".html")))
-    lines = ["", "The page to hand over:"]
+    lines = ["", "All of it:", *command(f"wirecalc job {sheet} --full")]
+    lines += ["The page to hand over:"]
     lines += command(f"wirecalc job {sheet} --format html --output {page}")
     return "\n".join([*lines, "To go on with it:", *command(f"wirecalc ask job {sheet}")])

@@ -1,0 +1,139 @@
+"""What a person sees and may type while led through a job; the machine is invented."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from wirecalc import build
+from wirecalc.asking.job_interview import Interview
+from wirecalc.asking.job_question import Question, chosen
+from wirecalc.base.errors import BadText, PluginDefect
+from wirecalc.commands.job_dialogue import lead_through
+
+CATALOGUE = build(bundled_only=True)
+WASHER = ("washer", "does not turn", "", "", "")  # as far as the first step
+TO_WIRE = (*WASHER, "", "", "", "3")  # bleeding, dead tests and parts: none; wire: strip
+
+
+def led(*typed: str) -> tuple[str, dict[str, Any], list[str]]:
+    """Type some lines; return what was said, the sheet then, and each text that was kept."""
+    lines, heard, kept = list(typed), [], []
+    interview = Interview({}, CATALOGUE, Path(), "2026-01-27")
+
+    def read(prompt: str) -> str:
+        heard.append(prompt)
+        if not lines:
+            raise EOFError
+        return lines.pop(0)
+
+    with pytest.raises(EOFError):
+        lead_through(interview, read, heard.append, lambda: kept.append(interview.text()))
+    return "\n".join(heard), tomllib.loads(interview.text()), kept
+
+
+def test_sheet_is_kept_after_every_answer() -> None:
+    _, sheet, kept = led(*TO_WIRE, "18 AWG", "", "closed")
+    assert tomllib.loads(kept[-1]) == sheet
+    assert sheet["check"] == [
+        {
+            "calculation": "strip",
+            "name": "strip",
+            "step": "wire",
+            "wire": ["18 AWG"],
+            "style": "closed",
+        }
+    ]
+    assert len(dict.fromkeys(kept)) == 10  # none; kind, title, the rest; four steps; two readings
+
+
+def test_what_serves_in_a_check_is_said_once() -> None:
+    heard, _, _ = led(*TO_WIRE, "later", "", "", "", "", "117.2 V", "", "", "", "120 V")
+    assert heard.count("later: not now; drop: not this check") == 1
+    assert "--- POWER UP: supply, as left" in heard
+
+
+def test_check_is_left_for_later_or_dropped() -> None:
+    heard, sheet, _ = led(*TO_WIRE, "Later")
+    assert [c["name"] for c in sheet["check"]] == ["strip"]
+    assert "--- JOINT" in heard
+    heard, sheet, _ = led(*TO_WIRE, "18 AWG", "", "drop")
+    assert "check" not in sheet
+    assert "--- JOINT" in heard
+
+
+def test_back_goes_over_checks_and_questions_alike() -> None:
+    heard, sheet, _ = led(*TO_WIRE, "18 AWG", "", "back", "back", "1")
+    assert [c["calculation"] for c in sheet["check"]] == ["gauge"]
+    assert "This is the first question." not in heard
+    heard, _, _ = led("back", "washer")
+    assert "This is the first question." in heard
+
+
+def test_help_says_it_again_and_a_wrong_number_what_would_do() -> None:
+    heard, _, _ = led(*WASHER, "?", "7", "1")
+    assert heard.count("Which of these do you check, or did?") == 2
+    assert "what was answered stays in the sheet" in " ".join(heard.split())
+    assert "there is no 7 in the list; type a number from 1 to 1" in heard
+
+
+def test_hazard_of_the_machine_is_said_first_and_once() -> None:
+    heard, _, _ = led("fridge", "does not cool", "", "", "", "", "R-600a", "")
+    assert heard.index("STOP: plate shows R-600a") < heard.index("Which machine")
+    assert heard.count("STOP: plate shows R-600a") == 1
+
+
+def test_answer_that_the_sheet_contradicts_is_explained_and_asked_again() -> None:
+    steps = ["", "", "", "", "", "", ""]  # from isolate to prove the joint, none
+    supply = ["later", ""]  # and nothing else at power up
+    to_leakage = [*WASHER, *steps[:6], *supply, "later", "leakage"]
+    readings = ["yes", "0.2 mA ±0.01 mA", "", "", "machine_kind", "refrigerator"]
+    heard, sheet, _ = led(*to_leakage, *readings)
+    said = " ".join(heard.split())
+    assert "That does not go with what the sheet has" in said
+    assert "'refrigerator', and the sheet says kind = \"washer\"" in said
+    assert "machine_kind" not in sheet["check"][-1]
+
+
+def test_plugin_that_fails_is_said_and_its_check_left(monkeypatch: pytest.MonkeyPatch) -> None:
+    run = type(CATALOGUE).run
+
+    def broken(self: Any, name: str, given: Any, **more: Any) -> Any:
+        if name == "strip" and "wire" in given:
+            raise PluginDefect("plugin x failed")
+        return run(self, name, given, **more)
+
+    monkeypatch.setattr(type(CATALOGUE), "run", broken)
+    heard, sheet, _ = led(*TO_WIRE, "18 AWG", "")
+    assert sheet["check"][0]["wire"] == ["18 AWG"]
+    assert "--- JOINT" in heard
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("2", ["no"]),
+        ("YES", ["yes"]),
+        ("it has none", ["does not apply: it has none"]),
+        ("does not", ["does not apply: it has none"]),
+        ("", []),
+    ],
+)
+def test_choice_by_number_word_or_beginning(typed: str, meant: list[str]) -> None:
+    choices = ("yes", "no", "does not apply: it has none")
+    assert chosen(Question("a", "?", choices=choices, enter="later"), typed) == meant
+    for wrong in ("0", "4", "maybe"):
+        with pytest.raises(BadText):
+            chosen(Question("a", "?", choices=choices, enter="later"), wrong)
+
+
+def test_several_may_be_chosen() -> None:
+    one = Question("a", "?", choices=("start (as found)", "circuit", "cord"), several=True)
+    assert chosen(one, "1, 3") == ["start (as found)", "cord"]
+    assert chosen(one, "3 1 3") == ["cord", "start (as found)"]
+    assert chosen(one, "circuit; start") == ["circuit", "start (as found)"]
+    with pytest.raises(BadText, match="an answer is needed"):
+        chosen(one, " ")
