@@ -204,8 +204,7 @@ def test_sheet_that_another_program_changed_meanwhile_stays_as_it_is(empty_folde
         list(answers(terminal, 3))
         terminal.wait_for_prompt()
         (empty_folder / "washer.toml").write_text(BY_HAND, encoding="utf-8")
-        list(answers(terminal, 1))
-        terminal.type("x\r")
+        terminal.type("invented\r")
         assert terminal.end() == 2
     assert "was changed by another program" in terminal.seen
     assert (empty_folder / "washer.toml").read_text(encoding="utf-8") == BY_HAND
