@@ -47,7 +47,6 @@ BREAKER = Nameplate(
     typical="15 A",
     text="rating on the breaker handle or fuse",
     steps=breakers,
-    chosen=True,
 )
 NAMEPLATE_VOLTAGE = Nameplate(
     "V", low=12, high=600, typical="115 V", text="volts on the plate", steps=PLATE_VOLTS
@@ -63,7 +62,6 @@ RUN_LENGTH = Reading(
     typical="60 ft",
     text="length of the building wire, one way",
     goes_with="building_wire",
-    chosen=True,
 )
 CORD_LENGTH = Reading(
     "ft",
@@ -72,7 +70,6 @@ CORD_LENGTH = Reading(
     typical="50 ft",
     text="length of the cord, one way",
     goes_with="cord",
-    chosen=True,
 )
 CORD = "wire of the flexible cord"
 CORD_CONDUCTORS = Count(
@@ -89,7 +86,6 @@ EXTENSION_LENGTH = Reading(
     typical="50 ft",
     text="length of the extension cord, one way",
     goes_with="extension_cord",
-    chosen=True,
 )
 OTHER_CURRENT = Reading(
     "A",
@@ -129,7 +125,6 @@ RECEPTACLE = Nameplate(
     typical="15 A",
     text="rating of the receptacle",
     steps=receptacles,
-    chosen=True,
 )
 MAXIMUM_BREAKER = Nameplate(
     "A",

@@ -21,7 +21,6 @@ WIRE_RATING = Nameplate(
     typical="105 C",
     text="temperature rating printed on the wire",
     steps=WIRE_CLASSES,
-    chosen=True,
 )
 TERMINAL_RATING = Nameplate(
     "C",
@@ -30,7 +29,6 @@ TERMINAL_RATING = Nameplate(
     typical="105 C",
     text="temperature rating of the terminal",
     steps=WIRE_CLASSES,
-    chosen=True,
 )
 PLACE = Reading(
     "C",

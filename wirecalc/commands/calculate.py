@@ -13,6 +13,7 @@ from ..output import text as text_output
 from ..plugging import host
 from ..said.charts import Chart
 from ..said.findings import Finding
+from ..said.verdicts import Verdict
 from ..typed.trials import sought_in
 from .load_plugins import catalogue, find, leading, warnings
 from .options import Options, split
@@ -41,7 +42,8 @@ def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
 def _computed(loaded: host.Catalogue, calc: Calculation[Any], options: Options) -> Finding:
     """Run it; who gave no input at all is told too what is related."""
     try:
-        return _held(loaded, calc, loaded.run(calc.name, options.given), options)
+        found = _held(loaded, calc, loaded.run(calc.name, options.given), options)
+        return _with_choice(loaded, calc, found, options)
     except BadInput as error:
         if options.given:
             raise
@@ -60,6 +62,18 @@ def _held(
     from ..engine.which_meter import holds_to
 
     return replace(finding, holds=holds_to(finding, options.given, loaded.runner(calc.name)))
+
+
+def _with_choice(
+    loaded: host.Catalogue, calc: Calculation[Any], finding: Finding, options: Options
+) -> Finding:
+    """Add after a fail what would pass of that which a person may choose."""
+    if not calc.chosen or finding.verdict is not Verdict.FAIL or calc.own_band:
+        return finding
+    from ..engine.sought.would_pass import would_pass
+
+    said = would_pass(loaded.seeker(calc.name), finding, options.given)
+    return replace(finding, would_pass=said)
 
 
 def report(

@@ -43,13 +43,14 @@ class Calculation(Generic[P]):
         renamed: Mapping[str, str],
         words: tuple[str, ...],
         category: str,
+        chosen: tuple[str, ...],
     ) -> None:
         self.function = function
         self.part = part
         self.cautions = cautions
         self.not_checked = not_checked
         self.refuse = refuse
-        self.category = category
+        self.category, self.chosen = category, chosen
         self.example_with = example_with
         self.renamed = dict(renamed)
         self.name = function.__name__.strip("_").replace("_", "-")
@@ -57,7 +58,7 @@ class Calculation(Generic[P]):
         if not self.doc:
             raise DeclarationError(f"{self.name} has no docstring: its first line is its question")
         check_name(self.name)
-        for texts in (cautions, not_checked, example_with, words):
+        for texts in (cautions, not_checked, example_with, words, chosen):
             if not isinstance(texts, tuple | list) or not all(isinstance(t, str) for t in texts):
                 raise DeclarationError(f"{self.name}: {texts!r} are no texts")
         self.words = tuple(w for text in words for part in text.split(";") if (w := part.strip()))
@@ -87,6 +88,8 @@ class Calculation(Generic[P]):
                 if not named <= names:
                     unknown = ", ".join(sorted(named - names))
                     raise DeclarationError(f"{self.name}: {declared.name} names {unknown}")
+        if odd := set(self.chosen) - names:
+            raise DeclarationError(f"{self.name}: no input to choose is called {', '.join(odd)}")
         for old, new in self.renamed.items():
             if old in names or new not in names:
                 raise DeclarationError(f"{self.name}: {old} cannot have been renamed to {new}")
@@ -160,6 +163,7 @@ def calculation(
     renamed: Mapping[str, str] = MappingProxyType({}),
     words: tuple[str, ...] = (),
     category: str = "II",
+    chosen: tuple[str, ...] = (),
 ) -> Callable[[Body[P]], Calculation[P]]:
     """Declare a calculation.
 
@@ -173,6 +177,8 @@ def calculation(
     what people say who do not know its name: parts, symptoms, abbreviations, regional words; one
     text may hold several with ";" between them. `category` is the measurement category (IEC 61010)
     of the place where its readings are taken: II at a plug, III at fixed wiring or a panel.
+    `chosen` names the inputs that a person may choose anew where it fails, such as a wire: what of
+    them would pass is said then. A reading is none, nor what would hide the fault.
 
     A calculation that is too dear to run again over the band has one more argument,
     `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is
@@ -184,7 +190,16 @@ def calculation(
 
     def decorate(function: Body[P]) -> Calculation[P]:
         return Calculation(
-            function, part, cautions, not_checked, refuse, example_with, renamed, words, category
+            function,
+            part,
+            cautions,
+            not_checked,
+            refuse,
+            example_with,
+            renamed,
+            words,
+            category,
+            chosen,
         )
 
     return decorate

@@ -67,6 +67,7 @@ def finding_object(
         "not_checked": [{"what": n.what, "why": n.why} for n in finding.not_checked],
         "house_rules": list(finding.house_rules),
         "holds": finding.holds or None,
+        "would_pass": finding.would_pass or None,
     }
 
 

@@ -51,6 +51,7 @@ def _parts(finding: Finding, whole: int, *, few: bool) -> Iterator[str]:
         yield from _answers(finding)
         yield from _made_of(finding, decided)
         yield from _next(decided)
+        yield from wrap(finding.would_pass, "Would pass  ", _INDENT)
         yield from _others(finding, decided, whole)
     yield from stops(finding.cautions)
     yield from _taken(finding)

@@ -71,6 +71,9 @@ def _verdict(finding: Finding, mark: Mark | None = None) -> Iterator[str]:
         yield from wrap(source.cite(), "      ")
     if decided.action and decided.verdict is not Verdict.PASS:
         yield from wrap("Next  " + decided.action, indent=" " * 6)
+    yield from wrap(
+        f"Would pass  {finding.would_pass}" if finding.would_pass else "", indent=" " * 6
+    )
     if decided.verdict is Verdict.PASS and finding.exact:
         yield from wrap(f"Exact {exact(finding.exact, finding.holds)}", indent=" " * 6)
 

@@ -65,7 +65,8 @@ class Finding:
 
     `house_rules` are the rules files, plugins and tables of the shop by whose rules it was judged
     too, whatever they came to; sorted. `holds` says up to which error of the readings that were
-    taken as exact a pass would hold, where that was asked.
+    taken as exact a pass would hold, `would_pass` what of that which a person may choose would pass
+    after a fail; both where that was asked.
     """
 
     calculation: str
@@ -82,6 +83,7 @@ class Finding:
     sources: Mapping[str, Source] = field(default_factory=dict)
     house_rules: tuple[str, ...] = ()
     holds: str = ""
+    would_pass: str = ""
 
     @functools.cached_property
     def verdict(self) -> Verdict | None:

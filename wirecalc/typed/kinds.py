@@ -69,7 +69,6 @@ class Kind(ABC):
     zero: tuple[str, str] = ("", "")  # why an exact 0 is no reading of it, and what to do
     of_file: bool = False  # whether a given text names a file, and its values stand there
     sample: str = ""  # what a small file of this kind holds, for the example of a calculation
-    chosen: bool = False  # whether a person chooses the value, as a wire; none reads it off a meter
 
     def but(self, **own: Any) -> Self:
         """Return this kind with what one calculation has of its own: `goes_with` and the like.

@@ -109,7 +109,6 @@ class WireKind(_WordKind):
     of = Wire
     example = "18 AWG"
     span = "18 AWG, 14 AWG solid, 1.5 mm2, 26x30 AWG, 41x0.254 mm"
-    chosen = True
 
     def trials(self, request: Request) -> Ladder:
         return Ladder(wires_to_try(request))
@@ -129,7 +128,6 @@ class RangeKind(_WordKind):
     of = SizeRange
     example = "22-18 AWG"
     span = "16-14 AWG, 2050-5180 cmil, 1.5-2.5 mm2"
-    chosen = True
 
     def trials(self, request: Request) -> Ladder:
         return Ladder(ranges_to_try(request))

@@ -72,6 +72,7 @@ def _refuse(
 
 @calculation(
     part="circuit",
+    chosen=("building_wire",),
     words=(
         "breaker size; fuse size; fuse rating; what size breaker; circuit breaker; MCB; fuse",
         "fused plug; breaker trips; keeps tripping; trips; tripping; overloaded",

@@ -79,6 +79,7 @@ def _refuse(
 
 @calculation(
     part="circuit",
+    chosen=("building_wire",),
     words=(
         "MCA; MOCP; MOP; minimum circuit ampacity; maximum fuse; maximum breaker; max fuse",
         "overcurrent device; RLA; FLA; full load amps; selection current; time delay fuse",

@@ -48,6 +48,7 @@ _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copie
 
 @calculation(
     part="wire and joint",
+    chosen=("barrel",),
     words=(
         "join; join wires; joining; joint; butt; butt connector; butt splice; closed end",
         "closed end connector; pigtail; end cap; wire nut; wirenut; twist-on; barrel; barrel size",

@@ -68,6 +68,7 @@ def _refuse(
 
 @calculation(
     part="motor and start",
+    chosen=("building_wire",),
     words=(
         "lights dim; dim lights; lights dim when it starts; dimming; lights blink; flicker",
         "lights flicker; voltage dip; voltage sag; sag; start voltage; starting voltage",

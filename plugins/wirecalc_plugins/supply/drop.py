@@ -90,6 +90,7 @@ def _refuse(
 
 @calculation(
     part="circuit",
+    chosen=("building_wire", "cord", "run_length"),
     words=(
         "voltage drop; volt drop; voltdrop; volts lost; voltage loss; line loss; percent drop",
         "low volts at load; long run; long cable; long wire; cable length; wire length",

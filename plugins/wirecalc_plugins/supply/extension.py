@@ -91,6 +91,7 @@ def _refuse(
 
 @calculation(
     part="circuit",
+    chosen=("extension_cord", "extension_length"),
     words=(
         "extension; extension cord; extension lead; ext cord; lead; cable reel; drop cord",
         "trailing lead; cord gauge; cord size; long cord; SJT; SJOOW; flex; heavy duty cord",

@@ -59,6 +59,7 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
 
 @calculation(
     part="circuit",
+    chosen=("wire",),
     words=(
         "amps a wire can carry; amps per gauge; AWG chart; amps for AWG; how many amps",
         "current rating of a wire; current carrying capacity; wire size; wire size for a load",

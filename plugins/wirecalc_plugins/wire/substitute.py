@@ -53,6 +53,7 @@ def _refuse(old_wire_temperature: float | None = None) -> Iterator[Problem]:
 
 @calculation(
     part="wire and joint",
+    chosen=("new_wire",),
     words=(
         "replace wire; replacement wire; replacing wire; substitute wire; other wire",
         "different wire; wrong wire; swap wire; thicker wire; thinner wire; bigger wire",
