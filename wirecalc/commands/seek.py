@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from ..base.errors import BadInput, Problem
-from ..engine.sought.seeking import MOST_DEAR, Seeker, Sought, SoughtTable
+from ..engine.sought.seeking import Seeker, Sought, SoughtTable
 from ..plugging.host import Catalogue
 from .load_plugins import warnings
 from .options import Options
@@ -31,7 +31,7 @@ def run_sought(loaded: Catalogue, name: str, options: Options) -> Result:
         done()
     if options.chart:
         _draw(found, options.chart)
-    return Result(_rendered(found, options.format), 0, options.output, warnings(loaded))
+    return Result(_rendered(found, options), 0, options.output, warnings(loaded))
 
 
 def _progress(dear: bool) -> tuple[Callable[[], object], Callable[[], object]]:
@@ -42,12 +42,13 @@ def _progress(dear: bool) -> tuple[Callable[[], object], Callable[[], object]]:
         except ImportError:
             pass
         else:
-            bar = tqdm(total=MOST_DEAR, unit="run", leave=False, file=sys.stderr)
+            bar = tqdm(unit="run", leave=False, file=sys.stderr)
             return bar.update, bar.close
     return (lambda: None), (lambda: None)
 
 
-def _rendered(found: Sought | SoughtTable, form: str) -> str:
+def _rendered(found: Sought | SoughtTable, options: Options) -> str:
+    form = options.format
     if form == "json":
         from ..output.json import dump
         from ..output.sought_json import sought_object
@@ -57,9 +58,11 @@ def _rendered(found: Sought | SoughtTable, form: str) -> str:
         from ..output.html_sought import sought_page
 
         return sought_page(found)
-    from ..output.sought import sought_rows, sought_text
+    from ..output.sought import sought_rows, sought_short, sought_text
 
-    return sought_rows(found, form) if form in ("csv", "markdown") else sought_text(found)
+    if form in ("csv", "markdown"):
+        return sought_rows(found, form)
+    return sought_short(found) if options.short else sought_text(found)
 
 
 def _draw(found: Sought | SoughtTable, path: Path) -> None:

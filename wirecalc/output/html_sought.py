@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from ..engine.sought.seeking import Sought, SoughtTable
+from ..engine.sought.words import because, best, edges, span_words, verdict_words
 from ..version import VERSION
 from .html_building import Element, el, page, pairs, picture, section, table
 from .html_technician import caution_items
 from .sought import all_cautions, tried_words
 from .sought_chart import sought_chart
-from .sought_words import because, best, edges, span_words, verdict_words
 
 
 def sought_page(found: Sought | SoughtTable) -> str:

@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from ..engine.sought.seeking import Sought
+from ..engine.sought.words import span_words
 from ..instruments.declared import Declared, Instrument
 from ..said.verdicts import Verdict
 from .html_building import el, page, section
 from .html_building import table as html_table
 from .layout import block, table, wrap
-from .sought_words import span_words
 
 HEADS = ("instrument", "reads", "from", "to", "error")
 OF_VALUES = ("reading", "instrument", "decides", "cannot tell")

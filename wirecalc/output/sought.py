@@ -5,17 +5,35 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from ..engine.sought.seeking import Sought, SoughtTable
+from ..engine.sought.words import because, best, edges, span_words, verdict_words
 from ..said.findings import Finding
 from ..said.items import Caution, NotChecked
+from . import short
 from .layout import block, table, wrap
 from .rows import render
-from .sought_words import because, best, edges, span_words, verdict_words
 from .text import caution_lines, not_checked_lines
 
 HEAD = (
     *("calculation", "across", "input", "from", "to", "unit", "verdict"),
     *("from_because", "to_because"),
 )
+
+
+def sought_short(found: Sought | SoughtTable) -> str:
+    """Return what a person at a terminal acts on: the spans, what decides, every stop."""
+    if isinstance(found, SoughtTable):
+        findings = [f for _, one in found.rows for f in one.findings]
+        return "\n".join([*_rows_of(found), "", *_last(findings)])
+    return "\n".join(
+        [*_answer(found), *_aside(found), *_by(found), *_ends(found), "", *_last(found.findings)]
+    )
+
+
+def _last(findings: Iterable[Finding]) -> Iterator[str]:
+    found = list(findings)
+    yield from short.stops(all_cautions(found))
+    yield from short.not_checked(all_not_checked(found), few=True)
+    yield from short.closing(all_cautions(found))
 
 
 def sought_text(found: Sought | SoughtTable) -> str:
@@ -28,11 +46,8 @@ def sought_text(found: Sought | SoughtTable) -> str:
             "",
             *wrap(f"{found.calculation}: {found.question}"),
             *_aside(found),
-            *block(
-                f"By {found.input}",
-                table([(span_words(found, s), verdict_words(found, s)) for s in found.spans]),
-            ),
-            *block("At each edge", _edge_lines(found)),
+            *_by(found),
+            *_ends(found),
             *block("How", wrap(tried_words(found))),
             *_rest(found.findings),
         ]
@@ -56,6 +71,16 @@ def _aside(found: Sought) -> Iterator[str]:
     yield from block(f"The same whatever {found.input} is, and no pass while it is so", lines)
 
 
+def _by(found: Sought) -> list[str]:
+    rows = [(span_words(found, s), verdict_words(found, s)) for s in found.spans]
+    return block(f"By {found.input}", table(rows))
+
+
+def _ends(found: Sought) -> list[str]:
+    lines = block("At each edge", _edge_lines(found))
+    return lines if found.complete else [*lines, *wrap("Not every edge was found in the time.")]
+
+
 def _edge_lines(found: Sought) -> Iterator[str]:
     for span, end in edges(found):
         said = f"{end.shown}: {verdict_words(found, span)}  {because(end)}"
@@ -75,16 +100,19 @@ def tried_words(found: Sought) -> str:
 
 def _table_text(found: SoughtTable) -> Iterator[str]:
     yield from wrap(f"{found.calculation}: {found.question}")
-    first = found.rows[0][1]
-    rows = []
-    for shown, one in found.rows:
-        words, spans = best(one)
-        rows.append((shown, "; ".join(span_words(one, s) for s in spans), words))
-    yield from block(f"{first.input} by {found.across}", table(rows))
+    yield from _rows_of(found)
     for shown, one in found.rows:
         if one.aside:
             yield from block(f"{shown}, whatever {one.input} is", _because_all(one))
     yield from _rest([f for _, one in found.rows for f in one.findings])
+
+
+def _rows_of(found: SoughtTable) -> Iterator[str]:
+    rows = []
+    for shown, one in found.rows:
+        words, spans = best(one)
+        rows.append((shown, "; ".join(span_words(one, s) for s in spans), words))
+    yield from block(f"{found.rows[0][1].input} by {found.across}", table(rows))
 
 
 def _because_all(one: Sought) -> Iterator[str]:

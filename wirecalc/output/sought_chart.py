@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from ..engine.sought.seeking import Sought, SoughtTable
 from ..engine.sought.spans import Span
+from ..engine.sought.words import edges, span_words, verdict_words
 from ..said.charts import Axis, Chart, Line, Points
-from .sought_words import edges, span_words, verdict_words
 
 LEVELS = ("refused", "fail", "cannot tell", "marginal", "pass")  # from below
 _WIDE = 100  # times the least value: from here on the axis goes by ratio

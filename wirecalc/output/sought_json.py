@@ -6,9 +6,9 @@ from typing import Any
 
 from ..engine.sought.seeking import Sought, SoughtTable
 from ..engine.sought.spans import End, Span
+from ..engine.sought.words import because, verdict_words
 from ..said.findings import Judged
 from .sought import all_cautions, all_not_checked
-from .sought_words import because, verdict_words
 
 SCHEMA = "wirecalc.sought/1"
 

@@ -21,28 +21,28 @@ GRID = 12  # places by ratio, and as many by value
 ROUNDS = 2  # of looking at what the findings point at
 
 
-def search(
-    axis: Axis, run: Try, most: int, ticked: Callable[[], object] = lambda: None
-) -> tuple[dict[int, State], bool]:
+def search(axis: Axis, run: Try, stop: Callable[[int], bool]) -> tuple[dict[int, State], bool]:
     """Return the states of the places that were tried, and whether all edges were found.
 
-    `most` is how many runs it may take, `ticked` is called after each.
+    `stop` is asked after each run, with how many there were, whether it is time to end.
     """
     tried: dict[int, State] = {}
+    ended = False
 
     def attempt(places: Iterable[int]) -> None:
+        nonlocal ended
         for place in sorted({p for p in places if 0 <= p <= axis.last} - tried.keys()):
-            if len(tried) >= most:
+            if ended:
                 return
             tried[place] = run(axis.text(place))
-            ticked()
+            ended = stop(len(tried))
 
     if axis.all_tried:
         attempt(range(axis.last + 1))
         return dict(sorted(tried.items())), len(tried) > axis.last
-    attempt({0, axis.last, *axis.spread(min(GRID, most // 4))})
+    attempt({0, axis.last, *axis.spread(GRID)})
     for _ in range(ROUNDS):
-        attempt(sorted(_pointed_at(axis, tried))[: max(most - len(tried), 0) // 2])
+        attempt(_pointed_at(axis, tried))
     while open_ := list(_gaps(tried)):
         before = len(tried)
         attempt((one + two) // 2 for one, two in open_)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -18,7 +19,7 @@ from .states import State, key_of, the_same_throughout
 from .target import Target, read_target
 
 MOST_RUNS = 600
-MOST_DEAR = 48  # of a calculation that is too dear to run over its band
+MOST_SECONDS = 20.0  # after which no new value is tried, of a calculation that is dear
 MOST_ROWS = 12  # of a table of two inputs, where the first is a number
 
 RunOnce = Callable[[Mapping[str, object]], Finding]
@@ -120,8 +121,13 @@ class Seeker:
         def run(text: str) -> State:
             return self._state({**given, name: _put(given[name], text)})
 
-        most = MOST_DEAR if self.calc.own_band else MOST_RUNS
-        tried, complete = search(axis, run, most, self.ticked)
+        until = time.monotonic() + MOST_SECONDS
+
+        def stop(runs: int) -> bool:
+            self.ticked()
+            return runs >= MOST_RUNS or time.monotonic() > until
+
+        tried, complete = search(axis, run, stop)
         self._refuse_others(option, tried)
         aside = the_same_throughout(tried.values())
         found = spans(axis, tried, map(key_of, aside))

@@ -10,6 +10,7 @@ from ...said.verdicts import Verdict
 from ..left_out import option_of
 from .seeking import Seeker, Sought
 from .spans import Span
+from .words import span_words
 
 
 def would_pass(seeker: Seeker, finding: Finding, given: Mapping[str, object]) -> str:
@@ -29,16 +30,11 @@ def would_pass(seeker: Seeker, finding: Finding, given: Mapping[str, object]) ->
         if isinstance(found, Sought) and not found.aside:
             passing = [s for s in found.spans if s.verdict in (Verdict.PASS, Verdict.MARGINAL)]
             if passing:
-                values = "; ".join(_words(s, found) for s in passing)
+                values = "; ".join(_values(s, found) for s in passing)
                 return f"{name.replace('_', ' ')} {values}: {option_of(name)} sought shows it"
     return ""
 
 
-def _words(span: Span, found: Sought) -> str:
-    first, last = span.first.shown, span.last.shown
+def _values(span: Span, found: Sought) -> str:
     marginal = ", marginal" if span.verdict is Verdict.MARGINAL else ""
-    if first == last:
-        return first + marginal
-    if last == found.to:
-        return f"from {first} on{marginal}"
-    return (f"up to {last}" if first == found.from_ else f"{first} to {last}") + marginal
+    return f"{span_words(found, span)}{marginal}"

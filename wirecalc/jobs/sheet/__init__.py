@@ -21,10 +21,12 @@ from pathlib import Path
 from typing import Any
 
 from ...base.errors import BadInput, PluginDefect, Problem
+from ...engine.sought.as_finding import as_finding
 from ...engine.trade_names import under_names
 from ...instruments import declared
 from ...plugging.host import Catalogue
-from ..checks import Confirmation, JobCheck, Machine
+from ...typed.trials import sought_in
+from ..checks import OPTION, Confirmation, JobCheck, Machine
 from ..job import Job
 from . import bench, confirmed, contradictions, machine_facts, not_tested, removed
 from . import does_not_apply as waiver
@@ -210,12 +212,20 @@ def _run(
     calc, place = check.calculation, check.place
     files = check.files(folder)
     finding, defect = None, ""
+    label = f"check {place.machine + ': ' if place.machine else ''}{check.name}"
+    if sought_in(check.given) and place.stage != OPTION:
+        wrong = "is sought, and a value that is asked for judges nothing"
+        for name in sought_in(check.given):
+            problems.append(Problem(f"{label}: {name}", wrong, f'give it, or stage = "{OPTION}"'))
+        return
     try:
-        finding = catalogue.run(
-            calc.name, {**check.given, **files}, origin="sheet", missing_is_unknown=True
-        ).with_names({path: str(check.given[name]) for name, path in files.items()})
+        given = {**check.given, **files}
+        if sought_in(given):
+            finding = as_finding(catalogue.find(calc.name), catalogue.seeker(calc.name).seek(given))
+        else:
+            finding = catalogue.run(calc.name, given, origin="sheet", missing_is_unknown=True)
+        finding = finding.with_names({path: str(check.given[n]) for n, path in files.items()})
     except BadInput as error:
-        label = f"check {place.machine + ': ' if place.machine else ''}{check.name}"
         problems += [
             Problem(f"{label}: {p.name}".rstrip(": "), p.wrong, p.would_do) for p in error.problems
         ]

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from ..engine.sought.seeking import Sought
-from ..engine.sought.spans import REFUSED, End, Span
-from ..said.verdicts import Verdict
+from ...said.verdicts import Verdict
+from .seeking import Sought
+from .spans import REFUSED, End, Span
 
 BUT_FOR = "nothing else against it"  # of values that would pass, but for what is the same for all
 
