@@ -13,6 +13,7 @@ from wirecalc import (
 
 from ..inputs import CURRENT, WIRE
 from ..inputs_joint import TAB_WIDTH
+from ..steps import tab_widths
 
 TabWidth = Annotated[float, TAB_WIDTH]
 WireInput = Annotated[Wire, WIRE]
@@ -23,7 +24,12 @@ Current = Annotated[
 TerminalWidth = Annotated[
     float | None,
     Nameplate(
-        "in", low=0.05, high=0.5, typical="0.250 in", text="tab width that the female is for"
+        "in",
+        low=0.05,
+        high=0.5,
+        typical="0.250 in",
+        text="tab width that the female is for",
+        steps=tab_widths,
     ),
     asked("a female for another width sits loose or bends the tab"),
 ]

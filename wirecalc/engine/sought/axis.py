@@ -100,10 +100,13 @@ class Numbers(Axis):
         return (p for p in (at - 1, at, at + 1) if 0 <= p <= self.last)
 
     def spread(self, count: int) -> Iterable[int]:
-        """Half of them evenly by place, which is by ratio, and half evenly by value."""
+        """Some of them evenly by place, some by value and some by ratio."""
         low, high = self.value(0), self.value(self.last)
-        by_value = (low + (high - low) * i / count for i in range(1, count))
-        return {*super().spread(count), *(p for v in by_value for p in list(self.near(v))[1:2])}
+        values = [low + (high - low) * i / count for i in range(1, count)]
+        if self._step is not None and high > 0:
+            least = max(low, float(self._step))
+            values += [least * (high / least) ** (i / count) for i in range(count)]
+        return {*super().spread(count), *(p for v in values for p in list(self.near(v))[1:2])}
 
     def _index(self, value: float) -> int:
         """Return the index of the largest number at or below a value."""

@@ -9,6 +9,7 @@ halved until they stand next to each other.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from itertools import pairwise
 
@@ -60,13 +61,13 @@ def _gaps(tried: Mapping[int, State]) -> Iterator[tuple[int, int]]:
 
 def _pointed_at(axis: Axis, tried: Mapping[int, State]) -> set[int]:
     """Return the places that the findings so far point at."""
-    found = {
+    found = Counter(
         value
         for state in tried.values()
         if state.finding is not None
         for value in _same_unit(state.finding, axis.unit)
-    }
-    places = {place for value in found for place in axis.near(value)}
+    )  # what stands in one finding alone goes with the value that was tried there
+    places = {p for value, times in found.items() if times > 1 for p in axis.near(value)}
     return places | _crossings(axis, tried) | _turns(tried)
 
 
@@ -95,15 +96,15 @@ def _crossings(axis: Axis, tried: Mapping[int, State]) -> set[int]:
 
     Taken from where it comes nearest to it.
     """
-    nearest: dict[tuple[tuple[str, str], float], tuple[float, float]] = {}
+    nearest: dict[tuple[object, ...], tuple[float, float]] = {}
     for place, state in tried.items():
         value = axis.value(place)
         for judged in state.judged:
             c = judged.criterion
-            for limit in (c.limit, c.caution_limit):
+            for which, limit in enumerate((c.limit, c.caution_limit)):
                 if value and c.actual and limit and c.actual * limit > 0:
                     ratio = max(c.actual / limit, limit / c.actual)
-                    key = key_of(judged), limit
+                    key = *key_of(judged), which
                     nearest[key] = min(nearest.get(key, (ratio, value)), (ratio, value))
     found = {v for ratio, value in nearest.values() for v in (value * ratio, value / ratio)}
     return {place for value in found for place in axis.near(value)}
