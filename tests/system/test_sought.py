@@ -105,3 +105,68 @@ def test_a_house_rule_counts_for_what_is_sought(
     assert "PASS  force: 20 to " in cli_main(*words).out
     monkeypatch.setenv("WIRECALC_RULES", str(rules))
     assert "PASS  force: 25 to " in cli_main(*words).out
+
+
+def test_after_a_fail_what_may_be_chosen_is_said(cli_main: Callable[..., Any]) -> None:
+    long_run = ("--voltage-at-rest", "119 V", "--run-length", "300 ft", "--building-wire", "14 AWG")
+    failed = cli_main(*DROP[:-2], *long_run, "--format", "json").json
+    assert failed["verdict"] == "fail"
+    said = failed["would_pass"]
+    assert said.startswith("building wire 10 to 8 AWG, marginal; from 6 AWG on")
+    sized = {"12 AWG": "cannot tell", "10 AWG": "marginal", "8 AWG": "marginal", "6 AWG": "pass"}
+    for wire, verdict in sized.items():
+        tried = cli_main(*DROP[:-2], *long_run[:-1], wire, "--format", "json").json
+        assert tried["verdict"] == verdict
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "19 lbf"),  # a reading
+        ("breaker", "--breaker", "15 A", "--current", "18 A"),  # no wire that was given
+        (*DROP, "--run-length", "40 ft", "--voltage-at-rest", "119 V"),  # it passes
+    ],
+)
+def test_nothing_is_said_of_what_nobody_chooses(
+    cli_main: Callable[..., Any], words: tuple[str, ...]
+) -> None:
+    assert cli_main(*words, "--format", "json").json["would_pass"] is None
+
+
+SHEET = """
+[job]
+title = "Demo: a bench (invented)"
+kind = "bench"
+
+[[check]]
+calculation = "pull"
+wire = "18 AWG"
+terminal = "ring"
+force = "24 lbf"
+
+[[check]]
+calculation = "drop"
+name = "how long"
+stage = "option"
+current = "12 A"
+nameplate_voltage = "120 V"
+building_wire = "14 AWG"
+run_length = "sought"
+"""
+
+
+def test_an_option_of_a_sheet_may_be_sought_and_is_no_reading(
+    cli_main: Callable[..., Any], tmp_path: Path
+) -> None:
+    sheet = tmp_path / "bench.toml"
+    sheet.write_text(SHEET)
+    job = cli_main("job", str(sheet), "--format", "json").json
+    assert job["verdict"] == "pass"
+    found = job["checks"][1]["finding"]
+    assert found["verdict"] is None
+    assert "run_length" not in {i["name"] for i in found["inputs"]}
+    assert found["answers"][0]["text"].startswith("up to ")
+    sheet.write_text(SHEET.replace('stage = "option"\n', ""))
+    done = cli_main("job", str(sheet))
+    assert (done.status, done.out) == (2, "")
+    assert "judges nothing" in done.err

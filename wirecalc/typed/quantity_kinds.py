@@ -12,6 +12,7 @@ from ..base.rounding import show
 from .explained import explained
 from .kinds import TAKEN_AS_EXACT, Kind, Read, as_text
 from .quantities import read_number, read_quantity, split_error
+from .quantity_lists import apart
 from .quantity_trials import trials_of
 from .tidy import tidy
 from .trials import Ladder, Request, Scale
@@ -22,7 +23,6 @@ from .units import SPELLINGS, convert, dimension_of, read_unit
 _SLIPS = {"C": "F", "F": "C", "mm": "in", "in": "mm", "lbf": "kgf", "kgf": "lbf", "ft": "m"}
 _SLIPS |= {"mohm": "Mohm", "Mohm": "mohm"}  # by the case of a letter: asked, and not offered
 _BY_CASE = "mohm is a thousandth of an ohm, Mohm a million: which was meant?"
-_SIZED = r"^\s*[<>]?[-+−]?[0-9.][0-9./ -]*[^0-9./ -]"  # a number and something behind it
 _OPEN = re.compile(
     r"(?:[o0]\.?l\.?(?:\s*[a-z]*ohm)?|open|inf|infinit[ey]|∞|over ?range)", re.IGNORECASE
 )  # shown past the range
@@ -136,7 +136,7 @@ class QuantityKind(Kind):
     def parts(self, given: object) -> Sequence[object]:
         if not isinstance(given, str) or not any(sign in given for sign in ",;+"):
             return (given,)
-        return [one for part in given.split(";") for one in _apart(part)]
+        return [one for part in given.split(";") for one in apart(part)]
 
     def _refuse_small(self, typed: str, value: float) -> None:
         """Refuse a value that is small by a smaller unit; in the declared unit it is meant."""
@@ -170,13 +170,6 @@ class QuantityKind(Kind):
                 return "check the number and its unit"  # 14 V, and the example is 14 mV
             return f"such as {self.example}"
         return _BY_CASE if "ohm" in unit else f"did you mean {show(number.value)} {other}?"
-
-
-def _apart(text: str) -> list[str]:
-    """Part a text at its commas or pluses, if each part has a unit and none an error."""
-    parts = re.split("[,+]", text)
-    alone = len(parts) == 1 or "±" in text or "+/-" in text or "+-" in text
-    return [text] if alone or not all(re.search(_SIZED, part) for part in parts) else parts
 
 
 class Reading(QuantityKind):

@@ -69,7 +69,6 @@ def _refuse(
 @calculation(
     part="circuit",
     chosen=("building_wire",),
-    category="III",
     words=(
         "branch circuit; overloaded circuit; circuit overload; too many appliances",
         "too many things plugged in; shared circuit; same circuit; multiple appliances",
