@@ -82,6 +82,12 @@ def test_what_no_row_has_is_refused(cli_main: Cli, where: str, says: str) -> Non
     assert says in done.err
 
 
+def test_of_many_values_the_first_thirty_are_named(cli_main: Cli) -> None:
+    said = cli_main("tables", "awg", "--where", "awg=99").err
+    named = said.partition("it has ")[2].strip().split(", ")
+    assert len(named) == 31 and named[-1] == "..."
+
+
 def test_what_no_row_has_together_is_refused(cli_main: Cli) -> None:
     done = cli_main("tables", "pull-crimp", "--where", "standard=ul-310", "--where", "awg=6")
     assert (done.status, done.out) == (2, "")
