@@ -34,7 +34,7 @@ def test_answers_give_the_finding_and_the_line_that_repeats_it(
     sheet = tomllib.loads(entry)["check"]
     answered = {name: typed for name, typed in PULL.items() if typed}
     assert sheet == [{"calculation": "pull"} | answered]
-    repeated = command(*shlex.split(line)[1:])
+    repeated = command(*shlex.split(line.replace("\\\n", ""))[1:])  # as a shell joins them
     assert repeated.status == 3
     finding, _, once_more = shown.rpartition(f"\n{'-' * 80}\n")
     assert finding.endswith(repeated.out)

@@ -76,6 +76,58 @@ def test_no_line_is_wider_than_the_terminal(
         assert "\t" not in done.out
 
 
+WRONG = [
+    "frobnicate",
+    "breaker keeps tripping",
+    "breaker",
+    "motor-circuit",
+    "pull --force 24 --bogus 3 --wire '18 awgs' --terminal quick",
+    "capacitor --mfd 30 --marked-capacitance '35uf +-6%' --measured-capacitance '88-108 mfd'",
+    "pull --brief",
+    "tables nothing",
+    "tables awg --where awg=1000",
+    "job nothing.toml",
+    "job --new nothing",
+    "batch pull nothing.csv",
+    "explain",
+    "schema nothing",
+    "rules nothing.toml",
+    "ask pull",
+    "new-plugin",
+]
+
+
+@pytest.mark.parametrize("line", WRONG)
+def test_no_line_of_a_refusal_is_wider_than_the_terminal(
+    cli_main: Cli, monkeypatch: pytest.MonkeyPatch, line: str
+) -> None:
+    for columns in (40, 60, 80):
+        monkeypatch.setenv("COLUMNS", str(columns))
+        done = cli_main(*shlex.split(line))
+        assert done.status == 2
+        assert [text for text in done.err.splitlines() if len(text) > columns] == []
+        assert done.err.strip()
+
+
+def test_without_a_terminal_a_refusal_is_a_line_a_problem(
+    cli_main: Cli, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delenv("COLUMNS", raising=False)
+    lines = cli_main("motor-circuit").complaints
+    assert all(line.startswith(("--", "related: ")) for line in lines)
+    assert max(map(len, lines)) > 80
+
+
+@pytest.mark.parametrize("line", [BATCH, *(f"job '{sheet}'" for sheet in SHEETS)])
+def test_no_line_of_a_short_text_is_wider_than_the_terminal(
+    cli_main: Cli, monkeypatch: pytest.MonkeyPatch, line: str
+) -> None:
+    for columns in (40, 60, 80):
+        monkeypatch.setenv("COLUMNS", str(columns))
+        out = cli_main(*shlex.split(line), "--short").out
+        assert [text for text in out.splitlines() if len(text) > columns] == []
+
+
 @pytest.mark.parametrize(
     ("words", "content"),
     [

@@ -46,6 +46,10 @@ def test_the_short_answer_keeps_what_somebody_acts_on(finding: Finding) -> None:
     said = flat("\n".join(lines))
     assert len(lines) <= MOST
     assert max(map(len, lines)) <= 80
+    for columns in (40, 60):
+        with screen.shown_on(screen.Screen(columns)):
+            narrow = short.finding_short(finding).splitlines()
+        assert max(map(len, narrow)) <= columns
     decided = finding.decided_by
     if decided is None:
         assert "NO VERDICT" in said
@@ -128,6 +132,16 @@ def test_a_number_is_shown_as_typed_with_what_it_was_multiplied_by(cli_main: Cli
     assert "1.25 x 12 A = 15 A" in said
     newtons = flat(cli_main(*PULL, "--pull-standard", "iec-60352-2", "--short").out)
     assert "From force: 24 lbf" in newtons
+    ends = flat(cli_main(*PULL[:-1], "10 lbf ±2%", "--short").out)
+    assert ends.startswith("FAIL pull-out force: at most 10.2 lbf, below 20 lbf")
+    assert "From force: 10 lbf ±2%" in ends
+    as_typed = flat(cli_main(*PULL, "--short").out)
+    assert "From" not in as_typed
+    example = LOADED.calculations["leakage"].calculation.example_inputs
+    summed = wirecalc.run("leakage", **{**example, "other_leakage": "4 mA"})
+    said = short.finding_short(summed)
+    assert "sum on the GFCI: 4.3 mA is within the limit" in said
+    assert "From  leakage current: 0.3 mA; other leakage: 4 mA" in said
 
 
 def test_what_was_meant_to_be_in_force_and_is_not_is_named_first() -> None:

@@ -13,7 +13,7 @@ from ..asking.answers import WORDS
 from ..base.errors import BadInput, Problem
 from ..engine.declaration import Calculation
 from ..jobs.sheet.written import entry_text
-from ..output.layout import wrap
+from ..output.layout import command, wrap
 from ..plugging.host import Catalogue
 from ..said.findings import Finding
 from . import COMMANDS, help_texts, terminal
@@ -82,7 +82,7 @@ def _asked(
 def _again(calc: Calculation[Any], given: Mapping[str, object], more: Sequence[str]) -> str:
     """Return the line that gives the finding again, and its entry of a job sheet."""
     entry = entry_text("check", {"calculation": calc.name, **given})
-    line = command_line(calc, given, more)
+    line = "\n".join(command(command_line(calc, given, more)))
     return f"\nFor a job sheet:\n{entry}\n\nThe same again:\n{line}"
 
 

@@ -11,7 +11,7 @@ from ..base.errors import BadInput, Problem
 from ..jobs import sheet as jobsheet
 from ..jobs.job import Job
 from ..jobs.sheet.gaps import Gaps, gaps
-from ..output.layout import wrap
+from ..output.layout import command, wrap
 from ..plugging.host import Catalogue
 from . import COMMANDS
 from .load_plugins import catalogue, warnings
@@ -146,4 +146,5 @@ def _new(words: Sequence[str], options: Options) -> Result:
     path = options.output or Path(f"{re.sub(r'[^a-z0-9]+', '-', kind.casefold())}.toml")
     write_new(path, new_sheet(kind, path.name, loaded))
     then = f"wirecalc job {shlex.quote(str(path))}"
-    return Result(f"wrote {path}; fill it in, then: {then}", warnings=warnings(loaded))
+    text = "\n".join([*wrap(f"wrote {path}; fill it in, then:"), *command(then)])
+    return Result(text, warnings=warnings(loaded))

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from .. import new_plugin
 from ..base.errors import BadInput, Problem
+from ..output.layout import command, wrap
 from ..plugging import host
 from . import COMMANDS
 from .options import split
@@ -25,12 +26,14 @@ def run(words: Sequence[str]) -> Result:
     folder = options.output or Path(names.name)
     written = new_plugin.write(names, folder)
     where = shlex.quote(str(folder))
-    lines = [f"Wrote {folder}, with invented numbers:", *(f"  {name}" for name in written)]
-    lines += [
-        *("", "Install it beside wirecalc, try it, and run its tests:"),
-        f"  pip install --editable {shlex.quote(f'{folder}[test]')}",
-        f'  wirecalc {names.calculation} --seal-gap "0.4 mm"',
-        f"  python -m pytest {where}",
-        *("", f"Then change {names.module}/__init__.py in it."),
-    ]
+    lines = wrap(f"Wrote {folder}, with invented numbers:")
+    lines += [line for name in written for line in wrap(name, "  ", "    ")]
+    lines += ["", *wrap("Install it beside wirecalc, try it, and run its tests:")]
+    for typed in (
+        f"pip install --editable {shlex.quote(f'{folder}[test]')}",
+        f'wirecalc {names.calculation} --seal-gap "0.4 mm"',
+        f"python -m pytest {where}",
+    ):
+        lines += command(typed)
+    lines += ["", *wrap(f"Then change {names.module}/__init__.py in it.")]
     return Result("\n".join(lines))

@@ -16,6 +16,7 @@ _MOVES = re.compile(  # the cursor, or turns letters round: no part of what a na
 )
 _ASCII = str.maketrans({"±": "+/-", "Ω": "ohm", "×": "x", "²": "2", "°": "", "µ": "u"})
 _ON = " \\"  # behind a line of a command that goes on
+_QUOTED = r"""(?:"[^"]*"|'[^']*')"""
 _KEPT = "\xa0"  # a space at which no line ends
 _FEW = 60  # columns; under it a label has the text below it and not beside it
 _OTHER = ("AWG", "J/W", "times")  # behind a number, beside the units that are typed
@@ -105,14 +106,15 @@ def command(line: str) -> list[str]:
     """
     most = screen.width() - 2 - len(_ON)
     lines = [""]
-    for part in re.findall(r'--\S+ "[^"]*"|"[^"]*"|\S+', line):
+    for part in re.findall(rf"--\S+ {_QUOTED}|{_QUOTED}|\S+", line):
         apart = part.split(" ", 1) if len(part) + 6 > most and part.startswith("--") else [part]
         for word in apart:
             if lines[-1].strip() and len(lines[-1]) + 1 + len(word) > most:
                 lines[-1] += _ON
                 lines.append("     ")
             lines[-1] += f" {word}"
-            while len(lines[-1]) > most:  # a shell joins it: no blank goes before the rest
+            # a shell joins it: no blank goes before the rest; within single quotes it would not
+            while len(lines[-1]) > most and "'" not in lines[-1]:
                 lines[-1:] = [lines[-1][:most] + "\\", lines[-1][most:]]
     return [f" {lines[0]}", *lines[1:]]
 

@@ -7,6 +7,7 @@ was not checked, and who decides.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
@@ -21,6 +22,7 @@ from .layout import table, wrap
 from .text import word
 
 ARITHMETIC = re.compile(r"\d[^;]* [x/+-] ")  # of a working; one without any is in words
+_TIMES_ONE = re.compile(r"[^x]+(?: x 1)+")  # nothing was corrected
 GO_ON = "go on with the work; what stands under Not checked is still open"
 REST = "All of it, with the sources: the same line with --full"
 _INDENT = " " * 6
@@ -28,6 +30,7 @@ _NOTE = "assumed "  # goes before what was taken of a text
 _SHORT_WORD = 3  # letters; a longer word of a name says of what something was assumed
 _MOST_LEFT = 150  # letters of what was not checked; the rest is counted
 _MOST_FIGURES = 4
+_MOST_TYPED = 3  # inputs that are named for one number
 _SCREEN = 20 * 80  # letters of an answer, as far as it goes
 
 
@@ -127,36 +130,57 @@ def figure(banded: BandFigure) -> str:
 def _made_of(finding: Finding, decided: Judged) -> Iterator[str]:
     """Yield how the number that decided, and its limit, come from what was typed."""
     criterion = decided.criterion
-    for value in dict.fromkeys((criterion.actual, criterion.limit)):
-        if value is not None:
-            yield from wrap(_origin(finding, criterion, value), "From  ", _INDENT)
+    said = {
+        _of_actual(finding, criterion): None,
+        _origin(finding, criterion, criterion.limit): None,
+    }
+    for one in said:
+        yield from wrap(one, "From  ", _INDENT)
 
 
-def _origin(finding: Finding, criterion: Criterion, value: float) -> str:
+def _of_actual(finding: Finding, criterion: Criterion) -> str:
+    """Say what a judged number was made of: its sum, else what was typed of its kind."""
+    actual, unit = criterion.actual, criterion.unit
+    found = _origin(finding, criterion, actual)
+    if found or actual is None or any(actual == i.value for i in finding.inputs if i.unit == unit):
+        return found
+    typed = [i for i in finding.inputs if i.given and i.unit and i.unit == unit]
+    return "; ".join(map(_typed, typed[:_MOST_TYPED])) if len(typed) <= _MOST_TYPED else ""
+
+
+def _origin(finding: Finding, criterion: Criterion, value: float | None) -> str:
     """Say what a judged number was made of; nothing of one that was typed as it stands."""
-    unit = criterion.unit
+    if value is None:
+        return ""
     for banded in finding.figures:
         found = banded.figure
-        if found.unit != unit or value not in (found.value, banded.low, banded.high):
+        ends = (found.value, banded.low, banded.high)
+        if found.unit != criterion.unit or not _among(value, ends):
             continue
         sum_, _, _ = found.working().partition(";") if found.working else ("", "", "")
-        if ARITHMETIC.search(sum_):
+        if ARITHMETIC.search(sum_) and not _TIMES_ONE.fullmatch(sum_):
             return f"{found.name}: {sum_} = {figure(banded)}"
-    if any(i.unit == unit and value in (i.value, i.low, i.high) for i in finding.inputs):
-        return ""
-    typed = next((i for i in finding.inputs if _is_same(i, value, unit)), None)
-    return f"{typed.name.replace('_', ' ')}: {typed.given}" if typed else ""
+    typed = next((i for i in finding.inputs if _is_same(i, value, criterion.unit)), None)
+    return _typed(typed) if typed and (typed.unit != criterion.unit or value != typed.value) else ""
+
+
+def _typed(record: InputRecord) -> str:
+    return f"{record.name.replace('_', ' ')}: {record.given}" if record.given else ""
 
 
 def _is_same(record: InputRecord, value: float, unit: str) -> bool:
-    """Return whether an input was typed in another unit than it is judged in."""
+    """Return whether a judged number is what was typed for an input, or an end of its band."""
     try:
         if isinstance(record.value, str | None) or dimension_of(record.unit) != dimension_of(unit):
             return False
     except LookupError:
         return False
     ends = [v for v in (record.value, record.low, record.high) if v is not None]
-    return any(abs(convert(v, record.unit, unit) - value) <= 1e-9 * abs(value) for v in ends)
+    return _among(value, [convert(end, record.unit, unit) for end in ends])
+
+
+def _among(value: float, ends: Iterable[float | None]) -> bool:
+    return any(end is not None and math.isclose(value, end, rel_tol=1e-9) for end in ends)
 
 
 def _next(decided: Judged) -> Iterator[str]:
