@@ -57,7 +57,10 @@ def draw(chart: Chart, form: str) -> bytes:
         figure, all_axes = pyplot.subplots(
             len(parts),
             squeeze=False,
-            figsize=(_WIDTH_IN, sum(heights) + (1.6 if chart.bands else 0.0)),
+            figsize=(
+                _WIDTH_IN,
+                sum(heights) + (1.6 if chart.bands else 1.0 if _many(chart) else 0.0),
+            ),
             height_ratios=heights,
             dpi=_DPI,
             layout="constrained",
@@ -92,13 +95,26 @@ def _fill(axes: Any, chart: Chart) -> None:
 
 
 def _legend(axes: Any, chart: Chart) -> None:
-    if chart.bands or chart.limits:  # a filled area leaves no free corner, a limit is never covered
+    # a filled area and many lines leave no free corner, a limit is never covered
+    if chart.bands or chart.limits or _many(chart):
         handles, names = axes.get_legend_handles_labels()
         axes.figure.legend(
             handles, names, loc="outside lower left", ncols=2, frameon=False, fontsize=12
         )
     elif axes.get_legend_handles_labels()[1]:
         axes.legend(loc="best", frameon=True, framealpha=0.9, edgecolor="0.8")
+
+
+def _beside(chart: Chart) -> float:
+    """Return the inches that a legend under the axes takes."""
+    if chart.bands:
+        return 1.6
+    return 1.0 if _many(chart) else 0.0
+
+
+def _many(chart: Chart) -> bool:
+    """Whether there are more lines than dashes that tell them apart."""
+    return sum(1 for n in chart.lines if n.name and not (n.fine or n.strong)) > len(_DASHES)
 
 
 def _data(axes: Any, chart: Chart) -> None:
@@ -117,7 +133,7 @@ def _data(axes: Any, chart: Chart) -> None:
             rasterized=len(points.y) > 2000,
         )
     named = -1
-    marked = sum(1 for n in chart.lines if n.name and not (n.fine or n.strong)) > len(_DASHES)
+    marked = _many(chart)
     for line in chart.lines:  # a line without a name is a piece of the one before it
         named += 1 if line.name else 0
         axes.plot(line.x, line.y, label=line.name or None, **_line_style(line, named, marked))

@@ -49,23 +49,26 @@ def start_chart(shown: Sequence[Shown], duration: float) -> charts.Chart:
 
 
 def either_way_chart(starts: Sequence[Start]) -> charts.Chart:
-    """Describe the chart of a start that cannot be foretold: both ways that it may go."""
-    ways = {"if it starts": True, "if it does not start": False}
-    found = {
-        name: next((s for s in starts if s.settles is way), None) for name, way in ways.items()
-    }
-    lines = [_rms(name, start.curve, _LEAST_S) for name, start in found.items() if start]
-    said = "; ".join(
-        f"{name} the meter falls from {start.meters.cycle:.3g} A to {start.meters.settled:.3g} A"
-        if start.settles
-        else f"{name} it stays near {start.meters.cycle:.3g} A"
-        for name, start in found.items()
-        if start
-    )
+    """Describe the chart of a start that cannot be foretold: both ways that it may go.
+
+    Of those that start it is the soonest, which shows what a start that comes off looks like.
+    """
+    settling = [(s.meters.settle_time, s) for s in starts if s.meters.settle_time is not None]
+    soonest = min(settling, key=lambda pair: pair[0], default=None)
+    stays = next((s for s in starts if not s.settles), None)
+    end = _LEAST_S if soonest is None else max(_LEAST_S, _ROOM * soonest[0])
+    lines, said = [], []
+    if soonest is not None:
+        m = soonest[1].meters
+        lines.append(_rms("if it starts, at the soonest", soonest[1].curve, end))
+        said.append(f"if it starts the meter falls from {m.cycle:.3g} A to {m.settled:.3g} A")
+    if stays is not None:
+        lines.append(_rms("if it does not start", stays.curve, end))
+        said.append(f"if it does not start it stays near {stays.meters.cycle:.3g} A")
     title = "One-cycle rms current of a start that cannot be foretold"
     return charts.Chart(
         title=title,
-        text=f"{title}, first {_LEAST_S:g} s: {said}.",
+        text=f"{title}, first {end:.2g} s: {'; '.join(said)}.",
         x=charts.Axis("time after closing", "s"),
         y=charts.Axis("line current", "A", span=_from_zero(lines)),
         lines=tuple(lines),

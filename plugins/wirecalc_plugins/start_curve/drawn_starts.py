@@ -11,11 +11,11 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
-from .courses import Courses, courses
+from .courses import Courses
 from .motors import motors
 from .not_known import SLOWER, ptc_ends
 from .setup import EASY, HARD, SHARES, Motor, Setup, case
-from .spread import Spread, read
+from .spread import Spread, simulated
 from .start_case import Ptc, SimulatedStart
 
 _PRIMES = (2, 3, 5, 7, 11, 13, 17, 19)
@@ -56,8 +56,7 @@ def drawn_starts(
     setup: Setup, own: Sequence[Motor], bands: Mapping[str, tuple[Any, Any]], number: int
 ) -> DrawnStarts:
     """Simulate so many starts of the motors that it may be."""
-    found = courses(cases(setup, own, bands, number), setup.duration)
-    return DrawnStarts(found, read(found))
+    return DrawnStarts(*simulated(cases(setup, own, bands, number), setup.duration))
 
 
 def cases(

@@ -24,12 +24,13 @@ if TYPE_CHECKING:
 
     Samples = NDArray[Any]
 
-ROUNDS = 2  # in which the recording sets amps and inertia
+ROUNDS, MOST_ROUNDS = 2, 4  # in which the recording sets amps and inertia
 MOST_OFF = 0.3  # share by which the LRA of a plate may be off that of its motor; practice
 TOLD = 0.85  # a band that is not so much narrower than before the recording tells nothing new
 # what a band of kept starts is made wider by, as a share: as textbook machines showed
-LEARNT = {"locked": 0.02, "torque": 0.12, "load": 0.08, "inertia": 0.12}
-QUICK = 0.06  # more for the amps of a start that is over within the 100 ms
+LEARNT = {"locked": 0.02, "torque": 0.12, "load": 0.08, "inertia": 0.15}
+QUICK = 0.12  # more for amps and inertia of a start that falls within the 100 ms
+_QUICKLY = ("locked", "inertia")
 _NEAR = 0.5  # share by which a fall may be off and its start still tell the amps
 
 Band = tuple[float, float]
@@ -56,8 +57,8 @@ class Kept(NamedTuple):
 class FittedStarts(NamedTuple):
     """The kept starts, the nearest first, of so many that were tried; `torque` of all those.
 
-    `quick` says that the start was over within 100 ms, `cycle` is that of the mains in s; `rms` has
-    the one-cycle rms of each kept start as a column.
+    `quick` says that the current fell within the first 100 ms, `cycle` is that of the mains in s;
+    `rms` has the one-cycle rms of each kept start as a column.
     """
 
     kept: list[Kept]
@@ -71,7 +72,7 @@ class FittedStarts(NamedTuple):
     def band(self, field: str) -> Band:
         """Return what was learnt of a field of the kept starts: least and most."""
         values = [float(getattr(one, field)) for one in self.kept]
-        by = LEARNT.get(field, 0.0) + (QUICK if field == "locked" and self.quick else 0.0)
+        by = LEARNT.get(field, 0.0) + (QUICK if field in _QUICKLY and self.quick else 0.0)
         beside = self.cycle if field in ("speed_time", "opened") else 0.0
         return max(0.0, min(values) * (1 - by) - beside), max(values) * (1 + by) + beside
 
@@ -100,7 +101,9 @@ def fitted_starts(
     plate = locked = setup.locked_rotor_current or 0.0
     inertias = np.zeros(STARTS)
     fitted: FittedStarts | str = ""
-    for _ in range(ROUNDS):
+    for number in range(MOST_ROUNDS):
+        if number >= ROUNDS and (not isinstance(fitted, str) or setup.inertia is not None):
+            break
         tried = tried_starts(setup._replace(locked_rotor_current=locked), recorded, bands, inertias)
         if tried is None:
             return "no motor that is known here has this plate and draws this current"
@@ -160,7 +163,7 @@ def _fitted(tried: TriedStarts, recorded: RecordedStart, locked: float) -> Fitte
         )
         for i in mine
     ]
-    quick = recorded.falls[-1] < INRUSH_S
+    quick = recorded.falls[0] < INRUSH_S
     cycle = 1 / tried.courses.frequency
     rms = tried.courses.rms[:, mine]
     ends = min(torques), max(torques)

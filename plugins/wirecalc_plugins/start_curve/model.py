@@ -155,12 +155,13 @@ def slopes(
         lm, la, lq, ld, vc, speed, angle, heat = y
         im, iq = k1 * lm - k2 * lq, k3 * lq - k2 * lm
         ia, i_d = g1 * la - g2 * ld, g3 * ld - g2 * la
-        rx = cold
+        rx, bridge, warming = cold, 0.0, 0.0
         if heats:
             over = heat - switches_at
             rx = cold * exp(least(rise * 0.5 * (over + (over * over + 25.0) ** 0.5), MOST_RISE))
+            bridge = leak * vc / rx
+            warming = series * rx * ia * ia + bridge * vc - cooling * (heat - AIR)
         vt = peak * sin(omega * t + phase) - rs * (im + ia)
-        bridge = leak * vc / rx
         turning = pairs * speed
         drag = constant * tanh(speed / still)
         if pulses:
@@ -174,7 +175,7 @@ def slopes(
             (ia - bridge) * elastance,
             inverse * (pairs * (lq * i_d - ld * iq) - drag),
             speed,
-            heat_inverse * (series * rx * ia * ia + bridge * vc - cooling * (heat - AIR)),
+            heat_inverse * warming,
         )
 
     return at

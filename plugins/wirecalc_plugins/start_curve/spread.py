@@ -16,6 +16,9 @@ if TYPE_CHECKING:
     Samples = NDArray[Any]
 
 
+LEAST_CYCLES = 4 * CHUNK  # a shorter time cannot show that anything has settled
+
+
 class Spread(NamedTuple):
     """What the meters show of each start: A, s and rpm, an array each.
 
@@ -40,7 +43,14 @@ def spread(cases: Sequence[SimulatedStart], duration: float) -> Spread:
 
     Raises ValueError for no case, or for cases of different frequency.
     """
-    return read(courses(cases, duration))
+    return simulated(cases, duration)[1]
+
+
+def simulated(cases: Sequence[SimulatedStart], duration: float) -> tuple[Courses, Spread]:
+    """Simulate starts all at once, long enough to be read: their courses, and what meters show."""
+    frequency = max(case.machine.frequency for case in cases)
+    found = courses(cases, max(duration, LEAST_CYCLES / frequency))
+    return found, read(found)
 
 
 def read(found: Courses) -> Spread:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from .courses import Courses, courses
+from .courses import Courses
 from .drawn_starts import CUT_OUT, LOAD, drawn, places_of
 from .motors import between
 from .not_known import SLOWER
 from .recorded_start import FALLS, RecordedStart, last_above
 from .setup import EASY, Motor, Setup
-from .spread import Spread, read
+from .spread import Spread, simulated
 from .start_case import SimulatedStart
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ MACHINES, STARTS = 60, 240
 MOST_LOAD = 120.0  # % of rated torque that a load is looked for up to; practice
 CUT_OUTS = (0.70, 0.80)  # of synchronous speed, at which relays and switches open; practice
 LIGHTEST = 0.8  # times the inertia of a rotor alone: 0.04 s of 0.05 s
-FEWEST = 5  # starts; fewer show no band
+FEWEST = 10  # starts; fewer show no band
 _MOST_MOVED = 20.0  # times that an inertia is moved in a round
 _ROOM, _AFTER_S = 1.5, 0.4  # of the simulated time after the surge
 
@@ -62,8 +62,7 @@ def tried_starts(
         case = _case(setup, motor, bands, i, float(inertias[i]))
         inertias[i] = case.load.inertia
         cases.append(case)
-    found = courses(cases, _ROOM * recorded.surge_over + _AFTER_S)
-    shown = read(found)
+    found, shown = simulated(cases, _ROOM * recorded.surge_over + _AFTER_S)
     return TriedStarts(list(there), list(there.values()), cases, found, shown, _falls(found, shown))
 
 
