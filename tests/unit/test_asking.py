@@ -11,6 +11,7 @@ import pytest
 
 from tests.calculations.trials import FILED, TRIALS
 from wirecalc import (
+    Bands,
     Count,
     Finding,
     Item,
@@ -18,11 +19,13 @@ from wirecalc import (
     Problem,
     Reading,
     ReadingsFile,
+    asked,
     at_least,
     build,
     calculation,
 )
 from wirecalc.asking.answers import choices
+from wirecalc.asking.conversation import Conversation
 from wirecalc.asking.order import in_order
 from wirecalc.cli import main
 from wirecalc.commands.dialogue import command_line, converse
@@ -51,6 +54,19 @@ def needing(
 ) -> Iterator[Item]:
     """Is the load enough?"""
     yield at_least("enough", load, least, "A", source=PRINTED)
+
+
+AMPS = Reading("A", low=0, high=90, text="amps")
+
+
+@calculation(part="test")
+def dear(
+    one: Annotated[float | None, AMPS, asked("it counts")] = None,
+    two: Annotated[float | None, AMPS, asked("it counts too")] = None,
+    bands: Bands | None = None,
+) -> Iterator[Item]:
+    """Is it dear to run?"""
+    yield at_least("enough", one or 0.0, two or 0.0, "A", source=PRINTED)
 
 
 class Person:
@@ -290,6 +306,23 @@ def test_fail_is_settled_where_nothing_that_is_still_asked_undoes_it() -> None:
     person.talk(CATALOGUE.calculations["inrush"].calculation)
     assert "settle_time" not in person.prompts
     assert "So far: FAIL" in person.heard
+
+
+def test_calculation_that_is_dear_is_not_run_before_all_that_it_asks_for_is_there() -> None:
+    runs: list[Mapping[str, object]] = []
+
+    def probe_once(given: Mapping[str, object]) -> Finding:
+        runs.append(given)
+        return probe(dear, given)
+
+    talk = Conversation(dear, probe_once)
+    asked_for = []
+    while (question := talk.next()) is not None:
+        asked_for.append(question.name)
+        assert talk.is_needed(question) and not talk.contradictions()
+        talk.answer(question.name, question.kind.example)
+    assert asked_for == ["one", "two"]
+    assert len(runs) == 1
 
 
 def test_what_is_only_missing_is_asked_and_no_contradiction() -> None:

@@ -15,6 +15,7 @@ import pytest
 from wirecalc import BadInput, build
 from wirecalc.asking.job_interview import Interview, OfCheck
 from wirecalc.asking.job_question import Question
+from wirecalc.asking.job_state import file_name
 from wirecalc.asking.plates import OF_THE_MACHINE
 from wirecalc.base.errors import PluginDefect
 from wirecalc.jobs.sheet.plan import on_plate
@@ -148,6 +149,55 @@ def test_wire_of_one_check_is_offered_for_the_next_and_a_reading_of_another_stag
     assert offers["joint", "as left"]["wire"].answer == "18 AWG"
     assert offers["joint", "as left"]["wire"].of == "strip"
     assert "voltage" not in offers["start", "as left"]
+
+
+def test_what_was_seen_with_a_reading_is_seen_again_after_the_work() -> None:
+    seen = {"start_device": "ptc", "by_itself": "yes", "device_resistance": "0.2 ohm"}
+    sheet = {
+        "job": {"title": "t", "kind": "refrigerator", "asked_up_to": "words"},
+        "check": [
+            {"calculation": "start-device", "stage": "as found", **seen},
+            {"calculation": "start-device"},
+        ],
+    }
+    left = Person(sheet).interview.next()  # it failed as found: nothing more is asked of that
+    assert isinstance(left, OfCheck) and left.at == 1
+    assert set(left.offered) == {"start_device"}
+
+
+def test_unknown_is_never_offered() -> None:
+    sheet = {
+        "job": {"title": "t", "kind": "washer", "asked_up_to": "words"},
+        "check": [
+            {"calculation": "strip", "wire": ["unknown"], "style": "closed"},
+            {"calculation": "joint-drop", "name": "joint"},
+        ],
+    }
+    interview = Person(sheet).interview
+    while isinstance(asked := interview.next(), OfCheck):
+        assert "wire" not in asked.offered
+        interview.later(asked)
+
+
+def test_check_that_is_dropped_leaves_the_others_where_they_were() -> None:
+    person = Person(**{"step wire": "1 2 3"})
+    while not isinstance(asked := person.interview.next(), OfCheck):
+        person.one()
+    person.interview.later(asked)
+    second = person.interview.next()
+    assert isinstance(second, OfCheck) and second.check.name == "new lead"
+    person.interview.drop(second)
+    third = person.interview.next()
+    assert isinstance(third, OfCheck) and third.check.name == "strip"
+    person.interview.later(third)
+    assert not isinstance(person.interview.next(), OfCheck)
+    assert [c["name"] for c in person.sheet["check"]] == ["lead", "strip"]
+
+
+def test_file_of_a_new_sheet_has_the_name_of_its_kind() -> None:
+    assert file_name("heat-pump-dryer", 1) == "heat-pump-dryer.toml"
+    assert file_name("Wash / dry", 2) == "wash-dry-2.toml"
+    assert file_name("??", 1) == "job.toml"
 
 
 def test_sheet_can_be_evaluated_after_every_answer() -> None:

@@ -71,6 +71,8 @@ class Conversation(Answers):
 
     def contradictions(self) -> tuple[Problem, ...]:
         """Return why the answers cannot be used together; nothing where they can."""
+        if self.calc.own_band and self._by_words():  # a run is dear: not before it has all
+            return self._refused()
         found = self._found()
         return found if isinstance(found, tuple) else ()
 
@@ -92,7 +94,8 @@ class Conversation(Answers):
 
     def is_needed(self, declared: Input) -> bool:
         """Whether it cannot tell without an input, as far as the answers go."""
-        return declared.required or declared.name in self._needs(self.finding)
+        needs = self._by_words() if self.calc.own_band else self._needs(self.finding)
+        return declared.required or declared.name in needs
 
     def why(self, declared: Input) -> str:
         """Say why an input is asked, where the calculation says so."""
@@ -221,6 +224,13 @@ class Conversation(Answers):
             return self._run({k: v for k, v in given.items() if v is not None})
         except (BadInput, PluginDefect):
             return None
+
+    def _refused(self) -> tuple[Problem, ...]:
+        try:
+            prepare(self.calc, self.given(), "sheet", missing_is_unknown=True)
+        except BadInput as error:
+            return error.problems
+        return ()
 
     def _values(self) -> dict[str, Any]:
         try:
