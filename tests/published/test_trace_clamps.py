@@ -95,6 +95,16 @@ def test_the_direct_part_of_a_load_is_not_taken_for_a_zero_that_drifts(record, t
     assert finding.figure("settled level").figure.value == pytest.approx(4.0, rel=0.01)
 
 
+@independent("root of 2.4^2 + 0.5^2 is 2.4515; a zero that drifts is added")
+def test_a_small_direct_part_of_a_load_stays_its_own(record, tmp_path):
+    t = np.arange(60_000) / 1000
+    on = (t > 15) & (t < 45)
+    load = 2.4 * math.sqrt(2) * np.sin(2 * np.pi * 60 * t) + 0.5
+    x = np.where(on, load, 0) + 0.01 * t
+    finding = wirecalc.run("trace", recording=str(record(tmp_path / "start.csv", t, x)))
+    assert finding.figure("settled level").figure.value == pytest.approx(2.4515, rel=0.004)
+
+
 @independent("starts in closed form, 2 and 9 s into the record, the second of 10 A locked")
 @pytest.mark.parametrize("cut", [math.inf, 9.0])
 def test_two_starts_in_one_waveform(start, record, tmp_path, cut):

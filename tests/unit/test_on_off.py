@@ -69,3 +69,14 @@ def test_a_start_is_no_class_of_its_own() -> None:
 def test_nothing_and_one_level_are_never_parted() -> None:
     assert Histogram().switch(log=True) == ALWAYS
     assert switch((1.0, 10)) == ALWAYS
+
+
+@pytest.mark.parametrize(
+    ("lamp", "readings", "off"), [(0.22, 20, True), (0.28, 20, False), (0.22, 40, False)]
+)
+def test_a_lamp_that_is_rare_and_under_a_quarter_is_off_in_a_log(
+    lamp: float, readings: int, off: bool
+) -> None:
+    """Of 500 readings at 1 A 25 are a twentieth."""
+    found = switch((0.0, 700), (lamp, readings), (0.0, 300), (1.0, 500))
+    assert (found.up > lamp) is off

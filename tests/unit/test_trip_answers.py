@@ -119,3 +119,31 @@ def test_a_waveform_needs_no_frequency(tmp_path: Path, frequency: int) -> None:
     assert highest.actual == pytest.approx(20, rel=2e-3)
     held = found.criterion("time above what it holds longer").criterion
     assert held.actual == pytest.approx(2.0, abs=0.03)
+
+
+def waveform(path: Path, cut: float = math.inf, hole: bool = False) -> str:
+    wave = [(i / 2000, 20 * 2**0.5 * math.sin(2 * math.pi * 60 * i / 2000)) for i in range(8001)]
+    rows = [(t, max(-cut, min(cut, x))) for t, x in wave if not (hole and 2.0 < t < 2.5)]
+    return write(path, "t_s,current_A", rows)
+
+
+def test_a_recording_that_is_cut_off_proves_no_hold(tmp_path: Path) -> None:
+    whole = trip(device="iec-60898-c", breaker="25 A", recording=waveform(tmp_path / "a.csv"))
+    assert whole.verdict == "pass"
+    cut = trip(device="iec-60898-c", breaker="25 A", recording=waveform(tmp_path / "b.csv", 22.0))
+    assert cut.verdict == "cannot tell"
+    doubt = cut.criterion("recorded current")
+    assert "cut off" in doubt.reason and "higher range" in doubt.action
+    small = trip(device="iec-60898-c", breaker="6 A", recording=waveform(tmp_path / "c.csv", 22.0))
+    assert small.verdict == "cannot tell"
+
+
+def test_holes_and_what_lies_between_readings_are_named(tmp_path: Path) -> None:
+    file = waveform(tmp_path / "a.csv", hole=True)
+    found = trip(device="iec-60898-c", breaker="25 A", recording=file)
+    assert any("1 hole of the recording" in n.what for n in found.not_checked)
+    slow = write(tmp_path / "c.csv", "time_s,current_A", ROWS)
+    found = trip(device="iec-60898-b", breaker="6 A", recording=slow)
+    assert any("between two readings" in n.what for n in found.not_checked)
+    fine = trip(device="iec-60898-c", breaker="25 A", recording=waveform(tmp_path / "d.csv"))
+    assert not any("reading" in n.what or "hole" in n.what for n in fine.not_checked)

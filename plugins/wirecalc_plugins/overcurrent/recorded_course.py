@@ -7,10 +7,11 @@ from array import array
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wirecalc import Problem, RecordedColumns, put
+from wirecalc import Criterion, Problem, RecordedColumns, cannot_tell, put, show
 from wirecalc.trade import current_over_time
 
 from ..trace.analysis import INSTANT, POWER, kind_of
+from ..trace.frames import flat_top
 from ..trace.refusals import wrong_recording
 from ..trace.rms_levels import LevelPoints, cycles, readings
 from ..trace.stamps import clock_of
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
 
     Numbers = NDArray[np.float64]
 
+SLOW_S = 0.1  # between readings of a log, above which a start may lie between; practice
 GAP_S, GAP_TIMES = 3600.0, 100.0  # a pause of a recorder: over an hour and 100 usual intervals
 
 
@@ -34,7 +36,7 @@ def course_of_recording(recording: RecordedColumns, recorded: str) -> TimedCurre
     """
     kind, _ = kind_of(recording, recorded)
     instantaneous = kind == INSTANT
-    times, currents = array("d"), array("d")
+    times, currents, parts = array("d"), array("d"), 0
     crest, half, end = 0.0, 0.0, recording.overview.last
     if instantaneous:
         wave = waveform(recording, clock_of(recording))
@@ -45,17 +47,40 @@ def course_of_recording(recording: RecordedColumns, recorded: str) -> TimedCurre
     for point in points:
         times.frombytes((point.t - half).tobytes())
         currents.frombytes(_moved(point, recording).tobytes())
+        parts += point.fresh
         if point.crest is not None:
             crest = max(crest, float(point.crest.max(initial=0.0)))
     last = currents.pop() if times and times[-1] >= end else None
     if last is None:
         times.append(end)
     course = current_over_time.Course(times, currents)
-    if not crest:
-        return TimedCurrent(course, *crest_of(course.highest))
-    highest = recording.moved(crest)
-    says = f"{put(highest, 'A')} / sqrt(2); the highest instantaneous value"
-    return TimedCurrent(course, highest / math.sqrt(2), says)
+    run = TimedCurrent(course, *crest_of(course.highest))
+    if crest:
+        highest = recording.moved(crest)
+        says = f"{put(highest, 'A')} / sqrt(2); the highest instantaneous value"
+        run = TimedCurrent(course, highest / math.sqrt(2), says)
+    if parts > 1:
+        holes = f"{parts - 1} hole{'s' * (parts > 2)} of the recording"
+        run = run.without(f"current in {holes}", "the level before it was taken")
+    if not instantaneous and recording.overview.step > SLOW_S:
+        why = f"one in {recording.overview.step:.3g} s misses a short start"
+        run = run.without("current between two readings", why)
+    return run
+
+
+def cut_off(recording: RecordedColumns, recorded: str) -> Iterator[Criterion]:
+    """Doubt a waveform that is cut off: it shows the least that there was."""
+    if kind_of(recording, recorded)[0] != INSTANT:
+        return
+    flat = flat_top(recording, waveform(recording, clock_of(recording)))
+    if flat:
+        top = max(recording.overview.high[0], -recording.overview.low[0])
+        yield cannot_tell(
+            "recorded current",
+            f"{flat} readings in a row at the top: it is cut off at {show(top, 'A')}, and there "
+            "was more",
+            measure="record again in a higher range",
+        )
 
 
 def _moved(point: LevelPoints, recording: RecordedColumns) -> Numbers:

@@ -18,7 +18,7 @@ from wirecalc.trade.overcurrent import device as device_of
 from .course import TimedCurrent, course_of_starts, curve_of
 from .judge import judge
 from .must_trip import stays
-from .recorded_course import course_of_recording
+from .recorded_course import course_of_recording, cut_off
 from .trip_inputs import (
     _LONGEST,
     Breaker,
@@ -130,6 +130,8 @@ def trip(
     doubts: list[Criterion] = []
     if overcurrent is None and locked_rotor_current is not None and settled is not None:
         doubts = list(doubtful_start(found, locked_rotor_current, settled))
+    if recording is not None:
+        doubts = list(cut_off(recording, recorded))
     yield from judge(found, points, run, device_ambient, doubts)
     yield from stays(
         found, overcurrent or settled, overcurrent_time or on_time, other_current or 0.0
