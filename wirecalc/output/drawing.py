@@ -113,8 +113,11 @@ def _beside(chart: Chart) -> float:
 
 
 def _many(chart: Chart) -> bool:
-    """Whether there are more lines than dashes that tell them apart."""
-    return sum(1 for n in chart.lines if n.name and not (n.fine or n.strong)) > len(_DASHES)
+    """Whether lines lie everywhere: more than dashes tell apart, or one at each mark of an axis."""
+    rows = bool(chart.y.marks) and any(n.name for n in chart.lines)
+    return rows or sum(bool(n.name) and not (n.fine or n.strong) for n in chart.lines) > len(
+        _DASHES
+    )
 
 
 def _data(axes: Any, chart: Chart) -> None:
@@ -146,6 +149,8 @@ def _axes(axes: Any, chart: Chart) -> None:
     for axis, scale in ((chart.x, axes.set_xscale), (chart.y, axes.set_yscale)):
         if axis.logarithmic:
             scale("log")
+            side_of = axes.xaxis if axis is chart.x else axes.yaxis
+            side_of.set_major_formatter(lambda value, _: f"{value:g}")
     for axis, side in ((chart.x, axes.xaxis), (chart.y, axes.yaxis)):
         if axis.span:
             (axes.set_xlim if side is axes.xaxis else axes.set_ylim)(axis.span)

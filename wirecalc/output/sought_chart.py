@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from ..engine.sought.seeking import Sought, SoughtTable
 from ..engine.sought.spans import Span
 from ..engine.sought.words import edges, span_words, verdict_words
@@ -23,7 +25,8 @@ def _strip(found: Sought) -> Chart:
     if not found.unit:
         texts = [(text, _level(s)) for s in found.spans for text in s.texts or (s.first.shown,)]
         at = Points("", range(len(texts)), [level for _, level in texts])
-        x = Axis(found.input, places=tuple(text for text, _ in texts))
+        unit, names = _without_unit([text for text, _ in texts])
+        x = Axis(found.input, unit, places=names)
         return Chart(title, words, x, y, points=(at,))
     lines = tuple(Line("", _ends(s), (_level(s), _level(s)), strong=True) for s in found.spans)
     marked = [(end, _level(span)) for span, end in edges(found) if end.value is not None]
@@ -34,6 +37,14 @@ def _strip(found: Sought) -> Chart:
         [end.shown for end, _ in marked],
     )
     return Chart(title, words, _axis(found), y, points=(points,), lines=lines)
+
+
+def _without_unit(texts: Sequence[str]) -> tuple[str, tuple[str, ...]]:
+    """Part the unit that all of some texts end with from them, so that there is room for each."""
+    units = {text.rpartition(" ")[2] for text in texts}
+    if len(units) > 1 or not all(" " in text for text in texts):
+        return "", tuple(texts)
+    return units.pop(), tuple(text.rpartition(" ")[0] for text in texts)
 
 
 def _map(found: SoughtTable) -> Chart:
