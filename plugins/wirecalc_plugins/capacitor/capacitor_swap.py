@@ -55,6 +55,7 @@ _DUTY = confirmed("capacitor-duty", "trade texts and one component maker's guide
         "capacitor size; cap size; dual cap; swollen cap; bulging cap; blown cap; bad cap",
         "in place of; instead of; can I use; compatible; larger cap; smaller cap; higher uF; VAC",
         "generic cap; class of cap; swelled; mfd for mfd; replacing cap; size up",
+        "cap substitution; substitution; substitute cap",
     ),
     cautions=("cap-03", "cap-01", "dead-01", "cap-02", "cap-04", "sub-01", "flam-02"),
     not_checked=(

@@ -68,7 +68,6 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    chosen=("building_wire",),
     words=(
         "branch circuit; overloaded circuit; circuit overload; too many appliances",
         "too many things plugged in; shared circuit; same circuit; multiple appliances",
@@ -77,6 +76,7 @@ def _refuse(
         "breaker trips; tripping; power strip; multi-plug; sockets; outlets; lights; same socket",
         "add an appliance; at the same time; run together; both on; how many outlets",
     ),
+    chosen=("building_wire",),
     category="III",
     cautions=("brk-01", "cord-04", "live-01", "live-02", "meter-01"),
     not_checked=(

@@ -72,7 +72,6 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    chosen=("building_wire",),
     words=(
         "breaker size; fuse size; fuse rating; what size breaker; circuit breaker; MCB; fuse",
         "fused plug; breaker trips; keeps tripping; trips; tripping; overloaded",
@@ -83,8 +82,10 @@ def _refuse(
         "shower; space heater; microwave; toaster; dishwasher; EV charger; wire gauge for heater",
         "cable size; MOP; breaker too small; breaker too big; oversized breaker",
         "undersized breaker; wattage; rated; big enough; hardwired; hard wired; RCBO; 15 amp",
-        "20 amp; 30 amp; add a load; plug rating; socket rating",
+        "20 amp; 30 amp; add a load; plug rating; socket rating; power cord; appliance cord",
+        "cord replacement; NEMA plug; tandem breaker",
     ),
+    chosen=("building_wire",),
     cautions=("brk-01", "cord-04", "live-01", "live-02", "meter-01"),
     not_checked=(
         "motor and compressor circuits (NEC 430 and 440: motor-circuit)",

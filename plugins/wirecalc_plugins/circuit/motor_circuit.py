@@ -79,7 +79,6 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    chosen=("building_wire",),
     words=(
         "MCA; MOCP; MOP; minimum circuit ampacity; maximum fuse; maximum breaker; max fuse",
         "overcurrent device; RLA; FLA; full load amps; selection current; time delay fuse",
@@ -91,6 +90,7 @@ def _refuse(
         "overload setting; overload heater; contactor; three phase motor; 3 phase; chilled",
         "wire for motor; nameplate MCA; condenser wire",
     ),
+    chosen=("building_wire",),
     cautions=("brk-01", "dead-03", "live-01"),
     not_checked=(
         "the overload protector itself: the device guards against short circuit only",

@@ -89,7 +89,8 @@ def _refuse_element(
         "takes too long; takes forever; not warm; weak heat; half heat; not drying; drying",
         "no hot water; no hot; coffee; fryer; griddle; sauna; towel rail; panel heater",
         "soldering iron; kiln; crankcase heater; heat tape; ohms to watts; watts from ohms",
-        "waffle; steam; boil; heating",
+        "waffle; steam; boil; heating; furnace; electric furnace; strip heater; duct heater",
+        "kilowatts",
     ),
     cautions=("dead-01", "dead-03", "hot-01", "heat-01", "flam-01"),
     not_checked=(

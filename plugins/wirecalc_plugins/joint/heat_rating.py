@@ -45,7 +45,8 @@ from .part_ratings import Part, rating_of, weakest
         "burnt wire; overheated; overheated terminal; hot joint; insulation rating",
         "wire gauge for heater; grill; warm connector; hot connector; charred; crispy; toasted",
         "singed; fried; too hot for the wire; sleeve temperature; temp rating",
-        "terminal near burner; insulation falls off",
+        "terminal near burner; insulation falls off; SRML; SEW-2; SF-2; TGGT; MG; mica glass",
+        "glass braid; high temp terminal; nickel terminal; warm wire",
     ),
     cautions=("heat-01", "hot-01"),
     not_checked=(

@@ -39,7 +39,8 @@ _RECALLED = {  # what is said beside a verdict by a table from memory
         "luggage scale; newtons; pounds; retention; lug; terminal; push on terminal",
         "quick connect; QC terminal; spade terminal; butt splice; butt connector",
         "is the crimp good; crimped; yank; yank test; pull check; tug check; hold; holding force",
-        "comes loose; came loose; pulled loose; grip; crimp check; crimp okay",
+        "comes loose; came loose; pulled loose; grip; crimp check; crimp okay; lbf; kgf",
+        "pound-force; fell out; fell out of crimp; indent; crimp failed",
     ),
     cautions=("pull-01", "crimp-03"),
     not_checked=(

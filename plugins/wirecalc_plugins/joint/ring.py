@@ -41,7 +41,8 @@ _COUNT = confirmed("faa-43-13", "FAA AC 43.13-1B", "11-174 b", copies=1)
         "loose screw; post; terminal; M4; M5; M6; number 8; number 10; 10-32; 8-32",
         "washer under terminal; nut; terminal bolt; torque spec; stripped screw; stud lug",
         "nut size; bolt hole; loose nut; over tightened; screw terminal; torque value",
-        "terminal torque; ground lug; earth stud; bus bar; spanner; tight enough",
+        "terminal torque; ground lug; earth stud; bus bar; spanner; tight enough; foot pounds",
+        "ft-lbs; torque driver; stud hole",
     ),
     cautions=("dead-01", "crimp-01", "gnd-01"),
     not_checked=(

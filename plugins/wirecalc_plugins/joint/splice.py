@@ -48,7 +48,6 @@ _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copie
 
 @calculation(
     part="wire and joint",
-    chosen=("barrel",),
     words=(
         "join; join wires; joining; joint; butt; butt connector; butt splice; closed end",
         "closed end connector; pigtail; end cap; wire nut; wirenut; twist-on; barrel; barrel size",
@@ -60,8 +59,10 @@ _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copie
         "wire chewed; crimp connector; fill; loose in barrel; barrel fit; fits the barrel",
         "which barrel; end splice; wires per connector; how many wires; number of wires",
         "mixed sizes; different gauges; two sizes; solid and stranded; coupler; add a wire",
-        "crimp sleeve size; tap; sleeve",
+        "crimp sleeve size; tap; sleeve; splice failed; pigtail splice; bad splice",
+        "wire connector; step-down",
     ),
+    chosen=("barrel",),
     cautions=("crimp-01", "dead-01", "flam-01", "flam-02"),
     not_checked=("the die of the tool",),
     refuse=refuse,

@@ -68,7 +68,6 @@ def _refuse(
 
 @calculation(
     part="motor and start",
-    chosen=("building_wire",),
     words=(
         "lights dim; dim lights; lights dim when it starts; dimming; lights blink; flicker",
         "lights flicker; voltage dip; voltage sag; sag; start voltage; starting voltage",
@@ -80,6 +79,7 @@ def _refuse(
         "compressor stalls; blinks; lights dip; pump start; voltage at start; motor bogs",
         "air compressor; lights go dim",
     ),
+    chosen=("building_wire",),
     cautions=("live-01", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(
         "that this motor takes the LRA of its plate",

@@ -90,7 +90,6 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    chosen=("building_wire", "cord", "run_length"),
     words=(
         "voltage drop; volt drop; voltdrop; volts lost; voltage loss; line loss; percent drop",
         "low volts at load; long run; long cable; long wire; cable length; wire length",
@@ -99,6 +98,7 @@ def _refuse(
         "cable run; well pump; well; barn; cable loss; wire too long; volts at the end",
         "run to shed; VD; voltage loss on a long run; gate; underground",
     ),
+    chosen=("building_wire", "cord", "run_length"),
     cautions=("cord-04", "live-02", "meter-01", "brk-01"),
     not_checked=(
         "ampacity of wire and cord as they lie: a current above every table fails, no more",

@@ -91,15 +91,16 @@ def _refuse(
 
 @calculation(
     part="circuit",
-    chosen=("extension_cord", "extension_length"),
     words=(
         "extension; extension cord; extension lead; ext cord; lead; cable reel; drop cord",
         "trailing lead; cord gauge; cord size; long cord; SJT; SJOOW; flex; heavy duty cord",
         "power strip; multi-plug; daisy chain; adaptor; warm extension; hot cord; cord hot",
         "power tool; generator; garage freezer; temporary power; adapter; drum; cable drum; reel",
         "caravan; hook-up lead; mower; garden; outdoor; jobsite; length of cord; coiled",
-        "cord too long; lead too thin; cord reel",
+        "cord too long; lead too thin; cord reel; line cord; heater on an extension",
+        "replacement cord",
     ),
+    chosen=("extension_cord", "extension_length"),
     cautions=("live-02", "meter-01", "cord-04"),
     not_checked=(
         "the cord itself: cuts, crushed or warm places, loose plug",

@@ -59,7 +59,6 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
 
 @calculation(
     part="circuit",
-    chosen=("wire",),
     words=(
         "amps a wire can carry; amps per gauge; AWG chart; amps for AWG; how many amps",
         "current rating of a wire; current carrying capacity; wire size; wire size for a load",
@@ -69,8 +68,10 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
         "cord rating; undersized wire; wire gets hot; hot wire; wire gauge for heater; watts",
         "supply wire; too thin; wire too small; undersize; rated current; current for a gauge",
         "maximum current; continuous current; max amps; 75 C column; 60 C column; NEC table",
-        "cable too thin; thick enough",
+        "cable too thin; thick enough; power cord; line cord; appliance cord; cord set; flex",
+        "ambient correction; derate; derate for heat; high temperature ampacity",
     ),
+    chosen=("wire",),
     not_checked=(
         "125 % for a load that runs 3 hours or more, and the breaker: see `breaker`",
         "the terminals at both ends, and what else warms the wire",

@@ -75,6 +75,7 @@ def _refuse(
         "knife; workmanship; few strands left; lost strands; wire half cut; stripping",
         "chewed wire; IPC; stranded wire damage; hairs; strands cut; partly cut; cut through",
         "severed; wire damage; damaged by stripper; knife cut; nicked wire; nicked conductor",
+        "birdcage; birdcaging; brush; strand damage",
     ),
     cautions=("dead-01",),
     not_checked=("strands folded back or left outside of the barrel: look",),

@@ -53,7 +53,6 @@ def _refuse(old_wire_temperature: float | None = None) -> Iterator[Problem]:
 
 @calculation(
     part="wire and joint",
-    chosen=("new_wire",),
     words=(
         "replace wire; replacement wire; replacing wire; substitute wire; other wire",
         "different wire; wrong wire; swap wire; thicker wire; thinner wire; bigger wire",
@@ -63,8 +62,10 @@ def _refuse(old_wire_temperature: float | None = None) -> Iterator[Problem]:
         "glass wire; oil resistant; flame rating; VW-1; voltage rating; 300 V; 600 V; burnt wire",
         "chewed wire; rodent; mouse; mice; instead of; in place of; wire size; flex; upsize",
         "downsize; too thin; next size up; next size down; bigger gauge; alternative; old wire",
-        "equivalent wire; wire upgrade; match the wire",
+        "equivalent wire; wire upgrade; match the wire; SRML; SEW-2; SF-2; TGGT; MG; GPT; SXL",
+        "XLPE; PVC; cord replacement; primary wire",
     ),
+    chosen=("new_wire",),
     not_checked=(
         "the maker's sheet, which comes first",
         "whether the new wire fits the barrel, the strain relief and the place",
