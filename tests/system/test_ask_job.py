@@ -199,6 +199,29 @@ def test_sheet_that_was_written_by_hand_is_kept_beside(empty_folder: Path) -> No
     assert sheet["check"] == tomllib.loads(BY_HAND)["check"]
 
 
+def test_comment_that_was_added_by_hand_is_kept_beside_too(empty_folder: Path) -> None:
+    for turn in range(2):
+        with Terminal([COMMAND, "ask", "job", "mine.toml"], empty_folder) as terminal:
+            list(answers(terminal, 3 if turn == 0 else 2))
+            terminal.wait_for_prompt()
+            assert terminal.leave("\x03") == 130
+        assert [f.name for f in empty_folder.iterdir()] == ["mine.toml"]
+    with (empty_folder / "mine.toml").open("a", encoding="utf-8") as file:
+        file.write("# ask for the maker's sheet\n")
+    with Terminal([COMMAND, "ask", "job", "mine.toml"], empty_folder) as terminal:
+        list(answers(terminal, 2))
+        terminal.wait_for_prompt()
+        assert terminal.leave("\x03") == 130
+    kept = (empty_folder / "mine-before-1.toml").read_text(encoding="utf-8")
+    assert "maker's sheet" in kept
+
+
+def test_sheet_in_a_folder_that_is_not_there(empty_folder: Path) -> None:
+    with Terminal([COMMAND, "ask", "job", "none/mine.toml"], empty_folder) as terminal:
+        assert terminal.end() == 2
+    assert "its folder is not there; make it" in " ".join(terminal.seen.split())
+
+
 def test_sheet_that_another_program_changed_meanwhile_stays_as_it_is(empty_folder: Path) -> None:
     with Terminal([COMMAND, "ask", "job"], empty_folder) as terminal:
         list(answers(terminal, 3))

@@ -16,8 +16,9 @@ from pathlib import Path
 from ..asking.job_interview import Interview
 from ..asking.job_state import file_name
 from ..base.errors import BadInput, Problem
-from ..base.files import write_new, write_whole
+from ..base.files import encoded, write_new, write_whole
 from ..jobs import sheet as jobsheet
+from ..jobs.sheet.written import sheet_text
 from ..output.layout import command
 from . import terminal
 from .job import finished
@@ -35,13 +36,18 @@ class _File:
     def __init__(self, path: Path | None) -> None:
         self.path = path
         self._content: bytes | None = None
+        self._by_hand = False
 
     def read(self) -> dict[str, object]:
         """Return the sheet that stands there; an empty one where none does."""
         if self.path is None or not self.path.exists():
             return {}
         self._content = jobsheet.content(self.path)
-        return jobsheet.parse(self._content, str(self.path))
+        sheet = jobsheet.parse(self._content, str(self.path))
+        self._by_hand = _below_head(self._content) != _below_head(
+            encoded(sheet_text(sheet, "head"))
+        )
+        return sheet
 
     def keep(self, interview: Interview) -> None:
         """Write the sheet where it is not written yet; raises BadInput where that cannot be.
@@ -54,26 +60,44 @@ class _File:
             names = (Path(file_name(interview.kind, number)) for number in count(1))
             self.path = next(path for path in names if not path.exists())
         text = interview.text(_HEAD.format(file=shlex.quote(self.path.name)))
-        if self._content == text.encode(errors="replace"):
+        if self._content == encoded(text):
             return
+        self._refuse_changed()
+        try:
+            self._write(text)
+        except BadInput as error:
+            would_do = "it is as it was before this answer; take it up again"
+            raise BadInput(p._replace(would_do=would_do) for p in error.problems) from None
+        self._content = encoded(text)
+
+    def _refuse_changed(self) -> None:
+        """Refuse to write over what another program wrote since this one read or wrote it."""
+        assert self.path is not None
+        if self._content is None or (
+            self.path.exists() and self.path.read_bytes() == self._content
+        ):
+            return
+        wrong = "was changed by another program meanwhile, and stays as it is"
+        raise BadInput([Problem(str(self.path), wrong, "take it up again")])
+
+    def _write(self, text: str) -> None:
+        assert self.path is not None
         if self._content is None:
             write_new(self.path, text)
-        else:
-            self._keep_former(text)
-            write_whole(self.path, text)
-        self._content = text.encode(errors="replace")
-
-    def _keep_former(self, text: str) -> None:
-        """Refuse a file that was changed meanwhile; keep one that was not written here."""
-        assert self.path is not None and self._content is not None
-        if not self.path.exists() or self.path.read_bytes() != self._content:
-            wrong = "was changed by another program meanwhile, and stays as it is"
-            raise BadInput([Problem(str(self.path), wrong, "take it up again")])
-        if not self._content.startswith(_HEAD.partition("{")[0].join(("# ", "")).encode()):
+            return
+        if self._by_hand:
             names = (self.path.with_name(f"{self.path.stem}-before-{n}.toml") for n in count(1))
             former = next(path for path in names if not path.exists())
             write_new(former, self._content.decode(errors="replace"))
             terminal.say(f"As it was, with its comments, it is kept in {former}.")
+            self._by_hand = False
+        write_whole(self.path, text)
+
+
+def _below_head(content: bytes) -> bytes:
+    """Return what stands below the words on a sheet, which say the name of its file."""
+    first, _, rest = content.partition(b"\n")
+    return rest if first.startswith(b"#") else content
 
 
 def ask_job(words: Sequence[str], options: Options) -> Result:
@@ -91,6 +115,9 @@ def ask_job(words: Sequence[str], options: Options) -> Result:
         wrong = "asks at a terminal, and the input is none"
         how = "run it without questions: wirecalc job --new KIND"
         raise BadInput([Problem("ask job", wrong, how)])
+    if len(options.words) == 2 and not Path(options.words[1]).parent.is_dir():
+        wrong = "its folder is not there"
+        raise BadInput([Problem(options.words[1], wrong, "make it, or choose another")])
     loaded = catalogue(words)
     file = _File(Path(options.words[1]) if len(options.words) == 2 else None)
     sheet = file.read()
