@@ -57,3 +57,7 @@ def test_the_members_of_a_main_winding_have_a_rotor_and_a_friction() -> None:
     """Rotor shares of nine textbook machines, 0.47 to 0.66, with room; friction up to 25 %."""
     written = [(0.58, 0.12), (0.45, 0.0), (0.68, 0.25)]
     assert [(m.rho, m.loss) for m in main_winding_alone().members] == written
+
+
+def test_a_shaft_drives_nothing_but_what_is_said() -> None:
+    assert ShaftLoad(0.003) == ShaftLoad(0.003, 0.0, 0.0, 0.0, locked=False)

@@ -96,3 +96,15 @@ def test_a_length_of_time_is_said_in_the_unit_that_a_person_would_take(
     seconds: float, said: str
 ) -> None:
     assert seconds_in_words(seconds) == said
+
+
+def test_a_log_with_a_clock_in_whole_seconds_is_no_waveform(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Its rms values lie on one side of zero, and several stand under one stamp."""
+    monkeypatch.setattr(analysis, "clock_of", lambda recording: SimpleNamespace(step=0.002))
+    wave = SimpleNamespace(rectified=True, frequency=None)
+    monkeypatch.setattr(analysis, "waveform_of", lambda recording, clock: wave)
+    overview = SimpleNamespace(step=1.0, repeats=9, low=(0.2,), high=(9.0,))
+    recording: Any = SimpleNamespace(columns=["current"], heads=["amps"], overview=overview)
+    assert analysis.kind_of(recording, "auto")[0] == "rms"
