@@ -7,6 +7,9 @@ from typing import Any
 import pytest
 
 import wirecalc
+from wirecalc.typed.wires import read_wire
+from wirecalc_plugins.circuit.circuit_size import carries
+from wirecalc_plugins.circuit.wire_place import WirePlace
 
 LOADS: dict[str, dict[str, Any]] = {
     "breaker": {"current": "8 A", "breaker": "20 A"},
@@ -48,3 +51,48 @@ def test_a_solid_wire_has_one_strand(strands: str, refused: bool) -> None:
         return
     with pytest.raises(wirecalc.BadInput, match="a solid wire has no strands"):
         wirecalc.run("short-time", **given, cut_strands="0")
+
+
+def test_a_load_of_the_same_amps_is_pointed_out_by_the_line_it_may_be() -> None:
+    """5, 3 and 5 A: the third may be the first, listed twice."""
+    found = wirecalc.run("circuit", plug_loads=["5 A", "3 A", "5 A"], breaker="20 A")
+    (listing,) = (one for one in found.listings if one.title == "Loads as counted")
+    assert [row[-1] for row in listing.rows] == ["", "", "as line 1"]
+    assert "loads of the same amps" in [n.what for n in found.not_checked]
+
+
+def test_what_is_part_of_a_start_is_named_by_the_first_that_was_given() -> None:
+    with pytest.raises(wirecalc.BadInput) as caught:
+        wirecalc.run(
+            "trip",
+            breaker="15 A",
+            device="ul-489",
+            overcurrent="40 A",
+            locked_rotor_current="20 A",
+            settle_time="0.4 s",
+            settled="3 A",
+        )
+    assert str(caught.value).startswith("--settle-time: is part of a start, and a current was")
+
+
+def test_a_gauge_that_the_nec_lets_carry_it_passes_by_iec_rules_too() -> None:
+    """12 AWG carries 20 A (NEC Table 310.16, 240.4(D)): 5 A on a breaker of 10 A are a pass."""
+    found = wirecalc.run(
+        "circuit",
+        plug_loads=["5 A"],
+        breaker="10 A",
+        wiring_rules="iec",
+        building_wire="12 AWG",
+        insulation_class="60 C",
+        termination_temperature="60 C",
+        ambient="30 C",
+        conductors=2,
+    )
+    assert found.criterion("load on the wire").verdict == "pass"
+    assert {str(c.verdict) for c in found.criteria} == {"pass"}
+
+
+@pytest.mark.parametrize(("wire", "carried"), [("20 AWG", False), ("14 AWG", True)])
+def test_a_wire_that_the_table_does_not_list_carries_nothing(wire: str, carried: bool) -> None:
+    place = WirePlace(60, 60, None, None)
+    assert carries(read_wire(wire), 1.0, place) is carried

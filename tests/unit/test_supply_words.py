@@ -18,3 +18,15 @@ def test_a_start_that_arithmetic_leaves_open_names_the_volts_that_it_needs() -> 
     assert found.verdict == "cannot tell"
     assert "by arithmetic" in found.reason
     assert found.reason.endswith("and the least is 96 V")
+
+
+def test_a_machine_of_double_insulation_asks_for_no_ground_in_its_cord() -> None:
+    """It has none itself (IEC 61140, class II); a machine with a ground has it carried on."""
+    given = wirecalc.build(bundled_only=True).calculations["extension"].calculation.example_inputs
+    typed = dict(given) | {"maker_allows": "yes", "grounding": "no"}
+    said = wirecalc.run("extension", **typed | {"protection": "class-ii"})
+    assert "ground of the cord" in [n.what for n in said.not_checked]
+    assert "three-wire grounding cord" not in [c.criterion.name for c in said.criteria]
+    grounded = wirecalc.run("extension", **typed | {"protection": "class-i"})
+    assert grounded.criterion("three-wire grounding cord").verdict == "fail"
+    assert "ground of the cord" not in [n.what for n in grounded.not_checked]
