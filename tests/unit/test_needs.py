@@ -28,3 +28,11 @@ def test_a_start_device_that_may_have_wires_on_it(said: str, needs: tuple[str, .
 @pytest.mark.parametrize(("said", "needs"), [("", ("device_cold",)), ("no", ())])
 def test_a_start_device_that_may_be_warm(said: str, needs: tuple[str, ...]) -> None:
     assert _needs("start-device", "start device cold", by_itself="yes", device_cold=said) == needs
+
+
+def test_the_share_of_a_locked_rotor_current_is_of_what_the_plate_says() -> None:
+    """9 A held of the 12 A on the plate are 75 %."""
+    typed = _example("locked") | {"high_current": "9 A", "locked_rotor_current": "12 A"}
+    typed = {k: v for k, v in typed.items() if k not in ("voltage", "nameplate_voltage")}
+    share = wirecalc.run("locked", **typed).figure("share of locked-rotor current")
+    assert share.figure.value == pytest.approx(75.0)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 import wirecalc
 
 
@@ -30,3 +32,13 @@ def test_a_machine_of_double_insulation_asks_for_no_ground_in_its_cord() -> None
     grounded = wirecalc.run("extension", **typed | {"protection": "class-i"})
     assert grounded.criterion("three-wire grounding cord").verdict == "fail"
     assert "ground of the cord" not in [n.what for n in grounded.not_checked]
+
+
+@pytest.mark.parametrize("alone", ["panel_at_rest", "panel_running"])
+def test_one_reading_of_a_panel_is_no_loss(alone: str) -> None:
+    """Nothing is worked out from one: the checks are those without it."""
+    calculation = wirecalc.build(bundled_only=True).calculations["upstream"].calculation
+    typed = dict(calculation.example_inputs)
+    without = wirecalc.run("upstream", **typed)
+    found = wirecalc.run("upstream", **typed, **{alone: "121 V"})
+    assert [c.because for c in found.criteria] == [c.because for c in without.criteria]

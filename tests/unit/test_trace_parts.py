@@ -10,8 +10,10 @@ import pytest
 
 from wirecalc import PRACTICE
 from wirecalc_plugins.motor.plate import LockedRotor
-from wirecalc_plugins.trace import analysis
+from wirecalc_plugins.trace import analysis, wave_survey
 from wirecalc_plugins.trace.other_loads import _flat, beside_the_motor, ends_high
+from wirecalc_plugins.trace.rms_levels import Samples
+from wirecalc_plugins.trace.stamps import clock_of
 from wirecalc_plugins.trace.starts_listing import seconds_in_words
 from wirecalc_plugins.trace.surge import Calm, end_of_surge, since_start
 
@@ -108,3 +110,47 @@ def test_a_log_with_a_clock_in_whole_seconds_is_no_waveform(
     overview = SimpleNamespace(step=1.0, repeats=9, low=(0.2,), high=(9.0,))
     recording: Any = SimpleNamespace(columns=["current"], heads=["amps"], overview=overview)
     assert analysis.kind_of(recording, "auto")[0] == "rms"
+
+
+@pytest.mark.parametrize("rows", [37, 64, 1000])
+def test_ten_readings_under_each_stamp_are_a_tenth_of_a_second_apart(rows: int) -> None:
+    """However the recording is cut in blocks: 1,000 readings are 100 s of whole seconds."""
+    stamps = np.floor(np.arange(1000) / 10)
+    blocks = [SimpleNamespace(t=stamps[at : at + rows]) for at in range(0, 1000, rows)]
+    overview = SimpleNamespace(step=1.0, repeats=900, rows=1000)
+    recording: Any = SimpleNamespace(overview=overview, blocks=lambda: iter(blocks))
+    clock = clock_of(recording)
+    assert clock.coarse
+    assert clock.step == pytest.approx(0.1, rel=1e-12)
+
+
+def test_nine_readings_are_not_smoothed_over_ten(monkeypatch: pytest.MonkeyPatch) -> None:
+    """They stay what they are: a current that rests, by its mean."""
+    frame = SimpleNamespace(t=np.arange(9) * 0.001, values=(np.full(9, 2.0),))
+    monkeypatch.setattr(wave_survey, "frames", lambda recording, clock: [frame])
+    clock: Any = SimpleNamespace(step=0.001, even=lambda t: t)
+    recording: Any = SimpleNamespace(overview=SimpleNamespace(high=(10.0,), low=(-10.0,)))
+    assert wave_survey._survey(recording, clock, 10).quiet == [2.0]
+
+
+def test_a_late_fall_leaves_the_end_of_a_surge_open_up_to_the_last_that_was_seen() -> None:
+    """A minute and a half at a quarter of the highest: a start winding that stays in, or a load."""
+    calm = [
+        Calm((2.0, 1.5, 2.5), 100.0, 10.0, 10.0, "down"),
+        Calm((101.0, 101.0, 101.0), 101.2, 6.0, 6.0, "down"),
+        Calm((150.0, 150.0, 150.0), 150.3, 5.0, 5.0, ""),
+    ]
+    assert end_of_surge(calm, 40.0, settled=None) == (2.0, 1.5, 150.3)
+
+
+def test_the_rms_of_a_span_goes_up_to_the_last_sample() -> None:
+    times, twos = np.arange(101) * 0.01, np.full(101, 2.0)
+    lost = np.zeros(101)
+    samples = Samples(times, twos, 4.0 * np.arange(101), lost, 0.01)
+    assert samples.rms(0.0, 1.0) == pytest.approx(2.0)
+    assert samples.rms(0.5, 0.51) is None  # it ends before
+    lost[60:] = 3
+    assert samples.rms(0.0, 0.4) == pytest.approx(2.0)
+    assert samples.rms(0.0, 1.0) is None  # a hole lies in it
+    assert samples.first_over(0.0, 1.0, 1.9) == 0.0
+    assert samples.first_over(0.0, 1.0, 2.1) is None
