@@ -400,7 +400,7 @@ def test_a_start_beside_a_load_that_runs(start, record, tmp_path):
     t, x = one.sampled(5000)
     x = x + 0.5 * math.sqrt(2) * np.sin(2 * np.pi * 60 * (t - one.begin))
     finding = trace(record(tmp_path / "start.csv", t, x))
-    assert "1 start" in said(finding)
+    assert said(finding).endswith("; 1 start")
     (row,) = (r for r in rows(finding) if not r[""].startswith("begins"))
     assert number(row["from"]) == pytest.approx(one.begin, abs=0.01)
 

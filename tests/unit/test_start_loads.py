@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
+from wirecalc_plugins.start_curve import estimate
 from wirecalc_plugins.start_curve.members import main_winding_alone
+from wirecalc_plugins.start_curve.meter_readings import read_meters
 from wirecalc_plugins.start_curve.motors import motors
 from wirecalc_plugins.start_curve.setup import Setup, case
 from wirecalc_plugins.start_curve.start_case import ShaftLoad
+from wirecalc_plugins.start_curve.starting import simulate
 
 PLATE: dict[str, Any] = {
     "nameplate_voltage": 115.0,
@@ -61,3 +65,20 @@ def test_the_members_of_a_main_winding_have_a_rotor_and_a_friction() -> None:
 
 def test_a_shaft_drives_nothing_but_what_is_said() -> None:
     assert ShaftLoad(0.003) == ShaftLoad(0.003, 0.0, 0.0, 0.0, locked=False)
+
+
+def test_a_start_winding_that_stays_in_heats_as_long_as_it_is_in() -> None:
+    """The rotor is held: two seconds heat twice as much as one."""
+    nothing: Any = dict.fromkeys(Setup._fields)
+    setup = Setup(**nothing)._replace(**PLATE, load_curve="constant")
+    stalled = case(setup, motors(setup)[0])._replace(load=ShaftLoad(0.002, locked=True))
+    one, two = (read_meters(simulate(stalled, seconds), seconds) for seconds in (1.0, 2.0))
+    assert one.settle_time is None
+    assert two.start_heat == pytest.approx(2 * one.start_heat, rel=0.02)
+
+
+def test_no_winding_leaks_less_than_nothing() -> None:
+    """2 ohm that draw 18 A from 115 V, magnetised by 5 ohm: its leakage would be under zero."""
+    plate: Any = SimpleNamespace(main_resistance=2.0, voltage=115.0)
+    assert estimate._locked_main(plate, 0.58, 18.0, 5.0) is None
+    assert estimate._locked_main(plate, 0.58, 12.0, 20.0) is not None
