@@ -7,6 +7,8 @@ from typing import Any
 import pytest
 
 import wirecalc
+from wirecalc.typed.wires import read_wire
+from wirecalc_plugins.wire.sizes import _builds
 
 
 def _example(name: str) -> dict[str, Any]:
@@ -36,3 +38,25 @@ def test_the_share_of_a_locked_rotor_current_is_of_what_the_plate_says() -> None
     typed = {k: v for k, v in typed.items() if k not in ("voltage", "nameplate_voltage")}
     share = wirecalc.run("locked", **typed).figure("share of locked-rotor current")
     assert share.figure.value == pytest.approx(75.0)
+
+
+@pytest.mark.parametrize(
+    ("strand", "build"), [("0.29", ["16 AWG"]), ("0.27", []), ("0.26", ["18 AWG"])]
+)
+def test_a_build_is_named_where_a_calliper_may_have_missed_it(
+    strand: str, build: list[str]
+) -> None:
+    """19 strands of 0.254 mm are 18 AWG, of 0.287 mm 16 AWG: 0.27 mm is over 8 % off of both."""
+    said = list(_builds(read_wire(f"19x{strand} mm")))
+    assert [one.partition(" it would be ")[2] for one in said] == build
+
+
+def test_a_curve_goes_from_the_rating_to_fifty_times_it() -> None:
+    """Under 100 % nothing trips; at 5000 % a breaker of 15 A is at 750 A, past its instant trip."""
+    trip = wirecalc.build(bundled_only=True).calculations["trip"].calculation
+    kind: Any = trip.input("curve").kind
+    multiple = kind.columns["multiple"]
+    assert [multiple.read(text).value for text in ("100 %", "5000 %")] == [100.0, 5000.0]
+    for text in ("99 %", "5001 %"):
+        with pytest.raises(wirecalc.BadText):
+            multiple.read(text)
