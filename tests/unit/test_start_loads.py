@@ -10,7 +10,7 @@ import pytest
 from wirecalc_plugins.start_curve import estimate
 from wirecalc_plugins.start_curve.members import main_winding_alone
 from wirecalc_plugins.start_curve.meter_readings import read_meters
-from wirecalc_plugins.start_curve.motors import motors
+from wirecalc_plugins.start_curve.motors import motors, torque_of_its_kind
 from wirecalc_plugins.start_curve.setup import Setup, case
 from wirecalc_plugins.start_curve.start_case import ShaftLoad
 from wirecalc_plugins.start_curve.starting import simulate
@@ -82,3 +82,11 @@ def test_no_winding_leaks_less_than_nothing() -> None:
     plate: Any = SimpleNamespace(main_resistance=2.0, voltage=115.0)
     assert estimate._locked_main(plate, 0.58, 18.0, 5.0) is None
     assert estimate._locked_main(plate, 0.58, 12.0, 20.0) is not None
+
+
+def test_nothing_is_said_of_a_torque_of_which_no_motor_of_the_kind_tells() -> None:
+    """Of run capacitors three machines have 0.013 to 0.091 of kappa: that is no band to lie in."""
+    nothing: Any = dict.fromkeys(Setup._fields)
+    alone = {"start_method": "run-capacitor", "start_capacitor": None, "run_capacitor": 15.0}
+    setup = Setup(**nothing)._replace(**PLATE | alone, load_curve="constant")
+    assert torque_of_its_kind(setup, motors(setup)[0]) == 1.0

@@ -42,3 +42,20 @@ def test_one_reading_of_a_panel_is_no_loss(alone: str) -> None:
     without = wirecalc.run("upstream", **typed)
     found = wirecalc.run("upstream", **typed, **{alone: "121 V"})
     assert [c.because for c in found.criteria] == [c.because for c in without.criteria]
+
+
+@pytest.mark.parametrize(
+    ("typed", "practice"), [({}, True), ({"start_power_factor": "65 %"}, False)]
+)
+def test_a_power_factor_that_nobody_gave_is_practice(typed: dict[str, str], practice: bool) -> None:
+    found = wirecalc.run(
+        "dip",
+        locked_rotor_current="20 A",
+        nameplate_voltage="120 V",
+        voltage_at_rest="120 V",
+        building_wire="14 AWG",
+        run_length="50 ft",
+        **typed,
+    )
+    source = found.figure("volts at start, power factor 0.65").figure.source
+    assert (source == wirecalc.PRACTICE) is practice

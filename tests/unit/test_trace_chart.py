@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 from itertools import pairwise
+from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
 
 import numpy as np
 import pytest
 
+import wirecalc
 from wirecalc_plugins.trace import chart
 from wirecalc_plugins.trace.plate_view import TracePlate
 
@@ -66,3 +68,15 @@ def test_many_readings_are_drawn_by_least_and_most_and_a_gap_stays_one() -> None
     assert not [at for at in x if 41.0 < at < 59.0]
     assert min(v for v in y if v == v) == pytest.approx(-1.0, abs=1e-3)
     assert max(v for v in y if v == v) == pytest.approx(1.0, abs=1e-3)
+
+
+def test_a_waveform_is_drawn_fine_and_its_rms_strong(tmp_path: Path) -> None:
+    times = np.arange(2400) / 2000
+    amps = 3.0 * np.sin(2 * np.pi * 60 * times) * (times > 0.2)
+    file = tmp_path / "start.csv"
+    rows = "\n".join(f"{t:.4f},{x:.4f}" for t, x in zip(times, amps, strict=True))
+    file.write_text(f"time (s),current (A)\n{rows}\n", encoding="utf-8")
+    found = wirecalc.run("trace", recording=str(file))
+    drawn = [one for chart in found.charts for one in chart().lines]
+    marks = {one.name: (one.fine, one.strong) for one in drawn}
+    assert marks == {"current": (True, False), "one-cycle rms": (False, True)}
