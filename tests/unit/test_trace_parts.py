@@ -18,6 +18,10 @@ from wirecalc_plugins.trace.starts_listing import seconds_in_words
 from wirecalc_plugins.trace.surge import Calm, end_of_surge, since_start
 
 
+class _Store:
+    """Where the rows of a recording are kept."""
+
+
 def _run(begins: float, highest: float = 8.1, **more: Any) -> Any:
     calm = SimpleNamespace(begin=(begins, begins, begins), level=8.0)
     return SimpleNamespace(settled=8.0, calm=[calm], highest=highest, **more)
@@ -118,7 +122,8 @@ def test_ten_readings_under_each_stamp_are_a_tenth_of_a_second_apart(rows: int) 
     stamps = np.floor(np.arange(1000) / 10)
     blocks = [SimpleNamespace(t=stamps[at : at + rows]) for at in range(0, 1000, rows)]
     overview = SimpleNamespace(step=1.0, repeats=900, rows=1000)
-    recording: Any = SimpleNamespace(overview=overview, blocks=lambda: iter(blocks))
+    store = _Store()  # what was counted is remembered by it
+    recording: Any = SimpleNamespace(overview=overview, blocks=lambda: iter(blocks), store=store)
     clock = clock_of(recording)
     assert clock.coarse
     assert clock.step == pytest.approx(0.1, rel=1e-12)
