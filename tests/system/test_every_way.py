@@ -9,7 +9,7 @@ import pytest
 
 import wirecalc
 from tests.calculations.trials import CATALOGUE, FILED, TRIALS
-from wirecalc import ReadingsFile, cli
+from wirecalc import cli
 from wirecalc.engine.inputs import Input
 
 NAMES = sorted(set(TRIALS) - set(FILED))
@@ -24,7 +24,7 @@ def examples(name: str) -> dict[str, object]:
 
 def alone(declared: Input) -> bool:
     kind = declared.kind
-    return not kind.goes_with and not isinstance(kind, ReadingsFile) and declared.name != "by"
+    return not kind.goes_with and not kind.of_file and declared.name != "by"
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -37,8 +37,8 @@ def pages() -> dict[str, str]:
 
 
 def tags(root: Element) -> Counter[str]:
-    """Count the elements; the marks of an axis (use) are as many as its labels leave room for."""
-    return Counter(tag for e in root.iter() if not (tag := str(e.tag)).endswith("}use"))
+    """Count the elements, save marks of an axis: as many as its labels leave room for."""
+    return Counter(tag for e in root.iter() if not (tag := str(e.tag)).endswith(("}use", "}g")))
 
 
 def test_every_text_of_a_job_is_escaped() -> None:
