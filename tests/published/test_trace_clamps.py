@@ -95,6 +95,17 @@ def test_the_direct_part_of_a_load_is_not_taken_for_a_zero_that_drifts(record, t
     assert finding.figure("settled level").figure.value == pytest.approx(4.0, rel=0.01)
 
 
+@independent("start of an R-L circuit in closed form, integrated densely by numpy; 30 A are added")
+@pytest.mark.parametrize(("rate", "frequency"), [(1000, 60), (5000, 50)])
+def test_a_waveform_that_never_falls_below_zero_is_no_log(start, record, tmp_path, rate, frequency):
+    one = start(end=4.0, frequency=float(frequency))
+    t, x = one.sampled(rate)
+    finding = wirecalc.run("trace", recording=str(record(tmp_path / "s.csv", t, x + 30)), **PLATE)
+    all_true(finding, {k: v for k, v in truths_of(one).items() if k != "mains frequency"})
+    assert finding.figure("mains frequency").figure.value == pytest.approx(frequency, rel=1e-3)
+    assert finding.figure("direct part, taken off").figure.value == pytest.approx(30, abs=0.01)
+
+
 @independent("root of 2.4^2 + 0.5^2 is 2.4515; a zero that drifts is added")
 def test_a_small_direct_part_of_a_load_stays_its_own(record, tmp_path):
     t = np.arange(60_000) / 1000
