@@ -71,7 +71,7 @@ def test_what_is_remembered_of_a_ptc_is_marked_and_has_a_band() -> None:
     given = PLATE | {"start_method": "ptc", "ptc_resistance": "6.8 ohm", "load_torque": "10 %"}
     finding = wirecalc.run("start-curve", **given, inertia="0.0005 kg m2", duration="0.5 s")
     for name, span in (
-        ("heat capacity of the PTC, assumed", (0.5, 1.0, 2.0)),
+        ("heat capacity of the PTC, assumed", (0.6, 1.0, 1.6)),
         ("switching temperature of the PTC, assumed", (100, 120, 140)),
         ("warming in which the PTC rises tenfold, assumed", (10, 15, 20)),
     ):
@@ -85,7 +85,7 @@ def test_the_ends_of_a_ptc_are_those_that_open_soonest_and_latest() -> None:
     typed = Ptc(6.8)
     soonest, latest = not_known.ptc_ends(typed)
     assert (soonest.cold, latest.cold) == (6.8, 6.8)
-    assert (soonest.heat_capacity, latest.heat_capacity) == (0.5, 2.0)
+    assert (soonest.heat_capacity, latest.heat_capacity) == (0.6, 1.6)
     assert (soonest.switches_at, latest.switches_at) == (100, 140)
     assert (soonest.rise, latest.rise) == pytest.approx((math.log(10) / 10, math.log(10) / 20))
 
@@ -105,6 +105,9 @@ def test_an_estimate_has_room_for_what_it_leaves_out(field: str, share: float) -
     assert (low, high) == pytest.approx((value * (1 - share), value * (1 + share)))
     known = starts(estimated._replace(estimated=False), one)
     assert known.band(field) == (value, value)
+    # a max-hold lies between the first 100 ms and the settled current
+    assert starts(estimated, one).wider((10.0, 20.0), "held") == pytest.approx((9.2, 21.6))
+    assert known.wider((10.0, 20.0), "held") == (10.0, 20.0)
 
 
 def test_what_it_settles_at_is_that_of_the_starts_that_settle() -> None:

@@ -10,7 +10,7 @@ from .start_case import Ptc
 SLOWER = {"voltage_at_rest": 0, "source_resistance": 1, "cord_length": 1}
 ASSUMED = ("load_torque", "inertia")  # both ends are run where they are left out
 # of a PTC, all from memory: J/K, C, and the K in which it rises tenfold
-PTC_SPANS = {"heat_capacity": (0.5, 2.0), "switches_at": (100.0, 140.0), "tenfold": (10.0, 20.0)}
+PTC_SPANS = {"heat_capacity": (0.6, 1.6), "switches_at": (100.0, 140.0), "tenfold": (10.0, 20.0)}
 # what the model of a motor that was not measured leaves out: shares, as textbook machines showed
 WIDER = {"inrush": 0.02, "cycle": 0.03, "peak": 0.03, "settled": 0.08, "start_heat": 0.15}
 WIDER["held"] = 0.08  # a max-hold shows between the first 100 ms and the settled current

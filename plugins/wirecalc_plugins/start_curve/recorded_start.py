@@ -114,5 +114,5 @@ def last_above(t: Samples, level: Samples, limit: Any) -> Samples:
     drop = level[last, lane] - level[after, lane]
     part = (level[last, lane] - limit) / np.where(drop > 0, drop, 1.0)
     when = t[last] + part * (t[after] - t[last])
-    found: Samples = np.where(ends, np.inf, np.where(ever, when, 0.0))
+    found: Samples = np.where(ever, np.where(ends, np.inf, when), 0.0)
     return found
