@@ -167,7 +167,7 @@ def test_what_is_tried_lies_within_its_ends() -> None:
     # a rotor alone is taken as 0.05 s at full power; none is lighter than 0.04 s
     lightest = 2 * 0.04 * 186.425 / (4 * math.pi * 60 / 4) ** 2
     for one in cases:
-        assert one.load.inertia == pytest.approx(lightest, rel=0.001)
+        assert one.load.inertia == pytest.approx(lightest, rel=0.005)
     given = tried_starts._case(SETUP._replace(inertia=0.003), motor, {}, 0, 1e-5)
     assert given.load.inertia == 0.003
 
