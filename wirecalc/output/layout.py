@@ -16,7 +16,7 @@ _MOVES = re.compile(  # the cursor, or turns letters round: no part of what a na
 )
 _ASCII = str.maketrans({"±": "+/-", "Ω": "ohm", "×": "x", "²": "2", "°": "", "µ": "u"})
 _ON = " \\"  # behind a line of a command that goes on
-_QUOTED = r"""(?:"[^"]*"|'[^']*')"""
+_WORD = r"""(?:"[^"]*"|'[^']*'|\S)+"""  # of a shell: what is quoted is a part of it
 _KEPT = "\xa0"  # a space at which no line ends
 _FEW = 60  # columns; under it a label has the text below it and not beside it
 _OTHER = ("AWG", "J/W", "times")  # behind a number, beside the units that are typed
@@ -106,7 +106,7 @@ def command(line: str) -> list[str]:
     """
     most = screen.width() - 2 - len(_ON)
     lines = [""]
-    for part in re.findall(rf"--\S+ {_QUOTED}|{_QUOTED}|\S+", line):
+    for part in re.findall(rf"--{_WORD} (?!--){_WORD}|{_WORD}", line):
         apart = part.split(" ", 1) if len(part) + 6 > most and part.startswith("--") else [part]
         for word in apart:
             if lines[-1].strip() and len(lines[-1]) + 1 + len(word) > most:
