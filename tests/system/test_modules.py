@@ -16,7 +16,7 @@ from wirecalc import Reading
 
 from .conftest import LONGEST_RUN, Outside, clean_environment
 
-DEAR = {"pint", "numpy", "scipy", "matplotlib", "jinja2"}
+DEAR = {"pint", "numpy", "scipy", "matplotlib", "jinja2", "pyarrow"}
 FOR_SLIPS = {"difflib"}  # only when something was mistyped
 # each with all inputs of its good run
 IN_DECLARED_UNITS = [name for name, trial in TRIALS.items() if trial.good and trial.light]

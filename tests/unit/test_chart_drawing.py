@@ -136,3 +136,13 @@ def test_a_label_with_no_free_place_gets_room_on_the_right(monkeypatch: pytest.M
         ((_, box),) = boxes(axes)
         assert axes.transData.inverted().transform((box.x0, box.y0))[0] > 10
         assert max(axes.get_xticks()) <= 10
+
+
+def test_a_log_with_clock_times_counts_from_midnight(tmp_path: Path) -> None:
+    path = tmp_path / "clock.csv"
+    rows = (f"{8 + i // 60:02d}:{i % 60:02d}:00,{1.3 if i % 40 < 20 else 0.0}" for i in range(300))
+    path.write_text("\n".join(["time,current_rms_A", *rows, ""]), encoding="utf-8")
+    (make,) = wirecalc.run("trace", recording=str(path)).charts
+    chart = make()
+    assert (chart.x.label, chart.x.unit) == ("time since midnight", "h")
+    assert chart.lines[0].x[0] == pytest.approx(8, abs=0.02)

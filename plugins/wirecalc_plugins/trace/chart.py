@@ -152,7 +152,7 @@ def _expected(plate: TracePlate) -> Iterator[charts.Limit]:
 
 def _window(begin: float, end: float, clock: bool = False) -> _Window:
     """Return a span of time, in hours or minutes where it is long."""
-    label = "time of day" if clock else "time"
+    label = "time since midnight" if clock else "time"
     if end - begin >= _HOURS_FROM:
         return _Window(begin, end, "h", _HOUR_S, label)
     if end - begin >= _MINUTES_FROM:
