@@ -45,6 +45,7 @@ def _stems(text: str) -> tuple[str, ...]:
     return tuple(stem(word) for word in words if word not in _JOINING)
 
 
+@functools.lru_cache(maxsize=5_000)  # and words
 def stem(word: str) -> str:
     """Return a word without an ending that changes no meaning."""
     if len(word) < 4 or not word.isalpha():
