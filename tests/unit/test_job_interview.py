@@ -221,6 +221,18 @@ def test_taken_up_after_every_answer_it_ends_as_if_nothing_had_happened() -> Non
         assert not done & set(again.asked)
 
 
+def test_nothing_is_asked_again_of_a_check_that_is_done() -> None:
+    """What was said not to be there stands on no sheet, and is not asked for twice."""
+    whole = Person(**{"needed insulation or leakage": "leakage", "needed ground path, ground": "1"})
+    while "other" not in whole.asked:
+        whole.one()
+    assert {"neutral_strap", "other_leakage"} <= set(whole.of("leakage"))
+    assert Person(whole.sheet).run().of("leakage") == []
+    before = next(n for n, key in enumerate(whole.asked) if key == "leakage: other_leakage")
+    again = Person(tomllib.loads(whole.texts[before - 1])).run()
+    assert "other_leakage" in again.of("leakage")  # the one in whose middle it was left
+
+
 @pytest.mark.parametrize(
     ("answer", "reason", "open_"),
     [

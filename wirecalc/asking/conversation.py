@@ -6,7 +6,7 @@ After each answer the calculation is run on what is there; what it cannot tell w
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
-from typing import Any, NamedTuple
+from typing import Any
 
 from ..base.errors import BadInput, PluginDefect, Problem
 from ..engine.declaration import Calculation
@@ -18,20 +18,9 @@ from ..said.findings import Finding
 from ..said.verdicts import Verdict
 from .given_answers import Answers
 from .order import bearing, follows, in_order, replaced
-from .tried import changes, tried_texts
+from .tried import Open, changes, tried_texts
 
 Run = Callable[[Mapping[str, object]], Finding]
-
-
-class Open(NamedTuple):
-    """An input that is not answered and may be: what leaving it out means, what it may change.
-
-    `to` are the verdicts that some answer to it was found to lead to, other than the present one.
-    """
-
-    input: Input
-    word: LeftOut
-    to: tuple[Verdict, ...] = ()
 
 
 class Conversation(Answers):
@@ -91,6 +80,11 @@ class Conversation(Answers):
         if not waiting or self._settled_by_a_fail(waiting):
             return None
         return waiting[0]
+
+    def is_open(self) -> bool:
+        """Whether it cannot tell before more is answered."""
+        waiting = list(self._waiting())
+        return bool(waiting) and not self._settled_by_a_fail(waiting)
 
     def is_needed(self, declared: Input) -> bool:
         """Whether it cannot tell without an input, as far as the answers go."""

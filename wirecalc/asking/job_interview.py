@@ -22,7 +22,7 @@ from . import job_end, job_head, job_work
 from .conversation import Conversation
 from .job_evaluation import of_complete, runner
 from .job_question import Question, chosen
-from .job_state import HEAD, WORDS, State
+from .job_state import HEAD, OTHERS, WORDS, State
 from .plates import Offered, of_the_machine, offered
 
 
@@ -164,15 +164,24 @@ class Interview:
         planned = self._planned()
         check = planned[index]
         talk = self._talk(index, check)
-        try:
-            waits = talk.next() is not None
-        except PluginDefect:  # nothing can be asked; the job says so of the check
-            return None
-        if index not in state.started and not waits:
+        if not self._is_open(index, talk):
+            state.closed.add(index)
             return None
         state.started.add(index)
         others = [other for n, other in enumerate(planned) if n != index]
         return OfCheck(index, check, talk, offered(check, others))
+
+    def _is_open(self, index: int, talk: Conversation) -> bool:
+        """Whether a check was begun, or one of a sheet that was taken up waits for an answer.
+
+        Of the one that may have been left in its middle, what would be taken for not there too.
+        """
+        last = index == len(self._state.checks) - 1 and not self._state.is_past(OTHERS)
+        try:
+            waits = talk.next() is not None if last else talk.is_open()
+            return waits or index in self._state.started
+        except PluginDefect:  # nothing can be asked; the job says so of the check
+            return False
 
     def _planned(self) -> list[Check]:
         return plan(self._state.sheet, self._catalogue, [], [])

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
+from typing import NamedTuple
 
 from ..engine.inputs import Input
+from ..engine.left_out import LeftOut
 from ..said.findings import Finding
 from ..said.verdicts import Verdict
 from ..typed.counts import Count
@@ -14,6 +16,17 @@ from ..typed.word_kinds import OneOf, WireKind, YesNo
 
 _MOST_WORDS = 12  # of a list that are tried
 _WIRES = ("18 AWG", "14 AWG", "10 AWG")  # sizes of the trade, from a lead to a dryer's cord
+
+
+class Open(NamedTuple):
+    """An input that is not answered and may be: what leaving it out means, what it may change.
+
+    `to` are the verdicts that some answer to it was found to lead to, other than the present one.
+    """
+
+    input: Input
+    word: LeftOut
+    to: tuple[Verdict, ...] = ()
 
 
 def tried_texts(declared: Input) -> list[str]:

@@ -12,8 +12,9 @@ from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from ..asking.answers import BACK, HELP, SKIP, meaning
-from ..asking.conversation import Conversation, Open
+from ..asking.conversation import Conversation
 from ..asking.plates import Offered
+from ..asking.tried import Open
 from ..base.errors import PluginDefect, Problem, did_you_mean
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
