@@ -5,6 +5,7 @@ Rounding is for showing only; every comparison is made with the unrounded number
 
 from __future__ import annotations
 
+import functools
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Context, Decimal
 
 DIGITS = 4
@@ -67,6 +68,7 @@ def show_band(low: float, high: float, unit: str = "") -> str:
     return f"{ends} {unit}" if unit else ends
 
 
+@functools.lru_cache(4096)  # limits come again and again
 def _digits(value: float, digits: int, toward: str) -> str:
     exact = Decimal(f"{value:.12g}")  # drops the noise of binary arithmetic, 20.000000000000004
     if exact == 0:

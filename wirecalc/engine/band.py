@@ -177,12 +177,14 @@ def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged
     if len(criteria) == 1 and not absent:
         (only,) = criteria
         return Judged(only, provider, only.verdict, only.reason, only.next_action)
-    verdicts = {c.verdict for c in criteria}
-    weakest = max(criteria, key=lambda c: (c.verdict.rank, -c.closeness))
+    each = [(c, c.verdict) for c in criteria]
+    verdicts = {verdict for _, verdict in each}
+    most = worst(verdicts)
+    weakest = min((c for c, verdict in each if verdict is most), key=lambda c: c.closeness)
     actuals = [c.actual for c in criteria if c.actual is not None]
     low, high = (min(actuals), max(actuals)) if len(set(actuals)) > 1 else (None, None)
     unsettled = bool(verdicts & {Verdict.FAIL, Verdict.CANNOT_TELL}) and len(verdicts) > 1
-    unknown = next((c for c in criteria if c.verdict is Verdict.CANNOT_TELL), None)
+    unknown = next((c for c, verdict in each if verdict is Verdict.CANNOT_TELL), None)
     if unknown is not None and (absent or unsettled):  # no meter settles what is not known
         reason = unknown.says if unknown is criteria[0] else f"{unknown.says} ({AT_AN_END})"
         return Judged(unknown, provider, unknown.verdict, reason, unknown.action, low, high)
@@ -193,11 +195,10 @@ def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged
         mildest = max(criteria, key=lambda c: c.closeness)
         reason = mildest.reason if low is None else mildest.sure_reason
         return Judged(mildest, provider, Verdict.FAIL, reason, mildest.next_action, low, high)
-    verdict = worst(verdicts) or Verdict.PASS
     reason = weakest.reason
     if weakest.sense == "cannot tell" and len({c.says for c in criteria}) > 1:
         reason = f"{reason} ({MIDDLE})"  # its words have numbers in them, and are the centre's
-    return Judged(weakest, provider, verdict, reason, weakest.next_action, low, high)
+    return Judged(weakest, provider, weakest.verdict, reason, weakest.next_action, low, high)
 
 
 def _would_settle(centre: Criterion) -> str:

@@ -26,11 +26,12 @@ def finding(
     runs: Sequence[Run],
     merged: Mapping[Key, Judged],
     not_loaded: Sequence[NotChecked],
+    house_rules: tuple[str, ...],
 ) -> Finding:
     """Merge the runs of a calculation into its finding.
 
     `merged` are its criteria over the runs; `not_loaded` are the plugins that a finding is to
-    name as missing.
+    name as missing, `house_rules` those of the shop that it was judged by.
     """
     plugin, calc = provided.plugin, provided.calculation
     judged = list(merged.values())
@@ -63,6 +64,7 @@ def finding(
         sources=collect_sources(
             [c.criterion.source for c in criteria] + [f.figure.source for f in figures]
         ),
+        house_rules=house_rules,
     )
 
 

@@ -53,6 +53,12 @@ def take_input(
 ) -> None:
     """Take one input into what is prepared, or add to it what is wrong with it."""
     given = all_given.get(declared.name)
+    if given is None and not declared.required:
+        _take_default(declared, prepared, remembered)
+        return
+    if (seen := _seen_before(declared, given, remembered)) is not None:
+        _keep(declared, [seen], prepared)
+        return
     if given is None and declared.required and not missing_is_unknown:
         option = f"{declared.option} " if origin == "typed" else ""
         raise BadText(
@@ -68,8 +74,6 @@ def take_input(
         _take_unknown(declared, prepared, said=given is not None, rest=bool(known))
         if given is not None and known:
             _take_given(declared, known, companions, origin, prepared, remembered, meter)
-    elif given is None:
-        _take_default(declared, prepared, remembered)
     else:
         _take_given(declared, items, companions, origin, prepared, remembered, meter)
 
@@ -140,6 +144,20 @@ def _take_given(
     if not items:
         raise BadText("is an empty list", f"such as {declared.kind.example}")
     taken = [_read(declared, item, companions, origin, remembered, meter) for item in items]
+    _keep(declared, taken, prepared)
+
+
+def _seen_before(
+    declared: Input, given: object, remembered: Remembered
+) -> tuple[Read, InputRecord] | None:
+    """Return what was read of the same text before, where nothing else counts."""
+    if not isinstance(given, str) or declared.many or declared.kind.companions:
+        return None
+    return None if readings.may_have_one(given) else remembered.get((declared.name, given))
+
+
+def _keep(declared: Input, taken: list[tuple[Read, InputRecord]], prepared: Prepared) -> None:
+    """Note what was read of an input."""
     reads = [read for read, _ in taken]
     if by := next((r.by for r in reads if r.by), ""):
         prepared.taken_by[declared.name] = by

@@ -68,8 +68,7 @@ def run(
     judged = merge_criteria(runs, missing)
     if runs and worth_trying(prepared, judged):
         judged = with_others(calc, judged, list(_others(provided, prepared, mine)))
-    found = finding(provided, prepared, runs, judged, not_loaded)
-    return replace(found, house_rules=_judged_by(mine, runs))
+    return finding(provided, prepared, runs, judged, not_loaded, _judged_by(mine, runs))
 
 
 def _judged_by(rules: Sequence[ProvidedRule], runs: Sequence[Run]) -> tuple[str, ...]:
@@ -196,7 +195,7 @@ def _take_items(stream: Iterable[Item]) -> list[Item]:
     names: set[tuple[type, str]] = set()
     for item in stream:
         check(item)
-        if isinstance(item, Figure | Criterion | Answer):
+        if isinstance(item, (Figure, Criterion, Answer)):
             if (type(item), item.name) in names:
                 raise ValueError(f"it yields {item.name!r} twice")
             names.add((type(item), item.name))

@@ -19,6 +19,7 @@ from ..published import tables
 from ..rules.requirements import ProvidedRequirement
 from ..said.findings import Finding
 from ..said.items import Caution, NotChecked, added_cautions, use_cautions
+from .between_runs import BetweenRuns
 from .discovery import FAILED, IN_PART, LEFT_OUT, SAID, Plugin, found
 from .loading import load
 from .offers import by_name, collect
@@ -43,6 +44,7 @@ class Catalogue:
     used: list[Path] = field(default_factory=list)  # files of the shop with a use of their own
     unused: list[tables.Unused] = field(default_factory=list)  # though the shop meant it
     instruments: Declared = field(default_factory=Declared)
+    _between: BetweenRuns = field(default_factory=BetweenRuns, init=False, repr=False)
 
     @property
     def not_loaded(self) -> list[NotChecked]:
@@ -119,14 +121,7 @@ class Catalogue:
         missing_is_unknown: bool = False,
     ) -> Finding:
         """Run a calculation with this catalogue's house rules, tables and cautions."""
-        again = functools.partial(
-            run,
-            self.find(name),
-            rules=self.rules,
-            not_loaded=self.not_loaded,
-            origin=origin,
-            missing_is_unknown=missing_is_unknown,
-        )
+        again = self._again(name, origin, missing_is_unknown)
         with self.in_use():
             found = again(given)
             if self.instruments.instruments:
@@ -142,22 +137,27 @@ class Catalogue:
 
         What does not change from run to run is found once, and no text is read twice.
         """
-        provided = self.find(name)
-        again = functools.partial(
-            run,
-            provided._replace(offered=provided.calculation),
-            rules=self.rules,
-            not_loaded=self.not_loaded,
-            origin=origin,
-            missing_is_unknown=missing_is_unknown,
-            remembered={},
-        )
+        again = self._again(name, origin, missing_is_unknown)
 
         def once_more(given: Mapping[str, object]) -> Finding:
             with self.in_use():
                 return again(given)
 
         return once_more
+
+    def _again(
+        self, name: str, origin: str, missing_is_unknown: bool
+    ) -> Callable[[Mapping[str, object]], Finding]:
+        provided, remembered = self._between.of(name, origin, self.find(name), self.instruments)
+        return functools.partial(
+            run,
+            provided,
+            rules=self.rules,
+            not_loaded=self.not_loaded,
+            origin=origin,
+            missing_is_unknown=missing_is_unknown,
+            remembered=remembered,
+        )
 
     def seeker(self, name: str, **asked: Any) -> Seeker:
         """Return what finds the spans of a calculation's inputs that are sought (see Seeker)."""

@@ -49,7 +49,9 @@ class Row(NamedTuple):
     def number(self, column: str) -> float:
         """Return a number; raises TableError where the cell is empty or holds text."""
         value = self.cells[column]
-        if isinstance(value, int | float):
+        if type(value) is float:
+            return value
+        if isinstance(value, int):
             return float(value)
         raise TableError(f"table {self.table}: column {column} holds no number in this row")
 

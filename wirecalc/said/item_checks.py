@@ -21,16 +21,57 @@ Test = Callable[[Any], bool]
 _MOST_SOURCES = 10_000
 _right_sources: dict[int, Source] = {}  # those of tables come again in every run
 _LARGEST = sys.float_info.max  # an int may be larger than any float
+_SENSES = ("at least", "at most", "requires", "cannot tell")
 
 
 def check(item: Any) -> None:
     """Raise TypeError for what is no item, and ValueError for one that is filled in wrongly."""
-    tests = _FIELDS.get(type(item))
+    kind = type(item)
+    if (kind is Criterion and _plainly_right(item)) or (kind is Figure and _plain_figure(item)):
+        return
+    tests = _FIELDS.get(kind)
     if tests is None:
         raise TypeError(f"it yields a {type(item).__name__}, which is no item of a finding")
     for test, value, default in zip(tests, item, _DEFAULTS[type(item)], strict=True):
         if value is not default and not test(value):
             raise ValueError(_wrong(item, tests))
+
+
+def _plainly_right(c: Criterion) -> bool:
+    """Whether a criterion is right at a glance, as nearly all are; else it is looked at whole."""
+    return (
+        type(c.name) is type(c.says) is type(c.action) is type(c.unit) is str
+        and type(c.sense) is str
+        and c.sense in _SENSES
+        and _plain_number(c.actual)
+        and _plain_number(c.limit)
+        and _plain_number(c.caution_limit)
+        and (c.source is None or _right_sources.get(id(c.source)) is c.source)
+        and type(c.origin) is Origin
+        and (c.advisory is False or c.advisory is True)
+        and (c.holds is False or c.holds is True)
+        and type(c.needs) is tuple
+        and not c.needs
+        and c.band is None
+        and type(c.better) is type(c.behind) is type(c.plain) is str
+    )
+
+
+def _plain_figure(f: Figure) -> bool:
+    return (
+        type(f.name) is type(f.unit) is type(f.toward) is str
+        and f.value is not None
+        and _plain_number(f.value)
+        and (f.source is None or _right_sources.get(id(f.source)) is f.source)
+        and (f.working is None or callable(f.working))
+        and type(f.also) is tuple
+        and not f.also
+        and f.band is None
+    )
+
+
+def _plain_number(value: Any) -> bool:
+    return value is None or (type(value) is float and -_LARGEST <= value <= _LARGEST)
 
 
 def _wrong(item: Any, tests: tuple[Test, ...]) -> str:
@@ -114,7 +155,7 @@ _FIELDS: dict[type[Any], tuple[Test, ...]] = {  # what each field of a record ma
     Figure: (_text, _number, _text, _source, _callable_or_none, _also, _text, _band),
     Answer: (_text, _text, _texts, _texts, _yes),
     Criterion: (
-        *(_text, _among("at least", "at most", "requires", "cannot tell")),
+        *(_text, _among(*_SENSES)),
         *(_number_or_none, _number_or_none, _text, _number_or_none),
         *(_source, _is(Origin), _yes, _yes),
         *(_text, _text, _texts, _band, _text, _text, _text),

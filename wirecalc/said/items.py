@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from ..base.errors import TableError
 from ..published.sources import Source
 from .charts import ChartMaker
 from .criteria import Criterion
+
+if TYPE_CHECKING:
+    from ..published.tables import Table
 
 
 class Figure(NamedTuple):
@@ -144,9 +147,13 @@ def library_caution(key: str) -> Caution | None:
     """Return a caution of the table, or one that a plugin added; None for an unknown key."""
     from ..published.tables import load
 
-    row = load("cautions").find(key=key)
+    return load("cautions").made(_caution, key) or _added_cautions.get(key)
+
+
+def _caution(table: Table, key: str) -> Caution | None:
+    row = table.find(key=key)
     if row is None:
-        return _added_cautions.get(key)
+        return None
     printed = row.printed
     return Caution(
         key,

@@ -7,11 +7,13 @@ never an extrapolation.
 from __future__ import annotations
 
 import math
+from bisect import bisect_right
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from ..base.rounding import put
 from ..published.sources import Source, computed
-from ..published.tables import Row, load
+from ..published.tables import Row, Table, load
 from ..typed.wires import GAUGES, Wire, gauge_cmil, gauge_number
 
 STRANDING_SLACK = (
@@ -105,19 +107,13 @@ def greatest_resistance(wire: Wire, temperature: float = 20.0) -> Factor | None:
     one over its area. None for a wire that is not metric, and for copper-clad aluminium.
     """
     coating = "plain" if wire.coating == "bare" or wire.metal != "copper" else "tinned"
-    rows = list(load("iec-60228").where(metal=wire.metal, coating=coating))
+    classes = load("iec-60228").made(_classes, wire.metal, coating, wire.stranded)
     own = wire.nominal_mm2
-    if own is None or not rows:
+    if own is None or not classes:
         return None
-    of_class: dict[float, Row] = {}
-    for row in rows:  # thin to thick within a class
-        number = row.number("class")
-        if (number > 1) == wire.stranded and (
-            number not in of_class or row.number("nominal_mm2") <= own
-        ):
-            of_class[number] = row
     most = max(
-        of_class.values(), key=lambda r: r.number("max_ohm_per_km") * r.number("nominal_mm2")
+        (rows[max(bisect_right(rows, own, key=_nominal) - 1, 0)] for rows in classes),
+        key=lambda r: r.number("max_ohm_per_km") * r.number("nominal_mm2"),
     )
     nominal = most.number("nominal_mm2")
     source = most.source
@@ -127,6 +123,19 @@ def greatest_resistance(wire: Wire, temperature: float = 20.0) -> Factor | None:
     alpha = load("metals").row(metal=metal).number("alpha_20C_per_K")
     at_20 = most.number("max_ohm_per_km") * nominal / own
     return Factor(at_20 * (1 + alpha * (temperature - 20)), source)
+
+
+def _classes(table: Table, metal: str, coating: str, stranded: bool) -> Sequence[Sequence[Row]]:
+    """Return the rows of each class of solid or stranded wire, thin to thick."""
+    of_class: dict[float, list[Row]] = {}
+    for row in table.where(metal=metal, coating=coating):
+        if (row.number("class") > 1) == stranded:
+            of_class.setdefault(row.number("class"), []).append(row)
+    return tuple(tuple(sorted(rows, key=_nominal)) for rows in of_class.values())
+
+
+def _nominal(row: Row) -> float:
+    return row.number("nominal_mm2")
 
 
 def equivalent_gauge(cmil: float) -> str:

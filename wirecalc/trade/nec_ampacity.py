@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 
 from ..published.tables import Cell, Row, Table, load
@@ -46,13 +47,14 @@ def _thick_to_thin(rows: Iterable[Row]) -> list[Row]:
     return sorted(gauged, key=lambda r: gauge_number(r.text("awg")))
 
 
-def _listed(rows: Iterable[Row], wire: Wire) -> Row | None:
+def _listed(rows: Sequence[Row], wire: Wire) -> Row | None:
     """Return the row of a wire's gauge, or of the next thinner gauge among rows thick to thin."""
     gauge = counted_gauge(wire)
     if gauge is None:
         return None
     own = gauge_number(gauge)
-    return next((r for r in rows if gauge_number(r.text("awg")) >= own), None)
+    at = bisect_left(rows, own, key=lambda row: gauge_number(row.text("awg")))
+    return rows[at] if at < len(rows) else None
 
 
 def ambient_factor(rating: int, ambient: float) -> Factor | None:
