@@ -10,7 +10,7 @@ TRIAL = Trial(
     zero=("current", "place_temperature", "circuit_voltage"),
     printed=("tab_width", "wire_temperature"),
     bad=(
-        Bad("connector", "pushon", "'pushon'", "did you mean push-on?"),
+        Bad("connector", "pusho", "'pusho'", "did you mean push-on?"),
         Bad("tab_width", "6.3 in", "'6.3 in'", "6.3 mm"),
         Bad("current", "750 W", "'W'", "divide by the voltage"),
     ),

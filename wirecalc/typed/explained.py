@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 
 from ..base.errors import BadText
 from .tidy import in_digits
+from .units import SPELLINGS
 
 _N = r"[-+−]?(?:\d+\.?\d*|\.\d+)"
 _UNSURE = (
@@ -60,10 +61,24 @@ def explained(
     """
     if says_none(text):
         return no_value(text)
+    if re.fullmatch(rf"{_N}\s*", text) and not _is_read(f"{text} {unit}", read):
+        return _without_unit(text.strip(), dimension, unit, read, error)
     for wrong, would_do in _meanings(text, dimension, unit, upper):
         found = re.findall(r"\[(.*?)\]", would_do)
         if all(_is_read(one, read) for one in found):
             return BadText(f"{text!r} {wrong}", re.sub(r"\[(.*?)\]", r"\1", would_do))
+    return error
+
+
+def _without_unit(text: str, dimension: str, unit: str, read: Read, error: BadText) -> BadText:
+    """Return the refusal of a bare number that does not fit in the usual unit."""
+    fits = [f"{text} {u}" for u in SPELLINGS[dimension] if _is_read(f"{text} {u}", read)]
+    if fits:
+        return BadText(error.wrong, f"write {' or '.join(fits)}")
+    try:
+        read(f"{text} {unit}")
+    except BadText as outside:
+        return BadText(error.wrong, f"and {outside}")
     return error
 
 
@@ -104,6 +119,12 @@ def _meanings(text: str, dimension: str, unit: str, upper: str) -> Iterator[tupl
         yield "is in words", f"write it in digits: [{digits}]"
         yield "is in words", f"write it in digits: [{digits} {unit}]"
     yield from _behind(clean, dimension)
+    bare = re.sub(r"\(\s*±\s*([^()+]+)\)$", r"±\1", clean.replace("+/-", "±").replace("+-", "±"))
+    if bare != clean:
+        yield "has brackets and not two errors in them", f"write [{bare}]"
+    if found := re.fullmatch(rf"({_N}(?:(?:\s*;\s*|,\s+){_N})+)\s*([^\d\s,;]+)", clean):
+        each = (f"[{one.strip()} {found[2]}]" for one in re.split("[,;]", found[1]))
+        yield "has one unit for several values", f"write each with its own: {'; '.join(each)}"
     main, mark, off = clean.replace("+/-", "±").replace("+-", "±").partition("±")
     if mark and re.fullmatch(_N, main.strip()):
         yield "has no unit", f"write [{main.strip()} {unit} ±{off.strip()}]"
@@ -129,6 +150,9 @@ def _several(text: str, unit: str) -> Iterator[tuple[str, str]]:
     elif found and not (found[2] == "/" and float(found[1]) < float(found[3]) <= _FINEST):
         word = found[4].strip() or unit
         yield "is two values", f"write one of them, [{found[1]} {word}] or [{found[3]} {word}]"
+    both = re.fullmatch(rf"({_N}\s*[^\s\d,;/&]+)\s*(?:/|&|\band\b)\s*({_N}\s*[^\s\d,;/&]+)", text)
+    if both:
+        yield "is two values", f"write one; where several are asked for, [{both[1]}]; [{both[2]}]"
     times = re.fullmatch(rf"\d+\s*[x×]\s*({_N}\s*\D+)|({_N}\s*\D+?)\s*[x×]\s*\d+", text)
     if times:
         one = (times[1] or times[2]).strip()
@@ -149,15 +173,21 @@ def _letters(text: str, dimension: str, unit: str) -> Iterator[tuple[str, str]]:
     found = re.fullmatch(rf"([<>]?{_N})\s*(\S+)", text)
     word = SHORT_UNITS.get(dimension, {}).get(found[2]) if found else None
     if found and word:
-        wrong = f"{found[2]!r} is no unit here"
-        wrong = "pounds of pull are lbf, kilograms kgf" if dimension == "force" else wrong
+        more = ": pounds of pull are lbf, kilograms kgf" if dimension == "force" else ""
+        wrong = f"{found[2]!r} is none{more}"
         yield f"needs its unit ({wrong})", f"write [{found[1]} {word}]"
     if found and found[2] == "m" and dimension == "resistance":
         milli, mega = f"[{found[1]} mohm]", f"[{found[1]} Mohm]"
         for do in (f"{milli} or {mega}", f"{mega} for millions", f"{milli} for thousandths"):
             yield "may be thousandths or millions of an ohm", f"write {do}"
-    if found and re.fullmatch(r"°|deg\.?|degrees?", found[2]) and dimension == "temperature":
-        yield "does not say of which scale", f"write {found[1]} C or {found[1]} F"
+    if found and re.fullmatch(r"°|deg[s.]?|degrees?", found[2]) and dimension == "temperature":
+        c, f = f"[{found[1]} C]", f"[{found[1]} F]"
+        for do in (f"{c} or {f}", c, f):
+            yield "does not say of which scale", f"write {do}"
+    coded = re.fullmatch(r"(\d+)([RrkKM])(\d+)", text) if dimension == "resistance" else None
+    if coded:
+        word = SHORT_UNITS[dimension][coded[2]]
+        yield "has its point in a letter", f"write [{coded[1]}.{coded[3]} {word}]"
     digits = re.sub(r"(?<=[\d.])[oO](?=[\d.\s]|$)|^[oO](?=[.\d])", "0", text)
     digits = re.sub(r"(?<=[\d.])[lI](?=[\d.])|^[lI](?=[\d.])", "1", digits)
     digits = re.sub(r"(?<=\d)[oO](?=\.)", "0", digits)
@@ -172,10 +202,12 @@ def _letters(text: str, dimension: str, unit: str) -> Iterator[tuple[str, str]]:
 
 def _behind(text: str, dimension: str) -> Iterator[tuple[str, str]]:
     """Yield the value at the start of a text that goes on: 20 lb pull, 35 uF 370 V, 15 A 1P."""
-    found = re.match(rf"({_N}(?:\s*\d*/\d+)?)\s*([^\s\d,;]+)\s*(?=\s|\d)(.+)", text)
+    found = re.match(rf"({_N}(?:\s*\d*/\d+)?)\s*([^\s\d,;/]+)(?=\s|\s*/\s*\d)(.+)", text)
     if not found or "±" in text or "+/-" in text or "+-" in text:
         return
-    number, word, rest = found[1], found[2], found[3].strip()
+    number, word, rest = found[1], found[2], found[3].strip(" /")
+    if any(rest in (name, *more) for units in SPELLINGS.values() for name, more in units.items()):
+        return  # 24 N m is no force
     word = SHORT_UNITS.get(dimension, {}).get(word, word)
     other = "is another input" if re.match(r"[\d.]", rest) else "says nothing here"
     yield f"goes on behind the value: {rest!r} {other}", f"write [{number} {word}]"

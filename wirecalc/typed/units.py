@@ -124,6 +124,8 @@ _HINTS = {
     ("capacitance", "MF"): "a capacitor's MF, MFD or mF is uF",
     ("resistance", "gigohm"): "a gigohm is 1000 Mohm",
     ("resistance", "Gohm"): "a Gohm is 1000 Mohm",
+    ("current", "kA"): "a kA is 1000 A",
+    ("voltage", "VDC"): "ac or dc is said by what is asked for: V alone",
     ("force", "ft-lb"): "that is a torque",
     ("force", "in-lb"): "that is a torque",
     ("area", "AWG"): "a gauge is a name, not an area",

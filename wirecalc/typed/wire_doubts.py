@@ -28,10 +28,6 @@ def no_size(text: str, clean: str, words: Container[str]) -> BadText:
         either = f"{bare[1]} AWG or {bare[1]} mm2"
         one = f"{bare[1]} mm2" if "." in bare[1] else f"{bare[1]} AWG" if "/" in bare[1] else either
         return BadText(f"{text!r} has no unit of size", f"write {one}")
-    strands = re.fullmatch(r"([0-9]+)/(0?\.[0-9]+)(?:\s*mm)?", clean)
-    if strands:
-        would_do = f"write {strands[1]}x{strands[2]} mm"
-        return BadText(f"{text!r} may be strands of one wire", would_do)
     sizes = re.fullmatch(r"#?([0-9]{1,2})\s*(?:-|–|to)\s*#?([0-9]{2})(?:\s*AWG)?(?:\s.*)?", clean)
     if sizes:
         would_do = f"write one wire, such as {sizes[1]} AWG"
@@ -54,6 +50,15 @@ def joined_by_a_word(text: str) -> BadText | None:
     """
     clean = gauges_named(" ".join(text.split()))
     apart = re.sub(r"\s*(?:&|\band\b)\s*(?:an?\s)?", "; ", clean)
+    jacket = re.match(r"(?i)([0-9]{1,2})[-/][2-9] AWG", clean)
+    if jacket:
+        return BadText(f"{text!r} is how a cable is marked", f"write {jacket[1]} AWG")
+    strands = re.fullmatch(r"([0-9]+)/(0?\.[0-9]+)(?:\s*mm)?", clean)
+    if strands:
+        would_do = f"write {strands[1]}x{strands[2]} mm"
+        return BadText(f"{text!r} may be strands of one wire", would_do)
+    if sizes := re.fullmatch(r"(?i)([0-9]{1,2}) ?- ?[0-9]{2} AWG.*", clean):
+        return BadText(f"{text!r} is a range of sizes", f"write one wire, such as {sizes[1]} AWG")
     both = re.fullmatch(r"(?i)([0-9]{1,2})/([0-9]{2}) AWG", apart)
     if both and int(both[2]) <= THINNEST_WIRE:  # thinner ones are strands
         apart = f"{both[1]} AWG; {both[2]} AWG"

@@ -16,6 +16,15 @@ from .trials import Ladder, Request
 from .wire_lists import wires_in
 from .wires import Wire, read_wire
 
+_TRADE = {  # what people call a terminal or connector -> what it may be; asked, never taken
+    "spade": ("fork", "push-on"),
+    "wire nut": ("twist-on",),
+    "wirenut": ("twist-on",),
+    "quick connect": ("push-on",),
+    "quick disconnect": ("push-on",),
+    "eyelet": ("ring",),
+}
+
 
 class OneOf(Kind):
     """One word out of a list; the list is made when it is needed, so that no table loads early.
@@ -65,7 +74,9 @@ class OneOf(Kind):
         if typed.casefold() not in by_lower:
             if says_none(typed):
                 raise no_value(typed)
-            close = nearest(typed, [w for w in self.words if _same_number(typed, w)])
+            close = " or ".join(_meant(typed, self.words)) or nearest(
+                typed, [w for w in self.words if _same_number(typed, w)]
+            )
             would_do = f"did you mean {close}?" if close else f"such as {self.example}"
             raise BadText(f"{typed!r} is not one of {self.span}", would_do)
         return Read(by_lower[typed.casefold()])
@@ -79,6 +90,16 @@ def _take_no_span(request: Request, span: str) -> None:
 def _joined(word: str) -> str:
     """Return a word without what parts its parts: push on, push_on and pushon are push-on."""
     return re.sub(r"[\s_-]+", "", word.casefold())
+
+
+def _meant(typed: str, words: Sequence[str]) -> list[str]:
+    """Return what a text may mean: a word of it, a screw by its number, a word of the trade."""
+    screw = re.fullmatch(r"(?:#|no\.? ?)?([0-9]{1,2})(?:-[0-9]{2})?", typed.casefold())
+    said = {typed.casefold(), *typed.casefold().split()}
+    also = set(_TRADE.get(typed.casefold().replace("-", " "), ()))
+    if screw:
+        also |= {f"No.{screw[1]}"} | ({f"M{screw[1]}"} if typed.isdigit() else set())
+    return [w for w in words if w.casefold() in said or w in also]
 
 
 def _same_number(typed: str, word: str) -> bool:
