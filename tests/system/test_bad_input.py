@@ -145,8 +145,6 @@ def test_option_without_a_value_is_reported_with_the_rest(cli_main: Cli) -> None
 @pytest.mark.parametrize(
     ("words", "meant"),
     [
-        (("dip", "--lra", "14 A"), "--locked-rotor-current"),
-        (("motor-circuit", "--hp", "1/2 hp"), "--horsepower"),
         (("breaker", "--amps", "8 A"), "--current"),
         (("trip", "--file", "start.csv"), "--recording"),
         (("drop", "--run_lenght", "60 ft"), "--run-length"),
