@@ -271,3 +271,67 @@ def test_a_meter_for_a_lesser_place_is_a_stop() -> None:
     assert len(stops("CAT II 600 V", "circuit", **panel)) == 1
     assert stops("CAT III 600 V", "circuit", **panel) == []
     assert stops("CAT IV 600 V", "circuit", **panel) == []
+
+
+THERMOMETER = {"name": "probe", "range": [range_("temperature", "0.0 C", "200.0 C", "1% + 10")]}
+SPLICE = {
+    "wire": "16 AWG",
+    "barrel": "16-14 AWG",
+    "wire_temperature": "105 C",
+    "terminal_temperature": "105 C",
+    "current": "5 A exact",
+    "circuit_voltage": "120 V exact",
+    "terminal_voltage": "300 V",
+}
+
+
+def test_per_cent_of_a_temperature_are_of_what_the_display_shows() -> None:
+    found = having(THERMOMETER).run("splice", {**SPLICE, "place_temperature": "80.0 C by probe"})
+    assert band(found, "place_temperature") == pytest.approx((80 - 1.8, 80 + 1.8))  # 0.8 and 1.0 K
+
+
+def test_of_two_ranges_that_hold_a_reading_the_worse_counts() -> None:
+    both = {"name": "two", "range": [*FINE["range"], *TESTER["range"]]}
+    assert band(pull("24.0 lbf by two", both)) == pytest.approx((24 - 0.98, 24 + 0.98))
+    turned = {"name": "two", "range": [*TESTER["range"], *FINE["range"]]}
+    assert band(pull("24.0 lbf by two", turned)) == pytest.approx((24 - 0.98, 24 + 0.98))
+
+
+@pytest.mark.parametrize(
+    ("hertz", "reads"),
+    [
+        ([50, 60], True),
+        ([45, 400], True),
+        ([51, 400], False),
+        ([40, 59], False),
+        ([400, 900], False),
+    ],
+)
+def test_a_range_reads_at_the_frequency_of_the_supply(hertz: list[int], reads: bool) -> None:
+    (first, *_) = CLAMP["range"]
+    clamp = {**CLAMP, "range": [{**first, "hertz": hertz}]}
+    given = {"breaker": "15 A", "building_wire": "14 AWG", "current": "8.00 A by clamp 1"}
+    if reads:
+        assert band(having(clamp).run("breaker", given), "current") != (None, None)
+    else:
+        with pytest.raises(BadInput, match="no range that reads ac current"):
+            having(clamp).run("breaker", given)
+
+
+def test_a_machine_that_is_fastened_in_place_is_read_at_its_terminal_block() -> None:
+    motor = {"motor_kind": "motor", "horsepower": "1/2 hp", "nameplate_voltage": "115 V",
+             "full_load_current": "8.6 A", "other_current": "3.00 A", "building_wire": "12 AWG",
+             "breaker": "20 A"}  # fmt: skip
+    assert len(stops("CAT II 600 V", "motor-circuit", **motor, fastened_in_place="yes")) == 1
+    assert stops("CAT III 600 V", "motor-circuit", **motor, fastened_in_place="yes") == []
+    assert stops("CAT II 600 V", "motor-circuit", **motor) == []  # at a plug, as far as is known
+
+
+def test_a_pass_far_from_its_limit_holds_to_the_most_that_is_tried() -> None:
+    from wirecalc.engine.which_meter import holds_to
+
+    catalogue = wirecalc.build(bundled_only=True)
+    given = {"use": "building", "wire": "14 AWG", "insulation_class": "60 C", "current": "3 A",
+             "termination_temperature": "60 C", "conductors": "2"} | {"ambient": "25 C"}  # fmt: skip
+    run = catalogue.runner("ampacity")
+    assert holds_to(run(given), given, run) == "holds to ±50 % of each reading"

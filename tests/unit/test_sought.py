@@ -8,7 +8,19 @@ from typing import Annotated
 import pytest
 
 import wirecalc
-from wirecalc import BadInput, BadText, Count, Item, Reading, Source, at_least, at_most, calculation
+from wirecalc import (
+    BadInput,
+    BadText,
+    Count,
+    Item,
+    Reading,
+    Source,
+    Verdict,
+    at_least,
+    at_most,
+    calculation,
+    requires,
+)
 from wirecalc.engine.from_plugins import ProvidedCalculation
 from wirecalc.engine.sought.axis import Numbers, axis_of
 from wirecalc.engine.sought.seeking import Sought, SoughtTable
@@ -155,6 +167,81 @@ def test_what_never_changes_is_set_aside_and_nothing_passes_beside_it() -> None:
     assert text.startswith("CANNOT TELL, nothing else against it")
     assert "heat: nobody said" in text
     assert "PASS" not in text
+
+
+def test_an_island_as_wide_as_a_step_of_the_grid_is_found() -> None:
+    def island(amps: float) -> Iterator[Item]:
+        yield requires("island", 100 <= amps <= 140, says="outside", source=LIMIT)
+
+    assert words(made(island))[1] == ("100 A", "140 A", "pass")
+
+
+def test_a_limit_that_is_shown_is_tried_with_its_neighbours() -> None:
+    def narrow(amps: float) -> Iterator[Item]:
+        yield requires("narrow", 33.35 <= amps <= 33.45, says="outside", source=LIMIT)
+        yield at_most("beside", 1.0, 33.4, "A", source=LIMIT)
+
+    assert words(made(narrow))[1] == ("33.4 A", "33.4 A", "pass")
+
+
+def test_an_edge_without_a_shown_limit_lies_between_neighbours() -> None:
+    for edge in (7.123, 77.71, 123.4, 301.2):
+
+        def until(amps: float, edge: float = edge) -> Iterator[Item]:
+            yield requires("until", amps <= edge, says="past", source=LIMIT)
+
+        held, past = made(until).spans
+        assert past.first.place - held.last.place == 1
+        assert (held.last.value or 0) <= edge < (past.first.value or 0)
+
+
+def test_a_criterion_that_always_passes_is_not_set_aside() -> None:
+    def two(amps: float) -> Iterator[Item]:
+        yield at_most("always", 1.0, 2.0, "A", source=LIMIT)
+        yield at_most("amps", amps, 10, "A", source=LIMIT)
+
+    assert made(two).aside == ()
+
+
+@pytest.mark.parametrize("worse", ["marginal", "fail"])
+def test_what_is_worse_everywhere_is_said_of_each_span(worse: str) -> None:
+    from wirecalc.engine.sought.words import verdict_words
+
+    def two(amps: float) -> Iterator[Item]:
+        yield at_most("aside", 3.0, 2.0, "A", source=LIMIT, advisory=worse == "marginal")
+        yield at_most("amps", amps, 30, "A", source=LIMIT, caution=10)
+
+    found = made(two)
+    said = [verdict_words(found, span) for span in found.spans]
+    assert (
+        said
+        == {
+            "marginal": ["MARGINAL, nothing else against it", "MARGINAL", "FAIL"],
+            "fail": ["FAIL, nothing else against it", "FAIL, and MARGINAL", "FAIL"],
+        }[worse]
+    )
+
+
+def test_nothing_would_pass_while_something_else_stays_open() -> None:
+    from wirecalc.engine.sought.would_pass import would_pass
+
+    given = {"current": "18 A", "breaker": "20 A", "building_wire": "14 AWG"}
+    catalogue = wirecalc.build(bundled_only=True)
+    found = catalogue.run("breaker", given)
+    assert found.verdict is Verdict.FAIL  # and the air around the wire is not known
+    assert would_pass(catalogue.seeker("breaker"), found, given) == ""
+
+
+def test_what_would_pass_is_said_after_a_fail_alone() -> None:
+    from wirecalc.engine.sought.would_pass import would_pass
+
+    given = {"current": "12 A", "nameplate_voltage": "120 V", "building_wire": "14 AWG",
+             "voltage_at_rest": "119 V"}  # fmt: skip
+    catalogue = wirecalc.build(bundled_only=True)
+    for length, verdict in (("150 ft", Verdict.CANNOT_TELL), ("60 ft", Verdict.MARGINAL)):
+        found = catalogue.run("drop", {**given, "run_length": length})
+        assert found.verdict is verdict
+        assert would_pass(catalogue.seeker("drop"), found, {**given, "run_length": length}) == ""
 
 
 def test_a_value_that_is_refused_is_a_state_of_its_own_with_its_reason() -> None:
