@@ -8,6 +8,7 @@ import pytest
 
 import wirecalc
 from wirecalc.typed.wires import read_wire
+from wirecalc_plugins.motor.settled_checks import judge_turning
 from wirecalc_plugins.wire.sizes import _builds
 
 
@@ -60,3 +61,16 @@ def test_a_curve_goes_from_the_rating_to_fifty_times_it() -> None:
     for text in ("99 %", "5001 %"):
         with pytest.raises(wirecalc.BadText):
             multiple.read(text)
+
+
+@pytest.mark.parametrize(
+    ("amps", "inverter", "needs"),
+    [(0.75, None, ("inverter",)), (0.75, False, ()), (0.1, None, ())],
+)
+def test_a_motor_that_settles_too_low_may_be_driven_by_a_board(
+    amps: float, inverter: bool | None, needs: tuple[str, ...]
+) -> None:
+    """15 % of 5 A: asked where it was not said; at 2 % it does not turn, whatever drives it."""
+    (said,) = judge_turning(amps, 5.0, seen=False, inverter=inverter)
+    assert isinstance(said, wirecalc.Criterion)
+    assert (said.sense, said.needs) == ("cannot tell", needs)
