@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
 
 import numpy as np
 import pytest
 
+import wirecalc
 from wirecalc import PRACTICE
 from wirecalc_plugins.motor.plate import LockedRotor
 from wirecalc_plugins.trace import analysis, wave_survey
@@ -159,3 +161,14 @@ def test_the_rms_of_a_span_goes_up_to_the_last_sample() -> None:
     assert samples.rms(0.0, 1.0) is None  # a hole lies in it
     assert samples.first_over(0.0, 1.0, 1.9) == 0.0
     assert samples.first_over(0.0, 1.0, 2.1) is None
+
+
+def test_a_current_that_rests_has_no_drift_and_no_energy(tmp_path: Path) -> None:
+    """Ten readings a second: a start of 20 A, then 3 A for a minute. No volts were recorded."""
+    amps = [0.0] * 50 + [20.0] * 3 + [3.0] * 600
+    rows = "\n".join(f"{n / 10:.1f},{x}" for n, x in enumerate(amps))
+    file = tmp_path / "run.csv"
+    file.write_text(f"time (s),current (A)\n{rows}\n", encoding="utf-8")
+    names = [one.figure.name for one in wirecalc.run("trace", recording=str(file)).figures]
+    assert [name for name in names if name.startswith("settled level")]
+    assert [name for name in names if "drift" in name or "energy" in name] == []
