@@ -484,7 +484,7 @@ def test_low_volts_while_starting_are_marginal_and_under_80_percent_a_fail() -> 
 @independent("1/4 hp, 186.4 W, over 4 poles' 188.5 rad/s is the rated torque to a tenth")
 def test_an_estimate_carries_the_band_of_its_power_factor() -> None:
     finding = run(
-        **PLATE, load_torque="30 %", inertia="0.001 kg m2", start_method="ptc", duration="0.8 s",
+        **PLATE, load_torque="30 %", inertia="0.001 kg m2", start_method="ptc", duration="0.5 s",
         ptc_resistance="6.8 ohm ±1 ohm",
     )  # fmt: skip
     inrush = finding.figure("inrush reading, first 100 ms")

@@ -112,8 +112,9 @@ def start_curve(
     band of machines that all have it, with the torque of motors that start this way; each error of
     a reading widens it (docs/start-estimate.md). Of a load not given both ends are run: 25 and
     100 % of rated torque, a rotor alone and a heavy inertia; `spread` draws starts between, at any
-    instant of closing. Where some start and some do not, it cannot be told. It settles within 1 s,
-    and stops at 3 s; 90 % of the plate's volts while starting are advised (practice).
+    instant of closing; `fit`, a recorded start, keeps those that reproduce it. Where some start and
+    some do not, it cannot be told. It settles within 1 s, and stops at 3 s; 90 % of the plate's
+    volts while starting are advised (practice).
 
     Inputs: a machine, or plate (V, A, hp, Hz, rpm) and ohm; parts in uF and ohm, load in %,
     inertia in kg m2, supply in V and ohm, cord in ft, angle in deg, times in s. Yields the readings
