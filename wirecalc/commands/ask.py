@@ -17,7 +17,7 @@ from ..output.layout import command, wrap
 from ..plugging.host import Catalogue
 from ..said.findings import Finding
 from . import COMMANDS, help_texts, terminal
-from .calculate import check_chart, report
+from .calculate import check_chart, report, with_more
 from .dialogue import Answered, command_line, converse
 from .load_plugins import catalogue, find
 from .options import MOST_WORDS, split
@@ -52,7 +52,8 @@ def run(words: Sequence[str]) -> Result:
         calc, asked = _asked(loaded, name, more)
     again = _again(calc, asked.given, more)
     try:
-        return report(loaded, asked.finding, calc, options)._replace(closing=again)
+        found = with_more(loaded, calc, asked.finding, asked.given)
+        return report(loaded, found, calc, options)._replace(closing=again)
     except BadInput:
         print(again, file=sys.stderr)  # the answers are not lost
         raise

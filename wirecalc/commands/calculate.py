@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -42,8 +42,7 @@ def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
 def _computed(loaded: host.Catalogue, calc: Calculation[Any], options: Options) -> Finding:
     """Run it; who gave no input at all is told too what is related."""
     try:
-        found = _held(loaded, calc, loaded.run(calc.name, options.given), options)
-        return _with_choice(loaded, calc, found, options)
+        return with_more(loaded, calc, loaded.run(calc.name, options.given), options.given)
     except BadInput as error:
         if options.given:
             raise
@@ -52,28 +51,28 @@ def _computed(loaded: host.Catalogue, calc: Calculation[Any], options: Options) 
         raise BadInput([*error.problems, *related(loaded, calc)]) from None
 
 
-def _held(
-    loaded: host.Catalogue, calc: Calculation[Any], finding: Finding, options: Options
+def with_more(
+    loaded: host.Catalogue,
+    calc: Calculation[Any],
+    finding: Finding,
+    given: Mapping[str, object],
 ) -> Finding:
-    """Add up to which error of what was taken as exact a pass holds; a file is not read again."""
-    dear = calc.own_band or any(i.kind.of_file and i.name in options.given for i in calc.inputs)
-    if dear or not finding.exact:
+    """Add up to which error of what was taken as exact a pass holds; what would pass after a fail.
+
+    Both are found by running it again, so that a calculation that is dear and one that reads a
+    file say neither.
+    """
+    if calc.own_band or any(i.kind.of_file and i.name in given for i in calc.inputs):
         return finding
-    from ..engine.which_meter import holds_to
+    if finding.verdict is Verdict.PASS and finding.exact:
+        from ..engine.which_meter import holds_to
 
-    return replace(finding, holds=holds_to(finding, options.given, loaded.runner(calc.name)))
+        return replace(finding, holds=holds_to(finding, given, loaded.runner(calc.name)))
+    if finding.verdict is Verdict.FAIL and calc.chosen:
+        from ..engine.sought.would_pass import would_pass
 
-
-def _with_choice(
-    loaded: host.Catalogue, calc: Calculation[Any], finding: Finding, options: Options
-) -> Finding:
-    """Add after a fail what would pass of that which a person may choose."""
-    if not calc.chosen or finding.verdict is not Verdict.FAIL or calc.own_band:
-        return finding
-    from ..engine.sought.would_pass import would_pass
-
-    said = would_pass(loaded.seeker(calc.name), finding, options.given)
-    return replace(finding, would_pass=said)
+        return replace(finding, would_pass=would_pass(loaded.seeker(calc.name), finding, given))
+    return finding
 
 
 def report(
