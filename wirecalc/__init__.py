@@ -76,6 +76,7 @@ __all__ = [
     "BadText",
     "Bands",
     "Calculation",
+    "Case",
     "Catalogue",
     "Caution",
     "Confidence",
@@ -83,12 +84,15 @@ __all__ = [
     "Criterion",
     "DeclarationError",
     "Deferred",
+    "Drawn",
+    "Exercise",
     "Figure",
     "FileColumns",
     "Finding",
     "HouseRule",
     "Item",
     "LeftOut",
+    "Luck",
     "Nameplate",
     "OneOf",
     "Origin",
@@ -100,6 +104,7 @@ __all__ = [
     "RecordedColumns",
     "RequiredChecks",
     "SizeRange",
+    "Slip",
     "Source",
     "TableError",
     "Verdict",
@@ -146,12 +151,14 @@ __all__ = [
 ]
 
 if TYPE_CHECKING:
+    from .engine.exercises import Case, Drawn, Exercise, Luck, Slip
     from .engine.sought.seeking import Sought, SoughtTable
     from .recorded.files import FileColumns, ReadingsFile
     from .recorded.stream import ReadingsStream, RecordedColumns
 
 _catalogue: Catalogue | None = None
-_LATER = {  # kinds of few calculations: loaded when a plugin asks for them
+_LATER = {  # of few calculations: loaded when a plugin asks for them
+    **dict.fromkeys(("Case", "Drawn", "Exercise", "Luck", "Slip"), "engine.exercises"),
     "FileColumns": "recorded.files",
     "ReadingsFile": "recorded.files",
     "ReadingsStream": "recorded.stream",

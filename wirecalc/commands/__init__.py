@@ -36,6 +36,21 @@ COMMANDS = {
         "completion SHELL",
         'print what completes lines in bash, zsh or fish: eval "$(wirecalc completion bash)"',
     ),
+    "drill": Command(
+        "drill TOPIC",
+        "make exercises of a calculation: sheets and a key, or marks of a class",
+        {
+            "--level": ("N", "1 choose (unless said), 2 write the value, 3 give the verdict"),
+            "--number": ("N", "questions a sheet; 5 unless said"),
+            "--seed": ("N", "what the numbers are drawn from; 1 unless said"),
+            "--learners": ("N", "sheets, each with numbers of its own; 1 unless said"),
+            "--key": ("", "print the key in place of the sheets"),
+            "--grade": ("FILE", "mark the answers of a class, a CSV; takes no topic"),
+            "--tolerance": ("N %", "how far off a right value may be; 1 % unless said"),
+        },
+        forms=("text", "markdown", "html", "csv"),
+        takes=("--output", "--chart"),
+    ),
     "explain": Command(
         "explain NAME",
         "question, method, inputs, cautions; --format json for a schema",

@@ -12,16 +12,20 @@ call and the JSON schema. The decorated object stays callable with plain numbers
 from __future__ import annotations
 
 import functools
+import importlib
 import inspect
 from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
-from typing import Any, Generic, ParamSpec
+from typing import TYPE_CHECKING, Any, Generic, ParamSpec
 
 from ..base.errors import DeclarationError, Problem
 from ..said.items import Item
 from .inputs import BANDS, Input, declared_inputs, with_upper_ends
 from .left_out import Word, terms
 from .reserved import check_name
+
+if TYPE_CHECKING:
+    from .exercises import Exercise
 
 P = ParamSpec("P")
 Body = Callable[P, Iterator[Item]]
@@ -44,6 +48,7 @@ class Calculation(Generic[P]):
         words: tuple[str, ...],
         category: str,
         chosen: tuple[str, ...],
+        exercises: str,
     ) -> None:
         self.function = function
         self.part = part
@@ -51,6 +56,7 @@ class Calculation(Generic[P]):
         self.not_checked = not_checked
         self.refuse = refuse
         self.category, self.chosen = category, chosen
+        self.exercises_in = exercises
         self.example_with = example_with
         self.renamed = dict(renamed)
         self.name = function.__name__.strip("_").replace("_", "-")
@@ -94,6 +100,14 @@ class Calculation(Generic[P]):
             if old in names or new not in names:
                 raise DeclarationError(f"{self.name}: {old} cannot have been renamed to {new}")
         return inputs
+
+    @functools.cached_property
+    def exercises(self) -> tuple[Exercise, ...]:
+        """What its module of exercises has; none where it names none."""
+        if not self.exercises_in:
+            return ()
+        package = self.function.__globals__["__package__"]
+        return tuple(importlib.import_module(self.exercises_in, package).EXERCISES)
 
     @functools.cached_property
     def own_band(self) -> bool:
@@ -164,6 +178,7 @@ def calculation(
     words: tuple[str, ...] = (),
     category: str = "II",
     chosen: tuple[str, ...] = (),
+    exercises: str = "",
 ) -> Callable[[Body[P]], Calculation[P]]:
     """Declare a calculation.
 
@@ -179,6 +194,7 @@ def calculation(
     of the place where its readings are taken: II at a plug, III at fixed wiring or a panel.
     `chosen` names the inputs that a person may choose anew where it fails, such as a wire: what of
     them would pass is said then. A reading is none, nor what would hide the fault.
+    `exercises` is the module beside it whose EXERCISES are drilled, as in ".drop_exercises".
 
     A calculation that is too dear to run again over the band has one more argument,
     `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is
@@ -200,6 +216,7 @@ def calculation(
             words,
             category,
             chosen,
+            exercises,
         )
 
     return decorate

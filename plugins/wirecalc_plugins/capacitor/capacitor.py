@@ -85,6 +85,7 @@ def _refuse(
         *("marked_capacitance", "tolerance=10 %", "capacitor_rating", "voltage"),
         "capacitor_current=2.25 A",
     ),
+    exercises=".capacitor_exercises",
 )
 def capacitor(
     capacitor_current: CapacitorCurrent = None,

@@ -101,6 +101,7 @@ def _refuse_element(
     refuse=_refuse_element,
     renamed={"voltage": "element_voltage"},
     example_with=("element_resistance", "lead_resistance", "nameplate_power", "nameplate_voltage"),
+    exercises=".element_exercises",
 )
 def element(
     element_resistance: ElementResistance = None,

@@ -49,6 +49,7 @@ _RECALLED = {  # what is said beside a verdict by a table from memory
     ),
     refuse=refuse,
     renamed={"standard": "pull_standard"},
+    exercises=".pull_exercises",
 )
 def pull(
     wire: WireInput,

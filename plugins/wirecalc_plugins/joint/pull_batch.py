@@ -56,6 +56,7 @@ from .pull_batch_inputs import (
         "force=24.1 lbf; 23.4 lbf; 25.0 lbf; 24.6 lbf; 23.8 lbf; 24.4 lbf; 25.3 lbf; 23.9 lbf",
     ),
     renamed={"standard": "pull_standard"},
+    exercises=".pull_batch_exercises",
 )
 def pull_batch(
     wire: WireInput,

@@ -33,6 +33,7 @@ from .strip_lengths import MM_PER_IN, Length, bare_wire, length_of, strip_to, tw
     cautions=("dead-01", "crimp-01", "crimp-02"),
     not_checked=("nicked or cut strands: look at every strand", "the maker's own strip length"),
     example_with=("barrel_length",),
+    exercises=".strip_exercises",
 )
 def strip(
     wire: WireInput,

@@ -77,6 +77,7 @@ def _refuse(
         *("rated_load_current", "locked_rotor_current", "nameplate_voltage", "voltage"),
         *("peak", "meter_mode", "settled", "settle_time"),
     ),
+    exercises=".inrush_exercises",
 )
 def inrush(
     rated_load_current: RatedLoadCurrent = None,

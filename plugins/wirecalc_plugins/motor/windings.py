@@ -76,6 +76,7 @@ from .windings_inputs import (
         "motor_kind=compressor",
     ),
     renamed={"tested_part": "motor_kind"},
+    exercises=".windings_exercises",
 )
 def windings(
     reading_1_2: Reading12 = None,

@@ -69,6 +69,7 @@ M_PER_FT = 0.3048
         "lead_resistance=0 ohm",
     ),
     renamed={"standard": "ground_standard"},
+    exercises=".ground_exercises",
 )
 def ground(
     ground_point: GroundPoint,

@@ -111,6 +111,7 @@ def _refuse(
         "building_wire=14 AWG",
         "run_length",
     ),
+    exercises=".drop_exercises",
 )
 def drop(
     current: Current,

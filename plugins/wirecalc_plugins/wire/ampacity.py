@@ -85,6 +85,7 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
         "ambient=40 C",
         "current=10 A",
     ),
+    exercises=".ampacity_exercises",
 )
 def ampacity(
     use: Use,

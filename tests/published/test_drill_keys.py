@@ -1,0 +1,209 @@
+"""The keys of drills, recomputed by hand: the arithmetic and the tables below are of this file.
+
+Nothing here asks a calculation. The resistances are those of NEC chapter 9 table 8 (stranded
+copper, uncoated, 75 C), the ampacities those of NEC table 310.16 with its corrections for 30 C and
+its adjustments 310.15(C)(1), the pulls those of UL 486A (8th edition), the allowances of a strip
+those of NASA-STD-8739.4 (clearance of the insulation, from 18 AWG) with 0.8 mm of wire past the
+barrel (common practice, no source), and the brush of an open barrel; the most of a start is 12 %
+over the locked-rotor amps, as the question on the sheet says it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping
+
+import pytest
+from hypothesis import settings
+
+import wirecalc
+from wirecalc.drills.questions import Maker, Question
+from wirecalc.drills.recipe import CHOOSE, JUDGE, Recipe
+
+BY_DAY, BY_NIGHT = 6, 1000
+OHM_PER_KFT = {"14": 3.14, "12": 1.98, "10": 1.24}
+AMPS = {  # 75 C, 90 C
+    "12": (25, 30),
+    "10": (35, 40),
+    "8": (50, 55),
+    "6": (65, 75),
+}
+WARM = {35: (0.94, 0.96), 40: (0.88, 0.91), 45: (0.82, 0.87), 50: (0.75, 0.82)}
+CROWDED = {"4": 0.8, "6": 0.8, "8": 0.7, "9": 0.7}
+LEAST_PULL = {"22": 8, "20": 13, "18": 20, "16": 30, "14": 50, "12": 70, "10": 80}
+STRIP = {"closed": (0.25, 1.25 + 0.8), "open": (0.1, 0.5)}  # mm over the barrel, least and most
+
+Told = Mapping[str, str]
+
+
+def n(told: Told, name: str) -> float:
+    """Return the number of a quantity as it stands on the sheet."""
+    return float(told[name].split()[0])
+
+
+def size(told: Told, name: str = "wire") -> str:
+    return told[name].split()[0]
+
+
+def lost(told: Told) -> float:
+    wire = OHM_PER_KFT[size(told, "building_wire")]
+    return n(told, "current") * 2 * n(told, "run_length") * wire / 1000
+
+
+def share(told: Told) -> float:
+    return 100 * lost(told) / n(told, "nameplate_voltage")
+
+
+def start_winding(told: Told) -> float:
+    return n(told, "reading_2_3") - n(told, "lead_resistance")
+
+
+def start_over_run(told: Told) -> float:
+    return start_winding(told) / (n(told, "reading_1_2") - n(told, "lead_resistance"))
+
+
+def microfarads(told: Told) -> float:
+    turns = 2 * math.pi * n(told, "frequency")
+    return n(told, "capacitor_current") / (turns * n(told, "capacitor_voltage")) * 1e6
+
+
+def watts(told: Told) -> float:
+    ohms = n(told, "element_resistance") - n(told, "lead_resistance")
+    return n(told, "element_voltage") ** 2 / ohms
+
+
+def least_pull(told: Told) -> float:
+    return LEAST_PULL[size(told)]
+
+
+def pull_margin(told: Told) -> float:
+    return n(told, "force") - least_pull(told)
+
+
+def pulls(told: Told) -> list[float]:
+    return [float(one.split()[0]) for one in told["force"].split(", ")]
+
+
+def batch_margin(told: Told) -> float:
+    return min(pulls(told)) - least_pull(told)
+
+
+def mean(told: Told) -> float:
+    return sum(pulls(told)) / len(pulls(told))
+
+
+def least_strip(told: Told) -> float:
+    return n(told, "barrel_length") + STRIP[told["style"]][0]
+
+
+def most_strip(told: Told) -> float:
+    return n(told, "barrel_length") + STRIP[told["style"]][1]
+
+
+def amps(told: Told) -> float:
+    column = {"75": 0, "90": 1}[size(told, "insulation_class")]
+    warm = next(row for top, row in WARM.items() if n(told, "ambient") <= top)[column]
+    as_it_lies = AMPS[size(told)][column] * warm * CROWDED[told["conductors"]]
+    return min(as_it_lies, AMPS[size(told)][0])
+
+
+def path_less_leads(told: Told) -> float:
+    return n(told, "ground_resistance") - n(told, "lead_resistance")
+
+
+def path_by_drop(told: Told) -> float:
+    return n(told, "path_drop") / 1000 / n(told, "test_current")
+
+
+def most_start(told: Told) -> float:
+    volts = n(told, "voltage") / n(told, "nameplate_voltage")
+    return 1.12 * n(told, "locked_rotor_current") * volts
+
+
+BY_HAND: dict[str, tuple[Callable[[Told], float], ...]] = {
+    "ampacity": (amps,),
+    "capacitor": (microfarads,),
+    "drop": (lost, share),
+    "element": (watts,),
+    "ground": (path_less_leads, path_by_drop),
+    "inrush": (most_start,),
+    "pull": (least_pull, pull_margin),
+    "pull-batch": (batch_margin, mean),
+    "strip": (least_strip, most_strip),
+    "windings": (start_winding, start_over_run),
+}
+
+
+def told_of(question: Question) -> dict[str, str]:
+    drawn = question.case.drawn
+    given = {k: v if isinstance(v, str) else ", ".join(v) for k, v in drawn.given.items()}
+    return {**given, **drawn.beside}
+
+
+@pytest.fixture(scope="module")
+def catalogue() -> wirecalc.Catalogue:
+    return wirecalc.build(bundled_only=True)
+
+
+def seeds() -> range:
+    return range(BY_DAY if settings.default.derandomize else BY_NIGHT)  # type: ignore[union-attr]
+
+
+def test_every_bundled_topic_with_exercises_is_recomputed(catalogue: wirecalc.Catalogue) -> None:
+    declared = {n for n, p in catalogue.calculations.items() if p.calculation.exercises}
+    assert declared == set(BY_HAND)
+    for topic, by_hand in BY_HAND.items():
+        assert len(catalogue.find(topic).calculation.exercises) == len(by_hand), topic
+
+
+@pytest.mark.parametrize("topic", BY_HAND)
+def test_key_is_what_comes_out_by_hand(topic: str, catalogue: wirecalc.Catalogue) -> None:
+    maker = Maker(catalogue, topic)
+    for seed in seeds():
+        for number, by_hand in enumerate(BY_HAND[topic], start=1):
+            q = maker.question(Recipe(topic, CHOOSE, seed), 1, number)
+            value = by_hand(told_of(q))
+            assert q.right.value == pytest.approx(value, rel=1e-9, abs=1e-9), q.text
+            shown = float(q.right.text.split()[0])
+            assert abs(shown - value) <= float(q.step) * (0.5 + 1e-6), q.text
+            texts = [o.text for o in q.listed]
+            assert len(set(texts)) == len(texts) >= 3, q.text
+            assert texts.count(q.right.text) == 1
+            assert all(o.slip and o.sentence.endswith(".") for o in q.slips)
+
+
+def ends(told: Told, name: str, share: float, counts: float) -> tuple[dict[str, str], ...]:
+    """Return what is told with the reading at both ends of its error: a share and an amount."""
+    off = share * n(told, name) + counts
+    return tuple({**told, name: f"{n(told, name) + sign * off!r}"} for sign in (-1, 1))
+
+
+def verdict_by_hand(topic: str, told: Told) -> str:
+    """Return the verdict of a level 3 question, from both ends of the reading's error."""
+    values: list[float]
+    if topic == "drop":
+        values = [share(t) for t in ends(told, "current", 0.02, 0.5)]
+        return "marginal" if max(values) > 3 else "pass"
+    if topic == "capacitor":
+        least = 0.94 * n(told, "marked_capacitance")
+        values = [microfarads(t) - least for t in ends(told, "capacitor_current", 0.015, 0.03)]
+    elif topic == "pull":
+        values = [pull_margin(t) for t in ends(told, "force", 0.01, 0.5)]
+    elif topic == "ampacity":
+        values = [amps(t) - n(t, "current") for t in ends(told, "current", 0.02, 0.5)]
+    else:
+        values = [0.1 - path_by_drop(t) for t in ends(told, "path_drop", 0.02, 5)]
+    if min(values) >= -1e-12:
+        return "pass"
+    return "fail" if max(values) < 0 else "cannot tell"
+
+
+@pytest.mark.parametrize("topic", ["ampacity", "capacitor", "drop", "ground", "pull"])
+def test_verdict_is_what_both_ends_of_the_error_say(
+    topic: str, catalogue: wirecalc.Catalogue
+) -> None:
+    maker = Maker(catalogue, topic)
+    for seed in seeds():
+        q = maker.question(Recipe(topic, JUDGE, seed), 1, 1)
+        told = {k: v.partition(" ±")[0] for k, v in told_of(q).items()}
+        assert q.right.text == verdict_by_hand(topic, told), q.text
