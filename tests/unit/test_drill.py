@@ -260,3 +260,12 @@ def test_blank_answers_are_marked_blank(bundled: wirecalc.Catalogue) -> None:
     q = asked(bundled, "pull", WORK)
     row = blank_answers([q]).splitlines()[1]
     assert row == f"pull/2/7,1,1,,{q.check}"
+
+
+def test_page_shows_what_each_meter_shows_of_one_start() -> None:
+    page = (Path(__file__).parents[2] / "docs" / "drill.md").read_text(encoding="utf-8")
+    start = {"load_torque": "25 %", "inertia": "0.005 kg m2", "voltage_at_rest": "117 V"}
+    found = wirecalc.run("start-curve", textbook_motor="split-phase-115V", **start)
+    listing = next(one for one in found.listings if one.title.startswith("What each kind"))
+    for meter, least, most in listing.rows:
+        assert f"| {meter} | {float(least or 0):.3g} A | {float(most or 0):.3g} A |" in page

@@ -1,1 +1,1 @@
-"""Exercises made from calculations: a question, its right answer, the slips, and the marks."""
+"""A question for a learner: drawn from a seed, answered by the calculation, marked by its slips."""

@@ -65,7 +65,7 @@ def common_slips(
             yield slip("lead resistance left in", left_in, lambda _: "0 ohm")
             continue
         if unit in _UNITS:
-            taken = f"You took {_UNITS[unit]} for {unit} in: {told}."
+            taken = f"It was given in {unit}, and you took it for {_UNITS[unit]}: {told}."
             yield slip(f"{_UNITS[unit]} for {unit}", taken, _other_unit)
         if unit == "Hz":
             other = "You worked with the other frequency: 50 for 60 Hz, or 60 for 50 Hz."

@@ -22,7 +22,7 @@ class Kind(StrEnum):
 
     RIGHT = "right"
     SLIP = "slip"
-    OTHER = "wrong, no known slip"
+    OTHER = "wrong"
     BLANK = "blank"
     UNREAD = "cannot be read"
 

@@ -25,6 +25,7 @@ from .common_slips import common_slips, in_place_of, sizes_beside
 LEAST, SPAN = 0.6, 1.0  # of the example's value: what is drawn lies from 0.6 to 1.6 times it
 METER = "±2%"  # the error of the reading that a verdict is asked of
 DIGITS = 3  # of a figure that is asked for
+FEWEST_STEPS = 20  # of a display, in what is drawn from
 TRIED = 5  # draws that tell which figures move with the readings
 
 Run = Callable[[Given], Finding]
@@ -93,9 +94,11 @@ def _is_number(calc: Calculation[Any], name: str, text: str) -> bool:
 
 
 def _other(luck: Luck, text: str) -> str:
-    """Return another reading of as many decimals as the example's."""
+    """Return another reading of as many decimals as the example's, or one more where few differ."""
     number, unit = read_number(text)
     decimals = len(text.split()[0].partition(".")[2])
+    if SPAN * number.value * 10**decimals < FEWEST_STEPS:
+        decimals += 1
     step = f"{10.0**-decimals:.{decimals}f}"
     least = max(round(LEAST * number.value / float(step)), 1) * float(step)
     return luck.reading(least, max((LEAST + SPAN) * number.value, least), step, unit)

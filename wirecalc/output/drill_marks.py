@@ -12,7 +12,6 @@ from ..said.charts import Axis, Chart, Points
 from .drill_sheets import right_text
 from .plain_pages import Block, Heading, Items, Paragraph, Picture, Rows
 
-_SHORT = {Kind.RIGHT: "right", Kind.OTHER: "wrong", Kind.BLANK: "blank", Kind.UNREAD: "unread"}
 _SHOWN = (Kind.RIGHT, Kind.SLIP, Kind.OTHER, Kind.BLANK, Kind.UNREAD)
 
 
@@ -40,7 +39,7 @@ def _by_learner(marks: Sequence[Mark]) -> list[Block]:
     right: Counter[tuple[str, int]] = Counter()
     for mark in marks:
         who = mark.question.recipe.code, mark.question.learner
-        rows.setdefault(who, {})[mark.question.number] = mark.slip or _SHORT.get(mark.kind, "slip")
+        rows.setdefault(who, {})[mark.question.number] = mark.slip or str(mark.kind)
         right[who] += mark.kind is Kind.RIGHT
     heads = ("drill", "learner", "right", *(f"question {n}" for n in numbers))
     table = [

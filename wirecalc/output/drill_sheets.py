@@ -106,8 +106,9 @@ def _working(q: Question) -> Iterator[str]:
             formula, _, note = figure.working().partition("; ")
             value = f"{figure.value:.6g} {figure.unit}".rstrip()
             yield f"{figure.name}: {formula} = {value}" + (f" ({note})" if note else "")
-        elif figure.source is not None:
-            yield f"{figure.name}: {figure.value:.6g} {figure.unit}, {figure.source.title}"
+        else:
+            source = f", {figure.source.title}" if figure.source else ""
+            yield f"{figure.name}: {figure.value:.6g} {figure.unit}".rstrip() + source
     for judged in q.case.finding.criteria:
         if judged.criterion.limit is not None:
             yield f"{judged.criterion.name}: {judged.verdict}, {judged.reason}"
