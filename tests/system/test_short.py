@@ -227,3 +227,16 @@ def test_the_short_batch_keeps_each_row_and_shortens_what_holds_for_all(cli_main
     assert len(rest) <= 8
     assert any("one-minute hold" in line for line in rest)
     assert DEFERRAL in rest
+
+
+@pytest.mark.parametrize("row", wirecalc.tables.load("cautions").rows, ids=lambda r: r.text("key"))
+def test_the_line_of_a_caution_says_what_its_text_says(row: wirecalc.tables.Row) -> None:
+    line, whole = row.text("in_a_line"), f"{row.text('text')} {row.text('applies_when')}"
+    for number in re.findall(r"\d+(?: V| Hz)?|CAT I+", line):
+        assert number in whole
+    forbids = re.compile(r"\b(?:never|no|not|without|nothing|none|approve[sd]? nothing)\b", re.I)
+    if re.search(r"\b[Nn]ever\b|\b[Dd]o not\b", row.text("text").partition(". ")[0]):
+        assert forbids.search(line)
+    words = {w[:5] for w in re.findall(r"[a-z]{5,}", line.casefold())}
+    known = {w[:5] for w in re.findall(r"[a-z]{5,}", whole.casefold())}
+    assert len(words & known) >= len(words) / 2
