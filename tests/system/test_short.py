@@ -240,3 +240,11 @@ def test_the_line_of_a_caution_says_what_its_text_says(row: wirecalc.tables.Row)
     words = {w[:5] for w in re.findall(r"[a-z]{5,}", line.casefold())}
     known = {w[:5] for w in re.findall(r"[a-z]{5,}", whole.casefold())}
     assert len(words & known) >= len(words) / 2
+
+
+def test_an_answer_with_much_left_out_is_cut_to_twenty_lines(cli_main: Cli) -> None:
+    line = 'breaker --current "14 A" --breaker "15 A" --building-wire "14 AWG" --short'
+    lines = cli_main(*shlex.split(line)).out.splitlines()
+    assert len(lines) <= MOST
+    assert lines[0].startswith("CANNOT TELL  ")
+    assert "load on the wire, corrected" in flat("\n".join(lines))

@@ -112,3 +112,10 @@ def test_verdicts_are_coloured_at_the_start_of_a_line_alone() -> None:
     for word, code in (("FAIL", "1;31"), ("CANNOT TELL", "36"), ("PASS", "32"), ("STOP", "1;31")):
         assert f"\x1b[{code}m{word}\x1b[0m" in coloured
     assert coloured.splitlines()[5:] == ["it is no FAIL", "PASSED"]
+
+
+def test_a_label_has_its_text_beside_it_from_60_columns_on() -> None:
+    with screen.shown_on(screen.Screen(60)):
+        assert layout.labelled("  Next", "go on", 10) == ["  Next    go on"]
+    with screen.shown_on(screen.Screen(59)):
+        assert layout.labelled("  Next", "go on", 10) == ["  Next  go on"]
