@@ -12,6 +12,7 @@ the trade that calculations share is in `wirecalc.trade`.
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING, Any
 
 from .base.errors import (
@@ -143,6 +144,7 @@ __all__ = [
     "read_wire",
     "requires",
     "run",
+    "run_many",
     "seek",
     "setting",
     "show",
@@ -185,6 +187,23 @@ def run(calculation_name: str, /, **given: object) -> Finding:
     PluginDefect where the calculation itself fails.
     """
     return _loaded().run(calculation_name, given)
+
+
+def run_many(
+    calculation_name: str, rows: Iterable[Mapping[str, object]], /
+) -> Iterator[Finding | BadInput | PluginDefect]:
+    """Run a calculation on each row, lazily: a mapping of its inputs, as `run` takes them.
+
+    Yields a finding a row, in their order. For a row that is refused, or on which the calculation
+    fails, the BadInput or PluginDefect is yielded and not raised, so that the rest goes on. Of
+    rows that give the same texts one is worked out. The rows may be of any number; none is kept.
+
+    Raises BadInput for an unknown name.
+    """
+    from .jobs.many_runs import runs
+
+    loaded = _loaded()
+    return runs(loaded.find(calculation_name).calculation, loaded.runner(calculation_name), rows)
 
 
 def seek(

@@ -18,7 +18,7 @@ import pint
 import pytest
 
 import wirecalc
-from wirecalc.jobs import batch, batch_columns
+from wirecalc.jobs import batch, batch_columns, batch_tally
 from wirecalc.jobs.batch_rows import RowsFile
 from wirecalc.output import batch as output
 from wirecalc.trade import crimps
@@ -57,11 +57,11 @@ def by_pint(rows: list[tuple[str, str]]) -> dict[bool, int]:
     return counts
 
 
-def by_batch(path: Path, form: str) -> batch.Tally:
+def by_batch(path: Path, form: str) -> batch_tally.Tally:
     file = RowsFile(str(path))
     calc = CATALOGUE.calculations["pull"].calculation
     planned = batch_columns.plan(calc, file.header, {"terminal": "ring"})
-    tally = batch.Tally()
+    tally = batch_tally.Tally()
     run = CATALOGUE.runner("pull", origin="sheet")
     found = tally.watch(batch.findings(run, planned, file.rows()))
     lines = {

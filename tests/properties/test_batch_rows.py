@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 import wirecalc
 from wirecalc.base.errors import BadInput
-from wirecalc.jobs import batch, batch_columns
+from wirecalc.jobs import batch, batch_columns, batch_row
 from wirecalc.jobs.batch_rows import RawRow
 
 CATALOGUE = wirecalc.build(bundled_only=True)
@@ -24,7 +24,7 @@ terminals = st.sampled_from(["ring", "push-on", "butt", "clamp", "rong", ""])
 cells = st.tuples(wires, terminals, forces | st.sampled_from(["", "unknown", "24", "107 N"]))
 
 
-def _same(name: str, found: batch.RowFinding, inputs: dict[str, Any]) -> None:
+def _same(name: str, found: batch_row.RowFinding, inputs: dict[str, Any]) -> None:
     try:
         alone = CATALOGUE.run(name, inputs, origin="sheet")
     except BadInput as error:

@@ -27,6 +27,8 @@ COMMANDS = {
             "--label": ("COLUMN", "the column that names the rows"),
             "--keep": ("COLUMNS", 'columns to pass through unread, such as "tool; learner"'),
             "--cells-decimal-comma": ("", "numbers in the cells have decimal commas"),
+            "--criteria": ("", "in csv and markdown a line a criterion, not one a row"),
+            "--summary": ("FILE", "write there, as JSON, what the rows came to together"),
             **METER,
         },
         forms=ROWS,
@@ -85,7 +87,7 @@ COMMANDS = {
     ),
     "schema": Command(
         "schema NAME",
-        "print a JSON schema: finding, job, history, refused, plugins, sought",
+        "print a JSON schema: finding, job, history, refused, batch, plugins, sought",
         forms=("json",),
     ),
     "tables": Command(

@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import chain
+from pathlib import Path
 from typing import Any
 
 from ..base.errors import BadInput, BadText, Problem
+from ..base.files import write_whole
 from ..engine.declaration import Calculation
 from ..jobs import batch, batch_columns
+from ..jobs.batch_row import RowFinding
 from ..jobs.batch_rows import RawRow, RowsFile
+from ..jobs.batch_tally import Tally
 from ..output import batch as output
+from ..output.batch_summary import InCommon, summary_json
 from . import COMMANDS
 from .load_plugins import catalogue, find, leading, warnings
 from .options import Options, split
@@ -35,6 +40,10 @@ def run(words: Sequence[str]) -> Result:
         options.problems.append(Problem("batch", "needs a file", _USAGE))
     options.refuse()
     refuse_onto(options.output, options.words)
+    summary = Path(options.own["summary"]) if "summary" in options.own else None
+    refuse_onto(summary, [*options.words, *([str(options.output)] if options.output else [])])
+    if summary is not None and summary == options.output:
+        raise BadInput([Problem("--summary", "is the file of --output", "name another")])
     file = _opened(options.words[0])
     try:
         planned = _planned(calc, file, options)
@@ -42,7 +51,7 @@ def run(words: Sequence[str]) -> Result:
     except BaseException:
         file.close()
         raise
-    tally = batch.Tally()
+    tally = Tally()
     runner = loaded.runner(calc.name, origin="sheet")
     found = tally.watch(batch.findings(runner, planned, _watched(rows, options)))
 
@@ -54,7 +63,14 @@ def run(words: Sequence[str]) -> Result:
             no_marginal=options.no_marginal,
         )
 
+    common = InCommon()
+    if summary is not None:
+        found = common.watch(found)
     lines = _lines(found, calc.name, planned, options, tally)
+    if summary is not None:
+        lines = _and_then(
+            lines, lambda: write_whole(summary, summary_json(calc.name, tally, common))
+        )
     return Result(Stream(lines, status), output=options.output, warnings=warnings(loaded))
 
 
@@ -87,18 +103,30 @@ def _not_empty(file: RowsFile) -> Iterator[RawRow]:
 
 
 def _lines(
-    found: Iterable[batch.RowFinding],
+    found: Iterable[RowFinding],
     name: str,
     planned: batch_columns.Plan,
     options: Options,
-    tally: batch.Tally,
+    tally: Tally,
 ) -> Iterator[str]:
     labels = planned.label is not None
     if options.format == "json":
         return output.json_lines(found, name, working=options.working)
     if options.format == "text":
         return output.text_lines(found, tally, labels=labels, short=options.short)
-    return output.table_lines(found, name, options.format, kept=list(planned.kept), labels=labels)
+    return output.table_lines(
+        found,
+        name,
+        options.format,
+        kept=list(planned.kept),
+        labels=labels,
+        criteria="criteria" in options.own,
+    )
+
+
+def _and_then(lines: Iterator[str], done: Callable[[], None]) -> Iterator[str]:
+    yield from lines
+    done()
 
 
 def _watched(rows: Iterable[RawRow], options: Options) -> Iterable[RawRow]:

@@ -10,7 +10,7 @@ from . import COMMANDS
 from .options import split
 from .result import Result
 
-SCHEMAS = ("finding", "job", "history", "refused", "plugins", "sought")
+SCHEMAS = ("finding", "job", "history", "refused", "batch", "plugins", "sought")
 
 
 def run(words: Sequence[str]) -> Result:

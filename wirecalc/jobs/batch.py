@@ -8,50 +8,16 @@ from __future__ import annotations
 
 import functools
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
-from typing import NamedTuple
 
 from ..base.errors import BadInput, BadText, PluginDefect, Problem
 from ..engine.one_input import UNKNOWN
 from ..said.findings import Finding
-from ..said.verdicts import Verdict
 from .batch_columns import Plan
+from .batch_row import RowFinding
 from .batch_rows import RawRow
 
 MOST_ROWS = 4_000  # distinct rows whose findings are remembered
 Runner = Callable[[Mapping[str, object]], Finding]
-
-
-class RowFinding(NamedTuple):
-    """What a row came to: a finding, or the problems or the defect that kept it from one."""
-
-    row: int
-    label: str = ""
-    kept: Mapping[str, str] = {}
-    finding: Finding | None = None
-    problems: Sequence[Problem] = ()
-    defect: str = ""
-
-
-@dataclass
-class Tally:
-    """What the rows came to so far."""
-
-    rows: int = 0
-    verdicts: dict[Verdict | None, int] = field(default_factory=dict)
-    refused: int = 0
-    defects: int = 0
-
-    def watch(self, found: Iterable[RowFinding]) -> Iterator[RowFinding]:
-        """Count rows as they go by."""
-        for row in found:
-            self.rows += 1
-            if row.finding is not None:
-                verdict = row.finding.verdict
-                self.verdicts[verdict] = self.verdicts.get(verdict, 0) + 1
-            self.defects += bool(row.defect)
-            self.refused += bool(row.problems)
-            yield row
 
 
 def findings(run: Runner, planned: Plan, rows: Iterable[RawRow]) -> Iterator[RowFinding]:

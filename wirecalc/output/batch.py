@@ -7,14 +7,31 @@ import textwrap
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import TypeVar
 
-from ..jobs.batch import MOST_ROWS, RowFinding, Tally
+from ..jobs.batch import MOST_ROWS
+from ..jobs.batch_row import RowFinding
+from ..jobs.batch_tally import Tally
 from ..said.findings import Finding
 from ..said.items import Caution, NotChecked
 from ..said.verdicts import Verdict
 from . import screen
+from .batch_summary import summary_lines
 from .json import finding_object
 from .layout import block, narrow, visible, wrap
-from .rows import DEFECT, RESULT, beside, empty_cells, head_lines, line, result_cells
+from .rows import (
+    DEFECT,
+    NO_VERDICT,
+    RESULT,
+    ROW,
+    Cells,
+    beside,
+    empty_cells,
+    empty_row,
+    head_lines,
+    line,
+    result_cells,
+    row_cells,
+    undecided,
+)
 from .short import closing, not_checked, stops
 from .text import caution_lines, not_checked_lines
 from .text import word as verdict_word
@@ -51,6 +68,7 @@ def text_lines(
         yield from _row(row, _refusal(row) if row.finding is None else said(row.finding), labels)
     yield ""
     yield from wrap(summary(tally), indent="  ")
+    yield from summary_lines(tally)
     if short:
         yield from stops(cautions.values())
         yield from not_checked(list(left.values()))
@@ -81,18 +99,31 @@ def json_lines(
 
 
 def table_lines(
-    found: Iterable[RowFinding], calculation: str, form: str, *, kept: Sequence[str], labels: bool
+    found: Iterable[RowFinding],
+    calculation: str,
+    form: str,
+    *,
+    kept: Sequence[str],
+    labels: bool,
+    criteria: bool = False,
 ) -> Iterator[str]:
-    """Yield CSV or Markdown: one line a criterion, behind the row and what is kept of it."""
-    written = _once_each(lambda f: [line(cells, form) for cells in result_cells(f)])
-    yield from head_lines(("row", *(["label"] if labels else []), *kept, *RESULT), form)
+    """Yield CSV or Markdown: one line a row, behind its number and what is kept of it.
+
+    It says what decided; with `criteria` there is a line a criterion, and its source.
+    """
+    cells: Callable[[Finding], Iterable[Cells]] = result_cells if criteria else row_cells
+    written = _once_each(lambda f: [line(cells_of_one, form) for cells_of_one in cells(f)])
+    head = RESULT if criteria else ROW
+    yield from head_lines(("row", *(["label"] if labels else []), *kept, *head), form)
     for row in found:
         before = line((row.row, *([row.label] if labels else []), *row.kept.values()), form)
         if row.finding is not None:
             results = written(row.finding)
         else:
             word, why, _ = _refusal(row)
-            results = [line(empty_cells(calculation, word.casefold(), why), form)]
+            word = word.casefold()
+            empty = empty_cells(calculation, word, why) if criteria else empty_row(word, why)
+            results = [line(empty, form)]
         for result in results:
             yield beside(before, result, form)
 
@@ -154,8 +185,7 @@ def _refusal(row: RowFinding) -> _Said:
 def _told(finding: Finding) -> _Said:
     decided = finding.decided_by
     if decided is None:
-        said = "; ".join(f"{a.name}: {a.text}" for a in finding.answers)
-        return "NO VERDICT", said or "figures only", False
+        return NO_VERDICT.upper(), undecided(finding), False
     passed = decided.verdict is Verdict.PASS
     return verdict_word(decided.verdict), decided.because, not passed
 

@@ -16,6 +16,7 @@ from ..jobs.sheet.gaps import reading_object, readings_missing
 from ..published.sources import Source
 from ..said.charts import Chart
 from ..said.findings import BandFigure, Finding, InputRecord, Judged
+from ..said.items import Caution
 
 
 def dump(value: object) -> str:
@@ -52,22 +53,24 @@ def finding_object(
             for x in finding.listings
         ],
         "charts": [{"title": c.title, "file": file, "text": c.text} for c, file in drawn],
-        "cautions": [
-            {
-                "key": c.key,
-                "text": c.text,
-                "defers_to": c.defers_to,
-                "severity": c.severity,
-                "when": c.when,
-                "source": c.source.cite() if c.source else "",
-            }
-            for c in finding.cautions
-        ],
+        "cautions": [caution_object(c) for c in finding.cautions],
         "sources": {k: _source(s) for k, s in finding.sources.items()},
         "not_checked": [{"what": n.what, "why": n.why} for n in finding.not_checked],
         "house_rules": list(finding.house_rules),
         "holds": finding.holds or None,
         "would_pass": finding.would_pass or None,
+    }
+
+
+def caution_object(caution: Caution) -> dict[str, Any]:
+    """Return a caution as a JSON object."""
+    return {
+        "key": caution.key,
+        "text": caution.text,
+        "defers_to": caution.defers_to,
+        "severity": caution.severity,
+        "when": caution.when,
+        "source": caution.source.cite() if caution.source else "",
     }
 
 

@@ -24,6 +24,7 @@ RESULT = (  # the columns of what was judged
     *("calculation", "criterion", "verdict", "actual", "limit", "caution_limit", "unit"),
     *("margin", "origin", "provider", "reason", "source"),
 )
+ROW = ("verdict", "criterion", "actual", "limit", "unit", "margin", "reason", "next")
 _CHECK = ("machine", "step", "check", "stage", "tool", "part")  # before them, in a job
 _FORMULA = re.compile(r"\s*[=+\-@＝＋－＠]")  # what a spreadsheet takes for a formula
 _NUMBER = re.compile(r"\s*[-+]?(\d+(\.\d*)?|\.\d+)(e[-+]?\d+)?\s*", re.ASCII | re.IGNORECASE)
@@ -98,6 +99,27 @@ def result_cells(finding: Finding) -> Iterator[Cells]:
         yield _answer(finding, answer)
     if not (finding.figures or finding.answers):
         yield empty_cells(finding.calculation, NO_VERDICT, "nothing was given to judge")
+
+
+def row_cells(finding: Finding) -> Iterator[Cells]:
+    """Yield the one row of ROW of a finding: what decided, and what to do about it."""
+    decided = finding.decided_by
+    if decided is None:
+        yield empty_row(NO_VERDICT, undecided(finding))
+        return
+    c = decided.criterion
+    numbers = (c.actual, c.limit, c.unit, c.margin)
+    yield (decided.verdict, c.name, *numbers, decided.reason, decided.action)
+
+
+def undecided(finding: Finding) -> str:
+    """Say what a finding without a verdict comes to."""
+    return "; ".join(f"{a.name}: {a.text}" for a in finding.answers) or "figures only"
+
+
+def empty_row(verdict: str, reason: str) -> Cells:
+    """Return the row of ROW of something that came to no verdict."""
+    return (verdict, "", None, None, "", None, reason, "")
 
 
 def empty_cells(calculation: str, verdict: str, reason: str) -> Cells:
