@@ -17,7 +17,7 @@ from hypothesis import HealthCheck, assume, event, given, settings
 from hypothesis import strategies as st
 
 from tests.calculations.trials import CATALOGUE, TRIALS
-from wirecalc import BadInput, Finding, Reading, ReadingsFile, Verdict
+from wirecalc import BadInput, Finding, Reading, Verdict
 
 BOUNDED = settings(
     deadline=None,
@@ -30,12 +30,13 @@ PASSES = (Verdict.PASS, Verdict.MARGINAL)
 
 
 def inputs_of(name: str) -> dict[str, Any]:
-    """Every input but a file, which is another way to say what the rest says, and but a list of
-    readings (leakage: test_monotone_service.py).
+    """Every input but a file, which is another way to say what the rest says, what goes with it,
+    and but a list of readings (leakage: test_monotone_service.py).
     """
     inputs = CATALOGUE.calculations[name].calculation.inputs
     single = (i for i in inputs if not (i.many and isinstance(i.kind, Reading)))
-    return {i.name: i.kind for i in single if not isinstance(i.kind, ReadingsFile)}
+    files = {i.name for i in inputs if i.kind.of_file}
+    return {i.name: i.kind for i in single if not files & {i.name, i.kind.goes_with}}
 
 
 READINGS = [
