@@ -140,7 +140,7 @@ class Maker:
             for v in Verdict
         )
         told = f"{_filled(exercise.text, met.drawn)} {_limit_said(criterion)}"
-        asks = f"Which verdict has {exercise.judged}, the error of the meter counted?"
+        asks = f"What is the verdict on {exercise.judged}, the error of the meter counted?"
         return Question(recipe, learner, number, told, asks, right, slips, listed, "", "", met)
 
 
