@@ -14,8 +14,9 @@ from wirecalc import (
 
 from ..inputs_joint import ListedFor
 from . import statistics
+from .batch_answers import difference
 from .batch_chart import PullLimits, batch_chart
-from .batch_groups import difference, modes_of, sets_of
+from .batch_groups import modes_of, sets_of
 from .batch_judge import CONFIDENCES, HEAD, figures_of, judge, limits_of, line_of
 from .joint_ratings import listed
 from .pull_batch_inputs import (
@@ -76,16 +77,15 @@ def pull_batch(
     For crimps of one wire in one kind of terminal; not for soldered or welded joints.
     Any single pull below the minimum fails its set; a mean less than 3 standard deviations above
     it is marginal (common practice); fewer than 5 pulls can't be told, nor a batch whose one-sided
-    normal tolerance bound (mean - k s, k from the noncentral t distribution; 95/90) lies below it
-    though no pull does. The mean itself is never judged: it hides a bad crimp. With two columns to
-    group by, each is tested with the other accounted for (additive two-way layout, F test of the
-    drop in residual sum of squares); with one, by one-way F test. Outliers (Grubbs, ASTM E178,
-    5 %) are named, never dropped.
+    normal tolerance bound (mean - k s, k of noncentral t; 95/90) lies below it. Each learner or
+    tool is set beside the mean of the others, the other columns accounted for (additive layout,
+    t tests with spreads alike and by Welch, 5 % a column, Bonferroni step by step): low, high,
+    nothing shown, or can't tell where another column goes with it or one pull makes it.
+    Outliers (Grubbs, ASTM E178, 5 %) are named, never dropped.
 
-    Inputs: wire, terminal; readings (CSV with force_lbf, or units in the cells) or force in lbf;
-    by, pull_standard, shop_minimum in lbf, confidence, listed_for (solid wire). Yields a line and
-    figures a set, one criterion a set, and a chart. Refuses mixed wire, identical forces, forces
-    that no such wire bears.
+    Inputs: wire, terminal; readings (CSV with force_lbf) or force in lbf; by, pull_standard,
+    shop_minimum in lbf, confidence, listed_for (solid wire). Yields figures and a criterion a set,
+    and a chart. Refuses mixed wire, identical forces, forces that no such wire bears.
     Source: tables pull-crimp; k factors computed.
     """
     forces = force if force is not None else list(readings.numbers["force"]) if readings else []

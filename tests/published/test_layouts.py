@@ -1,0 +1,106 @@
+"""Differences in a layout of pulls against other ways to work them out."""
+
+import math
+
+import numpy as np
+import pytest
+from scipy import stats
+
+from wirecalc_plugins.joint import layouts
+
+from .records import independent
+
+ONE = [24.1, 22.6, 25.0, 19.2, 23.4]
+TWO = [24.8, 21.3, 28.9, 20.6, 26.4, 25.5, 24.0]
+
+
+@independent("scipy.stats.ttest_ind, Student's and Welch's, the wider of their intervals")
+def test_two_sets_against_scipy():
+    layout = layouts.Layout([*ONE, *TWO], {"who": ["a"] * 5 + ["b"] * 7})
+    found = layout.difference("who", "a", ["b"])
+    tests = [stats.ttest_ind(ONE, TWO, equal_var=alike) for alike in (True, False)]
+    assert found.by == pytest.approx(np.mean(ONE) - np.mean(TWO))
+    assert found.probability == pytest.approx(max(t.pvalue for t in tests))
+    wide = max((t.confidence_interval(0.95) for t in tests), key=lambda i: i.high - i.low)
+    assert (found.low, found.high) == pytest.approx((wide.low, wide.high))
+
+
+@independent("normal equations with a mean and dummies, solved by hand for an unequal 2 x 2 layout")
+def test_two_way_difference_of_unequal_counts_against_another_coding():
+    who = ["a"] * 4 + ["b"] * 5 + ["a"] * 2 + ["b"]
+    tool = ["1"] * 4 + ["1"] * 5 + ["2"] * 2 + ["2"]
+    values = [*ONE, *TWO]
+    design = np.array(
+        [[1.0, w == "a", t == "2"] for w, t in zip(who, tool, strict=True)], dtype=float
+    )
+    inverse = np.linalg.inv(design.T @ design)
+    fit = inverse @ design.T @ np.array(values)
+    squares = float(((np.array(values) - design @ fit) ** 2).sum())
+    found = layouts.Layout(values, {"who": who, "tool": tool}).difference("who", "a", ["b"])
+    assert found.by == pytest.approx(fit[1])
+    assert found.error == pytest.approx(math.sqrt(squares / 9 * inverse[1, 1]))
+    assert found.freedom == 9
+
+
+@independent("a factor that spans the same column as another leaves no difference to it")
+def test_what_the_layout_does_not_determine():
+    who = list("aaabbbccc")
+    tool = list("111111222")
+    layout = layouts.Layout([float(i * i % 7) for i in range(9)], {"who": who, "tool": tool})
+    assert layout.together("who", list("abc")) == [["a", "b"], ["c"]]
+    assert layout.together("tool", list("12")) == [["1"], ["2"]]
+
+
+@independent("F of a balanced 2 x 2 by sums of squares: (a1 - a2 - b1 + b2)^2 over the cells")
+def test_whether_one_factor_hangs_on_the_other():
+    cells = {("a", "1"): (10, 12), ("a", "2"): (14, 16), ("b", "1"): (11, 13), ("b", "2"): (10, 14)}
+    values = [float(v) for pair in cells.values() for v in pair]
+    factors = {
+        "who": [w for w, _ in cells for _ in "12"],
+        "tool": [t for _, t in cells for _ in "12"],
+    }
+    means = {cell: sum(pair) / 2 for cell, pair in cells.items()}
+    away = means["a", "1"] - means["a", "2"] - means["b", "1"] + means["b", "2"]
+    inside = sum((v - means[c]) ** 2 for c, pair in cells.items() for v in pair)
+    ratio = (away**2 / 2) / (inside / 4)  # 2 pulls a cell: sum of squares 2 away^2 / 4
+    assert layouts.Layout(values, factors).depends() == pytest.approx(stats.f.sf(ratio, 1, 4))
+
+
+@independent("10,000 drawn samples of two sets: share in which Student's t is past 5 %")
+def test_power_against_drawn_samples():
+    drawn = np.random.default_rng(5)
+    one, two = drawn.normal(0, 1, (10000, 8)), drawn.normal(1.3, 1, (10000, 8))
+    share = float((stats.ttest_ind(one, two, axis=1).pvalue < 0.05).mean())
+    away = 1.3 / math.sqrt(2 / 8)
+    assert layouts.power(away, 14, 0.05) == pytest.approx(share, abs=0.015)
+    assert layouts.power(layouts.errors_shown(14, 0.05), 14, 0.05) == pytest.approx(0.80, abs=1e-6)
+
+
+@independent("scipy.stats.nct: the first size of two equal sets that has a power of 80 %")
+def test_how_many_times_as_many_pulls():
+    def has(size):
+        free, away = 2 * size - 2, 0.9 / math.sqrt(2 / size)
+        most = stats.t.isf(0.025, free)
+        return stats.nct.sf(most, free, away) + stats.nct.cdf(-most, free, away)
+
+    first = next(n for n in range(2, 100) if has(n) >= 0.80)
+    times = layouts.times_as_many(0.9 / math.sqrt(2 / 5), 8, 10, 0.05, 20)
+    assert first - 1 < 5 * times < first + 0.3
+    assert layouts.times_as_many(0.01, 8, 10, 0.05, 20) is None
+
+
+@independent("t of the deleted residual by a fit without the value, scipy.stats.t, 5 % over eight")
+def test_a_pull_that_stands_apart():
+    sets = [[0, 1, 2, 3], [4, 5, 6, 7]]
+
+    def chance(value):
+        rest = [24.0, 25.0, 24.4]
+        others = [27.0, 28.0, 27.5, 27.1]
+        squares = sum((v - np.mean(s)) ** 2 for s in (rest, others) for v in s)
+        error = math.sqrt(squares / 5 * (1 + 1 / 3))
+        return 2 * stats.t.sf(abs(value - np.mean(rest)) / error, 5) * 8
+
+    for value in (20.0, 21.5, 22.0, 22.5, 23.0):
+        found = layouts.apart([24.0, 25.0, 24.4, value, 27.0, 28.0, 27.5, 27.1], sets)
+        assert (found == [3]) == (chance(value) < 0.05), value
+    assert {bool(chance(v) < 0.05) for v in (20.0, 23.0)} == {True, False}
