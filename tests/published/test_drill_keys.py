@@ -23,13 +23,14 @@ from wirecalc.drills.recipe import CHOOSE, JUDGE, Recipe
 BY_DAY, BY_NIGHT = 6, 1000
 OHM_PER_KFT = {"14": 3.14, "12": 1.98, "10": 1.24}
 AMPS = {  # 75 C, 90 C
+    "14": (20, 25),
     "12": (25, 30),
     "10": (35, 40),
     "8": (50, 55),
     "6": (65, 75),
 }
-WARM = {35: (0.94, 0.96), 40: (0.88, 0.91), 45: (0.82, 0.87), 50: (0.75, 0.82)}
-CROWDED = {"4": 0.8, "6": 0.8, "8": 0.7, "9": 0.7}
+WARM = {30: (1.0, 1.0), 35: (0.94, 0.96), 40: (0.88, 0.91), 45: (0.82, 0.87), 50: (0.75, 0.82)}
+CROWDED = {"3": 1.0, "4": 0.8, "6": 0.8, "8": 0.7, "9": 0.7}
 LEAST_PULL = {"22": 8, "20": 13, "18": 20, "16": 30, "14": 50, "12": 70, "10": 80}
 STRIP = {"closed": (0.25, 1.25 + 0.8), "open": (0.1, 0.5)}  # mm over the barrel, least and most
 
@@ -170,6 +171,151 @@ def test_key_is_what_comes_out_by_hand(topic: str, catalogue: wirecalc.Catalogue
             assert len(set(texts)) == len(texts) >= 3, q.text
             assert texts.count(q.right.text) == 1
             assert all(o.slip and o.sentence.endswith(".") for o in q.slips)
+
+
+def other_row(told: Told, name: str, other: Mapping[str, str]) -> dict[str, str]:
+    return {**told, name: f"{other[size(told, name)]} AWG"}
+
+
+def one_size(told: Told, step: int) -> dict[str, str]:
+    """Return what is told of a crimp, with the next thinner (-1) or thicker wire of the table."""
+    sizes = list(LEAST_PULL)
+    return {**told, "wire": f"{sizes[sizes.index(size(told)) + step]} AWG"}
+
+
+CLAMP = {"22": 4.5, "20": 6.75, "18": 6.75, "16": 9, "14": 11.5, "12": 13.5, "10": 18}  # UL 486E
+NEXT = {"14": "12", "12": "10", "10": "12"}
+THINNER = {"12": "14", "10": "12", "8": "10", "6": "8"}
+SLIPS: dict[tuple[str, int], dict[str, Callable[[Told], float]]] = {
+    ("drop", 1): {
+        "loop not doubled": lambda t: lost(t) / 2,
+        "wrong row": lambda t: lost(other_row(t, "building_wire", NEXT)),
+        "m for ft": lambda t: lost(t) / 0.3048,
+        "percent for volts": share,
+    },
+    ("drop", 2): {
+        "loop not doubled": lambda t: share(t) / 2,
+        "wrong row": lambda t: share(other_row(t, "building_wire", NEXT)),
+        "m for ft": lambda t: share(t) / 0.3048,
+        "volts for percent": lost,
+    },
+    ("windings", 1): {
+        "lead resistance left in": lambda t: n(t, "reading_2_3"),
+        "lead resistance taken off twice": lambda t: (
+            n(t, "reading_2_3") - 2 * n(t, "lead_resistance")
+        ),
+        "both windings for one": lambda t: n(t, "reading_1_3") - n(t, "lead_resistance"),
+        "run winding for start winding": lambda t: n(t, "reading_1_2") - n(t, "lead_resistance"),
+    },
+    ("windings", 2): {
+        "lead resistance left in": lambda t: n(t, "reading_2_3") / n(t, "reading_1_2"),
+        "upside down": lambda t: 1 / start_over_run(t),
+        "both windings for one": lambda t: (
+            (n(t, "reading_1_3") - n(t, "lead_resistance"))
+            / (n(t, "reading_1_2") - n(t, "lead_resistance"))
+        ),
+    },
+    ("capacitor", 1): {
+        "50 for 60 Hz": lambda t: microfarads(t) * (1.2 if n(t, "frequency") == 60 else 5 / 6),
+        "peak for rms": lambda t: microfarads(t) * 0.70710678,
+        "volts of the line": lambda t: microfarads({**t, "capacitor_voltage": t["line"]}),
+        "2 pi left out": lambda t: 6.2831853 * microfarads(t),
+        "the mark for the reading": lambda t: n(t, "marked_capacitance"),
+    },
+    ("element", 1): {
+        "lead resistance left in": lambda t: watts({**t, "lead_resistance": "0 ohm"}),
+        "volts of the plate": lambda t: watts({**t, "element_voltage": t["nameplate_voltage"]}),
+        "volts not squared": lambda t: (
+            n(t, "nameplate_power") * n(t, "element_voltage") / n(t, "nameplate_voltage")
+        ),
+        "peak for rms": lambda t: 2 * watts(t),
+        "the plate's watts": lambda t: n(t, "nameplate_power"),
+    },
+    ("pull", 1): {
+        "row of the thinner wire": lambda t: least_pull(one_size(t, -1)),
+        "row of the thicker wire": lambda t: least_pull(one_size(t, 1)),
+        "clamp table for a crimp": lambda t: CLAMP[size(t)],
+        "kgf for lbf": lambda t: least_pull(t) * 0.45359237,
+        "N for lbf": lambda t: least_pull(t) * 4.4482216,
+    },
+    ("pull", 2): {
+        "row of the thinner wire": lambda t: n(t, "force") - least_pull(one_size(t, -1)),
+        "row of the thicker wire": lambda t: n(t, "force") - least_pull(one_size(t, 1)),
+        "clamp table for a crimp": lambda t: n(t, "force") - CLAMP[size(t)],
+        "kgf for lbf": lambda t: n(t, "force") / 0.45359237 - least_pull(t),
+    },
+    ("pull-batch", 1): {
+        "mean for lowest": lambda t: mean(t) - least_pull(t),
+        "middle for lowest": lambda t: sorted(pulls(t))[4] - least_pull(t),
+        "the lowest itself": lambda t: min(pulls(t)),
+    },
+    ("pull-batch", 2): {
+        "lowest for mean": lambda t: min(pulls(t)),
+        "one pull left out": lambda t: sum(sorted(pulls(t))[1:]) / 7,
+        "middle for mean": lambda t: sorted(pulls(t))[4],
+    },
+    ("strip", 1): {
+        "the barrel alone": lambda t: n(t, "barrel_length"),
+        "row of the other barrel": lambda t: least_strip(other_barrel(t)),
+        "in for mm": lambda t: least_strip(t) / 25.4,
+        "most for least": most_strip,
+    },
+    ("strip", 2): {
+        "the barrel alone": lambda t: n(t, "barrel_length"),
+        "row of the other barrel": lambda t: most_strip(other_barrel(t)),
+        "in for mm": lambda t: most_strip(t) / 25.4,
+        "least for most": least_strip,
+    },
+    ("ampacity", 1): {
+        "wrong column": lambda t: amps({**t, "insulation_class": other_class(t)}),
+        "number of wires left out": lambda t: amps({**t, "conductors": "3"}),
+        "warmth of the place left out": lambda t: amps({**t, "ambient": "30 C"}),
+        "the table alone": lambda t: AMPS[size(t)][size(t, "insulation_class") == "90"],
+        "wrong row": lambda t: amps(other_row(t, "wire", THINNER)),
+    },
+    ("ground", 1): {
+        "lead resistance left in": lambda t: n(t, "ground_resistance"),
+        "half of the leads taken off": lambda t: (
+            n(t, "ground_resistance") - n(t, "lead_resistance") / 2
+        ),
+        "the leads for the path": lambda t: n(t, "lead_resistance"),
+        "leads added": lambda t: n(t, "ground_resistance") + n(t, "lead_resistance"),
+    },
+    ("ground", 2): {
+        "mV for V": lambda t: n(t, "path_drop") / n(t, "test_current"),
+        "upside down": lambda t: 1000 * n(t, "test_current") / n(t, "path_drop"),
+        "multiplied": lambda t: n(t, "path_drop") / 1000 * n(t, "test_current"),
+    },
+    ("inrush", 1): {
+        "volts left out": lambda t: 1.12 * n(t, "locked_rotor_current"),
+        "peak for rms": lambda t: 1.41421356 * most_start(t),
+        "RLA for LRA": lambda t: most_start({**t, "locked_rotor_current": t["rated_load_current"]}),
+        "least for most": lambda t: most_start(t) / 1.12 * 0.7,
+    },
+}
+
+
+def other_barrel(told: Told) -> dict[str, str]:
+    return {**told, "style": "open" if told["style"] == "closed" else "closed"}
+
+
+def other_class(told: Told) -> str:
+    return "75 C" if size(told, "insulation_class") == "90" else "90 C"
+
+
+@pytest.mark.parametrize(("topic", "number"), SLIPS)
+def test_slip_is_what_comes_out_by_hand(
+    topic: str, number: int, catalogue: wirecalc.Catalogue
+) -> None:
+    maker = Maker(catalogue, topic)
+    by_hand = SLIPS[topic, number]
+    declared = catalogue.find(topic).calculation.exercises[number - 1].slips
+    assert {s.name for s in declared} == set(by_hand)
+    for seed in seeds():
+        q = maker.question(Recipe(topic, CHOOSE, seed), 1, number)
+        told = told_of(q)
+        for offer in q.slips:
+            assert offer.value == pytest.approx(by_hand[offer.slip](told), rel=1e-6), q.text
 
 
 def ends(told: Told, name: str, share: float, counts: float) -> tuple[dict[str, str], ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import random
+import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 from types import SimpleNamespace
@@ -19,6 +20,7 @@ from wirecalc.drills.marking import Kind, marked
 from wirecalc.drills.questions import Maker, Question
 from wirecalc.drills.recipe import CHOOSE, JUDGE, WORK, Recipe
 from wirecalc.engine.exercises import Luck
+from wirecalc.output.drill_marks import class_chart
 from wirecalc.testing import plugin_set, run_command
 
 
@@ -269,3 +271,34 @@ def test_page_shows_what_each_meter_shows_of_one_start() -> None:
     listing = next(one for one in found.listings if one.title.startswith("What each kind"))
     for meter, least, most in listing.rows:
         assert f"| {meter} | {float(least or 0):.3g} A | {float(most or 0):.3g} A |" in page
+
+
+def test_chart_has_one_mark_for_every_answer(bundled: wirecalc.Catalogue) -> None:
+    maker = Maker(bundled, "pull")
+    marks = [
+        marked(maker.question(Recipe("pull", WORK, 7), learner, number), answer, 0.01)
+        for learner in (1, 2, 30)
+        for number, answer in ((1, "1 lbf"), (2, ""))
+    ]
+    chart = class_chart(marks)
+    shown = [(x, y) for points in chart.points for x, y in zip(points.x, points.y, strict=True)]
+    assert sorted(shown) == [(1, 1), (1, 2), (1, 3), (2, 1), (2, 2), (2, 3)]
+    assert [text for _, text in chart.y.marks] == ["1", "2", "30"]
+    assert chart.text == "question 1: 3 wrong; question 2: 3 blank"
+
+
+def test_limit_on_the_sheet_is_rounded_to_its_safe_side(bundled: wirecalc.Catalogue) -> None:
+    # 35 A x 0.75 x 0.7 is 18.375 A: at most 18.37 A is asked for
+    maker = Maker(bundled, "ampacity")
+    texts = [maker.question(Recipe("ampacity", JUDGE, 4), 1, n).text for n in range(1, 25)]
+    assert not any("At most 18.38 A." in text for text in texts)
+    assert any("At most 18.37 A." in text for text in texts)
+
+
+def test_every_package_is_packed() -> None:
+    root = Path(__file__).parents[2]
+    listed = tomllib.loads((root / "pyproject.toml").read_text(encoding="utf-8"))
+    packages = set(listed["tool"]["setuptools"]["packages"])
+    for top in (root / "wirecalc", root / "plugins" / "wirecalc_plugins"):
+        for path in top.rglob("__init__.py"):
+            assert ".".join(path.parent.relative_to(top.parent).parts) in packages

@@ -169,12 +169,15 @@ def _filled(text: str, drawn: Drawn) -> str:
 def _limit_said(criterion: Criterion) -> str:
     """Say the limit and the caution level that a verdict is asked by."""
     sense = "least" if criterion.sense == "at least" else "most"
-    said = f"At {sense} {show(criterion.limit or 0.0, criterion.unit)}"
+    toward = "up" if sense == "least" else "down"
+    said = f"At {sense} {show(criterion.limit or 0.0, criterion.unit, toward=toward)}"
     if criterion.advisory:
         said += " is advised: past it is marginal"
     if criterion.caution_limit is not None:
         side = "below" if sense == "least" else "above"
-        said += f"; {side} {show(criterion.caution_limit, criterion.unit)} is marginal"
+        said += (
+            f"; {side} {show(criterion.caution_limit, criterion.unit, toward=toward)} is marginal"
+        )
     return f"{said}."
 
 

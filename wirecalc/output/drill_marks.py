@@ -12,6 +12,8 @@ from ..said.charts import Axis, Chart, Points
 from .drill_sheets import right_text
 from .plain_pages import Block, Heading, Items, Paragraph, Picture, Rows
 
+_MOST_MARKS = 25  # on an axis
+_ROOM = 1.5  # of the height that the learners take; above them stands what the shapes mean
 _SHOWN = (Kind.RIGHT, Kind.SLIP, Kind.OTHER, Kind.BLANK, Kind.UNREAD)
 
 
@@ -90,21 +92,34 @@ def _because(mark: Mark) -> str:
 
 
 def class_chart(marks: Sequence[Mark]) -> Chart:
-    """Return how many answers to each question were right, a slip, or neither."""
+    """Return who was right where: a row a learner, a column a question, a shape a kind of mark."""
     numbers = sorted({m.question.number for m in marks})
     counted = {kind: Counter(m.question.number for m in marks if m.kind is kind) for kind in Kind}
     text = "; ".join(
         f"question {n}: " + ", ".join(f"{counted[k][n]} {k}" for k in _SHOWN if counted[k][n])
         for n in numbers
     )
-    points = tuple(
-        Points(str(kind), range(len(numbers)), [counted[kind][n] for n in numbers], shape=place)
-        for place, kind in enumerate(_SHOWN)
-        if counted[kind]
-    )
-    places = tuple(str(n) for n in numbers)
-    across, up = Axis("question", "", places), Axis("answers")
-    return Chart("Answers of the class", text, across, up, points)
+    rows = list(dict.fromkeys((m.question.recipe.code, m.question.learner) for m in marks))
+    places = {row: place for place, row in enumerate(rows, start=1)}
+    points = []
+    for shape, kind in enumerate(_SHOWN):
+        of_kind = [m.question for m in marks if m.kind is kind]
+        across = [q.number for q in of_kind]
+        up = [places[q.recipe.code, q.learner] for q in of_kind]
+        points.append(Points(str(kind), across, up, shape=shape))
+    learners = [(place, str(learner)) for (_, learner), place in places.items()]
+    x = Axis("question", marks=_some([(n, str(n)) for n in numbers]), span=_span(numbers))
+    y = Axis("learner", marks=_some(learners), span=(0.0, _ROOM * len(rows) + 1))
+    return Chart("Answers of the class", text, x, y, tuple(p for p in points if p.x))
+
+
+def _some(marks: Sequence[tuple[int, str]]) -> tuple[tuple[float, str], ...]:
+    """Return the marks of an axis, or as many of them as can be read."""
+    return tuple((float(place), text) for place, text in marks[:: -(-len(marks) // _MOST_MARKS)])
+
+
+def _span(numbers: Sequence[int]) -> tuple[float, float]:
+    return numbers[0] - 0.6, numbers[-1] + 0.6
 
 
 def marks_csv(marks: Sequence[Mark]) -> str:

@@ -5,18 +5,20 @@ from __future__ import annotations
 from wirecalc import Case, Drawn, Exercise, Luck, Slip
 
 _SIZES = ["12 AWG", "10 AWG", "8 AWG", "6 AWG"]
+_ABOUT = {"12 AWG": 18, "10 AWG": 24, "8 AWG": 34, "6 AWG": 45}  # A to draw near
 _LIES = "ampacity as it lies"
 
 
 def _draw(luck: Luck) -> Drawn:
+    wire = luck.pick(_SIZES)
     given = {
         "use": "building",
-        "wire": luck.pick(_SIZES),
+        "wire": wire,
         "insulation_class": luck.pick(["75 C", "90 C"]),
         "termination_temperature": "75 C",
         "conductors": luck.pick(["4", "6", "8", "9"]),
         "ambient": luck.reading(31, 50, "1", "C"),
-        "current": luck.reading(14, 45, "0.1", "A"),
+        "current": luck.reading(0.75 * _ABOUT[wire], 1.25 * _ABOUT[wire], "0.1", "A"),
     }
     return Drawn(given)
 
