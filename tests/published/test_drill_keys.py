@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
+from itertools import pairwise
 
 import pytest
 from hypothesis import settings
@@ -169,7 +170,11 @@ def test_key_is_what_comes_out_by_hand(topic: str, catalogue: wirecalc.Catalogue
             assert abs(shown - value) <= float(q.step) * (0.5 + 1e-6), q.text
             texts = [o.text for o in q.listed]
             assert len(set(texts)) == len(texts) >= 3, q.text
+            assert len(texts) <= 5
             assert texts.count(q.right.text) == 1
+            values = sorted(o.number for o in (q.right, *q.slips))
+            for low, high in pairwise(values):  # a mark can be but one of them
+                assert high - low > 2 * max(float(q.step), 0.01 * max(abs(low), abs(high)))
             assert all(o.slip and o.sentence.endswith(".") for o in q.slips)
 
 

@@ -207,6 +207,18 @@ def test_a_calculation_of_a_shop_can_be_drilled() -> None:
         assert "At most 6 mm; above 4 mm is marginal." in verdict.out
 
 
+def test_readings_of_a_shop_reach_past_its_limit_and_no_further() -> None:
+    # its example is 3 mm: from half of it to two and a half times it, past caution and limit
+    with plugin_set(SHOP) as loaded:
+        maker = Maker(loaded, "frost")
+        asked = [maker.question(Recipe("frost", JUDGE, seed), 1, 1) for seed in range(60)]
+        shown = [str(q.case.drawn.given["frost_thickness"]).split()[0] for q in asked]
+        assert {q.right.text for q in asked} == {"pass", "marginal", "fail", "cannot tell"}
+        assert 1.5 <= min(map(float, shown)) < 1.9
+        assert 7.0 < max(map(float, shown)) <= 7.5
+        assert all(len(text.partition(".")[2]) == 1 for text in shown)
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [
@@ -216,7 +228,12 @@ def test_a_calculation_of_a_shop_can_be_drilled() -> None:
         (("drill", "drop", "--learners", "101"), "--learners: '101' is no number from 1 to 100"),
         (("drill", "drop", "--seed", "-1"), "--seed: '-1' is no number from 0 to 999999999"),
         (("drill", "drop", "--tolerance", "2 %"), "--tolerance: is for --grade alone"),
-        (("drill", "windings", "--level", "3"), "windings has no verdict to ask for"),
+        (
+            ("drill", "windings", "--level", "3"),
+            "no verdict that its readings move; try --level 1",
+        ),
+        (("drill", "insulation"), "has no figure that its readings move; try --level 3"),
+        (("drill", "splice"), "has no figure that its readings move; choose another calculation"),
         (("drill", "trace"), "reads a file"),
         (("drill", "--grade", "no.csv"), "no.csv"),
         (("drill", "drop", "--grade", "no.csv"), "takes the topic from the answers"),

@@ -22,7 +22,7 @@ from ..typed.quantities import read_number
 from ..typed.quantity_kinds import QuantityKind, Reading
 from .common_slips import common_slips, in_place_of, sizes_beside
 
-LEAST, SPAN = 0.6, 1.0  # of the example's value: what is drawn lies from 0.6 to 1.6 times it
+LEAST, SPAN = 0.5, 2.0  # of the example's value: what is drawn lies from 0.5 to 2.5 times it
 METER = "±2%"  # the error of the reading that a verdict is asked of
 DIGITS = 3  # of a figure that is asked for
 FEWEST_STEPS = 20  # of a display, in what is drawn from

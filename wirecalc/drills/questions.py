@@ -17,11 +17,12 @@ from ..said.criteria import Criterion
 from ..said.verdicts import Verdict
 from .of_example import exercises_of
 from .offers import METER_LEFT_OUT, SAME_SHARE, Offer
-from .recipe import CHOOSE, JUDGE, Recipe
+from .recipe import CHOOSE, JUDGE, WORK, Recipe
 
 TRIES = 15  # draws for one question, until it has slips to offer
 TRIES_OF_VERDICT = 12  # dearer: until it has the verdict that was drawn for it
 ENOUGH = 3  # slips of a question; one with fewer is taken where no draw has more
+_ASKED = {CHOOSE: "figure", WORK: "figure", JUDGE: "verdict"}
 MOST = 4  # slips on offer beside the right answer
 
 
@@ -66,11 +67,19 @@ class Maker:
         judge = recipe.level == JUDGE
         fitting = [e for e in self._exercises if (e.judged if judge else e.asks)]
         if not fitting:
-            wrong = f"{recipe.topic} has no {'verdict' if judge else 'figure'} to ask for"
-            raise BadInput([Problem("--level", wrong, f"try --level {1 if judge else JUDGE}")])
+            raise BadInput([self._nothing(recipe)])
         exercise = fitting[(number - 1) % len(fitting)]
         made = self._judged if judge else self._worked
         return made(exercise, recipe, learner, number)
+
+    def _nothing(self, recipe: Recipe) -> Problem:
+        """Say that there is nothing to ask for at this level, and what would do."""
+        wrong = f"{recipe.topic} has no {_ASKED[recipe.level]} that its readings move"
+        if not self._exercises:
+            return Problem("drill", wrong, "choose another calculation")
+        return Problem(
+            "--level", wrong, f"try --level {CHOOSE if recipe.level == JUDGE else JUDGE}"
+        )
 
     def _cases(self, exercise: Exercise, name: str, tries: int) -> Iterator[Case]:
         """Yield runs of what is drawn; a draw that the calculation refuses is passed over."""
