@@ -139,7 +139,8 @@ def record() -> Callable[..., Path]:
 def nothing_settled(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """Leave aside what the person who runs the tests, or a test before, has settled."""
     for name in os.environ:
-        if name.startswith("WIRECALC_") and name != "WIRECALC_AXE":
+        own = name.startswith("WIRECALC_") and name != "WIRECALC_AXE"
+        if own or name in ("COLUMNS", "LINES"):  # which workers of a test run are given
             monkeypatch.delenv(name)
     monkeypatch.setenv("WIRECALC_CONFIG", os.devnull)
     yield

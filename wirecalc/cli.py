@@ -17,7 +17,7 @@ from . import commands
 from .base.errors import BadInput, OtherWords, PluginDefect, TableError, described
 from .commands import calculate, listing
 from .commands.result import DEFECT, WRONG, Result, Stream
-from .output import screen
+from .output import terminal_width
 from .output.layout import printable, rule, visible, wrap
 from .version import VERSION
 
@@ -31,7 +31,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 
         complete()
     words = list(sys.argv[1:] if argv is None else argv)
-    with screen.shown_on(screen.looked_at(sys.stdout)):
+    with terminal_width.shown_on(terminal_width.looked_at(sys.stdout)):
         return _run(words)
 
 
@@ -144,8 +144,8 @@ def _drop_stdout() -> None:
 
 
 def _print(text: str, stream: TextIO) -> None:
-    if stream is sys.stdout and screen.now().colour:
-        text = screen.coloured(text)
+    if stream is sys.stdout and terminal_width.now().colour:
+        text = terminal_width.coloured(text)
     print(printable(text, stream.encoding or "ascii"), file=stream)
 
 
@@ -169,10 +169,10 @@ def _laid_out(text: str, before: str) -> Iterator[str]:
 
     Where nothing goes `before` them they are laid out already.
     """
-    wide = screen.looked_at(sys.stderr)
+    wide = terminal_width.looked_at(sys.stderr)
     for line in map(visible, text.splitlines()):
-        if before and (wide.terminal or screen.said_columns()):
-            with screen.shown_on(wide):
+        if before and (wide.terminal or terminal_width.said_columns()):
+            with terminal_width.shown_on(wide):
                 yield from wrap(f"{before}{line}", indent="    ")
         else:
             yield f"{before}{line}"

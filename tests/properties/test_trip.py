@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 import wirecalc
 from wirecalc.trade import current_over_time, motors, overcurrent, trip_curves, tripping
 from wirecalc_plugins.overcurrent.course import TimedCurrent
-from wirecalc_plugins.overcurrent.judge import judge
+from wirecalc_plugins.overcurrent.trip_judge import judge
 
 BOUNDED = settings(
     deadline=None, max_examples=100, suppress_health_check=[HealthCheck.filter_too_much]

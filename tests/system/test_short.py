@@ -12,7 +12,7 @@ import pytest
 
 import wirecalc
 from wirecalc.jobs import sheet as jobsheet
-from wirecalc.output import job_short, screen, short, summary, text
+from wirecalc.output import job_short, short, summary, terminal_width, text
 from wirecalc.plugging.worked_examples import worked_example
 from wirecalc.said.findings import Finding
 from wirecalc.said.items import NotChecked
@@ -47,7 +47,7 @@ def test_the_short_answer_keeps_what_somebody_acts_on(finding: Finding) -> None:
     assert len(lines) <= MOST
     assert max(map(len, lines)) <= 80
     for columns in (40, 60):
-        with screen.shown_on(screen.Screen(columns)):
+        with terminal_width.shown_on(terminal_width.Screen(columns)):
             narrow = short.finding_short(finding).splitlines()
         assert max(map(len, narrow)) <= columns
     decided = finding.decided_by
@@ -174,7 +174,7 @@ def test_a_terminal_gets_the_short_text_and_a_pipe_the_full_one(
     full, brief = (cli_main(*PULL, o).out for o in ("--full", "--short"))
     assert cli_main(*PULL).out == full != brief
     assert cli_main(*sheet).out == cli_main(*sheet, "--full").out
-    monkeypatch.setattr(screen, "looked_at", lambda _: screen.Screen(80, True))
+    monkeypatch.setattr(terminal_width, "looked_at", lambda _: terminal_width.Screen(80, True))
     shown = cli_main(*PULL, *more).out
     assert (shown == brief) is is_short
     assert ("\nSources\n" in shown) is not is_short
@@ -184,7 +184,7 @@ def test_a_terminal_gets_the_short_text_and_a_pipe_the_full_one(
 def test_a_file_gets_the_full_text(
     cli_main: Cli, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
-    monkeypatch.setattr(screen, "looked_at", lambda _: screen.Screen(40, True))
+    monkeypatch.setattr(terminal_width, "looked_at", lambda _: terminal_width.Screen(40, True))
     cli_main(*PULL, "--output", str(tmp_path / "x.txt"))
     monkeypatch.undo()
     assert (tmp_path / "x.txt").read_text(encoding="utf-8") == cli_main(*PULL).out

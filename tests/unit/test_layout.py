@@ -7,7 +7,7 @@ import shlex
 
 import pytest
 
-from wirecalc.output import layout, screen
+from wirecalc.output import layout, terminal_width
 
 
 @pytest.mark.parametrize(
@@ -21,7 +21,7 @@ def test_columns_says_the_width_between_40_and_100(
     monkeypatch: pytest.MonkeyPatch, columns: str, width: int
 ) -> None:
     monkeypatch.setenv("COLUMNS", columns)
-    assert screen.looked_at(io.StringIO()) == (width, False, False)
+    assert terminal_width.looked_at(io.StringIO()) == (width, False, False)
 
 
 class _Terminal(io.StringIO):
@@ -46,17 +46,17 @@ def test_colour_is_for_a_terminal_that_takes_it_and_never_under_no_color(
         monkeypatch.delenv(name, raising=False)
     for name, value in env.items():
         monkeypatch.setenv(name, value)
-    assert screen.looked_at(_Terminal()).colour is colour
-    assert not screen.looked_at(io.StringIO()).colour
+    assert terminal_width.looked_at(_Terminal()).colour is colour
+    assert not terminal_width.looked_at(io.StringIO()).colour
 
 
 def test_a_width_holds_until_the_end_of_its_block() -> None:
-    before = screen.width()
-    with screen.shown_on(screen.Screen(50)):
-        assert screen.width() == 50
-        screen.for_a_file()
-        assert screen.width() == 80
-    assert screen.width() == before
+    before = terminal_width.width()
+    with terminal_width.shown_on(terminal_width.Screen(50)):
+        assert terminal_width.width() == 50
+        terminal_width.for_a_file()
+        assert terminal_width.width() == 80
+    assert terminal_width.width() == before
 
 
 @pytest.mark.parametrize(
@@ -72,7 +72,7 @@ def test_a_width_holds_until_the_end_of_its_block() -> None:
     ],
 )
 def test_no_line_ends_between_a_value_and_its_unit(text: str, whole: str) -> None:
-    with screen.shown_on(screen.Screen(40)):
+    with terminal_width.shown_on(terminal_width.Screen(40)):
         lines = layout.wrap(text)
         assert lines[-1] == whole
         assert layout.table([(text, "")])[-1].strip() == whole
@@ -85,7 +85,7 @@ LONG = (
 
 @pytest.mark.parametrize("columns", [40, 41, 60, 80])
 def test_a_command_that_is_broken_gives_the_same_words_to_a_shell(columns: int) -> None:
-    with screen.shown_on(screen.Screen(columns)):
+    with terminal_width.shown_on(terminal_width.Screen(columns)):
         lines = layout.command(LONG)
     assert max(map(len, lines)) <= columns
     assert shlex.split("\n".join(lines).replace("\\\n", "")) == shlex.split(LONG)
@@ -93,7 +93,7 @@ def test_a_command_that_is_broken_gives_the_same_words_to_a_shell(columns: int) 
 
 def test_where_columns_have_no_room_each_row_stands_by_itself() -> None:
     rows = [("name", "n", "pass", "fail"), ("a learner of the shop", "3", "2", "1")]
-    with screen.shown_on(screen.Screen(40)):
+    with terminal_width.shown_on(terminal_width.Screen(40)):
         assert layout.table(rows)[1].split() == ["a", "learner", "of", "the", "shop", "3", "2", "1"]
         long = [(*rows[0], "a remark"), (*rows[1], "what was seen of it in the shop")]
         assert layout.table(long, head=True) == [
@@ -107,7 +107,7 @@ def test_verdicts_are_coloured_at_the_start_of_a_line_alone() -> None:
     text = (
         "FAIL  a\n  CANNOT TELL  b\nJOB: PASS  c\n    2  PASS   d\nSTOP  e\nit is no FAIL\nPASSED"
     )
-    coloured = screen.coloured(text)
+    coloured = terminal_width.coloured(text)
     assert coloured.count("\x1b[0m") == 5
     for word, code in (("FAIL", "1;31"), ("CANNOT TELL", "36"), ("PASS", "32"), ("STOP", "1;31")):
         assert f"\x1b[{code}m{word}\x1b[0m" in coloured
@@ -115,7 +115,7 @@ def test_verdicts_are_coloured_at_the_start_of_a_line_alone() -> None:
 
 
 def test_a_label_has_its_text_beside_it_from_60_columns_on() -> None:
-    with screen.shown_on(screen.Screen(60)):
+    with terminal_width.shown_on(terminal_width.Screen(60)):
         assert layout.labelled("  Next", "go on", 10) == ["  Next    go on"]
-    with screen.shown_on(screen.Screen(59)):
+    with terminal_width.shown_on(terminal_width.Screen(59)):
         assert layout.labelled("  Next", "go on", 10) == ["  Next  go on"]

@@ -7,7 +7,7 @@ from typing import Any
 
 from ..engine.declaration import Calculation
 from ..engine.deferred_calculation import Deferred
-from ..output import screen
+from ..output import terminal_width
 from ..output.inputs import input_lines
 from ..output.layout import command, table, wrap
 from ..plugging.discovery import Plugin
@@ -33,7 +33,7 @@ def listing(catalogue: Catalogue, version: str, commands: Mapping[str, Command])
     lines += ["", "commands"]
     rows = [("NAME", "run a calculation; NAME --help shows its inputs")]
     rows += [(c.usage, c.text) for c in commands.values()]
-    lines += _indent(table(rows, screen.width() - 4))
+    lines += _indent(table(rows, terminal_width.width() - 4))
     return "\n".join([*lines, "", *wrap(EXITS)])
 
 
@@ -45,7 +45,9 @@ def by_part(catalogue: Catalogue) -> list[str]:
         parts.setdefault(provided.offered.part, []).append(provided.offered)
     for part in sorted(parts):
         lines += ["", part]
-        lines += _indent(table([(c.name, c.question) for c in parts[part]], screen.width() - 4))
+        lines += _indent(
+            table([(c.name, c.question) for c in parts[part]], terminal_width.width() - 4)
+        )
     if not parts:
         lines += [
             "",
@@ -74,7 +76,7 @@ def command_help(command: Command) -> str:
 
 def _options(described: Mapping[str, tuple[str, str]]) -> list[str]:
     rows = [(f"{option} {value}".strip(), text) for option, (value, text) in described.items()]
-    return _indent(table(rows, screen.width() - 4))
+    return _indent(table(rows, terminal_width.width() - 4))
 
 
 def plugin_table(plugins: Sequence[Plugin]) -> str:

@@ -18,7 +18,7 @@ from ..engine.declaration import Calculation
 from ..engine.inputs import Input
 from ..engine.left_out import option_of
 from ..engine.trade_names import abbreviations, candidates
-from ..output import screen
+from ..output import terminal_width
 from .usage import CALCULATION, FORMATS, GENERAL, SWITCHES, Command
 
 _MOST_MEANT = 3  # inputs that are named for one word
@@ -166,7 +166,7 @@ def _general(options: Options, found: Mapping[str, Any], formats: Sequence[str])
             )
     if found.get("output"):
         options.output = Path(found["output"][0])
-        screen.for_a_file()
+        terminal_width.for_a_file()
     _length(options, full=bool(found.get("full")), short=bool(found.get("short")))
     if found.get("chart"):
         options.chart = Path(found["chart"][0])
@@ -184,7 +184,7 @@ def _length(options: Options, *, full: bool, short: bool) -> None:
     if short and beside:
         wrong = f"is a short text, and {beside[0]} asks for another"
         options.problems.append(Problem("--short", wrong, "leave one of them out"))
-    on_terminal = screen.now().terminal and not beside
+    on_terminal = terminal_width.now().terminal and not beside
     options.short = options.format == "text" and (short or on_terminal)
 
 

@@ -7,7 +7,7 @@ import os
 import sys
 from collections.abc import Iterator
 
-from ..output import screen
+from ..output import terminal_width
 from ..output.layout import printable
 
 
@@ -34,7 +34,7 @@ def at_terminal() -> Iterator[None]:
         with (
             open(1, "w", encoding=_encoding(), errors="replace", closefd=False) as terminal,
             contextlib.redirect_stdout(terminal),
-            screen.shown_on(screen.looked_at(terminal)),
+            terminal_width.shown_on(terminal_width.looked_at(terminal)),
         ):
             yield
     finally:

@@ -13,7 +13,7 @@ from ..jobs.batch_tally import Tally
 from ..said.findings import Finding
 from ..said.items import Caution, NotChecked
 from ..said.verdicts import Verdict
-from . import screen
+from . import terminal_width
 from .batch_summary import summary_lines
 from .json import finding_object
 from .layout import block, narrow, visible, wrap
@@ -173,7 +173,7 @@ def _row(row: RowFinding, said: _Said, labels: bool) -> Iterator[str]:
     if whole:
         yield from wrap(why or "-", start, " " * len(start))
     else:
-        yield start + _cut(why, screen.width() - len(start))
+        yield start + _cut(why, terminal_width.width() - len(start))
 
 
 def _refusal(row: RowFinding) -> _Said:

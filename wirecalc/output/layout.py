@@ -8,7 +8,7 @@ import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 
 from ..typed.units import SPELLINGS
-from . import screen
+from . import terminal_width
 
 _MOVES = re.compile(  # the cursor, or turns letters round: no part of what a name or a note says
     "[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff"
@@ -49,7 +49,7 @@ def block(title: str, lines: Iterable[str]) -> list[str]:
 
 def rule() -> str:
     """Return a line across the screen."""
-    return "-" * screen.width()
+    return "-" * terminal_width.width()
 
 
 def wrap(text: str, start: str = "", indent: str | None = None) -> list[str]:
@@ -60,7 +60,7 @@ def wrap(text: str, start: str = "", indent: str | None = None) -> list[str]:
     if not text:
         return []
     follow = " " * len(start) if indent is None else indent
-    return _lines(visible(text), screen.width() - 2, start, follow)
+    return _lines(visible(text), terminal_width.width() - 2, start, follow)
 
 
 def labelled(label: str, text: str, room: int) -> list[str]:
@@ -74,7 +74,7 @@ def labelled(label: str, text: str, room: int) -> list[str]:
 
 def narrow() -> bool:
     """Return whether a label and a text have no room side by side."""
-    return screen.width() < _FEW
+    return terminal_width.width() < _FEW
 
 
 def _lines(text: str, width: int, start: str = "", follow: str = "") -> list[str]:
@@ -104,7 +104,7 @@ def command(line: str) -> list[str]:
 
     An option stays with its value, as far as both fit a line.
     """
-    most = screen.width() - 2 - len(_ON)
+    most = terminal_width.width() - 2 - len(_ON)
     lines = [""]
     for part in re.findall(rf"--{_WORD} (?!--){_WORD}|{_WORD}", line):
         apart = part.split(" ", 1) if len(part) + 6 > most and part.startswith("--") else [part]
@@ -135,7 +135,7 @@ def table(
         return []
     from tabulate import tabulate
 
-    width = screen.width() - 2 if width is None else width
+    width = terminal_width.width() - 2 if width is None else width
     rows = [[visible(cell) for cell in row] for row in rows]
     widths = _widths(rows, width)
     if not _readable(rows, widths):

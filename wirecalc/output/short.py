@@ -17,7 +17,7 @@ from ..said.findings import BandFigure, Finding, InputRecord, Judged
 from ..said.items import Caution, NotChecked
 from ..said.verdicts import Verdict
 from ..typed.units import convert, dimension_of
-from . import screen
+from . import terminal_width
 from .layout import table, wrap
 from .text import word
 
@@ -39,7 +39,7 @@ def finding_short(finding: Finding) -> str:
     lines: list[str] = []
     for whole, few in ((3, False), (3, True), (2, True), (1, True), (0, True)):
         lines = [*_parts(finding, whole, few=few)]
-        if len(lines) * screen.width() <= _SCREEN:
+        if len(lines) * terminal_width.width() <= _SCREEN:
             break
     return "\n".join(lines)
 

@@ -10,7 +10,7 @@ from collections.abc import Container, Iterator, Mapping, Sequence
 from ..published.shop_tables import Overlaid
 from ..published.sources import Source
 from ..published.tables import Row, Table
-from . import screen
+from . import terminal_width
 from .json import dump
 from .layout import columns, wrap
 
@@ -177,7 +177,7 @@ def _values(published: Table, leaving_out: Container[str] = ()) -> Iterator[str]
     data = [max(len(row[i]) for row in rows) for i in range(len(names) + 1)]
     words = [max(len(w) for w in n.split("_")) for n in names]
     widths = [max(pair) for pair in zip(data, [*words, 1], strict=True)]
-    if sum(widths) + 2 * len(names) <= screen.width():
+    if sum(widths) + 2 * len(names) <= terminal_width.width():
         heads = [
             "\n".join(textwrap.wrap(n.replace("_", " "), w))
             for n, w in zip(names, widths, strict=False)

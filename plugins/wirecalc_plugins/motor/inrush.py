@@ -11,7 +11,7 @@ from wirecalc import (
     not_checked,
 )
 
-from ..overcurrent.breaker_hold import breaker_hold
+from ..overcurrent.breaker_at_start import breaker_at_start
 from .against_plate import against_the_plate, judge_start, marks_of, rated_current, settling_shows
 from .inrush_inputs import (
     Breaker,
@@ -143,4 +143,4 @@ def inrush(
     if breaker is not None:
         expected = 0.0 if locked is None else locked.most or locked.least
         measured = as_rms(peak, meter_mode)
-        yield from breaker_hold(device, breaker, expected, measured, settled, settle_time)
+        yield from breaker_at_start(device, breaker, expected, measured, settled, settle_time)

@@ -21,7 +21,7 @@ from wirecalc import (
 )
 from wirecalc.trade import motors
 
-from ..overcurrent.breaker_hold import PF_LOW
+from ..overcurrent.breaker_at_start import PF_LOW
 from .plate import LockedRotor
 
 PF_HIGH = 0.8  # most locked-rotor power factor of a small single-phase motor; practice

@@ -16,7 +16,6 @@ from wirecalc.trade.overcurrent import OvercurrentDevice
 from wirecalc.trade.overcurrent import device as device_of
 
 from .course import TimedCurrent, course_of_starts, curve_of
-from .judge import judge
 from .must_trip import stays
 from .recorded_course import course_of_recording, cut_off
 from .trip_inputs import (
@@ -41,6 +40,7 @@ from .trip_inputs import (
     SettleTime,
     Starts,
 )
+from .trip_judge import judge
 from .wrong_trip import doubtful_start, refuse
 
 

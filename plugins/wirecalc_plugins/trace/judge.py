@@ -19,7 +19,7 @@ from ..motor.start_checks import (
 )
 from ..motor.start_kinds import kind_of_start
 from ..motor.start_seen import SeenStart
-from ..overcurrent.breaker_hold import breaker_hold
+from ..overcurrent.breaker_at_start import breaker_at_start
 from .analysis import SLOWEST_S
 from .frames import SURGE_S
 from .machine_run import MachineRun
@@ -114,7 +114,7 @@ def _criteria(
     if plate.breaker is not None:
         most = 0.0 if locked is None else locked.most or locked.least
         rms = as_rms(peak, mode)
-        items += breaker_hold(plate.device, plate.breaker, most, rms, settled, time)
+        items += breaker_at_start(plate.device, plate.breaker, most, rms, settled, time)
     return [i for i in items if isinstance(i, Criterion)], answer
 
 

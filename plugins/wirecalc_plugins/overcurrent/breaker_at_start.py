@@ -28,7 +28,7 @@ _SHORT = from_memory(
 )
 
 
-def breaker_hold(
+def breaker_at_start(
     name: str,
     rating: float,
     expected: float,
