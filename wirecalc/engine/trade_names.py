@@ -81,6 +81,8 @@ def under_names(given: Mapping[str, Any], inputs: Collection[str] | None = None)
     What stands under both its name and an abbreviation is left so, and refused as a name that
     there is not. Without `inputs` only what is one input in every calculation is taken.
     """
+    if inputs is not None and all(name in inputs for name in given):
+        return dict(given)
     known = {k: v[0] for k, v in ABBREVIATIONS.items() if len(v) == 1}
     short = known if inputs is None else abbreviations(inputs)
     named = {k: short.get(k.casefold(), k) for k in given}

@@ -6,10 +6,11 @@ up a clamp's minima are three to five times lower.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from ..published.sources import Confidence, Source, confirmed, from_memory
-from ..published.tables import Row, load
+from ..published.tables import Row, Table, load
 from ..said.verdicts import at_or_below
 from ..typed.wires import Wire
 from .conductors import known_gauge, square_inches
@@ -90,7 +91,7 @@ def pull_minimum(wire: Wire, standard: str) -> PullMinimum | None:
     pull-crimp and pull-clamp.
     """
     name = "pull-clamp" if standard in CLAMP_STANDARDS else "pull-crimp"
-    rows = [r for r in load(name).where(standard=standard) if _same_metal(r, wire)]
+    rows = load(name).made(_of_metal, standard, wire.metal)
     gauge = known_gauge(wire)
     if gauge is not None:
         for row in rows:
@@ -121,8 +122,9 @@ def careful_minimum(wire: Wire, standard: str) -> float | None:
     return None if seen is None else seen.above or seen.lbf
 
 
-def _same_metal(row: Row, wire: Wire) -> bool:
-    return row.cells.get("metal", "copper") == wire.metal
+def _of_metal(table: Table, standard: str, metal: str) -> Sequence[Row]:
+    rows = table.where(standard=standard)
+    return tuple(row for row in rows if row.cells.get("metal", "copper") == metal)
 
 
 def _minimum(row: Row, above: Row | None = None) -> PullMinimum:
@@ -138,7 +140,7 @@ def _lbf(row: Row) -> float:
     return row.number("minimum_lbf")
 
 
-def _between(wire: Wire, rows: list[Row]) -> PullMinimum | None:
+def _between(wire: Wire, rows: Sequence[Row]) -> PullMinimum | None:
     """Find a wire by its area: a listed one, or the two listed sizes that it lies between."""
     sized = sorted(
         (r for r in rows if r.cells["area_mm2"] is not None), key=lambda r: r.number("area_mm2")
