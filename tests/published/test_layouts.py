@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from scipy import stats
+from scipy import optimize, stats
 
 from wirecalc_plugins.joint import layouts
 
@@ -14,15 +14,28 @@ ONE = [24.1, 22.6, 25.0, 19.2, 23.4]
 TWO = [24.8, 21.3, 28.9, 20.6, 26.4, 25.5, 24.0]
 
 
-@independent("scipy.stats.ttest_ind, Student's and Welch's, the wider of their intervals")
-def test_two_sets_against_scipy():
-    layout = layouts.Layout([*ONE, *TWO], {"who": ["a"] * 5 + ["b"] * 7})
+@independent("scipy.stats.ttest_ind, Welch's beside Student's where scipy.stats.bartlett says so")
+@pytest.mark.parametrize("two", [TWO, [27.9, 28.6, 27.2, 28.3, 27.5]])
+def test_two_sets_against_scipy(two):
+    layout = layouts.Layout([*ONE, *two], {"who": ["a"] * len(ONE) + ["b"] * len(two)})
     found = layout.difference("who", "a", ["b"])
-    tests = [stats.ttest_ind(ONE, TWO, equal_var=alike) for alike in (True, False)]
-    assert found.by == pytest.approx(np.mean(ONE) - np.mean(TWO))
+    unlike = stats.bartlett(ONE, two).pvalue < 0.05
+    assert unlike == (two is not TWO)
+    ways = (True, False) if unlike else (True,)
+    tests = [stats.ttest_ind(ONE, two, equal_var=alike) for alike in ways]
+    assert found.by == pytest.approx(np.mean(ONE) - np.mean(two))
     assert found.probability == pytest.approx(max(t.pvalue for t in tests))
     wide = max((t.confidence_interval(0.95) for t in tests), key=lambda i: i.high - i.low)
     assert (found.low, found.high) == pytest.approx((wide.low, wide.high))
+
+
+@independent("scipy.stats.bartlett, two sets stretched until its probability is 5 %")
+@pytest.mark.parametrize("times", [0.98, 1.02])
+def test_spreads_that_differ(times):
+    stretch = times * optimize.brentq(
+        lambda k: stats.bartlett(ONE, [k * v for v in TWO]).pvalue - 0.05, 1.0, 9.0
+    )
+    assert layouts.unlike([ONE, [stretch * v for v in TWO], [1.0]]) is (times > 1)
 
 
 @independent("normal equations with a mean and dummies, solved by hand for an unequal 2 x 2 layout")

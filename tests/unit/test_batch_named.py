@@ -109,8 +109,8 @@ def test_a_learner_who_alone_had_a_tool_is_not_told_from_it(tmp_path: Path) -> N
 
 
 def test_a_learner_who_is_low_with_one_tool_only_is_told_so(tmp_path: Path) -> None:
-    rows = pulled(even, lambda who, tool: -5.0 * ((who, tool) == (3, 2)))
-    assert said(tmp_path, rows, ("learner", "tool"))["learner 3"] == "low with tool 2"
+    rows = pulled(even, lambda who, tool: -5.0 * ((who, tool) == (4, 2)))
+    assert said(tmp_path, rows, ("learner", "tool"))["learner 4"] == "low with tool 2"
 
 
 def test_a_difference_that_one_pull_makes_is_not_told(tmp_path: Path) -> None:

@@ -7,6 +7,7 @@ least. Covering another label counts before all else.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import Any, NamedTuple
 
 from ..said.charts import Chart
@@ -15,6 +16,7 @@ from ..said.charts import Chart
 _PLACES = [(r, u) for d in (10, 24, 44, 70) for r in (d, -d) for u in (d * 0.9, -d * 0.9)]
 _ALONG = (0.005, 0.995, 0.5, 0.25, 0.75)  # places of a limit's label along its line
 _COVERS_LABEL, _OUTSIDE, _COVERS_POINT = 1000, 300, 30  # how much worse than to cover a curve
+_PLACE_NAMES = ((14, 0), (12, 0), (10.5, 0), (12, 90), (8, 90))  # size, turned by degrees
 _PAD = 2  # pixels that a label keeps from the rest
 _BACKGROUND = {"facecolor": "1.0", "edgecolor": "none", "alpha": 0.8, "pad": 1}
 
@@ -55,6 +57,19 @@ def label(axes: Any, chart: Chart) -> None:
     for points in chart.points:
         for x, y, text in zip(points.x, points.y, points.labels, strict=bool(points.labels)):
             _write(axes, drawn, text, _of_point(x, y))
+
+
+def fit_places(axes: Any) -> None:
+    """Write the names of places smaller, and then upright, until none touches its neighbour."""
+    from matplotlib.text import Text
+
+    names = axes.get_xticklabels()
+    for size, turned in _PLACE_NAMES:
+        for name in names:
+            name.set(fontsize=size, rotation=turned)
+        boxes = [Text.get_window_extent(name).padded(1) for name in names]
+        if not any(one.overlaps(two) for one, two in pairwise(boxes)):
+            break
 
 
 def _widen(axes: Any, pixels: float) -> None:

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import io
 import textwrap
+from collections import Counter
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import escape
@@ -15,7 +17,7 @@ from xml.sax.saxutils import escape
 from ..base.errors import BadInput, Problem
 from ..said.charts import Chart, Line, Points
 from .chart_data import as_csv
-from .chart_labels import label
+from .chart_labels import fit_places, label
 
 FORMATS = (".svg", ".png", ".csv")
 _LEFT_OUT = {".svg": ("Date", "Creator", "Format", "Type"), ".png": ("Software",)}
@@ -72,6 +74,10 @@ def draw(chart: Chart, form: str) -> bytes:
             _legend(all_axes[0, 0], chart)
             figure.draw_without_rendering()
             for axes, part in drawn:
+                if part.x.places:
+                    fit_places(axes)
+            figure.draw_without_rendering()
+            for axes, part in drawn:
                 label(axes, part)
             out = io.BytesIO()
             metadata = dict.fromkeys(_LEFT_OUT[form])
@@ -121,18 +127,18 @@ def _many(chart: Chart) -> bool:
 
 
 def _data(axes: Any, chart: Chart) -> None:
+    spread = _spread(chart.points) if chart.x.places else [points.x for points in chart.points]
     for place, points in enumerate(chart.points):
         number = place if points.shape is None else points.shape
-        x = _spread(points) if chart.x.places else points.x
         axes.plot(
-            x,
+            spread[place],
             points.y,
             linestyle="none",
             marker=_MARKS[number % len(_MARKS)],
             color="0.15",
             markerfacecolor="1.0" if number % 2 else "0.55",
             markersize=7,
-            label=None if chart.x.places else points.name or None,
+            label=None if chart.x.places and points.shape is None else points.name or None,
             rasterized=len(points.y) > 2000,
         )
     named = -1
@@ -201,15 +207,17 @@ def _line_style(line: Line, number: int, marked: bool) -> dict[str, Any]:
     return style
 
 
-def _spread(points: Points) -> list[float]:
-    """Spread points of one place side by side, in their order, so that none hides another."""
-    counts: dict[float, int] = {}
-    totals = {x: list(points.x).count(x) for x in set(points.x)}
-    spread = []
-    for x in points.x:
-        seen = counts[x] = counts.get(x, -1) + 1
-        share = seen / (totals[x] - 1) if totals[x] > 1 else 0.5
-        spread.append(x + _JITTER * (2 * share - 1))
+def _spread(points: Sequence[Points]) -> list[list[float]]:
+    """Spread the points of one place side by side, in their order, so that none hides another."""
+    places = [x for series in points for x in series.x]
+    totals, counts = Counter(places), Counter[float]()
+    spread: list[list[float]] = []
+    for series in points:
+        spread.append([])
+        for x in series.x:
+            share = counts[x] / (totals[x] - 1) if totals[x] > 1 else 0.5
+            counts[x] += 1
+            spread[-1].append(x + _JITTER * (2 * share - 1))
     return spread
 
 

@@ -14,6 +14,7 @@ from .layouts import POWER, SIGNIFICANT, Layout, errors_shown, times_as_many
 from .layouts import apart as apart_of
 
 MOST_MORE = 20  # times as many pulls; a difference that takes more is hardly one
+MOST_NAMED = 8  # of a column; where there are more, their number is told
 _NOTHING = "no difference shown"
 
 
@@ -43,9 +44,10 @@ def difference(
     sets = list(sets_of(forces, words, by).values())
     apart = {i: f"pull {i + 1} of the file" for i in apart_of(forces, sets)}
     without = pulls.only([i for i in range(len(forces)) if i not in apart])
-    quiet, numbers = [], []
+    quiet: list[str] = []
+    numbers: list[str] = []
     for factor in by:
-        named = False
+        named, same = False, []
         for found in found_in(pulls.layout(by), factor, words[factor]).values():
             if found.left_over:
                 continue
@@ -57,10 +59,11 @@ def difference(
             if text == _NOTHING and odd and factor == by[0]:
                 text = f"{_NOTHING}; one pull stands apart, {odd[0]}"
             if text == _NOTHING:
-                quiet.append(name)
+                same.append(name)
                 numbers += [f"{name}: {said}" for said in _numbers(found, len(forces))]
             else:
                 yield answer(name, text, because=_numbers(found, len(forces)), against=against)
+        quiet += same if len(same) <= MOST_NAMED else [f"{len(same)} of the column {factor}"]
         if not named and len(set(words[factor])) > 2:
             yield from _which(pulls, by, factor)
     if quiet:

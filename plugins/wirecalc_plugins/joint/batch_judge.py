@@ -53,9 +53,14 @@ class Minimum(NamedTuple):
 
     @property
     def mark(self) -> str:
-        """What is said beside it where it is from memory."""
-        known = self.least is None or self.least.source.confidence is not Confidence.MEMORY
-        return "" if known else ", from memory"
+        """How far it may be trusted, said beside it; nothing of the shop's own."""
+        source = None if self.least is None else self.least.source
+        if source is None or source.confidence is Confidence.HOUSE:
+            return ""
+        if source.confidence is Confidence.MEMORY:
+            return ", from memory"
+        own = self.label.replace("-", " ").upper() in source.title.upper()
+        return ", confirmed" if own else ", confirmed of UL 486A"
 
 
 def limits_of(

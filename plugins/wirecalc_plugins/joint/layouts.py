@@ -53,6 +53,7 @@ class Layout:
         self.freedom = len(values) - round(float(np.trace(self.known)))
         self.residual = float(((self.y - fit) ** 2).sum())
         self.sets = _sets(list(zip(*factors.values(), strict=True)))
+        self.unlike = unlike([[float(v) for v in self.y[m]] for m in self.sets])
 
     def together(self, factor: str, levels: Sequence[str]) -> list[list[str]]:
         """Return the levels in groups within which each difference is determined."""
@@ -73,8 +74,9 @@ class Layout:
     def difference(self, factor: str, level: str, others: Sequence[str]) -> Difference | None:
         """Return a level less the unweighted mean of others; None where nothing is left over.
 
-        Its probability is the greater of two: by t with the spread of all sets taken as alike, and
-        by t of Welch and Satterthwaite with each set's own spread, where each has two pulls.
+        Its probability is by t with the spread of all sets taken as alike. Where they are not
+        (Bartlett's test, 5 %) it is the greater of that and the one by Welch and Satterthwaite
+        with each set's own spread.
         """
         import numpy as np
         from scipy import special
@@ -88,7 +90,7 @@ class Layout:
         weights = contrast @ self.solve
         by = float(weights @ self.y)
         error = math.sqrt(self.residual / self.freedom * float(weights @ weights))
-        spreads = [(error, float(self.freedom)), *self._welch(weights)]
+        spreads = [(error, float(self.freedom)), *(self._welch(weights) if self.unlike else ())]
         half = max(s * float(special.stdtrit(f, (1 + SURE) / 2)) for s, f in spreads)
         chance = max(2 * float(special.stdtr(f, -abs(by) / s)) for s, f in spreads)
         return Difference(by, by - half, by + half, chance, error, self.freedom)
@@ -131,6 +133,27 @@ def _sets(cells: Sequence[tuple[str, ...]]) -> list[list[int]]:
     for at, cell in enumerate(cells):
         found.setdefault(cell, []).append(at)
     return list(found.values())
+
+
+def unlike(sets: Sequence[Sequence[float]]) -> bool:
+    """Whether the spreads of sets differ by Bartlett's test (5 %); a set of one pull says nothing.
+
+    Source: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.7.
+    """
+    import numpy as np
+    from scipy import special
+
+    free = np.array([len(values) - 1 for values in sets if len(values) > 1], dtype=float)
+    spread = np.array([np.var(values, ddof=1) for values in sets if len(values) > 1])
+    if len(spread) < 2 or not spread.any():
+        return False
+    if not spread.all():
+        return True
+    whole = free.sum()
+    shared = float((free * spread).sum() / whole)
+    ratio = whole * math.log(shared) - float((free * np.log(spread)).sum())
+    ratio /= 1 + (float((1 / free).sum()) - 1 / whole) / (3 * (len(free) - 1))
+    return float(special.chdtrc(len(free) - 1, ratio)) < SIGNIFICANT
 
 
 def apart(values: Sequence[float], sets: Sequence[Sequence[int]]) -> list[int]:

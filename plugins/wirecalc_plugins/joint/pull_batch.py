@@ -15,8 +15,8 @@ from wirecalc import (
 from ..inputs_joint import ListedFor
 from . import statistics
 from .batch_answers import difference
-from .batch_chart import PullLimits, batch_chart
-from .batch_groups import modes_of, sets_of
+from .batch_chart import PullLimits, Shown, batch_chart, mode_of, places_of
+from .batch_groups import ALL, modes_of, sets_of
 from .batch_judge import CONFIDENCES, HEAD, figures_of, judge, limits_of, line_of
 from .joint_ratings import listed
 from .pull_batch_inputs import (
@@ -25,6 +25,7 @@ from .pull_batch_inputs import (
     DecimalComma,
     Force,
     ForceError,
+    Names,
     PullStandard,
     Readings,
     ShopMinimum,
@@ -71,6 +72,7 @@ def pull_batch(
     shop_minimum: ShopMinimum = None,
     confidence: Confidence = "95/90",
     listed_for: ListedFor = None,
+    names: Names = False,
 ) -> Iterator[Item]:
     """Is this batch of crimps good, and does the learner or the tool make the difference?
 
@@ -79,7 +81,7 @@ def pull_batch(
     it is marginal (common practice); fewer than 5 pulls can't be told, nor a batch whose one-sided
     normal tolerance bound (mean - k s, k of noncentral t; 95/90) lies below it. Each learner or
     tool is set beside the mean of the others, the other columns accounted for (additive layout,
-    t tests with spreads alike and by Welch, 5 % a column, Bonferroni step by step): low, high,
+    t tests, by Welch too where spreads differ, 5 % a column, Bonferroni step by step): low, high,
     nothing shown, or can't tell where another column goes with it or one pull makes it.
     Outliers (Grubbs, ASTM E178, 5 %) are named, never dropped.
 
@@ -90,8 +92,8 @@ def pull_batch(
     """
     forces = force if force is not None else list(readings.numbers["force"]) if readings else []
     words = readings.words if readings is not None else {}
-    names = list(dict.fromkeys(by or ()))
-    sets = sets_of(forces, words, names)
+    columns = list(dict.fromkeys(by or ()))
+    sets = sets_of(forces, words, columns)
     limits = list(limits_of(wire, terminal, pull_standard or ["own"], shop_minimum))
     yield from listed([wire], listed_for)
     level = CONFIDENCES[confidence]
@@ -108,9 +110,22 @@ def pull_batch(
     told = any(line[-1] for line in lines)  # how they let go; without it there is no such column
     yield listing("Sets", HEAD if told else HEAD[:-1], lines if told else [x[:-1] for x in lines])
     if len(sets) > 1:
-        yield from difference(forces, words, names)
+        yield from difference(forces, words, columns)
     if statistics.missing_library():
         yield not_checked("tolerance bound and tests", "install wirecalc[analysis]")
     minima = tuple((x.label, x.lbf, x.mark) for x in limits if x.lbf is not None)
     shown = PullLimits(minima, bounds, confidence)
-    yield chart(lambda: batch_chart({n: [forces[i] for i in m] for n, m in sets.items()}, shown))
+    modes = [mode_of(m) for m in words.get("failure_mode", [None] * len(forces))]
+    cells = [words[column] for column in columns]
+    called: dict[tuple[str, ...], str] = places_of(cells, names=names) if columns else {(): ALL}
+    drawn = {
+        n: Shown(
+            called[tuple(c[m[0]] for c in cells)], [forces[i] for i in m], [modes[i] for i in m]
+        )
+        for n, m in sets.items()
+    }
+    if columns and not names:
+        yield listing(
+            "Key of the chart", ("on the chart", "is"), [(s.place, n) for n, s in drawn.items()]
+        )
+    yield chart(lambda: batch_chart(drawn, shown, columns))

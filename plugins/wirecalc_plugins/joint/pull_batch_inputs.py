@@ -72,6 +72,8 @@ Confidence = Annotated[
     setting("the batch is judged at 95/90; another bound is shown beside it"),
 ]
 
+Names = Annotated[bool, YesNo("names on the chart in place of numbers", goes_with="by"), setting()]
+
 
 def refuse(
     wire: Wire,
