@@ -14,12 +14,13 @@ from typing import Annotated
 import pytest
 
 import wirecalc
-from wirecalc import Reading, at_most, calculation, figure, hookimpl
+from wirecalc import Nameplate, Reading, at_most, calculation, figure, hookimpl
 from wirecalc.drills.answers import blank_answers
+from wirecalc.drills.common_slips import common_slips
 from wirecalc.drills.marking import Kind, marked
 from wirecalc.drills.questions import Maker, Question
 from wirecalc.drills.recipe import CHOOSE, JUDGE, WORK, Recipe
-from wirecalc.engine.exercises import Luck
+from wirecalc.engine.exercises import Case, Drawn, Luck
 from wirecalc.output.drill_marks import class_chart
 from wirecalc.testing import plugin_set, run_command
 
@@ -37,7 +38,31 @@ def frost(
     )
 
 
-SHOP = SimpleNamespace(__name__="shop_bench", wirecalc_calculations=hookimpl(lambda: [frost]))
+@calculation(part="shop")
+def bench(
+    wire: Annotated[wirecalc.Wire, "wire on the bench"],
+    voltage: Annotated[
+        float, Reading("V", low=1, high=300, typical="100 V", text="volts there", wave="ac")
+    ],
+    frequency: Annotated[
+        float, Nameplate("Hz", low=16, high=400, typical="60 Hz", text="frequency there")
+    ],
+    reading: Annotated[float, Reading("ohm", low=0, high=99, typical="8.0 ohm", text="ohms")],
+    lead_resistance: Annotated[
+        float, Reading("ohm", low=0, high=9, typical="2.0 ohm", text="leads held together")
+    ],
+    force: Annotated[float, Reading("lbf", low=1, high=900, typical="90 lbf", text="pull")],
+) -> Iterator[wirecalc.Item]:
+    """What do all slips together come to?"""
+    size = {"20": 1e7, "18": 2e7, "16": 3e7}[wire.gauge or ""]
+    yield figure("sum", voltage + 1e3 * frequency + size + 1e4 * (reading - lead_resistance), "V")
+    yield figure("pull in newtons", force * 4.4482216152605, "N")
+    yield figure("half of it", force * 2.2241108, "N")
+
+
+SHOP = SimpleNamespace(
+    __name__="shop_bench", wirecalc_calculations=hookimpl(lambda: [frost, bench])
+)
 
 
 @pytest.fixture(scope="module")
@@ -205,6 +230,47 @@ def test_a_calculation_of_a_shop_can_be_drilled() -> None:
         assert "the program's own: nobody has recomputed" in key
         verdict = run_command("drill", "frost", "--level", "3")
         assert "At most 6 mm; above 4 mm is marginal." in verdict.out
+
+
+def test_slips_that_any_reading_can_have() -> None:
+    with plugin_set(SHOP) as loaded:
+        q = asked(loaded, "bench", WORK, 1)
+        told = {n: str(v).split() for n, v in q.case.drawn.given.items()}
+        right = q.right.number
+        slips = {o.slip: o.number - right for o in q.slips}
+        by_hand = {
+            "50 for 60 Hz": -10_000,
+            "lead resistance left in": 1e4 * float(told["lead_resistance"][0]),
+            "wrong row": {"20": 1e7, "18": -1e7, "16": -1e7}[told["wire"][0]],
+        }
+        for name, apart in slips.items():
+            assert apart == pytest.approx(by_hand[name]), name
+        assert "wrong row" in slips
+        pull = asked(loaded, "bench", WORK, 2)
+        newtons = pull.right.number
+        assert {o.slip: o.number for o in pull.slips} == {
+            "kgf for lbf": pytest.approx(newtons * 2.20462262),
+            "another figure": pytest.approx(newtons / 2),
+        }
+
+
+def test_crest_for_rms_and_the_other_frequency_change_the_run() -> None:
+    with plugin_set(SHOP) as loaded:
+        calc = loaded.find("bench").calculation
+        inputs = {n: (calc.input(n), t) for n, t in calc.example_inputs.items() if n != "wire"}
+        found = {
+            s.name: s
+            for s in common_slips({n: (i, str(t)) for n, (i, t) in inputs.items()}, {}, _sum)
+        }
+        given = {**calc.example_inputs, "wire": "18 AWG"}
+        case = Case(Drawn(given), loaded.run("bench", given), loaded.runner("bench"))
+        assert found["peak for rms"].wrong(case) - _sum(case) == pytest.approx(41.4214, rel=1e-4)
+        assert found["50 for 60 Hz"].wrong(case) - _sum(case) == pytest.approx(-10_000)
+        assert found["lead resistance left in"].wrong(case) - _sum(case) == pytest.approx(20_000)
+
+
+def _sum(case: Case) -> float:
+    return case.figure("sum")
 
 
 def test_readings_of_a_shop_reach_past_its_limit_and_no_further() -> None:
