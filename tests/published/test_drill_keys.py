@@ -329,6 +329,15 @@ def ends(told: Told, name: str, share: float, counts: float) -> tuple[dict[str, 
     return tuple({**told, name: f"{n(told, name) + sign * off!r}"} for sign in (-1, 1))
 
 
+METERS = {  # as the sheet says them; `verdict_by_hand` has the same in numbers
+    "ampacity": " A ±(2%+5)",
+    "capacitor": " A ±(1.5%+3)",
+    "drop": " A ±(2%+5)",
+    "ground": " mV ±(2%+5)",
+    "pull": " lbf ±(1%+5)",
+}
+
+
 def verdict_by_hand(topic: str, told: Told) -> str:
     """Return the verdict of a level 3 question, from both ends of the reading's error."""
     values: list[float]
@@ -357,4 +366,5 @@ def test_verdict_is_what_both_ends_of_the_error_say(
     for seed in seeds():
         q = maker.question(Recipe(topic, JUDGE, seed), 1, 1)
         told = {k: v.partition(" ±")[0] for k, v in told_of(q).items()}
+        assert METERS[topic] in q.text
         assert q.right.text == verdict_by_hand(topic, told), q.text

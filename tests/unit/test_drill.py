@@ -105,6 +105,7 @@ def test_sheet_has_no_answer_and_the_key_has_all() -> None:
     sheet = run_command("drill", "drop", "--level", "2", "--seed", "7", "--number", "1").out
     key = run_command("drill", "drop", "--level", "2", "--seed", "7", "--number", "1", "--key").out
     assert "To the nearest 0.01 V" in sheet
+    assert "the maker's sheet, local code and licensed practice decide." in sheet
     assert "Right:" not in sheet
     assert "loop not doubled" not in sheet
     assert "Right:" in key
@@ -151,6 +152,7 @@ def test_grading_names_the_slips(folder: Path, bundled: wirecalc.Catalogue) -> N
         out.writerows(rows)
     found = run_command("drill", "--grade", str(path))
     assert found.status == 0, found.err
+    assert "An answer is right within 1 % of the right value" in found.out
     assert "20 answers: 15 right, 3 slip, 1 blank, 1 cannot be read" in found.out
     assert "| kgf for lbf | 3 | 1, 2, 3 | These are kgf;" in found.out
     assert "question 1: 7 right, 3 slip" in found.out
@@ -194,6 +196,7 @@ WORK_OF_ONE = CHOOSE  # the numbers of this level's first question are known
 def test_letters_and_verdicts_are_answers_too(bundled: wirecalc.Catalogue) -> None:
     q = asked(bundled, "drop", CHOOSE)
     right = "ABCDE"[q.listed.index(q.right)]
+    assert len(q.listed) == 5  # the right one and four slips
     assert marked(q, right.lower(), 0.01).kind is Kind.RIGHT
     assert {marked(q, letter, 0.01).slip for letter in "ABCDE"[: len(q.listed)]} == {
         "",
@@ -230,6 +233,8 @@ def test_a_calculation_of_a_shop_can_be_drilled() -> None:
         assert "the program's own: nobody has recomputed" in key
         verdict = run_command("drill", "frost", "--level", "3")
         assert "At most 6 mm; above 4 mm is marginal." in verdict.out
+        assert " mm ±2%." in verdict.out
+        assert "To the nearest 0.001 in" in sheet.out  # three digits of 0.118 in
 
 
 def test_slips_that_any_reading_can_have() -> None:
