@@ -63,6 +63,7 @@ _PARTS = {
         "wire.substitute:substitute": "May this wire take the place of that one?",
         "joint.tab:tab": "Is this push-on terminal good for this current on this tab?",
         "wire.wire_break:wire_break": "At what force does this wire itself break?",
+        "wire.wire_ohms:wire_ohms": "How many ohms has this length of conductor, or how long or warm is it by its ohms?",
     },
 }
 

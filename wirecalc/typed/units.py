@@ -86,7 +86,19 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
     "angle": {"deg": ("°", "degree", "degrees")},
     "inertia": {"kg m2": ("kg m²", "kg m^2", "kgm2", "kgm²")},
     "ratio": {"%": ("percent", "pct")},
-    "resistance of a length": {"ohm/km": (), "ohm/kft": ("ohm/1000ft",), "mohm/m": ()},
+    "resistance of a length": {
+        "ohm/km": (),
+        "ohm/kft": ("ohm/1000ft", "ohm/1000 ft"),
+        "mohm/m": (),
+        "ohm/m": (),
+        "ohm/ft": (),
+    },
+    "resistivity": {
+        "nohm m": ("nΩ m",),
+        "uohm cm": ("µΩ cm", "μΩ cm"),
+        "ohm mm2/m": ("Ω mm²/m", "ohm mm²/m"),
+        "ohm cmil/ft": (),
+    },
 }
 
 _PINT_NAMES = {
@@ -106,6 +118,11 @@ _PINT_NAMES = {
     "%": "percent",
     "ohm/kft": "ohm/kilofoot",
     "mohm/m": "milliohm/m",
+    "ohm/ft": "ohm/foot",
+    "nohm m": "nanoohm*meter",
+    "uohm cm": "microohm*centimeter",
+    "ohm mm2/m": "ohm*mm**2/meter",
+    "ohm cmil/ft": "ohm*cmil/foot",
 }
 
 _DEGREES = {"C": "degC", "F": "degF", "K": "kelvin"}
