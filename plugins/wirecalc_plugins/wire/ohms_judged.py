@@ -21,7 +21,7 @@ from wirecalc.trade.wire_runs import KFT_PER_KM
 
 from ..lead_resistance import Ohms, ohms_at_most
 from .ohms_of_length import Conductor
-from .ohms_read import Read, Span
+from .ohms_read import Read
 
 MOST, MOST_IEC = "ohms of this length", "ohms of this length, IEC 60228"
 TOO_FEW = 0.8  # of the least ohms of its size; less is a slip of length, way or size; practice
@@ -70,13 +70,16 @@ def against_size(conductor: Conductor, read: Read, length: float, celsius: float
     )
 
 
-def too_few(conductor: Conductor, read: Read, feet: Span, warm: Span) -> Iterator[Item]:
-    """Too few ohms for the size are a slip, and no good wire."""
-    least = read.ways * conductor.least(warm[0]).ohm_per_kft * feet[0] / 1000
-    if not at_or_below(TOO_FEW * least, read.high):
+def too_few(conductor: Conductor, read: Read, length: float, celsius: float) -> Iterator[Item]:
+    """Too few ohms for the size are a slip, and no good wire.
+
+    By the middle of each reading: a wide band must not turn the doubt away.
+    """
+    least = read.ways * conductor.least(celsius).ohm_per_kft * length / 1000
+    if not at_or_below(TOO_FEW * least, read.middle):
         yield cannot_tell(
             "ohms against the size",
-            f"{show(read.high, 'ohm')} at the most; this length has {show(least, 'ohm')} or more",
+            f"{show(read.middle, 'ohm')}, and this length has {show(least, 'ohm')} or more",
             measure="check length, size, one-way or loop: or it is joined on the way",
             source=PRACTICE,
         )

@@ -114,7 +114,7 @@ def wire_ohms(
         yield from temperature_of(conductor, read, conductor_length, feet)
     else:
         yield against_size(conductor, read, conductor_length, celsius)
-        yield from too_few(conductor, read, feet, warm)
+        yield from too_few(conductor, read, conductor_length, celsius)
         whole = ways * conductor_length * rise(conductor.metal or "copper", celsius) / 1000
         ohms = less_leads(measured_resistance, lead_resistance)
         yield from judged(ohms, whole, greatest_per_length, wire if resistivity is None else None)
