@@ -81,8 +81,8 @@ def wire_ohms(
     length; leads that were not read count as 0 to 0.3 ohm. Judged is only a measured length at a
     known temperature, against the most of IEC 60228 or of a maker.
 
-    Direct current, or 50 and 60 Hz in wire under 4/0. Inputs: lengths in ft (over 0 to 100000),
-    temperatures in C, ohms. Yields resistance one way and of the loop, length, temperature.
+    For dc, as an ohmmeter reads it; not for the reactance of a run (drop). Inputs: length in ft
+    (over 0 to 100000), temperatures in C (-40 to 150), ohms. Yields resistance one way and of the loop, length, temperature.
     Refuses wire and resistance_per_length together. Source: tables nec-ch9-table8, iec-60228,
     metals.
     """
