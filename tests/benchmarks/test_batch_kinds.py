@@ -21,7 +21,7 @@ from wirecalc.jobs.batch_tally import Tally
 from wirecalc.output import batch as output
 
 CATALOGUE = wirecalc.build(bundled_only=True)
-Benchmark = Callable[..., Any]
+Benchmark = Any  # a function that measures, with room for what is said beside
 Sized = Callable[[int], int]
 ONCE = {"max_time": 0.5, "min_rounds": 3, "timer": time.process_time}  # of a shared machine too
 HEADS = {
