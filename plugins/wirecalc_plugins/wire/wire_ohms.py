@@ -83,9 +83,8 @@ def wire_ohms(
 
     For dc, as an ohmmeter reads it; not for the reactance of a run (drop). Inputs: length in ft
     (over 0 to 100000), temperatures in C (-40 to 150), resistance of a length in ohm/kft,
-    resistivity in nohm m, ohms. Yields resistance one way and of the loop, length, temperature.
-    Refuses wire and resistance_per_length together. Source: tables nec-ch9-table8, iec-60228,
-    metals.
+    resistivity in nohm m, ohms. Yields ohms one way and of the loop, length, temperature. Refuses
+    wire and resistance_per_length at once. Source: tables nec-ch9-table8, iec-60228, metals.
     """
     if wire is not None and wire.metal != "copper":
         yield caution("alu-01")
