@@ -186,8 +186,10 @@ def test_leads_that_were_not_read_widen_the_length() -> None:
     assert [ft * 0.3048 for ft in length.band] == pytest.approx([42, 72])
 
 
-@independent("20 C + (1.9 / 1 - 1) / 0.00393 is 249.0 C, (1.91 / 1 - 1) / 0.00393 + 20 is 251.6 C")
-@pytest.mark.parametrize(("ohm", "told"), [("1.90", True), ("1.91", False)])
+@independent("20 C + (R / 1 ohm - 1) / 0.00393: 1.9039 ohm is 250 C, 0.7642 ohm is -40 C")
+@pytest.mark.parametrize(
+    ("ohm", "told"), [("1.903", True), ("1.905", False), ("0.765", True), ("0.763", False)]
+)
 def test_a_warmth_that_no_conductor_has(ohm: str, told: bool) -> None:
     found = wirecalc.run("wire-ohms", resistance_per_length="10 ohm/km", conductor_metal="copper",
                          conductor_length="100 m", measured_resistance=f"{ohm} ohm",
