@@ -164,7 +164,7 @@ def test_plugins_of_the_current_folder_are_not_found(command: Command, empty_fol
     "words",
     [
         *(("--bogus",), ("explain",)),
-        *(("schema",), ("schema", "batch"), ("job",), ("job", "nope.toml")),
+        *(("schema",), ("schema", "batches"), ("job",), ("job", "nope.toml")),
         *(("plugins", "--bogus"), PULL, (*PULL, "24 lbf", "stray")),
         (*PULL, "24 lbf", "--format", "xml"),
         (*PULL, "24 lbf", "--format", "json", "--format", "text"),
