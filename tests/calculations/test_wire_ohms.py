@@ -51,6 +51,7 @@ TRIAL = Trial(
         "lead_resistance": near(0.1, high=0.25),
         "greatest_per_length": near(2.7, 5, high=10),
     },
+    apart=("resistance_per_length", "conductor_metal"),  # in place of the wire; it says its own
     why="Ohms are read on a wire that was fed a minute ago: dead first.",
     cautions=("dead-01",),
     not_checked=("joints, terminals and the fault", "size it is named by", "ampacity"),
