@@ -47,7 +47,7 @@ def said(tmp_path: Path, rows: Pulled, by: tuple[str, ...]) -> dict[str, str]:
     finding = wirecalc.run(
         "pull-batch", wire="18 AWG", terminal="ring", readings=str(path), by=list(by)
     )
-    found = {}
+    found: dict[str, str] = {}
     for answer in finding.answers:
         if answer.name == NOTHING:
             found |= dict.fromkeys(answer.text.split(", "), NOTHING)
@@ -121,3 +121,68 @@ def test_a_difference_that_one_pull_makes_is_not_told(tmp_path: Path) -> None:
     assert said(tmp_path, rows, ("learner",))["learner 2"].startswith(
         ("can't tell: hangs on one pull that stands apart, pull 16", NOTHING)
     )
+
+
+def test_a_lesson_sets_each_learner_beside_himself(tmp_path: Path) -> None:
+    """The second column of the made-up rows is before (1) and after (2) the lesson."""
+    everyone = pulled(even, lambda who, tool: 2.0 * (tool == 2) - 2.0 * (who == 1))
+    assert said(tmp_path, everyone, ("learner", "tool"))["tool 1"] == "low for everyone"
+    one = pulled(even, lambda who, tool: 6.0 * ((who, tool) == (4, 2)))
+    assert said(tmp_path, one, ("learner", "tool"))["tool 1"] == "low with learner 4"
+
+
+def test_who_has_nobody_with_enough_pulls_beside_him_is_told_so(tmp_path: Path) -> None:
+    rows = pulled(lambda who, tool: 5 if who == 1 else 1, lambda who, tool: 0.0)
+    for by in (("learner",), ("learner", "tool")):
+        found = said(tmp_path, rows, by)
+        assert found["learner 1"] == "too few pulls of the others to say"
+        assert found["learner 2"] == "too few pulls to say"
+
+
+@pytest.mark.parametrize(("few", "text"), [(4, "too few pulls to say"), (5, NOTHING)])
+def test_five_pulls_say_something_and_four_do_not(tmp_path: Path, few: int, text: str) -> None:
+    rows = pulled(lambda who, tool: few if who == 2 else 6, lambda who, tool: 0.0)
+    found = said(tmp_path, [row for row in rows if row[1] == "1"], ("learner",))
+    assert found["learner 2"] == text
+
+
+@pytest.mark.parametrize(("few", "enough"), [(3, True), (2, False)])
+def test_with_a_tool_three_pulls_are_enough_and_two_are_not(
+    tmp_path: Path, few: int, enough: bool
+) -> None:
+    rows = pulled(
+        lambda who, tool: few if (who, tool) == (4, 2) else 6,
+        lambda who, tool: -6.0 * ((who, tool) == (4, 2)),
+    )
+    found = said(tmp_path, rows, ("learner", "tool"))["learner 4"]
+    assert found.startswith("low")
+    assert (found == "low with tool 2") is enough
+
+
+def test_more_than_eight_of_whom_nothing_is_shown_are_counted(tmp_path: Path) -> None:
+    drawn = random.Random(1)
+    for many, text in ((8, "learner 8"), (9, "9 of the column learner")):
+        flat = [
+            (str(w), "1", round(drawn.gauss(28, 1), 1)) for w in range(1, many + 1) for _ in "12345"
+        ]
+        assert text in said(tmp_path, flat, ("learner",))
+
+
+def test_what_a_tug_finds_and_what_it_cannot() -> None:
+    """The invented tugged and pulled crimps: two came off; of ten that held three are below."""
+    finding = wirecalc.run(
+        "pull-batch",
+        wire="18 AWG",
+        terminal="ring",
+        readings=str(Path(__file__).parents[2] / "docs/examples/tug-and-pull.csv"),
+        by=["tug"],
+    )
+    lowest = {
+        name: finding.criterion(f"{name}: lowest pull, ul-486a").criterion.actual
+        for name in ("held", "came off")
+    }
+    assert lowest == {"held": 11.2, "came off": 4.2}
+    (build,) = finding.charts
+    points = [(x, y) for series in build().points for x, y in zip(series.x, series.y, strict=True)]
+    assert sorted(y for x, y in points if x == 0 and y < 20) == [11.2, 13.6, 17.9]
+    assert sum(x == 0 and y >= 24.7 for x, y in points) == 7

@@ -90,9 +90,12 @@ def _text(pulls: Pulls, by: Sequence[str], factor: str, found: Found) -> tuple[s
     rest = [c for c in by if c != factor]
     if found.few:
         return "too few pulls to say", [f"{FEWEST} at least"]
+    cells = list(pulls.words[factor])
+    if found.alone and sum(cells.count(x) >= FEWEST for x in set(cells)) == 1:
+        return "too few pulls of the others to say", [f"{FEWEST} of another at least"]
     if found.alone:
         with_it = " and ".join(rest)
-        advice = f"let each {with_it} be used with each {factor}" if rest else "nothing beside it"
+        advice = f"let each {with_it} be used with each {factor}"
         return f"can't tell it from the {with_it} that goes with it", [advice]
     apart = _by_other(pulls, factor, rest[0], found) if len(rest) == 1 else None
     if apart is not None:
