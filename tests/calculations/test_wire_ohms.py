@@ -204,3 +204,11 @@ def test_another_temperature_needs_the_metal() -> None:
                          conductor_temperature="60 C")  # fmt: skip
     assert str(found.verdict) == "cannot tell"
     assert not [f for f in found.figures if f.figure.name == "resistance, one way"]
+
+
+@source("ASTM B33", "2004, a scan", "Table 2, 0.15940 ohm g/m2 of strands", seen="one copy")
+def test_tinned_wire_without_a_listed_build_counts_as_seven_strands() -> None:
+    # 15 AWG of seven: 21.6 mil a strand; 2 % of lay (common practice)
+    got = figures(wire="15 AWG tinned", conductor_length="1000 m")
+    expected = 1.02 * 0.15940 / 8.89 * 1000 / law_mm2(15)
+    assert got["resistance, one way"] == pytest.approx(expected, rel=1e-4)
