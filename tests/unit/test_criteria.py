@@ -220,3 +220,10 @@ def _decider(*criteria: Criterion) -> str:
     decided = Finding("pull", "bundled", "1", (), criteria=judged).decided_by
     assert decided is not None
     return decided.criterion.name
+
+
+def test_a_caution_level_above_a_least_is_said_as_it_lies() -> None:
+    low = at_least("start peak", 10.8, 0.867, "A", source=PRINTED, caution=12.14)
+    assert (
+        low.reason == "10.8 A is over the least of 0.867 A and under the caution level of 12.14 A"
+    )

@@ -137,3 +137,29 @@ def test_several_may_be_chosen() -> None:
     assert chosen(one, "circuit; start") == ["circuit", "start (as found)"]
     with pytest.raises(BadText, match="an answer is needed"):
         chosen(one, " ")
+
+
+def test_what_hands_need_is_said_before_a_step_is_asked() -> None:
+    text, _, _ = led(*TO_WIRE)
+    for step, stop in (
+        ("ISOLATE", "pull the plug"),
+        ("ISOLATE", "prove dead"),
+        ("ISOLATE", "a capacitor is charged"),
+        ("DEAD TESTS", "pull the plug"),
+    ):
+        after = text.partition(f"--- {step}\n")[2]
+        assert f"STOP  {stop}" in after.partition("\n\n")[0]
+
+
+def test_no_word_of_a_choice_is_cut_on_a_narrow_terminal() -> None:
+    from wirecalc.asking.job_question import Question
+    from wirecalc.commands.job_dialogue import _text
+    from wirecalc.output import terminal_width
+
+    choices = ("yes", "no", "does not apply: the cabinet was not opened at all")
+    question = Question("k", "Are the covers back?", (), choices, "", "", "")
+    with terminal_width.shown_on(terminal_width.Screen(40)):
+        lines = _text(question)
+    words = {word for choice in choices for word in choice.split()}
+    assert words <= {word.rstrip(",") for line in lines for word in line.split()}
+    assert max(map(len, lines)) <= 40

@@ -395,3 +395,18 @@ def test_an_unknown_one_of_a_list_is_cannot_tell() -> None:
     loads = 'breaker = "15 A"\nplug_loads = ["3 A", "unknown"]\n'
     job = evaluate('[[check]]\ncalculation = "circuit"\n' + loads)
     assert job.verdict == "cannot tell"
+
+
+@pytest.mark.parametrize(
+    ("said", "is_one"),
+    [
+        *((word, "flammable") for word in ("R600a", "r-600a", "R 290", "600a", "HC-290")),
+        *((word, "flammable") for word in ("isobutane", "Propane")),
+        *((word, "not flammable") for word in ("R134a", "134a", "HFC-134a", "R-22", "HCFC-22")),
+        *((word, word) for word in ("R9999", "green", "134")),
+    ],
+)
+def test_a_refrigerant_by_its_number(said: str, is_one: str) -> None:
+    from wirecalc.jobs.sheet.machine_facts import facts_of
+
+    assert facts_of({"refrigerant": said}) == {"refrigerant": is_one}

@@ -14,13 +14,24 @@ from ..asking.job_question import Question
 from ..asking.plates import of_the_machine
 from ..base.errors import PluginDefect, Problem
 from ..engine.one_input import UNKNOWN
+from ..output import terminal_width
 from ..output.layout import wrap
+from ..said.items import library_caution
 from .dialogue import ask_next
 from .prompting import GoBack, Reader, Sayer
 
 _ASIDE = ("later", "drop")
 _ABOUT_CHECK = "unknown, back and help serve anywhere; later: not now; drop: not this check."
 _HELP = "back: the question before. Ctrl-C leaves; what was answered stays in the sheet."
+
+
+_STOPS = {  # step -> keys of the caution library: what hands and meter need there
+    "live readings": ("live-01", "meter-01"),
+    "isolate": ("dead-02", "dead-01", "cap-01"),
+    "dead tests": ("dead-02", "dead-01"),
+    "power up": ("gnd-01", "cord-04"),
+    "return to service": ("dead-02",),
+}
 
 
 class _Aside(Exception):
@@ -46,10 +57,13 @@ def lead_through(interview: Interview, read: Reader, say: Sayer, keep: Callable[
             if isinstance(asked, Question):
                 if asked.step and asked.step != step:
                     say(f"\n--- {asked.step.upper()}")
+                    _say_stops(asked.step, say)
                 step, title = asked.step or step, ""
                 _ask(interview, asked, read, say)
             else:
                 if _title(asked) != title:
+                    if asked.check.place.step != step:
+                        _say_stops(asked.check.place.step, say)
                     say("\n".join(["", *_about(asked), *([] if explained else wrap(_ABOUT_CHECK))]))
                     explained = True
                 step, title = asked.check.place.step or step, _title(asked)
@@ -58,6 +72,14 @@ def lead_through(interview: Interview, read: Reader, say: Sayer, keep: Callable[
             if not interview.back():
                 say("This is the first question.")
     keep()
+
+
+def _say_stops(step: str, say: Sayer) -> None:
+    """Say what stops are to be kept at a step, before anything of it is asked."""
+    cautions = [library_caution(key) for key in _STOPS.get(step, ())]
+    if not cautions:
+        return
+    say("\n".join(line for c in cautions if c for line in wrap(f"STOP  {c.line}", indent="      ")))
 
 
 def _ask(interview: Interview, question: Question, read: Reader, say: Sayer) -> None:
@@ -83,7 +105,8 @@ def _text(question: Question) -> list[str]:
         shown: Sequence[str] = question.choices
     else:
         shown = question.notes  # a note on each choice
-    short = sum(map(len, shown)) + 4 * len(shown) <= 3 * 76 and shown is question.choices
+    whole = max(map(len, shown), default=0) < terminal_width.width() - len("  10 , ") - 2
+    short = sum(map(len, shown)) + 4 * len(shown) <= 3 * 76 and shown is question.choices and whole
     if short:
         numbered = (f"{n} {word}".replace(" ", "\xa0") for n, word in enumerate(shown, start=1))
         lines += [line.replace("\xa0", " ") for line in wrap(", ".join(numbered), "  ")]

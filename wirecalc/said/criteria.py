@@ -142,6 +142,10 @@ class Criterion(NamedTuple):
         if self.caution_limit is not None and not self._within(self.caution_limit):
             actual, level = show_pair(self.actual, self.caution_limit, self.unit, toward)
             said = f"{actual} is within the limit of {limit} and past the caution level of {level}"
+            if self.sense == "at least":
+                said = (
+                    f"{actual} is over the least of {limit} and under the caution level of {level}"
+                )
             return _join(said, self.says)
         if self._level is not None:
             actual, limit = show_pair(self.actual, self._level, self.unit, toward)

@@ -5,6 +5,7 @@ A row of a table that holds only for some machines binds where the sheet does no
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
@@ -22,8 +23,10 @@ _SAME = {  # words of readings, and what stands on plates (safety groups of ISO 
     "large-plug": "cord-connected",
     "wired-in": "hard-wired",
     **dict.fromkeys(("r-600a", "r-290", "r-441a", "r-32", "r-454b"), "flammable"),
+    **dict.fromkeys(("isobutane", "propane"), "flammable"),
     **dict.fromkeys(("r-134a", "r-12", "r-22", "r-410a", "r-404a"), "not flammable"),
 }
+_REFRIGERANT = re.compile(r"(?:r|hc|hfc|hfo|hcfc|cfc)?[- ]?([0-9]{2,4}[a-z]?)")  # R134a, HFC-134a
 _OR = " or "
 
 
@@ -85,5 +88,8 @@ def unless(when: str) -> str:
 
 def _as_listed(said: str, known: Sequence[str]) -> str:
     """Return a word as it is listed; readings of a machine have other words for its connection."""
-    word = _SAME.get(said.casefold(), said.casefold())
+    word = said.casefold().strip()
+    if number := _REFRIGERANT.fullmatch(word):
+        word = f"r-{number[1]}"
+    word = _SAME.get(word, word)
     return word if word in known else said
