@@ -50,6 +50,8 @@ TRIAL = Trial(
         "conductor_temperature": near(20, 75, low=-20, high=110),
         "lead_resistance": near(0.1, high=0.25),
         "greatest_per_length": near(2.7, 5, high=10),
+        "resistivity": near(17.241, 28.2, high=60),
+        "known_at": near(20, 25, low=0, high=80),
     },
     apart=("resistance_per_length", "conductor_metal"),  # in place of the wire; it says its own
     why="Ohms are read on a wire that was fed a minute ago: dead first.",

@@ -21,6 +21,8 @@ import wirecalc
 from wirecalc.drills.questions import Maker, Question
 from wirecalc.drills.recipe import CHOOSE, JUDGE, Recipe
 
+from .records import independent
+
 BY_DAY, BY_NIGHT = 6, 1000
 OHM_PER_KFT = {"14": 3.14, "12": 1.98, "10": 1.24}
 AMPS = {  # 75 C, 90 C
@@ -151,6 +153,7 @@ def seeds() -> range:
     return range(BY_DAY if settings.default.derandomize else BY_NIGHT)  # type: ignore[union-attr]
 
 
+@independent("by hand: the topics that have arithmetic in this file")
 def test_every_bundled_topic_with_exercises_is_recomputed(catalogue: wirecalc.Catalogue) -> None:
     declared = {n for n, p in catalogue.calculations.items() if p.calculation.exercises}
     assert declared == set(BY_HAND)
@@ -158,6 +161,7 @@ def test_every_bundled_topic_with_exercises_is_recomputed(catalogue: wirecalc.Ca
         assert len(catalogue.find(topic).calculation.exercises) == len(by_hand), topic
 
 
+@independent("arithmetic by hand over the tables named at the head of this file")
 @pytest.mark.parametrize("topic", BY_HAND)
 def test_key_is_what_comes_out_by_hand(topic: str, catalogue: wirecalc.Catalogue) -> None:
     maker = Maker(catalogue, topic)
@@ -308,6 +312,7 @@ def other_class(told: Told) -> str:
     return "75 C" if size(told, "insulation_class") == "90" else "90 C"
 
 
+@independent("arithmetic by hand over the tables named at the head of this file")
 @pytest.mark.parametrize(("topic", "number"), SLIPS)
 def test_slip_is_what_comes_out_by_hand(
     topic: str, number: int, catalogue: wirecalc.Catalogue
@@ -358,6 +363,7 @@ def verdict_by_hand(topic: str, told: Told) -> str:
     return "fail" if max(values) < 0 else "cannot tell"
 
 
+@independent("arithmetic by hand over the tables named at the head of this file")
 @pytest.mark.parametrize("topic", ["ampacity", "capacitor", "drop", "ground", "pull"])
 def test_verdict_is_what_both_ends_of_the_error_say(
     topic: str, catalogue: wirecalc.Catalogue
