@@ -90,6 +90,8 @@ def options_of(name: str) -> list[str]:
 
 # columns are those of a file, which is not there; what reads open contradicts its resistance
 NOT_BESIDE = (
+    "resistance_per_length of wire-ohms",
+    "conductor_metal of wire-ohms",
     "by",
     "column",
     "ground_open",

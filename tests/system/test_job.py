@@ -62,7 +62,7 @@ def test_new_sheet_goes_where_it_is_told(cli_main: Command, tmp_path: Path) -> N
     assert "wirecalc job call.toml" in to.read_text(encoding="utf-8")
     spaced = tmp_path / "my call.toml"
     done = cli_main("job", "--new", "dryer", "--output", str(spaced))
-    assert f"wirecalc job '{spaced}'" in done.out
+    assert f"wirecalc job '{spaced}'" in " ".join(done.out.replace("\\\n", "").split())
     assert "wirecalc job 'my call.toml'" in spaced.read_text(encoding="utf-8")
     nowhere = cli_main("job", "--new", "dryer", "--output", str(tmp_path / "none" / "x.toml"))
     assert (nowhere.status, nowhere.out) == (2, "")

@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable, Iterator
 
 from ..base.errors import BadText
+from .quantities import LONGEST
 from .tidy import in_digits
 from .units import SPELLINGS
 
@@ -59,6 +60,8 @@ def explained(
 
     `read` reads a text as it is read here; `upper` names the input for the upper end.
     """
+    if len(text) > LONGEST:  # nobody meant it, and patterns would take long over it
+        return error
     if says_none(text):
         return no_value(text)
     if re.fullmatch(rf"{_N}\s*", text) and not _is_read(f"{text} {unit}", read):
