@@ -9,7 +9,7 @@ import pytest
 import wirecalc
 from tests.published.records import independent, source
 
-from .trial import Bad, Step, Trial, When, near, texts
+from .trial import Bad, Span, Step, Trial, When, near, texts
 
 METRIC = {
     "wire": "1.5 mm2 solid",
@@ -54,6 +54,20 @@ TRIAL = Trial(
         "known_at": near(20, 25, low=0, high=80),
     },
     apart=("resistance_per_length", "conductor_metal"),  # in place of the wire; it says its own
+    spans={
+        "conductor_length": Span(
+            "0 ft", "100000 ft", "a pigtail to a whole drum's worth", over=True
+        ),
+        "measured_resistance": Span(
+            "0 ohm", "1000000 ohm", "a meter's ohms of a conductor", over=True
+        ),
+        "resistance_per_length": Span(
+            "0 ohm/kft", "1000000 ohm/kft", "copper to heating", over=True
+        ),
+        "greatest_per_length": Span("0 ohm/kft", "1000000 ohm/kft", "copper to heating", over=True),
+        "resistivity": Span("15 nohm m", "2000 nohm m", "silver has 15.9, heating alloys 1400"),
+        "known_at": Span("-40 C", "150 C", "temperatures at which sheets print ohms"),
+    },
     why="Ohms are read on a wire that was fed a minute ago: dead first.",
     cautions=("dead-01",),
     not_checked=("joints, terminals and the fault", "size it is named by", "ampacity"),

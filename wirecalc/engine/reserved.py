@@ -40,7 +40,7 @@ OPTIONS = (
     "target_alone",
     "meter",
 )
-BATCH_OPTIONS = ("label", "keep", "cells_decimal_comma")
+BATCH_OPTIONS = ("label", "keep", "cells_decimal_comma", "criteria", "summary")
 CHECK_KEYS = (  # of a check on a job sheet
     "calculation",
     "name",

@@ -50,7 +50,7 @@ Resistivity = Annotated[
         text="resistivity of the metal of the wire",
         goes_with="wire",
     ),
-    setting("the metal of the wire says it"),
+    extra("the metal of the wire says it; of an alloy it is printed"),
 ]
 KnownAt = Annotated[
     float,
