@@ -1,8 +1,4 @@
-"""Criteria and the verdict arithmetic.
-
-A criterion is an actual value against a limit. It has no argument for its verdict: that is
-computed here from the actual value, the limit and the caution level.
-"""
+"""Criteria: an actual value against a limit. The verdict is computed from the two, never given."""
 
 from __future__ import annotations
 
@@ -133,20 +129,19 @@ class Criterion(NamedTuple):
             return self.says
         if self.actual is None or self.limit is None:
             return _MEMORY if self.verdict is Verdict.MARGINAL else ""
-        toward = "up" if self.sense == "at least" else "down"
-        under, over = ("below", "at least") if self.sense == "at least" else ("above", "at most")
+        least = self.sense == "at least"
+        toward, under, over = ("up", "below", "at least") if least else ("down", "above", "at most")
         actual, limit = show_pair(self.actual, self.limit, self.unit, toward)
         if not self._within(self.limit):
             advice = ", the advised limit" if self.advisory else ""
             return _join(f"{actual} is {under} {limit}{advice}", self.says)
         if self.caution_limit is not None and not self._within(self.caution_limit):
             actual, level = show_pair(self.actual, self.caution_limit, self.unit, toward)
-            said = f"{actual} is within the limit of {limit} and past the caution level of {level}"
-            if self.sense == "at least":
-                said = (
-                    f"{actual} is over the least of {limit} and under the caution level of {level}"
-                )
-            return _join(said, self.says)
+            kept = (
+                f"over the least of {limit} and under" if least else f"within the limit of {limit}"
+            )
+            past = "" if least else " and past"
+            return _join(f"{actual} is {kept}{past} the caution level of {level}", self.says)
         if self._level is not None:
             actual, limit = show_pair(self.actual, self._level, self.unit, toward)
         return _join(f"{actual}, {over} {limit}", self._of_memory)
@@ -156,10 +151,9 @@ class Criterion(NamedTuple):
         """Say of a kept limit that it is only remembered, and how far off it may be."""
         if self.source is None or self.limit is None or not self._from_memory:
             return ""
-        if self.verdict is not Verdict.PASS:
-            return _MEMORY
         off = self.source.may_be_off(self.limit, self.unit)[1]
-        return f"limit from memory, kept even if that is off by {off}"
+        kept = f"limit from memory, kept even if that is off by {off}"
+        return kept if self.verdict is Verdict.PASS else _MEMORY
 
 
 _MEMORY = "limit from memory: confirm it"
