@@ -21,7 +21,7 @@ from wirecalc import BadInput, Finding, Reading, Verdict
 
 BOUNDED = settings(
     deadline=None,
-    max_examples=16,
+    max_examples=12,
     suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow],
 )
 

@@ -23,7 +23,7 @@ from wirecalc.drills.recipe import CHOOSE, JUDGE, Recipe
 
 from .records import independent
 
-BY_DAY, BY_NIGHT = 6, 1000
+BY_DAY, BY_NIGHT = 4, 1000
 OHM_PER_KFT = {"14": 3.14, "12": 1.98, "10": 1.24}
 AMPS = {  # 75 C, 90 C
     "14": (20, 25),
