@@ -7,6 +7,8 @@ from wirecalc import Count, Nameplate, OneOf, Reading, YesNo
 from .steps import CLASSES, PLATE_VOLTS, SERVICES, breakers, receptacles
 
 SLIP_A = 0.1  # a line current below it that is typed in mA is a slip of the unit
+SLIP_FT = 1.0  # a run or cord below it that is typed in mm or inches is a slip of the unit
+SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
 CURRENT = Reading(
     "A",
     wave="ac",
@@ -57,6 +59,7 @@ NAMEPLATE_POWER = Nameplate(
 BUILDING_WIRE = "wire of the building, from the panel to the receptacle"
 RUN_LENGTH = Reading(
     "ft",
+    slip_under=SLIP_FT,
     above=0,
     high=2000,
     typical="60 ft",
@@ -65,6 +68,7 @@ RUN_LENGTH = Reading(
 )
 CORD_LENGTH = Reading(
     "ft",
+    slip_under=SLIP_FT,
     above=0,
     high=2000,
     typical="50 ft",
@@ -81,6 +85,7 @@ CORD_CONDUCTORS = Count(
 EXTENSION_CORD = "wire of the extension cord"
 EXTENSION_LENGTH = Reading(
     "ft",
+    slip_under=SLIP_FT,
     above=0,
     high=2000,
     typical="50 ft",

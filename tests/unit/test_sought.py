@@ -16,6 +16,7 @@ from wirecalc import (
     Reading,
     Source,
     Verdict,
+    Wire,
     at_least,
     at_most,
     calculation,
@@ -361,3 +362,33 @@ def test_a_printed_value_is_sought_without_an_error() -> None:
 def test_the_steps_of_a_ladder_stand_in_the_order_given() -> None:
     axis = axis_of(Ladder(("14 AWG", "12 AWG")))
     assert (axis.all_tried, axis.text(1), axis.last) == (True, "12 AWG", 1)
+
+
+def test_nothing_is_offered_beside_a_criterion_that_stays_open_whatever_is_chosen() -> None:
+    from wirecalc.engine.sought.would_pass import would_pass
+
+    @calculation(part="made up", chosen=("wire",))
+    def made_up(
+        wire: Annotated[Wire, "wire"], left_open: Annotated[bool, "open"] = False
+    ) -> Iterator[Item]:
+        """Is it made up?"""
+        yield at_least("area", wire.area_cmil, 5000, "cmil", source=LIMIT)
+        if left_open:
+            yield wirecalc.cannot_tell("heat", "nobody said", measure="measure it")
+
+    catalogue = offering(made_up)
+    for left_open, said in (("no", "wire from 12 AWG on"), ("yes", "")):
+        given = {"wire": "18 AWG", "left_open": left_open}
+        found = catalogue.run("made-up", given)
+        assert found.verdict is Verdict.FAIL
+        assert would_pass(catalogue.seeker("made-up"), found, given).startswith(said)
+        assert bool(would_pass(catalogue.seeker("made-up"), found, given)) is bool(said)
+
+
+def test_the_volts_of_a_service_are_those_that_services_have() -> None:
+    found = wirecalc.seek(
+        "supply", "nominal_voltage", nameplate_voltage="208 V", voltage_at_rest="206 V"
+    )
+    assert isinstance(found, Sought)
+    tried = [text for span in found.spans for text in span.texts]
+    assert tried == ["120 V", "208 V", "230 V", "240 V"]  # ANSI C84.1, IEC 60038

@@ -33,6 +33,7 @@ from ..inputs_recording import (
     RECORDING,
 )
 
+EASY, HOT = 0.7, 60.0  # share of the rating that is held in air up to so many C; practice
 _TIME = "s"
 
 _LONGEST = 86_400.0  # s; a day stands for without end, every limit is shorter
@@ -115,8 +116,8 @@ DeviceAmbient = Annotated[
     float | None,
     Reading("C", low=-40, high=90, typical="25 C", text="air around the breaker or fuse"),
     extra(
-        "one that may trip may do so in any air, and up to 0.7 of the rating is held in any up to "
-        "60 C; else, where it would hold or trip, it is asked for"
+        f"one that may trip may do so in any air, and up to {EASY:g} of the rating is held in any "
+        f"up to {HOT:g} C; else, where it would hold or trip, it is asked for"
     ),
 ]
 Recording = Annotated[

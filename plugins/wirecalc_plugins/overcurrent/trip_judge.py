@@ -21,8 +21,8 @@ from wirecalc.trade import current_over_time, overcurrent, trip_curves, tripping
 from .course import TimedCurrent
 from .must_trip import from_memory, must_trip, origin_of, past
 from .trip_answers import AIR, answered, figures, heat_rows, known_points
+from .trip_inputs import EASY, HOT
 
-EASY, HOT = 0.7, 60.0  # share of the rating that is held in air up to so many C; practice
 _AIR_COUNTS = (Verdict.PASS.rank, Verdict.FAIL.rank)  # hot it may not hold, cold it may not trip
 _READ = "read the maker's curve of this device; never fit a larger one"
 _GFCI = "what a GFCI or AFCI part of it trips on: leakage or arcing, at any current (see leakage)"

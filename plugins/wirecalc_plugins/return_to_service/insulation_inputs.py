@@ -17,10 +17,8 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import NAMEPLATE_POWER, NAMEPLATE_VOLTAGE, PROTECTION
+from ..inputs import NAMEPLATE_POWER, NAMEPLATE_VOLTAGE, PROTECTION, SLIP_MOHM
 from .neutral import NO_STRAP, STRAP
-
-SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
 
 VDE = confirmed("vde-0701", "DIN VDE 0701", "insulation resistance at 500 V dc", 2)
 

@@ -10,7 +10,7 @@ from wirecalc import (
     asked,
 )
 
-SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
+from ..inputs import SLIP_MOHM
 
 LEAST_TRIP_MA = 4.0  # what a class A GFCI may trip at; no device is finer: UL 943
 
