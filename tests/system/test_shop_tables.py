@@ -183,7 +183,14 @@ def test_stricter_row_stands_beside_the_published_one(
 NOT_USED = {
     "milder": (_row("ul-486a,18,0.82", 15, 66.7), "minimum_lbf 15 is milder than 20 of pull-crimp"),
     "half": (_row("ul-486a,18,0.82", 25), "minimum_lbf needs minimum_N"),
-    "half milder": (_row("ul-486a,18,0.82", 25, 66.7), "minimum_N 66.7 is milder than 89.0"),
+    "half milder": (
+        _row("ul-486a,18,0.82", 20.01, 88.99),
+        "minimum_N 88.99 is milder than 89.0",
+    ),
+    "two forces": (
+        _row("ul-486a,18,0.82", 25000, 111.2),
+        "line 2: minimum_lbf 25000 and minimum_N 111.2 are not the same",
+    ),
     "new": (_row("ul-486a,17,1.04", 25, 111.2), "a new row needs judged_in"),
     "mistyped": (
         _row("ul-486a,18,0.83", 25, 111.2),

@@ -96,7 +96,11 @@ def _about_other(path: Path) -> str:
         if path.suffix == ".toml" and _RULES & tomllib.loads(read_text(path)).keys():
             return "is in no folder of tables, and no rules file in force"
         head = read_text(path).partition("\n")[0] if path.suffix == ".csv" else ""
-        return "is in no folder of tables" if head.endswith(",".join(TAIL)) else ""
+        return (
+            "is in no folder of tables"
+            if head.endswith(tuple(m.join(TAIL) for m in ",;\t"))
+            else ""
+        )
     except (OSError, BadText, RecursionError, tomllib.TOMLDecodeError) as error:
         return f"cannot be read ({getattr(error, 'strerror', None) or error})"
 

@@ -20,9 +20,9 @@ from typing import NamedTuple
 from ..base.errors import DamagedTable, TableError, did_you_mean, nearest
 from . import tables
 from .tables import Cell, Column, Row, Table
+from .twin_columns import twins
 
 _NEARLY = 0.8  # how like that of a published table a name is that was meant for it
-_TYPES_OF_AMOUNTS = ("number", "integer")
 
 
 class Overlaid(NamedTuple):
@@ -219,11 +219,9 @@ def _outdone(columns: list[Column], old: Row | None, own: Row) -> bool:
 
 def _twins(published: Table, column: Column, old: Row, own: Row) -> Iterator[str]:
     """Yield the columns that hold the same quantity in another unit, and that the row lacks."""
-    quantity = column.name.rpartition("_")[0]
     for other in published.columns:
-        same = other.name.rpartition("_")[0] == quantity and other.unit != column.unit
-        amount = other.type in _TYPES_OF_AMOUNTS and old.cells[other.name] is not None
-        if quantity and same and amount and own.cells.get(other.name) is None:
+        lacks = old.cells[other.name] is not None and own.cells.get(other.name) is None
+        if lacks and twins(column, other):
             yield other.name
 
 

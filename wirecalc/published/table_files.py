@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -11,9 +9,9 @@ from types import MappingProxyType
 from typing import Any, NamedTuple, TypeVar
 
 from ..base.errors import BadText, TableError
-from ..base.text_files import read_text
 from .sidecar import read_sidecar
 from .sources import Confidence, Source, read_off
+from .table_lines import read_lines, read_number
 
 Cell = str | float | int | None
 Made = TypeVar("Made")
@@ -187,19 +185,8 @@ def _source(table: str, key: str, about: Any) -> Source:
 def _rows(
     path: Path, name: str, columns: Sequence[Column], sources: Mapping[str, Source]
 ) -> Iterator[Row]:
-    try:
-        lines = list(csv.reader(io.StringIO(read_text(path), newline=""), strict=True))
-    except (OSError, BadText, csv.Error) as error:
-        why = getattr(error, "strerror", None) or error
-        raise TableError(f"table {name}: its CSV cannot be read ({why})") from error
     header = [c.name for c in columns] + list(TAIL)
-    if not lines or lines[0] != header:
-        raise TableError(f"table {name}: the header is not {','.join(header)}")
-    for number, line in enumerate(lines[1:], start=2):
-        if len(line) != len(header):
-            raise TableError(
-                f"table {name}, line {number}: {len(line)} cells in place of {len(header)}"
-            )
+    for number, line in read_lines(path, name, header):
         printed = dict(zip(header, line, strict=True))
         cells = {c.name: _cell(name, number, c, printed[c.name]) for c in columns}
         source = _row_source(name, number, sources, *line[-4:-1])
@@ -214,16 +201,13 @@ def _cell(table: str, line: int, column: Column, text: str) -> Cell:
                 f"table {table}, line {line}: column {column.name} is empty; fill it, or {would_do}"
             )
         return None
+    if column.type not in ("number", "integer"):
+        return text
     try:
-        if column.type in ("number", "integer") and ("_" in text or not text.isascii()):
-            raise ValueError(text)  # Python reads 2_5 as 25
-        if column.type == "number":
-            return float(text)
-        return int(text) if column.type == "integer" else text
-    except ValueError:
-        raise TableError(
-            f"table {table}, line {line}: {text!r} in column {column.name} is no {column.type}"
-        ) from None
+        return read_number(text, column.type)
+    except BadText as error:
+        where = f"table {table}, line {line}: {text[:40]!r} in column {column.name}"
+        raise TableError(f"{where} {error}") from None
 
 
 def _row_source(
@@ -231,6 +215,8 @@ def _row_source(
 ) -> Source:
     if key not in sources:
         raise TableError(f"table {table}, line {line}: source {key!r} is not in the sidecar")
+    if copies and not (len(copies) < 4 and copies.isascii() and copies.isdigit()):
+        raise TableError(f"table {table}, line {line}: copies are a number, and not {copies!r}")
     try:
         return sources[key]._replace(confidence=Confidence(confidence), copies=int(copies or 0))
     except ValueError as error:

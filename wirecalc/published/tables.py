@@ -183,8 +183,18 @@ def read(folder: Path, name: str) -> Table:
     try:
         table, rules = read_file(folder, name)
         check(table, rules)
+        if folder != bundled_folder():
+            _check_twins(table)
         return table
     except TableError as error:
         if folder == bundled_folder():
             raise
         raise DamagedTable(str(folder), name, str(error)) from None
+
+
+def _check_twins(table: Table) -> None:
+    """Raise TableError where one quantity in two units is not the same in both."""
+    from .twin_columns import differing  # dear: it loads what converts units
+
+    if wrong := [f"table {table.name}, {said}" for said in differing(table)]:
+        raise TableError("\n".join(wrong))
