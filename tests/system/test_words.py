@@ -48,6 +48,12 @@ def _fits(err: str) -> list[str]:
         (["fridge won't start"], {"start-device"}),
         (["earth leakage"], {"leakage"}),
         (["over load protector"], {"overload"}),
+        (["megger"], {"insulation"}),
+        (["leak"], {"leakage"}),
+        (["lockout"], {"discharge"}),
+        (["3 prong dryer"], {"ground"}),
+        (["three prong dryer"], {"ground"}),
+        (["term strip 60c"], {"ampacity", "heat-rating"}),
     ],
 )
 def test_words_lead_to_the_calculations_that_fit(
@@ -91,6 +97,50 @@ def test_words_that_fit_nothing_are_said_and_the_parts_of_the_trade(cli_main: Co
     assert "heating element: cutoff, element\n" in done.err
     some = cli_main("banana relay").err
     assert some.startswith("Nothing here speaks of 'banana'") and "start-device:" in some
+
+
+@pytest.mark.parametrize(
+    ("typed", "says", "fits"),
+    [
+        ("ntc", "Nothing here speaks of 'ntc'", []),
+        ("magnetron", "Nothing here speaks of 'magnetron' for itself", ["discharge"]),
+        ("strain relief", "Not checked by substitute: whether", ["wire-break"]),
+        ("cat iii", "Nothing here speaks of 'cat'", []),
+        ("bearing noise", "Nothing here speaks of 'noise'", ["locked"]),
+    ],
+)
+def test_where_nothing_answers_the_question_it_is_said_first_and_little_offered(
+    cli_main: Command, typed: str, says: str, fits: list[str]
+) -> None:
+    err = cli_main(typed).err
+    assert err.startswith(says)
+    assert [name for name in _fits(err) if " " not in name] == fits or not fits
+    assert bool(fits) == ("The parts of the trade that it knows" not in err)
+
+
+def test_words_that_no_calculation_has_together_are_told_so(cli_main: Command) -> None:
+    err = cli_main("fault loop").err
+    assert err.startswith("Nothing here speaks of 'fault loop' as a whole. What is near it")
+    assert len(_fits(err)) == 3
+    assert cli_main("shorted windings").err.startswith("What fits 'shorted windings'")
+
+
+@pytest.mark.parametrize(
+    ("typed", "line"),
+    [
+        ("meter accuracy", "wirecalc instruments"),
+        ("work order", "wirecalc job FILE"),
+        ("quiz", "wirecalc drill TOPIC"),
+        ("house rules", "wirecalc rules [FILE]"),
+    ],
+)
+def test_words_lead_to_commands_too(cli_main: Command, typed: str, line: str) -> None:
+    done = cli_main(typed)
+    assert (done.status, done.out) == (2, "")
+    assert done.err.splitlines()[2].startswith(f"{line.split()[1]}: ")
+    assert f"\n  {line}\n" in done.err
+    assert f"\n  {line.split()[0]} {line.split()[1]} --help\n" in cli_main(typed, "--help").err
+    assert f"{line.split()[1]}: " not in cli_main("explain", typed).err
 
 
 def test_the_few_that_fit_are_few(cli_main: Command) -> None:
@@ -161,7 +211,10 @@ def test_words_of_a_plugin_from_outside_lead_to_it(
 
 @pytest.mark.parametrize(
     ("file", "least"),
-    [("invented_first", 98), ("invented_forty", 98), ("invented_late", 98), ("invented_last", 98)],
+    [
+        *(("invented_first", 98), ("invented_forty", 98), ("invented_late", 98)),
+        *(("invented_last", 98), ("invented_hurried", 98)),
+    ],
 )
 def test_hurried_words_lead_to_a_fitting_calculation_among_the_first_three(
     file: str, least: int

@@ -79,8 +79,35 @@ def test_words_that_nothing_speaks_of() -> None:
 
 def test_what_is_said_not_to_be_checked() -> None:
     assert INDEX.find("hook wear").unchecked == (("hoist", "wear of the hook"),)
-    assert INDEX.find("hook").unchecked == ()  # of one word nobody knows what is asked
     assert INDEX.find("rope wear").unchecked == ()
+    assert INDEX.find("wear").unchecked == ()  # of a word that one has nobody knows what is asked
+    found = INDEX.find("hook")  # of a word that none has it is all that is known
+    assert (found.names, found.unchecked) == (("hoist",), (("hoist", "wear of the hook"),))
+    more = [_made(name, "What?", not_checked=("the hook",)) for name in ("a", "b", "c")]
+    assert of_calculations([*more, ROPE]).find("hook").unchecked == ()
+
+
+def test_strange_words_that_carry_the_question_leave_what_is_named_as_a_whole() -> None:
+    assert INDEX.find("banana winch").names == ("hoist",)
+    assert INDEX.find("banana chain").names == ()
+    assert INDEX.find("banana chain block frayed rope").names[0] == "hoist"
+
+
+def test_what_none_is_about_as_a_whole() -> None:
+    assert INDEX.find("chain back").in_part  # half of a phrase each
+    assert not INDEX.find("chain block").in_part
+    assert INDEX.find("block").in_part
+    assert not INDEX.find("lift").in_part  # its question
+    assert not INDEX.find("winch slips").in_part
+
+
+def test_who_does_it_is_named_by_what_is_done() -> None:
+    assert INDEX.find("slipper").names == INDEX.find("slips").names != ()
+
+
+def test_of_the_same_calculations_the_words_are_gathered_once() -> None:
+    assert of_calculations([HOIST, ROPE]) is of_calculations([HOIST, ROPE])
+    assert of_calculations([HOIST, ROPE]) is not of_calculations([HOIST, BRAKE])
 
 
 def test_a_name_is_more_than_a_word_and_a_rare_word_more_than_a_frequent_one() -> None:
@@ -120,3 +147,4 @@ def test_a_value_says_little_beside_a_word() -> None:
 
 def test_forms_of_one_word() -> None:
     assert stems("held broken blew burnt swollen") == stems("hold break blow burn swell")
+    assert stems("three comp term") == stems("3 compressor terminal")

@@ -19,6 +19,7 @@ COMMANDS = {
         "ask for the inputs one at a time, and run it; job leads through a repair",
         forms=REPORTS,
         takes=RESULT,
+        words=("ask me; questions; step by step; walk me through; wizard; guide me",),
     ),
     "batch": Command(
         "batch NAME FILE",
@@ -33,6 +34,7 @@ COMMANDS = {
         },
         forms=ROWS,
         takes=OF_BATCH,
+        words=("many rows; rows of a csv; whole list at once; a csv of values",),
     ),
     "completion": Command(
         "completion SHELL",
@@ -52,17 +54,23 @@ COMMANDS = {
         },
         forms=("text", "markdown", "html", "csv"),
         takes=("--output", "--chart"),
+        words=("drill; quiz; exercise; homework; practice questions; worksheet; exam; grade",),
     ),
     "explain": Command(
         "explain NAME",
         "question, method, inputs, cautions; --format json for a schema",
         forms=FORMATS,
+        words=("explain; how does it work; where does the limit come from; formula; method",),
     ),
     "instruments": Command(
         "instruments",
         "list the declared instruments; for a calculation, at which values each can still tell",
         {"--for": ("NAME", "the calculation; its inputs may be options, else its example's")},
         forms=(*FORMATS, "html"),
+        words=(
+            "meter accuracy; accuracy; accuracy of a meter; meter error; my meter; calibration",
+            "calibrated; instruments; how good is my meter; uncertainty",
+        ),
     ),
     "job": Command(
         "job FILE",
@@ -75,15 +83,27 @@ COMMANDS = {
         },
         forms=REPORTS,
         takes=OF_BATCH,
+        words=(
+            "job; job sheet; report; repair report; work order; paperwork; checklist; write up",
+            "customer report; record of a repair; service report",
+        ),
     ),
     "new-plugin": Command(
-        "new-plugin NAME", "write a plugin to change, in ./NAME or the folder of --output"
+        "new-plugin NAME",
+        "write a plugin to change, in ./NAME or the folder of --output",
+        words=("own calculation; add a calculation; write a plugin",),
     ),
     "plugins": Command(
-        "plugins", "list the plugins, where they come from and their state", forms=FORMATS
+        "plugins",
+        "list the plugins, where they come from and their state",
+        forms=FORMATS,
+        words=("plugin; add-on; extensions installed",),
     ),
     "rules": Command(
-        "rules [FILE]", "list the house rules in force, or check a rules file", forms=FORMATS
+        "rules [FILE]",
+        "list the house rules in force, or check a rules file",
+        forms=FORMATS,
+        words=("house rules; shop rules; shop limits; our own limits; stricter limits",),
     ),
     "schema": Command(
         "schema NAME",
@@ -96,6 +116,7 @@ COMMANDS = {
         {"--where": ("COLUMN=VALUE", "only the rows that have it; repeat it for more")},
         forms=REPORTS,
         repeated=("--where",),
+        words=("tables; published tables; reference table; look up a table; wall chart",),
     ),
 }
 

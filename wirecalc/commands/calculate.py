@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -18,10 +18,10 @@ from ..typed.trials import sought_in
 from .load_plugins import catalogue, find, leading, warnings
 from .options import Options, split
 from .result import Result, refuse_onto, status_of
-from .usage import with_meter
+from .usage import Command, with_meter
 
 
-def run(name: str, words: Sequence[str], commands: Iterable[str]) -> Result:
+def run(name: str, words: Sequence[str], commands: Mapping[str, Command]) -> Result:
     """Run a calculation; `commands` are the other words that may have been meant."""
     loaded = catalogue(words)
     said = " ".join([name, *leading(words)])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Mapping, Sequence
 from itertools import takewhile
 from typing import Any
 
@@ -10,6 +10,7 @@ from ..engine.declaration import Calculation
 from ..plugging import host
 from ..plugging.discovery import SAID
 from ..plugging.settings import read
+from .usage import Command
 
 HELP = "--help"  # what is asked for in place of a command behind which a name stands
 
@@ -37,7 +38,11 @@ def leading(words: Sequence[str]) -> list[str]:
 
 
 def find(
-    loaded: host.Catalogue, name: str, commands: Iterable[str] = (), *, asked_by: str = ""
+    loaded: host.Catalogue,
+    name: str,
+    commands: Mapping[str, Command] | None = None,
+    *,
+    asked_by: str = "",
 ) -> Calculation[Any]:
     """Return a calculation by its name.
 

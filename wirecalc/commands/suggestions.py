@@ -7,52 +7,75 @@ a pass.
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Iterable
+from collections.abc import Mapping
 from typing import Any
 
 from ..base.errors import OtherWords, Problem, TableError, nearest
 from ..engine.declaration import Calculation
-from ..engine.found_by_words import Found, WordIndex, described, of_calculations
+from ..engine.described_words import described
+from ..engine.found_by_words import Found, WordIndex, of_calculations
 from ..output.layout import command, wrap
 from ..plugging.host import Catalogue
 from ..published import tables
 from .load_plugins import HELP
+from .usage import Command
 
 _MOST = 4  # that are shown
+_LESS = 3  # of what is about a part of the words
 _LINES = 17  # with an example that is shown; where it is longer, the help has it
 _RELATED = 3  # that are named beside one
 _NEARLY = 0.7  # how like a command a word is that is taken for a slip of the pen
 
 
-def fitting(loaded: Catalogue, typed: str) -> Found:
-    """Return the names of the calculations that fit some words, best first."""
+def fitting(loaded: Catalogue, typed: str, commands: Mapping[str, Command] | None = None) -> Found:
+    """Return the names of the calculations, and commands, that fit some words, best first."""
     loaded.load_all()
-    found = of_calculations(p.calculation for p in loaded.calculations.values()).find(typed)
+    calculations = (p.calculation for p in loaded.calculations.values())
+    tools = ((name, one.words) for name, one in (commands or {}).items())
+    found = of_calculations(calculations, tools).find(typed)
     exact = [n for n in ("-".join(typed.split()), typed.split(" ")[0]) if n in loaded.calculations]
     names = dict.fromkeys([*found.names[:1], *exact, *found.names[1:]])
-    return found._replace(names=tuple(names)[:_MOST])
+    most = _LESS if found.in_part or found.strange else _MOST
+    return found._replace(names=tuple(names)[:most])
 
 
 def suggested(
-    loaded: Catalogue, typed: str, commands: Iterable[str] = (), *, asked_by: str = ""
+    loaded: Catalogue,
+    typed: str,
+    commands: Mapping[str, Command] | None = None,
+    *,
+    asked_by: str = "",
 ) -> OtherWords:
     """Return the refusal of words that name no calculation, with what fits them.
 
     `commands` may be meant too; `asked_by` is the command that was to have the name, or HELP.
     """
-    found = fitting(loaded, typed)
-    fits = [loaded.calculations[name].calculation for name in found.names]
+    commands = commands or {}
+    found = fitting(loaded, typed, commands)
     command_meant = nearest(typed.split(" ", 1)[0], list(commands), _NEARLY)
     lines = [*wrap(_first(typed, found, command_meant)), *_missing(loaded), ""]
-    for calc in fits:
-        lines += [*wrap(f"{calc.name}: {calc.question}", indent="  "), *_to_type(calc, asked_by)]
-    lines += [] if fits or command_meant else _parts(loaded)
+    for name in found.names:
+        if name in commands:
+            lines += [*wrap(f"{name}: {commands[name].text}", indent="  ")]
+            lines += command(f"wirecalc {name if asked_by else commands[name].usage} {asked_by}")
+        else:
+            calc = loaded.calculations[name].calculation
+            lines += [*wrap(f"{name}: {calc.question}", indent="  "), *_to_type(calc, asked_by)]
+    lines += [] if found.names or command_meant else _parts(loaded)
     closing = "`wirecalc` lists all calculations with their questions."
-    if fits and not asked_by:
-        line = ["", *wrap("On one line, with readings such as these:"), *command(fits[0].example)]
-        lines += line if len(lines) + len(line) <= _LINES else []
+    if found.names and not asked_by:
+        lines += _on_one_line(loaded, found.names[0], _LINES - len(lines))
         closing = "`wirecalc NAME --help` has the inputs of each; `wirecalc` lists all."
     return OtherWords("\n".join([*lines, "", *wrap(closing)]))
+
+
+def _on_one_line(loaded: Catalogue, name: str, room: int) -> list[str]:
+    """Return the example of a calculation, where there is room for it."""
+    if name not in loaded.calculations:
+        return []
+    example = loaded.calculations[name].calculation.example
+    lines = ["", *wrap("On one line, with readings such as these:"), *command(example)]
+    return lines if len(lines) <= room else []
 
 
 def suggested_table(typed: str) -> OtherWords:
@@ -84,6 +107,9 @@ def _first(typed: str, found: Found, command_meant: str) -> str:
         return f"Not checked by {name}: {what}. What fits a part of the words, best first:"
     if found.names and strange:
         return f"Nothing here speaks of {strange}. What fits the rest, best first:"
+    if found.names and found.in_part:
+        whole = "for itself" if len(typed.split()) == 1 else "as a whole"
+        return f"Nothing here speaks of {typed!r} {whole}. What is near it, best first:"
     if found.names:
         return f"What fits {typed!r}, best first:"
     return f"Nothing here speaks of {strange or repr(typed)}. The parts of the trade that it knows:"

@@ -38,7 +38,7 @@ class Command(NamedTuple):
 
     `own` are those that only it has, and `repeated` those of them that may be given several times;
     `forms` are the ways in which its result can be written, and
-    `takes` those of RESULT that it takes.
+    `takes` those of RESULT that it takes, and `words` has what people call it.
     """
 
     usage: str
@@ -47,6 +47,7 @@ class Command(NamedTuple):
     forms: Sequence[str] = ()
     takes: Sequence[str] = ("--output",)
     repeated: Sequence[str] = ()
+    words: tuple[str, ...] = ()
 
     @property
     def described(self) -> Mapping[str, tuple[str, str]]:

@@ -18,9 +18,9 @@ from typing import Any, NamedTuple
 
 from ..typed.word_kinds import OneOf
 from .declaration import Calculation
+from .described_words import SAID, Described, described
 from .word_stems import EMPTY, stem, stems, values
 
-_NAME, _SAID, _QUESTION, _INPUT = 7.0, 5.0, 2.5, 1.0  # what a word counts for, by where it stands
 _WHOLE = 0.8  # all words of a phrase together, beside each
 _BEGINS, _SLIP = 0.75, 0.8  # a longer word that begins so; one that is spelled nearly so
 _ALIKE = {3: 0.85, 4: 0.75, 5: 0.75}  # how like a word of so many letters is that is a slip of one
@@ -31,26 +31,39 @@ _LONGEST = 40  # letters of two words in one; what is longer is none
 _STEM = 5  # letters that a longer word must begin with
 _VALUE = 0.4  # a number or its unit, as "14 AWG": beside other words it says little
 _FEW = 0.3  # of what the best one counts, what the last one must
+_CARRIED = (
+    0.5  # share of the words that nothing here speaks of, or not together: they are the question
+)
+_TOLD = (
+    2  # calculations that may say they do not check what one word names, where nothing else does
+)
 
 
 class Found(NamedTuple):
     """The names of the calculations that fit, best first, and the words that none speaks of.
 
-    `unchecked` has what all the words stand in together that a calculation says it never checks.
+    `unchecked` has what all the words stand in together that a calculation says it never checks;
+    `in_part` where no calculation is about more than half of the words together.
     """
 
     names: tuple[str, ...]
     strange: tuple[str, ...] = ()
     unchecked: tuple[tuple[str, str], ...] = ()
+    in_part: bool = False
 
 
-class Described(NamedTuple):
-    """What one thing says of itself: the weight of each of its words, and its phrases."""
+class Asked(NamedTuple):
+    """What was typed: its words, those that tell something, what each may be, the strange ones."""
 
-    name: str
-    weights: Mapping[str, float]
-    phrases: Sequence[frozenset[str]]
-    not_checked: Sequence[tuple[str, frozenset[str]]] = ()
+    wanted: Sequence[str]
+    telling: Sequence[str]
+    meant: Mapping[str, Mapping[str, float]]
+    strange: Sequence[str]
+
+    def whole(self, one: Described) -> set[str]:
+        """Return the words of the names and phrases of one that were typed as a whole."""
+        typed = {*self.wanted, *(w for may_be in self.meant.values() for w in may_be)}
+        return {word for phrase in one.phrases if phrase <= typed for word in phrase}
 
 
 class WordIndex:
@@ -67,21 +80,47 @@ class WordIndex:
         meant = {w: self._meant(w) for w in dict.fromkeys([*telling, *self._joined(wanted)])}
         for word in values(stems(typed)):
             meant[word] = {w: sure * _VALUE for w, sure in meant.get(word, {}).items()}
-        strange = self._strange(typed, telling, meant)
-        scores = {one.name: self._score(one, wanted, meant) for one in self._all}
+        said = Asked(wanted, telling, meant, self._strange(typed, telling, meant))
+        offered = [one for one in self._all if self._speaks(one, said)]
+        scores = {one.name: self._score(one, wanted, meant) for one in offered}
         ranked = sorted((n for n in scores if scores[n] > 0), key=lambda n: (-scores[n], n))
         best = scores[ranked[0]] if ranked else 0.0
         names = tuple(n for n in ranked if scores[n] >= _FEW * best)
-        return Found(names, strange, self._unchecked(frozenset(telling)))
+        unchecked = self._unchecked(frozenset(telling))
+        names = names or tuple(name for name, _ in unchecked)
+        return Found(names, tuple(said.strange), unchecked, self._in_part(names, said))
+
+    def _speaks(self, one: Described, typed: Asked) -> bool:
+        """Whether one may be offered; where strange words carry the question, for a phrase."""
+        carried = typed.strange and len(typed.strange) >= _CARRIED * len(typed.telling)
+        return not carried or bool(typed.whole(one))
+
+    def _in_part(self, names: Sequence[str], typed: Asked) -> bool:
+        """Whether none of them is about more than half of the words.
+
+        A word counts half where it stands only in a longer phrase, or beside other things.
+        """
+        said = [word for word in typed.telling if word not in values(typed.telling)]
+        each_may_be = [{word, *typed.meant[word]} for word in said]
+        held = [0.0]
+        for one in (one for one in self._all if one.name in names):
+            whole = typed.whole(one) | one.question
+            share = (
+                1.0 if w & whole else 0.5 if w & one.weights.keys() else 0.0 for w in each_may_be
+            )
+            held.append(sum(share))
+        return bool(said) and max(held) <= _CARRIED * len(said)
 
     def _unchecked(self, telling: frozenset[str]) -> tuple[tuple[str, str], ...]:
         """What is said not to be checked in all these words, which no calculation declares."""
         declared = any(telling == phrase - EMPTY for one in self._all for phrase in one.phrases)
-        if len(telling) < 2 or declared:
+        if not telling or declared:
             return ()
-        return tuple(
+        said = tuple(
             (o.name, t) for o in self._all for t, words in o.not_checked if telling <= words
         )
+        alone = len(telling) == 1 and (telling & self._spread.keys() or len(said) > _TOLD)
+        return () if alone else said
 
     def _parted(self, word: str) -> list[str]:
         """Return the two known words that one is made of here, such as "startcap", else itself."""
@@ -115,6 +154,9 @@ class WordIndex:
             return {word: 1.0} | longer | dict.fromkeys(self._alike(word, _SPELLED), _SLIP)
         if longer or len(word) < _SHORTEST:
             return longer
+        verb = stem(re.sub(r"ers?$", "ing", word))  # a megger is for what is megged
+        if word[-1] in "rs" and verb in self._spread:
+            return {verb: _BEGINS}
         close = self._alike(word, _ALIKE.get(len(word), _LONG_ALIKE))
         best = max(close.values(), default=0.0)
         return {c: _SLIP * likeness for c, likeness in close.items() if likeness > best - 0.1}
@@ -153,17 +195,30 @@ class WordIndex:
                 worth[w] = max(worth.get(w, 0.0), v)
         typed = {*worth, *(w for w in wanted if w in EMPTY)}
         whole = [sum(worth.get(w, 0.0) for w in p) for p in one.phrases if p <= typed]
-        return score + _WHOLE * _SAID * max(whole, default=0.0)
+        return score + _WHOLE * SAID * max(whole, default=0.0)
 
 
-def of_calculations(calculations: Iterable[Calculation[Any]]) -> WordIndex:
-    """Return the words of some calculations."""
-    return WordIndex(
-        described(calc.name, calc.question, _of_inputs(calc), calc.words)._replace(
-            not_checked=[(text, frozenset(stems(text))) for text in calc.not_checked]
-        )
-        for calc in calculations
+def of_calculations(
+    calculations: Iterable[Calculation[Any]], tools: Iterable[tuple[str, tuple[str, ...]]] = ()
+) -> WordIndex:
+    """Return the words of some calculations, and of tools beside them, each with its words."""
+    return _index(tuple(calculations), tuple(tools))
+
+
+@functools.lru_cache(maxsize=8)  # of the same calculations it is made once
+def _index(
+    calculations: tuple[Calculation[Any], ...], tools: tuple[tuple[str, tuple[str, ...]], ...]
+) -> WordIndex:
+    phrases = (
+        (name, [w.strip() for text in said for w in text.split(";")]) for name, said in tools
     )
+    of_tools = (described(name, "", (), words) for name, words in phrases)
+    return WordIndex([*map(_of_calculation, calculations), *of_tools])
+
+
+def _of_calculation(calc: Calculation[Any]) -> Described:
+    said = described(calc.name, calc.question, _of_inputs(calc), calc.words)
+    return said._replace(not_checked=[(text, frozenset(stems(text))) for text in calc.not_checked])
 
 
 def _of_inputs(calc: Calculation[Any]) -> Iterator[str]:
@@ -172,32 +227,3 @@ def _of_inputs(calc: Calculation[Any]) -> Iterator[str]:
         yield declared.kind.text
         if isinstance(declared.kind, OneOf):
             yield from declared.kind.words
-
-
-def described(
-    name: str, question: str, more: Iterable[str] = (), words: Sequence[str] = ()
-) -> Described:
-    """Return what a thing says of itself: name and words count most, then its question."""
-    weights: dict[str, float] = {}
-
-    def count(word: str, weight: float) -> None:
-        weights[word] = max(weights.get(word, 0.0), weight)
-
-    for text, weight in ((question, _QUESTION), *((text, _INPUT) for text in more)):
-        for word in stems(text):
-            count(word, weight)
-    said = [(name, _NAME), *((phrase, _SAID) for phrase in _both_spellings(words))]
-    phrases = [(frozenset(stems(phrase)), weight) for phrase, weight in said]
-    for phrase, weight in phrases:
-        telling = phrase - EMPTY
-        for word in telling:
-            count(word, weight / math.sqrt(len(telling)))
-    return Described(name, weights, [p for p, _ in phrases if p])
-
-
-def _both_spellings(phrases: Iterable[str]) -> Iterator[str]:
-    """Yield phrases as they are declared, and with words in one that have a hyphen: cut-out."""
-    for phrase in phrases:
-        yield phrase
-        if "-" in phrase:
-            yield phrase.replace("-", "")

@@ -15,6 +15,15 @@ _FORMS = {  # of one word
     **{"spun": "spin", "swollen": "swell", "tore": "tear", "torn": "tear", "shook": "shake"},
     **{"gage": "gauge", "guage": "gauge", "fuze": "fuse", "tork": "torque", "lite": "light"},
     **{"froze": "frozen", "got": "get", "gone": "go", "went": "go", "lost": "lose"},
+    **{"one": "1", "two": "2", "three": "3", "four": "4", "twice": "2"},
+    # as the trade shortens them
+    **{"alu": "aluminium", "brkr": "breaker", "ckt": "circuit", "cct": "circuit"},
+    **{"comp": "compressor", "compr": "compressor", "conn": "connector", "cond": "condenser"},
+    **{"elec": "electric", "elem": "element", "ext": "extension", "extn": "extension"},
+    **{"gen": "generator", "genny": "generator", "genset": "generator", "gnd": "ground"},
+    **{"insul": "insulation", "neut": "neutral", "recep": "receptacle", "recpt": "receptacle"},
+    **{"res": "resistance", "temp": "temperature", "term": "terminal", "terms": "terminal"},
+    **{"wdg": "winding", "xfmr": "transformer", "stat": "thermostat"},
 }
 _JOINING = frozenset(
     re.findall(

@@ -61,8 +61,9 @@ def _refuse(
         "high voltage capacitor; microwave; microwave capacitor; residual voltage",
         "how long to wait; wait time; short out a cap; time constant; resistor across cap",
         "inverter board; dc bus; bus capacitor; cap; run cap; start cap; flash capacitor",
-        "charge left; still charged; live cap; screwdriver; short it; light bulb; magnetron",
-        "flyback; television; strobe; drain the cap; empty a cap; kick; jolt",
+        "charge left; still charged; live cap; screwdriver; short it; light bulb",
+        "flyback; television; strobe; drain the cap; empty a cap; kick; jolt; lockout; lock out",
+        "tagout; LOTO; prove dead; proving dead; before I touch it; magnetron capacitor",
     ),
     cautions=("cap-01", "dead-01", "cap-02", "flam-01"),
     not_checked=(

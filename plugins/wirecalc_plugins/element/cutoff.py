@@ -79,7 +79,7 @@ def _refuse(
         "microwave; thermostat; open fuse; bypassed fuse; jumper; functioning temperature",
         "opening temperature; oven dead; link; blown link; thermostat kit; machine dead",
         "different temperature; overheated; slow cooker; coffee machine; hair straightener",
-        "blown cut-out; replaced fuse blows again; stat; safety thermostat",
+        "blown cut-out; replaced fuse blows again; stat; safety thermostat; thermofuse",
     ),
     cautions=("heat-02", "heat-03", "sub-01", "dead-01", "hot-01", "heat-01"),
     not_checked=(

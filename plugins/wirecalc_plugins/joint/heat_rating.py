@@ -46,7 +46,8 @@ from .part_ratings import Part, rating_of, weakest
         "wire gauge for heater; grill; warm connector; hot connector; charred; crispy; toasted",
         "singed; fried; too hot for the wire; sleeve temperature; temp rating",
         "terminal near burner; insulation falls off; SRML; SEW-2; SF-2; TGGT; MG; mica glass",
-        "glass braid; high temp terminal; nickel terminal; warm wire",
+        "glass braid; high temp terminal; nickel terminal; warm wire; terminal strip",
+        "terminal block; lug temperature; 60 C; 75 C; PTFE; ETFE",
     ),
     cautions=("heat-01", "hot-01"),
     not_checked=(

@@ -48,7 +48,7 @@ _AGAINST = "joint against its wire"
         "warm connector; warm terminal; warm splice; heats up; gets hot; blackened; charred",
         "singed; toasted; resistance of a joint; resistance of a splice; loose screw",
         "screw terminal; jumper; burnt jumper; warm switch; hot switch; too hot to touch",
-        "loose lug; hot lug",
+        "loose lug; hot lug; milliohm; milliohmmeter; aluminium joint",
     ),
     cautions=("live-01", "live-02", "meter-01", "cord-04", "hot-01", "flam-01"),
     not_checked=(

@@ -60,7 +60,7 @@ _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copie
         "which barrel; end splice; wires per connector; how many wires; number of wires",
         "mixed sizes; different gauges; two sizes; solid and stranded; coupler; add a wire",
         "crimp sleeve size; tap; sleeve; splice failed; pigtail splice; bad splice",
-        "wire connector; step-down",
+        "wire connector; step-down; aluminium wire; aluminium to copper; aluminium",
     ),
     chosen=("barrel",),
     cautions=("crimp-01", "dead-01", "flam-01", "flam-02"),

@@ -52,7 +52,7 @@ from .winding_heat_inputs import (
         "burning smell; motor winding resistance; winding resistance; too hot to touch",
         "burnt motor; compressor hot; transformer; casing; motor casing; shell; class rise",
         "hot to touch; too hot; burning; winding temp; delta ohms; motor temp; temp rise",
-        "fan motor hot; insulation life",
+        "fan motor hot; insulation life; change of resistance; resistance change",
     ),
     cautions=("dead-01", "cap-01", "hot-01", "pin-01"),
     not_checked=(

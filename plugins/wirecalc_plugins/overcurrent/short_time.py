@@ -88,7 +88,7 @@ def _build(wire: Wire, strands: int) -> Iterator[Problem]:
         "scorched wire; burnt insulation; melted wire; insulation damaged by overload",
         "wire after a short; fusing current; melted insulation; wire smoked; fried wire",
         "toasted wire; charred wire; crispy wire; smoke; wire on fire; let the smoke out",
-        "dead short; short",
+        "dead short; short; fusing; wire fusing; fuse a wire",
     ),
     cautions=("brk-01", "pin-02"),
     not_checked=(

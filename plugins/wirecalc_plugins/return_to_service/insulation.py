@@ -55,7 +55,8 @@ NAME = "insulation to the case"
         "ohms to ground; ohms to case; low insulation; high pot; water ingress; motor to ground",
         "heater to earth; compressor to ground; reading to ground; earth leakage; RCD tripping",
         "GFCI tripping; tracking; infinity; dead short; short; shorted; shorted winding to case",
-        "ohms to chassis; resistance to case",
+        "ohms to chassis; resistance to case; meg out; motor megged; insulation meter",
+        "leaky insulation; leak to case",
     ),
     cautions=("dead-01", "dead-02", "cap-01", "ins-01", "ins-02"),
     not_checked=(

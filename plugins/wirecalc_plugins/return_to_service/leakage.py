@@ -61,7 +61,7 @@ def _refuse(
         "stray current; stray voltage; touch voltage; earth current; ground current",
         "leak to earth; differential; outdoor outlet; garage outlet; bathroom; wet floor",
         "trips as soon as plugged in; RCD tripping; GFCI tripping; filter; gives a buzz",
-        "buzzes me; buzz from metal",
+        "buzzes me; buzz from metal; leak; leaks; leaking; leaks to earth; leak test",
     ),
     cautions=("meter-01", "wat-01", "gfci-01", "flam-01"),
     not_checked=(

@@ -40,6 +40,7 @@ MEASURE = "measure the insulation at 500 V dc, or the leakage with everything sw
         "ground fault; earth fault; continuity to case; quick check; bare metal",
         "return to service; hot chassis; jolt; no tester; ohmmeter; basic check; push the button",
         "live metal; metal case live; dead short; short; shorted; buzzes me; live case shock",
+        "no meg; no insulation meter",
     ),
     cautions=("dead-01", "dead-02", "cap-01", "gnd-01", "gfci-01", "flam-01"),
     not_checked=(

@@ -105,7 +105,8 @@ def _refuse_plate(low: float, high: float) -> Iterator[Problem]:
         "unstable power; phase to neutral; leg voltage; line to neutral; line to line; L1 L2",
         "too much voltage; low line; volts too high; volts too low; voltage check",
         "voltage reading; mains low; mains high; nominal; imported machine; 277; 480; 400",
-        "bulbs burn out; voltage unbalance; voltage imbalance; unbalanced legs",
+        "bulbs burn out; voltage unbalance; voltage imbalance; unbalanced legs; transformer tap",
+        "tap voltage",
     ),
     cautions=("live-01", "meter-01", "brk-01"),
     not_checked=(

@@ -157,7 +157,7 @@ def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
         "scorched outlet; burning smell; loose wire; loose screw; other outlets; only under load",
         "dim when; volts collapse; crackling; sizzling; wall plug; wall outlet; wall socket",
         "warm switch; light switch; flickers when; too hot to touch; voltage imbalance",
-        "unbalanced legs; hot neutral; high neutral",
+        "unbalanced legs; hot neutral; high neutral; burnt neutral; melted neutral",
     ),
     cautions=("live-01", "live-02", "meter-01", "cord-04", "brk-01"),
     not_checked=(

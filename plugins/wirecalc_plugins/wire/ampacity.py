@@ -69,7 +69,8 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
         "supply wire; too thin; wire too small; undersize; rated current; current for a gauge",
         "maximum current; continuous current; max amps; 75 C column; 60 C column; NEC table",
         "cable too thin; thick enough; power cord; line cord; appliance cord; cord set; flex",
-        "ambient correction; derate; derate for heat; high temperature ampacity",
+        "ambient correction; derate; derate for heat; high temperature ampacity; terminal strip",
+        "terminations; 60 C terminal; aluminium; aluminium wire",
     ),
     chosen=("wire",),
     not_checked=(

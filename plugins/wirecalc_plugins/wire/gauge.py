@@ -74,7 +74,7 @@ def _check_what(strands: int, diameter: float, area: float) -> str:
         "number of strands; strand count; strand diameter; measure wire; wire diameter; diameter",
         "thickness; circular mils; AWG; copper clad; CCA; faded print; unprinted; gauge tool",
         "no writing; tell the size; find the size; identify the size; wire identification",
-        "strand size; feeler gauge; dia; sizing; bare diameter",
+        "strand size; feeler gauge; dia; sizing; bare diameter; outside diameter; OD",
     ),
     cautions=("dead-01", "alu-01"),
     not_checked=("the insulation: its temperature and voltage rating are printed on it",),

@@ -63,7 +63,7 @@ def _refuse(old_wire_temperature: float | None = None) -> Iterator[Problem]:
         "chewed wire; rodent; mouse; mice; instead of; in place of; wire size; flex; upsize",
         "downsize; too thin; next size up; next size down; bigger gauge; alternative; old wire",
         "equivalent wire; wire upgrade; match the wire; SRML; SEW-2; SF-2; TGGT; MG; GPT; SXL",
-        "XLPE; PVC; cord replacement; primary wire",
+        "XLPE; PVC; cord replacement; primary wire; PTFE; PTFE wire; aluminium wire",
     ),
     chosen=("new_wire",),
     not_checked=(

@@ -44,7 +44,7 @@ from .wire_ohms_inputs import (
         "specific resistance; length of wire on a spool; how long is this wire; reel; roll; coil",
         "distance to fault; find the break; short in a cable; fault location; heating cable",
         "heat tape; defrost cable; floor heating; temperature by resistance; hot wire ohms",
-        "loop resistance; there and back; continuity ohms; tinned wire ohms; CCA ohms",
+        "loop resistance; there and back; continuity ohms; tinned wire ohms; CCA ohms; milliohm",
     ),
     cautions=("dead-01",),
     not_checked=(
