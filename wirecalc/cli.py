@@ -49,7 +49,11 @@ def _run(words: list[str]) -> int:
     except PluginDefect as error:
         _complain(str(error))
         return DEFECT
-    except KeyboardInterrupt:
+    except KeyboardInterrupt as interrupt:
+        from .commands.told_to_end import ToldToEnd
+
+        if isinstance(interrupt, ToldToEnd):
+            interrupt.obey()
         return INTERRUPTED
     except BaseException as error:  # Python's own exit status would be 1, which is a fail
         if os.environ.get("WIRECALC_TRACEBACK"):
@@ -91,8 +95,9 @@ def _deliver(result: Result) -> int:
     """Print the result or write it to its file; a closed pipe ends quietly."""
     if result.output is not None:
         from .base.files import encoded, whole
+        from .commands.told_to_end import listening
 
-        with whole(result.output) as file:
+        with listening(), whole(result.output) as file:
             for text in _texts(result):
                 file.write(encoded(f"{text}\n"))
         return _status(result)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import os
+import signal
 import subprocess
+import time
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
@@ -170,3 +172,25 @@ def test_bytes_that_are_no_text_are_refused(empty_folder: Path) -> None:
     )
     assert (done.returncode, done.stdout) == (2, b"")
     assert b"--force: " in done.stderr
+
+
+@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])
+def test_a_batch_that_is_told_to_end_leaves_nothing_half_written(
+    empty_folder: Path, number: int
+) -> None:
+    rows = subprocess.Popen(
+        [COMMAND, "batch", "pull", "-", "--output", "rows.csv"],
+        cwd=empty_folder,
+        env=clean_environment(),
+        stdin=subprocess.PIPE,
+    )
+    with rows:
+        assert rows.stdin is not None
+        rows.stdin.write(b"wire,terminal,force\n18 AWG,ring,24 lbf\n")
+        rows.stdin.flush()
+        end = time.monotonic() + 30
+        while not list(empty_folder.iterdir()) and time.monotonic() < end:
+            time.sleep(0.02)
+        assert [p.name[:10] for p in empty_folder.iterdir()] == [".rows.csv."]
+        rows.send_signal(number)
+    assert (rows.returncode, list(empty_folder.iterdir())) == (-number, [])

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from wirecalc.base import files
+from wirecalc.base import files, left_over
 from wirecalc.base.errors import BadInput
 
 
@@ -192,7 +192,7 @@ def _aged(path: Path, seconds: float) -> None:
 
 
 def test_what_is_dead_is_removed_and_nothing_else(tmp_path: Path) -> None:
-    day = files.DEAD_AFTER
+    day = left_over.DEAD_AFTER
     for name, age in {
         ".out.abcd_123": day + 60,
         ".out.efgh4567-dead": day + 60,
@@ -207,7 +207,7 @@ def test_what_is_dead_is_removed_and_nothing_else(tmp_path: Path) -> None:
     _aged(tmp_path / ".out.more1234", day - 60)
     (tmp_path / ".out.more1234" / "notes.txt").write_text("a person's")
     os.utime(tmp_path / ".out.more1234", (0, 0))
-    files.remove_dead(tmp_path, "out", TWO)
+    left_over.remove_dead(tmp_path, "out", TWO)
     assert sorted(p.name for p in tmp_path.iterdir()) == [
         *(".other.abcd1234", ".out", ".out.afile123", ".out.more1234-dead", ".out.young123"),
         "out",
@@ -224,7 +224,7 @@ def test_a_writer_that_slept_too_long_fails_as_a_whole(
     def late(old: Any, new: Any) -> None:
         os.utime(old, (0, 0))
         monkeypatch.setattr("wirecalc.base.files.os.rename", rename)
-        files.remove_dead(tmp_path, "out", ["a.txt"])
+        left_over.remove_dead(tmp_path, "out", ["a.txt"])
         rename(old, new)
 
     monkeypatch.setattr("wirecalc.base.files.os.rename", late)
@@ -251,3 +251,47 @@ def test_what_is_broken_off_leaves_nothing(tmp_path: Path, broken_by: type[BaseE
         raise broken_by
     assert target.read_text() == "old\n"
     assert list(tmp_path.iterdir()) == [target]
+
+
+@pytest.mark.parametrize("mode", [0o600, 0o640, 0o444])
+def test_what_is_replaced_keeps_its_mode(tmp_path: Path, mode: int) -> None:
+    """A customer's report that nobody else may read stays so."""
+    target = tmp_path / "report.html"
+    target.write_text("old\n")
+    target.chmod(mode)
+    files.write_whole(target, "new\n")
+    assert (target.read_text(), target.stat().st_mode & 0o777) == ("new\n", mode)
+
+
+def _left_by_a_killed_run(folder: Path, name: str, days: float) -> Path:
+    path = folder / name
+    path.write_text("half of it")
+    at = time.time() - days * 24 * 3600
+    os.utime(path, (at, at))
+    return path
+
+
+def test_what_killed_runs_left_beside_a_file_is_removed(tmp_path: Path) -> None:
+    dead = _left_by_a_killed_run(tmp_path, ".rows.csv.abcd_123", 1.01)
+    stay = [
+        _left_by_a_killed_run(tmp_path, ".rows.csv.abcd_124", 0.99),  # it may be at work
+        _left_by_a_killed_run(tmp_path, ".rows.csv.abcd", 9),
+        _left_by_a_killed_run(tmp_path, ".other.csv.abcd_123", 9),
+        _left_by_a_killed_run(tmp_path, "rows.csv.abcd_123", 9),
+    ]
+    files.write_whole(tmp_path / "rows.csv", "all of it")
+    assert not dead.exists()
+    assert all(path.exists() for path in stay)
+
+
+def test_what_is_at_work_for_more_than_a_day_stays(tmp_path: Path) -> None:
+    """A batch that waits for its rows holds its file, whatever the clock says."""
+    with files.whole(tmp_path / "rows.csv") as file:
+        file.write(b"first\n")
+        file.flush()
+        (beside,) = tmp_path.iterdir()
+        _left_by_a_killed_run(tmp_path, beside.name, 3)
+        files.write_whole(tmp_path / "rows.csv", "another run")
+        assert beside.exists()
+        file.write(b"last\n")
+    assert [p.name for p in tmp_path.iterdir()] == ["rows.csv"]

@@ -344,7 +344,7 @@ def test_file_that_is_missing_or_no_toml(tmp_path: Any) -> None:
         (b'[job]\ntitle = "caf\xe9"\n', "save it as UTF-8"),
         (b"[job]\nx = " + b"[" * 9000 + b"]" * 9000, "is nested too deeply"),
         (b"[job]\nx = " + b"{a = " * 9000 + b"1" + b"}" * 9000, "is nested too deeply"),
-        (b"[job]\nx = " + b"9" * 5000, "has too many digits"),
+        (b"[job]\nx = " + b"9" * 5000, "with too many digits"),
     ],
 )
 def test_file_that_no_sheet_can_be_read_from(tmp_path: Any, content: bytes, says: str) -> None:

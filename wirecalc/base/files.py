@@ -5,17 +5,16 @@ from __future__ import annotations
 import contextlib
 import errno
 import os
-import re
 import shutil
 import stat
 import tempfile
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import IO
 
+from . import left_over
 from .errors import BadInput, Problem
 
-DEAD_AFTER = 24 * 3600  # seconds; writing a folder takes less than one
 _TAKEN = (errno.EEXIST, errno.ENOTEMPTY, errno.ENOTDIR)  # what a rename onto something says
 _ELSEWHERE = "choose another place with --output"
 _NO_SYNC = (errno.EINVAL, errno.ENOTSUP)  # a file system that flushes no folder says so
@@ -92,10 +91,12 @@ def _link(beside: str, path: Path) -> None:
 def _beside(path: Path, name_it: Callable[[str, Path], None]) -> Iterator[IO[bytes]]:
     beside = None
     try:
+        left_over.remove_dead_beside(path)
         handle, beside = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        left_over.lock(handle)
         with _flushed(handle) as file:
             yield file
-        os.chmod(beside, 0o666 & ~_umask())  # noqa: PTH101
+        os.chmod(beside, _mode_of(path))  # noqa: PTH101
         name_it(beside, path)
     except BaseException as error:  # an interrupt leaves nothing behind either
         if beside is not None:
@@ -104,6 +105,13 @@ def _beside(path: Path, name_it: Callable[[str, Path], None]) -> Iterator[IO[byt
         if not isinstance(error, OSError):
             raise
         raise _unwritten(path, error, _ELSEWHERE) from None
+
+
+def _mode_of(path: Path) -> int:
+    """Return the rights of a file that is replaced, else those of any new one."""
+    with contextlib.suppress(OSError):
+        return stat.S_IMODE(path.stat().st_mode) & 0o777
+    return 0o666 & ~_umask()
 
 
 def write_folder(
@@ -142,29 +150,6 @@ def write_folder(
     raise BadInput([Problem(str(path), wrong, would_do)])
 
 
-def remove_dead(folder: Path, names: str, contents: Iterable[str]) -> None:
-    """Remove from a folder what killed runs of `write_folder` left there and is certainly dead.
-
-    `names` is a pattern of the names that are written there, `contents` the files in each;
-    nothing else is touched, and trouble is passed over.
-
-    Dead is what nobody has touched for a day, by the clock of the file system: machines may share
-    the folder, so that the number of a process says nothing. It is renamed first. A writer that
-    slept for so long then finds its folder gone and fails as a whole.
-    """
-    left_over = re.compile(rf"\.(?:{names})\.\w{{8}}(-dead)?")
-    with contextlib.suppress(OSError):
-        with tempfile.TemporaryFile(dir=folder, prefix=".") as probe:
-            now = os.fstat(probe.fileno()).st_mtime
-        with os.scandir(folder) as entries:
-            dead = [Path(e) for e in entries if left_over.fullmatch(e.name) and _old(e, now)]
-        for path in dead:
-            with contextlib.suppress(OSError):
-                marked = path.with_name(path.name.removesuffix("-dead") + "-dead")
-                path.rename(marked)
-                _remove(marked, contents)
-
-
 def sync_folder(path: Path) -> None:
     """Flush the names that stand in a folder, where the system has that; raises OSError."""
     if not hasattr(os, "O_DIRECTORY"):
@@ -177,14 +162,6 @@ def sync_folder(path: Path) -> None:
             raise
     finally:
         os.close(handle)
-
-
-def _old(entry: os.DirEntry[str], now: float) -> bool:
-    try:
-        touched = entry.stat(follow_symlinks=False).st_mtime
-    except FileNotFoundError:  # its writer has just renamed it
-        return False
-    return entry.is_dir(follow_symlinks=False) and now - touched > DEAD_AFTER
 
 
 def _fill(handle: int, content: bytes) -> None:
@@ -216,13 +193,6 @@ def _holds(path: Path, contents: Mapping[str, bytes]) -> bool:
         return all((path / name).read_bytes() == content for name, content in contents.items())
     except (FileNotFoundError, NotADirectoryError, IsADirectoryError):
         return False
-
-
-def _remove(folder: Path, contents: Iterable[str]) -> None:
-    with contextlib.suppress(OSError):
-        for name in contents:
-            (folder / name).unlink(missing_ok=True)
-        folder.rmdir()
 
 
 def _unwritten(path: Path, error: OSError, would_do: str) -> BadInput:

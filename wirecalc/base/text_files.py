@@ -1,23 +1,82 @@
-"""Reading a text file as people's editors write it."""
+"""Reading a text file as people's editors write it, and TOML within what a person writes."""
 
 from __future__ import annotations
 
 import codecs
+import re
+import stat
 from pathlib import Path
+from typing import Any
 
 from .errors import BadText
 
+MOST_TOML = 1_000_000  # bytes; a sheet of a hundred checks has 20,000
+MOST_TEXT = 20_000_000  # bytes of a table
+_MOST_PARTS = 20  # of a key; reading more of them takes ever longer
+_PART = r"(?:[\w-]+|\"[^\"\n]*\"|'[^'\n]*')[ \t]*"
+_LONG_KEY = re.compile(rf"(?:^|[\[{{,])[ \t]*(?:{_PART}\.[ \t]*){{{_MOST_PARTS}}}", re.MULTILINE)
+_OF_SHELL = ("/dev/", "/proc/")  # a pipe there was opened by a shell, and has a writer
 
-def read_text(path: Path) -> str:
+
+def read_content(path: Path, most: int = MOST_TEXT) -> bytes:
+    """Return what stands in a file of at most so many bytes.
+
+    Raises OSError where it cannot be read, and BadText for a pipe, for more, and for a name that
+    no file can have.
+    """
+    try:
+        if stat.S_ISFIFO(path.stat().st_mode) and not str(path).startswith(_OF_SHELL):
+            raise BadText("is a pipe, and no file", "write a file first")
+        with path.open("rb") as file:
+            content = file.read(most + 1)
+    except OSError:
+        raise
+    except ValueError as error:
+        if isinstance(error, BadText):
+            raise
+        raise BadText("is no name of a file", "check the name") from None
+    if len(content) > most:
+        raise BadText(f"is larger than {most // 1_000_000} MB", "is it the right file?")
+    return content
+
+
+def read_text(path: Path, most: int = MOST_TEXT) -> str:
     """Return a file of text in UTF-8, without the mark that some editors put in front.
 
     Lines end alike, whatever system wrote them. Raises OSError where it cannot be read, and
-    BadText where it is in another encoding.
+    BadText where it is in another encoding or is no file of a person's.
     """
-    content = path.read_bytes()
+    content = read_content(path, most)
     try:
         return content.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
     except UnicodeDecodeError as error:
         of_two = content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
         what = "it is in UTF-16" if of_two else f"byte {error.start} is not in UTF-8"
         raise BadText(what, "save it as UTF-8") from None
+
+
+def toml_of(text: str) -> dict[str, Any]:
+    """Return what a text in TOML says.
+
+    Raises tomllib.TOMLDecodeError for what is no TOML, and BadText for what would take too long
+    or what Python cannot hold.
+    """
+    import tomllib  # dear, and most runs read no TOML
+
+    if "\0" in text:
+        raise BadText("holds a NUL, and no text does", "is it the right file?")
+    if _LONG_KEY.search(text):
+        raise BadText(f"has a key of more than {_MOST_PARTS} parts", "a key has a few at most")
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError:
+        raise
+    except RecursionError:
+        raise BadText("is nested too deeply", "a few levels are all that it needs") from None
+    except ValueError:  # Python reads no longer one
+        raise BadText("holds a number with too many digits", "write it as a text") from None
+
+
+def read_toml(path: Path) -> dict[str, Any]:
+    """Return what a file in TOML says; raises OSError, BadText, or tomllib.TOMLDecodeError."""
+    return toml_of(read_text(path, MOST_TOML))

@@ -40,6 +40,8 @@ def run(words: Sequence[str]) -> Result:
         options.problems.append(Problem("batch", "needs a file", _USAGE))
     options.refuse()
     refuse_onto(options.output, options.words)
+    if options.own.get("summary") == "":
+        raise BadInput([Problem("--summary", "is empty", "name a file")])
     summary = Path(options.own["summary"]) if "summary" in options.own else None
     refuse_onto(summary, [*options.words, *([str(options.output)] if options.output else [])])
     if summary is not None and summary == options.output:

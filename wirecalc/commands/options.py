@@ -164,6 +164,8 @@ def _general(options: Options, found: Mapping[str, Any], formats: Sequence[str])
                     f"write {', '.join(formats)}",
                 )
             )
+    empty = [f"--{name}" for name in ("output", "chart") if found.get(name) == [""]]
+    options.problems += [Problem(option, "is empty", "name a file") for option in empty]
     if found.get("output"):
         options.output = Path(found["output"][0])
         terminal_width.for_a_file()

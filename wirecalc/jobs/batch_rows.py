@@ -109,9 +109,9 @@ class RowsFile:
                 if _ends(line):
                     yield number, line.rstrip("\r\n")
                     continue
+                yield number, None
                 while (more := self._file.readline(LONGEST)) and not _ends(more):
                     pass
-                yield number, None
         except OSError as error:
             raise unreadable(Path(self.name), error) from None
 

@@ -22,7 +22,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from ..base import files
+from ..base import files, left_over
 from ..base.errors import BadInput, BadText, Problem
 
 SHEET, JOB, REPORT = FILES = ("sheet.toml", "job.json", "report.html")
@@ -67,7 +67,7 @@ def store(record: Record, folder: Path) -> tuple[Path, bool]:
             with contextlib.suppress(OSError):
                 folder.rmdir()
         raise
-    files.remove_dead(folder, _NAME, FILES)
+    left_over.remove_dead(folder, _NAME, FILES)
     return path, new
 
 

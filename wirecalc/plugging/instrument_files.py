@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from ..base.errors import BadText, Problem, did_you_mean
-from ..base.text_files import read_text
+from ..base.text_files import read_toml
 from ..instruments.declared import Declared, read
 
 OF_INSTRUMENTS = ("instrument", "meters")  # what of a settings file is theirs
@@ -31,8 +31,8 @@ def read_instruments(path: Path, said: Mapping[str, Any]) -> tuple[Declared, lis
 def read_file(path: Path) -> tuple[Declared, list[Problem]]:
     """Read a file of instruments; what is wrong with it is returned beside them."""
     try:
-        said = tomllib.loads(read_text(path))
-    except (OSError, BadText, tomllib.TOMLDecodeError, RecursionError) as error:
+        said = read_toml(path)
+    except (OSError, BadText, tomllib.TOMLDecodeError) as error:
         why = getattr(error, "strerror", None) or error
         return Declared(), [
             Problem(str(path), f"cannot be read ({why})", "mend it, or leave it out")

@@ -22,7 +22,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from ..base.errors import BadInput, BadText, Problem, did_you_mean, nearest
-from ..base.text_files import read_text
+from ..base.text_files import read_toml
 from ..instruments.declared import Declared
 from .instrument_files import OF_INSTRUMENTS, read_instruments
 
@@ -150,15 +150,17 @@ def _from_file(path: Path) -> Settings:
     import tomllib
 
     try:
-        said = tomllib.loads(read_text(path))
+        said = read_toml(path)
     except tomllib.TOMLDecodeError as error:
         raise BadInput([Problem(str(path), f"is not TOML: {error}", _go_on())]) from None
-    except (OSError, BadText, RecursionError) as error:
+    except (OSError, BadText) as error:
         why = getattr(error, "strerror", None) or error
         raise BadInput([Problem(str(path), f"cannot be read ({why})", _go_on())]) from None
     problems = list(_wrong(path, said))
-    instruments, wrong = read_instruments(path, said)
-    if problems := [*problems, *wrong]:
+    if problems:
+        raise BadInput(problems)
+    instruments, problems = read_instruments(path, said)
+    if problems:
         raise BadInput(problems)
     folder, only = said.get("plugin_folder"), said.get("only_plugins")
     return Settings(

@@ -8,14 +8,14 @@ from pathlib import Path
 from typing import Any
 
 from ..base.errors import BadText, TableError, did_you_mean
-from ..base.text_files import read_text
+from ..base.text_files import read_toml
 
 
 def read_sidecar(folder: Path, name: str) -> dict[str, Any]:
     """Return what the sidecar of a table says; raises TableError where it cannot be read."""
     try:
-        sidecar = tomllib.loads(read_text(folder / f"{name}.toml"))
-    except (OSError, BadText, RecursionError, tomllib.TOMLDecodeError) as error:
+        sidecar = read_toml(folder / f"{name}.toml")
+    except (OSError, BadText, tomllib.TOMLDecodeError) as error:
         why = getattr(error, "strerror", None) or error
         raise TableError(f"table {name}: its sidecar cannot be read ({why})") from error
     strange = [f"table {name}: {wrong}" for wrong in _strange(sidecar)]

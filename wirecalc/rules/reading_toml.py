@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from ..base.errors import BadText, did_you_mean
-from ..base.text_files import read_text
+from ..base.text_files import MOST_TOML, read_text, toml_of
 from .entries import SECTIONS, Entry, Wrong, check, is_texts
 from .lines import Lines, of_toml
 
@@ -43,11 +43,11 @@ class RulesText(NamedTuple):
 def read(path: Path) -> RulesText:
     """Read a rules file. What is wrong is returned, not raised: the rest still holds."""
     try:
-        text = read_text(path)
-        sheet = tomllib.loads(text)
+        text = read_text(path, MOST_TOML)
+        sheet = toml_of(text)
     except FileNotFoundError:
         return _nothing(path, "there is no such file", "check the name")
-    except (OSError, BadText, RecursionError) as error:
+    except (OSError, BadText) as error:
         return _nothing(path, f"cannot be read ({getattr(error, 'strerror', None) or error})")
     except tomllib.TOMLDecodeError as error:
         line, would_do = of_toml(text, str(error))

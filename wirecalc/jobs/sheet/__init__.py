@@ -20,7 +20,8 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from ...base.errors import BadInput, PluginDefect, Problem
+from ...base.errors import BadInput, BadText, PluginDefect, Problem
+from ...base.text_files import MOST_TOML, read_content, toml_of
 from ...engine.sought.as_finding import as_finding
 from ...engine.trade_names import under_names
 from ...instruments import declared
@@ -45,9 +46,11 @@ def read(path: Path) -> dict[str, Any]:
 def content(path: Path) -> bytes:
     """Return what stands in the file of a sheet; raises BadInput where it cannot be read."""
     try:
-        return path.read_bytes()
+        return read_content(path, MOST_TOML)
     except FileNotFoundError:
         raise BadInput([Problem(str(path), "there is no such file", "check the name")]) from None
+    except BadText as error:
+        raise BadInput([error.about(str(path))]) from None
     except OSError as error:
         wrong = f"cannot be read ({error.strerror or error})"
         raise BadInput([Problem(str(path), wrong)]) from None
@@ -57,7 +60,7 @@ def parse(content: bytes, name: str) -> dict[str, Any]:
     """Read the TOML of a sheet; raises BadInput, with the name of its file, where it is none."""
     try:
         text = content.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
-        sheet = tomllib.loads(text)
+        sheet = toml_of(text)
     except UnicodeDecodeError as error:
         problem = Problem(name, f"is not UTF-8 text (byte {error.start + 1})", "save it as UTF-8")
     except tomllib.TOMLDecodeError as error:
@@ -66,10 +69,8 @@ def parse(content: bytes, name: str) -> dict[str, Any]:
             raise BadInput(single) from None
         hint = 'texts stand in quotes, as wire = "18 AWG"'
         problem = Problem(name, f"is not TOML: {error}", hint)
-    except RecursionError:
-        problem = Problem(name, "is nested too deeply", "a sheet needs two levels at most")
-    except ValueError:  # Python reads no longer one
-        problem = Problem(name, "a number in it has too many digits", "write it as a text")
+    except BadText as error:
+        problem = error.about(name)
     else:
         several = any(isinstance(sheet.get(key), dict) for key in SEVERAL)
         if several and (single := _single_brackets(text, name)):
