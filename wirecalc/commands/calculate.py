@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -13,6 +13,7 @@ from ..output import text as text_output
 from ..plugging import host
 from ..said.charts import Chart
 from ..said.findings import Finding
+from ..said.items import Listing
 from ..said.verdicts import Verdict
 from ..typed.trials import sought_in
 from .load_plugins import catalogue, find, leading, warnings
@@ -80,13 +81,38 @@ def report(
 ) -> Result:
     """Put a finding into the form that was asked for, and draw its chart if one was."""
     files = {i.name for i in calc.inputs if i.kind.of_file}
-    for path in (options.output, options.chart):
-        refuse_onto(path, [i.given for i in finding.inputs if i.name in files and i.given])
+    read = [i.given for i in finding.inputs if i.name in files and i.given]
+    for path in (options.output, options.chart, *(path for path, _ in _apart(finding, options))):
+        refuse_onto(path, read)
     drawn = _draw(finding, options.chart) if options.chart else []
     text = _rendered(finding, calc.question, options, drawn)
     status = status_of([finding.verdict], no_marginal=options.no_marginal)
     again = text_output.short_text(finding) if options.format == "text" else ""
-    return Result(text, status, options.output, warnings(loaded), again=again)
+    closing = "\n".join(_write_apart(finding, options))
+    return Result(text, status, options.output, warnings(loaded), closing, again)
+
+
+def _apart(finding: Finding, options: Options) -> Iterator[tuple[Path, Listing]]:
+    """Yield the file beside the chart, or else the page, for each listing that is kept apart."""
+    beside = options.chart or options.output
+    if beside is not None and (beside.is_file() or not beside.exists()):  # no pipe, no device
+        for listing in finding.apart:
+            name = f"{beside.stem}-{listing.title.casefold().replace(' ', '-')}.csv"
+            yield beside.with_name(name), listing
+
+
+def _write_apart(finding: Finding, options: Options) -> Iterator[str]:
+    """Write each listing that is kept apart into its file, and say which it is."""
+    import csv
+    import io
+
+    from ..base.files import write_whole
+
+    for path, listing in _apart(finding, options):
+        rows = io.StringIO()
+        csv.writer(rows, lineterminator="\n").writerows([listing.columns, *listing.rows])
+        write_whole(path, rows.getvalue())
+        yield f"{listing.title}: {path}, to be kept apart"
 
 
 def _rendered(

@@ -36,6 +36,7 @@ def finding(
     plugin, calc = provided.plugin, provided.calculation
     judged = list(merged.values())
     answers: tuple[Answer, ...] = ()
+    listings = merge_listings(runs) if runs else ()
     figures = [*map(worked, merge_figures(runs))] if runs else []
     if runs:
         answers, unsettled = merge_answers(runs)
@@ -53,7 +54,8 @@ def finding(
         answers=answers,
         figures=tuple(figures),
         criteria=tuple(criteria),
-        listings=merge_listings(runs) if runs else (),
+        listings=tuple(x for x in listings if not x.apart),
+        apart=tuple(x for x in listings if x.apart),
         charts=tuple(
             drawn(provided.whose, g.item.build)
             for g in (runs[0] if runs else ())

@@ -6,7 +6,7 @@ least. Covering another label counts before all else.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import Any, NamedTuple
 
@@ -41,13 +41,20 @@ class _Drawn(NamedTuple):
         )
 
 
-def label(axes: Any, chart: Chart) -> None:
-    """Write the labels of limits and of points into axes that are laid out."""
+def label(axes: Any, chart: Chart) -> bool:
+    """Write the labels of limits and of points into axes that are laid out.
+
+    Returns False where places leave the limits no room that is free: then nothing is written.
+    """
     drawn = _drawn(axes, chart)
     limits = sorted(chart.limits, key=lambda limit: limit.y)
     before = len(axes.texts)
     covered = [_write(axes, drawn, limit.name, _of_limit(limit.y)) for limit in limits]
-    if any(covered) and not (chart.x.logarithmic or chart.x.places or chart.x.span):
+    if any(covered) and chart.x.places:
+        for text in axes.texts[before:]:
+            text.remove()
+        return False
+    if any(covered) and not (chart.x.logarithmic or chart.x.span):
         for text in axes.texts[before:]:
             text.remove()
         _widen(axes, max(box.width for box in drawn.taken[-len(limits) :]) + 6 * _PAD)
@@ -57,19 +64,36 @@ def label(axes: Any, chart: Chart) -> None:
     for points in chart.points:
         for x, y, text in zip(points.x, points.y, points.labels, strict=bool(points.labels)):
             _write(axes, drawn, text, _of_point(x, y))
+    return True
 
 
-def fit_places(axes: Any) -> None:
-    """Write the names of places smaller, and then upright, until none touches its neighbour."""
+def fit_places(axes: Any, groups: Sequence[str] = ()) -> None:
+    """Write the names of places smaller until none touches its neighbour.
+
+    Where that does not do, the names of their groups stand in place of them; last they are turned.
+    """
+    level = [size for size, turned in _PLACE_NAMES if not turned]
+    if any(_fits(axes, size, 0) for size in level):
+        return
+    if groups:
+        members = {name: [i for i, x in enumerate(groups) if x == name] for name in groups}
+        axes.set_xticks([(at[0] + at[-1]) / 2 for at in members.values()], list(members))
+        for at in list(members.values())[1:]:
+            axes.axvline(at[0] - 0.5, color="0.8", linewidth=0.8, zorder=0)
+    for size, turned in _PLACE_NAMES:
+        if _fits(axes, size, turned):
+            break
+
+
+def _fits(axes: Any, size: float, turned: float) -> bool:
+    """Write the names of the marks in a size, turned by degrees; return whether none touches."""
     from matplotlib.text import Text
 
     names = axes.get_xticklabels()
-    for size, turned in _PLACE_NAMES:
-        for name in names:
-            name.set(fontsize=size, rotation=turned)
-        boxes = [Text.get_window_extent(name).padded(1) for name in names]
-        if not any(one.overlaps(two) for one, two in pairwise(boxes)):
-            break
+    for name in names:
+        name.set(fontsize=size, rotation=turned)
+    boxes = [Text.get_window_extent(name).padded(1) for name in names]
+    return not any(one.overlaps(two) for one, two in pairwise(boxes))
 
 
 def _widen(axes: Any, pixels: float) -> None:
@@ -107,7 +131,7 @@ def _of_limit(level: float) -> Iterator[dict[str, Any]]:
                 "xytext": (0, up),
                 "ha": side,
                 "va": "bottom" if up > 0 else "top",
-                "fontsize": 11.5,
+                "fontsize": 12,
             }
 
 

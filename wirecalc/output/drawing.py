@@ -18,11 +18,11 @@ from ..base.errors import BadInput, Problem
 from ..said.charts import Chart, Line, Points
 from .chart_data import as_csv
 from .chart_labels import fit_places, label
+from .chart_legend import DASHES, LIMIT, legend, limits_in_legend, many
 
 FORMATS = (".svg", ".png", ".csv")
 _LEFT_OUT = {".svg": ("Date", "Creator", "Format", "Type"), ".png": ("Software",)}
 _MARKS = "osD^vP*X"
-_DASHES = ("-", "--", ":", "-.")
 _WIDTH_IN, _HEIGHT_IN, _DPI = 8.0, 5.0, 100  # 800 pixels wide
 _ZOOM_IN = 3.6  # height of a part that is drawn larger
 _TITLE = 78  # letters of a line of the title
@@ -61,7 +61,7 @@ def draw(chart: Chart, form: str) -> bytes:
             squeeze=False,
             figsize=(
                 _WIDTH_IN,
-                sum(heights) + (1.6 if chart.bands else 1.0 if _many(chart) else 0.0),
+                sum(heights) + (1.6 if chart.bands else 1.0 if many(chart) else 0.0),
             ),
             height_ratios=heights,
             dpi=_DPI,
@@ -71,14 +71,15 @@ def draw(chart: Chart, form: str) -> bytes:
             drawn = list(zip(all_axes[:, 0], parts, strict=True))
             for axes, part in drawn:
                 _fill(axes, part)
-            _legend(all_axes[0, 0], chart)
+            legend(all_axes[0, 0], chart)
             figure.draw_without_rendering()
             for axes, part in drawn:
                 if part.x.places:
-                    fit_places(axes)
+                    fit_places(axes, part.x.groups)
             figure.draw_without_rendering()
             for axes, part in drawn:
-                label(axes, part)
+                if not label(axes, part):
+                    limits_in_legend(axes, part)
             out = io.BytesIO()
             metadata = dict.fromkeys(_LEFT_OUT[form])
             figure.savefig(out, format=form[1:], metadata=metadata)
@@ -100,32 +101,6 @@ def _fill(axes: Any, chart: Chart) -> None:
     axes.set_axisbelow(True)
 
 
-def _legend(axes: Any, chart: Chart) -> None:
-    # a filled area and many lines leave no free corner, a limit is never covered
-    if chart.bands or chart.limits or _many(chart):
-        handles, names = axes.get_legend_handles_labels()
-        axes.figure.legend(
-            handles, names, loc="outside lower left", ncols=2, frameon=False, fontsize=12
-        )
-    elif axes.get_legend_handles_labels()[1]:
-        axes.legend(loc="best", frameon=True, framealpha=0.9, edgecolor="0.8")
-
-
-def _beside(chart: Chart) -> float:
-    """Return the inches that a legend under the axes takes."""
-    if chart.bands:
-        return 1.6
-    return 1.0 if _many(chart) else 0.0
-
-
-def _many(chart: Chart) -> bool:
-    """Whether lines lie everywhere: more than dashes tell apart, or one at each mark of an axis."""
-    rows = bool(chart.y.marks) and any(n.name for n in chart.lines)
-    return rows or sum(bool(n.name) and not (n.fine or n.strong) for n in chart.lines) > len(
-        _DASHES
-    )
-
-
 def _data(axes: Any, chart: Chart) -> None:
     spread = _spread(chart.points) if chart.x.places else [points.x for points in chart.points]
     for place, points in enumerate(chart.points):
@@ -142,7 +117,7 @@ def _data(axes: Any, chart: Chart) -> None:
             rasterized=len(points.y) > 2000,
         )
     named = -1
-    marked = _many(chart)
+    marked = many(chart)
     for line in chart.lines:  # a line without a name is a piece of the one before it
         named += 1 if line.name else 0
         axes.plot(line.x, line.y, label=line.name or None, **_line_style(line, named, marked))
@@ -185,6 +160,7 @@ def _limits(axes: Any, chart: Chart) -> None:
             color="0.0",
             linewidth=2.0 if limit.binding else 1.2,
             linestyle="-" if limit.binding else "--",
+            label=LIMIT,
         )
 
 
@@ -197,7 +173,7 @@ def _line_style(line: Line, number: int, marked: bool) -> dict[str, Any]:
     style: dict[str, Any] = {
         "color": "0.35",
         "linewidth": 1.6,
-        "linestyle": _DASHES[(number + 1) % len(_DASHES)],
+        "linestyle": DASHES[(number + 1) % len(DASHES)],
     }
     if marked:
         hollow = "1.0" if number % 2 else "0.2"

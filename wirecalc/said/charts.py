@@ -15,7 +15,8 @@ class Axis(NamedTuple):
     """An axis: what it shows, its unit, and the names of places along it, if it has names.
 
     `marks` are (value, text) in place of the marks that the drawing would choose; `across` is a
-    second label with what its numbers are to be divided by, drawn on the other side.
+    second label with what its numbers are to be divided by, drawn on the other side. `groups` names
+    for each place the group that it is in, written where the places have no room for their names.
     """
 
     label: str
@@ -25,6 +26,7 @@ class Axis(NamedTuple):
     marks: tuple[tuple[float, str], ...] = ()
     across: tuple[str, float] | None = None
     span: tuple[float, float] | None = None
+    groups: tuple[str, ...] = ()
 
     def __str__(self) -> str:
         return f"{self.label} ({self.unit})" if self.unit else self.label

@@ -161,7 +161,7 @@ _FIELDS: dict[type[Any], tuple[Test, ...]] = {  # what each field of a record ma
         *(_text, _text, _texts, _band, _text, _text, _text),
     ),
     Caution: (_words, _words, _text, _among(*GRAVITY), _text, _source, _text),
-    Listing: (_text, _texts, _cells),
+    Listing: (_text, _texts, _cells, _yes),
     NotChecked: (_text, _text),
     ChartItem: (callable,),
 }

@@ -78,11 +78,15 @@ class Caution(NamedTuple):
 
 
 class Listing(NamedTuple):
-    """Rows of results. A rejected row is no verdict."""
+    """Rows of results. A rejected row is no verdict.
+
+    One that is to be kept apart is written into a file of its own, and stands on no page.
+    """
 
     title: str
     columns: tuple[str, ...]
     rows: tuple[tuple[str | float | None, ...], ...]
+    apart: bool = False
 
 
 class NotChecked(NamedTuple):
@@ -185,10 +189,14 @@ def use_cautions(added: Iterable[Caution]) -> None:
 
 
 def listing(
-    title: str, columns: Sequence[str], rows: Iterable[Sequence[str | float | None]]
+    title: str,
+    columns: Sequence[str],
+    rows: Iterable[Sequence[str | float | None]],
+    *,
+    apart: bool = False,
 ) -> Listing:
-    """Yield rows of results."""
-    return Listing(title, tuple(columns), tuple(tuple(row) for row in rows))
+    """Yield rows of results; `apart` keeps them off every page, in a file beside it."""
+    return Listing(title, tuple(columns), tuple(tuple(row) for row in rows), apart)
 
 
 def not_checked(what: str, why: str = "") -> NotChecked:

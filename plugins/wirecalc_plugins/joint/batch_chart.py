@@ -5,11 +5,12 @@ Learners and tools have numbers and letters on it in place of names, unless name
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from wirecalc import charts
+
+from .batch_places import Places, Words
 
 MODES = ("slip", "break", "other", "pull")  # how a crimp let go; `pull` where nobody wrote it
 _SLIPS = ("slip", "pulled out", "pull out", "pull-out")
@@ -25,9 +26,8 @@ class PullLimits(NamedTuple):
 
 
 class Shown(NamedTuple):
-    """A set on the chart: what it is called there, its forces in lbf, how each let go."""
+    """A set on the chart: its forces in lbf, how each let go."""
 
-    place: str
     forces: Sequence[float]
     modes: Sequence[str]
 
@@ -42,30 +42,24 @@ def mode_of(said: str | None) -> str:
     return "break" if any(word in words for word in _BREAKS) else "other"
 
 
-def places_of(cells: Sequence[Sequence[str]], *, names: bool) -> dict[tuple[str, ...], str]:
-    """Return what each set is called on the chart: names, or a number and a letter (3b).
-
-    The number that a cell ends in is kept where each has its own.
-    """
-    sets = list(dict.fromkeys(zip(*cells, strict=True)))
-    if names:
-        return {x: ", ".join(x) for x in sets}
-    codes = [
-        _codes(list(dict.fromkeys(column)), letters=at == 1) for at, column in enumerate(cells)
-    ]
-    return {x: "".join(codes[at][cell] for at, cell in enumerate(x)) for x in sets}
-
-
-def _codes(levels: Sequence[str], *, letters: bool) -> dict[str, str]:
-    if letters and len(levels) <= 26:
-        return {level: chr(ord("a") + at) for at, level in enumerate(levels)}
-    own = [m[0] if (m := re.search(r"\d{1,3}$", x.strip())) else "" for x in levels]
-    if all(own) and len(set(own)) == len(own):
-        return dict(zip(levels, own, strict=True))
-    return {level: str(at) for at, level in enumerate(levels, start=1)}
+def placed(
+    sets: Mapping[str, Shown], words: Words, by: Sequence[str], *, names: bool
+) -> tuple[dict[str, Shown], charts.Axis]:
+    """Return the sets in the order of the chart, and the axis that names them."""
+    if not by:
+        return dict(sets), charts.Axis("set", places=tuple(sets))
+    places = Places(words, by, names=names)
+    return (
+        {", ".join(cells): sets[", ".join(cells)] for cells in places.sets},
+        charts.Axis(
+            places.label,
+            places=tuple(places.name(cells) for cells in places.sets),
+            groups=places.groups,
+        ),
+    )
 
 
-def batch_chart(sets: Mapping[str, Shown], limits: PullLimits, by: Sequence[str]) -> charts.Chart:
+def batch_chart(sets: Mapping[str, Shown], axis: charts.Axis, limits: PullLimits) -> charts.Chart:
     """Describe the chart: forces in lbf by set and how each let go; each limit has its standard."""
     names = list(sets)
     worst = min(names, key=lambda n: min(sets[n].forces))
@@ -74,9 +68,7 @@ def batch_chart(sets: Mapping[str, Shown], limits: PullLimits, by: Sequence[str]
     verdict = f"below {', '.join(missed)}" if missed else "above every minimum"
     said = "; ".join(f"{label} {lbf:.4g} lbf{mark}" for label, lbf, mark in limits.minima)
     many = len(names) > 1
-    place = sets[worst].place
-    its = f"{' and '.join(by)} {place}" if place[:1].isdigit() else place
-    among, of_worst = (f" in {len(names)} sets", f" in {its}") if many else ("", "")
+    among, of_worst = (f" in {len(names)} sets", f" in {worst}") if many else ("", "")
     share, sure = limits.confidence.split("/")[1], limits.confidence.split("/")[0]
     return charts.Chart(
         title="Pull-out force of each specimen",
@@ -84,7 +76,7 @@ def batch_chart(sets: Mapping[str, Shown], limits: PullLimits, by: Sequence[str]
             f"{sum(len(s.forces) for s in sets.values())} specimens{among}. Worst specimen: "
             f"{lowest:.4g} lbf{of_worst}, {verdict}. Minima: {said}."
         ),
-        x=charts.Axis(" and ".join(by) or "set", places=tuple(sets[n].place for n in names)),
+        x=axis,
         y=charts.Axis("pull-out force", "lbf"),
         points=tuple(_points(list(sets.values()))),
         lines=_bounds(
@@ -125,5 +117,4 @@ def _bounds(names: Sequence[str], limits: PullLimits, says: str) -> tuple[charts
 
 def _title(standard: str) -> str:
     """Write a standard's key as people do: ul-486a is UL 486A."""
-    body, _, number = standard.partition("-")
-    return f"{body.upper()} {number.upper()}" if number else standard
+    return standard if " " in standard else standard.replace("-", " ", 1).upper()

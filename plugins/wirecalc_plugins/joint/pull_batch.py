@@ -15,9 +15,10 @@ from wirecalc import (
 from ..inputs_joint import ListedFor
 from . import statistics
 from .batch_answers import difference
-from .batch_chart import PullLimits, Shown, batch_chart, mode_of, places_of
-from .batch_groups import ALL, modes_of, sets_of
+from .batch_chart import PullLimits, Shown, batch_chart, mode_of, placed
+from .batch_groups import modes_of, sets_of
 from .batch_judge import CONFIDENCES, HEAD, figures_of, judge, limits_of, line_of
+from .batch_places import key_of, numbered
 from .joint_ratings import listed
 from .pull_batch_inputs import (
     By,
@@ -91,8 +92,11 @@ def pull_batch(
     Source: tables pull-crimp; k factors computed.
     """
     forces = force if force is not None else list(readings.numbers["force"]) if readings else []
-    words = readings.words if readings is not None else {}
+    named = readings.words if readings is not None else {}
     columns = list(dict.fromkeys(by or ()))
+    words = named if names else numbered(named, columns)
+    if key := key_of(named, words, columns):
+        yield listing("Who is who", ("number", "name"), key, apart=True)
     sets = sets_of(forces, words, columns)
     limits = list(limits_of(wire, terminal, pull_standard or ["own"], shop_minimum))
     yield from listed([wire], listed_for)
@@ -116,16 +120,5 @@ def pull_batch(
     minima = tuple((x.label, x.lbf, x.mark) for x in limits if x.lbf is not None)
     shown = PullLimits(minima, bounds, confidence)
     modes = [mode_of(m) for m in words.get("failure_mode", [None] * len(forces))]
-    cells = [words[column] for column in columns]
-    called: dict[tuple[str, ...], str] = places_of(cells, names=names) if columns else {(): ALL}
-    drawn = {
-        n: Shown(
-            called[tuple(c[m[0]] for c in cells)], [forces[i] for i in m], [modes[i] for i in m]
-        )
-        for n, m in sets.items()
-    }
-    if columns and not names:
-        yield listing(
-            "Key of the chart", ("on the chart", "is"), [(s.place, n) for n, s in drawn.items()]
-        )
-    yield chart(lambda: batch_chart(drawn, shown, columns))
+    drawn = {n: Shown([forces[i] for i in m], [modes[i] for i in m]) for n, m in sets.items()}
+    yield chart(lambda: batch_chart(*placed(drawn, words, columns, names=names), shown))
