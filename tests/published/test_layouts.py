@@ -89,17 +89,34 @@ def test_power_against_drawn_samples():
     assert layouts.power(layouts.errors_shown(14, 0.05), 14, 0.05) == pytest.approx(0.80, abs=1e-6)
 
 
-@independent("scipy.stats.nct: the first size of two equal sets that has a power of 80 %")
-def test_how_many_times_as_many_pulls():
-    def has(size):
-        free, away = 2 * size - 2, 0.9 / math.sqrt(2 / size)
+@independent(
+    "scipy.stats.nct: the first number of pulls of two sets that has a power of 80 %; statsmodels "
+    "0.15, TTestIndPower().solve_power(0.9, alpha=0.05, power=0.8): 20.39 in each"
+)
+def test_how_many_pulls_a_difference_takes():
+    def has(count):
+        free, away = count - 2, 0.9 / math.sqrt(4 / count)
         most = stats.t.isf(0.025, free)
         return stats.nct.sf(most, free, away) + stats.nct.cdf(-most, free, away)
 
-    first = next(n for n in range(2, 100) if has(n) >= 0.80)
-    times = layouts.times_as_many(0.9 / math.sqrt(2 / 5), 8, 10, 0.05, 20)
-    assert first - 1 < 5 * times < first + 0.3
-    assert layouts.times_as_many(0.01, 8, 10, 0.05, 20) is None
+    first = next(n for n in range(10, 200) if has(n) >= 0.80)
+    assert first == math.ceil(2 * 20.39)
+    five_each = 0.9 / math.sqrt(2 / 5), 8, 10, 0.05
+    assert layouts.pulls_needed(*five_each, 200) == first
+    assert layouts.pulls_needed(*five_each, first) == first
+    assert layouts.pulls_needed(*five_each, first - 1) is None
+    assert layouts.pulls_needed(9.0, *five_each[1:], 200) == 10  # shown by these already
+
+
+@independent("10,000 drawn classes of as many pulls as are asked for: share in which t is past 5 %")
+def test_so_many_more_pulls_have_the_power():
+    need = layouts.pulls_needed(1.2 / math.sqrt(1 / 4 + 1 / 8), 10, 12, 0.05, 240)
+    assert need % 3 == 0  # shared as these are: a third and two thirds
+    drawn = np.random.default_rng(8)
+    one = drawn.normal(0, 1, (10000, need // 3))
+    two = drawn.normal(1.2, 1, (10000, 2 * need // 3))
+    share = float((stats.ttest_ind(one, two, axis=1).pvalue < 0.05).mean())
+    assert share == pytest.approx(0.80, abs=0.015)
 
 
 @independent("t of the deleted residual by a fit without the value, scipy.stats.t, 5 % over eight")

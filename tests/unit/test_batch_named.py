@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
+from scipy import optimize, stats
 
 import wirecalc
 
@@ -166,6 +167,39 @@ def test_more_than_eight_of_whom_nothing_is_shown_are_counted(tmp_path: Path) ->
             (str(w), "1", round(drawn.gauss(28, 1), 1)) for w in range(1, many + 1) for _ in "12345"
         ]
         assert text in said(tmp_path, flat, ("learner",))
+
+
+def more_said(tmp_path: Path, apart: float) -> str:
+    """What is said of more pulls, for two learners of six pulls each so many lbf apart."""
+    one = [24.0, 24.6, 25.1, 23.8, 24.3, 24.2]
+    rows = [("A", "1", f) for f in one] + [("B", "1", round(f + apart, 9)) for f in one]
+    path = tmp_path / "two.csv"
+    path.write_text("learner,force [lbf]\n" + "".join(f"{w},{f:.9f}\n" for w, _, f in rows))
+    finding = wirecalc.run(
+        "pull-batch", wire="18 AWG", terminal="ring", readings=str(path), by=["learner"]
+    )
+    return next(said for a in finding.answers for said in a.evidence_for if "power of 80%" in said)
+
+
+def test_how_many_more_pulls_a_claim_takes_is_counted(tmp_path: Path) -> None:
+    """Against scipy's noncentral t; up to twenty times as many as there are, 12 here."""
+    scatter = stats.tstd([24.0, 24.6, 25.1, 23.8, 24.3, 24.2])
+
+    def power(apart: float, count: int) -> float:
+        away, most = apart / scatter / (4 / count) ** 0.5, stats.t.isf(0.025, count - 2)
+        return float(stats.nct.sf(most, count - 2, away) + stats.nct.cdf(-most, count - 2, away))
+
+    need = next(n for n in range(13, 240) if power(0.4, n) >= 0.80)
+    assert (
+        f"it takes about {need - 12} more pulls, shared as these are, to show it so"
+    ) in more_said(tmp_path, 0.4)
+    shown = optimize.brentq(lambda apart: power(apart, 12) - 0.80, 0.1, 1.5)
+    assert float(more_said(tmp_path, 0.4).partition(" show ")[2].split()[0]) == pytest.approx(
+        shown, rel=1e-3
+    )
+    least = optimize.brentq(lambda apart: power(apart, 240) - 0.80, 0.01, 1)
+    assert "about 228 more pulls" in more_said(tmp_path, 1.0001 * least)
+    assert "more than 20 times as many pulls" in more_said(tmp_path, 0.9999 * least)
 
 
 def test_what_a_tug_finds_and_what_it_cannot() -> None:

@@ -10,7 +10,7 @@ from wirecalc import Item, answer, show
 from . import statistics
 from .batch_groups import sets_of
 from .batch_named import FEWEST, FEWEST_APART, PEOPLE, Found, found_in, others_in
-from .layouts import POWER, SIGNIFICANT, Layout, errors_shown, times_as_many
+from .layouts import POWER, SIGNIFICANT, Layout, errors_shown, pulls_needed
 from .layouts import apart as apart_of
 
 MOST_MORE = 20  # times as many pulls; a difference that takes more is hardly one
@@ -89,7 +89,8 @@ def _text(pulls: Pulls, by: Sequence[str], factor: str, found: Found) -> tuple[s
     """Return what is said of a level in a line, and the evidence against it."""
     rest = [c for c in by if c != factor]
     if found.few:
-        return "too few pulls to say", [f"{FEWEST} at least"]
+        missing = FEWEST - list(pulls.words[factor]).count(found.level)
+        return "too few pulls to say", [f"{FEWEST} at least: {missing} more"]
     cells = list(pulls.words[factor])
     if found.alone and sum(cells.count(x) >= FEWEST for x in set(cells)) == 1:
         return "too few pulls of the others to say", [f"{FEWEST} of another at least"]
@@ -228,10 +229,18 @@ def _numbers(found: Found, rows: int) -> list[str]:
     ]
     if not found.says and d.error > 0:
         least = d.error * errors_shown(d.freedom, found.chance)
-        times = times_as_many(abs(d.by) / d.error, d.freedom, rows, found.chance, MOST_MORE)
-        need = f"more than {MOST_MORE} times" if times is None else f"about {times:.1f} times"
+        need = pulls_needed(abs(d.by) / d.error, d.freedom, rows, found.chance, MOST_MORE * rows)
         said.append(
-            f"so many pulls show {show(least, 'lbf')} or more with a power of {POWER:.0%}; this "
-            f"difference would take {need} as many"
+            f"so many pulls show {show(least, 'lbf')} or more with a power of {POWER:.0%}; "
+            f"if this difference is truly so large, {_more(need, rows)} to show it so"
         )
     return said
+
+
+def _more(need: int | None, rows: int) -> str:
+    """Say how many more pulls it takes; `need` is their number in all, or None."""
+    if need is None:
+        return f"it takes more than {MOST_MORE} times as many pulls"
+    if need <= rows:
+        return "it would take no more pulls than these"
+    return f"it takes about {need - rows} more pulls, shared as these are,"

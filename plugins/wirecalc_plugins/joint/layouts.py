@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 
 SIGNIFICANT = 0.05  # probability below which a difference is said to be there
 SURE = 0.95  # of the interval beside a difference
+_FAR = 8.0  # standard errors; beyond them the other side has no chance, and scipy no number
 POWER = 0.80  # chance to show a difference that is there; common practice
 
 
@@ -189,9 +190,10 @@ def power(away: float, freedom: float, chance: float) -> float:
     from scipy import special
 
     most = float(special.stdtrit(freedom, 1 - chance / 2))
-    return (
-        1 - float(special.nctdtr(freedom, away, most)) + float(special.nctdtr(freedom, away, -most))
-    )
+    shown = 1 - float(special.nctdtr(freedom, away, most))
+    if away > _FAR:
+        return shown
+    return shown + float(special.nctdtr(freedom, away, -most))
 
 
 def errors_shown(freedom: float, chance: float) -> float:
@@ -203,24 +205,20 @@ def errors_shown(freedom: float, chance: float) -> float:
     return high
 
 
-def times_as_many(away: float, freedom: int, rows: int, chance: float, most: int) -> float | None:
-    """Return how many times as many pulls show a difference with the power asked for.
+def pulls_needed(away: float, freedom: int, rows: int, chance: float, most: int) -> int | None:
+    """Return how many pulls in all, shared as these are, show a difference with the power.
 
-    `away` is that difference in present standard errors; None where it takes more than `most`.
+    `away` is that difference in the standard errors of the `rows` pulls that there are, taken for
+    the true one. None where it takes more than `most` pulls in all.
     """
 
-    def enough(times: float) -> bool:
-        more = freedom + (times - 1) * rows
-        return power(away * math.sqrt(times), more, chance) >= POWER
+    def enough(count: int) -> bool:
+        return power(away * math.sqrt(count / rows), freedom + count - rows, chance) >= POWER
 
     if not enough(most):
         return None
-    low, high = 0.0, float(most)
-    while high - low > 0.05:
-        middle = (low + high) / 2
-        low, high = (
-            (low, middle)
-            if freedom + (middle - 1) * rows >= 1 and enough(middle)
-            else (middle, high)
-        )
-    return max(high, 1.0)
+    low, high = rows - 1, most  # as if one fewer had not been enough
+    while high - low > 1:
+        middle = (low + high) // 2
+        low, high = (low, middle) if enough(middle) else (middle, high)
+    return high
