@@ -197,7 +197,7 @@ def test_how_many_more_pulls_a_claim_takes_is_counted(tmp_path: Path) -> None:
     assert float(more_said(tmp_path, 0.4).partition(" show ")[2].split()[0]) == pytest.approx(
         shown, rel=1e-3
     )
-    least = optimize.brentq(lambda apart: power(apart, 240) - 0.80, 0.01, 1)
+    least = optimize.brentq(lambda apart: power(apart, 240) - 0.80, 0.01, 0.4)
     assert "about 228 more pulls" in more_said(tmp_path, 1.0001 * least)
     assert "more than 20 times as many pulls" in more_said(tmp_path, 0.9999 * least)
 
