@@ -19,6 +19,7 @@ _PARTS = {
         "supply.extension:extension": "May this extension cord feed this machine?",
         "circuit.motor_circuit:motor_circuit": "Do wire and breaker of this motor or compressor keep to NEC 430 and 440?",
         "overcurrent.short_time:short_time": "How long does this wire stand this current before its insulation is damaged?",
+        "supply.outlet:outlet": "Is this outlet wired right, as far as volts can tell?",
         "supply.supply:supply": "Is the supply voltage acceptable?",
         "overcurrent.trip:trip": "Does the breaker or fuse hold, may it trip, or does it trip?",
         "supply.upstream:upstream": "Is something upstream of the plug bad?",

@@ -104,6 +104,7 @@ NOT_BESIDE += ("contact_upright", "contact_inverted")  # of a relay, and the exa
 NOT_BESIDE += ("measured_capacitance",)  # beside amps and volts of the same part
 NOT_BESIDE += ("only_receptacle of breaker", "other_leg_current of drop")  # of other circuits
 NOT_BESIDE += ("starts of trip", "rcd_rating")  # of a start, not a current; beside a GFCI
+NOT_BESIDE += ("line_line of outlet",)  # the example has one line
 NOT_BESIDE += ("nameplate_voltage of start-curve",)  # a plate stands in place of a machine
 
 

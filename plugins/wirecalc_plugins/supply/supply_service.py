@@ -20,6 +20,7 @@ from wirecalc import (
 
 NOMINAL = (120.0, 208.0, 230.0, 240.0)  # volts of a service
 AROUND_208 = 0.05  # share by which a 208 V service may be off; as ANSI C84.1 range A
+LEGS_208 = (208.0, 240.0)  # volts between two lines that have 120 V each
 IEC = 230.0  # the service of IEC 60038; the others are scaled from 120 V
 
 _TELL = "measure at the panel and at another hour, then tell the utility"
