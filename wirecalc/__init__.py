@@ -60,6 +60,7 @@ from .said.items import (
 )
 from .said.verdicts import Verdict, at_or_above, at_or_below
 from .typed.counts import Count
+from .typed.own_units import declare_unit
 from .typed.quantity_kinds import Nameplate, Reading
 from .typed.size_ranges import SizeRange, read_size_range
 from .typed.wires import CMIL_PER_MM2, GAUGES, Wire, gauge_cmil, gauge_number, read_wire
@@ -128,6 +129,7 @@ __all__ = [
     "charts",
     "computed",
     "confirmed",
+    "declare_unit",
     "deferred",
     "extra",
     "figure",
@@ -170,10 +172,12 @@ _LATER = {  # of few calculations: loaded when a plugin asks for them
 
 def __getattr__(name: str) -> Any:
     """Load what few plugins ask for."""
-    if name not in _LATER:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
     import importlib
+    import sys
 
+    if name not in _LATER:
+        wrong = f"module {__name__!r} has no attribute {name!r}"
+        raise AttributeError(wrong, name=name, obj=sys.modules[__name__])
     return getattr(importlib.import_module(f".{_LATER[name]}", __name__), name)
 
 

@@ -14,7 +14,8 @@ from collections.abc import Iterator, Sequence
 from typing import TextIO
 
 from . import commands
-from .base.errors import BadInput, OtherWords, PluginDefect, TableError, described
+from .base.blame import TRACEBACK, described, show_traceback
+from .base.errors import BadInput, OtherWords, PluginDefect, TableError
 from .commands import calculate, listing
 from .commands.result import DEFECT, WRONG, Result, Stream
 from .output import terminal_width
@@ -56,10 +57,9 @@ def _run(words: list[str]) -> int:
             interrupt.obey()
         return INTERRUPTED
     except BaseException as error:  # Python's own exit status would be 1, which is a fail
-        if os.environ.get("WIRECALC_TRACEBACK"):
-            raise
+        show_traceback(error)
         what = "a table is damaged" if isinstance(error, TableError) else "a defect of wirecalc"
-        _complain(f"{what}: {described(error)} (WIRECALC_TRACEBACK=1 shows where)")
+        _complain(f"{what}: {described(error)} ({TRACEBACK}=1 shows where)")
         return DEFECT
 
 

@@ -19,7 +19,8 @@ from wirecalc import BadText
 from wirecalc.base.rounding import show
 from wirecalc.typed.quantities import LONGEST, read_number, read_quantity
 from wirecalc.typed.size_ranges import read_size_range
-from wirecalc.typed.units import SPELLINGS, converter, read_unit
+from wirecalc.typed.unit_names import SPELLINGS
+from wirecalc.typed.units import converter, read_unit
 from wirecalc.typed.wires import read_wire
 
 BOUNDED = settings(deadline=None, max_examples=150)

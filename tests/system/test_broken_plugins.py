@@ -234,7 +234,8 @@ def test_calculation_of_a_plugin_that_did_not_load_is_not_just_unknown(
     for words in (("frost", "--thickness", "3 mm"), ("explain", "frost"), ("frost", "--help")):
         done = plugged(*words)
         assert (done.status, done.out) == (2, "")
-        assert f"{said} (RuntimeError: the sheet is missing)" in " ".join(done.err.split())
+        where = "(demo_broken.py, line 1)"
+        assert f"{said} (RuntimeError: the sheet is missing {where})" in " ".join(done.err.split())
     left_out = "plugin demo_broken of demo-broken 1.0 was left out and may have it"
     assert left_out in " ".join(plugged("frost", "--bundled-only").err.split())
     with pytest.raises(BadInput, match="was not loaded and may have it"):
@@ -244,7 +245,7 @@ def test_calculation_of_a_plugin_that_did_not_load_is_not_just_unknown(
         sheet.write_text(f'[job]\ntitle = "t"\n{entry}calculation = "frost"\n', encoding="utf-8")
         done = plugged("job", str(sheet))
         assert (done.status, done.out) == (2, "")
-        assert f"{said} (RuntimeError: the sheet is missing)" in done.err
+        assert f"{said} (RuntimeError: the sheet is missing {where})" in done.err
 
 
 ASKING = """

@@ -17,7 +17,8 @@ from wirecalc.base.errors import BadText
 from wirecalc.jobs.job import Job
 from wirecalc.jobs.sheet import evaluate
 from wirecalc.typed.quantities import read_number, split_error
-from wirecalc.typed.units import SPELLINGS, read_unit
+from wirecalc.typed.unit_names import SPELLINGS
+from wirecalc.typed.units import read_unit
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "docs" / "examples").glob("*.toml"))
 CATALOGUE = wirecalc.build(bundled_only=True)

@@ -152,17 +152,18 @@ def test_a_deferred_one_that_ends_so_is_a_defect(plugged: Command, outside: Outs
 
 
 AT_IMPORT = {
-    "one that cannot say what": (f"{MUTE}\nraise Mute", "Mute: it cannot say what"),
-    "a missing module without a name": ("raise ModuleNotFoundError", "ModuleNotFoundError"),
-    "nothing said": ("assert False", "AssertionError"),
+    "one that cannot say what": (f"{MUTE}\nraise Mute", "Mute: it cannot say what", 6),
+    "a missing module without a name": ("raise ModuleNotFoundError", "ModuleNotFoundError", 1),
+    "nothing said": ("assert False", "AssertionError", 1),
 }
 
 
 @pytest.mark.parametrize("case", AT_IMPORT)
 def test_an_error_that_says_little(plugged: Command, outside: Outside, case: str) -> None:
-    source, says = AT_IMPORT[case]
+    source, says, line = AT_IMPORT[case]
     outside.add("demo_odd", source)
-    assert complaint(plugged).endswith(f"demo_odd of demo-odd 1.0 was not loaded: {says}")
+    whole = f"demo_odd of demo-odd 1.0 was not loaded: {says} (demo_odd.py, line {line})"
+    assert complaint(plugged).endswith(whole)
 
 
 ENTRY_POINTS = {

@@ -139,7 +139,7 @@ def test_a_side_past_the_range_needs_an_end_of_the_span() -> None:
 
 
 def test_unknown_unit_is_refused_at_import() -> None:
-    with pytest.raises(LookupError, match="fortnight"):
+    with pytest.raises(DeclarationError, match="fortnight"):
         Reading("fortnight", text="x")
 
 

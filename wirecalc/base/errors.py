@@ -77,44 +77,19 @@ def _without(line: str, table: str) -> str:
     return line.removeprefix(f"table {table}").lstrip(",: ")
 
 
+class NoSuchInput(WirecalcError, KeyError):
+    """An input that a house rule asks for, and that its calculation does not have."""
+
+    def __str__(self) -> str:
+        return str(self.args[0])
+
+
 class DeclarationError(WirecalcError, TypeError):
     """A calculation, hook or house rule that is declared wrongly: a mistake in a plugin."""
 
 
 class PluginDefect(WirecalcError, RuntimeError):
     """A plugin that raised, or yielded something that it must not, while it was asked to run."""
-
-
-def described(error: BaseException) -> str:
-    """Say what went wrong, with the kind of an error that is not ours; never raises itself."""
-    try:
-        said = str(error)
-    except BaseException:  # a text of its own may do anything, exit too
-        said = "it cannot say what"
-    if isinstance(error, WirecalcError):
-        return said
-    return f"{type(error).__name__}: {said}" if said else type(error).__name__
-
-
-class Blamed:
-    """Within this, whatever is raised is a defect of a plugin, whose code is run.
-
-    Ctrl-C goes on, and so do errors of the kinds that are `expected`.
-    """
-
-    def __init__(self, what: str, *expected: type[BaseException]) -> None:
-        self.what = what
-        self.expected: tuple[type[BaseException], ...] = (KeyboardInterrupt, *expected)
-
-    def __enter__(self) -> None:
-        """Begin."""
-
-    def __exit__(
-        self, kind: type[BaseException] | None, error: BaseException | None, trace: object
-    ) -> None:
-        """Raise PluginDefect for what was raised."""
-        if error is not None and not isinstance(error, self.expected):
-            raise PluginDefect(f"{self.what}: {described(error)}") from error
 
 
 def nearest(word: str, known: Sequence[str], alike: float = 0.6, start: int = 0) -> str:

@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from ..base.errors import BadText, Blamed
+from ..base.blame import Blamed
+from ..base.errors import BadText, NoSuchInput, did_you_mean
 from ..said.items import Item
 from .declaration import Calculation
 from .deferred_calculation import Deferred
@@ -37,6 +38,10 @@ class RunValues(dict[str, Any]):
         """Return a value; raises BadText for a name of before, KeyError for any other."""
         self._refuse_old(name)
         return super().__getitem__(name)
+
+    def __missing__(self, name: object) -> Any:
+        would_do = did_you_mean(str(name), [*self]) or f"there are {', '.join(self)}"
+        raise NoSuchInput(f"there is no input {name!r}; {would_do}")
 
     def __contains__(self, name: object) -> bool:
         """Whether it is an input; raises BadText for a name of before."""

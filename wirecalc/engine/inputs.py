@@ -132,6 +132,13 @@ def _kind(where: str, inner: Any, about: Any) -> Kind:
             raise DeclarationError(f"{where}: its kind has no text")
         return about
     raise DeclarationError(
-        f"{where}: {inner} with {about!r} is no kind of input; "
+        f"{where}: {_called(inner)} with {_called(about)} is no kind of input; "
         "a float takes Reading or Nameplate, an int Count, a str OneOf or a text"
     )
+
+
+def _called(part: object) -> str:
+    """Return what an author calls a part of an annotation: a type by its name, a kind by its."""
+    if isinstance(part, type):
+        return part.__name__
+    return f"a {type(part).__name__}" if isinstance(part, Kind) else repr(part)

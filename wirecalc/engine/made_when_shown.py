@@ -6,7 +6,8 @@ in its place, or is a defect of that plugin.
 
 from __future__ import annotations
 
-from ..base.errors import Blamed, PluginDefect
+from ..base.blame import Blamed
+from ..base.errors import PluginDefect
 from ..said.charts import Chart, ChartMaker
 from ..said.findings import BandFigure
 

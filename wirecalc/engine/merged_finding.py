@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from ..base.blame import placed
 from ..base.errors import PluginDefect
 from ..said.criteria import Origin, cannot_tell
 from ..said.findings import Finding, Judged, collect_sources
@@ -111,7 +112,10 @@ def _cautions(calc: Calculation[Any], runs: Sequence[Run]) -> tuple[Caution, ...
     for key in (*own, *calc.cautions, *house, *ALWAYS):
         known = library_caution(key) or own.get(key) or house.get(key)
         if known is None:
-            raise PluginDefect(f"{calc.name} names the caution {key!r}, which is unknown")
+            wrong = (
+                f"{calc.name}: there is no caution {key!r}; `wirecalc tables cautions` lists them"
+            )
+            raise PluginDefect(f"{wrong}{placed(None, calc.function)}")
         found[key] = known
     return tuple(sorted(found.values(), key=lambda c: c.key in ALWAYS))
 

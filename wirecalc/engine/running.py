@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from ..base.errors import BadInput, Blamed, DamagedTable, described
+from ..base.blame import Blamed, at_yield, with_place
+from ..base.errors import BadInput, DamagedTable
 from ..said.criteria import Criterion, Origin, cannot_tell
 from ..said.findings import Finding
 from ..said.item_checks import check
@@ -45,7 +46,8 @@ def run(
     calc = provided.calculation
     provided = provided._replace(offered=calc)  # loaded here, and not at every point
     mine = [r for r in rules if {calc.name, EVERY} & set(r.rule.calculations)]
-    with Blamed(f"{provided.whose} failed", BadInput):  # it has kinds and refusals of its own
+    # it has kinds and refusals of its own
+    with Blamed(f"{provided.whose} failed", BadInput, function=calc.function):
         prepared = prepare(
             calc, given, origin, missing_is_unknown=missing_is_unknown, remembered=remembered
         )
@@ -144,8 +146,9 @@ def _all_rules(
 
 
 def _items(provided: ProvidedCalculation, arguments: Mapping[str, Any]) -> list[Item]:
-    with Blamed(f"{provided.whose} failed", DamagedTable):  # whatever else leaves it is no verdict
-        return _take_items(provided.calculation.function(**arguments))
+    function = provided.calculation.function
+    with Blamed(f"{provided.whose} failed", DamagedTable, function=function):
+        return _take_items(function(**arguments))  # whatever else leaves it is no verdict
 
 
 def _with_rules(
@@ -182,7 +185,7 @@ def _house_items(
         own = [
             cannot_tell(
                 name,
-                f"{name} of {provided.plugin} failed: {described(error)}",
+                f"{name} of {provided.plugin} failed: {with_place(error, provided.rule.function)}",
                 measure="have the shop mend its rule",
             )
         ]
@@ -191,15 +194,23 @@ def _house_items(
 
 
 def _take_items(stream: Iterable[Item]) -> list[Item]:
+    """Return what a calculation or a rule yields; what is wrong with it is said with its place."""
+    if stream is None or isinstance(stream, Item):
+        kind = "None" if stream is None else f"a {type(stream).__name__}"
+        raise TypeError(f"it returns {kind}; write yield in front of each thing that it finds")
     items: list[Item] = []
     names: set[tuple[type, str]] = set()
     for item in stream:
-        check(item)
-        if isinstance(item, (Figure, Criterion, Answer)):
-            if (type(item), item.name) in names:
-                raise ValueError(f"it yields {item.name!r} twice")
-            names.add((type(item), item.name))
-        items.append(item)
-        if len(items) > MOST_ITEMS:
-            raise ValueError(f"it yields more than {MOST_ITEMS} items")
+        try:
+            check(item)
+            if isinstance(item, (Figure, Criterion, Answer)):
+                if (type(item), item.name) in names:
+                    raise ValueError(f"it yields {item.name!r} twice; give each a name of its own")
+                names.add((type(item), item.name))
+            items.append(item)
+            if len(items) > MOST_ITEMS:
+                raise ValueError(f"it yields more than {MOST_ITEMS} items")
+        except Exception as error:
+            at_yield(error, stream)
+            raise
     return items

@@ -19,7 +19,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from ..base.errors import BadText, Problem, did_you_mean
-from ..typed.units import SPELLINGS
+from ..typed.unit_names import SPELLINGS
 from .ranges import Range, read_range
 
 KEYS = ("name", "category", "serial", "calibrated", "due", "range", "note")

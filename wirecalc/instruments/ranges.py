@@ -23,7 +23,8 @@ from typing import Any, NamedTuple
 from ..base.errors import BadText, did_you_mean
 from ..base.rounding import show
 from ..typed.quantities import read_number
-from ..typed.units import SPELLINGS, converter, read_unit
+from ..typed.unit_names import SPELLINGS
+from ..typed.units import converter, read_unit
 
 KEYS = ("reads", "from", "to", "error", "wave", "hertz")
 WAVES = ("ac", "dc")

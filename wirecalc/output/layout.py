@@ -7,7 +7,7 @@ import re
 import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 
-from ..typed.units import SPELLINGS
+from ..typed.unit_names import SPELLINGS
 from . import terminal_width
 
 _MOVES = re.compile(  # the cursor, or turns letters round: no part of what a name or a note says
@@ -79,7 +79,7 @@ def narrow() -> bool:
 
 def _lines(text: str, width: int, start: str = "", follow: str = "") -> list[str]:
     lines = textwrap.wrap(
-        _value().sub(lambda m: m[0].replace(" ", _KEPT), text),
+        _value(tuple(SPELLINGS)).sub(lambda m: m[0].replace(" ", _KEPT), text),
         width,
         initial_indent=start,
         subsequent_indent=follow,
@@ -90,9 +90,10 @@ def _lines(text: str, width: int, start: str = "", follow: str = "") -> list[str
 
 
 @functools.cache
-def _value() -> re.Pattern[str]:
-    """Return what matches a number with its unit, as it is typed or printed."""
-    units = [n for known in SPELLINGS.values() for name in known for n in (name, *known[name])]
+def _value(dimensions: tuple[str, ...]) -> re.Pattern[str]:
+    """Return what matches a number with its unit of some dimensions, as it is typed or printed."""
+    spelled = [pair for dimension in dimensions for pair in SPELLINGS[dimension].items()]
+    units = [n for name, more in spelled for n in (name, *more)]
     longest_first = sorted({*units, *_OTHER}, key=len, reverse=True)
     return re.compile(
         rf"(?<!\w)\d[\d.]*(?: \d+/\d+|/\d+)? (?:{'|'.join(map(re.escape, longest_first))})(?!\w)"

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from ..engine.from_plugins import EVERY, ProvidedRule
+from ..plugging.discovery import IN_PART
 from ..plugging.host import Catalogue
 from .layout import wrap
 
@@ -28,8 +29,10 @@ def listed(loaded: Catalogue, calculation: str = "") -> list[ListedRule]:
 
 def _rules(loaded: Catalogue) -> Iterator[ListedRule]:
     rows: dict[tuple[str, str, str], ListedRule] = {}
+    in_part = {plugin.name for plugin in loaded.plugins if plugin.state == IN_PART}
     for provided in loaded.rules:
         origin, asks = _origin(provided.plugin, provided.version), _asks(provided)
+        origin += ", loaded in part" if provided.plugin in in_part else ""
         key = (provided.rule.name, asks, origin)
         row = rows.setdefault(key, ListedRule(provided.rule.name, [], asks, origin))
         row.calculations.extend(provided.rule.calculations)

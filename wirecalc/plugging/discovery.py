@@ -13,7 +13,8 @@ from dataclasses import dataclass, field
 from importlib.metadata import Distribution, EntryPoint, distributions
 from typing import Any, NamedTuple
 
-from ..base.errors import BadInput, DeclarationError, Problem, described, did_you_mean
+from ..base.blame import described, placed
+from ..base.errors import BadInput, DeclarationError, Problem, did_you_mean
 from ..version import VERSION
 from .settings import Settings
 
@@ -55,15 +56,29 @@ class Plugin:
         """Whether it was not loaded, or not all of it, though it was to be."""
         return self.state in (IN_PART, FAILED)
 
+    @property
+    def missing(self) -> str:
+        """What of it is missing from every finding, where not all of it was loaded."""
+        if self.state != IN_PART:
+            return f"house rules of plugin {self}"
+        rules = ", ".join(self.house_rules)
+        return f"part of plugin {self}" + (f", of whose house rules {rules} held" if rules else "")
+
     def __str__(self) -> str:
         return f"{self.name} of {self.distribution} {self.version}".rstrip()
 
-    def fail(self, error: BaseException | str, state: str = FAILED) -> None:
-        """Say what went wrong with it; what was said before stays."""
+    def fail(
+        self, error: BaseException | str, state: str = FAILED, *, function: object = None
+    ) -> None:
+        """Say what went wrong with it, and where; what was said before stays.
+
+        `function` is what it is about, where no code of the plugin is on the way to the error.
+        """
         words = described(error) if isinstance(error, BaseException) else error
         said = "".join(c if c.isprintable() else "?" for c in " ".join(words.split()))
         if len(said) > LONGEST_REASON:
             said = f"{said[:LONGEST_REASON]} ..."
+        said += placed(error if isinstance(error, BaseException) else None, function)
         self.state = FAILED if FAILED in (state, self.state) else state
         self.reason = f"{self.reason}; {said}" if self.reason else said
 

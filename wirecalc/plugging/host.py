@@ -49,12 +49,8 @@ class Catalogue:
     @property
     def not_loaded(self) -> list[NotChecked]:
         """The plugins whose calculations and house rules are missing, for every finding."""
-        what = {IN_PART: "part", FAILED: "house rules", LEFT_OUT: "house rules"}
-        return [
-            NotChecked(f"{what[p.state]} of plugin {p}", p.reason)
-            for p in self.plugins
-            if p.state in what
-        ] + self.left_out
+        missing = [p for p in self.plugins if p.state in (IN_PART, FAILED, LEFT_OUT)]
+        return [NotChecked(p.missing, p.reason) for p in missing] + self.left_out
 
     def refuse_broken(self, rules_files: Sequence[Path] = ()) -> None:
         """Raise PluginDefect where a plugin or a rules file is not used whole: strict runs."""

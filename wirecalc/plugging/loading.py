@@ -7,13 +7,14 @@ plugin and skips a duplicate name silently.
 from __future__ import annotations
 
 import time
-from collections.abc import Iterator, Sequence
-from inspect import isfunction, isroutine
+from collections.abc import Iterator, Mapping, Sequence
+from inspect import isfunction, isroutine, signature
 from types import ModuleType
 from typing import Any
 
 import pluggy
 
+from ..base.blame import about, placed
 from ..base.errors import DeclarationError, did_you_mean, nearest
 from . import hooks
 from .discovery import FAILED, IN_PART, LOADED, Candidate, Plugin
@@ -51,9 +52,7 @@ def _load(
     except KeyboardInterrupt:
         raise
     except BaseException as error:
-        missing = error.name if type(error) is ModuleNotFoundError else None
-        wrong = f"it needs the module {missing}, which is not installed beside it"
-        plugin.fail(wrong if missing else error)
+        plugin.fail(error)
     else:
         by_module[id(module)] = plugin
         idle = [] if manager.get_hookcallers(module) else [NO_HOOK]
@@ -92,14 +91,23 @@ def _marked(module: Any, manager: pluggy.PluginManager) -> Iterator[str]:
         marks = manager.parse_hookimpl_opts(module, name)
         if marks is None:
             continue
-        hook = marks["specname"] or name
-        if marks["wrapper"] or marks["hookwrapper"]:
-            raise DeclarationError(f"{hook} wraps a hook; only plain hooks are called")
+        hook, function = marks["specname"] or name, getattr(module, name)
+        if wrong := _wrong_in(hook, function, marks):
+            raise about(function, DeclarationError(wrong))
         if hook in _HOOKS:
             yield hook
-        elif not marks["optionalhook"]:
-            guess = did_you_mean(hook, _HOOKS)
-            raise DeclarationError(f"{hook} is no hook" + (f"; {guess}" if guess else ""))
+
+
+def _wrong_in(hook: str, function: Any, marks: Mapping[str, Any]) -> str:
+    """Say what is wrong with a function that is marked as a hook; empty where nothing is."""
+    if marks["wrapper"] or marks["hookwrapper"]:
+        return f"{hook} wraps a hook; only plain hooks are called"
+    if hook not in _HOOKS and not marks["optionalhook"]:
+        return f"{hook} is no hook; {did_you_mean(hook, _HOOKS)}"
+    takes = [*signature(function).parameters] if hook in _HOOKS else []
+    if takes:
+        return f"{hook} asks for {', '.join(takes)}, and it is given nothing; write {hook}()"
+    return ""
 
 
 def _unmarked(module: Any) -> Iterator[str]:
@@ -112,7 +120,8 @@ def _unmarked(module: Any) -> Iterator[str]:
             continue
         guess = nearest(name, _HOOKS, alike=0.9)
         if name in _HOOKS:
-            yield f"{name} is not marked with @hookimpl, so it is not used"
+            wrong = f"{name} is not marked with @hookimpl, so it is not used; write it above it"
+            yield f"{wrong}{placed(None, value)}"
         elif guess or name.startswith(f"{hooks.PROJECT}_"):
             guess = did_you_mean(name, _HOOKS)
-            yield f"{name} is no hook" + (f"; {guess}" if guess else "")
+            yield f"{name} is no hook" + (f"; {guess}" if guess else "") + placed(None, value)

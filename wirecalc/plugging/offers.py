@@ -6,6 +6,7 @@ A plugin that raises, or returns what it must not, loses only itself.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from inspect import isfunction
 from itertools import islice
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -50,10 +51,9 @@ def collect(manager: pluggy.PluginManager, by_module: dict[int, Plugin]) -> Offe
     folders: list[Path] = []
     unused: list[Unused] = []
     for plugin, path in found:
-        if _adds_only(plugin, path, folders):
-            folders.append(path)
-            unused += _damaged(plugin, path)
-    own_folders = [path for plugin, path in found if plugin.origin == FOLDER and path in folders]
+        unused += _damaged(plugin, path, folders)
+        folders.append(path)
+    own_folders = [path for plugin, path in found if plugin.origin == FOLDER]
     cautions = [own for _, own in _results(manager.hook.wirecalc_cautions, by_module, Caution)]
     offers: dict[str, list[tuple[Plugin, Calculation[Any] | Deferred]]] = {}
     wanted = (Calculation, Deferred)
@@ -86,7 +86,8 @@ def _name_idle(plugin: Plugin, rule: HouseRule | RequiredChecks, known: list[str
         if name not in known and name != EVERY:
             wrong = f"its rule {rule.name} is for {name}, which is no calculation"
             guess = did_you_mean(name, known)
-            plugin.fail(f"{wrong}; {guess}" if guess else wrong, IN_PART)
+            wrong = f"{wrong}; {guess or '`wirecalc` lists them'}"
+            plugin.fail(wrong, IN_PART, function=getattr(rule, "function", None))
 
 
 def _name_strange(plugin: Plugin, asked: RequiredChecks, folders: Sequence[Path]) -> None:
@@ -104,34 +105,56 @@ def _name_strange(plugin: Plugin, asked: RequiredChecks, folders: Sequence[Path]
 def _results(
     hook: Any, by_module: dict[int, Plugin], *wanted: type
 ) -> Iterator[tuple[Plugin, Any]]:
-    """Yield what each implementation of a hook returns; one that raises loses only itself."""
+    """Yield what each implementation of a hook returns, less what cannot be used.
+
+    A hook that raises loses only itself, and of what it returns each is judged by itself.
+    """
     for impl in hook.get_hookimpls():
         plugin = by_module[id(impl.plugin)]
         try:
-            offered = impl.function()
-            if offered is None:  # what it made may be lost with a forgotten return
-                raise TypeError(f"{hook.name} returned None; return a list, [] for nothing")
-            results = list(islice(offered, MOST_ITEMS + 1))
-            if len(results) > MOST_ITEMS:
-                raise ValueError(f"{hook.name} returned more than {MOST_ITEMS} records")
-            for result in results:
-                if not isinstance(result, wanted):
-                    raise TypeError(
-                        f"{hook.name} returned {result!r}, which is no {wanted[0].__name__}"
-                    )
-                _check(result, plugin)
+            results = _listed(hook.name, impl.function(), wanted)
         except KeyboardInterrupt:
             raise
         except BaseException as error:
-            plugin.fail(error, IN_PART)
+            plugin.fail(error, IN_PART, function=impl.function)
             continue
-        yield from ((plugin, result) for result in results)
+        for result in results:
+            try:
+                _check(result, plugin, hook.name, wanted)
+            except KeyboardInterrupt:
+                raise
+            except BaseException as error:
+                about = result if isfunction(result) else getattr(result, "function", None)
+                plugin.fail(error, IN_PART, function=about or impl.function)
+            else:
+                yield plugin, result
 
 
-def _check(result: Any, plugin: Plugin) -> None:
-    """Refuse a record that is filled in wrongly, whoever made it, and how."""
+def _listed(hook: str, offered: Any, wanted: tuple[type, ...]) -> list[Any]:
+    """Return what a hook returned as a list; raises where it is none, or has no end."""
+    if offered is None:  # what it made may be lost with a forgotten return
+        raise TypeError(f"{hook} returned None; return a list, [] for nothing")
+    if isinstance(offered, (str, *wanted)):
+        kind = type(offered).__name__
+        raise TypeError(f"{hook} returned one {kind}; return a list of them, with [ ] around it")
+    results = list(islice(offered, MOST_ITEMS + 1))
+    if len(results) > MOST_ITEMS:
+        raise ValueError(f"{hook} returned more than {MOST_ITEMS} records")
+    return results
+
+
+def _check(result: Any, plugin: Plugin, hook: str, wanted: tuple[type, ...]) -> None:
+    """Refuse what is no record of a hook, or is filled in wrongly, whoever made it, and how."""
+    if isfunction(result):
+        would_do = "; write @calculation(...) above it" if Calculation in wanted else ""
+        said = f"{hook} returned the function {result.__name__}"
+        raise TypeError(f"{said}, which is no {wanted[0].__name__}{would_do}")
+    if not isinstance(result, wanted):
+        raise TypeError(f"{hook} returned {result!r}, which is no {wanted[0].__name__}")
     if isinstance(result, HouseRule | RequiredChecks):
         _check_rule(result)
+    elif isinstance(result, Path):
+        _check_folder(result)
     elif isinstance(result, Caution):
         check_item(result)
     elif isinstance(result, Deferred) and not plugin.bundled:
@@ -152,36 +175,32 @@ def _check_rule(rule: HouseRule | RequiredChecks) -> None:
             right = isinstance(value, tuple | list) and all(isinstance(n, str) for n in value)
         if not right:
             verb = "are" if part.endswith("s") else "is"
-            raise DeclarationError(f"rule {rule.name!r}: its {part} {verb} {value!r}")
+            wrong = f"rule {rule.name!r}: its {part} {verb} {value!r}"
+            would_do = f"; write ({value!r},)" if isinstance(value, str) and verb == "are" else ""
+            raise DeclarationError(wrong + would_do)
 
 
-def _adds_only(plugin: Plugin, folder: Path, before: Sequence[Path]) -> bool:
-    """Refuse a folder that is not there, or that would replace a bundled table.
+def _check_folder(folder: Path) -> None:
+    """Refuse a folder that is not there, or that would replace a bundled table."""
+    from ..rules.shop_folder import refuse_folder  # only where a folder is added
 
-    Tables that folders before have too are named.
-    """
-    from ..rules.shop_folder import hidden, refuse_folder  # only where a folder is added
-
-    try:
-        if not folder.is_absolute():
-            raise TableError(f"its folder of tables, {folder}, depends on the current directory")
-        refuse_folder(folder)
-    except TableError as error:
-        plugin.fail(error, IN_PART)
-        return False
-    for why in hidden(folder, before):
-        plugin.fail(why, IN_PART)
-    return True
+    if not folder.is_absolute():
+        wrong = f"its folder of tables, {folder}, depends on the current directory"
+        raise TableError(f'{wrong}; write Path(__file__).parent / "tables"')
+    refuse_folder(folder)
 
 
-def _damaged(plugin: Plugin, folder: Path) -> list[Unused]:
+def _damaged(plugin: Plugin, folder: Path, before: Sequence[Path]) -> list[Unused]:
     """Return what in a folder of tables leaves in doubt what reads a published table.
 
-    Where nobody knows which table it is for, the plugin is named, as one that failed is. The folder
-    of a shop's own plugin is looked through with all others of the shop.
+    Where nobody knows which table it is for, the plugin is named, as one that failed is, and so
+    are tables that folders before have too. The folder of a shop's own plugin is looked through
+    with all others of the shop.
     """
-    from ..rules.shop_folder import damaged
+    from ..rules.shop_folder import damaged, hidden
 
+    for why in hidden(folder, before):
+        plugin.fail(why, IN_PART)
     found = damaged(folder) if plugin.origin != FOLDER else []
     for one in found:
         plugin.fail(str(one), IN_PART)

@@ -21,6 +21,7 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from ..base.blame import TRACEBACK
 from ..base.errors import BadInput, BadText, Problem, did_you_mean, nearest
 from ..base.text_files import read_toml
 from ..instruments.declared import Declared
@@ -31,7 +32,6 @@ BUNDLED_ONLY = "WIRECALC_BUNDLED_ONLY"
 ONLY_PLUGINS = "WIRECALC_ONLY_PLUGINS"
 RULES = "WIRECALC_RULES"
 STRICT = "WIRECALC_STRICT"
-TRACEBACK = "WIRECALC_TRACEBACK"  # of a defect, shown
 TESTED_WITH = "WIRECALC_AXE"  # only the tests read it
 VARIABLES = (CONFIG, BUNDLED_ONLY, ONLY_PLUGINS, RULES, STRICT, TRACEBACK, TESTED_WITH)
 HOME = "~/.config/wirecalc/config.toml"  # on every system

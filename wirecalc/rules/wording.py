@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from ..base.errors import BadText
 from ..typed.quantities import read_number, read_quantity
-from ..typed.units import SPELLINGS, dimension_of
+from ..typed.unit_names import SPELLINGS
+from ..typed.units import dimension_of
 from .entries import BOUNDS, WORDS, Entry
 
 

@@ -79,8 +79,19 @@ def _wrong(item: Any, tests: tuple[Test, ...]) -> str:
     for field, test, value in zip(item._fields, tests, item, strict=True):
         if not test(value):
             named = repr(item[0]) if isinstance(item[0], str) else f"a {type(item).__name__}"
-            return f"{named} is {value}" if _infinite(value) else f"{field} of {named} is {value!r}"
+            wrong = (
+                f"{named} is {value}" if _infinite(value) else f"{field} of {named} is {value!r}"
+            )
+            return f"{wrong}; {_would_do(test, value)}"
     raise AssertionError
+
+
+def _would_do(test: Test, value: Any) -> str:
+    if _infinite(value):
+        return "refuse the inputs that lead there, or yield cannot_tell"
+    if isinstance(value, bool):
+        return "write a number; what must hold is yielded with requires"
+    return _WRITE.get(test, "see its docstring for what it takes")
 
 
 def _infinite(value: Any) -> bool:
@@ -104,7 +115,8 @@ def _yes(value: Any) -> bool:
 
 
 def _number(value: Any) -> bool:
-    return isinstance(value, float | int) and -_LARGEST <= value <= _LARGEST
+    is_one = isinstance(value, float | int) and not isinstance(value, bool)
+    return is_one and -_LARGEST <= value <= _LARGEST
 
 
 def _number_or_none(value: Any) -> bool:
@@ -164,6 +176,14 @@ _FIELDS: dict[type[Any], tuple[Test, ...]] = {  # what each field of a record ma
     Listing: (_text, _texts, _cells, _yes),
     NotChecked: (_text, _text),
     ChartItem: (callable,),
+}
+_WRITE: dict[Test, str] = {
+    **dict.fromkeys((_number, _number_or_none), "write a number"),
+    **dict.fromkeys((_text, _words), "write a text"),
+    _texts: "write a tuple of texts",
+    _yes: "write True or False",
+    _source: "give a Source",
+    _band: "write its low and high, two numbers",
 }
 _NONE = object()  # what no field can be
 _DEFAULTS: dict[type, tuple[object, ...]] = {  # most fields of most items are left as they are

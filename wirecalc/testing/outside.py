@@ -6,6 +6,8 @@ import importlib
 import sys
 from pathlib import Path
 
+from ..typed.own_units import forget_units
+
 
 class Outside:
     """A folder that holds distributions with plugins, as an environment's site folder does.
@@ -30,6 +32,8 @@ class Outside:
         importlib.invalidate_caches()
 
     def forget(self) -> None:
-        """Forget the modules that this process imported from here."""
-        for path in self.folder.glob("*.py"):
-            sys.modules.pop(path.stem, None)
+        """Forget the modules that this process imported from here, and the units of theirs."""
+        modules = [path.stem for path in self.folder.glob("*.py")]
+        for module in modules:
+            sys.modules.pop(module, None)
+        forget_units(modules)

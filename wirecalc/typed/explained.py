@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterator
 from ..base.errors import BadText
 from .quantities import LONGEST
 from .tidy import in_digits
-from .units import SPELLINGS
+from .unit_names import SPELLINGS
 
 _N = r"[-+−]?(?:\d+\.?\d*|\.\d+)"
 _UNSURE = (

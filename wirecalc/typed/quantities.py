@@ -15,7 +15,8 @@ import re
 from typing import NamedTuple
 
 from ..base.errors import BadText
-from .units import SPELLINGS, converter, read_unit
+from .unit_names import SPELLINGS
+from .units import converter, read_unit
 
 LONGEST = 80  # characters; nobody types a longer quantity, and nothing longer is read
 

@@ -16,7 +16,8 @@ from .quantity_lists import apart
 from .quantity_trials import trials_of
 from .tidy import tidy
 from .trials import Ladder, Request, Scale
-from .units import SPELLINGS, convert, dimension_of, read_unit
+from .unit_names import SPELLINGS
+from .units import convert, dimension_declared, read_unit
 
 # units that are typed in place of another (common practice, no source); offered when the number
 # fits the span in the other. No prefix is guessed: a thousandth of 2100 V is another danger.
@@ -64,7 +65,7 @@ class QuantityKind(Kind):
             raise DeclarationError(f"{text!r}: past the meter's range, and the span has no end")
         self.low, self.high, self.above = low, high, above
         self.typical = typical
-        self.dimension = dimension or dimension_of(unit)
+        self.dimension = dimension_declared(unit, dimension)
 
     @property
     def example(self) -> str:

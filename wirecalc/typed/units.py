@@ -14,139 +14,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from ..base.errors import BadText, nearest
-
-# dimension -> our name of the unit -> other spellings of it
-SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
-    "current": {
-        "A": ("amp", "amps", "ampere", "amperes", "Aac", "A ac", "Arms", "A rms"),
-        "mA": ("milliamp", "milliamps"),
-        "uA": ("µA", "μA"),
-    },
-    "voltage": {
-        "V": ("volt", "volts", "Vac", "VAC", "V ac", "V~", "Vrms", "V rms"),
-        "mV": ("millivolt", "millivolts"),
-        "kV": (),
-    },
-    "resistance": {
-        "ohm": ("ohms", "Ω", "Ω"),
-        "mohm": ("mΩ", "mΩ", "milliohm", "milliohms", "mohms"),
-        "kohm": ("kΩ", "kΩ", "kilohm", "kilohms", "kohms"),
-        "Mohm": ("MΩ", "MΩ", "megohm", "megohms", "meg", "megs", "Mohms"),
-    },
-    "power": {
-        "W": ("watt", "watts"),
-        "mW": (),
-        "kW": ("kilowatt", "kilowatts"),
-        "hp": ("HP", "h.p.", "horsepower"),
-    },
-    "force": {
-        "lbf": ("lb-f", "lb f", "pound-force", "pounds-force"),
-        "N": ("newton", "newtons"),
-        "kgf": ("kilogram-force",),
-        "ozf": ("ounce-force",),
-    },
-    "length": {
-        "mm": ("millimetre", "millimeter", "millimetres", "millimeters"),
-        "cm": ("centimetre", "centimeter"),
-        "m": ("metre", "meter", "metres", "meters"),
-        "um": ("µm", "μm", "micron", "microns"),
-        "in": ('"', "inch", "inches", "″"),
-        "ft": ("'", "foot", "feet", "′"),
-        "mil": ("mils", "thou"),
-    },
-    "area": {
-        "mm2": ("mm²", "mm^2", "sqmm", "sq mm", "mm sq", "mmq"),
-        "cmil": ("CMA", "circular mil", "circular mils"),
-        "kcmil": ("MCM",),
-    },
-    "temperature": {
-        "C": ("°C", "degC", "deg C", "degrees C", "Celsius", "degrees Celsius"),
-        "F": ("°F", "degF", "deg F", "degrees F", "Fahrenheit", "degrees Fahrenheit"),
-        "K": ("kelvin",),
-    },
-    "temperature difference": {
-        "K": ("kelvin", "C", "°C", "degC", "deg C"),
-        "F": ("°F", "degF", "deg F"),
-    },
-    "time": {
-        "s": ("sec", "secs", "second", "seconds"),
-        "ms": ("msec", "msecs", "millisecond", "milliseconds"),
-        "min": ("mins", "minute", "minutes"),
-        "h": ("hr", "hrs", "hour", "hours"),
-    },
-    "frequency": {"Hz": ("hertz", "cps", "cycles"), "kHz": ()},
-    "capacitance": {
-        "uF": ("µF", "μF", "uFd", "µFd", "MFD", "mfd", "microfarad", "microfarads"),
-        "nF": (),
-        "pF": (),
-        "F": ("farad", "farads"),
-    },
-    "energy": {"J": ("joule", "joules")},
-    "angle": {"deg": ("°", "degree", "degrees")},
-    "inertia": {"kg m2": ("kg m²", "kg m^2", "kgm2", "kgm²")},
-    "ratio": {"%": ("percent", "pct")},
-    "resistance of a length": {
-        "ohm/km": (),
-        "ohm/kft": ("ohm/1000ft", "ohm/1000 ft"),
-        "mohm/m": (),
-        "ohm/m": (),
-        "ohm/ft": (),
-    },
-    "resistivity": {
-        "nohm m": ("nΩ m",),
-        "uohm cm": ("µΩ cm", "μΩ cm"),
-        "ohm mm2/m": ("Ω mm²/m", "ohm mm²/m"),
-        "ohm cmil/ft": (),
-    },
-}
-
-_PINT_NAMES = {
-    "F": "farad",
-    "in": "inch",
-    "ft": "foot",
-    "min": "minute",
-    "h": "hour",
-    "mm2": "mm**2",
-    "um": "micrometer",
-    "mohm": "milliohm",
-    "kohm": "kiloohm",
-    "Mohm": "megaohm",
-    "uF": "microfarad",
-    "nF": "nanofarad",
-    "pF": "picofarad",
-    "%": "percent",
-    "ohm/kft": "ohm/kilofoot",
-    "mohm/m": "milliohm/m",
-    "ohm/ft": "ohm/foot",
-    "nohm m": "nanoohm*meter",
-    "uohm cm": "microohm*centimeter",
-    "ohm mm2/m": "ohm*mm**2/meter",
-    "ohm cmil/ft": "ohm*cmil/foot",
-}
-
-_DEGREES = {"C": "degC", "F": "degF", "K": "kelvin"}
-
-_HINTS = {
-    ("force", "lb"): "pounds of pull are lbf",
-    ("force", "lbs"): "pounds of pull are lbf",
-    ("force", "pound"): "pounds of pull are lbf",
-    ("force", "pounds"): "pounds of pull are lbf",
-    ("force", "kg"): "kilograms of pull are kgf",
-    ("force", "kgs"): "kilograms of pull are kgf",
-    ("time", "m"): "m is metres; minutes are min",
-    ("current", "W"): "watts are not amps: divide by the voltage, or read the plate for amps",
-    ("current", "kW"): "watts are not amps: divide by the voltage, or read the plate for amps",
-    ("capacitance", "mF"): "a capacitor's MF, MFD or mF is uF",
-    ("capacitance", "MF"): "a capacitor's MF, MFD or mF is uF",
-    ("resistance", "gigohm"): "a gigohm is 1000 Mohm",
-    ("resistance", "Gohm"): "a Gohm is 1000 Mohm",
-    ("current", "kA"): "a kA is 1000 A",
-    ("voltage", "VDC"): "ac or dc is said by what is asked for: V alone",
-    ("force", "ft-lb"): "that is a torque",
-    ("force", "in-lb"): "that is a torque",
-    ("area", "AWG"): "a gauge is a name, not an area",
-}
+from ..base.errors import BadText, DeclarationError, nearest
+from .unit_names import DEGREES, FACTORS, HINTS, PINT_NAMES, SPELLINGS
 
 
 def dimension_of(unit: str) -> str:
@@ -162,6 +31,30 @@ def dimension_of(unit: str) -> str:
         if unit in units:
             return dimension
     raise LookupError(f"{unit!r} is not a unit of wirecalc")
+
+
+def dimension_declared(unit: str, dimension: str = "") -> str:
+    """Return the dimension of the unit in which an input is declared: the one said, or its own.
+
+    Raises DeclarationError, with what there is, for a unit that is none, or none of it.
+    """
+    known = SPELLINGS.get(dimension, {}) if dimension else _all_units()
+    if unit in known:
+        return dimension or dimension_of(unit)
+    if dimension and dimension not in SPELLINGS:
+        raise DeclarationError(f"{dimension!r} is no dimension; there are {', '.join(SPELLINGS)}")
+    spelled = {s: name for name, others in known.items() for s in (name, *others)}
+    near = unit if unit in spelled else nearest(str(unit), list(spelled), alike=0.8)
+    guess = f"did you mean {near}, which is {spelled[near]}? " if near else ""
+    of = f" of {dimension}" if dimension else ""
+    raise DeclarationError(
+        f"{unit!r} is no unit{of} that wirecalc knows; {guess}There are {', '.join(known)}; "
+        "declare_unit adds one of your own"
+    )
+
+
+def _all_units() -> dict[str, tuple[str, ...]]:
+    return {name: more for units in SPELLINGS.values() for name, more in units.items()}
 
 
 @functools.cache
@@ -194,7 +87,7 @@ def _unknown_unit(text: str, dimension: str) -> BadText:
     units = SPELLINGS[dimension]
     do = "write it in " + ", ".join(units)
     folded = text.casefold()
-    for (wanted, unit), hint in _HINTS.items():
+    for (wanted, unit), hint in HINTS.items():
         if wanted == dimension and unit.casefold() == folded:
             return BadText(f"{text!r} does not fit here ({hint})", do)
     for other, theirs in SPELLINGS.items():
@@ -211,7 +104,7 @@ def converter(unit: str, to: str, dimension: str) -> Callable[[float], float]:
     if unit == to:
         return float
     if dimension == "temperature":
-        return lambda value: float(_registry().Quantity(value, _DEGREES[unit]).to(_DEGREES[to]).m)
+        return lambda value: float(_registry().Quantity(value, DEGREES[unit]).to(DEGREES[to]).m)
     factor = _factor(unit, to, dimension)
     return lambda value: value * factor
 
@@ -236,11 +129,13 @@ def convert(value: float, unit: str, to: str) -> float:
 def _factor(unit: str, to: str, dimension: str) -> float:
     if dimension == "temperature difference":
         return {("K", "F"): 1.8, ("F", "K"): 1 / 1.8}[unit, to]
+    if unit in FACTORS:  # of a plugin, as all units of its dimension are
+        return FACTORS[unit] / FACTORS[to]
     return float(_registry().Quantity(1.0, _pint(unit)).to(_pint(to)).magnitude)
 
 
 def _pint(unit: str) -> str:
-    return _PINT_NAMES.get(unit, unit)
+    return PINT_NAMES.get(unit, unit)
 
 
 @functools.cache
