@@ -49,6 +49,9 @@ _PARTS = {
         "return_to_service.leakage:leakage": "Does this machine leak too much, and does its GFCI hold?",
         "return_to_service.screening:screening": "Does anything show a fault to the case, where nobody could measure insulation or leakage?",
     },
+    "sensor and switch": {
+        "sensor.thermistor:thermistor": "Does this thermistor have the ohms of its temperature?",
+    },
     "wire and joint": {
         "joint.choose:choose": "Which part of the stock fits these wires in this place?",
         "wire.equivalent:equivalent": "Which size of the other system may stand in for this wire?",

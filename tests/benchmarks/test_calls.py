@@ -43,7 +43,7 @@ def in_another_unit(name: str) -> Mapping[str, Any]:
         number, _, unit = str(given).partition(" ")
         if unit in OTHER and not calc.input(key).many:
             other, share = OTHER[unit]
-            return {**GIVEN[name], key: f"{float(Fraction(number)) * share:.6g} {other}"}
+            return {**GIVEN[name], key: f"{float(Fraction(number)) * share:.10g} {other}"}
     return GIVEN[name]
 
 

@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 from tests.calculations.trials import BUNDLED as NAMES
-from tests.calculations.trials import CATALOGUE, FILED
+from tests.calculations.trials import CATALOGUE, FILED, TRIALS
 from wirecalc import ReadingsFile, ReadingsStream, cli
 
 pytestmark = pytest.mark.usefixtures("built_once")
@@ -90,8 +90,6 @@ def options_of(name: str) -> list[str]:
 
 # columns are those of a file, which is not there; what reads open contradicts its resistance
 NOT_BESIDE = (
-    "resistance_per_length of wire-ohms",
-    "conductor_metal of wire-ohms",
     "by",
     "column",
     "ground_open",
@@ -109,12 +107,13 @@ NOT_BESIDE += ("nameplate_voltage of start-curve",)  # a plate stands in place o
 
 
 def examples_of(name: str) -> list[str]:
+    alone = {*NOT_BESIDE, *(f"{i} of {name}" for i in TRIALS[name].apart)}
     inputs = [
         i
         for i in CATALOGUE.calculations[name].calculation.inputs
         if not i.kind.goes_with
         and not isinstance(i.kind, ReadingsFile | ReadingsStream)
-        and not {i.name, f"{i.name} of {name}"} & {*NOT_BESIDE}
+        and not {i.name, f"{i.name} of {name}"} & alone
     ]
     return [word for i in inputs for word in (i.option, i.kind.example)]
 

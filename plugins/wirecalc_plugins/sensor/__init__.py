@@ -1,0 +1,1 @@
+"""Sensors of temperature and what switches by it."""
