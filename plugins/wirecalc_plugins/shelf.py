@@ -60,6 +60,7 @@ _PARTS = {
         "joint.joint_drop:joint_drop": "Is this joint heating?",
         "joint.pull:pull": "Does this crimp hold the least pull-out force of its standard?",
         "joint.pull_batch:pull_batch": "Is this batch of crimps good, and does the learner or the tool make the difference?",
+        "joint.pull_tester:pull_tester": "How far do pulls of one and the same wire scatter on this tester?",
         "joint.ring:ring": "Does this ring terminal suit its stud, and what torque is published for it?",
         "joint.splice:splice": "Does this barrel take this wire or these wires, and may it sit in this place?",
         "wire.strands:strands": "Are too many strands nicked or cut?",

@@ -47,3 +47,18 @@ def test_a_weaker_pull_never_improves_the_verdict(
     assert after is not None
     lowest = [run(v).criterion("lowest pull, ul-486a").verdict.rank for v in (values, weaker)]
     assert lowest[1] >= lowest[0]
+
+
+@settings(BOUNDED, max_examples=15)
+@given(FORCES, st.floats(0.001, 0.08), st.floats(-1, 1))
+def test_the_scatter_of_a_tester_lies_in_its_band(
+    values: list[float], error: float, share: float
+) -> None:
+    def found(factor: float, band: str = "") -> wirecalc.Finding:
+        return wirecalc.run("pull-tester", force=[f"{factor * v!r} lbf{band}" for v in values])
+
+    over, inside = found(1, f" ±{100 * error:.6f}%"), found(1 + share * error)
+    for of, at in zip(over.figures, inside.figures, strict=True):
+        assert of.low is not None
+        assert of.high is not None
+        assert of.low * (1 - 1e-6) <= at.figure.value <= of.high * (1 + 1e-6), at.figure.name

@@ -72,7 +72,7 @@ Confidence = Annotated[
     setting("the batch is judged at 95/90; another bound is shown beside it"),
 ]
 
-Names = Annotated[bool, YesNo("names on the chart in place of numbers", goes_with="by"), setting()]
+Names = Annotated[bool, YesNo("names in place of numbers", goes_with="by"), setting()]
 
 
 def refuse(
@@ -92,23 +92,11 @@ def refuse(
         )
     for standard in pull_standard or ():
         yield from other_family(terminal, standard)
-    if (force is None) == (readings is None):
-        yield Problem("readings", "give a file of readings or --force for each pull", "one of them")
-        return
-    if readings is not None:
-        yield from _of_file(readings, by)
-    elif by:
-        yield Problem("by", "groups the rows of a file, and none was given", "give --readings")
-    where = "readings" if force is None else "force"
+    yield from of_file(readings, force, by)
     forces = force if force is not None else list(readings.numbers["force"]) if readings else []
-    if len(forces) > 1 and min(forces) == max(forces):
-        yield Problem(
-            where,
-            f"all {len(forces)} forces are {forces[0]:g} lbf",
-            "real pulls scatter: check the record",
-        )
+    where = "readings" if force is None else "force"
     most = crimps.breaking_force(wire)[0] * TOO_STRONG_PSI / crimps.SOFT_COPPER_PSI[0]
-    if max(forces) > most:
+    if forces and max(forces) > most:
         yield Problem(
             where,
             f"{max(forces):g} lbf is more than {wire} can bear",
@@ -116,7 +104,27 @@ def refuse(
         )
 
 
-def _of_file(file: FileColumns, by: list[str] | None) -> Iterator[Problem]:
+def of_file(
+    readings: FileColumns | None, force: list[float] | None, by: list[str] | None
+) -> Iterator[Problem]:
+    """Yield what is wrong with where the forces come from, and how they are grouped."""
+    if (force is None) == (readings is None):
+        yield Problem("readings", "give a file of readings or --force for each pull", "one of them")
+        return
+    if readings is not None:
+        yield from _columns(readings, by)
+    elif by:
+        yield Problem("by", "groups the rows of a file, and none was given", "give --readings")
+    forces = force if force is not None else list(readings.numbers["force"]) if readings else []
+    if len(forces) > 1 and min(forces) == max(forces):
+        yield Problem(
+            "readings" if force is None else "force",
+            f"all {len(forces)} forces are {forces[0]:g} lbf",
+            "real pulls scatter: check the record",
+        )
+
+
+def _columns(file: FileColumns, by: list[str] | None) -> Iterator[Problem]:
     for column in ("wire", "gauge"):
         if len(set(file.words.get(column, ()))) > 1:
             yield Problem(
