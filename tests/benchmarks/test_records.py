@@ -1,4 +1,4 @@
-"""Counting 10,000 records, beside a plain read and parse of the same files in the same run."""
+"""Counting and exporting 10,000 records, beside a plain read and parse of the same files."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ import wirecalc
 from wirecalc.commands import job_record
 from wirecalc.jobs import record
 from wirecalc.output.json import finding_object
+from wirecalc.testing.command import run_command
 
 RECORDS = 10_000
 Sized = Callable[[int], int]
@@ -47,6 +48,15 @@ def plain_read(folder: Path) -> int:
 
 def counted(folder: Path) -> int:
     return job_record.count(folder, record.entries(folder)).n
+
+
+@pytest.mark.benchmark(group="export of 10,000 records")
+@pytest.mark.parametrize("turn", ["first", "again, nothing new"])
+def test_export(benchmark: Any, shop: Path, tmp_path: Path, turn: str) -> None:
+    words = ("job", "--export", str(shop), "--output", str(tmp_path / "tables"))
+    if turn != "first":
+        run_command(*words)
+    assert benchmark.pedantic(run_command, args=words, rounds=1).status == 0
 
 
 @pytest.mark.benchmark(group="history of 10,000 records")

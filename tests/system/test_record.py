@@ -192,7 +192,7 @@ def test_options_that_mean_nothing_together(cli_main: Callable[..., Any], tmp_pa
         (("--history", folder, "--format", "html"), "write text or json"),
         (("--history", folder, "--format", "csv"), "write text or json"),
         (("--history", folder, "--format", "markdown"), "write text or json"),
-        (("--history", folder, "--chart", "x.svg"), "--chart: is not an option of this command"),
+        (("--history", folder, "--chart", "x.gif"), "'x.gif' is none of .svg, .png, .csv"),
         (("--history", ""), "is empty"),
         (("--history",), "has no value"),
         (("sheet.toml", "--record"), "has no value"),

@@ -16,7 +16,7 @@ from pathlib import Path
 import wirecalc
 from wirecalc.engine.inputs import Input
 
-from . import public_names
+from . import exported, public_names
 
 ROOT = Path(__file__).parents[2]
 COMMAND = Path(sys.executable).with_name("wirecalc")
@@ -78,6 +78,7 @@ MADE: dict[str, Callable[[str], str]] = {
     "docs/inputs.md": glossary,
     "docs/left-out.md": left_out,
     "docs/public-names.md": lambda _: public_names.page(),
+    "docs/export.md": exported.page,
 }
 
 

@@ -55,6 +55,13 @@ def whole(path: Path) -> contextlib.AbstractContextManager[IO[bytes]]:
     return _beside(Path(os.path.realpath(path)) if linked else path, os.replace)
 
 
+@contextlib.contextmanager
+def whole_by_name(path: Path) -> Iterator[Path]:
+    """Give the name of an empty file that another library writes; else as `whole`."""
+    with _beside(path, os.replace) as file:
+        yield Path(file.name)
+
+
 def _is_special(path: Path) -> bool:
     """Whether a pipe, a device or the like is there."""
     with contextlib.suppress(OSError):
@@ -94,8 +101,9 @@ def _beside(path: Path, name_it: Callable[[str, Path], None]) -> Iterator[IO[byt
         left_over.remove_dead_beside(path)
         handle, beside = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
         left_over.lock(handle)
-        with _flushed(handle) as file:
+        with open(beside, "wb", opener=lambda *_: handle) as file:
             yield file
+            _flush(file)
         os.chmod(beside, _mode_of(path))  # noqa: PTH101
         name_it(beside, path)
     except BaseException as error:  # an interrupt leaves nothing behind either
@@ -131,7 +139,7 @@ def write_folder(
             beside = Path(tempfile.mkdtemp(dir=path.parent, prefix=f".{path.name}."))
             for name, content in contents.items():
                 (beside / name).parent.mkdir(parents=True, exist_ok=True)
-                _fill(os.open(beside / name, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666), content)
+                _fill(beside / name, content)
             beside.chmod(0o777 & ~_umask())
             sync_folder(beside)
             if _renamed(beside, path):
@@ -164,17 +172,15 @@ def sync_folder(path: Path) -> None:
         os.close(handle)
 
 
-def _fill(handle: int, content: bytes) -> None:
-    with _flushed(handle) as file:
+def _fill(path: Path, content: bytes) -> None:
+    with path.open("xb") as file:
         file.write(content)
+        _flush(file)
 
 
-@contextlib.contextmanager
-def _flushed(handle: int) -> Iterator[IO[bytes]]:
-    with os.fdopen(handle, "wb") as file:
-        yield file
-        file.flush()
-        os.fsync(file.fileno())
+def _flush(file: IO[bytes]) -> None:
+    file.flush()
+    os.fsync(file.fileno())
 
 
 def _renamed(beside: Path, path: Path) -> bool:

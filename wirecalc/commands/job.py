@@ -29,6 +29,10 @@ def run(words: Sequence[str]) -> Result:
         from .job_record import history
 
         return history(options)
+    if "export" in options.own:
+        from .job_export import export
+
+        return export(options)
     if "new" in options.own:
         return _new(words, options)
     if not options.words:
@@ -69,11 +73,17 @@ def _texts(said: object) -> Iterator[str]:
 
 def _refuse_mixed(options: Options) -> None:
     """Raise BadInput for what is wrong so far, and for options that mean nothing together."""
-    order = ("history", "record", "new", "check-only")
-    mine, *others = sorted(options.own, key=order.index) or [""]
+    order = ("history", "export", "record", "new", "check-only")
+    mine, *others = sorted(set(options.own) & set(order), key=order.index) or [""]
     options.problems += [
         Problem(f"--{other}", f"means nothing beside --{mine}", "leave one of them out")
         for other in others
+    ]
+    needs = {"chart": "history", "tool": "chart", "with-names": "export"}
+    options.problems += [
+        Problem(f"--{own}", f"means nothing without --{other}")
+        for own, other in needs.items()
+        if own in options.own and other not in options.own
     ]
     options.refuse()
 

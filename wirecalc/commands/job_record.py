@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import datetime
 import sys
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from ..base.errors import BadInput, BadText, Problem
-from ..jobs import record
+from ..base.files import write_bytes
+from ..jobs import record, tool_pulls
 from ..jobs.history import History, facts
 from ..jobs.job import Job
 from ..output import history as history_output
+from ..output.drawing import check_name, draw
 from ..output.html import job_page
 from ..output.json import dump, job_object
 from .options import Options
@@ -38,7 +40,15 @@ def history(options: Options) -> Result:
     if wrong:
         raise BadInput(wrong)
     folder = _folder(options, "history")
-    found = count(folder, _shown(record.entries(folder), folder))
+    if options.chart:
+        check_name(options.chart)
+    gathered: list[tool_pulls.Pull] = []
+    found = count(
+        folder, shown(record.entries(folder), sum(1 for _ in record.entries(folder))), gathered
+    )
+    if options.chart:
+        chart = tool_pulls.chart(_of_one_tool(gathered, options.own.get("tool", "")))
+        write_bytes(options.chart, draw(chart, options.chart.suffix.casefold()))
     if options.format == "json":
         text = dump(history_output.history_object(found))
     else:
@@ -52,8 +62,25 @@ def _folder(options: Options, name: str) -> Path:
     return Path(options.own[name])
 
 
-def count(folder: Path, names: Iterable[str]) -> History:
-    """Count the records of some names in a folder; none of them is kept."""
+def _of_one_tool(found: Sequence[tool_pulls.Pull], wanted: str) -> list[tool_pulls.Pull]:
+    """Return the pulls of the tool that is named, or of the only one; raises BadInput."""
+    tools = {tool_pulls.same(p.tool): p.tool for p in reversed(found)}
+    one = tool_pulls.same(wanted) or (next(iter(tools)) if len(tools) == 1 else "")
+    if not tools:
+        wrong, do = "there is no pull of a named tool in the records", 'write tool = "..." at pulls'
+        raise BadInput([Problem("--chart", wrong, do)])
+    if one not in tools:
+        wrong = f"{wanted!r} pulled nothing there" if wanted else "the records have several tools"
+        raise BadInput(
+            [Problem("--tool", wrong, f"name one of {', '.join(sorted(tools.values()))}")]
+        )
+    return [p for p in found if tool_pulls.same(p.tool) == one]
+
+
+def count(
+    folder: Path, names: Iterable[str], gathered: list[tool_pulls.Pull] | None = None
+) -> History:
+    """Count the records of some names in a folder; none of them is kept, but the pulls gathered."""
 
     def date_of(said: str) -> datetime.date | None:
         day = record.named_date(said)
@@ -62,17 +89,19 @@ def count(folder: Path, names: Iterable[str]) -> History:
     found = History()
     for name in names:
         try:
-            job = facts(record.read(folder / name))
+            job = record.read(folder / name)
+            told, day = facts(job), record.named_date(name)
+            if gathered is not None and day is not None:
+                gathered += tool_pulls.pulls(day, job)
         except BadText as error:
             found.refuse(name, str(error))
             continue
-        day = record.named_date(name)
         if day is not None:  # what has no date in its name was refused
-            found.add(day, job, date_of)
+            found.add(day, told, date_of)
     return found
 
 
-def _shown(names: Iterable[str], folder: Path) -> Iterable[str]:
+def shown(names: Iterable[str], total: int) -> Iterable[str]:
     """Show on a terminal how far it is, where tqdm is installed."""
     if sys.stderr is None or not sys.stderr.isatty():
         return names
@@ -80,6 +109,5 @@ def _shown(names: Iterable[str], folder: Path) -> Iterable[str]:
         from tqdm import tqdm
     except ImportError:
         return names
-    total = sum(1 for _ in record.entries(folder))
-    shown: Iterable[str] = tqdm(names, total=total, unit="record", leave=False, file=sys.stderr)
-    return shown
+    watched: Iterable[str] = tqdm(names, total=total, unit="record", leave=False, file=sys.stderr)
+    return watched

@@ -58,7 +58,7 @@ def store(record: Record, folder: Path) -> tuple[Path, bool]:
     Returns where the record is, and whether it is new: the same one is never written twice. Any
     number of these may run at once. Raises BadInput where it cannot be written.
     """
-    made = _make(folder)
+    made = make_folder(folder)
     path = folder / record.name
     try:
         new = files.write_folder(path, record.contents)
@@ -131,11 +131,11 @@ def read(path: Path) -> dict[str, Any]:
     return found
 
 
-def _make(folder: Path) -> bool:
-    """Make a folder; False if it is there already."""
+def make_folder(folder: Path) -> bool:
+    """Make a folder; False if it is there already. Raises BadInput where it cannot be made."""
     if os.path.isdir(folder):  # noqa: PTH112 (Path.is_dir raises where a folder above is closed)
         return False
-    would_do = "name another folder for the records"
+    would_do = "name another folder"
     try:
         folder.mkdir(exist_ok=True)
         files.sync_folder(folder.parent)

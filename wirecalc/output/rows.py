@@ -168,7 +168,14 @@ def _plain(cell: str | float | None, *, guard: bool = False) -> str:
         return ""
     if isinstance(cell, int | float):
         return f"{cell:.12g}"
+    return guarded(cell) if guard else visible(" ".join(cell.split()))
+
+
+def guarded(cell: str) -> str:
+    """Return a text on one line, with an apostrophe before what looks like a formula.
+
+    >>> guarded("=1+1"), guarded("-18"), guarded("18 AWG")
+    ("'=1+1", '-18', '18 AWG')
+    """
     text = visible(" ".join(cell.split()))
-    if guard and _FORMULA.match(text) and not _NUMBER.fullmatch(text):
-        return f"'{text}"
-    return text
+    return f"'{text}" if _FORMULA.match(text) and not _NUMBER.fullmatch(text) else text
