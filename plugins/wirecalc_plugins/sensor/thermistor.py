@@ -114,8 +114,8 @@ def thermistor(
 
     For sensors read by ohms, unplugged; a PTC start device has `start-device`. Inputs: resistances
     in ohm (over 0 to 2 million), temperatures in C (-60 to 350), B in K, tolerances in % or K.
-    Yields the ohms due, the temperature that the ohms mean, and which kind. Refuses points that contradict
-    themselves. Source: the maker's sheet as typed.
+    Yields the ohms due, the temperature that the ohms mean, and which kind. Refuses points that
+    contradict themselves. Source: the maker's sheet as typed.
     """
     if sensor_open is not None:
         yield requires(
