@@ -50,6 +50,8 @@ _PARTS = {
         "return_to_service.screening:screening": "Does anything show a fault to the case, where nobody could measure insulation or leakage?",
     },
     "sensor and switch": {
+        "sensor.rtd:rtd": "Does this platinum sensor (RTD) have the ohms of its temperature?",
+        "sensor.thermocouple:thermocouple": "Does this thermocouple have the millivolts of its temperature?",
         "sensor.thermistor:thermistor": "Does this thermistor have the ohms of its temperature?",
     },
     "wire and joint": {

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from itertools import product
-from typing import NamedTuple
+from collections.abc import Iterator
 
 from wirecalc import (
     MAKER,
@@ -22,13 +20,21 @@ from wirecalc import (
 )
 
 from ..lead_resistance import less_leads
-from ..spread import Unknown, most
 from .sensor_curve import NTC, Curve, curve_of
-from .thermistor_inputs import (
-    BValue,
+from .sensor_inputs import (
+    PLAIN,
+    REPLACE,
+    WARMTH,
     InIceWater,
     LeadResistance,
+    Read,
     SensorOpen,
+    beside,
+    conducts,
+    within_both,
+)
+from .thermistor_inputs import (
+    BValue,
     SensorResistance,
     SensorTemperature,
     SensorTolerance,
@@ -41,28 +47,9 @@ from .thermistor_inputs import (
     refuse,
 )
 
-ICE_K = 0.5  # how near to 0 C stirred ice water is; common practice
-REPLACE = "clean its plug and read again; then another sensor of the maker's number"
 LAW = computed("b-law", "B value law", "R = R1 exp(B (1/T - 1/T1)), in kelvin")
 
 OHMS = ("ohms over its curve", "ohms under its curve")
-WARMTH = ("tells warmer than it is", "tells colder than it is")
-PLAIN = "whether the sensor tells the temperature that it has"
-
-Ends = tuple[float, float]
-
-
-class Read(NamedTuple):
-    """Ohms less the leads and the temperature in C, each from low to high, and the middle."""
-
-    ohms: Ends
-    celsius: Ends
-    at: float
-
-    def ends(self, of: Callable[[float, float], float]) -> Ends:
-        """Return the least and the most of what ohms and temperature come to."""
-        each = [of(r, c) for r, c in product(self.ohms, self.celsius)]
-        return min(each), max(each)
 
 
 @calculation(
@@ -113,19 +100,12 @@ def thermistor(
     without it nothing is too far off. Ohms that fall as it warms are an NTC, that rise a PTC.
 
     For sensors read by ohms, unplugged; a PTC start device has `start-device`. Inputs: resistances
-    in ohm (over 0 to 2 million), temperatures in C (-60 to 350), B in K, tolerances in % or K.
+    in ohm (over 0 to 2 million), temperatures in C (-200 to 1300), B in K, tolerances in % or K.
     Yields the ohms due, the temperature that the ohms mean, and which kind. Refuses points that
     contradict themselves. Source: the maker's sheet as typed.
     """
     if sensor_open is not None:
-        yield requires(
-            "sensor conducts",
-            not sensor_open,
-            says="it reads open",
-            source=PRACTICE,
-            action=REPLACE,
-            plain="whether the temperature sensor has a break in it",
-        )
+        yield conducts(sensor_open)
     curve = curve_of(*points_of(sheet, sheet_resistance, sheet_temperature), b_value)
     if sensor_resistance is not None and warmed_resistance is not None:
         yield _told_apart(sensor_resistance, warmed_resistance)
@@ -133,12 +113,12 @@ def thermistor(
             yield _goes_its_way(curve, sensor_resistance, warmed_resistance)
     elif curve is not None:
         yield answer("kind of sensor", _KINDS[curve.kind], because=["so its sheet goes"])
-    at = 0.0 if in_ice_water else sensor_temperature
-    if curve is None or sensor_resistance is None or at is None:
+    known = beside(sensor_temperature, in_ice_water)
+    if curve is None or sensor_resistance is None or known is None:
         return
-    off = ICE_K if in_ice_water else 0.0
+    at, celsius = known
     ohms = less_leads(sensor_resistance, lead_resistance)
-    read = Read((ohms.low, ohms.high), (at - off, at + off), at)
+    read = Read((ohms.low, ohms.high), celsius, at)
     yield from _figures(curve, read)
     yield from _judged(curve, read, sensor_tolerance, temperature_tolerance)
 
@@ -175,7 +155,7 @@ def _goes_its_way(curve: Curve, before: float, warmed: float) -> Item:
 
 
 def _figures(curve: Curve, read: Read) -> Iterator[Item]:
-    middle = max(read.ohms[1], 0.0)
+    middle = max(read.reading[1], 0.0)
     yield figure(
         "ohms due at this temperature",
         curve.ohms_at(read.at),
@@ -204,13 +184,13 @@ def _judged(
         yield from _outside(read.at, percent, kelvin)
         return
     if percent is not None:
-        yield from _both_sides(
+        yield from within_both(
             OHMS,
             read.ends(lambda r, c: 100 * (r / curve.ohms_at(c) - 1)),
             (percent, "%"),
         )
     if kelvin is not None:
-        yield from _both_sides(
+        yield from within_both(
             WARMTH,
             read.ends(lambda r, c: curve.celsius_at(r) - c),
             (kelvin, "K"),
@@ -227,23 +207,3 @@ def _outside(at: float, percent: float | None, kelvin: float | None) -> Iterator
                 source=MAKER,
                 plain=PLAIN,
             )
-
-
-def _both_sides(names: tuple[str, str], ends: Ends, limit: tuple[float, str]) -> Iterator[Item]:
-    unknown = Unknown(
-        "leads that were not read, or ice water, which is 0 C within 0.5 K",
-        "read the leads touched together, and take a thermometer into the bath",
-        ("lead_resistance",),
-    )
-    for name, each in zip(names, (ends, (-ends[1], -ends[0])), strict=True):
-        yield most(
-            name,
-            each,
-            limit[0],
-            limit[1],
-            unknown=unknown,
-            source=MAKER,
-            origin=Origin.MAKER,
-            action=REPLACE,
-            plain=PLAIN,
-        )

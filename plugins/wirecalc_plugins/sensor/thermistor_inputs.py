@@ -11,54 +11,53 @@ from wirecalc import (
     Problem,
     Reading,
     ReadingsFile,
-    YesNo,
     asked,
-    at_or_below,
     extra,
     instead_of,
 )
 
-from ..inputs import LEADS
-from ..lead_resistance import LEADS_COUNT
 from .sensor_curve import refuse_points
-
-SENSOR_C = {"low": -60.0, "high": 350.0}
-_OHM = {"above": 0.0, "high": 2_000_000.0}
+from .sensor_inputs import (
+    COLDEST_C,
+    HOTTEST_C,
+    MOST_OHM,
+    RESISTANCE,
+    TEMPERATURE,
+    TOLERANCE,
+    refuse_leads,
+    refuse_reading,
+)
 
 SensorResistance = Annotated[
     float | None,
-    Reading(
-        "ohm",
-        **_OHM,
-        typical="5060 ohm",
-        text="ohms of the sensor, unplugged from its board",
-        if_open="give sensor_open yes",
-    ),
+    RESISTANCE,
     asked("its ohms say what it is", when="sensor_open!=yes"),
 ]
 SensorTemperature = Annotated[
     float | None,
-    Reading("C", **SENSOR_C, typical="25 C", text="temperature of the sensor by a thermometer"),
+    TEMPERATURE,
     asked("ohms mean nothing without it", when="sensor_resistance and in_ice_water!=yes"),
-]
-InIceWater = Annotated[
-    bool | None,
-    YesNo("it hung in stirred water full of crushed ice for three minutes: 0 C"),
-    instead_of("sensor_temperature"),
-]
-SensorOpen = Annotated[
-    bool | None,
-    YesNo("the sensor reads open (OL)"),
-    extra("ohms that were read say that it conducts"),
 ]
 SheetResistance = Annotated[
     list[float] | None,
-    Nameplate("ohm", **_OHM, typical="5000 ohm", text="ohms on the maker's sheet, a point each"),
+    Nameplate(
+        "ohm",
+        above=0,
+        high=MOST_OHM,
+        typical="5000 ohm",
+        text="ohms on the maker's sheet, a point each",
+    ),
     asked("without its sheet no ohms are wrong", when="sensor_resistance and not sheet"),
 ]
 SheetTemperature = Annotated[
     list[float] | None,
-    Nameplate("C", **SENSOR_C, typical="25 C", text="temperature of each point of that sheet"),
+    Nameplate(
+        "C",
+        low=COLDEST_C,
+        high=HOTTEST_C,
+        typical="25 C",
+        text="temperature of each point of that sheet",
+    ),
     asked("a point has its temperature", when="sheet_resistance"),
 ]
 BValue = Annotated[
@@ -76,13 +75,15 @@ BValue = Annotated[
 Sheet = Annotated[
     FileColumns | None,
     ReadingsFile(
-        {"temperature": Reading("C", **SENSOR_C, text="C"),
-         "resistance": Reading("ohm", **_OHM, text="ohm")},
+        {
+            "temperature": Reading("C", low=COLDEST_C, high=HOTTEST_C, text="C"),
+            "resistance": Reading("ohm", above=0, high=MOST_OHM, text="ohm"),
+        },
         text="CSV of the maker's table: temperature and resistance",
         typical="sensor.csv",
     ),
     instead_of("sheet_resistance"),
-]  # fmt: skip
+]
 SensorTolerance = Annotated[
     float | None,
     Nameplate("%", above=0, high=50, typical="5 %", text="tolerance of its ohms on the sheet"),
@@ -90,15 +91,20 @@ SensorTolerance = Annotated[
 ]
 TemperatureTolerance = Annotated[
     float | None,
-    Nameplate("K", above=0, high=20, typical="1 K", text="tolerance of its temperature"),
+    TOLERANCE,
     instead_of("sensor_tolerance"),
 ]
 WarmedResistance = Annotated[
     float | None,
-    Reading("ohm", **_OHM, typical="3900 ohm", text="ohms of the same sensor, warmed by hand"),
+    Reading(
+        "ohm",
+        above=0,
+        high=MOST_OHM,
+        typical="3900 ohm",
+        text="ohms of the same sensor, warmed by hand",
+    ),
     extra("its sheet says which way its ohms go"),
 ]
-LeadResistance = Annotated[float | None, LEADS, extra(LEADS_COUNT, when="sensor_resistance")]
 
 
 def points_of(
@@ -122,26 +128,17 @@ def refuse(
     lead_resistance: float | None,
 ) -> Iterator[Problem]:
     """Yield what contradicts itself."""
-    if sensor_open and sensor_resistance is not None:
-        yield Problem(
-            "sensor_open",
-            f"a sensor that reads {sensor_resistance:g} ohm is not open",
-            "give the resistance, or sensor_open yes",
-        )
-    if in_ice_water and sensor_temperature is not None:
-        yield Problem(
-            "in_ice_water",
-            "ice water is the temperature, and another was given",
-            "give one of both",
-        )
+    yield from refuse_reading(
+        "the resistance",
+        sensor_resistance,
+        "ohm",
+        sensor_temperature,
+        in_ice_water,
+        sensor_open,
+    )
     if sheet is not None and (sheet_resistance or sheet_temperature):
         yield Problem("sheet", "the points were given in a file and typed", "give them one way")
     elif sheet is not None or (sheet_resistance and sheet_temperature):
         points = points_of(sheet, sheet_resistance, sheet_temperature)
         yield from refuse_points(*points, b_value)
-    if sensor_resistance is not None and at_or_below(sensor_resistance, lead_resistance or 0.0):
-        yield Problem(
-            "sensor_resistance",
-            f"{sensor_resistance:g} ohm is no more than the {lead_resistance:g} ohm of the leads",
-            "type the reading with the leads in it; they are subtracted here",
-        )
+    yield from refuse_leads(sensor_resistance, lead_resistance)
