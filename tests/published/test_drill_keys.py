@@ -21,6 +21,8 @@ import wirecalc
 from wirecalc.drills.questions import Maker, Question
 from wirecalc.drills.recipe import CHOOSE, JUDGE, Recipe
 
+from . import drilled
+from .drilled import Told, n
 from .records import independent
 
 BY_DAY, BY_NIGHT = 4, 1000
@@ -36,13 +38,6 @@ WARM = {30: (1.0, 1.0), 35: (0.94, 0.96), 40: (0.88, 0.91), 45: (0.82, 0.87), 50
 CROWDED = {"3": 1.0, "4": 0.8, "6": 0.8, "8": 0.7, "9": 0.7}
 LEAST_PULL = {"22": 8, "20": 13, "18": 20, "16": 30, "14": 50, "12": 70, "10": 80}
 STRIP = {"closed": (0.25, 1.25 + 0.8), "open": (0.1, 0.5)}  # mm over the barrel, least and most
-
-Told = Mapping[str, str]
-
-
-def n(told: Told, name: str) -> float:
-    """Return the number of a quantity as it stands on the sheet."""
-    return float(told[name].split()[0])
 
 
 def size(told: Told, name: str = "wire") -> str:
@@ -124,7 +119,7 @@ def most_start(told: Told) -> float:
     return 1.12 * n(told, "locked_rotor_current") * volts
 
 
-BY_HAND: dict[str, tuple[Callable[[Told], float], ...]] = {
+BY_HAND: dict[str, tuple[Callable[[Told], float], ...]] = drilled.BY_HAND | {
     "ampacity": (amps,),
     "capacitor": (microfarads,),
     "drop": (lost, share),
@@ -195,7 +190,7 @@ def one_size(told: Told, step: int) -> dict[str, str]:
 CLAMP = {"22": 4.5, "20": 6.75, "18": 6.75, "16": 9, "14": 11.5, "12": 13.5, "10": 18}  # UL 486E
 NEXT = {"14": "12", "12": "10", "10": "12"}
 THINNER = {"12": "14", "10": "12", "8": "10", "6": "8"}
-SLIPS: dict[tuple[str, int], dict[str, Callable[[Told], float]]] = {
+SLIPS: dict[tuple[str, int], dict[str, Callable[[Told], float]]] = drilled.SLIPS | {
     ("drop", 1): {
         "loop not doubled": lambda t: lost(t) / 2,
         "wrong row": lambda t: lost(other_row(t, "building_wire", NEXT)),
@@ -339,6 +334,7 @@ METERS = {  # as the sheet says them; `verdict_by_hand` has the same in numbers
     "capacitor": " A ±(1.5%+3)",
     "drop": " A ±(2%+5)",
     "ground": " mV ±(2%+5)",
+    "leakage": " mA ±(3%+5)",
     "pull": " lbf ±(1%+5)",
 }
 
@@ -356,6 +352,11 @@ def verdict_by_hand(topic: str, told: Told) -> str:
         values = [pull_margin(t) for t in ends(told, "force", 0.01, 0.5)]
     elif topic == "ampacity":
         values = [amps(t) - n(t, "current") for t in ends(told, "current", 0.02, 0.5)]
+    elif topic == "leakage":
+        least = drilled.BY_HAND["leakage"][1](told)
+        values = [
+            least - n(t, "leakage_current") for t in ends(told, "leakage_current", 0.03, 0.05)
+        ]
     else:
         values = [0.1 - path_by_drop(t) for t in ends(told, "path_drop", 0.02, 5)]
     if min(values) >= -1e-12:
@@ -364,7 +365,7 @@ def verdict_by_hand(topic: str, told: Told) -> str:
 
 
 @independent("arithmetic by hand over the tables named at the head of this file")
-@pytest.mark.parametrize("topic", ["ampacity", "capacitor", "drop", "ground", "pull"])
+@pytest.mark.parametrize("topic", METERS)
 def test_verdict_is_what_both_ends_of_the_error_say(
     topic: str, catalogue: wirecalc.Catalogue
 ) -> None:

@@ -130,7 +130,7 @@ def test_words_that_no_calculation_has_together_are_told_so(cli_main: Command) -
     [
         ("meter accuracy", "wirecalc instruments"),
         ("work order", "wirecalc job FILE"),
-        ("quiz", "wirecalc drill TOPIC"),
+        ("quiz", "wirecalc drill TOPIC ..."),
         ("house rules", "wirecalc rules [FILE]"),
     ],
 )

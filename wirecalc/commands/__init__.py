@@ -41,8 +41,8 @@ COMMANDS = {
         'print what completes lines in bash, zsh or fish: eval "$(wirecalc completion bash)"',
     ),
     "drill": Command(
-        "drill TOPIC",
-        "make exercises of a calculation: sheets and a key, or marks of a class",
+        "drill TOPIC ...",
+        "make exercises of calculations: sheets and a key, or marks of a class",
         {
             "--level": ("N", "1 choose (unless said), 2 write the value, 3 give the verdict"),
             "--number": ("N", "questions a sheet; 5 unless said"),

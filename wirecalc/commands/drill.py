@@ -15,8 +15,8 @@ from ..drills.answers import (
     whole_number,
 )
 from ..drills.offers import SAME_SHARE
-from ..drills.questions import Maker, Question
-from ..drills.recipe import LEVELS, Recipe
+from ..drills.questions import Makers, Question
+from ..drills.recipe import LEVELS, TOGETHER, Recipe
 from ..output.drill_sheets import key, sheet
 from ..output.plain_pages import Block, html, markdown
 from ..plugging.discovery import BUNDLED
@@ -28,6 +28,7 @@ from .options import Options, split
 from .result import Result, refuse_onto
 
 _OF_SHEETS = ("level", "number", "seed", "learners", "key")
+MOST_TOPICS = 20  # of a mixed sheet
 MOST_SEED = 999_999_999
 MOST_TOLERANCE = 20.0  # %; a slip is as near as that
 
@@ -35,7 +36,7 @@ MOST_TOLERANCE = 20.0  # %; a slip is as near as that
 def run(words: Sequence[str]) -> Result:
     """Make the sheets and the key of a class, or mark its answers."""
     loaded = catalogue(words)
-    options = split(words, COMMANDS["drill"], most_words=1)
+    options = split(words, COMMANDS["drill"], most_words=MOST_TOPICS)
     return _marks(loaded, options) if "grade" in options.own else _sheets(loaded, options)
 
 
@@ -54,17 +55,22 @@ def _sheets(loaded: Catalogue, options: Options) -> Result:
     if not options.words and not problems:
         problems.append(Problem("drill", "needs a topic", "such as drill drop; any calculation"))
     options.refuse()
-    topic = options.words[0]
-    calc = find(loaded, topic, asked_by="drill")
-    maker = Maker(loaded, topic)
-    recipe = Recipe(topic, level, seed)
+    topics = list(dict.fromkeys(options.words))
+    title = [find(loaded, topic, asked_by="drill").question for topic in topics]
+    makers = Makers(loaded)
+    recipe = Recipe(TOGETHER.join(topics), level, seed)
     made = [
-        [maker.question(recipe, learner, n) for n in range(1, count + 1)]
+        [makers.question(recipe, learner, n) for n in range(1, count + 1)]
         for learner in range(1, learners + 1)
     ]
-    pages = {f"sheet-{q[0].learner:02}": sheet(q, calc.question) for q in made}
-    recomputed = maker.declared and loaded.find(topic).plugin == BUNDLED
-    its_key = key(made, calc.question, recomputed)
+    head = title[0] if len(topics) == 1 else f"Mixed: {', '.join(topics)}."
+    pages = {f"sheet-{q[0].learner:02}": sheet(q, head) for q in made}
+    recomputed = [
+        topic
+        for topic in topics
+        if makers.of(topic).declared and loaded.find(topic).plugin == BUNDLED
+    ]
+    its_key = key(made, head, recomputed)
     said = warnings(loaded)
     if options.output is not None:
         return _written(options.output, options.format, {**pages, "key": its_key}, made, said)

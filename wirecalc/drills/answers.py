@@ -11,7 +11,7 @@ from ..base.errors import BadInput, BadText, Problem
 from ..jobs.batch_rows import RowsFile
 from ..plugging.host import Catalogue
 from .marking import Mark, marked
-from .questions import Maker, Question
+from .questions import Makers, Question
 from .recipe import Recipe, read_recipe
 
 COLUMNS = ("drill", "learner", "question", "answer")
@@ -43,17 +43,15 @@ def marks_of(loaded: Catalogue, name: str, tolerance: float) -> list[Mark]:
     Raises BadInput with everything that is wrong with the file.
     """
     answers, checks = _read(name)
-    makers: dict[str, Maker] = {}
+    makers = Makers(loaded)
     found: list[Mark] = []
     problems: list[Problem] = []
     for place in _all(answers):
-        topic = place.recipe.topic
-        if topic not in makers:
+        for topic in place.recipe.topics:
             if topic not in loaded.calculations:
                 wrong = f"{place.recipe.code}: there is no calculation {topic!r}"
                 raise BadInput([Problem(name, wrong, "is its plugin loaded?")])
-            makers[topic] = Maker(loaded, topic)
-        question = makers[topic].question(*place)
+        question = makers.question(*place)
         check = checks.get(place, "")
         if check and check.casefold() != question.check:
             wrong = f"learner {place.learner}, question {place.number} is another question now"

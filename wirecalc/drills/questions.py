@@ -49,6 +49,26 @@ class Question:
         return f"{zlib.crc32(said.encode()):08x}"
 
 
+class Makers:
+    """Makes the questions of any drill: of one topic, or of several by turns."""
+
+    def __init__(self, loaded: Catalogue) -> None:
+        self._loaded = loaded
+        self._made: dict[str, Maker] = {}
+
+    def of(self, topic: str) -> Maker:
+        """Return the maker of a topic; raises KeyError where the catalogue has none."""
+        if topic not in self._made:
+            self._made[topic] = Maker(self._loaded, topic)
+        return self._made[topic]
+
+    def question(self, recipe: Recipe, learner: int, number: int) -> Question:
+        """Return one question; the same for the same recipe, learner and number."""
+        turns, place = divmod(number - 1, len(recipe.topics))
+        maker = self.of(recipe.topics[place])
+        return maker.question(recipe, learner, number, turns + 1)
+
+
 class Maker:
     """Makes the questions of a topic, any calculation that the catalogue has."""
 
@@ -59,22 +79,25 @@ class Maker:
             self.declared = bool(self._calc.exercises)
             self._exercises = self._calc.exercises or exercises_of(self._calc, self._run)
 
-    def question(self, recipe: Recipe, learner: int, number: int) -> Question:
+    def question(
+        self, recipe: Recipe, learner: int, number: int, turn: int | None = None
+    ) -> Question:
         """Return one question; the same for the same recipe, learner and number.
 
-        Raises BadInput for a level at which this topic has no question.
+        `turn` counts the questions of this topic, where it is not the only one. Raises BadInput
+        for a level at which this topic has no question.
         """
         judge = recipe.level == JUDGE
         fitting = [e for e in self._exercises if (e.judged if judge else e.asks)]
         if not fitting:
             raise BadInput([self._nothing(recipe)])
-        exercise = fitting[(number - 1) % len(fitting)]
+        exercise = fitting[((turn or number) - 1) % len(fitting)]
         made = self._judged if judge else self._worked
         return made(exercise, recipe, learner, number)
 
     def _nothing(self, recipe: Recipe) -> Problem:
         """Say that there is nothing to ask for at this level, and what would do."""
-        wrong = f"{recipe.topic} has no {_ASKED[recipe.level]} that its readings move"
+        wrong = f"{self._calc.name} has no {_ASKED[recipe.level]} that its readings move"
         if not self._exercises:
             return Problem("drill", wrong, "choose another calculation")
         return Problem(

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from ..base.errors import BadText
 
+TOGETHER = "+"
 CHOOSE, WORK, JUDGE = 1, 2, 3
 LEVELS = {
     CHOOSE: "choose among answers",
@@ -16,11 +17,23 @@ LEVELS = {
 
 
 class Recipe(NamedTuple):
-    """A drill: the same for the same recipe, on any machine, for one version of wirecalc."""
+    """A drill: the same for the same recipe, on any machine, for one version of wirecalc.
+
+    `topic` is a calculation, or several of a mixed sheet: drop+pull.
+    """
 
     topic: str
     level: int
     seed: int
+
+    @property
+    def topics(self) -> list[str]:
+        """The calculations that are asked about, by turns.
+
+        >>> Recipe("drop+pull", 1, 7).topics
+        ['drop', 'pull']
+        """
+        return self.topic.split(TOGETHER)
 
     @property
     def code(self) -> str:
@@ -42,7 +55,7 @@ def read_recipe(code: str) -> Recipe:
     >>> read_recipe("drop/1/7")
     Recipe(topic='drop', level=1, seed=7)
     """
-    match = re.fullmatch(r"([a-z0-9-]+)/([1-3])/([0-9]{1,9})", code.strip(), re.ASCII)
+    match = re.fullmatch(r"([a-z0-9+-]+)/([1-3])/([0-9]{1,9})", code.strip(), re.ASCII)
     if match is None:
         raise BadText(f"{code!r} is no code of a drill", "copy it from the sheet, such as drop/1/7")
     return Recipe(match[1], int(match[2]), int(match[3]))

@@ -17,11 +17,11 @@ _HOW = {
     JUDGE: "Write the letter or the word of the verdict. Count the error of the meter.",
 }
 _RECOMPUTED = (
-    "The right answers are those of the calculation that comes with wirecalc; those of this topic "
+    "The right answers are those of the calculation that comes with wirecalc; those of {topics} "
     "were compared with a recomputation by another way, for a thousand seeds."
 )
 _OWN = (
-    "The right answers are the program's own: nobody has recomputed the questions of this topic by "
+    "The right answers are the program's own: nobody has recomputed the questions of {topics} by "
     "another way."
 )
 _PAPER = (
@@ -57,14 +57,19 @@ def rounding(q: Question) -> str:
     return f" (To the nearest {q.step} {q.unit}".rstrip() + ".)"
 
 
-def key(learners: Sequence[Sequence[Question]], title: str, recomputed: bool) -> list[Block]:
-    """Return the key of a class: what is right, how it is worked out, what each slip comes to."""
+def key(
+    learners: Sequence[Sequence[Question]], title: str, recomputed: Sequence[str]
+) -> list[Block]:
+    """Return the key of a class: what is right, how it is worked out, what each slip comes to.
+
+    `recomputed` are the topics whose answers another way of working them out has confirmed.
+    """
     recipe: Recipe = learners[0][0].recipe
     return [
         Heading(f"{title} Key", 1),
         Paragraph(
             f"Drill {recipe.code}, level {recipe.level}: {LEVELS[recipe.level]}. Made by wirecalc "
-            f"{VERSION}. {_RECOMPUTED if recomputed else _OWN}"
+            f"{VERSION}. {' '.join(_whose(recipe, recomputed))}"
         ),
         _overview(learners),
         *(block for questions in learners for q in questions for block in _answered(q)),
@@ -72,6 +77,15 @@ def key(learners: Sequence[Sequence[Question]], title: str, recomputed: bool) ->
         Items(_sources(learners)),
         Paragraph(_PAPER),
     ]
+
+
+def _whose(recipe: Recipe, recomputed: Sequence[str]) -> Iterator[str]:
+    """Say of which topics the right answers were worked out by another way too."""
+    others = [topic for topic in recipe.topics if topic not in recomputed]
+    for told, topics in ((_RECOMPUTED, recomputed), (_OWN, others)):
+        if topics:
+            named = "this topic" if len(recipe.topics) == 1 else ", ".join(topics)
+            yield told.format(topics=named)
 
 
 def _overview(learners: Sequence[Sequence[Question]]) -> Rows:

@@ -54,6 +54,7 @@ def _refuse(on_times: list[float], off_times: list[float]) -> Iterator[Problem]:
         "that it cools: a share of the time proves no fault, and none of its absence",
     ),
     refuse=_refuse,
+    exercises=".duty_exercises",
     example_with=(
         "on_times=18 min; 20 min",
         "off_times=22 min; 21 min",

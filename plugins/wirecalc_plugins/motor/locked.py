@@ -83,6 +83,7 @@ def _refuse(
         "whether it is mechanically stuck, or starts against pressure",
     ),
     refuse=_refuse,
+    exercises=".locked_exercises",
     example_with=(
         *("high_current", "locked_rotor_current", "rated_load_current"),
         *("nameplate_voltage", "voltage", "overload_trips", "reset_time"),

@@ -70,6 +70,7 @@ def _refuse(
         "the GFCI or RCD itself: press its test button",
     ),
     refuse=_refuse,
+    exercises=".leakage_exercises",
     example_with=(
         "leakage_current",
         "machine_kind=refrigerator",

@@ -79,6 +79,7 @@ def _check_what(strands: int, diameter: float, area: float) -> str:
     cautions=("dead-01", "alu-01"),
     not_checked=("the insulation: its temperature and voltage rating are printed on it",),
     refuse=_refuse,
+    exercises=".gauge_exercises",
     example_with=(
         "strands=26",
         "strand_diameter",

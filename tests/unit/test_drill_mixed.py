@@ -1,0 +1,102 @@
+"""Mixed sheets: topics by turns, each with its own exercises, marked like any other."""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+
+import pytest
+
+import wirecalc
+from wirecalc.drills.questions import Maker, Makers
+from wirecalc.drills.recipe import CHOOSE, Recipe, read_recipe
+from wirecalc.testing import plugin_set, run_command
+
+from .test_drill import SHOP
+
+MIXED = "drop+pull+duty"
+
+
+@pytest.fixture(scope="module")
+def bundled() -> wirecalc.Catalogue:
+    return wirecalc.build(bundled_only=True)
+
+
+def test_topics_take_turns_and_each_goes_through_its_own_exercises(
+    bundled: wirecalc.Catalogue,
+) -> None:
+    makers, recipe = Makers(bundled), Recipe(MIXED, CHOOSE, 7)
+    asked = [makers.question(recipe, 1, number).asks for number in range(1, 10)]
+    alone = {
+        topic: [Maker(bundled, topic).question(Recipe(topic, CHOOSE, 1), 1, n).asks for n in (1, 2)]
+        for topic in recipe.topics
+    }
+    drop, pull, duty = (alone[topic] for topic in ("drop", "pull", "duty"))
+    assert asked == [
+        drop[0],
+        pull[0],
+        duty[0],
+        drop[1],
+        pull[1],
+        duty[1],
+        drop[0],
+        pull[0],
+        duty[0],
+    ]
+    assert read_recipe("drop+pull+duty/1/7") == recipe
+
+
+def test_a_mixed_class_is_marked(tmp_path: Path, bundled: wirecalc.Catalogue) -> None:
+    folder = tmp_path / "class"
+    words = ("--level", "2", "--number", "3", "--learners", "2", "--seed", "7")
+    made = run_command("drill", *MIXED.split("+"), *words, "--output", str(folder))
+    assert made.status == 0
+    sheet = (folder / "sheet-01.md").read_text(encoding="utf-8")
+    assert sheet.startswith("# Mixed: drop, pull, duty. Sheet of learner 1")
+    path = folder / "answers.csv"
+    rows = list(csv.DictReader(io.StringIO(path.read_text(encoding="utf-8"))))
+    makers = Makers(bundled)
+    for row in rows:
+        q = makers.question(read_recipe(row["drill"]), int(row["learner"]), int(row["question"]))
+        row["answer"] = q.right.text
+        if (row["learner"], row["question"]) == ("1", "1"):  # drop: the wire one way
+            row["answer"] = f"{q.right.number / 2:.2f} V"
+        if (row["learner"], row["question"]) == ("2", "3"):  # duty: on over off, of 38 %
+            row["answer"] = f"{100 / (100 / q.right.number - 1):.1f} %"
+    with path.open("w", encoding="utf-8", newline="") as file:
+        out = csv.DictWriter(file, rows[0])
+        out.writeheader()
+        out.writerows(rows)
+    found = run_command("drill", "--grade", str(path))
+    assert "6 answers: 4 right, 2 slip" in found.out
+    assert "| loop not doubled | 1 | 1 |" in found.out
+    assert "| on over off | 1 | 2 |" in found.out
+
+
+def test_the_key_says_of_which_topics_the_answers_were_recomputed() -> None:
+    with plugin_set(SHOP):
+        key = run_command("drill", "drop", "frost", "--key").out
+    assert "those of drop were compared with a recomputation by another way" in key
+    assert "nobody has recomputed the questions of frost by another way" in key
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("drop", "windings", "--level", "3"), "windings has no verdict that its readings move"),
+        (("drop", "trace"), "trace reads a file"),
+    ],
+)
+def test_a_topic_that_cannot_be_is_named(words: tuple[str, ...], said: str) -> None:
+    found = run_command("drill", *words)
+    assert found.status == 2
+    assert said in " ".join(found.err.split())
+
+
+def test_a_topic_twice_is_one_topic() -> None:
+    once, twice = (run_command("drill", *topics, "--number", "1") for topics in TOPICS)
+    assert once.out == twice.out
+
+
+TOPICS = (("drop",), ("drop", "drop"))
