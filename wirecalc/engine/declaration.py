@@ -14,11 +14,12 @@ from __future__ import annotations
 import functools
 import importlib
 import inspect
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, Generic, ParamSpec
 
 from ..base.errors import DeclarationError, Problem
+from ..base.plain_texts import wrong_text
 from ..said.items import Item
 from .inputs import BANDS, Input, declared_inputs, with_upper_ends
 from .left_out import Word, terms
@@ -60,6 +61,8 @@ class Calculation(Generic[P]):
         self.example_with = example_with
         self.renamed = dict(renamed)
         self.name = function.__name__.strip("_").replace("_", "-")
+        _refuse_texts(self.name, "its docstring", [function.__doc__ or ""])
+        _refuse_texts(self.name, "part, category or exercises", [part, category, exercises])
         self.doc = inspect.getdoc(function) or ""
         if not self.doc:
             raise DeclarationError(f"{self.name} has no docstring: its first line is its question")
@@ -67,6 +70,7 @@ class Calculation(Generic[P]):
         for texts in (cautions, not_checked, example_with, words, chosen):
             if not isinstance(texts, tuple | list) or not all(isinstance(t, str) for t in texts):
                 raise DeclarationError(f"{self.name}: {texts!r} are no texts")
+            _refuse_texts(self.name, "one of its texts", texts)
         self.words = tuple(w for text in words for part in text.split(";") if (w := part.strip()))
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Iterator[Item]:
@@ -165,6 +169,13 @@ class Calculation(Generic[P]):
             return ""
         now = self.input(self.renamed[old])
         return f"is {now.option if option else now.name} now ({now.kind.text})"
+
+
+def _refuse_texts(name: str, what: str, texts: Iterable[object]) -> None:
+    """Raise DeclarationError for what is no plain text that somebody can read."""
+    for text in texts:
+        if wrong := wrong_text(text):
+            raise DeclarationError(f"{name}: {what} {wrong}")
 
 
 def calculation(

@@ -10,12 +10,13 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import Annotated, Any, NamedTuple, Union, get_args, get_origin
 
 from ..base.errors import DeclarationError
+from ..base.plain_texts import wrong_text
 from ..typed.kinds import Kind
 from ..typed.size_ranges import SizeRange
 from ..typed.wires import Wire
 from ..typed.word_kinds import RangeKind, WireKind, Words, YesNo
 from .left_out import LeftOut, in_words, option_of
-from .reserved import RESERVED_INPUTS
+from .reserved import LONGEST, RESERVED_INPUTS
 
 BANDS = "bands"  # the argument of a calculation that works out its band itself
 _WORD_KINDS: dict[type, type[WireKind | RangeKind | YesNo | Words]] = {
@@ -80,6 +81,11 @@ def declared_inputs(function: Callable[..., object]) -> Iterator[Input]:
             or parameter.name in RESERVED_INPUTS
         ):
             raise DeclarationError(f"{where}: the name is reserved or not in plain lower case")
+        if len(parameter.name) > LONGEST:
+            wrong = f"is longer than {LONGEST} letters"
+            raise DeclarationError(
+                f"{function.__name__}: the name {parameter.name[:LONGEST]}... {wrong}"
+            )
         hint = hints.get(parameter.name)
         if get_origin(hint) is not Annotated:
             raise DeclarationError(f"{where}: write Annotated[type, kind or text]")
@@ -123,6 +129,9 @@ def _unwrap(base: Any) -> tuple[Any, bool, bool]:
 
 
 def _kind(where: str, inner: Any, about: Any) -> Kind:
+    text = about.text if isinstance(about, Kind) else about
+    if isinstance(text, str) and (wrong := wrong_text(text)):
+        raise DeclarationError(f"{where}: its text {wrong}")
     if isinstance(about, str) and inner in _WORD_KINDS:
         if not about:
             raise DeclarationError(f"{where}: its text is empty")

@@ -56,6 +56,7 @@ CHECK_KEYS = (  # of a check on a job sheet
 )
 NOT_TESTED_KEYS = ("name", "required", "reason", "step", "machine", "calculation")
 DOES_NOT_APPLY_KEYS = ("calculation", "reason", "machine")
+LONGEST = 60  # letters of the name of a calculation or an input
 RESERVED_NAMES = frozenset(COMMANDS)  # words that no calculation can take
 # words that no input can take
 RESERVED_INPUTS = frozenset((*OPTIONS, *BATCH_OPTIONS, *CHECK_KEYS, *NOT_TESTED_KEYS))
@@ -66,6 +67,8 @@ def check_name(name: str) -> None:
 
     Look-alikes of other alphabets and capitals would pass for another calculation in a listing.
     """
+    if len(name) > LONGEST:
+        raise DeclarationError(f"the name {name[:LONGEST]}... is longer than {LONGEST} letters")
     if not re.fullmatch(r"[a-z][a-z0-9]*(-[a-z0-9]+)*", name):
         raise DeclarationError(
             f"{name!r} is no name of a calculation; name the function in lower-case English "

@@ -14,6 +14,7 @@ from typing import Any, NamedTuple
 import pluggy
 
 from ..base.errors import DeclarationError, TableError, did_you_mean, nearest
+from ..base.plain_texts import LONGEST_NAME, wrong_text
 from ..engine.declaration import Calculation
 from ..engine.deferred_calculation import Deferred, deferred
 from ..engine.from_plugins import EVERY, HouseRule, ProvidedCalculation, ProvidedRule
@@ -167,6 +168,9 @@ def _check(result: Any, plugin: Plugin, hook: str, wanted: tuple[type, ...]) -> 
 def _check_rule(rule: HouseRule | RequiredChecks) -> None:
     """Refuse a record that is filled in wrongly, such as one text where texts belong."""
     for part, value in rule._asdict().items():
+        for text in value if isinstance(value, tuple | list) else [value]:
+            if isinstance(text, str) and (wrong := wrong_text(text, LONGEST_NAME)):
+                raise DeclarationError(f"{part} of a {type(rule).__name__} {wrong}")
         if part == "name":
             right = isinstance(value, str) and bool(value)
         elif part == "function":

@@ -13,6 +13,7 @@ import sys
 from collections.abc import Callable
 from typing import Any
 
+from ..base.plain_texts import LONGEST_NAME, LONGEST_TEXT, is_text, wrong_text
 from ..published.sources import Confidence, Source
 from .criteria import Criterion, Origin
 from .items import GRAVITY, Answer, Caution, ChartItem, Figure, Listing, NotChecked
@@ -46,6 +47,8 @@ def _plainly_right(c: Criterion) -> bool:
         and _plain_number(c.actual)
         and _plain_number(c.limit)
         and _plain_number(c.caution_limit)
+        and len(c.name) + len(c.unit) <= LONGEST_NAME
+        and len(c.says) + len(c.action) <= LONGEST_NAME
         and (c.source is None or _right_sources.get(id(c.source)) is c.source)
         and type(c.origin) is Origin
         and (c.advisory is False or c.advisory is True)
@@ -54,12 +57,14 @@ def _plainly_right(c: Criterion) -> bool:
         and not c.needs
         and c.band is None
         and type(c.better) is type(c.behind) is type(c.plain) is str
+        and len(c.better) + len(c.behind) + len(c.plain) <= LONGEST_NAME
     )
 
 
 def _plain_figure(f: Figure) -> bool:
     return (
         type(f.name) is type(f.unit) is type(f.toward) is str
+        and len(f.name) + len(f.unit) + len(f.toward) <= LONGEST_NAME
         and f.value is not None
         and _plain_number(f.value)
         and (f.source is None or _right_sources.get(id(f.source)) is f.source)
@@ -78,12 +83,20 @@ def _wrong(item: Any, tests: tuple[Test, ...]) -> str:
     """Say which field of an item is wrong."""
     for field, test, value in zip(item._fields, tests, item, strict=True):
         if not test(value):
-            named = repr(item[0]) if isinstance(item[0], str) else f"a {type(item).__name__}"
-            wrong = (
-                f"{named} is {value}" if _infinite(value) else f"{field} of {named} is {value!r}"
-            )
+            named = repr(item[0]) if is_text(item[0], LONGEST_NAME) else f"a {type(item).__name__}"
+            wrong = f"{named} is {value}" if _infinite(value) else ""
+            wrong = wrong or f"{field} of {named} {_what_it_is(test, value)}"
             return f"{wrong}; {_would_do(test, value)}"
     raise AssertionError
+
+
+def _what_it_is(test: Test, value: Any) -> str:
+    """Say what stands in a field, without asking it where it could answer what it likes."""
+    parts = value if type(value) is tuple else (value,)
+    cells = (c for part in parts for c in (part if type(part) is tuple else (part,)))
+    texts = [one for one in cells if isinstance(one, str)]
+    odd = [said for text in texts if (said := wrong_text(text, _MOST.get(test, LONGEST_TEXT)))]
+    return odd[0] if odd else f"is {value!r}"
 
 
 def _would_do(test: Test, value: Any) -> str:
@@ -99,15 +112,19 @@ def _infinite(value: Any) -> bool:
 
 
 def _text(value: Any) -> bool:
-    return isinstance(value, str)
+    return is_text(value)
+
+
+def _name(value: Any) -> bool:
+    return is_text(value, LONGEST_NAME)
 
 
 def _words(value: Any) -> bool:
-    return isinstance(value, str) and bool(value.strip())
+    return is_text(value) and bool(value.strip())
 
 
 def _texts(value: Any) -> bool:
-    return type(value) is tuple and all(isinstance(v, str) for v in value)
+    return type(value) is tuple and all(map(is_text, value))
 
 
 def _yes(value: Any) -> bool:
@@ -149,13 +166,14 @@ def _also(value: Any) -> bool:
 
 def _cells(value: Any) -> bool:
     return type(value) is tuple and all(
-        type(row) is tuple and all(c is None or isinstance(c, str | float | int) for c in row)
+        type(row) is tuple
+        and all(c is None or isinstance(c, float | int) or is_text(c) for c in row)
         for row in value
     )
 
 
 def _among(*known: str) -> Test:
-    return lambda value: isinstance(value, str) and value in known
+    return lambda value: type(value) is str and value in known
 
 
 def _is(kind: type) -> Test:
@@ -164,11 +182,11 @@ def _is(kind: type) -> Test:
 
 _IN_SOURCE: tuple[Test, ...] = (_text, _text, _text, _text, _is(Confidence), _is(int), _text)
 _FIELDS: dict[type[Any], tuple[Test, ...]] = {  # what each field of a record may be, in its order
-    Figure: (_text, _number, _text, _source, _callable_or_none, _also, _text, _band),
-    Answer: (_text, _text, _texts, _texts, _yes),
+    Figure: (_name, _number, _name, _source, _callable_or_none, _also, _text, _band),
+    Answer: (_name, _text, _texts, _texts, _yes),
     Criterion: (
-        *(_text, _among(*_SENSES)),
-        *(_number_or_none, _number_or_none, _text, _number_or_none),
+        *(_name, _among(*_SENSES)),
+        *(_number_or_none, _number_or_none, _name, _number_or_none),
         *(_source, _is(Origin), _yes, _yes),
         *(_text, _text, _texts, _band, _text, _text, _text),
     ),
@@ -177,9 +195,10 @@ _FIELDS: dict[type[Any], tuple[Test, ...]] = {  # what each field of a record ma
     NotChecked: (_text, _text),
     ChartItem: (callable,),
 }
+_MOST: dict[Test, int] = {_name: LONGEST_NAME}
 _WRITE: dict[Test, str] = {
     **dict.fromkeys((_number, _number_or_none), "write a number"),
-    **dict.fromkeys((_text, _words), "write a text"),
+    **dict.fromkeys((_text, _words, _name), "write a text"),
     _texts: "write a tuple of texts",
     _yes: "write True or False",
     _source: "give a Source",
