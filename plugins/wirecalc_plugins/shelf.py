@@ -52,6 +52,7 @@ _PARTS = {
     "sensor and switch": {
         "sensor.rtd:rtd": "Does this platinum sensor (RTD) have the ohms of its temperature?",
         "sensor.thermocouple:thermocouple": "Does this thermocouple have the millivolts of its temperature?",
+        "sensor.thermostat:thermostat": "Does this thermostat open and close where its mark says?",
         "sensor.thermistor:thermistor": "Does this thermistor have the ohms of its temperature?",
     },
     "wire and joint": {

@@ -212,3 +212,20 @@ def test_leads_that_were_not_read_decide_for_a_pt100(ohm: str, told: bool) -> No
     )
     assert (str(found.verdict) == "pass") == told
     assert (str(found.verdict) == "cannot tell") != told
+
+
+@independent("9 F of tolerance are 5 K, and 5 C of it too; 1020 ohm at 0 C are 5.12 K too warm")
+@pytest.mark.parametrize(
+    ("tolerance", "verdict"),
+    [("9 F", "fail"), ("5 C", "fail"), ("9.3 F", "pass"), ("5.2 C", "pass")],
+)
+def test_a_tolerance_is_a_difference_in_any_degree(tolerance: str, verdict: str) -> None:
+    found = wirecalc.run(
+        "rtd",
+        ice_resistance="1000 ohm",
+        sensor_resistance="1020 ohm",
+        sensor_temperature="0 C",
+        temperature_tolerance=tolerance,
+        lead_resistance="0 ohm",
+    )
+    assert str(found.verdict) == verdict

@@ -50,7 +50,14 @@ TEMPERATURE = Reading(
     typical="25 C",
     text="temperature of the sensor by a thermometer",
 )
-TOLERANCE = Nameplate("K", above=0, high=20, typical="1 K", text="tolerance of its temperature")
+TOLERANCE = Nameplate(
+    "K",
+    above=0,
+    high=20,
+    typical="1 K",
+    text="tolerance of its temperature",
+    dimension="temperature difference",
+)
 
 InIceWater = Annotated[
     bool | None,

@@ -69,6 +69,7 @@ BValue = Annotated[
         typical="3977 K",
         text="B value of an NTC on its sheet, with its ohms at one temperature",
         goes_with="sheet_resistance",
+        dimension="temperature difference",
     ),
     extra("two points of the sheet say as much"),
 ]
