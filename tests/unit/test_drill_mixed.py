@@ -10,7 +10,7 @@ import pytest
 
 import wirecalc
 from wirecalc.drills.questions import Maker, Makers
-from wirecalc.drills.recipe import CHOOSE, Recipe, read_recipe
+from wirecalc.drills.recipe import CHOOSE, JUDGE, Recipe, read_recipe
 from wirecalc.testing import plugin_set, run_command
 
 from .test_drill import SHOP
@@ -97,6 +97,38 @@ def test_a_topic_that_cannot_be_is_named(words: tuple[str, ...], said: str) -> N
 def test_a_topic_twice_is_one_topic() -> None:
     once, twice = (run_command("drill", *topics, "--number", "1") for topics in TOPICS)
     assert once.out == twice.out
+
+
+def test_volts_of_a_line_and_temperatures_are_such_as_are_read(
+    bundled: wirecalc.Catalogue,
+) -> None:
+    """A tenth about the volts of the example, from ten kelvin cooler to fifteen warmer."""
+    ends: dict[str, set[float]] = {"voltage_running": set(), "cold_temperature": set()}
+    examples = {}
+    for topic, name in (("supply", "voltage_running"), ("winding-heat", "cold_temperature")):
+        maker = Maker(bundled, topic)
+        calc = bundled.find(topic).calculation
+        examples[name] = float(str(calc.example_inputs[name]).split()[0])
+        for seed in range(60):
+            given = maker.question(Recipe(topic, CHOOSE, seed), 1, 1).case.drawn.given
+            ends[name].add(float(str(given[name]).split()[0]))
+    volts, warm = examples["voltage_running"], examples["cold_temperature"]
+    assert 0.88 * volts - 0.1 <= min(ends["voltage_running"]) < 0.9 * volts
+    assert 1.08 * volts < max(ends["voltage_running"]) <= 1.1 * volts + 0.1
+    assert warm - 10 <= min(ends["cold_temperature"]) < warm - 8
+    assert warm + 13 < max(ends["cold_temperature"]) <= warm + 15
+
+
+def test_a_list_is_told_as_it_is_spoken(bundled: wirecalc.Catalogue) -> None:
+    q = Maker(bundled, "duty").question(Recipe("duty", CHOOSE, 5), 1, 1)
+    assert "It ran for 25 min, 14 min and 14 min, and stood for 12 min, 27 min and 37 min" in q.text
+
+
+def test_what_is_advised_and_what_is_marginal_is_said_once(bundled: wirecalc.Catalogue) -> None:
+    q = Maker(bundled, "drop").question(Recipe("drop", JUDGE, 5), 1, 1)
+    assert q.text.endswith("At most 5 % is advised; above 3 % is marginal.")
+    q = Maker(bundled, "dip").question(Recipe("dip", JUDGE, 5), 1, 1)
+    assert q.text.endswith("At least 103.5 V is advised: past it is marginal.")
 
 
 TOPICS = (("drop",), ("drop", "drop"))

@@ -1,7 +1,8 @@
 """Exercises of a calculation that declares none: its worked example with other readings.
 
 What is printed on a plate, and what is chosen, stays as in the example: other values may not be
-sold. Readings are drawn near the example's, with its decimals; a wire is of a size beside.
+sold. Readings are drawn near the example's, with its decimals, volts of a line and temperatures
+nearer than the rest; a wire is of a size beside.
 """
 
 from __future__ import annotations
@@ -23,6 +24,9 @@ from ..typed.quantity_kinds import QuantityKind, Reading
 from .common_slips import common_slips, in_place_of, sizes_beside
 
 LEAST, SPAN = 0.5, 2.0  # of the example's value: what is drawn lies from 0.5 to 2.5 times it
+LINE_V = 90.0  # volts from which on they are those of a line
+LINE_LEAST, LINE_SPAN = 0.88, 0.22  # of the example's volts, for those
+COOLER, WARMER = 10.0, 15.0  # kelvin about the example's temperature
 METER = "±2%"  # the error of the reading that a verdict is asked of
 DIGITS = 3  # of a figure that is asked for
 FEWEST_STEPS = 20  # of a display, in what is drawn from
@@ -97,11 +101,22 @@ def _other(luck: Luck, text: str) -> str:
     """Return another reading of as many decimals as the example's, or one more where few differ."""
     number, unit = read_number(text)
     decimals = len(text.split()[0].partition(".")[2])
-    if SPAN * number.value * 10**decimals < FEWEST_STEPS:
+    lowest, highest = _about(number.value, unit)
+    if (highest - lowest) * 10**decimals < FEWEST_STEPS:
         decimals += 1
     step = f"{10.0**-decimals:.{decimals}f}"
-    least = max(round(LEAST * number.value / float(step)), 1) * float(step)
-    return luck.reading(least, max((LEAST + SPAN) * number.value, least), step, unit)
+    least = max(round(lowest / float(step)), 1) * float(step)
+    return luck.reading(least, max(highest, least), step, unit)
+
+
+def _about(value: float, unit: str) -> tuple[float, float]:
+    """Return from where to where a reading is drawn, so that somebody could have read it."""
+    if unit in ("C", "F"):
+        degree = 1.8 if unit == "F" else 1.0
+        return value - COOLER * degree, value + WARMER * degree
+    if unit == "V" and value >= LINE_V:
+        return LINE_LEAST * value, (LINE_LEAST + LINE_SPAN) * value
+    return LEAST * value, (LEAST + SPAN) * value
 
 
 def _cases(draw: Callable[[Luck], Drawn], run: Run) -> Iterator[Case]:

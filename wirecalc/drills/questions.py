@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import zlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -23,6 +23,7 @@ TRIES = 15  # draws for one question, until it has slips to offer
 TRIES_OF_VERDICT = 12  # dearer: until it has the verdict that was drawn for it
 ENOUGH = 3  # slips of a question; one with fewer is taken where no draw has more
 _ASKED = {CHOOSE: "figure", WORK: "figure", JUDGE: "verdict"}
+_PAST = " is advised: past it is marginal"
 MOST = 4  # slips on offer beside the right answer
 
 
@@ -172,7 +173,7 @@ class Maker:
             for v in Verdict
         )
         told = f"{_filled(exercise.text, met.drawn)} {_limit_said(criterion)}"
-        asks = f"What is the verdict on {exercise.judged}, the error of the meter counted?"
+        asks = f'What is the verdict on "{exercise.judged}", the error of the meter counted?'
         return Question(recipe, learner, number, told, asks, right, slips, listed, "", "", met)
 
 
@@ -195,7 +196,12 @@ def _with_meter(given: Given, meter: Mapping[str, str]) -> dict[str, str | list[
 
 def _filled(text: str, drawn: Drawn) -> str:
     told = {**drawn.given, **drawn.beside}
-    return text.format_map({n: v if isinstance(v, str) else ", ".join(v) for n, v in told.items()})
+    return text.format_map({n: v if isinstance(v, str) else _together(v) for n, v in told.items()})
+
+
+def _together(several: Sequence[str]) -> str:
+    *before, last = several
+    return f"{', '.join(before)} and {last}" if before else last
 
 
 def _limit_said(criterion: Criterion) -> str:
@@ -204,7 +210,7 @@ def _limit_said(criterion: Criterion) -> str:
     toward = "up" if sense == "least" else "down"
     said = f"At {sense} {show(criterion.limit or 0.0, criterion.unit, toward=toward)}"
     if criterion.advisory:
-        said += " is advised: past it is marginal"
+        said += " is advised" if criterion.caution_limit is not None else _PAST
     if criterion.caution_limit is not None:
         side = "below" if sense == "least" else "above"
         said += (

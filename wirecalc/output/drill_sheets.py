@@ -14,7 +14,8 @@ _HOW = {
     CHOOSE: "Write the letter of the answer. One is right; each other one comes of a slip. Where "
     "there are no letters write value and unit.",
     2: "Write value and unit, rounded as the question says.",
-    JUDGE: "Write the letter or the word of the verdict. Count the error of the meter.",
+    JUDGE: "Write the letter or the word of the verdict. Count the error of the meter: "
+    "±(2%+5) is 2 % of the reading and 5 of its last digit.",
 }
 _RECOMPUTED = (
     "The right answers are those of the calculation that comes with wirecalc; those of {topics} "

@@ -8,13 +8,17 @@ from wirecalc import Case, Drawn, Exercise, Luck, Slip
 
 _SOLD = ["10 uF", "15 uF", "20 uF", "25 uF", "30 uF", "35 uF", "40 uF", "45 uF"]
 _SHARES = ["0.84", "0.89", "0.92", "0.945", "0.97", "1.0", "1.03"]  # of the mark: what is left
+_LINES = [  # volts and frequency of the line, and from where to where those of the capacitor lie
+    *[("118 V", "60 Hz", 180, 260), ("122 V", "60 Hz", 180, 260)],
+    *[("236 V", "60 Hz", 300, 400), ("230 V", "50 Hz", 300, 400)],
+]
 _OTHER = {"60 Hz": "50 Hz", "50 Hz": "60 Hz"}
 _TOLERANCE = "6 %"
 
 
 def _draw(luck: Luck) -> Drawn:
-    marked, hertz = luck.pick(_SOLD), luck.pick(["60 Hz", "60 Hz", "50 Hz"])
-    volts = luck.reading(210, 380, "1", "V")
+    marked, (line, hertz, low, high) = luck.pick(_SOLD), luck.pick(_LINES)
+    volts = luck.reading(low, high, "1", "V")
     farad = float(luck.pick(_SHARES)) * float(marked.split()[0]) * 1e-6
     amps = 2 * math.pi * float(hertz.split()[0]) * farad * float(volts.split()[0])
     given = {
@@ -24,7 +28,7 @@ def _draw(luck: Luck) -> Drawn:
         "marked_capacitance": marked,
         "tolerance": _TOLERANCE,
     }
-    return Drawn(given, {"line": luck.pick(["117 V", "120 V", "123 V"])})
+    return Drawn(given, {"line": line})
 
 
 def _uf(case: Case) -> float:

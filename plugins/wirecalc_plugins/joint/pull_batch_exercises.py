@@ -34,7 +34,7 @@ def _middle(case: Case) -> float:
 EXERCISES = (
     Exercise(
         "Eight ring terminals crimped by one learner on {wire} stranded copper let go at: {force}.",
-        "By how much is the pull that decides above the least of UL 486A (below: a minus)?",
+        "How far above the least of UL 486A is the pull that decides (below it: a minus)?",
         _draw,
         _over,
         "lbf",

@@ -33,8 +33,8 @@ _BARREL = "the barrel alone", "This is the barrel: the wire must show a little a
 _STYLE = "row of the other barrel", "You took the allowance of the other kind of barrel."
 _INCH = "in for mm", "These are inches; the question is in mm, 25.4 of them to the inch."
 _TOLD = (
-    "A conductor of {wire} goes into a barrel ({style}) that is {barrel_length} long. Take the "
-    "allowances that the table strip-rules names."
+    "A conductor of {wire} goes into a barrel of the {style} kind, {barrel_length} long. Take the "
+    "allowances of the table strip-rules (`wirecalc tables strip-rules` prints it)."
 )
 
 EXERCISES = (

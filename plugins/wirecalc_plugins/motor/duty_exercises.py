@@ -29,14 +29,14 @@ def _energy(case: Case) -> float:
 
 _TIMED = (
     "A refrigerator without an inverter, not filled or defrosted of late, was timed with its door "
-    "shut. It ran for {on_times} and stood for {off_times}, by turns."
+    "shut. It ran for {on_times}, and stood for {off_times}, by turns."
 )
 _REST = "rest for run", "You counted the time that it stands for the time that it runs."
 
 EXERCISES = (
     Exercise(
         _TIMED,
-        "Which share of the time does it run?",
+        "What share of the time does it run?",
         _draw,
         _share,
         "%",

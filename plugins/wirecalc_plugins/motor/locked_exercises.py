@@ -36,7 +36,7 @@ EXERCISES = (
         "A compressor is marked RLA {rated_load_current}, LRA {locked_rotor_current} at "
         "{nameplate_voltage}. It hums for {high_time} and the clamp stays at {high_current} rms; "
         "meanwhile the plug has {voltage}.",
-        "Which share is that of the locked-rotor current at these volts?",
+        "What share of the locked-rotor current at these volts is that?",
         _draw,
         _share,
         "%",

@@ -65,7 +65,7 @@ EXERCISES = (
     ),
     Exercise(
         _PINS,
-        "How many times the ohms of the run winding has the start winding?",
+        "How many times the run winding's ohms are the start winding's?",
         _draw,
         _ratio,
         "",

@@ -52,7 +52,7 @@ EXERCISES = (
             ),
             Slip(
                 "half of the leads taken off",
-                "Held together both leads are in the reading: take off all of it.",
+                "The leads held together show both of them: take off all of it.",
                 lambda case: _ohm(case) + case.value("lead_resistance") / 2,
             ),
             Slip(

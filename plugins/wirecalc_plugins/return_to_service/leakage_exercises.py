@@ -51,8 +51,9 @@ def _most(case: Case) -> float:
 EXERCISES = (
     Exercise(
         "With all of it on, the leakage clamp shows {leakage_current} at a refrigerator. On the "
-        "same GFCI of class A hang two more machines that leak {other_leakage}.",
-        "Which share of the 4 mA, from which on it may trip, can they reach together?",
+        "same GFCI hang two more machines that leak {other_leakage}. It is of class A, and may "
+        "trip from 4 mA on.",
+        "What share of those 4 mA can they reach together?",
         _draw_sum,
         _share,
         "%",

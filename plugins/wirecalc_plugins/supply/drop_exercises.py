@@ -65,7 +65,7 @@ EXERCISES = (
     ),
     Exercise(
         _LOAD,
-        "Which share of the plate's volts does the wire take?",
+        "What share of the plate's volts does the wire take?",
         _draw,
         _share,
         "%",

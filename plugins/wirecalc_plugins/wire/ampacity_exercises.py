@@ -29,10 +29,10 @@ def _amps(case: Case) -> float:
 
 EXERCISES = (
     Exercise(
-        "{conductors} copper wires {wire} of a {insulation_class} insulation, all carrying "
+        "{conductors} copper wires of {wire} with {insulation_class} insulation, all carrying "
         "current, lie in one raceway where it is {ambient} warm. Their terminals are marked "
         "{termination_temperature}. Each carries {current}.",
-        "How much may each carry by NEC Table 310.16 as it lies (the breaker apart)?",
+        "How much may each carry as it lies, by NEC Table 310.16 (its breaker not counted)?",
         _draw,
         _amps,
         "A",
