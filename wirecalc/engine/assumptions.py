@@ -77,7 +77,7 @@ def _settled(calc: Calculation[Any], key: Key, judged: Judged, others: Sequence[
             return _untold(calc, judged, other, f"{one.verdict}: {one.reason}")
     for other, one in found:
         if one.verdict.rank > judged.verdict.rank:
-            return one._replace(reason=f"{one.reason} (with {_said(calc, other)})")
+            return one._replace(said=f"{one.reason} (with {_said(calc, other)})")
     return judged
 
 
@@ -94,7 +94,7 @@ def _untold(calc: Calculation[Any], judged: Judged, other: Other, then: str) -> 
     action = "find out: " + ", ".join(calc.input(name).kind.text for name in names)
     criterion = judged.criterion._replace(needs=names)
     return judged._replace(
-        criterion=criterion, verdict=Verdict.CANNOT_TELL, reason=reason, action=action
+        criterion=criterion, verdict=Verdict.CANNOT_TELL, said=reason, to_do=action
     )
 
 

@@ -10,7 +10,7 @@ of the bands that they bring along.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import product
 from typing import Any, NamedTuple
 
@@ -94,8 +94,8 @@ def merge_figures(runs: Sequence[Run]) -> tuple[BandFigure, ...]:
 
     One that some of the runs do not have has no band: what they have is another figure.
     """
-    if len(runs) == 1:
-        return tuple(BandFigure(g.item) for g in runs[0] if isinstance(g.item, Figure))
+    if len(runs) <= 1:
+        return tuple(BandFigure(g.item) for run in runs for g in run if isinstance(g.item, Figure))
     by_name: dict[str, list[float]] = {}
     for run in runs:
         for given in run:
@@ -115,7 +115,7 @@ def merge_figures(runs: Sequence[Run]) -> tuple[BandFigure, ...]:
 def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged, ...]]:
     """Return the answers of the centre run, and a `cannot tell` for each that changes."""
     answers, unsettled = [], []
-    for given in runs[0]:
+    for given in runs[0] if runs else ():
         if not isinstance(given.item, Answer):
             continue
         name = given.item.name
@@ -147,6 +147,8 @@ def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged
 
 def merge_listings(runs: Sequence[Run]) -> tuple[Listing, ...]:
     """Return the listings of the centre run; one that changes over the band says which it is."""
+    if not runs:
+        return ()
     found, *others = [[g.item for g in run if isinstance(g.item, Listing)] for run in runs]
     return tuple(
         x if all(x in of for of in others) else x._replace(title=f"{x.title}, {MIDDLE}")
@@ -176,13 +178,13 @@ def merge_criteria(runs: Sequence[Run], missing_runs: int) -> dict[Key, Judged]:
 def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged:
     if len(criteria) == 1 and not absent:
         (only,) = criteria
-        return Judged(only, provider, only.verdict, only.reason, only.next_action)
+        return Judged(only, provider, only.verdict)
     each = [(c, c.verdict) for c in criteria]
     verdicts = {verdict for _, verdict in each}
-    most = worst(verdicts)
-    weakest = min((c for c, verdict in each if verdict is most), key=lambda c: c.closeness)
-    actuals = [c.actual for c in criteria if c.actual is not None]
-    low, high = (min(actuals), max(actuals)) if len(set(actuals)) > 1 else (None, None)
+    most = worst(verdicts) or Verdict.CANNOT_TELL
+    weakest = _nearest(each, most, min)
+    actuals = {c.actual for c in criteria if c.actual is not None}
+    low, high = (min(actuals), max(actuals)) if len(actuals) > 1 else (None, None)
     unsettled = bool(verdicts & {Verdict.FAIL, Verdict.CANNOT_TELL}) and len(verdicts) > 1
     unknown = next((c for c, verdict in each if verdict is Verdict.CANNOT_TELL), None)
     if unknown is not None and (absent or unsettled):  # no meter settles what is not known
@@ -192,13 +194,23 @@ def _judge(provider: str, criteria: Sequence[Criterion], absent: bool) -> Judged
         reason, action = _too_close(weakest, low, high), _would_settle(criteria[0])
         return Judged(weakest, provider, Verdict.CANNOT_TELL, reason, action, low, high)
     if verdicts == {Verdict.FAIL}:  # shown where it is mildest: what makes it sure
-        mildest = max(criteria, key=lambda c: c.closeness)
-        reason = mildest.reason if low is None else mildest.sure_reason
-        return Judged(mildest, provider, Verdict.FAIL, reason, mildest.next_action, low, high)
-    reason = weakest.reason
+        mildest = _nearest(each, Verdict.FAIL, max)
+        sure = None if low is None else mildest.sure_reason
+        return Judged(mildest, provider, Verdict.FAIL, sure, None, low, high)
+    said = None
     if weakest.sense == "cannot tell" and len({c.says for c in criteria}) > 1:
-        reason = f"{reason} ({MIDDLE})"  # its words have numbers in them, and are the centre's
-    return Judged(weakest, provider, weakest.verdict, reason, weakest.next_action, low, high)
+        said = f"{weakest.reason} ({MIDDLE})"  # its words have numbers in them: the centre's
+    return Judged(weakest, provider, most, said, None, low, high)
+
+
+def _nearest(
+    each: Sequence[tuple[Criterion, Verdict]],
+    verdict: Verdict,
+    which: Callable[..., tuple[Criterion, Verdict]],
+) -> Criterion:
+    """Return of those with this verdict the nearest to its limit (min), or the farthest (max)."""
+    alike = (one for one in each if one[1] is verdict)
+    return which(alike, key=lambda one: one[0].closeness_as(verdict))[0]
 
 
 def _would_settle(centre: Criterion) -> str:

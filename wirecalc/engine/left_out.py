@@ -10,6 +10,7 @@ condition holds is taken, and where none does the input means nothing in that ru
 
 from __future__ import annotations
 
+import functools
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import StrEnum
@@ -41,7 +42,7 @@ class LeftOut(NamedTuple):
 
     def counts(self, values: Mapping[str, Any]) -> bool:
         """Whether its condition holds for the values of a run."""
-        return all(term.holds(values) for term in terms(self.when))
+        return not self.when or all([term.holds(values) for term in terms(self.when)])
 
 
 class Term(NamedTuple):
@@ -71,8 +72,13 @@ class Term(NamedTuple):
 _TERM = re.compile(r"(not )?([a-z][a-z0-9_]*)(?:(!?=)(.+))?")
 
 
-def terms(when: str) -> Iterator[Term]:
-    """Yield the terms of a condition such as `wire and style=closed|open and not cord`."""
+@functools.cache
+def terms(when: str) -> tuple[Term, ...]:
+    """Return the terms of a condition such as `wire and style=closed|open and not cord`."""
+    return tuple(_terms(when))
+
+
+def _terms(when: str) -> Iterator[Term]:
     for text in when.split(" and ") if when else ():
         found = _TERM.fullmatch(text)
         if found is None or (found[1] and found[3]):
@@ -135,7 +141,10 @@ UNDECLARED = LeftOut(Word.ASKED, "its plugin does not say what leaving it out me
 
 def word_for(words: tuple[LeftOut, ...], values: Mapping[str, Any]) -> LeftOut | None:
     """Return the first word whose condition holds, None where there is none."""
-    return next((word for word in words if word.counts(values)), None)
+    for word in words:
+        if word.counts(values):
+            return word
+    return None
 
 
 def option_of(name: str) -> str:

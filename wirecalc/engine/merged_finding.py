@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..base.blame import placed
 from ..base.errors import PluginDefect
+from ..published.sources import Source
+from ..published.tables import Table, load
 from ..said.criteria import Origin, cannot_tell
-from ..said.findings import Finding, Judged, collect_sources
-from ..said.items import Answer, Caution, ChartItem, NotChecked, library_caution
-from ..said.verdicts import Verdict
+from ..said.findings import BandFigure, Finding, Judged, collect_sources, weakest
+from ..said.items import Caution, ChartItem, NotChecked, added_cautions, library_caution
+from ..said.verdicts import Verdict, worst
 from .band import Key, Run, merge_answers, merge_figures, merge_listings
 from .declaration import Calculation
 from .from_plugins import ProvidedCalculation
@@ -21,65 +24,109 @@ from .prepared_inputs import Prepared
 ALWAYS = ("ans-01", "ans-02")  # the cautions that end every finding
 
 
-def finding(
-    provided: ProvidedCalculation,
-    prepared: Prepared,
-    runs: Sequence[Run],
-    merged: Mapping[Key, Judged],
-    not_loaded: Sequence[NotChecked],
-    house_rules: tuple[str, ...],
-) -> Finding:
-    """Merge the runs of a calculation into its finding.
+class Outcome:
+    """What a run comes to: its criteria, and all else of its finding when somebody asks for it."""
 
-    `merged` are its criteria over the runs; `not_loaded` are the plugins that a finding is to
-    name as missing, `house_rules` those of the shop that it was judged by.
-    """
-    plugin, calc = provided.plugin, provided.calculation
-    judged = list(merged.values())
-    answers: tuple[Answer, ...] = ()
-    listings = merge_listings(runs) if runs else ()
-    figures = [*map(worked, merge_figures(runs))] if runs else []
-    if runs:
-        answers, unsettled = merge_answers(runs)
-        judged += unsettled
-    due = [Judged(c, plugin, c.verdict, c.reason, c.action) for c in past_due(prepared)]
-    criteria = [*_gaps(plugin, prepared, judged), *judged, *_excluded(plugin, prepared), *due]
-    own = [c for c in criteria if c.criterion.origin is not Origin.HOUSE]  # a rule hides no gap
-    needed = {n for c in own for n in c.criterion.needs}
-    left_out = [n for n in prepared.left_out if n.what not in needed]
-    return Finding(
-        calculation=calc.name,
-        plugin=plugin,
-        version=provided.version,
-        inputs=tuple(prepared.records),
-        answers=answers,
-        figures=tuple(figures),
-        criteria=tuple(criteria),
-        listings=tuple(x for x in listings if not x.apart),
-        apart=tuple(x for x in listings if x.apart),
-        charts=tuple(
-            drawn(provided.whose, g.item.build)
-            for g in (runs[0] if runs else ())
-            if isinstance(g.item, ChartItem)
-        ),
-        cautions=(*below_category(calc, prepared), *_cautions(calc, runs)),
-        not_checked=(*_unchecked(calc, runs), *left_out, *not_loaded),
-        sources=collect_sources(
-            [c.criterion.source for c in criteria] + [f.figure.source for f in figures]
-        ),
-        house_rules=house_rules,
-    )
+    def __init__(
+        self,
+        provided: ProvidedCalculation,
+        prepared: Prepared,
+        runs: Sequence[Run],
+        merged: Mapping[Key, Judged],
+        not_loaded: Sequence[NotChecked],
+        house_rules: tuple[str, ...],
+    ) -> None:
+        """Merge the runs of a calculation.
+
+        `merged` are its criteria over the runs; `not_loaded` are the plugins that a finding is to
+        name as missing, `house_rules` those of the shop that it was judged by.
+        """
+        self._provided, self._prepared, self._runs = provided, prepared, runs
+        self._not_loaded, self._house_rules = not_loaded, house_rules
+        self.answers, unsettled = merge_answers(runs)
+        self.criteria = _criteria(provided, prepared, [*merged.values(), *unsettled])
+        self.cautions = (
+            *below_category(provided.calculation, prepared),
+            *_cautions(provided.calculation, runs),
+        )
+
+    @functools.cached_property
+    def verdict(self) -> Verdict | None:
+        """The worst of the criteria; None where there are only figures."""
+        return worst([c.verdict for c in self.criteria])
+
+    @functools.cached_property
+    def decided_by(self) -> Judged | None:
+        """The criterion that decided."""
+        return weakest(self.criteria)
+
+    @property
+    def not_checked(self) -> tuple[NotChecked, ...]:
+        """What was not checked, and why."""
+        own = [c for c in self.criteria if c.criterion.origin is not Origin.HOUSE]
+        needed = {n for c in own for n in c.criterion.needs}  # a rule hides no gap
+        left_out = [n for n in self._prepared.left_out if n.what not in needed]
+        unchecked = _unchecked(self._provided.calculation, self._runs)
+        return (*unchecked, *left_out, *self._not_loaded)
+
+    @functools.cached_property
+    def figures(self) -> tuple[BandFigure, ...]:
+        """The figures, with their low and high over the band."""
+        return tuple(map(worked, merge_figures(self._runs)))
+
+    @property
+    def sources(self) -> Mapping[str, Source]:
+        """Where its limits and figures come from, by key."""
+        limits = [c.criterion.source for c in self.criteria]
+        return collect_sources(limits + [f.figure.source for f in self.figures])
+
+    def finding(self) -> Finding:
+        """Return the whole finding."""
+        provided, runs = self._provided, self._runs
+        listings = merge_listings(runs)
+        return Finding(
+            calculation=provided.calculation.name,
+            plugin=provided.plugin,
+            version=provided.version,
+            inputs=tuple(self._prepared.records),
+            answers=self.answers,
+            figures=self.figures,
+            criteria=self.criteria,
+            listings=tuple(x for x in listings if not x.apart),
+            apart=tuple(x for x in listings if x.apart),
+            charts=tuple(
+                drawn(provided.whose, g.item.build)
+                for g in (runs[0] if runs else ())
+                if isinstance(g.item, ChartItem)
+            ),
+            cautions=self.cautions,
+            not_checked=self.not_checked,
+            sources=self.sources,
+            house_rules=self._house_rules,
+        )
+
+
+def _criteria(
+    provided: ProvidedCalculation, prepared: Prepared, judged: Sequence[Judged]
+) -> tuple[Judged, ...]:
+    """Return what was judged, with what is not known before it and what of the meter behind."""
+    plugin = provided.plugin
+    due = [Judged(c, plugin, c.verdict, to_do=c.action) for c in past_due(prepared)]
+    return (*_gaps(plugin, prepared, judged), *judged, *_excluded(plugin, prepared), *due)
 
 
 def _gaps(plugin: str, prepared: Prepared, judged: Sequence[Judged]) -> list[Judged]:
     """Return what is not known or was not given, save what the calculation itself asks for."""
+    asked = (*prepared.unknown, *prepared.asked)
+    if not asked:
+        return []
     told = {
         name
         for one in judged
         if one.verdict is Verdict.CANNOT_TELL and one.criterion.origin is not Origin.HOUSE
         for name in one.criterion.needs
     }
-    gaps = [c for c in (*prepared.unknown, *prepared.asked) if c.name not in told]
+    gaps = [c for c in asked if c.name not in told]
     return [Judged(c, plugin, c.verdict, c.says, c.action) for c in gaps]
 
 
@@ -106,11 +153,29 @@ def _cautions(calc: Calculation[Any], runs: Sequence[Run]) -> tuple[Caution, ...
     house: dict[str, Caution] = {}
     for run_ in runs:
         for given in run_:
-            if isinstance(given.item, Caution):
+            if type(given.item) is Caution:
                 (house if given.rule else own).setdefault(given.item.key, given.item)
+    library, yielded = load("cautions"), {**house, **own}
+    keys = (*own, *calc.cautions, *house, *ALWAYS)
+    if all(library_caution(key) is one for key, one in yielded.items()):
+        return library.made(_of_library, calc, keys, *added_cautions())
+    return _of_keys(calc, keys, yielded)
+
+
+def _of_library(
+    _: Table, calc: Calculation[Any], keys: Sequence[str], *added: Caution
+) -> tuple[Caution, ...]:
+    del added  # they are in the library, and it may be another with others
+    return _of_keys(calc, keys, {})
+
+
+def _of_keys(
+    calc: Calculation[Any], keys: Sequence[str], yielded: Mapping[str, Caution]
+) -> tuple[Caution, ...]:
+    """Return the cautions of some keys, those that end every finding last."""
     found: dict[str, Caution] = {}
-    for key in (*own, *calc.cautions, *house, *ALWAYS):
-        known = library_caution(key) or own.get(key) or house.get(key)
+    for key in keys:
+        known = library_caution(key) or yielded.get(key)
         if known is None:
             wrong = (
                 f"{calc.name}: there is no caution {key!r}; `wirecalc tables cautions` lists them"

@@ -16,13 +16,12 @@ from ..typed.trials import is_sought
 from .declaration import Calculation
 from .inputs import Input
 from .left_out import Word
-from .prepared_inputs import Prepared, plain
+from .prepared_inputs import Prepared
+from .remembered import Meaning, Remembered, ToTake, plain
 
 UNKNOWN = "unknown"
 METER = "meter"  # given beside the inputs: the instrument of all readings that name none
 _WHERE_SOUGHT = "give one; `wirecalc NAME` and wirecalc.seek find what it would have to be"
-MOST_REMEMBERED = 4_000  # texts; so that a batch of any length takes no more memory
-Remembered = dict[tuple[str, str | None], tuple[Read, InputRecord]]  # by input and text
 
 
 def is_known(given: object) -> bool:
@@ -43,6 +42,22 @@ def under_its_name(calc: Calculation[Any], problem: Problem, origin: str) -> Pro
     return Problem(calc.input(problem.name).option, problem.wrong, problem.would_do)
 
 
+def take_seen(step: ToTake, given: object, prepared: Prepared, remembered: Remembered) -> bool:
+    """Take an input whose text was read before, where nothing else counts; say whether it was."""
+    if not step.plain or type(given) is not str:
+        return False
+    seen = remembered.texts.get((step.declared.name, given))
+    if seen is None or readings.may_have_one(given):
+        return False
+    read, record = seen
+    if read.low is not None or read.by or (step.never_zero and read.value == 0):
+        _keep(step.declared, [seen], prepared)
+    else:
+        prepared.values[step.declared.name] = read.value
+        prepared.records.append(record)
+    return True
+
+
 def take_input(
     declared: Input,
     all_given: Mapping[str, object],
@@ -51,14 +66,8 @@ def take_input(
     missing_is_unknown: bool,
     remembered: Remembered,
 ) -> None:
-    """Take one input into what is prepared, or add to it what is wrong with it."""
+    """Take one input into what is prepared; raises BadText, saying what is wrong with it."""
     given = all_given.get(declared.name)
-    if given is None and not declared.required:
-        _take_default(declared, prepared, remembered)
-        return
-    if (seen := _seen_before(declared, given, remembered)) is not None:
-        _keep(declared, [seen], prepared)
-        return
     if given is None and declared.required and not missing_is_unknown:
         option = f"{declared.option} " if origin == "typed" else ""
         raise BadText(
@@ -71,7 +80,7 @@ def take_input(
     companions = {n: all_given.get(n) for n in declared.kind.companions}
     meter = str(all_given.get(METER) or "")
     if len(known) < len(items) or (given is None and declared.required):
-        _take_unknown(declared, prepared, said=given is not None, rest=bool(known))
+        _take_unknown(declared, prepared, remembered, given is not None, bool(known))
         if given is not None and known:
             _take_given(declared, known, companions, origin, prepared, remembered, meter)
     else:
@@ -89,45 +98,40 @@ def put_aside(calc: Calculation[Any], declared: Input, prepared: Prepared) -> No
     prepared.left_out.append(NotChecked(declared.name, f"not used: it {why}"))
 
 
-def _take_unknown(declared: Input, prepared: Prepared, *, said: bool, rest: bool) -> None:
+def _take_unknown(
+    declared: Input, prepared: Prepared, remembered: Remembered, said: bool, rest: bool
+) -> None:
     """Take an input that is not known, or of which only the rest is."""
-    kind, unit = declared.kind, declared.kind.unit
+    key = (UNKNOWN, declared.name, said, rest)
+    meant = remembered.meanings.get(key)
+    if meant is None:
+        meant = remembered.meanings[key] = _of_unknown(declared, said, rest)
+    assert meant.record is not None and meant.criterion is not None
     prepared.values[declared.name] = declared.default
-    notes = (f"worked with {declared.assumed}",) if declared.assumed else ()
-    prepared.records.append(
-        InputRecord(
-            declared.name, UNKNOWN if said else None, None, unit, None, None, UNKNOWN, notes
-        )
-    )
-    prepared.unknown.append(
-        cannot_tell(
-            declared.name,
-            _why(declared.name, said=said, rest=rest and said),
-            measure=f"find out: {kind.text} ({kind.span})",
-            needs=(declared.name,),
-            plain=kind.text,
-        )
-    )
+    prepared.records.append(meant.record)
+    prepared.unknown.append(meant.criterion)
     prepared.runs = prepared.runs and (not declared.required or (said and rest))
+
+
+def _of_unknown(declared: Input, said: bool, rest: bool) -> Meaning:
+    kind = declared.kind
+    notes = (f"worked with {declared.assumed}",) if declared.assumed else ()
+    given = UNKNOWN if said else None
+    record = InputRecord(declared.name, given, None, kind.unit, None, None, UNKNOWN, notes)
+    criterion = cannot_tell(
+        declared.name,
+        _why(declared.name, said=said, rest=rest and said),
+        measure=f"find out: {kind.text} ({kind.span})",
+        needs=(declared.name,),
+        plain=kind.text,
+    )
+    return Meaning(criterion, record=record)
 
 
 def _why(name: str, *, said: bool, rest: bool) -> str:
     if rest:
         return f"not all of {name} is known"
     return f"{name} is not known" if said else f"{name} was not given"
-
-
-def _take_default(declared: Input, prepared: Prepared, remembered: Remembered) -> None:
-    default, kind = declared.default, declared.kind
-    prepared.values[declared.name] = default
-    if default is None:
-        return  # `leave_out` says what that means
-    key = declared.name, None
-    if key not in remembered:
-        value, notes = plain(default), (declared.assumed,)
-        record = InputRecord(declared.name, None, value, kind.unit, None, None, "assumed", notes)
-        remembered[key] = Read(default), record
-    prepared.records.append(remembered[key][1])
 
 
 def _take_given(
@@ -145,15 +149,6 @@ def _take_given(
         raise BadText("is an empty list", f"such as {declared.kind.example}")
     taken = [_read(declared, item, companions, origin, remembered, meter) for item in items]
     _keep(declared, taken, prepared)
-
-
-def _seen_before(
-    declared: Input, given: object, remembered: Remembered
-) -> tuple[Read, InputRecord] | None:
-    """Return what was read of the same text before, where nothing else counts."""
-    if not isinstance(given, str) or declared.many or declared.kind.companions:
-        return None
-    return None if readings.may_have_one(given) else remembered.get((declared.name, given))
 
 
 def _keep(declared: Input, taken: list[tuple[Read, InputRecord]], prepared: Prepared) -> None:
@@ -191,8 +186,8 @@ def _read(
     by = _by_instrument(kind, item, companions, meter)
     apart = kind.of_file or kind.companions  # its text is not all of it
     key = (declared.name, by or item) if isinstance(item, str) and not apart else None
-    if key is not None and key in remembered:
-        return remembered[key]
+    if key is not None and key in remembered.texts:
+        return remembered.texts[key]
     if by and isinstance(kind, Reading):
         read = readings.read(kind, by)
     else:
@@ -209,9 +204,7 @@ def _read(
         read.understood,
     )
     if key is not None:
-        if len(remembered) >= MOST_REMEMBERED:
-            remembered.clear()
-        remembered[key] = read, record
+        remembered.keep(key, (read, record))
     return read, record
 
 

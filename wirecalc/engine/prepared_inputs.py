@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Mapping
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -14,6 +13,7 @@ from ..typed.kinds import Read
 from .declaration import Calculation
 from .inputs import Input
 from .left_out import UNDECLARED, LeftOut, Word, word_for
+from .remembered import Meaning, Remembered, Shape
 
 
 @dataclass
@@ -35,64 +35,80 @@ class Prepared:
         return [n for n, reads in self.bands.items() if any(r.excluded for r in reads)]
 
 
-def leave_out(calc: Calculation[Any], given: Mapping[str, object], prepared: Prepared) -> None:
+def leave_out(
+    calc: Calculation[Any], shape: Shape, prepared: Prepared, remembered: Remembered
+) -> None:
     """Take what the declaration says of inputs that were left out, once all others are read."""
     unknown = {name for criterion in prepared.unknown for name in criterion.needs}
-    for declared in calc.inputs:
-        if given.get(declared.name) is None and not declared.required:
-            _leave_out(declared, given, prepared)
-        elif declared.name in unknown:
-            _try_others(declared, prepared)
+    for declared in calc.inputs if unknown else shape.left.values():
+        name = declared.name
+        if name in shape.left:
+            _leave_out(prepared, _meaning(declared, prepared, remembered, _of_left_out), name)
+        elif name in unknown:  # it was worked with what is assumed of it
+            _leave_out(prepared, _meaning(declared, prepared, remembered, _of_unknown), name)
 
 
-def _leave_out(declared: Input, given: Mapping[str, object], prepared: Prepared) -> None:
-    alone = declared.kind.goes_with and given.get(declared.kind.goes_with) is None
+def _meaning(
+    declared: Input,
+    prepared: Prepared,
+    remembered: Remembered,
+    make: Callable[[Input, LeftOut | None], Meaning],
+) -> Meaning:
+    """Return what leaving an input out comes to with these values; made once of each word."""
     left = word_for(declared.words, prepared.values)
+    key = (make, declared.name, id(left))
+    known = remembered.meanings.get(key)
+    if known is None:
+        known = remembered.meanings[key] = make(declared, left)
+    return known
+
+
+def _leave_out(prepared: Prepared, meant: Meaning, name: str) -> None:
+    if meant.criterion is not None:
+        prepared.asked.append(meant.criterion)
+    elif meant.not_checked is not None:
+        prepared.left_out.append(meant.not_checked)
+    if meant.record is not None:
+        prepared.records.append(meant.record)
+    if meant.others is not None:
+        prepared.others[name] = meant.others
+
+
+def _of_left_out(declared: Input, left: LeftOut | None) -> Meaning:
     name, kind = declared.name, declared.kind
-    if left is None and not declared.words and not alone:
-        if declared.default is None:
-            left = UNDECLARED
-        else:
+    if left is None and not declared.words:
+        if declared.default is not None:
             why = f"assumed {declared.assumed}; its plugin does not say what else is plausible"
-            prepared.left_out.append(NotChecked(name, why))
-    if left is None or alone:
-        return
+            return Meaning(not_checked=NotChecked(name, why))
+        left = UNDECLARED
+    if left is None:
+        return Meaning()
     if left.word is Word.ASKED:
         why = f"{name} was not given" + (f": {left.why}" if left.why else "")
         measure = f"find out: {kind.text} ({kind.span})"
-        prepared.asked.append(
-            cannot_tell(name, why, measure=measure, needs=(name,), plain=kind.text)
-        )
-    elif left.word is Word.EXTRA:
-        prepared.left_out.append(NotChecked(name, f"not given ({kind.text}): {left.why}"))
-    elif left.word is Word.MAY_BE_ABSENT:
-        record = InputRecord(name, None, None, kind.unit, None, None, "assumed", (left.why,))
-        prepared.records.append(record)
-    elif left.word is Word.ASSUMED:
-        prepared.others[name] = _others(declared, left)
-        if declared.default is None:
-            note = left.why or "the strictest"
-            record = InputRecord(name, None, None, kind.unit, None, None, "assumed", (note,))
-            prepared.records.append(record)
+        return Meaning(cannot_tell(name, why, measure=measure, needs=(name,), plain=kind.text))
+    if left.word is Word.EXTRA:
+        return Meaning(not_checked=NotChecked(name, f"not given ({kind.text}): {left.why}"))
+    if left.word is Word.MAY_BE_ABSENT:
+        return Meaning(record=_noted(declared, left.why))
+    if left.word is Word.ASSUMED:
+        record = _noted(declared, left.why or "the strictest") if declared.default is None else None
+        return Meaning(record=record, others=_others(declared, left))
+    return Meaning()
 
 
-def _try_others(declared: Input, prepared: Prepared) -> None:
-    """An assumed input that is said to be unknown was worked with what is assumed of it."""
-    left = word_for(declared.words, prepared.values)
-    if left is not None and left.word is Word.ASSUMED:
-        prepared.others[declared.name] = _others(declared, left)
+def _of_unknown(declared: Input, left: LeftOut | None) -> Meaning:
+    if left is None or left.word is not Word.ASSUMED:
+        return Meaning()
+    return Meaning(others=_others(declared, left))
+
+
+def _noted(declared: Input, note: str) -> InputRecord:
+    unit = declared.kind.unit
+    return InputRecord(declared.name, None, None, unit, None, None, "assumed", (note,))
 
 
 def _others(declared: Input, left: LeftOut) -> list[Any]:
     """Read the values that are plausible in place of an assumed one."""
     read = [declared.kind.read(text).value for text in left.others]
     return [[value] for value in read] if declared.many else read
-
-
-def plain(value: object) -> float | str:
-    """Return a value as a record keeps it."""
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, int | float):
-        return value if math.isfinite(value) else str(value)
-    return str(value)

@@ -12,8 +12,9 @@ from ..base.errors import BadInput, BadText, Problem, did_you_mean
 from ..instruments.readings import named
 from .declaration import Calculation
 from .left_out import option_of
-from .one_input import METER, Remembered, is_known, put_aside, take_input, under_its_name
+from .one_input import METER, is_known, put_aside, take_input, take_seen, under_its_name
 from .prepared_inputs import Prepared, leave_out
+from .remembered import MOST_SHAPES, Remembered, Shape, ToTake, shape_of
 from .trade_names import candidates, under_names
 
 MOST_BANDS = 6  # readings with an error in one run
@@ -33,17 +34,17 @@ def prepare(
     is taken as one that is said to be unknown. `remembered` holds what was read before, of this
     calculation and origin: a batch reads each distinct text once.
     """
-    given = under_names(given, [i.name for i in calc.inputs])
-    remembered = {} if remembered is None else remembered
-    prepared = Prepared()
-    problems = [*_unknown_names(calc, given, origin), *_unknown_meter(given, origin)]
-    said_as_before = {calc.renamed[name] for name in given if name in calc.renamed}
-    for declared in calc.inputs:
-        if declared.name in said_as_before:
+    remembered = Remembered() if remembered is None else remembered
+    given, shape, problems = _shaped(calc, given, origin, remembered)
+    prepared = Prepared(dict(shape.values))
+    for step in shape.in_turn:
+        if not isinstance(step, ToTake):
+            prepared.records.append(step)
             continue
-        alone = declared.kind.goes_with and given.get(declared.kind.goes_with) is None
+        declared, alone = step.declared, step.alone
+        if not alone and take_seen(step, given.get(declared.name), prepared, remembered):
+            continue
         if alone and not is_known(given.get(declared.name)):
-            prepared.values[declared.name] = declared.default
             continue
         try:
             take_input(declared, given, origin, prepared, missing_is_unknown, remembered)
@@ -52,7 +53,7 @@ def prepare(
         except BadText as error:
             problems.append(error.about(declared.option if origin == "typed" else declared.name))
     if not problems:
-        leave_out(calc, given, prepared)
+        leave_out(calc, shape, prepared, remembered)
     if len(prepared.bands) > MOST_BANDS and not calc.own_band:
         names = ", ".join(prepared.bands)
         problems.append(
@@ -67,6 +68,27 @@ def prepare(
     if problems:
         raise BadInput(problems)
     return prepared
+
+
+def _shaped(
+    calc: Calculation[Any], given: Mapping[str, object], origin: str, remembered: Remembered
+) -> tuple[Mapping[str, object], Shape, list[Problem]]:
+    """Return what is given under the names of its inputs, its shape, and what is wrong so far.
+
+    The shape of names that are all known is kept.
+    """
+    key = tuple([(name, value is None) for name, value in given.items()])
+    known = remembered.shapes.get(key)
+    if known is not None:
+        return given, known, []
+    named = under_names(given, [i.name for i in calc.inputs])
+    problems = [*_unknown_names(calc, named, origin), *_unknown_meter(named, origin)]
+    shape = shape_of(calc, named)
+    if not problems and METER not in given and list(named) == list(given):
+        if len(remembered.shapes) >= MOST_SHAPES:
+            remembered.shapes.clear()
+        remembered.shapes[key] = shape
+    return named, shape, problems
 
 
 def _refused(

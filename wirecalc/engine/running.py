@@ -16,10 +16,10 @@ from .assumptions import Other, choices, with_others, worth_trying
 from .band import Given, Run, at_end, merge_criteria, points, values_at
 from .from_plugins import EVERY, ProvidedCalculation, ProvidedRule, RunValues
 from .inputs import BANDS
-from .merged_finding import finding
-from .one_input import Remembered
+from .merged_finding import Outcome
 from .prepared_inputs import Prepared
 from .reading_inputs import prepare
+from .remembered import Remembered
 from .stricter_tables import MARK, Tried, from_shop_tables, twice
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
@@ -33,44 +33,85 @@ def run(
     not_loaded: Sequence[NotChecked] = (),
     origin: str = "typed",
     missing_is_unknown: bool = False,
-    remembered: Remembered | None = None,
 ) -> Finding:
-    """Run a calculation on given texts and return its finding.
+    """Run a calculation once on given texts and return its finding, as a Runner does."""
+    runner = Runner(
+        provided,
+        rules=rules,
+        not_loaded=not_loaded,
+        origin=origin,
+        missing_is_unknown=missing_is_unknown,
+    )
+    return runner.outcome(given).finding()
 
-    `remembered` is kept between runs of one calculation, so that no text is read twice.
 
-    Raises BadInput with everything that is wrong with the inputs, or with a shop's table that it
-    reads (where `missing_is_unknown` that is a `cannot tell`), and PluginDefect where the
-    calculation itself raises or yields what it must not.
+class Runner:
+    """Runs one calculation again and again: what does not change from run to run is found once.
+
+    `remembered` is kept between its runs, so that no text is read twice.
     """
-    calc = provided.calculation
-    provided = provided._replace(offered=calc)  # loaded here, and not at every point
-    mine = [r for r in rules if {calc.name, EVERY} & set(r.rule.calculations)]
-    # it has kinds and refusals of its own
-    with Blamed(f"{provided.whose} failed", BadInput, function=calc.function):
-        prepared = prepare(
-            calc, given, origin, missing_is_unknown=missing_is_unknown, remembered=remembered
-        )
-    left_out = frozenset(r.name for r in prepared.records if r.origin == "assumed")
-    mine = [
-        rule._replace(
-            left_out=left_out,
-            renamed=calc.renamed if calc.name in rule.rule.calculations else {},
-        )
-        for rule in mine
-    ]
-    try:
-        runs, missing = _all_runs(provided, prepared, mine) if prepared.runs else ([], 0)
-    except DamagedTable as error:  # the shop's: the rest of a job goes on without it
-        if not missing_is_unknown:
-            raise
-        mend = "have the shop mend its table"
-        gap = cannot_tell("a table of the shop", error.said, measure=mend)
-        runs, missing = [[Given(gap, provided.plugin)]], 0
-    judged = merge_criteria(runs, missing)
-    if runs and worth_trying(prepared, judged):
-        judged = with_others(calc, judged, list(_others(provided, prepared, mine)))
-    return finding(provided, prepared, runs, judged, not_loaded, _judged_by(mine, runs))
+
+    def __init__(
+        self,
+        provided: ProvidedCalculation,
+        *,
+        rules: Sequence[ProvidedRule] = (),
+        not_loaded: Sequence[NotChecked] = (),
+        origin: str = "typed",
+        missing_is_unknown: bool = False,
+        remembered: Remembered | None = None,
+    ) -> None:
+        calc = provided.calculation
+        self.calc = calc
+        self._provided = provided._replace(offered=calc)  # loaded here, and not at every point
+        self._rules = [r for r in rules if {calc.name, EVERY} & set(r.rule.calculations)]
+        self._not_loaded = not_loaded
+        self._origin, self._missing_is_unknown = origin, missing_is_unknown
+        self._remembered = Remembered() if remembered is None else remembered
+        # a calculation has kinds and refusals of its own, and may read a damaged table of a shop
+        self._reading = Blamed(f"{provided.whose} failed", BadInput, function=calc.function)
+
+    def outcome(self, given: Mapping[str, object]) -> Outcome:
+        """Run it on given texts and return what that comes to.
+
+        Raises BadInput with everything that is wrong with the inputs, or with a shop's table that
+        it reads (where `missing_is_unknown` that is a `cannot tell`), and PluginDefect where the
+        calculation itself raises or yields what it must not.
+        """
+        provided = self._provided
+        with self._reading:
+            prepared = prepare(
+                self.calc,
+                given,
+                self._origin,
+                missing_is_unknown=self._missing_is_unknown,
+                remembered=self._remembered,
+            )
+        rules = self._for_this_run(prepared) if self._rules else ()
+        try:
+            runs, missing = _all_runs(provided, prepared, rules) if prepared.runs else ([], 0)
+        except DamagedTable as error:  # the shop's: the rest of a job goes on without it
+            if not self._missing_is_unknown:
+                raise
+            mend = "have the shop mend its table"
+            gap = cannot_tell("a table of the shop", error.said, measure=mend)
+            runs, missing = [[Given(gap, provided.plugin)]], 0
+        judged = merge_criteria(runs, missing)
+        if runs and worth_trying(prepared, judged):
+            judged = with_others(self.calc, judged, list(_others(provided, prepared, rules)))
+        by = _judged_by(rules, runs)
+        return Outcome(provided, prepared, runs, judged, self._not_loaded, by)
+
+    def _for_this_run(self, prepared: Prepared) -> list[ProvidedRule]:
+        """Return the house rules, told which inputs nobody gave."""
+        left_out = frozenset(r.name for r in prepared.records if r.origin == "assumed")
+        name, renamed = self.calc.name, self.calc.renamed
+        return [
+            rule._replace(
+                left_out=left_out, renamed=renamed if name in rule.rule.calculations else {}
+            )
+            for rule in self._rules
+        ]
 
 
 def _judged_by(rules: Sequence[ProvidedRule], runs: Sequence[Run]) -> tuple[str, ...]:

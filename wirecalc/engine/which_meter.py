@@ -67,9 +67,9 @@ def _settled(judged: Judged, tried: list[tuple[str, Finding]]) -> Judged:
     for words, found in tried:
         other = _same(judged.criterion, judged.provider, found)
         if other is not None and other.verdict is not Verdict.CANNOT_TELL:
-            return judged._replace(action=f"read {words}: that would decide it")
+            return judged._replace(to_do=f"read {words}: that would decide it")
     none = "none of the declared instruments would decide it; "
-    return judged._replace(action=f"{none if tried else ''}{judged.action}")
+    return judged._replace(to_do=f"{none if tried else ''}{judged.action}")
 
 
 def _same(criterion: Criterion, provider: str, found: Finding) -> Judged | None:

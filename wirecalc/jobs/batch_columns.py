@@ -11,7 +11,8 @@ from ..base.errors import BadInput, BadText, Problem, nearest
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
 from ..engine.left_out import option_of
-from ..engine.one_input import METER, MOST_REMEMBERED, UNKNOWN
+from ..engine.one_input import METER, UNKNOWN
+from ..engine.remembered import MOST_REMEMBERED
 from ..engine.trade_names import abbreviations, candidates
 from ..recorded.files import unit_behind
 from ..typed.quantities import read_number, split_error

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..engine.from_plugins import ProvidedCalculation
-from ..engine.one_input import Remembered
+from ..engine.remembered import Remembered
 from ..instruments.declared import Declared
 
 
@@ -22,5 +22,5 @@ class BetweenRuns:
         kept = self._kept.get((name, origin))
         if kept is None or kept[0] is not offered or kept[1] is not instruments:
             loaded = offered._replace(offered=offered.calculation)
-            kept = self._kept[name, origin] = offered, instruments, loaded, {}
+            kept = self._kept[name, origin] = offered, instruments, loaded, Remembered()
         return kept[2:]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import functools
 import sys
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
@@ -12,7 +11,8 @@ from typing import TYPE_CHECKING, Any
 
 from ..base.errors import BadInput, PluginDefect, Problem, did_you_mean
 from ..engine.from_plugins import ProvidedCalculation, ProvidedRule
-from ..engine.running import run
+from ..engine.merged_finding import Outcome
+from ..engine.running import Runner
 from ..instruments import readings
 from ..instruments.declared import Declared
 from ..published import tables
@@ -117,7 +117,7 @@ class Catalogue:
         missing_is_unknown: bool = False,
     ) -> Finding:
         """Run a calculation with this catalogue's house rules, tables and cautions."""
-        again = self._again(name, origin, missing_is_unknown)
+        again = self.runner(name, origin=origin, missing_is_unknown=missing_is_unknown)
         with self.in_use():
             found = again(given)
             if self.instruments.instruments:
@@ -129,24 +129,19 @@ class Catalogue:
     def runner(
         self, name: str, *, origin: str = "typed", missing_is_unknown: bool = False
     ) -> Callable[[Mapping[str, object]], Finding]:
-        """Return the function that runs one calculation again and again, as `run` does once.
+        """Return the function that runs one calculation again and again, as `run` does once."""
+        again = self.outcomes(name, origin=origin, missing_is_unknown=missing_is_unknown)
+        return lambda given: again(given).finding()
+
+    def outcomes(
+        self, name: str, *, origin: str = "typed", missing_is_unknown: bool = False
+    ) -> Callable[[Mapping[str, object]], Outcome]:
+        """Return the function that runs one calculation again and again, and puts off its words.
 
         What does not change from run to run is found once, and no text is read twice.
         """
-        again = self._again(name, origin, missing_is_unknown)
-
-        def once_more(given: Mapping[str, object]) -> Finding:
-            with self.in_use():
-                return again(given)
-
-        return once_more
-
-    def _again(
-        self, name: str, origin: str, missing_is_unknown: bool
-    ) -> Callable[[Mapping[str, object]], Finding]:
         provided, remembered = self._between.of(name, origin, self.find(name), self.instruments)
-        return functools.partial(
-            run,
+        runner = Runner(
             provided,
             rules=self.rules,
             not_loaded=self.not_loaded,
@@ -154,6 +149,14 @@ class Catalogue:
             missing_is_unknown=missing_is_unknown,
             remembered=remembered,
         )
+
+        def once_more(given: Mapping[str, object]) -> Outcome:
+            if self._are_in_use():
+                return runner.outcome(given)
+            with self.in_use():
+                return runner.outcome(given)
+
+        return once_more
 
     def seeker(self, name: str, **asked: Any) -> Seeker:
         """Return what finds the spans of a calculation's inputs that are sought (see Seeker)."""
@@ -165,6 +168,13 @@ class Catalogue:
         """Have its tables and cautions in use, and no others."""
         tables.use_folders(self.folders, self.unused)
         use_cautions(self.cautions)
+
+    def _are_in_use(self) -> bool:
+        return (
+            tables.in_use(self.folders, self.unused)
+            and added_cautions() == self.cautions
+            and readings.declared() is self.instruments
+        )
 
     @contextlib.contextmanager
     def in_use(self) -> Iterator[None]:

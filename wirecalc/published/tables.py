@@ -85,6 +85,11 @@ def use_folders(added: Sequence[Path], unused: Sequence[Unused] = ()) -> None:
         _load.cache_clear()
 
 
+def in_use(added: Sequence[Path], unused: Sequence[Unused]) -> bool:
+    """Whether these are the folders that are looked in, and this what is not used."""
+    return _added_folders == added and _unused == unused
+
+
 def unused() -> Sequence[Unused]:
     """Return what a shop meant and what is not used."""
     return tuple(_unused)

@@ -55,8 +55,10 @@ class Criterion(NamedTuple):
             return Verdict.CANNOT_TELL
         if not self._within(self.limit):
             return Verdict.MARGINAL if self.advisory else Verdict.FAIL
-        past_caution = self.caution_limit is not None and not self._within(self.caution_limit)
-        return Verdict.MARGINAL if past_caution or self._rests_on_memory else Verdict.PASS
+        if self.caution_limit is not None and not self._within(self.caution_limit):
+            return Verdict.MARGINAL
+        on_memory = self.source is not None and self._rests_on_memory
+        return Verdict.MARGINAL if on_memory else Verdict.PASS
 
     @property
     def _from_memory(self) -> bool:
@@ -100,9 +102,13 @@ class Criterion(NamedTuple):
     @property
     def closeness(self) -> float:
         """The margin as a share of the limit, for finding the weakest link; 0 without numbers."""
-        level = self.limit if self.verdict is not Verdict.PASS else self._level
+        return self.closeness_as(self.verdict)
+
+    def closeness_as(self, verdict: Verdict) -> float:
+        """Return its closeness where its verdict is known, which takes as long to find."""
+        level = self.limit if verdict is not Verdict.PASS else self._level
         if self.actual is None or not level:
-            return math.inf if self.verdict.rank <= Verdict.MARGINAL.rank else 0.0
+            return math.inf if verdict.rank <= Verdict.MARGINAL.rank else 0.0
         share = self.actual / level - 1 if level > 0 else 1 - self.actual / level
         return share if self.sense == "at least" else -share
 

@@ -42,15 +42,29 @@ class BandFigure(NamedTuple):
 
 
 class Judged(NamedTuple):
-    """A criterion with its verdict over the whole band; `criterion` is the worst run's."""
+    """A criterion with its verdict over the whole band; `criterion` is the worst run's.
+
+    `said` and `to_do` are its reason and what to do about it, where they are not the criterion's
+    own: those are put into words when somebody reads them.
+    """
 
     criterion: Criterion
     provider: str
     verdict: Verdict
-    reason: str
-    action: str = ""
+    said: str | None = None
+    to_do: str | None = None
     low: float | None = None
     high: float | None = None
+
+    @property
+    def reason(self) -> str:
+        """Why the verdict is what it is, in words."""
+        return self.criterion.reason if self.said is None else self.said
+
+    @property
+    def action(self) -> str:
+        """What to do about it."""
+        return self.criterion.next_action if self.to_do is None else self.to_do
 
     @property
     def because(self) -> str:

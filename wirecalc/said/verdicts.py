@@ -16,13 +16,12 @@ class Verdict(StrEnum):
     CANNOT_TELL = "cannot tell"
     FAIL = "fail"
 
-    @property
-    def rank(self) -> int:
-        """How bad it is: 0 for a pass, 3 for a fail."""
-        return _RANKS[self]
+    rank: int
+    """How bad it is: 0 for a pass, 3 for a fail."""
 
 
-_RANKS = {verdict: rank for rank, verdict in enumerate(Verdict)}
+for _rank, _verdict in enumerate(Verdict):
+    _verdict.rank = _rank
 
 
 def at_or_below(value: float, level: float) -> bool:

@@ -47,7 +47,7 @@ class Target(NamedTuple):
         verdicts = {criterion.verdict for criterion in each}
         worst = max(each, key=lambda c: (c.verdict.rank, -c.closeness))
         if len(verdicts) > 1:
-            return Judged(worst, PROVIDER, Verdict.CANNOT_TELL, "too close for this meter")
+            return Judged(worst, PROVIDER, Verdict.CANNOT_TELL, "too close for this meter", "")
         return Judged(worst, PROVIDER, worst.verdict, worst.reason, "", found.low, found.high)
 
     def _limit(self, unit: str) -> float:

@@ -14,7 +14,7 @@ from typing import Any, NamedTuple
 from ...base.errors import BadInput, Problem
 from ...engine.declaration import Calculation
 from ...engine.inputs import Input
-from ...engine.one_input import Remembered
+from ...engine.remembered import Remembered
 from ...engine.reading_inputs import prepare
 from ...plugging.host import Catalogue
 from ..checks import AS_FOUND, AS_LEFT
@@ -190,7 +190,7 @@ def _together(
     """Return the inputs whose examples can all be given at once, those of the example first."""
     first = [i for i in inputs if i.required or i.name in calc.example_inputs]
     given = {**shared, **{i.name: example(i) for i in first}}
-    read: Remembered = {}
+    read = Remembered()
     if not _goes(calc, given, read):
         given = dict(shared)
     grown = True
