@@ -62,12 +62,14 @@ def by_batch(path: Path, form: str) -> batch_tally.Tally:
     calc = CATALOGUE.calculations["pull"].calculation
     planned = batch_columns.plan(calc, file.header, {"terminal": "ring"})
     tally = batch_tally.Tally()
-    run = CATALOGUE.runner("pull", origin="sheet")
-    found = tally.watch(batch.findings(run, planned, file.rows()))
+    how = output.Form(form)
+    run = CATALOGUE.outcomes("pull", origin="sheet")
+    worker = batch.Worker(run, planned, how.make, gather=form == "text", most=how.most)
+    found = tally.watch(batch.results(worker, file.rows()))
     lines = {
         "text": lambda: output.text_lines(found, tally, labels=False),
         "json": lambda: output.json_lines(found, "pull"),
-        "csv": lambda: output.table_lines(found, "pull", "csv", kept=[], labels=False),
+        "csv": lambda: output.table_lines(found, "pull", how, kept=[], labels=False),
     }[form]()
     for _ in lines:
         pass

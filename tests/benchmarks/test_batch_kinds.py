@@ -64,10 +64,10 @@ def by_batch(path: Path, name: str) -> int:
     file = RowsFile(str(path))
     planned = batch_columns.plan(CATALOGUE.find(name).calculation, file.header, {})
     tally = Tally()
-    found = tally.watch(
-        batch.findings(CATALOGUE.runner(name, origin="sheet"), planned, file.rows())
-    )
-    for _ in output.table_lines(found, name, "csv", kept=[], labels=False):
+    form = output.Form("csv")
+    worker = batch.Worker(CATALOGUE.outcomes(name, origin="sheet"), planned, form.make)
+    found = tally.watch(batch.results(worker, file.rows()))
+    for _ in output.table_lines(found, name, form, kept=[], labels=False):
         pass
     assert not tally.refused
     return tally.rows

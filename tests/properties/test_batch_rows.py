@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 import wirecalc
 from wirecalc.base.errors import BadInput
+from wirecalc.engine.merged_finding import Outcome
 from wirecalc.jobs import batch, batch_columns, batch_row
 from wirecalc.jobs.batch_rows import RawRow
 
@@ -24,16 +25,20 @@ terminals = st.sampled_from(["ring", "push-on", "butt", "clamp", "rong", ""])
 cells = st.tuples(wires, terminals, forces | st.sampled_from(["", "unknown", "24", "107 N"]))
 
 
-def _same(name: str, found: batch_row.RowFinding, inputs: dict[str, Any]) -> None:
+def _same(name: str, row: batch_row.RowResult, inputs: dict[str, Any]) -> None:
     try:
         alone = CATALOGUE.run(name, inputs, origin="sheet")
     except BadInput as error:
-        assert found.problems == error.problems
-        assert found.finding is None
+        assert row.found.problems == error.problems
+        assert row.found.made is None
     else:
-        assert found.finding is not None
-        of_both = [_plain(f) for f in (found.finding, alone)]
+        assert row.found.made is not None
+        of_both = [_plain(f) for f in (row.found.made, alone)]
         assert of_both[0] == of_both[1]
+
+
+def _worker(name: str, planned: batch_columns.Plan) -> Any:
+    return batch.Worker(CATALOGUE.outcomes(name, origin="sheet"), planned, Outcome.finding)
 
 
 def _plain(finding: wirecalc.Finding) -> Any:
@@ -49,8 +54,8 @@ def test_a_row_is_the_single_run(rows: list[tuple[str, str, str]]) -> None:
     names = ["wire", "terminal", "force"]
     planned = batch_columns.plan(CATALOGUE.calculations["pull"].calculation, names, {})
     raw = [RawRow(i, list(row)) for i, row in enumerate([*rows, *rows], start=2)]
-    run = CATALOGUE.runner("pull", origin="sheet")
-    for found, row in zip(batch.findings(run, planned, raw), [*rows, *rows], strict=True):
+    worker = _worker("pull", planned)
+    for found, row in zip(batch.results(worker, raw), [*rows, *rows], strict=True):
         _same("pull", found, {n: c for n, c in zip(names, row, strict=True) if c})
 
 
@@ -65,8 +70,7 @@ def test_a_header_unit_is_the_unit_of_its_cells(current: float, length: int, sha
         head, row = head[:2], row[:2]
         fixed["nameplate_voltage"] = "115 V"
     planned = batch_columns.plan(CATALOGUE.calculations["drop"].calculation, head, fixed)
-    run = CATALOGUE.runner("drop", origin="sheet")
-    (found,) = batch.findings(run, planned, [RawRow(2, row)])
+    (found,) = batch.results(_worker("drop", planned), [RawRow(2, row)])
     _same("drop", found, {**typed, "building_wire": "14 AWG", "nameplate_voltage": "115 V"})
 
 
@@ -78,6 +82,6 @@ def test_no_text_in_a_cell_breaks_a_batch(name: str, texts: list[str]) -> None:
     names = [i.name for i in calc.inputs]
     planned = batch_columns.plan(calc, names, {})
     rows = [RawRow(2, [text.strip() for _ in names]) for text in texts]
-    found = list(batch.findings(CATALOGUE.runner(name, origin="sheet"), planned, rows))
+    found = [row.found for row in batch.results(_worker(name, planned), rows)]
     assert len(found) == len(texts)
-    assert all(f.finding or f.problems for f in found)
+    assert all(f.made or f.problems for f in found)

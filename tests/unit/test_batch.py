@@ -83,10 +83,10 @@ def test_equal_rows_are_worked_out_once() -> None:
     planned = batch_columns.plan(PULL, [*HEAD, "n"], {}, label="n")
     cells = ("18 AWG", "ring", "24 lbf")
     rows = [RawRow(i, [*cells, str(i)]) for i in range(2, 6)]
-    found = list(batch.findings(run, planned, rows))
+    found = list(batch.results(batch.Worker(run, planned, lambda finding: finding), rows))
     assert len(given) == 1
     assert [f.label for f in found] == ["2", "3", "4", "5"]
-    assert all(f.finding is found[0].finding for f in found)
+    assert all(f.found.made is found[0].found.made for f in found)
 
 
 def test_a_file_in_a_cell_is_read_for_each_row(tmp_path: Path) -> None:
@@ -94,6 +94,7 @@ def test_a_file_in_a_cell_is_read_for_each_row(tmp_path: Path) -> None:
     calc = CATALOGUE.calculations["pull-batch"].calculation
     planned = batch_columns.plan(calc, ["wire", "terminal", "readings"], {})
     run = CATALOGUE.runner("pull-batch", origin="sheet")
+    worker = batch.Worker(run, planned, lambda finding: finding)
     figures = []
 
     def rows() -> Iterator[RawRow]:
@@ -102,10 +103,10 @@ def test_a_file_in_a_cell_is_read_for_each_row(tmp_path: Path) -> None:
             path.write_text(f"force_lbf\n{forces}")
             yield RawRow(number, ["18 AWG", "ring", str(path)])
 
-    for found in batch.findings(run, planned, rows()):
-        assert found.finding is not None, found.problems
-        figures.append(found.finding.figures[0].figure.value)
-        figures.append(str(found.finding.inputs))
+    for _, _, _, found in batch.results(worker, rows()):
+        assert found.made is not None, found.problems
+        figures.append(found.made.figures[0].figure.value)
+        figures.append(str(found.made.inputs))
     assert figures[:2] != figures[2:]
 
 
@@ -116,7 +117,8 @@ def test_memory_is_bounded_where_every_row_differs() -> None:
     def peak(rows: int) -> int:
         given = (RawRow(i, ["18 AWG", "ring", f"{i} lbf"]) for i in range(rows))
         tracemalloc.start()
-        for _ in batch.findings(lambda _: finding, planned, given):
+        worker = batch.Worker(lambda _: finding, planned, str, most=1_000)
+        for _ in batch.results(worker, given):
             pass
         most = tracemalloc.get_traced_memory()[1]
         tracemalloc.stop()

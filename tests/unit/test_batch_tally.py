@@ -6,7 +6,7 @@ import pytest
 
 import wirecalc
 from wirecalc.base.errors import Problem
-from wirecalc.jobs.batch_row import RowFinding
+from wirecalc.jobs.batch_row import Found, RowResult, score_of
 from wirecalc.jobs.batch_tally import MOST_CLOSE, Refused, Tally
 from wirecalc.output.batch_summary import summary_lines
 
@@ -16,7 +16,15 @@ def pulled(force: str) -> wirecalc.Finding:
     return wirecalc.run("pull", wire="18 AWG", terminal="ring", force=force)
 
 
-def watched(*rows: RowFinding) -> Tally:
+def row(number: int, force: str, label: str = "") -> RowResult:
+    return RowResult(number, label, {}, Found(score=score_of(pulled(force))))
+
+
+def refused(number: int, *problems: Problem) -> RowResult:
+    return RowResult(number, "", {}, Found(problems=problems))
+
+
+def watched(*rows: RowResult) -> Tally:
     tally = Tally()
     assert list(tally.watch(rows)) == list(rows)
     return tally
@@ -24,7 +32,7 @@ def watched(*rows: RowFinding) -> Tally:
 
 def test_what_decided_is_counted_by_its_verdict() -> None:
     forces = ("24 lbf", "30 lbf", "17 lbf", "unknown")
-    tally = watched(*(RowFinding(n, finding=pulled(f)) for n, f in enumerate(forces, start=2)))
+    tally = watched(*(row(n, f) for n, f in enumerate(forces, start=2)))
     assert tally.decided == {
         "pull-out force": {"pass": 2, "fail": 1},
         "force": {"cannot tell": 1},
@@ -33,34 +41,34 @@ def test_what_decided_is_counted_by_its_verdict() -> None:
 
 def test_the_closest_are_on_either_side_and_at_most_ten() -> None:
     forces = ("30 lbf", "19 lbf", "20.5 lbf", "17 lbf")  # 50, -5, 2.5 and -15 % of 20 lbf
-    rows = [RowFinding(n, f"no. {n}", finding=pulled(f)) for n, f in enumerate(forces, start=2)]
+    rows = [row(n, f, f"no. {n}") for n, f in enumerate(forces, start=2)]
     closest = watched(*rows).closest
     assert [c.row for c in closest] == [4, 3, 5, 2]
-    assert [c.share for c in closest] == pytest.approx([0.025, -0.05, -0.15, 0.5])
+    assert [c.level.share for c in closest] == pytest.approx([0.025, -0.05, -0.15, 0.5])
     assert closest[0].label == "no. 4"
     assert MOST_CLOSE == 10
-    many = watched(*(RowFinding(n, finding=pulled(f"{20 + n} lbf")) for n in range(14, 1, -1)))
+    many = watched(*(row(n, f"{20 + n} lbf") for n in range(14, 1, -1)))
     assert [c.row for c in many.closest] == [*range(2, 12)]
 
 
 def test_a_band_across_the_limit_is_the_closest() -> None:
-    rows = [RowFinding(n, finding=pulled(f)) for n, f in ((2, "20.1 lbf"), (3, "21 lbf ±2 lbf"))]
+    rows = [row(n, f) for n, f in ((2, "20.1 lbf"), (3, "21 lbf ±2 lbf"))]
     tally = watched(*rows)
-    assert [(c.row, c.share) for c in tally.closest] == [(3, 0.0), (2, pytest.approx(0.005))]
+    assert [(c.row, c.level.share) for c in tally.closest] == [(3, 0.0), (2, pytest.approx(0.005))]
     said = " ".join(summary_lines(tally))
     assert "row 3: pull-out force 19 to 23 lbf, limit 20 lbf (+0.0%), cannot tell" in said
 
 
 def test_of_rows_alike_the_first_are_the_closest() -> None:
-    finding = pulled("24 lbf")
-    alike = watched(*(RowFinding(n, finding=finding) for n in range(2, 20)))
+    score = score_of(pulled("24 lbf"))
+    alike = watched(*(RowResult(n, "", {}, Found(score=score)) for n in range(2, 20)))
     assert [c.row for c in alike.closest] == [*range(2, 12)]
 
 
 def test_the_refused_are_counted_by_input_with_the_first_of_each() -> None:
     wrong = Problem("force", "'24,1' has a comma", "write 24.1")
     more = (Problem("force", "is not clear"), Problem("wire", "is no wire"))
-    tally = watched(RowFinding(2, problems=[wrong]), RowFinding(3, problems=more))
+    tally = watched(refused(2, wrong), refused(3, *more))
     assert tally.refused == 2
     assert tally.refusals == {
         "force": Refused(2, 2, "force: '24,1' has a comma; write 24.1"),
@@ -69,8 +77,8 @@ def test_the_refused_are_counted_by_input_with_the_first_of_each() -> None:
 
 
 def test_the_summary_in_words() -> None:
-    rows = [RowFinding(n, finding=pulled(f)) for n, f in ((2, "24 lbf"), (3, "19 lbf"))]
-    said = "\n".join(summary_lines(watched(*rows, RowFinding(4, problems=[Problem("", "x")]))))
+    rows = [row(n, f) for n, f in ((2, "24 lbf"), (3, "19 lbf"))]
+    said = "\n".join(summary_lines(watched(*rows, refused(4, Problem("", "x")))))
     assert "pull-out force: 1 pass, 1 fail" in said
     assert "row 3: pull-out force 19 lbf, limit 20 lbf (-5.0%), fail" in said
     assert said.index("row 3:") < said.index("row 2: pull-out force 24 lbf, limit 20 lbf (+20.0%)")

@@ -33,6 +33,7 @@ from wirecalc import (
 from wirecalc.base.errors import BadInput
 from wirecalc.engine.example_variants import variants
 from wirecalc.engine.from_plugins import ProvidedCalculation, ProvidedRule
+from wirecalc.engine.remembered import Remembered
 from wirecalc.engine.running import run
 from wirecalc.published.sources import confirmed
 
@@ -168,10 +169,10 @@ def measured(
 
 
 def test_a_text_is_remembered_only_where_it_is_all_that_counts() -> None:
-    remembered: Any = {}
+    remembered = Remembered()
     assert go(with_plate, {"load": "5 A"}, remembered=remembered).verdict == "pass"
-    assert ("load", "5 A") in remembered
-    rows: Any = {}
+    assert ("load", "5 A") in remembered.texts
+    rows = Remembered()
     bands = [
         go(measured, {"load": "10 A", "meter_error": error}, remembered=rows).figure("load")
         for error in ("1%", "2%", None)

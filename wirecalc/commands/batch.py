@@ -12,7 +12,7 @@ from ..base.errors import BadInput, BadText, Problem
 from ..base.files import write_whole
 from ..engine.declaration import Calculation
 from ..jobs import batch, batch_columns
-from ..jobs.batch_row import RowFinding
+from ..jobs.batch_row import RowResult
 from ..jobs.batch_rows import RawRow, RowsFile
 from ..jobs.batch_tally import Tally
 from ..output import batch as output
@@ -53,9 +53,11 @@ def run(words: Sequence[str]) -> Result:
     except BaseException:
         file.close()
         raise
-    tally = Tally()
-    runner = loaded.runner(calc.name, origin="sheet")
-    found = tally.watch(batch.findings(runner, planned, _watched(rows, options)))
+    tally, form = Tally(), _form(options)
+    run_one = loaded.outcomes(calc.name, origin="sheet")
+    gather = summary is not None or form.format == "text"
+    worker = batch.Worker(run_one, planned, form.make, gather=gather, most=form.most)
+    found = tally.watch(batch.results(worker, _watched(rows, options)))
 
     def status() -> int:
         return status_of(
@@ -68,7 +70,7 @@ def run(words: Sequence[str]) -> Result:
     common = InCommon()
     if summary is not None:
         found = common.watch(found)
-    lines = _lines(found, calc.name, planned, options, tally)
+    lines = _lines(found, calc.name, planned, form, options, tally)
     if summary is not None:
         lines = _and_then(
             lines, lambda: write_whole(summary, summary_json(calc.name, tally, common))
@@ -104,26 +106,24 @@ def _not_empty(file: RowsFile) -> Iterator[RawRow]:
     return chain([first], rows)
 
 
+def _form(options: Options) -> output.Form:
+    return output.Form(options.format, "criteria" in options.own, options.working)
+
+
 def _lines(
-    found: Iterable[RowFinding],
+    found: Iterable[RowResult],
     name: str,
     planned: batch_columns.Plan,
+    form: output.Form,
     options: Options,
     tally: Tally,
 ) -> Iterator[str]:
     labels = planned.label is not None
-    if options.format == "json":
-        return output.json_lines(found, name, working=options.working)
-    if options.format == "text":
+    if form.format == "json":
+        return output.json_lines(found, name)
+    if form.format == "text":
         return output.text_lines(found, tally, labels=labels, short=options.short)
-    return output.table_lines(
-        found,
-        name,
-        options.format,
-        kept=list(planned.kept),
-        labels=labels,
-        criteria="criteria" in options.own,
-    )
+    return output.table_lines(found, name, form, kept=list(planned.kept), labels=labels)
 
 
 def _and_then(lines: Iterator[str], done: Callable[[], None]) -> Iterator[str]:

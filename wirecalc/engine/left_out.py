@@ -42,7 +42,7 @@ class LeftOut(NamedTuple):
 
     def counts(self, values: Mapping[str, Any]) -> bool:
         """Whether its condition holds for the values of a run."""
-        return not self.when or all([term.holds(values) for term in terms(self.when)])
+        return not self.when or all(term.holds(values) for term in terms(self.when))
 
 
 class Term(NamedTuple):

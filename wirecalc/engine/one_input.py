@@ -35,6 +35,11 @@ def says_unknown(given: object) -> bool:
     return isinstance(given, str) and given.strip().casefold() == UNKNOWN
 
 
+def called(declared: Input, origin: str) -> str:
+    """Return what a person calls an input: typed, it is an option."""
+    return declared.option if origin == "typed" else declared.name
+
+
 def under_its_name(calc: Calculation[Any], problem: Problem, origin: str) -> Problem:
     """Return a problem as the person knows its input: typed, it is an option."""
     if origin != "typed" or problem.name not in {i.name for i in calc.inputs}:
@@ -42,18 +47,22 @@ def under_its_name(calc: Calculation[Any], problem: Problem, origin: str) -> Pro
     return Problem(calc.input(problem.name).option, problem.wrong, problem.would_do)
 
 
-def take_seen(step: ToTake, given: object, prepared: Prepared, remembered: Remembered) -> bool:
+def take_seen(
+    step: ToTake, given: Mapping[str, object], prepared: Prepared, remembered: Remembered
+) -> bool:
     """Take an input whose text was read before, where nothing else counts; say whether it was."""
-    if not step.plain or type(given) is not str:
+    name = step.declared.name
+    text = given.get(name)
+    if type(text) is not str or not step.plain:
         return False
-    seen = remembered.texts.get((step.declared.name, given))
-    if seen is None or readings.may_have_one(given):
+    seen = remembered.texts.get((name, text))
+    if seen is None or readings.may_have_one(text):
         return False
     read, record = seen
     if read.low is not None or read.by or (step.never_zero and read.value == 0):
         _keep(step.declared, [seen], prepared)
     else:
-        prepared.values[step.declared.name] = read.value
+        prepared.values[name] = read.value
         prepared.records.append(record)
     return True
 
@@ -87,8 +96,11 @@ def take_input(
         _take_given(declared, items, companions, origin, prepared, remembered, meter)
 
 
-def put_aside(calc: Calculation[Any], declared: Input, prepared: Prepared) -> None:
+def put_aside(calc: Calculation[Any], step: ToTake, prepared: Prepared) -> None:
     """Note what goes with an input that is not there; a length of no cord is refused."""
+    if not step.alone:
+        return
+    declared = step.declared
     lead = calc.input(declared.kind.goes_with)
     why = f"says something of {lead.name}, which was not given"
     if lead.assumed or any(word.word is Word.MAY_BE_ABSENT for word in lead.words):

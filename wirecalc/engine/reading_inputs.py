@@ -12,7 +12,7 @@ from ..base.errors import BadInput, BadText, Problem, did_you_mean
 from ..instruments.readings import named
 from .declaration import Calculation
 from .left_out import option_of
-from .one_input import METER, is_known, put_aside, take_input, take_seen, under_its_name
+from .one_input import METER, called, is_known, put_aside, take_input, take_seen, under_its_name
 from .prepared_inputs import Prepared, leave_out
 from .remembered import MOST_SHAPES, Remembered, Shape, ToTake, shape_of
 from .trade_names import candidates, under_names
@@ -40,34 +40,29 @@ def prepare(
     for step in shape.in_turn:
         if not isinstance(step, ToTake):
             prepared.records.append(step)
-            continue
-        declared, alone = step.declared, step.alone
-        if not alone and take_seen(step, given.get(declared.name), prepared, remembered):
-            continue
-        if alone and not is_known(given.get(declared.name)):
-            continue
-        try:
-            take_input(declared, given, origin, prepared, missing_is_unknown, remembered)
-            if alone:
-                put_aside(calc, declared, prepared)
-        except BadText as error:
-            problems.append(error.about(declared.option if origin == "typed" else declared.name))
+        elif not take_seen(step, given, prepared, remembered):
+            if step.alone and not is_known(given.get(step.declared.name)):
+                continue  # it says nothing of what is not there
+            try:
+                take_input(step.declared, given, origin, prepared, missing_is_unknown, remembered)
+                put_aside(calc, step, prepared)
+            except BadText as error:
+                problems.append(error.about(called(step.declared, origin)))
+    if len(prepared.bands) > MOST_BANDS and not calc.own_band:
+        problems.append(_too_many(prepared))
     if not problems:
         leave_out(calc, shape, prepared, remembered)
-    if len(prepared.bands) > MOST_BANDS and not calc.own_band:
-        names = ", ".join(prepared.bands)
-        problems.append(
-            Problem(
-                "",
-                f"{len(prepared.bands)} readings have an error ({names})",
-                f"at most {MOST_BANDS} may; leave the smallest out",
-            )
-        )
-    if not problems and prepared.runs:
-        problems = [under_its_name(calc, p, origin) for p in _refused(calc, given, prepared)]
+        if prepared.runs:
+            problems = [under_its_name(calc, p, origin) for p in _refused(calc, given, prepared)]
     if problems:
         raise BadInput(problems)
     return prepared
+
+
+def _too_many(prepared: Prepared) -> Problem:
+    names = ", ".join(prepared.bands)
+    wrong = f"{len(prepared.bands)} readings have an error ({names})"
+    return Problem("", wrong, f"at most {MOST_BANDS} may; leave the smallest out")
 
 
 def _shaped(

@@ -21,7 +21,7 @@ class ToTake(NamedTuple):
     """An input for which something was given, or has to be.
 
     It stands `alone` where what it goes with was not given, and is `plain` where its text is all
-    of it: no list, no file, nothing beside it that says how it is read.
+    of it: it goes with what is there, is no list and no file, and nothing says how it is read.
     """
 
     declared: Input
@@ -79,7 +79,7 @@ def shape_of(calc: Calculation[Any], given: Mapping[str, object]) -> Shape:
         if name in said_as_before:
             continue
         if given.get(name) is not None or declared.required:
-            simple = not (declared.many or kind.companions or kind.of_file)
+            simple = not (alone or declared.many or kind.companions or kind.of_file)
             in_turn.append(ToTake(declared, alone, simple, bool(kind.zero[0])))
         elif not alone:
             left[name] = declared
@@ -90,9 +90,7 @@ def shape_of(calc: Calculation[Any], given: Mapping[str, object]) -> Shape:
 
 def _assumed(declared: Input) -> InputRecord:
     value, unit = plain(declared.default), declared.kind.unit
-    return InputRecord(
-        declared.name, None, value, unit, None, None, "assumed", (declared.assumed,)
-    )
+    return InputRecord(declared.name, None, value, unit, None, None, "assumed", (declared.assumed,))
 
 
 def plain(value: object) -> float | str:

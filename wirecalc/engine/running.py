@@ -33,6 +33,7 @@ def run(
     not_loaded: Sequence[NotChecked] = (),
     origin: str = "typed",
     missing_is_unknown: bool = False,
+    remembered: Remembered | None = None,
 ) -> Finding:
     """Run a calculation once on given texts and return its finding, as a Runner does."""
     runner = Runner(
@@ -41,6 +42,7 @@ def run(
         not_loaded=not_loaded,
         origin=origin,
         missing_is_unknown=missing_is_unknown,
+        remembered=remembered,
     )
     return runner.outcome(given).finding()
 

@@ -3,28 +3,24 @@
 from __future__ import annotations
 
 import heapq
-import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from ..said.findings import Judged
 from ..said.verdicts import Verdict
-from .batch_row import RowFinding
+from .batch_row import Level, RowResult, Score
 
 MOST_CLOSE = 10
 
 
 class Close(NamedTuple):
-    """A row whose deciding value lies near its limit; `share` is its margin over the limit.
-
-    It is 0 where the meter's band reaches across the limit.
-    """
+    """A row whose deciding value lies near its limit."""
 
     row: int
     label: str
-    judged: Judged
-    share: float
+    criterion: str
+    verdict: Verdict
+    level: Level
 
 
 class Refused(NamedTuple):
@@ -52,34 +48,38 @@ class Tally:
         """The rows closest to their limits, on either side, the closest first."""
         return [close for _, _, close in sorted(self._close, reverse=True)]
 
-    def watch(self, found: Iterable[RowFinding]) -> Iterator[RowFinding]:
+    def watch(self, results: Iterable[RowResult]) -> Iterator[RowResult]:
         """Count rows as they go by."""
-        for row in found:
+        for row in results:
             self.rows += 1
-            if row.finding is not None:
-                self._count(row)
-            self.defects += bool(row.defect)
-            self.refused += bool(row.problems)
-            for name, said in {p.name: str(p) for p in reversed(row.problems)}.items():
-                before = self.refusals.get(name, Refused(0, row.row, said))
-                self.refusals[name] = before._replace(rows=before.rows + 1)
+            found = row.found
+            if found.score is not None:
+                self._count(row, found.score)
+            else:
+                self._refuse(row)
             yield row
 
-    def _count(self, row: RowFinding) -> None:
-        assert row.finding is not None
-        verdict, decided = row.finding.verdict, row.finding.decided_by
+    def _refuse(self, row: RowResult) -> None:
+        self.defects += bool(row.found.defect)
+        self.refused += bool(row.found.problems)
+        for name, said in {p.name: str(p) for p in reversed(row.found.problems)}.items():
+            before = self.refusals.get(name, Refused(0, row.row, said))
+            self.refusals[name] = before._replace(rows=before.rows + 1)
+
+    def _count(self, row: RowResult, score: Score) -> None:
+        verdict, criterion, level = score
         self.verdicts[verdict] = self.verdicts.get(verdict, 0) + 1
-        if decided is None:
+        if verdict is None:
             return
-        by = self.decided.setdefault(decided.criterion.name, {})
-        by[decided.verdict] = by.get(decided.verdict, 0) + 1
-        margin, limit = decided.criterion.margin, decided.criterion.limit
-        if margin is None or not limit:
+        by = self.decided.setdefault(criterion, {})
+        by[verdict] = by.get(verdict, 0) + 1
+        if level is None:
             return
-        low, high = decided.low, decided.high
-        across = low is not None and high is not None and low <= limit <= high
-        share = 0.0 if across else margin / abs(limit)
-        if math.isfinite(share):
-            close = Close(row.row, row.label, decided, share)
-            keep = heapq.heappushpop if len(self._close) >= MOST_CLOSE else heapq.heappush
-            keep(self._close, (-abs(share), -row.row, close))
+        nearness = (-abs(level.share), -row.row)
+        if len(self._close) < MOST_CLOSE:
+            heapq.heappush(
+                self._close, (*nearness, Close(row.row, row.label, criterion, verdict, level))
+            )
+        elif nearness > self._close[0][:2]:
+            close = Close(row.row, row.label, criterion, verdict, level)
+            heapq.heapreplace(self._close, (*nearness, close))

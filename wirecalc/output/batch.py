@@ -4,17 +4,16 @@ from __future__ import annotations
 
 import json
 import textwrap
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from typing import TypeVar
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Any, NamedTuple
 
+from ..engine.merged_finding import Outcome
 from ..jobs.batch import MOST_ROWS
-from ..jobs.batch_row import RowFinding
+from ..jobs.batch_row import Found, RowResult
 from ..jobs.batch_tally import Tally
-from ..said.findings import Finding
-from ..said.items import Caution, NotChecked
 from ..said.verdicts import Verdict
 from . import terminal_width
-from .batch_summary import summary_lines
+from .batch_summary import InCommon, summary_lines
 from .json import finding_object
 from .layout import block, narrow, visible, wrap
 from .rows import (
@@ -22,7 +21,6 @@ from .rows import (
     NO_VERDICT,
     RESULT,
     ROW,
-    Cells,
     beside,
     empty_cells,
     empty_row,
@@ -39,108 +37,103 @@ from .text import word as verdict_word
 REFUSED = "refused"
 _LABEL = 14  # columns of a row's name in text
 _MOST_NOTES = 40  # of each kind below the rows; the rest stands in the other formats
-_Notes = dict[str, dict[str, list[str]]]
+_MOST_IN_JSON = 4_000  # rows that are remembered: a finding in JSON is long
 _Said = tuple[str, str, bool]  # the word of a row, what decided it, whether to read that whole
-T = TypeVar("T")
+
+
+class Form(NamedTuple):
+    """How a batch is printed: its format, and what of a finding is wanted."""
+
+    format: str
+    criteria: bool = False
+    working: bool = False
+
+    @property
+    def most(self) -> int:
+        """How many rows are remembered as they are printed."""
+        return _MOST_IN_JSON if self.format == "json" else MOST_ROWS
+
+    def make(self, outcome: Outcome) -> Any:
+        """Make what is printed of one row out of what it came to."""
+        if self.format == "text":
+            return _told(outcome)
+        if self.format == "json":
+            return _json(finding_object(outcome.finding(), working=self.working))
+        cells = result_cells(outcome.finding()) if self.criteria else [row_cells(outcome)]
+        return [line(one, self.format) for one in cells]
 
 
 def text_lines(
-    found: Iterable[RowFinding], tally: Tally, *, labels: bool, short: bool = False
+    results: Iterable[RowResult], tally: Tally, *, labels: bool, short: bool = False
 ) -> Iterator[str]:
     """Yield a line a row, then how many came to which verdict, and what holds for all of them.
 
     A row that passes is cut to the width; what is to be acted on is wrapped below it. A `short`
     text says what holds for all of them as the short text of a finding does.
     """
-    notes: _Notes = {"Not checked": {}, "Sources": {}, "Take care": {}}
-    cautions: dict[str, Caution] = {}
-    left: dict[str, NotChecked] = {}
-
-    def told(finding: Finding) -> _Said:
-        if not short:
-            _note(notes, finding)
-        cautions.update((c.key, c) for c in finding.cautions if len(cautions) < _MOST_NOTES)
-        left.update((n.what, n) for n in finding.not_checked if len(left) < _MOST_NOTES)
-        return _told(finding)
-
-    said = _once_each(told)
-    for row in found:
-        yield from _row(row, _refusal(row) if row.finding is None else said(row.finding), labels)
+    common = InCommon(_MOST_NOTES)
+    for row in common.watch(results):
+        said = _refusal(row.found) if row.found.score is None else row.found.made
+        yield from _row(row, said, labels)
     yield ""
     yield from wrap(summary(tally), indent="  ")
     yield from summary_lines(tally)
+    cautions, left = list(common.cautions.values()), list(common.not_checked.values())
     if short:
-        yield from stops(cautions.values())
-        yield from not_checked(list(left.values()))
-        yield from closing(cautions.values())
+        yield from stops(cautions)
+        yield from not_checked(left)
+        yield from closing(cautions)
         return
-    for title, by_text in notes.items():
-        yield from block(title, (text for lines in by_text.values() for text in lines))
+    yield from block("Not checked", not_checked_lines(left))
+    cited = (text for source in common.limits for text in wrap(f"- {source}", indent="  "))
+    yield from block("Sources", cited)
+    yield from block(
+        "Take care", caution_lines(sorted(cautions, key=lambda c: c.severity == "note"))
+    )
 
 
-def json_lines(
-    found: Iterable[RowFinding], calculation: str, *, working: bool = False
-) -> Iterator[str]:
+def json_lines(results: Iterable[RowResult], calculation: str) -> Iterator[str]:
     """Yield one JSON object a line: a finding with its row, or a row that came to none."""
-    written = _once_each(lambda f: _json(finding_object(f, working=working)))
-    for row in found:
+    for row in results:
         about = _json({"row": row.row, "label": row.label, "kept": dict(row.kept)})
-        if row.finding is not None:
-            made = written(row.finding)
+        found = row.found
+        if found.score is not None:
+            made = found.made
         else:
             refused = {
                 "schema": "wirecalc.refused/1",
                 "calculation": calculation,
-                "problems": [p._asdict() for p in row.problems],
-                "defect": row.defect or None,
+                "problems": [p._asdict() for p in found.problems],
+                "defect": found.defect or None,
             }
             made = _json(refused)
         yield f"{made[:-1]}, {about[1:]}"  # one object of the two
 
 
 def table_lines(
-    found: Iterable[RowFinding],
+    results: Iterable[RowResult],
     calculation: str,
-    form: str,
+    form: Form,
     *,
     kept: Sequence[str],
     labels: bool,
-    criteria: bool = False,
 ) -> Iterator[str]:
     """Yield CSV or Markdown: one line a row, behind its number and what is kept of it.
 
     It says what decided; with `criteria` there is a line a criterion, and its source.
     """
-    cells: Callable[[Finding], Iterable[Cells]] = result_cells if criteria else row_cells
-    written = _once_each(lambda f: [line(cells_of_one, form) for cells_of_one in cells(f)])
-    head = RESULT if criteria else ROW
-    yield from head_lines(("row", *(["label"] if labels else []), *kept, *head), form)
-    for row in found:
-        before = line((row.row, *([row.label] if labels else []), *row.kept.values()), form)
-        if row.finding is not None:
-            results = written(row.finding)
-        else:
-            word, why, _ = _refusal(row)
+    head = RESULT if form.criteria else ROW
+    yield from head_lines(("row", *(["label"] if labels else []), *kept, *head), form.format)
+    for row in results:
+        before = line((row.row, *([row.label] if labels else []), *row.kept.values()), form.format)
+        made = row.found.made
+        if row.found.score is None:
+            word, why, _ = _refusal(row.found)
             word = word.casefold()
-            empty = empty_cells(calculation, word, why) if criteria else empty_row(word, why)
-            results = [line(empty, form)]
-        for result in results:
-            yield beside(before, result, form)
-
-
-def _once_each(make: Callable[[Finding], T]) -> Callable[[Finding], T]:
-    """Return a function that makes something of a finding once, for rows that share one."""
-    made: dict[int, tuple[Finding, T]] = {}
-
-    def of(finding: Finding) -> T:
-        known = made.get(id(finding))
-        if known is None or known[0] is not finding:
-            if len(made) >= MOST_ROWS:
-                made.clear()
-            known = made[id(finding)] = finding, make(finding)
-        return known[1]
-
-    return of
+            empty = empty_cells(calculation, word, why) if form.criteria else empty_row(word, why)
+            made = [line(empty, form.format)]
+        for one in made:
+            yield beside(before, one, form.format)
 
 
 def _json(value: object) -> str:
@@ -160,7 +153,7 @@ def summary(tally: Tally) -> str:
     return f"{tally.rows} {'row' if tally.rows == 1 else 'rows'}: {said}"
 
 
-def _row(row: RowFinding, said: _Said, labels: bool) -> Iterator[str]:
+def _row(row: RowResult, said: _Said, labels: bool) -> Iterator[str]:
     start = f"{row.row:>5}  "
     if labels:
         start += f"{_cut(visible(' '.join(row.label.split())), _LABEL):<{_LABEL}}  "
@@ -176,42 +169,19 @@ def _row(row: RowFinding, said: _Said, labels: bool) -> Iterator[str]:
         yield start + _cut(why, terminal_width.width() - len(start))
 
 
-def _refusal(row: RowFinding) -> _Said:
-    if row.defect:
-        return DEFECT.upper(), row.defect, True
-    return REFUSED.upper(), ". ".join(map(str, row.problems)), True
+def _refusal(found: Found) -> _Said:
+    if found.defect:
+        return DEFECT.upper(), found.defect, True
+    return REFUSED.upper(), ". ".join(map(str, found.problems)), True
 
 
-def _told(finding: Finding) -> _Said:
-    decided = finding.decided_by
+def _told(outcome: Outcome) -> _Said:
+    decided = outcome.decided_by
     if decided is None:
-        return NO_VERDICT.upper(), undecided(finding), False
+        return NO_VERDICT.upper(), undecided(outcome), False
     passed = decided.verdict is Verdict.PASS
     return verdict_word(decided.verdict), decided.because, not passed
 
 
 def _cut(text: str, width: int) -> str:
     return textwrap.shorten(text, width, placeholder="...") if len(text) > width else text
-
-
-def _note(notes: _Notes, finding: Finding) -> None:
-    """Gather what is said of a row and holds for others too, each once."""
-    _once(notes["Not checked"], finding.not_checked, lambda n: n.what, not_checked_lines)
-    decided = finding.decided_by
-    source = decided.criterion.source if decided else None
-    cited = [source.cite()] if source else []
-    _once(notes["Sources"], cited, str, lambda c: wrap(f"- {c[0]}", indent="  "))
-    cautions = sorted(finding.cautions, key=lambda c: c.severity == "note")
-    _once(notes["Take care"], cautions, lambda c: c.key, caution_lines)
-
-
-def _once(
-    gathered: dict[str, list[str]],
-    items: Sequence[T],
-    key: Callable[[T], str],
-    lines: Callable[[Sequence[T]], Iterable[str]],
-) -> None:
-    """Gather the lines of what was not met before."""
-    for item in items:
-        if key(item) not in gathered and len(gathered) < _MOST_NOTES:
-            gathered[key(item)] = list(lines([item]))

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import Any
+from typing import Any, TypeVar
 
 from ..base.rounding import show, show_band
-from ..jobs.batch_row import RowFinding
+from ..jobs.batch_row import NOTHING, Common, RowResult
 from ..jobs.batch_tally import Close, Tally
 from ..said.items import Caution, NotChecked
 from ..said.verdicts import Verdict
@@ -14,26 +14,39 @@ from .json import caution_object, dump
 from .layout import block, visible, wrap
 
 MOST_NOTES = 1_000  # of each kind
+T = TypeVar("T")
 
 
 class InCommon:
-    """What is said of many rows alike: cautions, what was not checked, sources; each once."""
+    """What is said of many rows alike, each once, and at most so many of each kind.
 
-    def __init__(self) -> None:
+    `limits` are the sources of what decided.
+    """
+
+    def __init__(self, most: int = MOST_NOTES) -> None:
+        self.most = most
         self.cautions: dict[str, Caution] = {}
         self.not_checked: dict[str, NotChecked] = {}
         self.sources: dict[str, None] = {}
+        self.limits: dict[str, None] = {}
 
-    def watch(self, found: Iterable[RowFinding]) -> Iterator[RowFinding]:
+    def watch(self, results: Iterable[RowResult]) -> Iterator[RowResult]:
         """Gather it from rows as they go by."""
-        for row in found:
-            if row.finding is not None:
-                self.cautions.update({c.key: c for c in row.finding.cautions})
-                if len(self.not_checked) < MOST_NOTES:
-                    self.not_checked.update({n.what: n for n in row.finding.not_checked})
-                if len(self.sources) < MOST_NOTES:
-                    self.sources.update({s.cite(): None for s in row.finding.sources.values()})
+        for row in results:
+            if row.found.common is not NOTHING:
+                self._add(row.found.common)
             yield row
+
+    def _add(self, common: Common) -> None:
+        self._keep(self.cautions, ((c.key, c) for c in common.cautions))
+        self._keep(self.not_checked, ((n.what, n) for n in common.not_checked))
+        self._keep(self.sources, ((source, None) for source in common.sources))
+        self._keep(self.limits, ((source, None) for source in common.limits))
+
+    def _keep(self, kept: dict[str, T], more: Iterable[tuple[str, T]]) -> None:
+        for key, one in more:
+            if len(kept) < self.most:
+                kept.setdefault(key, one)
 
 
 def summary_json(calculation: str, tally: Tally, common: InCommon) -> str:
@@ -64,17 +77,17 @@ def summary_json(calculation: str, tally: Tally, common: InCommon) -> str:
 
 
 def _close_object(close: Close) -> dict[str, Any]:
-    criterion = close.judged.criterion
+    level = close.level
     return {
         "row": close.row,
         "label": close.label,
-        "criterion": criterion.name,
-        "verdict": close.judged.verdict,
-        "actual": criterion.actual,
-        "limit": criterion.limit,
-        "unit": criterion.unit,
-        "margin": criterion.margin,
-        "share": close.share,
+        "criterion": close.criterion,
+        "verdict": close.verdict,
+        "actual": level.actual,
+        "limit": level.limit,
+        "unit": level.unit,
+        "margin": level.margin,
+        "share": level.share,
     }
 
 
@@ -99,12 +112,10 @@ def _wrapped(texts: Iterable[str]) -> Iterator[str]:
 
 
 def _close(close: Close) -> str:
-    criterion = close.judged.criterion
-    assert criterion.actual is not None and criterion.limit is not None
+    level = close.level
     named = f" ({visible(' '.join(close.label.split()))})" if close.label else ""
-    low, high = close.judged.low, close.judged.high
-    actual, limit = (show(n, criterion.unit, digits=6) for n in (criterion.actual, criterion.limit))
-    if low is not None and high is not None:
-        actual = show_band(low, high, criterion.unit)
-    said = f"{criterion.name} {actual}, limit {limit} ({close.share:+.1%})"
-    return f"row {close.row}{named}: {said}, {close.judged.verdict}"
+    actual, limit = (show(n, level.unit, digits=6) for n in (level.actual, level.limit))
+    if level.low is not None and level.high is not None:
+        actual = show_band(level.low, level.high, level.unit)
+    said = f"{close.criterion} {actual}, limit {limit} ({level.share:+.1%})"
+    return f"row {close.row}{named}: {said}, {close.verdict}"

@@ -7,10 +7,11 @@ that nothing is without a line. Numbers are plain numbers in the unit of their c
 from __future__ import annotations
 
 import csv
-import io
+import functools
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
+from ..engine.merged_finding import Outcome
 from ..jobs.checks import NOT_APPLICABLE, YES, JobCheck
 from ..jobs.job import Job
 from ..said.findings import Finding, Judged
@@ -31,6 +32,16 @@ _NUMBER = re.compile(r"\s*[-+]?(\d+(\.\d*)?|\.\d+)(e[-+]?\d+)?\s*", re.ASCII | r
 _MARKS = re.compile(r"([\\`*_\[\]<>|~&])")  # what Markdown takes for a sign of its own
 
 Cells = Sequence[str | float | None]
+
+
+class _AsItIs:
+    """A file that gives back what is written to it, and so does what writes to it."""
+
+    def write(self, text: str) -> str:
+        return text
+
+
+_csv = csv.writer(_AsItIs(), lineterminator="")
 
 
 def finding_rows(finding: Finding, form: str) -> str:
@@ -73,9 +84,7 @@ def line(cells: Cells, form: str) -> str:
     """Return one row of a table."""
     if form == "markdown":
         return "| " + " | ".join(_MARKS.sub(r"\\\1", _plain(c)) for c in cells) + " |"
-    out = io.StringIO()
-    csv.writer(out, lineterminator="").writerow([_plain(c, guard=True) for c in cells])
-    return out.getvalue()
+    return str(_csv.writerow([_plain(c, guard=True) for c in cells]))
 
 
 def beside(left: str, right: str, form: str) -> str:
@@ -101,20 +110,19 @@ def result_cells(finding: Finding) -> Iterator[Cells]:
         yield empty_cells(finding.calculation, NO_VERDICT, "nothing was given to judge")
 
 
-def row_cells(finding: Finding) -> Iterator[Cells]:
-    """Yield the one row of ROW of a finding: what decided, and what to do about it."""
-    decided = finding.decided_by
+def row_cells(outcome: Outcome) -> Cells:
+    """Return the one row of ROW of an outcome: what decided, and what to do about it."""
+    decided = outcome.decided_by
     if decided is None:
-        yield empty_row(NO_VERDICT, undecided(finding))
-        return
+        return empty_row(NO_VERDICT, undecided(outcome))
     c = decided.criterion
     numbers = (c.actual, c.limit, c.unit, c.margin)
-    yield (decided.verdict, c.name, *numbers, decided.reason, decided.action)
+    return (decided.verdict, c.name, *numbers, decided.reason, decided.action)
 
 
-def undecided(finding: Finding) -> str:
-    """Say what a finding without a verdict comes to."""
-    return "; ".join(f"{a.name}: {a.text}" for a in finding.answers) or "figures only"
+def undecided(outcome: Outcome) -> str:
+    """Say what an outcome without a verdict comes to."""
+    return "; ".join(f"{a.name}: {a.text}" for a in outcome.answers) or "figures only"
 
 
 def empty_row(verdict: str, reason: str) -> Cells:
@@ -171,6 +179,7 @@ def _plain(cell: str | float | None, *, guard: bool = False) -> str:
     return guarded(cell) if guard else visible(" ".join(cell.split()))
 
 
+@functools.lru_cache(4_096)  # most cells of a long file were there before
 def guarded(cell: str) -> str:
     """Return a text on one line, with an apostrophe before what looks like a formula.
 

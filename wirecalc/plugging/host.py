@@ -136,10 +136,7 @@ class Catalogue:
     def outcomes(
         self, name: str, *, origin: str = "typed", missing_is_unknown: bool = False
     ) -> Callable[[Mapping[str, object]], Outcome]:
-        """Return the function that runs one calculation again and again, and puts off its words.
-
-        What does not change from run to run is found once, and no text is read twice.
-        """
+        """Return the function that runs one calculation again and again, and puts off its words."""
         provided, remembered = self._between.of(name, origin, self.find(name), self.instruments)
         runner = Runner(
             provided,
@@ -151,8 +148,6 @@ class Catalogue:
         )
 
         def once_more(given: Mapping[str, object]) -> Outcome:
-            if self._are_in_use():
-                return runner.outcome(given)
             with self.in_use():
                 return runner.outcome(given)
 
@@ -169,16 +164,14 @@ class Catalogue:
         tables.use_folders(self.folders, self.unused)
         use_cautions(self.cautions)
 
-    def _are_in_use(self) -> bool:
-        return (
-            tables.in_use(self.folders, self.unused)
-            and added_cautions() == self.cautions
-            and readings.declared() is self.instruments
-        )
+    def in_use(self) -> contextlib.AbstractContextManager[None]:
+        """Have them in use for a while: a process may have two catalogues, and runs in runs."""
+        there = tables.in_use(self.folders, self.unused) and added_cautions() == self.cautions
+        there = there and readings.declared() == self.instruments
+        return contextlib.nullcontext() if there else self._in_turn()
 
     @contextlib.contextmanager
-    def in_use(self) -> Iterator[None]:
-        """Have them in use for a while: a process may have two catalogues, and runs in runs."""
+    def _in_turn(self) -> Iterator[None]:
         folders, unused, cautions = tables.folders()[1:], tables.unused(), added_cautions()
         self.put_to_use()
         try:

@@ -55,19 +55,13 @@ class Criterion(NamedTuple):
             return Verdict.CANNOT_TELL
         if not self._within(self.limit):
             return Verdict.MARGINAL if self.advisory else Verdict.FAIL
-        if self.caution_limit is not None and not self._within(self.caution_limit):
-            return Verdict.MARGINAL
-        on_memory = self.source is not None and self._rests_on_memory
-        return Verdict.MARGINAL if on_memory else Verdict.PASS
-
-    @property
-    def _from_memory(self) -> bool:
-        return self.source is not None and self.source.confidence is Confidence.MEMORY
+        past_caution = self.caution_limit is not None and not self._within(self.caution_limit)
+        return Verdict.MARGINAL if past_caution or self._rests_on_memory else Verdict.PASS
 
     @property
     def _rests_on_memory(self) -> bool:
         """Whether it is kept only as the limit is remembered, and not as far as that may be off."""
-        if not self._from_memory:
+        if self.source is None or self.source.confidence is not Confidence.MEMORY:
             return False
         levels = [level for level in (self.limit, self.caution_limit) if level is not None]
         return not levels or not all(self._within(self._strictest(level)) for level in levels)
@@ -105,7 +99,7 @@ class Criterion(NamedTuple):
         return self.closeness_as(self.verdict)
 
     def closeness_as(self, verdict: Verdict) -> float:
-        """Return its closeness where its verdict is known, which takes as long to find."""
+        """Return it where the verdict is known."""
         level = self.limit if verdict is not Verdict.PASS else self._level
         if self.actual is None or not level:
             return math.inf if verdict.rank <= Verdict.MARGINAL.rank else 0.0
@@ -155,7 +149,9 @@ class Criterion(NamedTuple):
     @property
     def _of_memory(self) -> str:
         """Say of a kept limit that it is only remembered, and how far off it may be."""
-        if self.source is None or self.limit is None or not self._from_memory:
+        if self.limit is None or self.source is None:
+            return ""
+        if self.source.confidence is not Confidence.MEMORY:
             return ""
         off = self.source.may_be_off(self.limit, self.unit)[1]
         kept = f"limit from memory, kept even if that is off by {off}"

@@ -14,8 +14,8 @@ from typing import Any, NamedTuple
 from ...base.errors import BadInput, Problem
 from ...engine.declaration import Calculation
 from ...engine.inputs import Input
-from ...engine.remembered import Remembered
 from ...engine.reading_inputs import prepare
+from ...engine.remembered import Remembered
 from ...plugging.host import Catalogue
 from ..checks import AS_FOUND, AS_LEFT
 from ..job import BENCH
