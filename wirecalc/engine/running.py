@@ -2,27 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from ..base.blame import Blamed, at_yield, with_place
+from ..base.blame import Blamed
 from ..base.errors import BadInput, DamagedTable
 from ..said.criteria import Criterion, Origin, cannot_tell
 from ..said.findings import Finding
-from ..said.item_checks import check
-from ..said.items import Answer, Caution, Figure, Item, NotChecked
+from ..said.items import NotChecked
 from .assumptions import Other, choices, with_others, worth_trying
 from .band import Given, Run, at_end, merge_criteria, points, values_at
-from .from_plugins import EVERY, ProvidedCalculation, ProvidedRule, RunValues
+from .from_plugins import EVERY, ProvidedCalculation, ProvidedRule
 from .inputs import BANDS
 from .merged_finding import Outcome
+from .one_point import copied, items_of, with_rules
 from .prepared_inputs import Prepared
 from .reading_inputs import prepare
 from .remembered import Remembered
 from .stricter_tables import MARK, Tried, from_shop_tables, twice
-
-MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
 
 
 def run(
@@ -148,7 +146,7 @@ def _all_runs(
         values_at(point, prepared.values, prepared.bands) for point in points(list(prepared.bands))
     ]
     inside = [values for values in at if values is not None]
-    tried = [twice(lambda given: _items(provided, given), _copy(values)) for values in inside]
+    tried = [twice(lambda given: items_of(provided, given), copied(values)) for values in inside]
     return _all_rules(provided, inside, tried, rules), len(at) - len(inside)
 
 
@@ -163,7 +161,7 @@ def _own_runs(
         for step in (0, -1, 1)
     ]
     bands = {n: (at[1][1][n], at[2][1][n]) for n in names}
-    once = twice(lambda given: _items(provided, given), {**_copy(prepared.values), BANDS: bands})
+    once = twice(lambda given: items_of(provided, given), {**copied(prepared.values), BANDS: bands})
     tried = [
         once._replace(
             items=[at_end(item, step) for item in once.items],
@@ -183,77 +181,6 @@ def _all_rules(
     """Add to each run what house rules and a shop's stricter tables say."""
     by_tables = from_shop_tables(tried)
     return [
-        [*_with_rules(provided, values, one.items, rules), *more]
+        [*with_rules(provided, values, one.items, rules), *more]
         for values, one, more in zip(at, tried, by_tables, strict=True)
     ]
-
-
-def _items(provided: ProvidedCalculation, arguments: Mapping[str, Any]) -> list[Item]:
-    function = provided.calculation.function
-    with Blamed(f"{provided.whose} failed", DamagedTable, function=function):
-        return _take_items(function(**arguments))  # whatever else leaves it is no verdict
-
-
-def _with_rules(
-    provided: ProvidedCalculation,
-    values: Mapping[str, Any],
-    items: Sequence[Item],
-    rules: Sequence[ProvidedRule],
-) -> Run:
-    given = [Given(item, provided.plugin) for item in items]
-    for number, rule in enumerate(rules):  # two of one name are never merged to one criterion
-        given += _house_items(rule, values, items, f"{number} {rule.rule.name}")
-    return given
-
-
-def _copy(values: Mapping[str, Any]) -> dict[str, Any]:
-    """Copy the values of a run, so that nothing that is given them can change another run."""
-    return {name: list(v) if isinstance(v, list) else v for name, v in values.items()}
-
-
-def _house_items(
-    provided: ProvidedRule, values: Mapping[str, Any], items: Sequence[Item], key: str
-) -> list[Given]:
-    """Run one house rule; one that raises makes the finding `cannot tell`, it never passes."""
-    name = f"house rule {provided.rule.name}"
-    try:
-        given = RunValues(_copy(values), provided.left_out, provided.renamed)
-        own = _take_items(provided.rule.function(given, tuple(items)))
-        wrong = [i for i in own if not isinstance(i, Criterion | Caution | NotChecked)]
-        if wrong:
-            raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")
-    except KeyboardInterrupt:
-        raise
-    except BaseException as error:
-        own = [
-            cannot_tell(
-                name,
-                f"{name} of {provided.plugin} failed: {with_place(error, provided.rule.function)}",
-                measure="have the shop mend its rule",
-            )
-        ]
-    marked = [i._replace(origin=Origin.HOUSE) if isinstance(i, Criterion) else i for i in own]
-    return [Given(item, provided.plugin, key) for item in marked]
-
-
-def _take_items(stream: Iterable[Item]) -> list[Item]:
-    """Return what a calculation or a rule yields; what is wrong with it is said with its place."""
-    if stream is None or isinstance(stream, Item):
-        kind = "None" if stream is None else f"a {type(stream).__name__}"
-        raise TypeError(f"it returns {kind}; write yield in front of each thing that it finds")
-    items: list[Item] = []
-    names: set[tuple[type, str]] = set()
-    for item in stream:
-        try:
-            check(item)
-            if isinstance(item, (Figure, Criterion, Answer)):
-                if (type(item), item.name) in names:
-                    raise ValueError(f"it yields {item.name!r} twice; give each a name of its own")
-                names.add((type(item), item.name))
-            items.append(item)
-            if len(items) > MOST_ITEMS:
-                raise ValueError(f"it yields more than {MOST_ITEMS} items")
-        except Exception as error:
-            at_yield(error, stream)
-            raise
-    return items

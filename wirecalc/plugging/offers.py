@@ -18,8 +18,8 @@ from ..base.plain_texts import LONGEST_NAME, wrong_text
 from ..engine.declaration import Calculation
 from ..engine.deferred_calculation import Deferred, deferred
 from ..engine.from_plugins import EVERY, HouseRule, ProvidedCalculation, ProvidedRule
+from ..engine.one_point import MOST_ITEMS
 from ..engine.reserved import check_name
-from ..engine.running import MOST_ITEMS
 from ..published.tables import Unused, bundled_folder
 from ..rules.requirements import ANY_KIND, ProvidedRequirement, RequiredChecks, kinds_in
 from ..said.item_checks import check as check_item

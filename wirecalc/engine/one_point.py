@@ -1,0 +1,89 @@
+"""One run, at one point of the band: what a calculation and the house rules yield there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+from ..base.blame import Blamed, at_yield, with_place
+from ..base.errors import DamagedTable
+from ..said.criteria import Criterion, Origin, cannot_tell
+from ..said.item_checks import check
+from ..said.items import Answer, Caution, Figure, Item, NotChecked
+from .band import Given, Run
+from .from_plugins import ProvidedCalculation, ProvidedRule, RunValues
+
+MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
+
+
+def items_of(provided: ProvidedCalculation, arguments: Mapping[str, Any]) -> list[Item]:
+    """Run a calculation and return its items; raises PluginDefect where it fails."""
+    function = provided.calculation.function
+    with Blamed(f"{provided.whose} failed", DamagedTable, function=function):
+        return _take_items(function(**arguments))  # whatever else leaves it is no verdict
+
+
+def with_rules(
+    provided: ProvidedCalculation,
+    values: Mapping[str, Any],
+    items: Sequence[Item],
+    rules: Sequence[ProvidedRule],
+) -> Run:
+    """Return the items of a run with those of the house rules, and whose each is."""
+    given = [Given(item, provided.plugin) for item in items]
+    for number, rule in enumerate(rules):  # two of one name are never merged to one criterion
+        given += _house_items(rule, values, items, f"{number} {rule.rule.name}")
+    return given
+
+
+def copied(values: Mapping[str, Any]) -> dict[str, Any]:
+    """Copy the values of a run, so that nothing that is given them can change another run."""
+    return {name: list(v) if isinstance(v, list) else v for name, v in values.items()}
+
+
+def _house_items(
+    provided: ProvidedRule, values: Mapping[str, Any], items: Sequence[Item], key: str
+) -> list[Given]:
+    """Run one house rule; one that raises makes the finding `cannot tell`, it never passes."""
+    name = f"house rule {provided.rule.name}"
+    try:
+        given = RunValues(copied(values), provided.left_out, provided.renamed)
+        own = _take_items(provided.rule.function(given, tuple(items)))
+        wrong = [i for i in own if not isinstance(i, Criterion | Caution | NotChecked)]
+        if wrong:
+            raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")
+    except KeyboardInterrupt:
+        raise
+    except BaseException as error:
+        own = [
+            cannot_tell(
+                name,
+                f"{name} of {provided.plugin} failed: {with_place(error, provided.rule.function)}",
+                measure="have the shop mend its rule",
+            )
+        ]
+    marked = [i._replace(origin=Origin.HOUSE) if isinstance(i, Criterion) else i for i in own]
+    return [Given(item, provided.plugin, key) for item in marked]
+
+
+def _take_items(stream: Iterable[Item]) -> list[Item]:
+    """Return what a calculation or a rule yields; what is wrong with it is said with its place."""
+    if stream is None or isinstance(stream, Item):
+        kind = "None" if stream is None else f"a {type(stream).__name__}"
+        raise TypeError(f"it returns {kind}; write yield in front of each thing that it finds")
+    items: list[Item] = []
+    names: set[tuple[type, str]] = set()
+    for item in stream:
+        try:
+            check(item)
+            if isinstance(item, (Figure, Criterion, Answer)):
+                if (type(item), item.name) in names:
+                    raise ValueError(f"it yields {item.name!r} twice; give each a name of its own")
+                names.add((type(item), item.name))
+            items.append(item)
+            if len(items) > MOST_ITEMS:
+                raise ValueError(f"it yields more than {MOST_ITEMS} items")
+        except Exception as error:
+            at_yield(error, stream)
+            raise
+    return items
