@@ -9,6 +9,7 @@ from .steps import CLASSES, PLATE_VOLTS, SERVICES, breakers, receptacles
 SLIP_A = 0.1  # a line current below it that is typed in mA is a slip of the unit
 SLIP_FT = 1.0  # a run or cord below it that is typed in mm or inches is a slip of the unit
 SLIP_MOHM = 1e-6  # 1 ohm: fewer, typed in mohm, is a slip of mohm and Mohm
+SLIP_S = 0.001  # a fault is cleared in a few milliseconds at the least; less is a slip
 CURRENT = Reading(
     "A",
     wave="ac",
@@ -40,7 +41,9 @@ OVERCURRENT = Reading(
     text="current of the overload or fault, rms",
     slip_under=SLIP_A,
 )
-OVERCURRENT_TIME = Reading("s", above=0, high=86_400, typical="0.5 s", text="how long it flows")
+OVERCURRENT_TIME = Reading(
+    "s", above=0, high=86_400, typical="0.5 s", text="how long it flows", slip_under=SLIP_S
+)
 WIRE = "wire that is worked on"
 BREAKER = Nameplate(
     "A",

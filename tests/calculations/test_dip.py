@@ -19,7 +19,8 @@ TRIAL = Trial(
     bad=(
         Bad("voltage_at_rest", "236 V", "240 V outlet for a 115 V plate?", "read plate"),
         Bad("voltage_at_rest", "12 V", "12 V", "115 V plate"),
-        Bad("voltage_at_rest", "117.5 mV", "0.1175 V", "read plate"),
+        Bad("voltage_at_rest", "0.1175 V", "0.1175 V", "read plate"),
+        Bad("voltage_at_rest", "117.5 mV", "next to nothing", "write 117.5 V, or 0.1175 V"),
         Bad("locked_rotor_current", "1.2 A", "1.2 A", "look at the plate"),
         Bad("locked_rotor_current", "1633 W", "'W'", "divide by the voltage"),
         Bad("voltage_at_start", "125 V", "125 V", "lowest reading"),

@@ -12,7 +12,8 @@ TRIAL = Trial(
     printed=("nameplate_voltage", "nameplate_voltage_low", "nominal_voltage"),
     bad=(
         Bad("voltage_running", "23.2 V", "23.2 V is neither", "check the unit"),
-        Bad("voltage_running", "232 mV", "0.232 V is neither", "check the unit"),
+        Bad("voltage_running", "0.232 V", "0.232 V is neither", "check the unit"),
+        Bad("voltage_running", "232 mV", "next to nothing", "write 232 V, or 0.232 V"),
         Bad("voltage_running", "244 V", "244 V is over the 236 V", "exchanged"),
         Bad("voltage_at_start", "240 V", "240 V is over the 232 V", "exchanged"),
         Bad("voltage_at_rest", "2320 V", "'2320 V'", "such as 119.4 V"),

@@ -20,7 +20,8 @@ TRIAL = Trial(
     printed=("power_factor",),
     bad=(
         Bad("voltage_running", "120.6 V", "120.6 V with the load on", "exchanged"),
-        Bad("voltage_running", "116.6 mV", "0.1166 V is no supply", "range and unit"),
+        Bad("voltage_running", "0.1166 V", "0.1166 V is no supply", "range and unit"),
+        Bad("voltage_running", "116.6 mV", "next to nothing", "write 116.6 V, or 0.1166 V"),
         Bad("voltage_running", "21 V", "21 V are left of 119.8 V", "check the unit"),
         Bad("voltage_at_rest", "19.9 V", "19.9 V is no supply", "range and unit"),
         Bad("voltage_at_rest", "0 V", "a dead outlet", "119.8 V"),

@@ -11,19 +11,14 @@ from ..base.errors import BadText, DeclarationError
 from ..base.rounding import show
 from .explained import explained
 from .kinds import TAKEN_AS_EXACT, Kind, Read, as_text
-from .quantities import read_number, read_quantity, split_error
+from .quantities import read_quantity, split_error
 from .quantity_lists import apart
 from .quantity_trials import trials_of
 from .tidy import tidy
 from .trials import Ladder, Request, Scale
-from .unit_names import SPELLINGS
-from .units import convert, dimension_declared, read_unit
+from .unit_slips import other_unit, refuse_slip
+from .units import dimension_declared
 
-# units that are typed in place of another (common practice, no source); offered when the number
-# fits the span in the other. No prefix is guessed: a thousandth of 2100 V is another danger.
-_SLIPS = {"C": "F", "F": "C", "mm": "in", "in": "mm", "lbf": "kgf", "kgf": "lbf", "ft": "m"}
-_SLIPS |= {"mohm": "Mohm", "Mohm": "mohm"}  # by the case of a letter: asked, and not offered
-_BY_CASE = "mohm is a thousandth of an ohm, Mohm a million: which was meant?"
 _OPEN = re.compile(
     r"(?:[o0]\.?l\.?(?:\s*[a-z]*ohm)?|open|inf|infinit[ey]|∞|over ?range)", re.IGNORECASE
 )  # shown past the range
@@ -33,6 +28,7 @@ class QuantityKind(Kind):
     """A number with a unit and a span; `steps` are the values that are sold or standard."""
 
     of = float
+    printed = False  # on a part or a plate
     upper_input: str = ""  # the input for the upper end, where a range is printed
     tolerance_input: str = ""  # the input for the tolerance that is printed beside it
 
@@ -129,23 +125,14 @@ class QuantityKind(Kind):
             wrong = f"{typed!r} is outside {self.span}"
             if quantity.value == 0 and self.not_zero:
                 wrong = f"{typed!r}: {self.not_zero}"
-            raise BadText(wrong, self._would_do(typed, quantity.value))
-        if 0 < abs(quantity.value) < self.slip_under:
-            self._refuse_small(typed, quantity.value)
+            raise BadText(wrong, other_unit(self, typed, quantity.value))
+        refuse_slip(self, typed, quantity.value, printed=self.printed)
         return self._with_band(quantity.value, quantity.low, quantity.high, typed)
 
     def parts(self, given: object) -> Sequence[object]:
         if not isinstance(given, str) or not any(sign in given for sign in ",;+"):
             return (given,)
         return [one for part in given.split(";") for one in apart(part)]
-
-    def _refuse_small(self, typed: str, value: float) -> None:
-        """Refuse a value that is small by a smaller unit; in the declared unit it is meant."""
-        number, word = read_number(split_error(typed)[0])
-        if read_unit(word, self.dimension) != self.unit:
-            other, same = f"{show(number.value)} {self.unit}", self.show(value)
-            meant = f"which unit was meant? write {other}, or {same} if it is so little"
-            raise BadText(f"{typed!r} is next to nothing", meant)
 
     def _with_band(self, value: float, low: float | None, high: float | None, typed: str) -> Read:
         if low is None or high is None:
@@ -156,30 +143,15 @@ class QuantityKind(Kind):
         high = high if self.high is None else min(high, self.high)
         return Read(value, low, high, excluded)
 
-    def _would_do(self, typed: str, value: float) -> str:
-        number, word = read_number(split_error(typed)[0])
-        unit = read_unit(word, self.dimension)
-        other = _SLIPS.get(unit, "")
-        if self.dimension == "capacitance" and unit == "F":
-            other = "uF"
-        fits = other in SPELLINGS[self.dimension] and self.inside(
-            convert(number.value, other, self.unit)
-        )
-        if not fits:
-            less = self.high is not None and value > self.high
-            if less and read_number(self.example)[0].value == number.value:
-                return "check the number and its unit"  # 14 V, and the example is 14 mV
-            return f"such as {self.example}"
-        return _BY_CASE if "ohm" in unit else f"did you mean {show(number.value)} {other}?"
-
 
 class Reading(QuantityKind):
     """A quantity that somebody measured; it may carry the instrument's error.
 
     `past` says on which side a good reading may lie past the meter's range: with ">" it may be
     typed as `>999 Mohm`, a band from there to the end of the span, with "<" as `<0.1 ohm`, one
-    from the start of the span. `if_open` is what to give instead of OL. A value below
-    `slip_under` that is typed in a smaller unit, `1.2 mA` for a line current, is refused. `zero`
+    from the start of the span. `if_open` is what to give instead of OL. A value that is typed in a
+    smaller unit, `1.2 mA` for a line current, is refused below `slip_under`, or else where it is
+    next to nothing beside the `typical` one. `zero`
     says of a thing that never reads exactly 0 what such a reading tells and what to do about it:
     without an error it is `cannot tell`. `not_zero` says why one calculation can use no 0, though
     the quantity may be 0: it is refused, and a band down to it is `cannot tell`.
@@ -216,6 +188,8 @@ class Reading(QuantityKind):
 
 class Nameplate(QuantityKind):
     """A quantity that is printed on a part or a plate; it never carries an error."""
+
+    printed = True
 
     def trials(self, request: Request) -> Ladder | Scale:
         if request.error:

@@ -17,7 +17,7 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import LEADS
+from ..inputs import LEADS, SLIP_MOHM
 from ..inputs_motor import MOTOR_KIND
 from ..lead_resistance import LEADS_COUNT
 from ..maker_range import wrong_way_round
@@ -69,7 +69,15 @@ WindingTemperature = Annotated[
 ]
 CaseResistance = Annotated[
     float | None,
-    Reading("Mohm", low=0, high=1e6, typical="20 Mohm", text="any pin to the bare case", past=">"),
+    Reading(
+        "Mohm",
+        low=0,
+        high=1e6,
+        typical="20 Mohm",
+        text="any pin to the bare case",
+        past=">",
+        slip_under=SLIP_MOHM,
+    ),
     asked("no motor goes back that reads to its case"),
 ]
 MotorKind = Annotated[

@@ -101,6 +101,7 @@ MeasuredResistance = Annotated[
         high=1_000_000,
         typical="0.72 ohm",
         text="ohms of the conductor as read; lead_resistance is taken off",
+        slip_under=0.0001,  # a few feet of building wire have milliohms
     ),
     asked("the limit judges what was read", when="greatest_per_length"),
 ]
