@@ -113,7 +113,7 @@ def test_several_wires_where_one_is_asked_for(text: str, count: int) -> None:
         ("2,050 cmil", "write 2.050 cmil or 2050 cmil"),
         ("1,5 mm2, 2,5 mm2", "a point and no comma"),
         ("16-14 AWG", "write one wire, such as 16 AWG"),
-        ("26/30 AWG", "the one size of one wire"),
+        ("26/30 AWG", "26 strands of 30 AWG; write 26x30 AWG for them"),
         ("18 AWG, solid, 16 AWG", "the one size of one wire"),
     ],
 )

@@ -79,7 +79,7 @@ def test_refuses(text: str, says: str) -> None:
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        ("18 solid", "write 18 AWG or 18 mm2"),
+        ("18 solid", "write 18 AWG solid or 18 mm2 solid"),
         ("2x1.5 mm", "may be 2 wires of 1.5 mm2, or one wire of 2 strands; write 1.5 mm2"),
         ("1x1.5 mm", "may be a wire or a strand; write 1.5 mm2, or 1.5 mm solid"),
         ("2x30 AWG", "may be 2 wires of 30 AWG, or one wire of 2 strands; write 30 AWG"),
@@ -218,7 +218,8 @@ def test_range_by_area(text: str, low: float, high: float) -> None:
         ("1-400 mm2", "wire here is 0.0025 to 304 mm2"),
         ("1-4 cmil", "wire here is 0.0025 to 304 mm2"),
         ("9" * 81, "is longer than any range"),
-        ("blue", "is not a range"),
+        ("blue", "sellers do not agree on what it stands for; write the range that is printed"),
+        ("butt", "is not a range"),
     ],
 )
 def test_range_refuses(text: str, says: str) -> None:

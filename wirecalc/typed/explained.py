@@ -10,11 +10,12 @@ import re
 from collections.abc import Callable, Iterator
 
 from ..base.errors import BadText
+from .odd_units import NUMBER, SHORT_UNITS, letters, two_units
 from .quantities import LONGEST
 from .tidy import in_digits
 from .unit_names import SPELLINGS
 
-_N = r"[-+−]?(?:\d+\.?\d*|\.\d+)"
+_N = NUMBER
 _UNSURE = (
     r"^[~≈]\s*|^(?:about|approx\w*\.?|around|roughly|circa|ca\.?|nearly|almost)\s"
     r"|\s*\bor so$|\s+approx\.?$"
@@ -28,17 +29,6 @@ _NONE = re.compile(
 )
 _FINEST = 64  # of an inch: with a finer number below it a slash parts two values
 Read = Callable[[str], object]
-SHORT_UNITS = {  # letters that stand for a unit on a meter or a part, where it has one meaning
-    "resistance": {"k": "kohm", "K": "kohm", "M": "Mohm", "R": "ohm", "r": "ohm"},
-    "capacitance": {"u": "uF", "µ": "uF", "n": "nF", "p": "pF"},
-    "force": {"lb": "lbf", "lbs": "lbf", "#": "lbf", "pounds": "lbf", "pound": "lbf", "kg": "kgf"},
-    "time": {"m": "min"},
-    "length": {},
-}
-_TWO_UNITS = {  # a value in two units of one dimension: how many of the second make the first
-    "length": (r"(?:ft|feet|foot|')", r"(?:in|inch|inches|\")?", 12.0, "ft"),
-    "time": (r"(?:h|hr|hrs|hours?|:)", r"(?:m|min|mins|minutes?)?", 60.0, "h"),
-}
 
 
 def says_none(text: object) -> bool:
@@ -66,7 +56,7 @@ def explained(
         return no_value(text)
     if re.fullmatch(rf"{_N}\s*", text) and not _is_read(f"{text} {unit}", read):
         return _without_unit(text.strip(), dimension, unit, read, error)
-    for wrong, would_do in _meanings(text, dimension, unit, upper):
+    for wrong, would_do in _meanings(text, dimension, unit, upper, read):
         found = re.findall(r"\[(.*?)\]", would_do)
         if all(_is_read(one, read) for one in found):
             return BadText(f"{text!r} {wrong}", re.sub(r"\[(.*?)\]", r"\1", would_do))
@@ -93,11 +83,13 @@ def _is_read(text: str, read: Read) -> bool:
     return True
 
 
-def _meanings(text: str, dimension: str, unit: str, upper: str) -> Iterator[tuple[str, str]]:
+def _meanings(
+    text: str, dimension: str, unit: str, upper: str, read: Read
+) -> Iterator[tuple[str, str]]:
     """Yield what may be wrong, and what would do, with what is to be read back in brackets."""
     clean = " ".join(text.split())
     yield from _ranges(clean, unit, upper)
-    yield from _several(clean, unit)
+    yield from _several(clean, dimension, unit, read)
     plain = re.sub(_UNSURE, "", clean, flags=re.IGNORECASE).strip()
     if plain != clean:
         wrong = "does not say how near it is"
@@ -112,8 +104,8 @@ def _meanings(text: str, dimension: str, unit: str, upper: str) -> Iterator[tupl
             side = " ".join(side.split())
             yield "says a side", f"write [{sign}{side}]"
             yield "says a side, and this is one value", f"write the value itself, such as [{side}]"
-    yield from _two_units(clean, dimension)
-    yield from _letters(clean, dimension, unit)
+    yield from two_units(clean, dimension)
+    yield from letters(clean, dimension, unit)
     said = re.sub(r"\s*(?:plus or minus|plus/minus|plus minus|give or take)\s*", " ±", clean)
     if said != clean:
         yield "has its error in words", f"write [{said}]"
@@ -140,20 +132,28 @@ def _ranges(text: str, unit: str, upper: str) -> Iterator[tuple[str, str]]:
     low, behind, high, word = found.groups()
     word = word or behind or unit
     wrong = f"is {low} to {high} {word}, a range, and this is one value"
+    if float(low.replace("−", "-")) > float(high.replace("−", "-")):
+        low, high = high, low
+        wrong = f"is a range from {low} to {high} {word} the wrong way round, and this is one value"
     if upper:
         yield wrong, f"write [{low} {word}] here, and {high} {word} as {upper}"
     yield wrong, f"write the one that it was, [{low} {word}] or [{high} {word}]"
 
 
-def _several(text: str, unit: str) -> Iterator[tuple[str, str]]:
+def _several(text: str, dimension: str, unit: str, read: Read) -> Iterator[tuple[str, str]]:
     """Yield what to do about two values in one: 35/5 uF, 120/240 V, 5+5 A, 10 A x 2."""
     found = re.fullmatch(rf"({_N})\s*([/+&])\s*({_N})\s*([^\d±]*)", text)
     if found and found[1] == found[3]:
         yield "is two values", "write the one value that is asked for"
     elif found and not (found[2] == "/" and float(found[1]) < float(found[3]) <= _FINEST):
         word = found[4].strip() or unit
-        yield "is two values", f"write one of them, [{found[1]} {word}] or [{found[3]} {word}]"
-    both = re.fullmatch(rf"({_N}\s*[^\s\d,;/&]+)\s*(?:/|&|\band\b)\s*({_N}\s*[^\s\d,;/&]+)", text)
+        dual = dimension == "capacitance"
+        wrong = "is a part with two sections, a value each" if dual else "is two values"
+        yield wrong, f"write one of them, [{found[1]} {word}] or [{found[3]} {word}]"
+    one, other = rf"({_N}\s*[^\s\d,;/&]+)", rf"({_N}\s*[^\s\d,;/&]+)"
+    both = re.fullmatch(rf"{one}\s*(?:/|&|\band\b|\()\s*{other}", text.removesuffix(")"))
+    if both and _is_same(both[1], both[2], read):
+        yield "is one value in two units", f"write it in one, [{both[1]}] or [{both[2]}]"
     if both:
         yield "is two values", f"write one; where several are asked for, [{both[1]}]; [{both[2]}]"
     times = re.fullmatch(rf"\d+\s*[x×]\s*({_N}\s*\D+)|({_N}\s*\D+?)\s*[x×]\s*\d+", text)
@@ -162,45 +162,12 @@ def _several(text: str, unit: str) -> Iterator[tuple[str, str]]:
         yield "is one value several times", f"write one of them, [{one}]"
 
 
-def _two_units(text: str, dimension: str) -> Iterator[tuple[str, str]]:
-    """Yield a value in two units as one: 6' 3\", 1 h 30 min, 1:30."""
-    first, second, many, unit = _TWO_UNITS.get(dimension, ("", "", 1.0, ""))
-    found = unit and re.fullmatch(rf"(\d+)\s*{first}\s*(\d+(?:\.\d+)?)\s*{second}", text)
-    if found:
-        value = f"{int(found[1]) + float(found[2]) / many:.6g}"
-        yield "is in two units", f"write it in one, as [{value} {unit}]"
-
-
-def _letters(text: str, dimension: str, unit: str) -> Iterator[tuple[str, str]]:
-    """Yield a number with the letters that stand for a unit, or with one in place of a digit."""
-    found = re.fullmatch(rf"([<>]?{_N})\s*(\S+)", text)
-    word = SHORT_UNITS.get(dimension, {}).get(found[2]) if found else None
-    if found and word:
-        more = ": pounds of pull are lbf, kilograms kgf" if dimension == "force" else ""
-        wrong = f"{found[2]!r} is none{more}"
-        yield f"needs its unit ({wrong})", f"write [{found[1]} {word}]"
-    if found and found[2] == "m" and dimension == "resistance":
-        milli, mega = f"[{found[1]} mohm]", f"[{found[1]} Mohm]"
-        for do in (f"{milli} or {mega}", f"{mega} for millions", f"{milli} for thousandths"):
-            yield "may be thousandths or millions of an ohm", f"write {do}"
-    if found and re.fullmatch(r"°|deg[s.]?|degrees?", found[2]) and dimension == "temperature":
-        c, f = f"[{found[1]} C]", f"[{found[1]} F]"
-        for do in (f"{c} or {f}", c, f):
-            yield "does not say of which scale", f"write {do}"
-    coded = re.fullmatch(r"(\d+)([RrkKM])(\d+)", text) if dimension == "resistance" else None
-    if coded:
-        word = SHORT_UNITS[dimension][coded[2]]
-        yield "has its point in a letter", f"write [{coded[1]}.{coded[3]} {word}]"
-    digits = re.sub(r"(?<=[\d.])[oO](?=[\d.\s]|$)|^[oO](?=[.\d])", "0", text)
-    digits = re.sub(r"(?<=[\d.])[lI](?=[\d.])|^[lI](?=[\d.])", "1", digits)
-    digits = re.sub(r"(?<=\d)[oO](?=\.)", "0", digits)
-    if digits != text:
-        yield "has a letter in its number", f"is it [{digits}]?"
-    if re.search(r"\s0hms?$", text):
-        yield "has a digit in its unit", f"is it [{re.sub('0hm', 'ohm', text)}]?"
-    gap = re.fullmatch(r"(\d+)\s+(\.\d+\s*\D+)|(\d+\.)\s+(\d+\s*\D+)", text)
-    if gap:
-        yield "has a gap in its number", f"is it [{''.join(filter(None, gap.groups()))}]?"
+def _is_same(one: str, other: str, read: Read) -> bool:
+    """Whether two texts are one value, as a plate has it in two units."""
+    if not (_is_read(one, read) and _is_read(other, read)):
+        return False
+    values = [float(getattr(read(text), "value", 0.0)) for text in (one, other)]
+    return abs(values[0] - values[1]) <= 0.02 * max(map(abs, values))
 
 
 def _behind(text: str, dimension: str) -> Iterator[tuple[str, str]]:

@@ -165,12 +165,21 @@ class Reading(QuantityKind):
             return super().read(given)
         if typed[0] not in self.past:
             raise BadText(f"{typed!r} is no one number", f"such as {self.example}, or unknown")
-        read = super().read(typed[1:])
+        try:
+            read = super().read(typed[1:])
+        except BadText as error:
+            raise self._with_side(typed, error) from None
         if read.low is not None:
             raise BadText(f"{typed!r} says a side and an error", "drop the ± part")
         end, side = (self.high, "more") if typed[0] == ">" else (self.low, "less")
         low, high = sorted((read.value, read.value if end is None else end))
         return Read(read.value, low, high, notes=(f"{side} than {self.show(read.value)}",))
+
+    def _with_side(self, typed: str, error: BadText) -> BadText:
+        """Return the refusal of what stands behind < or > with that sign in what would do."""
+        side, rest = typed[0], typed[1:].strip()
+        would_do = re.sub(r"\b(write|write a point:|or) (?=[\d.])", rf"\1 {side}", error.would_do)
+        return BadText(error.wrong.replace(repr(rest), repr(typed)), would_do)
 
     def known_within(self, value: float, low: float, high: float, why: str) -> Read:
         """Return a value of which only is known, and why, that it lies between two ends."""

@@ -15,6 +15,8 @@ from .units import read_unit
 from .wire_lists import gauges_named
 from .wires import CMIL_PER_MM2, GAUGES, check_span, gauge_cmil, gauge_number, read_gauge
 
+_COLOURS = frozenset(("red", "blue", "yellow", "pink", "white", "black", "green", "clear", "gray"))
+
 
 class SizeRange(NamedTuple):
     """A range of wire size: by gauge names, or by area as printed on the bag.
@@ -58,9 +60,13 @@ def read_size_range(text: str) -> SizeRange:
         r"(?P<low>[0-9./]+)(?:-(?P<high>[0-9./]+))? ?(?P<unit>[^-\d.][^-]*)", clean
     )
     if match is None:
-        raise _meant(text, clean) or BadText(
-            f"{text[:30]!r} is not a range of wire size",
-            "write it in one unit, as 16-14 AWG, 2050-5180 cmil or 1.5-2.5 mm2",
+        raise (
+            _meant(text, clean)
+            or _one_or_none(text, clean)
+            or BadText(
+                f"{text[:30]!r} is not a range of wire size",
+                "write it in one unit, as 16-14 AWG, 2050-5180 cmil or 1.5-2.5 mm2",
+            )
         )
     low, high = match["low"], match["high"] or match["low"]
     if match["unit"].upper() != "AWG" and (wrong := _odd_unit(text, clean)):
@@ -88,6 +94,18 @@ def _meant(text: str, clean: str) -> BadText | None:
     if "/" in clean:
         wrong = f"{text!r} is no range"
     return BadText(wrong, f"write {thin}-{thick} AWG")
+
+
+def _one_or_none(text: str, clean: str) -> BadText | None:
+    """Return the refusal of one size without a unit, or of colours; None for another text."""
+    if clean in GAUGES:
+        return BadText(f"{text!r} has no unit of size", f"write {clean} AWG or {clean} mm2")
+    if not set(re.findall("[a-z]+", clean.casefold())) & _COLOURS:
+        return None
+    ends = re.fullmatch(r"[a-z ]+([0-9]{1,2}-[0-9]{1,2})(?: AWG)?", clean, re.IGNORECASE)
+    printed = f"{ends[1]} AWG" if ends else "the range that is printed on it, as in 16-14 AWG"
+    wrong = f"{text!r} names a colour, and sellers do not agree on what it stands for"
+    return BadText(wrong, f"write {printed}")
 
 
 def _odd_unit(text: str, clean: str) -> BadText | None:

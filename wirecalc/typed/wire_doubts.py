@@ -11,6 +11,9 @@ from .quantities import comma
 from .tidy import in_digits
 from .wire_lists import LEAST_STRANDS, THINNEST_WIRE, gauges_named, wires_in
 
+_MOST_NOUGHTS = 4  # 4/0 is the thickest gauge
+_GAUGES_OF_OTHERS = ("SWG", "BWG", "ISWG", "WWG", "MWG")
+
 
 def refuse_several(text: str, clean: str) -> None:
     """Raise BadText for a text with several wires or with a comma in its number."""
@@ -23,11 +26,11 @@ def refuse_several(text: str, clean: str) -> None:
 
 def no_size(text: str, clean: str, words: Container[str]) -> BadText:
     """Say what is missing in a text without a size; `words` are those that may stand beside one."""
-    bare = re.fullmatch(r"#?([0-9]+(?:/0)?|[0-9]*\.[0-9]+)(?: [a-z -]*)?", clean)
-    if bare and all(word in words for word in clean.split()[1:]):
-        either = f"{bare[1]} AWG or {bare[1]} mm2"
-        one = f"{bare[1]} mm2" if "." in bare[1] else f"{bare[1]} AWG" if "/" in bare[1] else either
-        return BadText(f"{text!r} has no unit of size", f"write {one}")
+    bare = re.fullmatch(r"#?([0-9]+(?:/0)?|[0-9]*\.[0-9]+)(?:\s*([a-zA-Z][a-zA-Z -]*))?", clean)
+    if bare and all(word.casefold() in words for word in (bare[2] or "").split()):
+        return BadText(f"{text!r} has no unit of size", f"write {_either(bare[1], bare[2] or '')}")
+    if bare and (other := _other_unit(text, bare[1], bare[2])):
+        return other
     sizes = re.fullmatch(r"#?([0-9]{1,2})\s*(?:-|–|to)\s*#?([0-9]{2})(?:\s*AWG)?(?:\s.*)?", clean)
     if sizes:
         would_do = f"write one wire, such as {sizes[1]} AWG"
@@ -43,6 +46,28 @@ def no_size(text: str, clean: str, words: Container[str]) -> BadText:
     )
 
 
+def _either(number: str, words: str) -> str:
+    """Return the size that a bare number may be, with the words beside it: AWG, mm2 or both."""
+    behind = f" {words}" if words else ""
+    if set(number) == {"0"} and len(number) <= _MOST_NOUGHTS:  # 000 is 3/0
+        return f"{len(number)}/0 AWG{behind}"
+    units = ("mm2",) if "." in number else ("AWG",) if "/" in number else ("AWG", "mm2")
+    return " or ".join(f"{number} {unit}{behind}" for unit in units)
+
+
+def _other_unit(text: str, number: str, word: str) -> BadText | None:
+    """Return what would do for a number with a unit of another system, or a misspelt one."""
+    unit = word.upper().split()[0]
+    if unit in _GAUGES_OF_OTHERS:
+        would_do = "write its area in mm2, or its diameter, as in 1.2 mm solid"
+        return BadText(f"{text!r}: {unit} is another system of gauges than AWG", would_do)
+    if unit in ("SQ", "SQR", "SQUARE"):
+        return BadText(f"{text!r} says square and not of what", f"write {number} mm2")
+    if sorted(unit) == sorted("AWG") or unit in ("AW", "WG", "AG", "AWGG"):
+        return BadText(f"{text!r} has its unit misspelt", f"is it {number} AWG?")
+    return None
+
+
 def joined_by_a_word(text: str) -> BadText | None:
     """Return what is wrong with a text that joins wires in a way of its own; None for another.
 
@@ -53,6 +78,10 @@ def joined_by_a_word(text: str) -> BadText | None:
     jacket = re.match(r"(?i)([0-9]{1,2})[-/][2-9] AWG", clean)
     if jacket:
         return BadText(f"{text!r} is how a cable is marked", f"write {jacket[1]} AWG")
+    bundle = re.fullmatch(r"(?i)([0-9]{1,4})/([0-9]{2})(?: AWG)?", clean)
+    if bundle and int(bundle[1]) >= LEAST_STRANDS and THINNEST_WIRE < int(bundle[2]) <= 40:
+        would_do = f"write {bundle[1]}x{bundle[2]} AWG for them, or one size such as 18 AWG"
+        return BadText(f"{text!r} may be {bundle[1]} strands of {bundle[2]} AWG", would_do)
     strands = re.fullmatch(r"([0-9]+)/(0?\.[0-9]+)(?:\s*mm)?", clean)
     if strands:
         would_do = f"write {strands[1]}x{strands[2]} mm"

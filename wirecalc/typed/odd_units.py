@@ -1,0 +1,130 @@
+"""A number with something behind it that is no unit here, or with two units: what was meant by it.
+
+Each reading of a text is yielded as what is wrong with it and what would do, with what is to be
+read back in brackets.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+NUMBER = r"[-+−]?(?:\d+\.?\d*|\.\d+)"
+SHORT_UNITS = {  # letters that stand for a unit on a meter or a part, where it has one meaning
+    "resistance": {"k": "kohm", "K": "kohm", "M": "Mohm", "R": "ohm", "r": "ohm"},
+    "capacitance": {"u": "uF", "µ": "uF", "n": "nF", "p": "pF"},
+    "force": {"lb": "lbf", "lbs": "lbf", "#": "lbf", "pounds": "lbf", "pound": "lbf", "kg": "kgf"},
+    "time": {"m": "min"},
+    "length": {},
+}
+_IN_OTHERS = {  # units that nothing here is declared in -> how many of which unit they are
+    "length": {"yd": (3, "ft"), "yds": (3, "ft"), "yard": (3, "ft"), "yards": (3, "ft")},
+    "resistance": dict.fromkeys(("G", "Gohm", "GΩ", "gig", "gigs", "gigohm"), (1000, "Mohm")),
+    "current": {"kA": (1000, "A")},
+    "time": dict.fromkeys(("day", "days"), (24, "h")),
+}
+_TWO_UNITS = {  # a value in two units of one dimension: how many of the second make the first
+    "length": ((r"(?:ft|feet|foot|')", r"(?:in|inch|inches|\")?", 12.0, "ft"),),
+    "time": (
+        (r"(?:h|hr|hrs|hours?)", r"(?:m|min|mins|minutes?)?", 60.0, "h"),
+        (r"(?:m|min|mins|minutes?|')", r"(?:s|sec|secs|seconds?|\")?", 60.0, "min"),
+    ),
+}
+_PLATE = re.compile(r"(?:fla|rla|lra|mca|mocp|mop|sfa|nla|amps? ?(?:fla|rla|lra))", re.IGNORECASE)
+_MAINS = (60, 50)  # Hz
+
+
+def two_units(text: str, dimension: str) -> Iterator[tuple[str, str]]:
+    """Yield a value in two units as one: 6' 3\", 1 h 30 min; and 1:30, which may be two things."""
+    for first, second, many, unit in _TWO_UNITS.get(dimension, ()):
+        found = re.fullmatch(rf"(\d+)\s*{first}\s*(\d+(?:\.\d+)?)\s*{second}", text)
+        if found:
+            value = f"{int(found[1]) + float(found[2]) / many:.6g}"
+            yield "is in two units", f"write it in one, as [{value} {unit}]"
+    clock = (
+        re.fullmatch(r"(?:(\d+):)?(\d+):(\d{2}(?:\.\d+)?)", text) if dimension == "time" else None
+    )
+    if clock:
+        big, small = int(clock[2]), float(clock[3])
+        seconds = f"[{3600 * int(clock[1] or 0) + 60 * big + small:.6g} s]"
+        wrong = "is on the clock"
+        if clock[1] is None:
+            hours = f"[{big + small / 60:.6g} h] for hours and minutes"
+            of_seconds = f"{seconds} for minutes and seconds"
+            yield f"{wrong}, and may be minutes or hours", f"write {of_seconds}, or {hours}"
+            yield wrong, f"write {hours}"
+            yield wrong, f"write {of_seconds}"
+        yield wrong, f"write {seconds}"
+        yield wrong, "write it in one unit, such as 90 s"
+
+
+def letters(text: str, dimension: str, unit: str) -> Iterator[tuple[str, str]]:
+    """Yield a number with the letters that stand for a unit, or with one in place of a digit."""
+    found = re.fullmatch(rf"([<>]?)({NUMBER})\s*(\S.*)", text)
+    if found:
+        yield from _word_behind(found[1], found[2], found[3], dimension, unit)
+    curve = re.fullmatch(rf"([BCDKZbcdkz])\s*-?({NUMBER})\s*(?:A|amps?)?", text)
+    behind = re.fullmatch(rf"({NUMBER})\s*A?\s*-?(?:type|curve)?\s*([BCDKZ])(?: curve)?", text)
+    if dimension == "current" and (curve or behind):
+        letter, amps = (curve[1], curve[2]) if curve else (behind[2], behind[1])  # type: ignore[index]
+        wrong = f"has the curve ({letter.upper()}) beside the amps"
+        yield wrong, f"write [{amps} A]; where the curve counts it is an input of its own"
+    coded = re.fullmatch(r"(\d+)([RrkKM])(\d+)", text) if dimension == "resistance" else None
+    if coded:
+        word = SHORT_UNITS[dimension][coded[2]]
+        yield "has its point in a letter", f"write [{coded[1]}.{coded[3]} {word}]"
+    yield from _digits(text)
+
+
+def _word_behind(
+    side: str, number: str, word: str, dimension: str, unit: str
+) -> Iterator[tuple[str, str]]:
+    """Yield a number, with the sign of its side before it, and a word behind that is no unit."""
+    value = f"{side}{number}"
+    if known := SHORT_UNITS.get(dimension, {}).get(word):
+        more = ": pounds of pull are lbf, kilograms kgf" if dimension == "force" else ""
+        yield f"needs its unit ({word!r} is none{more})", f"write [{value} {known}]"
+    if word in _IN_OTHERS.get(dimension, {}):
+        times, other = _IN_OTHERS[dimension][word]
+        written = f"[{side}{times * float(number):.6g} {other}]"
+        yield f"is in {word}, and that is {times} {other}", f"write {written}"
+    if word == "m" and dimension == "resistance":
+        milli, mega = f"[{value} mohm]", f"[{value} Mohm]"
+        for do in (f"{milli} or {mega}", f"{mega} for millions", f"{milli} for thousandths"):
+            yield "may be thousandths or millions of an ohm", f"write {do}"
+    if re.fullmatch(r"°|deg[s.]?|degrees?", word) and dimension == "temperature":
+        c, f = f"[{value} C]", f"[{value} F]"
+        for do in (f"{c} or {f}", c, f):
+            yield "does not say of which scale", f"write {do}"
+    yield from _no_unit(value, number, word, dimension, unit)
+
+
+def _no_unit(
+    value: str, number: str, word: str, dimension: str, unit: str
+) -> Iterator[tuple[str, str]]:
+    """Yield a number with a word behind that is none of its units, but says what was meant."""
+    if _PLATE.fullmatch(word) and dimension == "current":
+        yield f"needs its unit ({word!r} is what a plate calls it)", f"write [{value} A]"
+    if word.casefold() in ("ac", "dc", "rms") and dimension in ("current", "voltage"):
+        yield f"needs its unit beside {word!r}", f"write [{value} {unit}]"
+    if word.upper() in ("VA", "KVA") and dimension == "power":
+        watts = f"[{value} {'kW' if len(word) > 2 else 'W'}]"
+        wrong = "is in volt-amps, which are watts of a heater alone"
+        yield wrong, f"write {watts} for a heater; a motor takes fewer watts"
+    if re.fullmatch(r"cycles?|cyc\.?|cy", word) and dimension == "time":
+        at = (f"[{float(number) / hz:.4g} s] for {hz} Hz" for hz in _MAINS)
+        yield "is in cycles of the mains", f"write {', or '.join(at)}"
+
+
+def _digits(text: str) -> Iterator[tuple[str, str]]:
+    """Yield a number with a letter in place of a digit, or with a gap."""
+    digits = re.sub(r"(?<=[\d.])[oO](?=[\d.\s]|$)|^[oO](?=[.\d])", "0", text)
+    digits = re.sub(r"(?<=[\d.])[lI](?=[\d.])|^[lI](?=[\d.])", "1", digits)
+    digits = re.sub(r"(?<=\d)[oO](?=\.)", "0", digits)
+    if digits != text:
+        yield "has a letter in its number", f"is it [{digits}]?"
+    if re.search(r"\s0hms?$", text):
+        yield "has a digit in its unit", f"is it [{re.sub('0hm', 'ohm', text)}]?"
+    gap = re.fullmatch(r"(\d+)\s+(\.\d+\s*\D+)|(\d+\.)\s+(\d+\s*\D+)", text)
+    if gap:
+        yield "has a gap in its number", f"is it [{''.join(filter(None, gap.groups()))}]?"
