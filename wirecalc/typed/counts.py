@@ -47,7 +47,7 @@ class Count(Kind):
     def _no_count(self, given: object) -> BadText:
         if says_none(given):
             return no_value(str(given))
-        digits = re.match(r"\s*([0-9]{1,9})(?:\.0*)?(?=\s|$)", in_digits(str(given)))
+        digits = re.match(r"\s*([0-9]{1,9})(?:\.0*)?(?=[\s/x×]|$)", in_digits(str(given)))
         do = f": {digits[1]}" if digits else ""
         return BadText(f"{given!r} is not a count", f"write a {self.span}{do}")
 

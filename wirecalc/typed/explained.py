@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator
 
 from ..base.errors import BadText
 from .odd_units import NUMBER, SHORT_UNITS, letters, two_units
-from .quantities import LONGEST
+from .quantities import FRACTIONS, LONGEST, NO_NUMBER
 from .tidy import in_digits
 from .unit_names import SPELLINGS
 
@@ -28,6 +28,9 @@ _NONE = re.compile(
     re.IGNORECASE,
 )
 _FINEST = 64  # of an inch: with a finer number below it a slash parts two values
+_THERE_AND_BACK = re.compile(
+    r"(?:round ?-?trip|there and back|both ways|two ways?|loop|return|total)", re.IGNORECASE
+)
 Read = Callable[[str], object]
 
 
@@ -44,7 +47,7 @@ def no_value(text: str) -> BadText:
 
 
 def explained(
-    text: str, dimension: str, unit: str, read: Read, upper: str, error: BadText
+    text: str, dimension: str, unit: str, read: Read, upper: str, example: str, error: BadText
 ) -> BadText:
     """Return the refusal of a text with what would do, where its meaning shows; else the `error`.
 
@@ -60,6 +63,16 @@ def explained(
         found = re.findall(r"\[(.*?)\]", would_do)
         if all(_is_read(one, read) for one in found):
             return BadText(f"{text!r} {wrong}", re.sub(r"\[(.*?)\]", r"\1", would_do))
+    return _words_before(text, example, read, error)
+
+
+def _words_before(text: str, example: str, read: Read, error: BadText) -> BadText:
+    """Return the refusal of a text that has words before its value; else the `error`."""
+    found = re.fullmatch(rf"(?:[13] ?)?(?:[a-zA-Z]\S*\s+)+({_N}\s*\S+)", text)
+    if found and _is_read(found[1], read):
+        return BadText(f"{text!r} has words before its value", f"write {found[1]}")
+    if error.would_do == NO_NUMBER:
+        return BadText(error.wrong, f"{NO_NUMBER}, such as {example}, or unknown")
     return error
 
 
@@ -106,6 +119,7 @@ def _meanings(
             yield "says a side, and this is one value", f"write the value itself, such as [{side}]"
     yield from two_units(clean, dimension)
     yield from letters(clean, dimension, unit)
+    yield from _other_numbers(clean)
     said = re.sub(r"\s*(?:plus or minus|plus/minus|plus minus|give or take)\s*", " ±", clean)
     if said != clean:
         yield "has its error in words", f"write [{said}]"
@@ -125,8 +139,23 @@ def _meanings(
         yield "has no unit", f"write [{main.strip()} {unit} ±{off.strip()}]"
 
 
+def _other_numbers(clean: str) -> Iterator[tuple[str, str]]:
+    """Yield a tolerance with two ends, and a number in powers of ten."""
+    if ends := re.fullmatch(rf"\+({_N})\s*%?\s*/\s*-({_N})\s*%?", clean):
+        wrong = "has an end above and one below"
+        yield (
+            wrong,
+            f"write [{ends[2]} %] here, and {ends[1]} % as the end above, where it is asked",
+        )
+    if re.fullmatch(rf"{_N}[eE][-+]?\d{{1,2}}\s*\S+", clean):
+        number, word = re.findall(r"[-+\d.eE]+|\S+", re.sub(r"(\d)([^\deE.+-])", r"\1 \2", clean))[
+            :2
+        ]
+        yield "is in powers of ten", f"write [{float(number):.10g} {word}]"
+
+
 def _ranges(text: str, unit: str, upper: str) -> Iterator[tuple[str, str]]:
-    found = re.fullmatch(rf"({_N})\s*([^\d\s.-]*)\s*(?:-|–|—|to)\s*({_N})\s*(.*)", text)
+    found = re.fullmatch(rf"({_N})\s*([^\d\s./-]*)\s*(?:-|–|—|to)\s*({_N})\s*(.*)", text)
     if not found:
         return
     low, behind, high, word = found.groups()
@@ -145,7 +174,7 @@ def _several(text: str, dimension: str, unit: str, read: Read) -> Iterator[tuple
     found = re.fullmatch(rf"({_N})\s*([/+&])\s*({_N})\s*([^\d±]*)", text)
     if found and found[1] == found[3]:
         yield "is two values", "write the one value that is asked for"
-    elif found and not (found[2] == "/" and float(found[1]) < float(found[3]) <= _FINEST):
+    elif found and not (found[2] == "/" and _is_fraction(found[1], found[3], dimension)):
         word = found[4].strip() or unit
         dual = dimension == "capacitance"
         wrong = "is a part with two sections, a value each" if dual else "is two values"
@@ -162,6 +191,11 @@ def _several(text: str, dimension: str, unit: str, read: Read) -> Iterator[tuple
         yield "is one value several times", f"write one of them, [{one}]"
 
 
+def _is_fraction(top: str, bottom: str, dimension: str) -> bool:
+    """Whether two numbers with a slash between may be a fraction, in a unit that is divided so."""
+    return dimension in FRACTIONS and float(top) < float(bottom) <= _FINEST
+
+
 def _is_same(one: str, other: str, read: Read) -> bool:
     """Whether two texts are one value, as a plate has it in two units."""
     if not (_is_read(one, read) and _is_read(other, read)):
@@ -172,12 +206,16 @@ def _is_same(one: str, other: str, read: Read) -> bool:
 
 def _behind(text: str, dimension: str) -> Iterator[tuple[str, str]]:
     """Yield the value at the start of a text that goes on: 20 lb pull, 35 uF 370 V, 15 A 1P."""
-    found = re.match(rf"({_N}(?:\s*\d*/\d+)?)\s*([^\s\d,;/]+)(?=\s|\s*/\s*\d)(.+)", text)
+    found = re.match(rf"({_N}(?:\s*\d*/\d+)?)\s*([^\s\d,;/@]+)(?=\s|@|\s*/\s*\d)(.+)", text)
     if not found or "±" in text or "+/-" in text or "+-" in text:
         return
     number, word, rest = found[1], found[2], found[3].strip(" /")
     if any(rest in (name, *more) for units in SPELLINGS.values() for name, more in units.items()):
         return  # 24 N m is no force
     word = SHORT_UNITS.get(dimension, {}).get(word, word)
-    other = "is another input" if re.match(r"[\d.]", rest) else "says nothing here"
+    if dimension == "length" and _THERE_AND_BACK.fullmatch(rest):
+        half = f"[{float(number) / 2:.6g} {word}]" if re.fullmatch(_N, number) else "half of it"
+        yield "is there and back", f"write {half} if one way is asked for"
+        return
+    other = "is another input" if re.match(r"(?:@|at)?\s*[\d.]", rest) else "says nothing here"
     yield f"goes on behind the value: {rest!r} {other}", f"write [{number} {word}]"

@@ -9,11 +9,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from .units import SPELLINGS
+
 NUMBER = r"[-+−]?(?:\d+\.?\d*|\.\d+)"
 SHORT_UNITS = {  # letters that stand for a unit on a meter or a part, where it has one meaning
     "resistance": {"k": "kohm", "K": "kohm", "M": "Mohm", "R": "ohm", "r": "ohm"},
     "capacitance": {"u": "uF", "µ": "uF", "n": "nF", "p": "pF"},
-    "force": {"lb": "lbf", "lbs": "lbf", "#": "lbf", "pounds": "lbf", "pound": "lbf", "kg": "kgf"},
+    "force": {"lb": "lbf", "lbs": "lbf", "#": "lbf", "pounds": "lbf", "pound": "lbf", "kg": "kgf"}
+    | dict.fromkeys(("kgs", "kilo", "kilos"), "kgf"),
     "time": {"m": "min"},
     "length": {},
 }
@@ -32,6 +35,12 @@ _TWO_UNITS = {  # a value in two units of one dimension: how many of the second 
 }
 _PLATE = re.compile(r"(?:fla|rla|lra|mca|mocp|mop|sfa|nla|amps? ?(?:fla|rla|lra))", re.IGNORECASE)
 _MAINS = (60, 50)  # Hz
+
+
+def is_unit(text: str) -> bool:
+    """Return whether a word is a unit of anything here, as people spell it."""
+    spelled = (s for units in SPELLINGS.values() for n, more in units.items() for s in (n, *more))
+    return text.casefold() in map(str.casefold, spelled)
 
 
 def two_units(text: str, dimension: str) -> Iterator[tuple[str, str]]:
@@ -69,6 +78,12 @@ def letters(text: str, dimension: str, unit: str) -> Iterator[tuple[str, str]]:
         letter, amps = (curve[1], curve[2]) if curve else (behind[2], behind[1])  # type: ignore[index]
         wrong = f"has the curve ({letter.upper()}) beside the amps"
         yield wrong, f"write [{amps} A]; where the curve counts it is an input of its own"
+    poles = re.fullmatch(rf"([1-4])\s*[Pp]\s*-?({NUMBER})\s*A?", text)
+    if dimension == "current" and poles:
+        yield f"has the poles ({poles[1]}) before the amps", f"write [{poles[2]} A]"
+    rating = re.fullmatch(r"[Tt]\s*(\d{2,3})\s*°?[Cc]?", text)
+    if dimension == "temperature" and rating:
+        yield "is a rating with its letter", f"write [{rating[1]} C]"
     coded = re.fullmatch(r"(\d+)([RrkKM])(\d+)", text) if dimension == "resistance" else None
     if coded:
         word = SHORT_UNITS[dimension][coded[2]]

@@ -18,6 +18,7 @@ from ..base.errors import BadText
 from .unit_names import SPELLINGS
 from .units import converter, read_unit
 
+NO_NUMBER = "write a number and a unit"
 LONGEST = 80  # characters; nobody types a longer quantity, and nothing longer is read
 
 _SIGN = r"(?P<sign>[-+−]?)"
@@ -57,13 +58,13 @@ def read_number(text: str) -> tuple[Number, str]:
     Raises BadText where the text does not start with a plain number.
     """
     if len(text) > LONGEST:
-        raise BadText(f"{text[:20]!r}... is longer than any quantity", "write a number and a unit")
+        raise BadText(f"{text[:20]!r}... is longer than any quantity", NO_NUMBER)
     if "," in text and (wrong := comma(text)):
         raise wrong
     text = text.strip()
     match = _NUMBER.match(text)
     if match is None:
-        raise BadText(f"{text!r} does not start with a number", "write a number and a unit")
+        raise BadText(f"{text!r} does not start with a number", NO_NUMBER)
     rest = text[match.end() :]
     if re.match(r"[\d.*/^eE+]", rest) and not re.match(r"e[a-z]", rest, re.IGNORECASE):
         raise BadText(f"{text!r} is not a plain number", "write it out, such as 0.25 or 1/4")
@@ -97,13 +98,13 @@ def _value(match: re.Match[str], text: str) -> Number:
     else:
         top, bottom = part["n"] or part["fn"], part["d"] or part["fd"]
         if int(bottom) == 0:
-            raise BadText(f"{text!r} divides by zero", "write a number and a unit")
+            raise BadText(f"{text!r} divides by zero", NO_NUMBER)
         if int(top) >= int(bottom):
             wrong = f"{text!r} has a slash, and a fraction is less than one"
             raise BadText(wrong, "write one of the two numbers, or a fraction such as 1 1/4 in")
         number = Number(sign * (int(part["whole"] or 0) + int(top) / int(bottom)), None)
     if not math.isfinite(number.value):
-        raise BadText(f"{text!r} is not a finite number", "write a number and a unit")
+        raise BadText(f"{text!r} is not a finite number", NO_NUMBER)
     return number
 
 
@@ -119,7 +120,7 @@ def read_quantity(text: str, dimension: str, unit: str, example: str = "") -> Qu
     Raises BadText, saying what would do.
     """
     if len(text) > LONGEST:
-        raise BadText(f"{text[:20]!r}... is longer than any quantity", "write a number and a unit")
+        raise BadText(f"{text[:20]!r}... is longer than any quantity", NO_NUMBER)
     main, error = split_error(text)
     number, typed = read_number(main)
     if not typed:

@@ -119,7 +119,7 @@ class QuantityKind(Kind):
         try:
             quantity = read_quantity(typed, self.dimension, self.unit)
         except BadText as error:
-            how = self.dimension, self.unit, self.read, self.upper_input
+            how = self.dimension, self.unit, self.read, self.upper_input, self.example
             raise explained(typed, *how, error) from None
         if not self.inside(quantity.value):
             wrong = f"{typed!r} is outside {self.span}"

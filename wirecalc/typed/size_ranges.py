@@ -100,6 +100,11 @@ def _one_or_none(text: str, clean: str) -> BadText | None:
     """Return the refusal of one size without a unit, or of colours; None for another text."""
     if clean in GAUGES:
         return BadText(f"{text!r} has no unit of size", f"write {clean} AWG or {clean} mm2")
+    if re.fullmatch(r"[0-9]{3,}-[0-9]{3,}", clean):
+        return BadText(f"{text!r} has no unit of size", f"write {clean} cmil")
+    if found := re.fullmatch(r"(?i)(?:max\.?|maximum|up-|min\.?) ?([0-9]{1,2}) AWG", clean):
+        would_do = f"write all of it, as printed; where only one size is, {found[1]} AWG"
+        return BadText(f"{text!r} is one end of a range", would_do)
     if not set(re.findall("[a-z]+", clean.casefold())) & _COLOURS:
         return None
     ends = re.fullmatch(r"[a-z ]+([0-9]{1,2}-[0-9]{1,2})(?: AWG)?", clean, re.IGNORECASE)

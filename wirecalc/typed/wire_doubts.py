@@ -7,10 +7,12 @@ from collections.abc import Container
 
 from ..base.errors import BadText
 from ..base.rounding import show
+from .odd_units import is_unit
 from .quantities import comma
 from .tidy import in_digits
 from .wire_lists import LEAST_STRANDS, THINNEST_WIRE, gauges_named, wires_in
 
+_LEAST_GAUGE = 8.0  # a number below it is an area on a cable, one from it on a gauge
 _MOST_NOUGHTS = 4  # 4/0 is the thickest gauge
 _GAUGES_OF_OTHERS = ("SWG", "BWG", "ISWG", "WWG", "MWG")
 
@@ -38,12 +40,38 @@ def no_size(text: str, clean: str, words: Container[str]) -> BadText:
     digits = gauges_named(in_digits(clean))
     if digits != clean and re.fullmatch(r"(?i)[0-9/]+ AWG.*", digits):
         return BadText(f"{text!r} is in words", f"write {digits}")
-    jacket = re.match(r"#?\s*(?P<gauge>[0-9]{1,2})(?:\s*[-/]\s*[2-9]\b|\s*ga\b|\s*gauge\b)", clean)
+    jacket = re.match(
+        r"#?\s*(?P<gauge>[68]|[12][0-9])(?:\s*[-/]\s*[2-9]\b|\s*ga\b|\s*gauge\b)", clean
+    )
     if jacket:  # 14-2, 16/3: gauge and number of wires, as printed on a jacket
         return BadText(f"{text!r} is how a cable is marked", f"write {jacket['gauge']} AWG")
-    return joined_by_a_word(text) or BadText(
-        f"{text!r} names no wire size", "write 18 AWG, 1.5 mm2, 26x30 AWG or 41x0.254 mm"
+    return joined_by_a_word(text) or _metric_cable(text, clean) or _bare_gauges(text, clean)
+
+
+def _metric_cable(text: str, clean: str) -> BadText | None:
+    """Return what would do for a metric cable's marking: 3G1.5, H05VV-F 3x1.5."""
+    found = re.fullmatch(
+        r"(?:\S+ )?[1-9] ?(?:[Gg]|[xX×]) ?([0-9]{1,2}(?:\.[0-9]+)?)(?: ?mm)?", clean
     )
+    if found and (float(found[1]) < _LEAST_GAUGE or "." in found[1] or "g" in clean.casefold()):
+        return BadText(f"{text!r} is how a cable is marked", f"write {found[1]} mm2")
+    return None
+
+
+def _bare_gauges(text: str, clean: str) -> BadText:
+    """Return what would do for gauges without AWG, with other things behind; else for any text."""
+    bare = re.fullmatch(r"#?[0-9]{1,2}(?:\s*[+,/;]\s*#?[0-9]{1,2})+", clean)
+    if bare and all(int(n) >= _LEAST_GAUGE for n in re.findall("[0-9]+", clean)):
+        each = "; ".join(f"{n} AWG" for n in re.findall("[0-9]+", clean))
+        return BadText(f"{text!r} has no unit of size", f"write each with its own: {each}")
+    if counted := re.fullmatch(r"[1-9] ?[xX×] ?([0-9]{1,2})", clean):
+        return BadText(f"{text!r} has no unit of size", f"write {counted[1]} AWG for one wire")
+    behind = re.fullmatch(r"#?([0-9]{1,2})\s+([a-zA-Z].*)", clean)
+    if behind and int(behind[1]) >= _LEAST_GAUGE and not is_unit(behind[2].split()[0]):
+        wrong = f"{text!r} has no unit of size, and {behind[2]!r} is none"
+        return BadText(wrong, f"write {behind[1]} AWG or {behind[1]} mm2")
+    sizes = "write 18 AWG, 1.5 mm2, 26x30 AWG or 41x0.254 mm"
+    return BadText(f"{text!r} names no wire size", sizes)
 
 
 def _either(number: str, words: str) -> str:
@@ -82,12 +110,15 @@ def joined_by_a_word(text: str) -> BadText | None:
     if bundle and int(bundle[1]) >= LEAST_STRANDS and THINNEST_WIRE < int(bundle[2]) <= 40:
         would_do = f"write {bundle[1]}x{bundle[2]} AWG for them, or one size such as 18 AWG"
         return BadText(f"{text!r} may be {bundle[1]} strands of {bundle[2]} AWG", would_do)
-    strands = re.fullmatch(r"([0-9]+)/(0?\.[0-9]+)(?:\s*mm)?", clean)
+    strands = re.fullmatch(r"([0-9]+)\s*[/xX×]\s*(0?\.[0-9]+)(?:\s*mm)?", clean)
     if strands:
         would_do = f"write {strands[1]}x{strands[2]} mm"
         return BadText(f"{text!r} may be strands of one wire", would_do)
     if sizes := re.fullmatch(r"(?i)([0-9]{1,2}) ?- ?[0-9]{2} AWG.*", clean):
         return BadText(f"{text!r} is a range of sizes", f"write one wire, such as {sizes[1]} AWG")
+    if times := re.fullmatch(r"(?i)([0-9]{1,2}) AWG ?[x×] ?([2-9])", clean):
+        would_do = f"write {times[1]} AWG for one; for all of them {times[2]}x{times[1]} AWG"
+        return BadText(f"{text!r} names several wires", would_do)
     both = re.fullmatch(r"(?i)([0-9]{1,2})/([0-9]{2}) AWG", apart)
     if both and int(both[2]) <= THINNEST_WIRE:  # thinner ones are strands
         apart = f"{both[1]} AWG; {both[2]} AWG"

@@ -12,6 +12,7 @@ from .explained import no_value, says_none
 from .kinds import Kind, Read, as_text
 from .size_ladders import ranges_to_try, wires_to_try
 from .size_ranges import SizeRange, read_size_range
+from .tidy import tidy
 from .trials import Ladder, Request
 from .wire_lists import wires_in
 from .wires import Wire, read_wire
@@ -99,7 +100,12 @@ def _meant(typed: str, words: Sequence[str]) -> list[str]:
     also = set(_TRADE.get(typed.casefold().replace("-", " "), ()))
     if screw:
         also |= {f"No.{screw[1]}"} | ({f"M{screw[1]}"} if typed.isdigit() else set())
-    return [w for w in words if w.casefold() in said or w in also]
+    meant = [w for w in words if w.casefold() in said or w in also]
+    if meant:
+        return meant
+    parts = said & {part for w in words for part in w.casefold().split("-")[-1:]}  # curve C
+    last = [w for w in words if w.casefold().split("-")[-1] in parts]
+    return last if len(last) == 1 else []
 
 
 def _same_number(typed: str, word: str) -> bool:
@@ -137,7 +143,7 @@ class WireKind(_WordKind):
     def read(self, given: object) -> Read:
         if says_none(given):
             raise no_value(str(given))
-        return _read_wire(as_text(given, self.example))
+        return _read_wire(tidy(as_text(given, self.example)))
 
     def parts(self, given: object) -> Sequence[object]:
         return wires_in(given) if isinstance(given, str) else (given,)
