@@ -102,7 +102,7 @@ def test_words_that_fit_nothing_are_said_and_the_parts_of_the_trade(cli_main: Co
 @pytest.mark.parametrize(
     ("typed", "says", "fits"),
     [
-        ("ntc", "Nothing here speaks of 'ntc'", []),
+        ("superheat", "Nothing here speaks of 'superheat'", []),
         ("magnetron", "Nothing here speaks of 'magnetron' for itself", ["discharge"]),
         ("strain relief", "Not checked by substitute: whether", ["wire-break"]),
         ("cat iii", "Nothing here speaks of 'cat'", []),

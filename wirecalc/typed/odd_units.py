@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from .units import SPELLINGS
+from .unit_names import SPELLINGS
 
 NUMBER = r"[-+−]?(?:\d+\.?\d*|\.\d+)"
 SHORT_UNITS = {  # letters that stand for a unit on a meter or a part, where it has one meaning

@@ -113,24 +113,19 @@ PINT_NAMES = {
 
 DEGREES = {"C": "degC", "F": "degF", "K": "kelvin"}
 
+_NO_AMPS = "watts are not amps: divide by the voltage, or read the plate for amps"
 HINTS = {
-    ("force", "lb"): "pounds of pull are lbf",
-    ("force", "lbs"): "pounds of pull are lbf",
-    ("force", "pound"): "pounds of pull are lbf",
-    ("force", "pounds"): "pounds of pull are lbf",
-    ("force", "kg"): "kilograms of pull are kgf",
-    ("force", "kgs"): "kilograms of pull are kgf",
+    **{("force", u): "pounds of pull are lbf" for u in ("lb", "lbs", "pound", "pounds")},
+    **{("force", u): "kilograms of pull are kgf" for u in ("kg", "kgs")},
+    **{("force", u): "that is a torque" for u in ("ft-lb", "ft lb", "in-lb", "in lb")},
     ("time", "m"): "m is metres; minutes are min",
-    ("current", "W"): "watts are not amps: divide by the voltage, or read the plate for amps",
-    ("current", "kW"): "watts are not amps: divide by the voltage, or read the plate for amps",
+    **{("length", u): "a mile is 5280 ft" for u in ("mi", "mile", "miles")},
+    **{("length", u): "a km is 1000 m" for u in ("km", "kms")},
+    **{("power", u): "that is heat moved, not watts taken" for u in ("BTU", "BTU/h", "btuh")},
+    **{("current", u): _NO_AMPS for u in ("W", "kW", "VA", "kVA")},
     ("capacitance", "mF"): "a capacitor's MF, MFD or mF is uF",
     ("capacitance", "MF"): "a capacitor's MF, MFD or mF is uF",
-    ("resistance", "gigohm"): "a gigohm is 1000 Mohm",
-    ("resistance", "Gohm"): "a Gohm is 1000 Mohm",
-    ("current", "kA"): "a kA is 1000 A",
     ("voltage", "VDC"): "ac or dc is said by what is asked for: V alone",
-    ("force", "ft-lb"): "that is a torque",
-    ("force", "in-lb"): "that is a torque",
     ("area", "AWG"): "a gauge is a name, not an area",
 }
 

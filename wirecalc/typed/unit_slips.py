@@ -25,9 +25,10 @@ if TYPE_CHECKING:
 _SLIPS = {"C": "F", "F": "C", "mm": "in", "in": "mm", "lbf": "kgf", "kgf": "lbf", "ft": "m"}
 _SLIPS |= {"mohm": "Mohm", "Mohm": "mohm"}  # by the case of a letter: asked, and not offered
 _BY_CASE = "mohm is a thousandth of an ohm, Mohm a million: which was meant?"
-_BY_THOUSANDS = (  # units of one name, each a thousand or a million of the one before
-    *(("uA", "mA", "A"), ("mV", "V", "kV"), ("mohm", "ohm", "kohm", "Mohm"), ("mW", "W", "kW")),
-    *(("pF", "nF", "uF", "F"), ("ms", "s"), ("um", "mm", "m"), ("Hz", "kHz")),
+_THOUSANDS = (  # units of one name -> the power of ten of each
+    *({"uA": -6, "mA": -3, "A": 0}, {"mV": -3, "V": 0, "kV": 3}, {"mW": -3, "W": 0, "kW": 3}),
+    *({"mohm": -3, "ohm": 0, "kohm": 3, "Mohm": 6}, {"pF": -12, "nF": -9, "uF": -6, "F": 0}),
+    *({"ms": -3, "s": 0}, {"um": -6, "mm": -3, "m": 0}, {"Hz": 0, "kHz": 3}),
 )
 _LITTLE = 1 / 30  # of what is usual, where the number itself is nearer to it in its unit
 # C; what ratings of parts are printed with (common practice, no source)
@@ -62,7 +63,7 @@ def refuse_slip(kind: QuantityKind, typed: str, value: float, *, printed: bool) 
         if kind.dimension == "temperature":
             if printed and _is_odd_rating(kind, typed, value):
                 _refuse(kind, typed, value, unit)
-        elif _is_little(kind, typed, value, usual, unit):
+        elif _is_little(kind, typed, usual, unit):
             _refuse(kind, typed, value, unit)
 
 
@@ -72,15 +73,16 @@ def _usual(typical: str, dimension: str) -> tuple[float, str]:
     return number.value, read_unit(word, dimension)
 
 
-def _is_little(kind: QuantityKind, typed: str, value: float, usual: float, unit: str) -> bool:
+def _is_little(kind: QuantityKind, typed: str, usual: float, unit: str) -> bool:
     """Whether a value is next to nothing beside what is usual, and near it in the usual unit."""
     number, word = _usual(typed, kind.dimension)
-    row = next((row for row in _BY_THOUSANDS if word in row and unit in row), ())
-    if not row or not usual or row.index(word) >= row.index(unit):
+    tens = next((row for row in _THOUSANDS if {word, unit, kind.unit} <= row.keys()), {})
+    if not tens or not usual or tens[word] >= tens[unit]:
         return False
-    share = abs(value) / convert(usual, unit, kind.unit)
-    could_be = kind.inside(convert(number, unit, kind.unit))
-    return could_be and share < _LITTLE and abs(math.log(abs(number / usual))) < -math.log(share)
+    times = abs(number / usual)  # what is usual, in its unit
+    share = times * 10.0 ** (tens[word] - tens[unit])
+    could_be = kind.inside(number * 10.0 ** (tens[unit] - tens[kind.unit]))
+    return could_be and share < _LITTLE and abs(math.log(times)) < -math.log(share)
 
 
 def _is_odd_rating(kind: QuantityKind, typed: str, value: float) -> bool:
