@@ -88,9 +88,10 @@ def _is_little(kind: QuantityKind, typed: str, usual: float, unit: str) -> bool:
 def _is_odd_rating(kind: QuantityKind, typed: str, value: float) -> bool:
     """Whether a rating is none that is printed in C, and its number would be one."""
     number, word = _usual(typed, kind.dimension)
+    if word != "F" or number not in _PRINTED_C or not kind.inside(number):
+        return False
     celsius = convert(value, kind.unit, "C")
-    is_one = any(abs(celsius - printed) <= 1.0 for printed in _PRINTED_C)
-    return word == "F" and number in _PRINTED_C and not is_one and kind.inside(number)
+    return not any(abs(celsius - printed) <= 1.0 for printed in _PRINTED_C)
 
 
 def _refuse(kind: QuantityKind, typed: str, value: float, usual_unit: str) -> None:
