@@ -16,7 +16,7 @@ from typing import TextIO
 from . import commands
 from .base.blame import TRACEBACK, described, show_traceback
 from .base.errors import BadInput, OtherWords, PluginDefect, TableError
-from .commands import calculate, listing
+from .commands import calculate, listing, process
 from .commands.result import DEFECT, WRONG, Result, Stream
 from .output import terminal_width
 from .output.layout import printable, rule, visible, wrap
@@ -26,12 +26,21 @@ INTERRUPTED = 130
 
 
 def main(argv: Sequence[str] | None = None) -> int:
-    """Run the command line and return its exit status. Nobody sees a traceback."""
+    """Run the command line and return its exit status. Nobody sees a traceback.
+
+    Without words it is the installed command, whose process is its own.
+    """
     if "_ARGCOMPLETE" in os.environ:  # a shell wants to complete a line
         from .commands.shell_completion import complete
 
         complete()
-    words = list(sys.argv[1:] if argv is None else argv)
+    if argv is not None:
+        return _shown(list(argv))
+    process.take_over()
+    return process.end(_shown(sys.argv[1:]))
+
+
+def _shown(words: list[str]) -> int:
     with terminal_width.shown_on(terminal_width.looked_at(sys.stdout)):
         return _run(words)
 

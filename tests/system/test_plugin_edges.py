@@ -443,13 +443,13 @@ def test_a_strict_run_says_each_on_a_line(plugged: Command, outside: Outside) ->
     ]
 
 
-@pytest.mark.skipif(os.name != "posix", reason="an exit that Python cannot hold up")
+@pytest.mark.skipif(os.name != "posix", reason="a signal that nobody can hold up")
 def test_an_exit_that_nobody_can_catch_never_reads_as_a_verdict_here(
     command: Command, outside: Outside
 ) -> None:
-    """`os._exit` ends the process: the rescue switch still works."""
-    outside.add("demo_gone", "import os\nos._exit(7)\n")
-    assert command(*PULL, env=outside.env).status == 7
+    """A kill ends the process: the rescue switch still works."""
+    outside.add("demo_gone", "import os\nos.kill(os.getpid(), 9)\n")
+    assert command(*PULL, env=outside.env).status == -9
     assert command(*PULL, "--bundled-only", env=outside.env).status == 0
     done = command("plugins", "--bundled-only", env=outside.env)
     assert "demo_gone" in done.out
