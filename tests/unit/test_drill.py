@@ -353,7 +353,7 @@ def test_blank_answers_are_marked_blank(bundled: wirecalc.Catalogue) -> None:
 
 
 def test_page_shows_what_each_meter_shows_of_one_start() -> None:
-    page = (Path(__file__).parents[2] / "docs" / "drill.md").read_text(encoding="utf-8")
+    page = (Path(__file__).parents[2] / "docs" / "demonstrations.md").read_text(encoding="utf-8")
     start = {"load_torque": "25 %", "inertia": "0.005 kg m2", "voltage_at_rest": "117 V"}
     found = wirecalc.run("start-curve", textbook_motor="split-phase-115V", **start)
     listing = next(one for one in found.listings if one.title.startswith("What each kind"))
