@@ -20,6 +20,7 @@ ASKED = {  # words of a question of the job -> what is typed; an invented washer
     "Which machine": "washer, 120 V (invented)",
     "Who does the work": "",
     "On which day": "2026-01-27",
+    "How is it connected": "1",
     "1 motor windings": "",
     "1 bleeding": "",
     "1 heater (as found)": "",
@@ -42,6 +43,11 @@ READINGS = {
     "barrel_length": "6.4",
     "nameplate_voltage": "120 V",
     "voltage_running": "117.2 V ±(1%+3)",
+    "outlet_kind": "120-grounded",
+    "line_neutral": "118.0 V ±(1%+3)",
+    "line_ground": "117.9 V ±(1%+3)",
+    "neutral_ground": "0.10 V ±(1%+3)",
+    "ground_proof": "low-impedance",
     "ground_point": "plug-pin",
     "ground_resistance": "0.062 ohm ±(1%+2)",
     "leakage_current": "0.21 mA ±(2%+2)",
@@ -94,7 +100,8 @@ def test_from_the_first_question_to_the_page_without_an_editor(
     assert "JOB: PASS" in seen
     assert max(len(line) for line in seen.partition("JOB: ")[0].splitlines()) <= 40
     sheet = sheet_of(empty_folder)
-    assert [c["name"] for c in sheet["check"]] == ["strip", "supply", "ground path", "leakage"]
+    names = [c["name"] for c in sheet["check"]]
+    assert names == ["strip", "supply", "outlet", "ground path", "leakage"]
     assert sheet["check"][0]["barrel_length"] == "6.4 mm"
     assert sheet["nameplate"] == {"nameplate_voltage": "120 V"}
     assert sheet["confirmed"]["cut_off_cause_found"] == "does not apply: none had opened"
@@ -105,7 +112,7 @@ def test_from_the_first_question_to_the_page_without_an_editor(
     assert "belt put back" in (empty_folder / "washer.html").read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("after", [3, 11, 22])
+@pytest.mark.parametrize("after", [3, 12, 23])
 def test_killed_and_taken_up_again_nothing_is_lost_but_the_answer_in_the_air(
     empty_folder: Path, after: int
 ) -> None:

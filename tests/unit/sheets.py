@@ -10,6 +10,9 @@ from typing import Any
 
 GOOD = {  # as left, of one machine
     "supply": 'nameplate_voltage = "120 V"\nvoltage_running = "119.6 V ±(1%+3)"\n',
+    "outlet": 'outlet_kind = "120-grounded"\nline_neutral = "120.4 V ±(1%+3)"\n'
+    'line_ground = "120.3 V ±(1%+3)"\nneutral_ground = "0.20 V ±(1%+3)"\n'
+    'ground_proof = "low-impedance"\n',
     "ground": 'ground_point = "plug-pin"\nground_resistance = "0.061 ohm ±(1%+2)"\n'
     'lead_resistance = "0 ohm"\n',
     "insulation": 'insulation_resistance = "50 Mohm ±(5%+1)"\nprotection = "class-i"\n'
@@ -45,7 +48,7 @@ ANSWERS = (
 )
 OF_GAS = "gas_left_to_licensed"
 OF_MICROWAVE = ("high_voltage_discharged", "door_leakage_measured")
-EVERY = ("supply", "ground", "insulation")  # what every machine must have
+EVERY = ("supply", "outlet", "ground", "insulation")  # what every machine must have
 
 
 def check(calculation: str, machine: str = "") -> str:

@@ -15,7 +15,7 @@ from wirecalc.base.errors import BadText, PluginDefect
 from wirecalc.commands.job_dialogue import lead_through
 
 CATALOGUE = build(bundled_only=True)
-WASHER = ("washer", "does not turn", "", "", "")  # as far as the first step
+WASHER = ("washer", "does not turn", "", "", "", "")  # as far as the first step
 TO_WIRE = (*WASHER, "", "", "", "3")  # bleeding, dead tests and parts: none; wire: strip
 
 
@@ -47,7 +47,9 @@ def test_sheet_is_kept_after_every_answer() -> None:
             "style": "closed",
         }
     ]
-    assert len(dict.fromkeys(kept)) == 10  # none; kind, title, the rest; four steps; two readings
+    assert (
+        len(dict.fromkeys(kept)) == 11
+    )  # none; kind, title, date, the rest; four steps; two readings
 
 
 def test_what_serves_in_a_check_is_said_once() -> None:
@@ -88,7 +90,7 @@ def test_hazard_of_the_machine_is_said_first_and_once() -> None:
 
 def test_answer_that_the_sheet_contradicts_is_explained_and_asked_again() -> None:
     steps = ["", "", "", "", "", "", ""]  # from isolate to prove the joint, none
-    supply = ["later", ""]  # and nothing else at power up
+    supply = ["later", "later", ""]  # and nothing else at power up
     to_leakage = [*WASHER, *steps[:6], *supply, "later", "leakage"]
     readings = ["yes", "0.2 mA ±0.01 mA", "", "", "machine_kind", "refrigerator"]
     heard, sheet, _ = led(*to_leakage, *readings)

@@ -34,6 +34,11 @@ LEAKAGE = {"switched_on": "yes", "leakage_current": "0.2 mA ±0.01 mA", "machine
 READINGS = {
     "nameplate_voltage": "120 V",
     "voltage_running": "117 V",
+    "outlet_kind": "120-grounded",
+    "line_neutral": "118 V",
+    "line_ground": "118 V",
+    "neutral_ground": "0.1 V",
+    "ground_proof": "low-impedance",
     "ground_point": "plug-pin",
     "ground_resistance": "0.06 ohm ±0.01 ohm",
     **LEAKAGE,
@@ -100,7 +105,7 @@ def test_job_ends_with_what_a_sheet_of_its_kind_must_have() -> None:
     person = Person(technician="an invented one").run()
     job = person.interview.evaluated()
     assert job.verdict == "pass", job.reasons
-    assert [c.calculation for c in job.checks] == ["supply", "ground", "leakage"]
+    assert [c.calculation for c in job.checks] == ["supply", "outlet", "ground", "leakage"]
     assert person.sheet["job"]["date"] == "2026-01-27"
     assert person.sheet["nameplate"] == {"nameplate_voltage": "120 V"}
     assert "asked_up_to" not in job.about
@@ -114,7 +119,8 @@ def test_questions_follow_the_work() -> None:
         for step in ("isolate", "dead tests", "parts", "wire", "joint", "prove the joint")
     ] + ["step power up"]
     order = [key.split(": ")[0] for key in person.asked if ": " in key]
-    assert list(dict.fromkeys(order)) == ["strip", "supply", "start", "ground path", "leakage"]
+    made = list(dict.fromkeys(order))
+    assert made == ["strip", "supply", "outlet", "start", "ground path", "leakage"]
 
 
 def test_nothing_is_asked_twice() -> None:

@@ -51,7 +51,8 @@ def first_screen(job: Job) -> str:
 
 
 # The table of kinds, row by row: what a careful shop asks of every such job besides the supply,
-# the ground path and one of insulation, leakage or screening (common practice, no source).
+# the outlet of what has a plug, the ground path and one of insulation, leakage or screening
+# (common practice, no source).
 FIXED = "fixed speed"
 BESIDES = {
     "refrigerator": {("inrush", FIXED)},
@@ -77,7 +78,7 @@ BESIDES = {
 
 
 def test_what_each_kind_requires() -> None:
-    every = {("supply", ""), ("ground", "")}
+    every = {("supply", ""), ("outlet", "cord-connected"), ("ground", "")}
     every |= {(c, "") for c in ("insulation", "leakage", "screening")}
     assert set(KINDS) == set(BESIDES)
     for kind, besides in BESIDES.items():
@@ -269,16 +270,16 @@ def test_a_rule_for_a_kind_does_not_lose_a_kind_that_is_mistyped() -> None:
 @pytest.mark.parametrize("instead", ["leakage", "insulation"])
 def test_insulation_or_leakage_will_do(instead: str) -> None:
     head, _, _ = whole().partition("[[check]]")
-    assert evaluate(head + checks("supply", "ground", instead)).verdict == "pass"
+    assert evaluate(head + checks("supply", "outlet", "ground", instead)).verdict == "pass"
 
 
 def test_a_screening_is_at_best_marginal_and_says_so_first() -> None:
     head, _, _ = whole().partition("[[check]]")
-    job = evaluate(head + checks("supply", "ground", "screening"))
+    job = evaluate(head + checks("supply", "outlet", "ground", "screening"))
     assert job.verdict == "marginal"
     assert "screened, not tested" in first_screen(job)
     assert job.not_tested == ()
-    open_ = evaluate(head + checks("supply", "screening"))
+    open_ = evaluate(head + checks("supply", "outlet", "screening"))
     assert open_.verdict == "cannot tell"
     assert "Marginal screening: screened, not tested" in first_screen(open_)
 
@@ -287,11 +288,11 @@ def test_a_rule_of_the_shop_may_forbid_a_screening(tmp_path: Path) -> None:
     path = tmp_path / "shop.toml"
     path.write_text('[[rule]]\nname = "x"\ncalculations = ["screening"]\nforbid = true\n')
     head, _, _ = whole().partition("[[check]]")
-    text = head + checks("supply", "ground", "screening")
+    text = head + checks("supply", "outlet", "ground", "screening")
     done = jobsheet.evaluate(sheets.read(text), host.build(rules=[path]))
     assert done.verdict == "fail"
     assert evaluate(text).verdict == "marginal"
-    tested = head + checks("supply", "ground", "leakage")
+    tested = head + checks("supply", "outlet", "ground", "leakage")
     assert jobsheet.evaluate(sheets.read(tested), host.build(rules=[path])).verdict == "pass"
 
 
@@ -348,7 +349,7 @@ def test_a_screening_needs_all_its_parts(was: str, now: str, verdict: str) -> No
     text = check("screening")
     assert was in text
     head, _, _ = whole().partition("[[check]]")
-    job = evaluate(head + checks("supply", "ground") + text.replace(was, now))
+    job = evaluate(head + checks("supply", "outlet", "ground") + text.replace(was, now))
     assert job.verdict == verdict
 
 
@@ -404,7 +405,7 @@ CLASS_II = check("insulation").replace("class-i", "class-ii")
 
 def without_ground(reason: str, insulation: str = CLASS_II) -> str:
     head, _, _ = whole().partition("[[check]]")
-    return head + check("supply") + insulation + DOUBLE.format(reason)
+    return head + checks("supply", "outlet") + insulation + DOUBLE.format(reason)
 
 
 def test_what_does_not_apply_is_shown_first_and_does_not_count() -> None:

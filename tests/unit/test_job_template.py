@@ -123,7 +123,7 @@ def test_a_new_sheet_has_what_the_shop_asks_for() -> None:
     job = jobsheet.evaluate(tomllib.loads(text), shop)
     left = [c.calculation for c in job.checks if c.stage == AS_LEFT]
     assert sorted(left) == sorted(
-        {"inrush", "supply", "ground", "insulation", "leakage", "pull", "strands"}
+        {"inrush", "supply", "outlet", "ground", "insulation", "leakage", "pull", "strands"}
     )
     assert not [n for n in job.not_tested if n.required]
     said = " ".join(line.removeprefix("## ") for line in text.splitlines())
@@ -145,7 +145,13 @@ def test_a_kind_that_only_a_rule_names_has_a_sheet() -> None:
     shop = asking(RequiredChecks("list", ("Boat",), ("pull",)))
     sheet = tomllib.loads(new_sheet("boat", "x.toml", shop))
     assert sheet["job"]["kind"] == "Boat"
-    assert [c["calculation"] for c in sheet["check"]] == ["supply", "ground", "insulation", "pull"]
+    assert [c["calculation"] for c in sheet["check"]] == [
+        "supply",
+        "outlet",
+        "ground",
+        "insulation",
+        "pull",
+    ]
 
 
 def words_above(text: str, line: str) -> str:

@@ -515,7 +515,8 @@ def test_what_the_kind_requires_and_is_not_on_the_sheet_is_listed_as_not_tested(
     said = '[[not_tested]]\nname = "earth"\ncalculation = "ground"\nreason = "z"\n'
     job = evaluate(check("24 lbf") + said, job='kind = "range"\n')
     assert [(n.name, n.required) for n in job.not_tested] == [
-        ("earth", True), ("supply", True), ("circuit", True), ("insulation or leakage", True),
+        ("earth", True), ("supply", True), ("outlet", True), ("circuit", True),
+        ("insulation or leakage", True),
     ]  # fmt: skip
     assert job.verdict == "cannot tell"
     text = " ".join(job_text(job).split())
@@ -545,7 +546,7 @@ def test_a_missing_check_is_shown_with_the_lines_to_write() -> None:
 def test_what_the_kind_requires_and_is_not_there_is_missing() -> None:
     of = found(check("24 lbf"), job='kind = "range"\n')
     assert [n for n, required in of["checks"] if required] == [
-        "supply", "circuit", "ground path", "insulation or leakage",
+        "supply", "outlet", "circuit", "ground path", "insulation or leakage",
     ]  # fmt: skip
     said = '[[not_tested]]\nname = "earth"\ncalculation = "ground"\nreason = "z"\n'
     of = found(check("24 lbf") + said, job='kind = "range"\n')
