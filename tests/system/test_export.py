@@ -314,7 +314,7 @@ ANSWERS = [
      ("crimper A", "2026-06", "1", "103.5"), ("crimper B", "2026-03", "1", "130"),
      ("crimper B", "2026-05", "1", "129")],
     [("2026-03-16", "crimp came off", "2026-02-09", "compressor lead", "crimper A", "pass")],
-    [("refrigerator",)] * 3 + [("washer",)] * 3,
+    [("refrigerator",)] * 4 + [("washer",)] * 4,
     [("2026-06-08", "pull", "pull-out force", "20.7", "20", "lbf", "3.5"),
      ("2026-04-13", "pull", "pull-out force", "21.9", "20", "lbf", "9.5")],
 ]  # fmt: skip
