@@ -202,6 +202,10 @@ def _holds(path: Path, contents: Mapping[str, bytes]) -> bool:
 
 
 def _unwritten(path: Path, error: OSError, would_do: str) -> BadInput:
+    if isinstance(error, PermissionError):
+        with contextlib.suppress(OSError):
+            held = path.is_file()
+            would_do = f"is it open in another program? Else {would_do}" if held else would_do
     return BadInput(
         [Problem(str(path), f"cannot be written ({error.strerror or error})", would_do)]
     )

@@ -15,6 +15,7 @@ MOST_TEXT = 20_000_000  # bytes of a table
 _MOST_PARTS = 20  # of a key; reading more of them takes ever longer
 _PART = r"(?:[\w-]+|\"[^\"\n]*\"|'[^'\n]*')[ \t]*"
 _LONG_KEY = re.compile(rf"(?:^|[\[{{,])[ \t]*(?:{_PART}\.[ \t]*){{{_MOST_PARTS}}}", re.MULTILINE)
+_ESCAPED = r"write a path with / in place of \, or in single quotes"
 _OF_SHELL = ("/dev/", "/proc/")  # a pipe there was opened by a shell, and has a writer
 
 
@@ -69,12 +70,24 @@ def toml_of(text: str) -> dict[str, Any]:
         raise BadText(f"has a key of more than {_MOST_PARTS} parts", "a key has a few at most")
     try:
         return tomllib.loads(text)
-    except tomllib.TOMLDecodeError:
+    except tomllib.TOMLDecodeError as error:
+        if re.search(r"Unescaped '\\'|Invalid hex value", str(error)):  # a path of Windows
+            raise tomllib.TOMLDecodeError(f"{error}: {_ESCAPED}") from None
         raise
     except RecursionError:
         raise BadText("is nested too deeply", "a few levels are all that it needs") from None
     except ValueError:  # Python reads no longer one
         raise BadText("holds a number with too many digits", "write it as a text") from None
+
+
+def turned(path: object) -> str:
+    r"""Say what to write for a path with signs that a backslash in double quotes made.
+
+    >>> turned("our/tables"), turned("our\tables")[:25]
+    ('', 'a \\ in double quotes was ')
+    """
+    odd = any(0 < ord(sign) < 32 for sign in str(path))
+    return f"a \\ in double quotes was taken for another sign; {_ESCAPED}" if odd else ""
 
 
 def read_toml(path: Path) -> dict[str, Any]:

@@ -48,7 +48,7 @@ def _use_terminal() -> None:
     """Make descriptor 1 the terminal that stdin is."""
     try:
         handle = os.open(os.ttyname(0), os.O_WRONLY | os.O_NOCTTY)
-    except OSError:  # a terminal without a name here, as in some containers
+    except (OSError, AttributeError):  # without a name here, as in some containers, or at all
         handle = os.dup(0)
     if handle != 1:
         os.dup2(handle, 1)

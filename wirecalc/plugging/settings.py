@@ -23,7 +23,7 @@ from typing import Any, NamedTuple
 
 from ..base.blame import TRACEBACK
 from ..base.errors import BadInput, BadText, Problem, did_you_mean, nearest
-from ..base.text_files import read_toml
+from ..base.text_files import read_toml, turned
 from ..instruments.declared import Declared
 from .instrument_files import OF_INSTRUMENTS, read_instruments
 
@@ -198,13 +198,14 @@ def _wrong(path: Path, said: Mapping[str, Any]) -> Iterator[Problem]:
         if not isinstance(value, shape) or value == "" or (shape is list and not texts):
             yield Problem(f"{path}: {key}", f"is {value!r}", would_do)
         elif key in _PATHS and not _may_be_paths(said[key]):
-            yield Problem(f"{path}: {key}", f"is {value!r}", "write a path that can be there")
+            would_do = turned("".join(value)) or "write a path that can be there"
+            yield Problem(f"{path}: {key}", f"is {value!r}", would_do)
 
 
 def _may_be_paths(said: str | list[str]) -> bool:
-    """Whether texts can be paths: no zero in one, and no home of a person who is not here."""
+    """Whether texts can be paths: no odd sign in one, and no home of a person who is not here."""
     texts = [said] if isinstance(said, str) else said
     try:
-        return not any("\0" in str(Path(text).expanduser()) for text in texts)
+        return not any(ord(sign) < 32 for t in texts for sign in str(Path(t).expanduser()))
     except RuntimeError:
         return False

@@ -133,7 +133,7 @@ def _suspicion(path: Path) -> str:
             shared = about.st_mode & stat.S_IWOTH
             if shared and (place in (real, real.parent) or not about.st_mode & stat.S_ISVTX):
                 return f"not trusted: everybody may write to {place}; take that away (chmod o-w)"
-            if about.st_uid not in (0, os.geteuid()):
+            if hasattr(os, "geteuid") and about.st_uid not in (0, os.geteuid()):
                 return f"not trusted: {place} belongs to somebody else"
     except (OSError, RuntimeError) as error:  # a link that leads nowhere, or in a circle
         return f"cannot be looked at ({getattr(error, 'strerror', None) or error})"

@@ -22,6 +22,7 @@ from types import MappingProxyType
 from typing import Any, NamedTuple, TypeVar
 
 from ..base.errors import BadText, did_you_mean
+from ..base.text_files import turned
 from ..typed.kinds import TAKEN_AS_EXACT, Kind, Read
 from ..typed.quantities import Number, error_amount, read_quantity
 from ..typed.quantity_kinds import Reading
@@ -148,7 +149,7 @@ def unit_behind(name: str, head: str) -> str | None:
 def unreadable(path: Path, error: Exception) -> BadText:
     """Return the complaint about a file that cannot be opened or is no text."""
     if isinstance(error, FileNotFoundError):
-        return BadText(f"there is no file {str(path)!r}", "check the name")
+        return BadText(f"there is no file {str(path)!r}", turned(path) or "check the name")
     why = getattr(error, "strerror", None) or error
     return BadText(f"{str(path)!r} cannot be read ({why})", "save it as CSV, UTF-8")
 

@@ -12,7 +12,7 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from pathlib import Path
 
 from ..base.errors import DamagedTable, TableError, did_you_mean, nearest
-from ..base.text_files import read_text
+from ..base.text_files import read_text, turned
 from ..published import shop_tables, tables
 from ..published.table_files import TAIL
 from ..published.tables import LeftOver, Unused
@@ -30,7 +30,9 @@ def refuse_folder(folder: Path) -> None:
     except OSError:  # a name that no folder can have
         there = False
     if not there:
-        raise TableError(f"{folder.name[:100]} is no folder of tables")
+        hint = turned(folder)
+        name = repr(folder.name[:100]) if hint else folder.name[:100]
+        raise TableError(f"{name} is no folder of tables" + (f"; {hint}" if hint else ""))
     taken = sorted(shop_tables.published() & {path.stem for path in tables.sidecars(folder)})
     if taken:
         raise TableError(f"{taken[0]} is a bundled table; add one under another name")
