@@ -198,7 +198,7 @@ def _wrong(path: Path, said: Mapping[str, Any]) -> Iterator[Problem]:
         if not isinstance(value, shape) or value == "" or (shape is list and not texts):
             yield Problem(f"{path}: {key}", f"is {value!r}", would_do)
         elif key in _PATHS and not _may_be_paths(said[key]):
-            would_do = turned("".join(value)) or "write a path that can be there"
+            would_do = turned("".join(said[key])) or "write a path that can be there"
             yield Problem(f"{path}: {key}", f"is {value!r}", would_do)
 
 
