@@ -50,6 +50,6 @@ def limits_in_legend(axes: Any, chart: Chart) -> None:
 
 
 def many(chart: Chart) -> bool:
-    """Whether lines lie everywhere: more than dashes tell apart, or one at each mark of an axis."""
-    rows = bool(chart.y.marks) and any(n.name for n in chart.lines)
+    """Whether data lie everywhere: more lines than dashes tell apart, or rows at marks."""
+    rows = bool(chart.y.marks) and any(n.name for n in (*chart.lines, *chart.points))
     return rows or sum(bool(n.name) and not (n.fine or n.strong) for n in chart.lines) > len(DASHES)

@@ -24,6 +24,7 @@ FORMATS = (".svg", ".png", ".csv")
 _LEFT_OUT = {".svg": ("Date", "Creator", "Format", "Type"), ".png": ("Software",)}
 _MARKS = "osD^vP*X"
 _WIDTH_IN, _HEIGHT_IN, _DPI = 8.0, 5.0, 100  # 800 pixels wide
+_ROW_IN = 0.23  # height of a row that is named
 _ZOOM_IN = 3.6  # height of a part that is drawn larger
 _TITLE = 78  # letters of a line of the title
 _ROOM = 0.07  # of the height, for the name above a limit
@@ -55,7 +56,7 @@ def draw(chart: Chart, form: str) -> bytes:
         from matplotlib import pyplot
 
         parts = [chart] if chart.zoom is None else [chart, chart.zoom]
-        heights = [_HEIGHT_IN, _ZOOM_IN][: len(parts)]
+        heights = [max(_HEIGHT_IN, _ROW_IN * len(chart.y.marks)), _ZOOM_IN][: len(parts)]
         figure, all_axes = pyplot.subplots(
             len(parts),
             squeeze=False,

@@ -12,8 +12,7 @@ from ..said.charts import Axis, Chart, Points
 from .drill_sheets import right_text
 from .plain_pages import Block, Heading, Items, Paragraph, Picture, Rows
 
-_MOST_MARKS = 25  # on an axis
-_ROOM = 1.5  # of the height that the learners take; above them stands what the shapes mean
+_MOST_QUESTIONS, _MOST_LEARNERS = 25, 50  # named on an axis
 _SHOWN = (Kind.RIGHT, Kind.SLIP, Kind.OTHER, Kind.BLANK, Kind.UNREAD)
 
 
@@ -108,14 +107,15 @@ def class_chart(marks: Sequence[Mark]) -> Chart:
         up = [places[q.recipe.code, q.learner] for q in of_kind]
         points.append(Points(str(kind), across, up, shape=shape))
     learners = [(place, str(learner)) for (_, learner), place in places.items()]
-    x = Axis("question", marks=_some([(n, str(n)) for n in numbers]), span=_span(numbers))
-    y = Axis("learner", marks=_some(learners), span=(0.0, _ROOM * len(rows) + 1))
+    questions = _some([(n, str(n)) for n in numbers], _MOST_QUESTIONS)
+    x = Axis("question", marks=questions, span=_span(numbers))
+    y = Axis("learner", marks=_some(learners, _MOST_LEARNERS), span=(0.0, len(rows) + 1.0))
     return Chart("Answers of the class", text, x, y, tuple(p for p in points if p.x))
 
 
-def _some(marks: Sequence[tuple[int, str]]) -> tuple[tuple[float, str], ...]:
+def _some(marks: Sequence[tuple[int, str]], most: int) -> tuple[tuple[float, str], ...]:
     """Return the marks of an axis, or as many of them as can be read."""
-    return tuple((float(place), text) for place, text in marks[:: -(-len(marks) // _MOST_MARKS)])
+    return tuple((float(place), text) for place, text in marks[:: -(-len(marks) // most)])
 
 
 def _span(numbers: Sequence[int]) -> tuple[float, float]:
