@@ -30,6 +30,40 @@ force = "24 lbf"
 """
 
 
+SCRAPED = '''"""Frost that was scraped off, weighed: wirecalc has no unit of mass."""
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import PRACTICE, Item, Reading, at_most, calculation, declare_unit
+
+GRAM = declare_unit("g", dimension="mass", factor=0.001, spellings=("gram", "grams"))
+OUNCE = declare_unit("oz", dimension="mass", factor=0.028349523125)
+
+
+@calculation(part="shop", words=("frost; ice",))
+def scraped(
+    frost_mass: Annotated[
+        float, Reading(GRAM, low=0, high=9000, typical="300 g", text="frost that was scraped off")
+    ],
+) -> Iterator[Item]:
+    """Was there too much frost?
+
+    Input: frost_mass in g, 0 to 9000. Yields one criterion. Source: invented.
+    """
+    yield at_most("frost scraped off", frost_mass, 500.0, GRAM, source=PRACTICE)
+'''
+
+
+def weigh_too(folder: Path) -> None:
+    """Give a plugin that was just written a second calculation, with a unit of its own."""
+    (folder / "scraped.py").write_text(SCRAPED, encoding="utf-8")
+    whole = (folder / "__init__.py").read_text(encoding="utf-8")
+    whole = whole.replace("return [shop_bench_gap]", "return [shop_bench_gap, scraped]")
+    whole = whole.replace("\n# where the", "\nfrom .scraped import scraped\n\n# where the")
+    (folder / "__init__.py").write_text(whole, encoding="utf-8")
+
+
 @pytest.fixture(scope="session")
 def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder with `environment`, which has the plugin's wheel, and the plugin's `shop-bench`."""
@@ -37,6 +71,7 @@ def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
     def make(folder: Path) -> None:
         make_environment(folder / "environment", the_wheel(tmp_path_factory), also=("pytest",))
         done(folder / "environment" / "bin" / "wirecalc", "new-plugin", "shop-bench", cwd=folder)
+        weigh_too(folder / "shop-bench" / "shop_bench")
         (folder / "built").mkdir()
         built = build_wheel(folder / "shop-bench", folder / "built")
         install(folder / "environment", built)
@@ -50,13 +85,49 @@ def command(shop: Path) -> Path:
 
 
 def test_listing_names_it(command: Path, empty_folder: Path) -> None:
-    assert "\nshop\n  shop-bench-gap  Is the door seal" in done(command, cwd=empty_folder)
+    listed = done(command, cwd=empty_folder)
+    assert "\nshop\n  scraped         Was there too much frost?\n" in listed
+    assert "\n  shop-bench-gap  Is the door seal" in listed
     printed = json.loads(done(command, "plugins", "--format", "json", cwd=empty_folder))
     listed = printed["plugins"]
     assert [p["state"] for p in listed] == ["loaded", "loaded"]
     own = next(p for p in listed if p["name"] == "shop_bench")
     assert (own["distribution"], own["version"]) == ("shop-bench", "0.1.0")
-    assert own["calculations"] == ["shop-bench-gap"]
+    assert own["calculations"] == ["scraped", "shop-bench-gap"]
+
+
+@pytest.mark.parametrize(
+    ("mass", "status", "says"),
+    [  # 500 g at most; an avoirdupois ounce is 28.349523125 g (NIST SP 811, appendix B.8)
+        ("490 grams", 0, "PASS  frost scraped off: 490 g, at most 500 g"),
+        ("17.7 oz", 1, "FAIL  frost scraped off: 501.8 g is above 500 g"),
+        ("17.6 oz ±1%", 3, "CANNOT TELL  frost scraped off: 493.9 to 504 g reaches across 500 g"),
+        ("500 lbf", 2, "'lbf' is a unit of force, and a mass is wanted; write it in g, oz"),
+        ("sought", 0, "up to 500 g"),
+    ],
+)
+def test_a_unit_of_its_own_on_the_command_line(
+    command: Path, empty_folder: Path, mass: str, status: int, says: str
+) -> None:
+    came_to = run(command, "scraped", "--frost-mass", mass, cwd=empty_folder)
+    assert came_to.returncode == status
+    assert says in " ".join((came_to.stdout + came_to.stderr).split("\n")).replace("      ", "")
+
+
+def test_a_unit_of_its_own_in_a_sheet_a_batch_and_on_a_page(
+    command: Path, empty_folder: Path
+) -> None:
+    check = '\n[[check]]\ncalculation = "scraped"\nfrost_mass = "1 oz"\n'
+    (empty_folder / "repair.toml").write_text(SHEET + check, encoding="utf-8")
+    page = ("job", "repair.toml", "--format", "html", "--output", "page.html")
+    assert run(command, *page, cwd=empty_folder).returncode == 1  # for the house rule of pull
+    assert "28.35 g" in (empty_folder / "page.html").read_text(encoding="utf-8")
+    rows = "tray,frost_mass [oz]\n1,17.6\n2,17.7\n3,17.6 ±1%\n"
+    (empty_folder / "trays.csv").write_text(rows, encoding="utf-8")
+    batch = ("batch", "scraped", "trays.csv", "--label", "tray", "--format", "json")
+    came_to = run(command, *batch, cwd=empty_folder)
+    found = [json.loads(line).get("verdict") for line in came_to.stdout.splitlines()]
+    assert found[:3] == ["pass", "fail", "cannot tell"]
 
 
 @pytest.mark.parametrize(
