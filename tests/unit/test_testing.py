@@ -15,6 +15,7 @@ from tests.calculations.trials import TRIALS
 from wirecalc import (
     PRACTICE,
     BadInput,
+    Bands,
     Caution,
     HouseRule,
     Item,
@@ -49,7 +50,10 @@ RUN_PULL = ("pull", "--wire", "18 AWG", "--terminal", "ring", "--force", "24 lbf
 PULL = {"wire": "18 AWG", "terminal": "ring", "force": "24 lbf"}
 
 
-@calculation(part="shop")
+WORDS = ("gap of a door; draught",)
+
+
+@calculation(part="shop", words=WORDS)
 def seal(gap: Gap) -> Iterator[Item]:
     """Is a seal of this gap, in mm, tight?"""
     yield at_most("seal gap", gap, 1.0, "mm", source=PRACTICE)
@@ -83,7 +87,7 @@ def _broken(body: Callable[[float], Any], doc: str = "Is it, in mm?") -> Any:
 
     broken.__doc__ = doc
     broken.__annotations__ = {"gap": Gap}
-    return calculation(part="shop")(broken)
+    return calculation(part="shop", words=WORDS)(broken)
 
 
 def _criterion(gap: float, name: str = "gap", limit: float = 1.0) -> Item:
@@ -109,6 +113,24 @@ BREACHES = {
     "raises somewhere": (_broken(_raises_when_wide), "ZeroDivisionError"),
     "yields a text": (_broken(lambda g: ["text"]), "str"),
     "twice": (_broken(lambda g: [_criterion(g), _criterion(g)]), "twice"),
+    "nothing": (_broken(lambda g: []), "it yields nothing"),
+    "nothing somewhere": (
+        _broken(lambda g: [_criterion(g)] if g < 19 else []),
+        "with gap 19.166666667 mm it yields nothing",
+    ),
+    "a truth for a number": (
+        _broken(lambda g: [at_most("gap", g < 1, 1.0, source=PRACTICE)]),
+        "is True; write a number",
+    ),
+    "a caution level past a largest": (
+        _broken(lambda g: [at_most("gap", g, 1.0, "mm", caution=1.1, source=PRACTICE)]),
+        "'gap' has its caution level of 1.1 mm past its limit of 1 mm",
+    ),
+    "a caution level past a least": (
+        _broken(lambda g: [at_least("gap", g, 1.0, "mm", caution=0.9, source=PRACTICE)]),
+        "'gap' has its caution level of 0.9 mm past its limit of 1 mm",
+    ),
+    "no words": (calculation(part="shop")(seal.function), "write words=("),
     "defers to nowhere": (deferred("json:dumps", part="a", question="b?"), "no calculation"),
 }
 
@@ -121,12 +143,96 @@ def test_breach_is_found(case: str) -> None:
     assert says in found[0]
 
 
+def test_a_caution_level_may_be_the_limit_itself() -> None:
+    for make in (at_least, at_most):
+        body = [make("gap", 1.0, 1.0, "mm", caution=1.0, source=PRACTICE)]
+        assert check_calculation(_broken(lambda g, body=body: body)) == []  # type: ignore[misc]
+
+
+OTHER_UNITS = {  # of an input in mm
+    "gap of the seal in inches": "in inches",
+    "gap of the seal (cm)": "in cm",
+    'gap of the seal, in "': 'in "',
+}
+
+
+@pytest.mark.parametrize("text", OTHER_UNITS)
+def test_a_text_in_another_unit_than_the_declared_one_is_found(text: str) -> None:
+    def gap_of(gap: float) -> Iterator[Item]:
+        """Is it, in mm?"""
+        yield _criterion(gap)
+
+    gap_of.__annotations__ = {"gap": Annotated[float, Reading("mm", low=0, high=20, text=text)]}
+    (found,) = check_calculation(calculation(part="shop", words=WORDS)(gap_of))
+    assert f"gap is in mm, and its text says {OTHER_UNITS[text]}" in found
+
+
+@pytest.mark.parametrize("text", ["gap in the seal", "gap in millimetres", "gap (in use)"])
+def test_a_text_in_no_other_unit_is_let_be(text: str) -> None:
+    def gap_of(gap: float) -> Iterator[Item]:
+        """Is it, in mm?"""
+        yield _criterion(gap)
+
+    gap_of.__annotations__ = {"gap": Annotated[float, Reading("mm", low=0, high=20, text=text)]}
+    assert check_calculation(calculation(part="shop", words=WORDS)(gap_of)) == []
+
+
+def test_a_docstring_in_another_unit_is_found() -> None:
+    calc = _broken(lambda g: [_criterion(g)], "Is it?\n\nInput: gap in cm (some mm), 0 to 2.")
+    (found,) = check_calculation(calc)
+    assert "gap is in mm, and its docstring says in cm" in found
+
+
+def test_a_name_with_the_word_of_an_input_is_found() -> None:
+    @calculation(part="shop", words=WORDS)
+    def seals(
+        gap: Gap, seal: Annotated[str, OneOf(("new", "old", "none"), text="seal")]
+    ) -> Iterator[Item]:
+        """Is it, in mm?"""
+        yield _criterion(gap, f"gap of the {seal} seal")
+
+    (found,) = check_calculation(seals)
+    assert "a criterion is called 'gap of the new seal', and 'gap of the old seal' where" in found
+    assert "where seal is another: its name must be constant text" in found
+
+
+def _own(gap: float, bands: Bands | None, band: bool) -> Item:
+    ends = (bands or {}).get("gap")
+    return at_most("gap", gap, 1.0, "mm", source=PRACTICE, band=ends if band else None)
+
+
+def test_a_limit_without_its_band_is_found_where_the_band_is_its_own() -> None:
+    @calculation(part="shop", words=WORDS)
+    def with_band(gap: Gap, bands: Bands | None = None) -> Iterator[Item]:
+        """Is it, in mm?"""
+        yield _own(gap, bands, True)
+
+    @calculation(part="shop", words=WORDS)
+    def without(gap: Gap, bands: Bands | None = None) -> Iterator[Item]:
+        """Is it, in mm?"""
+        yield _own(gap, bands, False)
+
+    assert check_calculation(with_band) == []
+    (found,) = check_calculation(without)
+    assert "'gap' has no band=(low, high), so gap 0.4 mm ±20% counts for nothing" in found
+
+
+def test_a_band_that_is_too_narrow_is_found() -> None:
+    @calculation(part="shop", words=WORDS)
+    def narrow(gap: Gap, bands: Bands | None = None) -> Iterator[Item]:
+        """Is it, in mm?"""
+        yield at_most("gap", gap, 0.45, "mm", source=PRACTICE, band=(gap, gap))
+
+    (found,) = check_calculation(narrow)
+    assert "'gap' is pass for gap 0.4 mm ±20%, and fail at 0.4667 mm" in found
+
+
 def test_undeclared_input_is_found() -> None:
     def vague(gap: float) -> Iterator[Item]:
         """Is it vague?"""
         yield figure("gap", gap)
 
-    (found,) = check_calculation(calculation(part="shop")(vague))
+    (found,) = check_calculation(calculation(part="shop", words=WORDS)(vague))
     assert "vague(gap)" in found
 
 
@@ -138,7 +244,7 @@ def test_example_that_is_refused_is_found() -> None:
         yield figure("gap", gap)
 
     narrow.__annotations__ = {"gap": Annotated[float, kind]}
-    calc = calculation(part="shop")(narrow)
+    calc = calculation(part="shop", words=WORDS)(narrow)
     assert "5 mm" in check_calculation(calc)[0]
     assert check_calculation(calc, {"gap": "0.5 mm"}) == []
 
@@ -182,7 +288,7 @@ PLUGINS = {
     "rule that raises": (_rules(HouseRule("h", ("pull", "strip"), _harder)), "strip"),
     "required check of nothing": (_rules(RequiredChecks("r", ("*",), ("pulls",))), "pulls"),
     "unknown caution": (
-        offering(calculation(part="shop", cautions=("shop-99",))(seal.function)),
+        offering(calculation(part="shop", words=WORDS, cautions=("shop-99",))(seal.function)),
         "shop-99",
     ),
     "no folder": (plugin(wirecalc_tables=lambda: [Path("nowhere")]), "nowhere"),
@@ -203,7 +309,7 @@ def test_hooks_that_are_marked_are_well() -> None:
 
 
 def test_own_caution_is_known_to_its_plugin() -> None:
-    calc = calculation(part="shop", cautions=("shop-98",))(seal.function)
+    calc = calculation(part="shop", words=WORDS, cautions=("shop-98",))(seal.function)
     hooks: dict[str, Callable[..., object]] = {
         "wirecalc_calculations": lambda: [calc],
         "wirecalc_cautions": lambda: [Caution("shop-98", "Unplug it.")],
@@ -223,7 +329,7 @@ def test_bundled_tables_are_well_but_for_their_names(tmp_path: Path) -> None:
     assert check_tables(tmp_path) == ["table awg: a bundled table has this name; take another"]
 
 
-@calculation(part="a test")
+@calculation(part="a test", words=WORDS)
 def choosy(
     gap: Annotated[float, Reading("mm", low=0, high=20, text="gap")],
     seal: Annotated[str, OneOf(("new", "old", "none"), text="seal")],
@@ -256,7 +362,7 @@ def test_every_choice_is_tried_once() -> None:
 
 
 def test_example_of_an_input_that_may_be_left_out_fits_too() -> None:
-    @calculation(part="a test")
+    @calculation(part="a test", words=WORDS)
     def shallow(
         gap: Gap,
         depth: Annotated[
