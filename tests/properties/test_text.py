@@ -9,6 +9,8 @@ from hypothesis import strategies as st
 from tests.calculations.trials import BUNDLED as NAMES
 from tests.calculations.trials import CATALOGUE, FILED, TRIALS
 from wirecalc import ReadingsFile, ReadingsStream, cli
+from wirecalc.testing import strategies
+from wirecalc.testing.strategies import NASTY
 
 pytestmark = pytest.mark.usefixtures("built_once")
 BOUNDED = settings(
@@ -18,70 +20,13 @@ BOUNDED = settings(
 )
 
 ELSEWHERE = ("--output",)  # writes a file
-NASTY = (
-    "",
-    " ",
-    "\0",
-    "18 AWG\0",
-    "9" * 5000,
-    "x" * 5000,
-    "±" * 81,
-    "⚡🔌 A",
-    "nan",
-    "nan A",
-    "inf",
-    "-inf A",
-    "9**9**9",
-    "9**9**9 A",
-    "__import__('os').getcwd() A",
-    "1e400 A",
-    "1e5 A",
-    "٣ A",
-    "1,5 A",
-    "±",
-    "1 A ±",
-    "± 3%",
-    "1 A ±(2%+)",
-    "1 A ±(2%+5",
-    "1 A ±100%",
-    "1/0 A",
-    "0/0 in",
-    "1 A ±1/0 A",
-    "-",
-    "--",
-    "-1",
-    "-18C",
-    "−5 lbf",
-    "unknown",
-    "UNKNOWN ",
-    "yes",
-    "no",
-    "%s %d %(prog)s {0}",
-    "\\",
-    "\n",
-    "a\nb\tc\r",
-    "\x1b[31m",
-    "\ud800",
-    "\u202e18 AWG",
-    "0 A",
-    "0 AWG",
-    "0x30 AWG",
-    "99999x40 AWG",
-    "14-16 AWG",
-    "1.5.2-3 mm2",
-    "1" + "0" * 70 + " lbf",
-    "1 A ±" + "9" * 70 + " A",
-    "0." + "0" * 70 + "1 mm",
-    "80 F",
-    "1000 K",
-)
 
 
 def general(text: str) -> bool:
     return not text.startswith(ELSEWHERE)
 
 
-texts = (st.text(max_size=90) | st.sampled_from(NASTY)).filter(general)
+texts = strategies.texts().filter(general)
 
 
 def options_of(name: str) -> list[str]:

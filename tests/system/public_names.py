@@ -9,7 +9,8 @@ from collections.abc import Iterator
 from types import ModuleType
 
 import wirecalc
-import wirecalc.testing
+import wirecalc.testing.properties
+import wirecalc.testing.strategies
 import wirecalc.trade
 
 HEAD = """# What a plugin may import
@@ -32,6 +33,8 @@ def _sections() -> Iterator[str]:
     for module in trade_modules():
         yield from _section(module.__name__, module, own_names(module))
     yield from _section("wirecalc.testing", wirecalc.testing, wirecalc.testing.__all__)
+    for module in (wirecalc.testing.properties, wirecalc.testing.strategies):
+        yield from _section(module.__name__, module, module.__all__)
 
 
 def trade_modules() -> list[ModuleType]:
@@ -64,6 +67,8 @@ def _said(value: object) -> str:
         return (inspect.getdoc(value) or "").partition("\n")[0]
     if isinstance(value, wirecalc.Source):
         return f"the source: {value}"
+    if isinstance(value, tuple) and all(map(inspect.isfunction, value)):
+        return ", ".join(one.__name__ for one in value)
     if isinstance(value, tuple) and len(value) > 3:
         return f"from {value[0]} to {value[-1]}"
     return f"a {type(value).__name__}" if callable(value) else f"{value}"

@@ -69,7 +69,9 @@ def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder with `environment`, which has the plugin's wheel, and the plugin's `shop-bench`."""
 
     def make(folder: Path) -> None:
-        make_environment(folder / "environment", the_wheel(tmp_path_factory), also=("pytest",))
+        make_environment(
+            folder / "environment", the_wheel(tmp_path_factory), also=("pytest", "hypothesis")
+        )
         done(folder / "environment" / "bin" / "wirecalc", "new-plugin", "shop-bench", cwd=folder)
         weigh_too(folder / "shop-bench" / "shop_bench")
         (folder / "built").mkdir()

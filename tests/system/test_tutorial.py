@@ -16,9 +16,9 @@ SHIM = '#!/bin/sh\nexec "{python}" -m pip --python "{environment}/bin/python" "$
 
 @pytest.fixture
 def environment(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """An environment with wirecalc, pytest, and a `pip` that installs into it."""
+    """An environment with wirecalc, what tests need, and a `pip` that installs into it."""
     folder = tmp_path_factory.mktemp("tutorial")
-    make_environment(folder, the_wheel(tmp_path_factory), also=("pytest",))
+    make_environment(folder, the_wheel(tmp_path_factory), also=("pytest", "hypothesis"))
     pip = folder / "bin" / "pip"
     pip.write_text(SHIM.format(python=sys.executable, environment=folder), encoding="utf-8")
     pip.chmod(0o755)

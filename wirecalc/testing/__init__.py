@@ -11,6 +11,7 @@ check a plugin, a calculation or a folder of tables against what wirecalc asks o
         with plugin_set(my_shop):
             assert run_command("door-gap", "--seal-gap", "1.2 mm").status == 1
 
+`wirecalc.testing.properties` are ready made for hypothesis, `wirecalc.testing.strategies` draw.
 Every check returns what is wrong as texts, none where nothing is. Only the fixtures need pytest:
 `pytest_plugins = ["wirecalc.testing.fixtures"]` in a test module or conftest gives them.
 """
