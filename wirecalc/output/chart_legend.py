@@ -51,5 +51,6 @@ def limits_in_legend(axes: Any, chart: Chart) -> None:
 
 def many(chart: Chart) -> bool:
     """Whether data lie everywhere: more lines than dashes tell apart, or rows at marks."""
-    rows = bool(chart.y.marks) and any(n.name for n in (*chart.lines, *chart.points))
+    named = [line.name for line in chart.lines] + [points.name for points in chart.points]
+    rows = bool(chart.y.marks) and any(named)
     return rows or sum(bool(n.name) and not (n.fine or n.strong) for n in chart.lines) > len(DASHES)
