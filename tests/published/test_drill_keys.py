@@ -53,12 +53,18 @@ def share(told: Told) -> float:
     return 100 * lost(told) / n(told, "nameplate_voltage")
 
 
+def windings(told: Told, leads: float = 1) -> list[float]:
+    """Return run, start and both windings, the fewest ohms first."""
+    off = leads * n(told, "lead_resistance")
+    return sorted(n(told, f"reading_{pins}") - off for pins in ("1_2", "1_3", "2_3"))
+
+
 def start_winding(told: Told) -> float:
-    return n(told, "reading_2_3") - n(told, "lead_resistance")
+    return windings(told)[1]
 
 
 def start_over_run(told: Told) -> float:
-    return start_winding(told) / (n(told, "reading_1_2") - n(told, "lead_resistance"))
+    return windings(told)[1] / windings(told)[0]
 
 
 def microfarads(told: Told) -> float:
@@ -204,20 +210,15 @@ SLIPS: dict[tuple[str, int], dict[str, Callable[[Told], float]]] = drilled.SLIPS
         "volts for percent": lost,
     },
     ("windings", 1): {
-        "lead resistance left in": lambda t: n(t, "reading_2_3"),
-        "lead resistance taken off twice": lambda t: (
-            n(t, "reading_2_3") - 2 * n(t, "lead_resistance")
-        ),
-        "both windings for one": lambda t: n(t, "reading_1_3") - n(t, "lead_resistance"),
-        "run winding for start winding": lambda t: n(t, "reading_1_2") - n(t, "lead_resistance"),
+        "lead resistance left in": lambda t: windings(t, leads=0)[1],
+        "lead resistance taken off twice": lambda t: windings(t, leads=2)[1],
+        "both windings for one": lambda t: windings(t)[2],
+        "run winding for start winding": lambda t: windings(t)[0],
     },
     ("windings", 2): {
-        "lead resistance left in": lambda t: n(t, "reading_2_3") / n(t, "reading_1_2"),
+        "lead resistance left in": lambda t: windings(t, leads=0)[1] / windings(t, leads=0)[0],
         "upside down": lambda t: 1 / start_over_run(t),
-        "both windings for one": lambda t: (
-            (n(t, "reading_1_3") - n(t, "lead_resistance"))
-            / (n(t, "reading_1_2") - n(t, "lead_resistance"))
-        ),
+        "both windings for one": lambda t: windings(t)[2] / windings(t)[0],
     },
     ("capacitor", 1): {
         "50 for 60 Hz": lambda t: microfarads(t) * (1.2 if n(t, "frequency") == 60 else 5 / 6),
