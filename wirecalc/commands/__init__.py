@@ -103,6 +103,19 @@ COMMANDS = {
         forms=FORMATS,
         words=("plugin; add-on; extensions installed",),
     ),
+    "pocket": Command(
+        "pocket",
+        "write all of it as one file for a browser, such as a phone's",
+        {
+            "--runtime": (
+                "PATH",
+                "Python for a browser, from its npm package: the .tgz or its folder",
+            ),
+            "--last-day": ("DATE", "after it the file computes nothing"),
+            "--serve-worker": ("", "beside it what makes a web address work without a network"),
+        },
+        words=("phone; on my phone; mobile; tablet; offline; browser; web page; app; iphone",),
+    ),
     "rules": Command(
         "rules [FILE]",
         "list the house rules in force, or check a rules file",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..base.errors import BadInput, Problem
+from ..base.extras import install
 from . import COMMANDS
 from .options import split
 from .result import Result
@@ -23,7 +24,7 @@ def run(words: Sequence[str]) -> Result:
     try:
         from argcomplete.shell_integration import shellcode
     except ImportError:
-        do = "install it with: pip install 'wirecalc[completion]'"
+        do = install("completion")
         raise BadInput([Problem("completion", "needs argcomplete", do)]) from None
     # nothing of the shell's own where there is no word to offer: a file's name is no quantity
     code = shellcode(["wirecalc"], shell=shell, complete_arguments=["-o", "nospace"])

@@ -143,9 +143,9 @@ def _settled(talk: Conversation, read: Reader, say: Sayer) -> Input | None:
     offers = talk.offers()
     problems = talk.contradictions()
     if not offers and not problems:
-        say("\n".join(["", *_standing(talk, problems)]))
+        say("\n".join(["", *standing(talk, problems)]))
         return None
-    say("\n".join(["", *_standing(talk, problems), *_open(offers, talk.left), *wrap(_MENU)]))
+    say("\n".join(["", *standing(talk, problems), *_open(offers, talk.left), *wrap(_MENU)]))
     known = {i.name: i for i in talk.calc.inputs}
     while True:
         meant = meaning(read(f"{MORE}> "))
@@ -172,8 +172,8 @@ def _explained(offer: Open) -> str:
     return f"{offer.input.name}: {offer.input.kind.text}{taken}"
 
 
-def _standing(talk: Conversation, problems: Sequence[Problem]) -> list[str]:
-    """Say what the answers come to so far."""
+def standing(talk: Conversation, problems: Sequence[Problem] = ()) -> list[str]:
+    """Say what the answers come to so far, or what is wrong with them together."""
     finding = talk.finding
     if finding is None:
         return [line for p in problems for line in wrap(f"{p}", "  ")]

@@ -74,12 +74,15 @@ def lead_through(interview: Interview, read: Reader, say: Sayer, keep: Callable[
     keep()
 
 
-def _say_stops(step: str, say: Sayer) -> None:
-    """Say what stops are to be kept at a step, before anything of it is asked."""
+def stops_at(step: str) -> list[str]:
+    """Return what is to be kept at a step, before anything of it is asked."""
     cautions = [library_caution(key) for key in _STOPS.get(step, ())]
-    if not cautions:
-        return
-    say("\n".join(line for c in cautions if c for line in wrap(f"STOP  {c.line}", indent="      ")))
+    return [f"STOP  {c.line}" for c in cautions if c]
+
+
+def _say_stops(step: str, say: Sayer) -> None:
+    if stops := stops_at(step):
+        say("\n".join(line for stop in stops for line in wrap(stop, indent="      ")))
 
 
 def _ask(interview: Interview, question: Question, read: Reader, say: Sayer) -> None:

@@ -50,6 +50,7 @@ class Calculation(Generic[P]):
         category: str,
         chosen: tuple[str, ...],
         exercises: str,
+        analysis: bool = False,
     ) -> None:
         self.function = function
         self.part = part
@@ -57,7 +58,7 @@ class Calculation(Generic[P]):
         self.not_checked = not_checked
         self.refuse = refuse
         self.category, self.chosen = category, chosen
-        self.exercises_in = exercises
+        self.exercises_in, self.analysis = exercises, analysis
         self.example_with = example_with
         self.renamed = dict(renamed)
         self.name = function.__name__.strip("_").replace("_", "-")
@@ -190,6 +191,7 @@ def calculation(
     category: str = "II",
     chosen: tuple[str, ...] = (),
     exercises: str = "",
+    analysis: bool = False,
 ) -> Callable[[Body[P]], Calculation[P]]:
     """Declare a calculation.
 
@@ -206,6 +208,8 @@ def calculation(
     `chosen` names the inputs that a person may choose anew where it fails, such as a wire: what of
     them would pass is said then. A reading is none, nor what would hide the fault.
     `exercises` is the module beside it whose EXERCISES are drilled, as in ".drop_exercises".
+    `analysis` says that it reckons with what the extra of that name installs: where that is not, as
+    in a browser, it is refused by name.
 
     A calculation that is too dear to run again over the band has one more argument,
     `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is
@@ -228,6 +232,7 @@ def calculation(
             category,
             chosen,
             exercises,
+            analysis,
         )
 
     return decorate

@@ -15,6 +15,7 @@ from typing import Any
 from xml.sax.saxutils import escape
 
 from ..base.errors import BadInput, Problem
+from ..base.extras import install
 from ..said.charts import Chart, Line, Points
 from .chart_data import as_csv
 from .chart_labels import fit_places, label
@@ -48,7 +49,7 @@ def draw(chart: Chart, form: str) -> bytes:
     try:
         import matplotlib as mpl
     except ImportError:
-        do = "install it with: pip install 'wirecalc[analysis]'"
+        do = install("analysis")
         raise BadInput([Problem("--chart", "drawing needs matplotlib", do)]) from None
     mpl.use("Agg")
     settings: Any = {"svg.hashsalt": "wirecalc", "svg.fonttype": "none", "font.size": 13}

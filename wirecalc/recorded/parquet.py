@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ..base.errors import BadText
+from ..base.extras import install
 from .files import refuse_pipe
 from .rows import SHOWN, Layout, named
 
@@ -75,7 +76,7 @@ def _opened(path: Path) -> Any:
         import pyarrow as pa
         from pyarrow import parquet
     except ImportError:
-        do = "install it with: pip install 'wirecalc[analysis]'"
+        do = install("analysis")
         raise BadText("reading a Parquet file needs pyarrow", do) from None
     try:
         return parquet.ParquetFile(path)

@@ -25,6 +25,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from ..base.errors import BadText
+from ..base.extras import install
 from ..typed.kinds import TAKEN_AS_EXACT, Kind, Read
 from ..typed.quantities import Number, error_amount
 from ..typed.quantity_kinds import Reading
@@ -125,7 +126,7 @@ class ReadingsStream(Kind):
         from .layout import layout_of
 
         if importlib.util.find_spec("numpy") is None:
-            do = "install it with: pip install 'wirecalc[analysis]'"
+            do = install("analysis")
             raise BadText("reading a recording needs numpy", do)
         comma = str(companions.get(self.comma_input)).casefold() in ("yes", "y", "true")
         path = Path(given)

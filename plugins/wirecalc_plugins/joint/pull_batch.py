@@ -37,6 +37,7 @@ from .pull_batch_inputs import (
 
 
 @calculation(
+    analysis=True,
     part="wire and joint",
     words=(
         "pull test; pull tests; crimp test; tug test; crimp; crimps; batch; lot; sample; samples",

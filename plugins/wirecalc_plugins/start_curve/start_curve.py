@@ -52,6 +52,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
 
 
 @calculation(
+    analysis=True,
     part="motor and start",
     words=(
         "simulate; simulation; simulator; model; model a motor; motor start; oscilloscope; scope",

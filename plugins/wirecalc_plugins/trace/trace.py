@@ -45,6 +45,7 @@ def _refuse(
 
 
 @calculation(
+    analysis=True,
     part="motor and start",
     words=(
         "recording; recorded; recorder; record; data logger; logger; logging; log; log file; csv",
