@@ -20,6 +20,7 @@ from hypothesis.internal.conjecture import providers
 
 from wirecalc import Catalogue, tables
 from wirecalc.plugging import discovery, host
+from wirecalc.plugging.settings import TESTED_WITH
 
 pytest_plugins = ["wirecalc.testing.fixtures"]
 
@@ -139,7 +140,7 @@ def record() -> Callable[..., Path]:
 def nothing_settled(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """Leave aside what the person who runs the tests, or a test before, has settled."""
     for name in os.environ:
-        own = name.startswith("WIRECALC_") and name != "WIRECALC_AXE"
+        own = name.startswith("WIRECALC_") and name not in TESTED_WITH
         if own or name in ("COLUMNS", "LINES"):  # which workers of a test run are given
             monkeypatch.delenv(name)
     monkeypatch.setenv("WIRECALC_CONFIG", os.devnull)

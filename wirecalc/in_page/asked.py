@@ -57,7 +57,7 @@ class Page:
             self._refuse_past_its_day(str(request["do"]))
             done = self._does[request.pop("do")](**request)
         except BadInput as error:
-            done = {"refused": [_problem(p) for p in error.problems]}
+            done = {"refused": [problem_object(p) for p in error.problems]}
         except PluginDefect as error:
             done = {"defect": str(error)}
         return json.dumps(done, ensure_ascii=False)
@@ -128,5 +128,7 @@ def _stops(cautions: Any) -> list[str]:
     return list(dict.fromkeys(f"{c.when}: {c.line}" if c.when else c.line for c in found))
 
 
-def _problem(problem: Problem) -> dict[str, str]:
-    return {"name": problem.name, "wrong": problem.wrong, "would_do": problem.would_do}
+def problem_object(problem: Problem) -> dict[str, str]:
+    """Return what is wrong with a field: its name is the input's, without an option's dashes."""
+    name = problem.name.removeprefix("--").replace("-", "_")
+    return {"name": name, "wrong": problem.wrong, "would_do": problem.would_do}

@@ -18,6 +18,8 @@ from ..engine.one_input import UNKNOWN
 from ..plugging.host import Catalogue
 from ..pocket.fields import field
 
+_NOT_HERE = ("technician",)  # no names of people are kept in a browser
+
 
 class JobQuestions:
     """A job that is asked; `sheet` may be empty. Raises BadInput for a sheet that is refused."""
@@ -26,6 +28,7 @@ class JobQuestions:
         self, sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path, today: str
     ) -> None:
         self.interview = Interview(sheet, catalogue, folder, today)
+        self._said: tuple[list[str], str] = ([], "")  # stops of the machine, step
 
     def step(self, step: str, typed: str) -> dict[str, Any]:
         """Take an answer or a step aside; returns what is asked next, and the sheet as it stands.
@@ -72,6 +75,9 @@ class JobQuestions:
 
     def _asks(self) -> dict[str, Any] | None:
         while (asked := self.interview.next()) is not None:
+            if isinstance(asked, Question) and asked.key in _NOT_HERE:
+                self.interview.answer(asked, "")
+                continue
             if isinstance(asked, Question):
                 return self._question(asked)
             try:
@@ -79,6 +85,14 @@ class JobQuestions:
             except PluginDefect:
                 self.interview.later(asked)  # the report names it
         return None
+
+    def _stops(self, step: str) -> list[str]:
+        """Return what hands are to keep to, where it was not said a screen before."""
+        machine, before = self._said
+        now = self.interview.stops
+        self._said = (now, step or before)
+        found = now if now != machine else []
+        return [*found, *(stops_at(step) if step and step != before else [])]
 
     def _question(self, question: Question) -> dict[str, Any]:
         return {
@@ -90,7 +104,7 @@ class JobQuestions:
             "free": question.free or not question.choices,
             "empty": question.enter,
             "step": question.step,
-            "stops": [*self.interview.stops, *stops_at(question.step)],
+            "stops": self._stops(question.step),
         }
 
     def _of_check(self, asked: OfCheck) -> dict[str, Any]:
@@ -104,7 +118,7 @@ class JobQuestions:
             "step": check.place.step,
             "question": check.calculation.question,
             "plate": plate,
-            "stops": [*self.interview.stops, *stops_at(check.place.step)],
+            "stops": self._stops(check.place.step),
             "field": _field(asked, declared) if declared is not None else None,
             "standing": " ".join(line.strip() for line in standing(asked.talk)),
         }

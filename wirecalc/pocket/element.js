@@ -27,6 +27,10 @@ function show(title, ...inside) {
   heading.focus({ preventScroll: true });
 }
 
+// What is wrong, and what would do.
+const inWords = ({ wrong, would_do: how }) => [wrong, how].filter(Boolean).join("; ");
+const inWordsOf = (problem) => [problem.name, inWords(problem)].filter(Boolean).join(": ");
+
 const START = "What is to be checked?";
 
 // What a person keeps in this browser; some browsers share it or drop it.

@@ -131,9 +131,9 @@ def _of_package(top: str) -> Iterator[tuple[str, Path]]:
 def _licence(dist: Distribution) -> str:
     """Return what a package says of its licence: the expression, else the classifier, else that."""
     said = dist.metadata
-    classified = [c for c in said.get_all("Classifier") or [] if c.startswith("License ::")]
     for name in ("License-Expression", "License"):
-        text = str(said[name] if name in said else "").strip()
-        if text and "\n" not in text:
-            return text
+        texts = [str(text).strip() for text in said.get_all(name) or []]
+        if texts and texts[0] and "\n" not in texts[0]:
+            return texts[0]
+    classified = [c for c in said.get_all("Classifier") or [] if c.startswith("License ::")]
     return classified[0].rpartition(" :: ")[2] if classified else "see its files"

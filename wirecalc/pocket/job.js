@@ -12,8 +12,8 @@ async function openJob(sheet) {
   show("A job", el("p", { role: "status" }, "One moment."));
   const done = await jobStep("open", { sheet });
   if (done.refused || done.defect) {
-    const said = done.defect ?? done.refused.map((p) => `${p.name}: ${p.wrong}; ${p.would_do}`);
-    show("This sheet cannot be used", el("p", { class: "problem" }, [said].flat().join(" ")));
+    const why = done.defect ?? done.refused.map(inWordsOf).join(". ");
+    show("This sheet cannot be used", el("p", { class: "problem" }, why));
     return;
   }
   ask(done);
@@ -30,7 +30,7 @@ const stopLines = (stops) =>
   stops.length ? el("ul", { class: "stops" }, stops.map((line) => el("li", {}, line))) : null;
 
 const said = (problems) =>
-  el("p", { class: "problem", role: "alert" }, problems.map((p) => `${p.wrong}; ${p.would_do}`).join(" "));
+  el("p", { class: "problem", role: "alert" }, problems.map(inWords).join(" "));
 
 function aside(...buttons) {
   const back = button("back", async () => ask(await jobStep("back")));
@@ -104,7 +104,7 @@ function askOfCheck({ asks, problems }) {
 async function endJob() {
   const done = await jobStep("report");
   if (done.refused) {
-    show("Not a job yet", el("p", { class: "problem" }, done.refused.map((p) => `${p.name}: ${p.wrong}`).join("; ")), aside());
+    show("Not a job yet", el("p", { class: "problem" }, done.refused.map(inWordsOf).join(". ")), aside());
     return;
   }
   const { sheet } = kept.get(JOB);

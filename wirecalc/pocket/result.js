@@ -47,12 +47,10 @@ function standsFor() {
 function sayRefused(refused, fields, above) {
   const left = [];
   for (const field of fields) field.say("");
-  for (const { name, wrong, would_do: how } of refused) {
-    const plain = name.replace(/^--/, "").replaceAll("-", "_");
-    const text = how ? `${wrong}; ${how}` : wrong;
-    const field = fields.find((f) => f.name === plain);
-    if (field) field.say(text);
-    else left.push(name ? `${name}: ${text}` : text);
+  for (const problem of refused) {
+    const field = fields.find((f) => f.name === problem.name);
+    if (field) field.say(inWords(problem));
+    else left.push(inWordsOf(problem));
   }
   above.textContent = left.join(" ");
   const first = fields.find((f) => f.entry.getAttribute("aria-invalid") === "true");

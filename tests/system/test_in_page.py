@@ -1,0 +1,115 @@
+"""What the page asks of Python: the command line's own findings, pages, refusals and questions."""
+
+from __future__ import annotations
+
+import json
+import shlex
+
+import pytest
+
+import wirecalc
+from wirecalc.in_page import asked
+from wirecalc.in_page.asked import Page
+
+from .pocket import answered, every_example
+
+DROP = {"current": "1.6 A", "nameplate_voltage": "115 V", "building_wire": "14 AWG"}
+COMPUTER = {"trace", "start-curve", "pull-batch"}
+
+
+@pytest.fixture(scope="module")
+def page() -> Page:
+    return Page()
+
+
+def test_each_example_is_the_finding_of_the_library_or_names_the_computer(page: Page) -> None:
+    away = set()
+    for request in every_example():
+        done = answered(page, request)
+        if "refused" in done:
+            away.add(request.get("name", "a sheet"))
+            assert "needs the computer" in json.dumps(done)
+        elif request["do"] == "answer":
+            own = wirecalc.run(request["name"], **request["given"])
+            assert done["finding"]["verdict"] == own.verdict
+            assert done["page"].startswith("<!DOCTYPE html>")
+    assert away == {*COMPUTER, "a sheet"}
+
+
+def test_the_page_of_a_run_is_that_of_the_command_line(
+    page: Page, capsys: pytest.CaptureFixture[str]
+) -> None:
+    from wirecalc.cli import main
+
+    calc = wirecalc.build(bundled_only=True).find("drop").calculation
+    main([*shlex.split(calc.example)[1:], "--format", "html"])
+    done = answered(page, {"do": "answer", "name": "drop", "given": dict(calc.example_inputs)})
+    assert done["page"] == capsys.readouterr().out.rstrip("\n")
+
+
+def test_what_is_refused_is_said_of_the_input(page: Page) -> None:
+    done = answered(page, {"do": "answer", "name": "drop", "given": {**DROP, "current": "1.6 Q"}})
+    assert [p["name"] for p in done["refused"]] == ["current"]
+    assert done["refused"][0]["would_do"] == "write it in A, mA, uA"
+
+
+def test_a_pass_comes_with_what_stops_the_work(page: Page) -> None:
+    done = answered(
+        page, {"do": "answer", "name": "drop", "given": {**DROP, "run_length": "60 ft"}}
+    )
+    assert done["finding"]["verdict"] == "pass"
+    stops = [c for c in done["finding"]["cautions"] if c["severity"] == "stop"]
+    assert len(done["stops"]) == len(stops) >= 3
+
+
+def test_a_value_is_sought_there_too(page: Page) -> None:
+    given = {**DROP, "run_length": "sought"}
+    done = answered(page, {"do": "answer", "name": "drop", "given": given})
+    assert done["sought"]["schema"] == "wirecalc.sought/1"
+
+
+@pytest.mark.parametrize(("today", "refused"), [("2027-06-30", False), ("2027-07-01", True)])
+def test_after_its_last_day_nothing_is_computed(
+    today: str, refused: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    class Day(asked.datetime.date):
+        @classmethod
+        def today(cls) -> Day:
+            return cls.fromisoformat(today)
+
+    monkeypatch.setattr(asked.datetime, "date", Day)
+    done = answered(Page("2027-06-30"), {"do": "answer", "name": "drop", "given": DROP})
+    assert ("this file" in [p["name"] for p in done.get("refused", [])]) is refused
+
+
+def test_a_sheet_of_what_needs_the_computer_is_refused_by_name(page: Page) -> None:
+    sheet = '[job]\ntitle = "class"\nkind = "bench"\n[[check]]\ncalculation = "pull-batch"\n'
+    done = answered(page, {"do": "report", "sheet": sheet})
+    assert done["refused"][0]["wrong"].startswith("pull-batch needs the computer")
+
+
+def test_a_job_by_questions_says_what_hands_keep_to_once_and_asks_no_name(page: Page) -> None:
+    done = answered(page, {"do": "job", "step": "open"})
+    asked_, stops = [], []
+    for typed in ("refrigerator", "warm inside", *[""] * 8):
+        done = answered(page, {"do": "job", "step": "answer", "typed": typed})
+        asked_.append(done["asks"]["says"])
+        stops += [(done["asks"]["step"], line) for line in done["asks"]["stops"]]
+    assert not [says for says in asked_ if "Who" in says]
+    assert len(stops) == len(set(stops)) >= 3
+    assert 'kind = "refrigerator"' in done["sheet"]
+    back = answered(page, {"do": "job", "step": "back"})
+    assert back["asks"]["says"] == asked_[-2]
+
+
+def test_a_wrong_answer_to_a_question_is_said_and_changes_nothing(page: Page) -> None:
+    before = answered(page, {"do": "job", "step": "open"})
+    done = answered(page, {"do": "job", "step": "answer", "typed": "spaceship"})
+    assert done["problems"][0]["wrong"] == "there is no kind 'spaceship'"
+    assert done["asks"] == before["asks"]
+    assert done["sheet"] == before["sheet"]
+
+
+def test_no_step_without_a_job() -> None:
+    done = answered(Page(), {"do": "job", "step": "answer", "typed": "yes"})
+    assert done["refused"][0]["would_do"] == "begin one, or import its sheet"
