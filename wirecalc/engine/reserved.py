@@ -14,6 +14,7 @@ COMMANDS = (
     "explain",
     "instruments",
     "plugins",
+    "pocket",
     "tables",
     "rules",
     "schema",
