@@ -14,7 +14,7 @@ from wirecalc.in_page.asked import Page
 from .pocket import answered, every_example
 
 DROP = {"current": "1.6 A", "nameplate_voltage": "115 V", "building_wire": "14 AWG"}
-COMPUTER = {"trace", "start-curve", "pull-batch"}
+COMPUTER = {"trace", "start-curve", "pull-batch", "pull-tester"}
 
 
 @pytest.fixture(scope="module")

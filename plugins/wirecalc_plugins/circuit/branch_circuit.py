@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from wirecalc import (
@@ -151,7 +152,7 @@ def circuit(
             insulation_class=insulation_class, termination_temperature=termination_temperature
         )
     yield from _summed(loads, breaker)
-    total, counted = sum(x.amps for x in loads), sum(x.counted for x in loads)
+    total, counted = math.fsum(x.amps for x in loads), math.fsum(x.counted for x in loads)
     if wiring_rules == IEC:
         yield from weakest_first(_by_iec(total, breaker, building_wire, place))
     else:
@@ -166,7 +167,7 @@ def circuit(
 
 def _summed(loads: Sequence[ListedLoad], breaker: float) -> Iterator[Item]:
     """Yield the sum of the loads in A, as it counts, and what it leaves of the breaker."""
-    total, counted = sum(x.amps for x in loads), sum(x.counted for x in loads)
+    total, counted = math.fsum(x.amps for x in loads), math.fsum(x.counted for x in loads)
     yield figure(
         "sum of the loads",
         total,
@@ -209,7 +210,7 @@ def _links(
     place: WirePlace,
 ) -> Iterator[Item]:
     """Judge the sum on breaker and wire, the largest plug-in load, and what is fastened."""
-    total, counted = sum(x.amps for x in loads), sum(x.counted for x in loads)
+    total, counted = math.fsum(x.amps for x in loads), math.fsum(x.counted for x in loads)
     yield at_most(
         _SUM_NAME,
         counted,
@@ -236,4 +237,4 @@ def _links(
     fastened = [x.amps for x in loads if x.kind == FASTENED]
     if fastened:
         feeds = True if len(fastened) < len(loads) else feeds_others
-        yield from fastened_load(sum(fastened), breaker, feeds, "loads fastened in place")
+        yield from fastened_load(math.fsum(fastened), breaker, feeds, "loads fastened in place")

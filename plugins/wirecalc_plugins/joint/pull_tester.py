@@ -52,6 +52,7 @@ def refuse(
 
 
 @calculation(
+    analysis=True,
     part="wire and joint",
     words=(
         "repeatability; reproducibility; repeated pulls; pull tester; crimp tester; force gauge",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from wirecalc import (
@@ -105,14 +106,14 @@ def splice(
     voltages in V. Yields the sum, its place in the range, the class that would do, and criteria.
     Source: tables barrel-ranges, joint-currents, cords, metric-cords, quick-connect-currents.
     """
-    total = sum(w.area_cmil for w in wire)
+    total = math.fsum(w.area_cmil for w in wire)
     yield figure(
         "copper in the barrel",
         total,
         "cmil",
         source=conductors.AWG_LAW,
         working=lambda: " + ".join(put(w.area_cmil, "cmil") for w in wire),
-        also=[(sum(w.area_mm2 for w in wire), "mm2")],
+        also=[(math.fsum(w.area_mm2 for w in wire), "mm2")],
     )
     yield from fit(wire, barrel, total)
     yield from _count(wire, connector, wire_limit, listed_for)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from wirecalc import (
@@ -50,7 +51,7 @@ def best_of(judged: Sequence[JudgedPart], wanted: Wanted, source: Source) -> Ite
         return
     buy = _to_buy(wanted)
     yield answer("buy", buy)
-    unread = sum(j.unread for j in judged)
+    unread = math.fsum(j.unread for j in judged)
     if best is not None and best.unread:
         why = f"{unread} of {len(judged)} {wanted.connector} parts cannot be read, no other fits"
         yield cannot_tell(name, why, measure=f"mend the list; else buy: {buy}", source=source)
@@ -64,7 +65,7 @@ def best_of(judged: Sequence[JudgedPart], wanted: Wanted, source: Source) -> Ite
 
 def _to_buy(wanted: Wanted) -> str:
     """Say by its properties what would do."""
-    total = sum(w.area_cmil for w in wanted.wires)
+    total = math.fsum(w.area_cmil for w in wanted.wires)
     words = [f"{wanted.connector} connector whose barrel takes {total:.0f} cmil"]
     if len(wanted.wires) > 1 or not all(w.stranded for w in wanted.wires):
         words.append("listed for " + " with ".join(w.text for w in wanted.wires))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from wirecalc import (
@@ -85,7 +86,7 @@ def duty(
     hour, energy a day and the criteria. Refuses lists that cannot have taken turns. Source: common
     practice.
     """
-    on, off = sum(on_times), sum(off_times)
+    on, off = math.fsum(on_times), math.fsum(off_times)
     share = 100 * on / (on + off)
     yield figure(
         "duty",

@@ -111,20 +111,20 @@ def _logs(temperatures: Sequence[float], room: float) -> list[float]:
 
 def _weights(times: Sequence[float]) -> list[float]:
     """Return how much each reading counts in the straight line's value at time 0."""
-    mean = sum(times) / len(times)
-    spread = sum((t - mean) ** 2 for t in times)
+    mean = math.fsum(times) / len(times)
+    spread = math.fsum((t - mean) ** 2 for t in times)
     return [1 / len(times) - mean * (t - mean) / spread for t in times]
 
 
 def _slope(times: Sequence[float], values: Sequence[float]) -> float:
-    mean = sum(times) / len(times)
-    spread = sum((t - mean) ** 2 for t in times)
-    return sum((t - mean) * v for t, v in zip(times, values, strict=True)) / spread
+    mean = math.fsum(times) / len(times)
+    spread = math.fsum((t - mean) ** 2 for t in times)
+    return math.fsum((t - mean) * v for t, v in zip(times, values, strict=True)) / spread
 
 
 def _carried_back(times: Sequence[float], temperatures: Sequence[float], room: float) -> float:
     weighted = zip(_weights(times), _logs(temperatures, room), strict=True)
-    return room + math.exp(sum(w * log for w, log in weighted))
+    return room + math.exp(math.fsum(w * log for w, log in weighted))
 
 
 def doubts(found: WindingTemperature, read: CoolingReadings, ends: Bands) -> Iterator[Item]:

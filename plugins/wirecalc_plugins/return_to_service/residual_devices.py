@@ -52,7 +52,7 @@ def on_devices(
     on_gfci, rcd, others = fed_by
     yield figure(
         "share of the 4 mA of a GFCI",
-        100 * sum(each) / HOLDS_MA,
+        100 * math.fsum(each) / HOLDS_MA,
         "%",
         source=_GFCI,
         working=lambda: f"100 x ({' + '.join(put(e, 'mA') for e in each)}) / 4 mA",
@@ -65,7 +65,7 @@ def on_devices(
         yield _sum(each, without_this, device)
         yield at_most(
             "share of the rating of the RCD",
-            100 * sum(each) / rcd,
+            100 * math.fsum(each) / rcd,
             RCD_SHARE,
             "%",
             source=_RCD_SHARE,
@@ -78,7 +78,7 @@ def on_devices(
 
 def _sum(each: Sequence[float], without_this: bool, device: ResidualDevice) -> Item:
     """Judge the sum on a device: the plain sum is the most, the root of the squares the least."""
-    most, least = sum(each), math.hypot(*each)
+    most, least = math.fsum(each), math.hypot(*each)
     name = f"sum on the {device.name}"
     if without_this and at_or_below(least, device.must_ma):
         span = f"{most:.4g}" if len(each) == 1 else f"{least:.4g} to {most:.4g}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 
 from wirecalc import (
@@ -83,7 +84,7 @@ def together(volts: Mapping[str, float], leg: float) -> Iterator[Item]:
     """
     if "line_ground" in volts and "neutral_ground" in volts:
         for name, (whole, *two) in _BESIDE.items():
-            yield _floats(name, volts[whole] - sum(volts[n] for n in two), leg)
+            yield _floats(name, volts[whole] - math.fsum(volts[n] for n in two), leg)
     if "line_line" not in volts:
         return
     of, name = "neutral", "neutral between the lines"

@@ -114,7 +114,7 @@ class Wiring(NamedTuple):
 
     def _sum(self, ways: int, at: Span, *, least: bool) -> Span:
         low, centre, high = (
-            ways * sum(r[i]._replace(least=least).one_way(at[i]) for r in self.runs)
+            ways * math.fsum(r[i]._replace(least=least).one_way(at[i]) for r in self.runs)
             for i in range(3)
         )
         return Span(low, centre, high)
