@@ -24,6 +24,13 @@ _PARTS = {
         "overcurrent.trip:trip": "Does the breaker or fuse hold, may it trip, or does it trip?",
         "supply.upstream:upstream": "Is something upstream of the plug bad?",
     },
+    "heat and cold": {
+        "heat_and_cold.air_split:air_split": "How much does the air change in temperature across it, and what heat is that?",
+        "heat_and_cold.cooling:cooling": "Is this refrigerator or freezer as cold as food must be kept?",
+        "heat_and_cold.oven_swing:oven_swing": "Does this oven keep to its setting?",
+        "heat_and_cold.pull_down:pull_down": "When will this refrigerator or freezer be cold, by its readings so far?",
+        "heat_and_cold.water_heat:water_heat": "Does this heater put its watts into the water?",
+    },
     "heating element": {
         "element.cutoff:cutoff": "May this thermal cut-off take the place of the old one?",
         "element.element:element": "Is this heating element good, and what does it heat at these volts?",

@@ -23,7 +23,7 @@ READINGS = [
     for declared in provided.calculation.inputs
     if isinstance(declared.kind, Reading)
     and declared.name in provided.calculation.example_inputs
-    and not str(provided.calculation.example_inputs[declared.name]).startswith("0 ")
+    and not str(provided.calculation.example_inputs[declared.name]).startswith(("0 ", "-"))
     and not declared.many
 ]
 FEW = settings(deadline=None, max_examples=2, suppress_health_check=list(HealthCheck))

@@ -37,6 +37,8 @@ PINT_WORDS = {  # our unit -> the word of pint's full registry, where they diffe
     "ozf": "force_ounce",
     "kgf": "force_kilogram",
     "ohm/km": "ohm/kilometer",
+    "m3/h": "meter**3/hour",
+    "ft3/min": "foot**3/minute",
     "nohm m": "nanoohm*meter",
     "uohm cm": "microohm*centimeter",
     "ohm mm2/m": "ohm*millimeter**2/meter",

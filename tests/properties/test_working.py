@@ -31,9 +31,23 @@ CALCULATIONS: dict[str, Calculation[Any]] = {
 # figures that are an input as it was given; every other one without a working has a source
 AS_GIVEN = ("length of the wire", "length of the cord", "any pin to the case")
 UNITS = (
-    *("ohm/kft", "mohm/m", "mA/kW", "N m", "lbf", "ohm", "mohm", "cmil", "mm2", "in2", "psi"),
+    *(
+        "ohm/kft",
+        "mohm/m",
+        "mA/kW",
+        "L/min",
+        "m3/h",
+        "N m",
+        "lbf",
+        "ohm",
+        "mohm",
+        "cmil",
+        "mm2",
+        "in2",
+        "psi",
+    ),
     *("kWh", "uF", "Hz", "rad", "min", "mA", "mm", "ft", "kW", "A", "V", "W", "C", "K", "J"),
-    *("h", "s", "m", "%", "km"),
+    *("h", "s", "m", "%", "km", "L", "mV", "L/min", "m3/h"),
 )
 UNIT = "|".join(re.escape(u) for u in sorted(UNITS, key=len, reverse=True))
 TOKEN = re.compile(r"\d+(?:\.\d+)?|sqrt|log10|ln|exp|pi|[x/+\-^()]")

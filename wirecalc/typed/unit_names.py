@@ -70,6 +70,19 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "energy": {"J": ("joule", "joules")},
     "angle": {"deg": ("°", "degree", "degrees")},
+    "volume": {
+        "L": ("l", "litre", "litres", "liter", "liters"),
+        "gal": ("US gal", "gallon", "gallons"),
+    },
+    "flow": {
+        "L/min": ("l/min", "lpm", "LPM"),
+        "gal/min": ("gpm", "GPM"),
+    },
+    "air flow": {
+        "m3/h": ("m³/h", "m^3/h"),
+        "ft3/min": ("ft³/min", "cfm", "CFM"),
+        "L/s": ("l/s",),
+    },
     "inertia": {"kg m2": ("kg m²", "kg m^2", "kgm2", "kgm²")},
     "ratio": {"%": ("percent", "pct")},
     "resistance of a length": {
@@ -109,6 +122,13 @@ PINT_NAMES = {
     "uohm cm": "microohm*centimeter",
     "ohm mm2/m": "ohm*mm**2/meter",
     "ohm cmil/ft": "ohm*cmil/foot",
+    "L": "liter",
+    "gal": "gallon",
+    "L/min": "liter/minute",
+    "gal/min": "gallon/minute",
+    "m3/h": "meter**3/hour",
+    "ft3/min": "foot**3/minute",
+    "L/s": "liter/second",
 }
 
 DEGREES = {"C": "degC", "F": "degF", "K": "kelvin"}

@@ -1,0 +1,205 @@
+"""Watts into water: the heat that its rise shows, against what was fed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from wirecalc import (
+    MAKER,
+    PRACTICE,
+    Item,
+    Nameplate,
+    Origin,
+    Problem,
+    Reading,
+    asked,
+    at_least,
+    at_or_below,
+    calculation,
+    cannot_tell,
+    computed,
+    extra,
+    figure,
+    instead_of,
+    may_be_absent,
+    put,
+    show,
+)
+
+WATER_J = (
+    4180.0  # J to warm a litre by a kelvin: 4182 J/(kg K) and 0.998 kg/L at 20 C, 1 % less hot
+)
+HEAT = computed("water-heat", "heat of water", "4180 J for a litre and a kelvin, near 20 C")
+ALL = 103.0  # %: more heat than was fed is a slip; 3 % for the constant and the water's density
+SHARE = "heat that reached the water"
+_PLAIN = "how much of the power warms the water"
+
+
+def _refuse(
+    water_before: float,
+    water_after: float,
+    water_volume: float | None,
+    water_flow: float | None,
+    heating_time: float | None,
+) -> Iterator[Problem]:
+    if at_or_below(water_after, water_before):
+        yield Problem(
+            "water_after",
+            f"{water_after:g} C is no warmer than the {water_before:g} C before",
+            "give them in order; water that does not warm tells of no heat at all",
+        )
+    if water_volume is not None and water_flow is not None:
+        yield Problem(
+            "water_flow",
+            "a volume and a flow were given",
+            "give the volume, or the flow through it",
+        )
+    elif water_flow is not None and heating_time is not None:
+        yield Problem(
+            "heating_time",
+            "water that flows through has no time; its flow says it",
+            "give water_volume with a time, or water_flow alone",
+        )
+
+
+@calculation(
+    part="heat and cold",
+    words=(
+        "water heater; not heating water; dishwasher heats slowly; washer heater; kettle; boiler",
+        "instant heater; tankless; flow heater; coffee machine; recovery; heat up time; kWh",
+        "how long to heat; lukewarm; water not hot; heat balance; litres; gallons; hot water",
+    ),
+    cautions=("wat-01", "hot-01", "dead-02", "live-01"),
+    not_checked=(
+        "heat into the tank, tub or dishes: it is missing in the water",
+        "a mixing valve or a running tap, which let cold water in",
+        "scalding: water over 50 C burns skin in minutes, over 60 C in seconds",
+    ),
+    refuse=_refuse,
+    example_with=("water_volume", "heating_time", "heating_power", "least_share"),
+)
+def water_heat(
+    water_before: Annotated[
+        float, Reading("C", low=0, high=99, typical="15 C", text="water before, or going in")
+    ],
+    water_after: Annotated[
+        float, Reading("C", low=0, high=100, typical="55 C", text="water after, or coming out")
+    ],
+    water_volume: Annotated[
+        float | None,
+        Reading("L", above=0, high=2000, typical="4 L", text="water that was heated"),
+        asked("heat is so much a litre and kelvin", when="not water_flow"),
+    ] = None,
+    water_flow: Annotated[
+        float | None,
+        Reading("L/min", above=0, high=100, typical="4 L/min", text="water that runs through"),
+        instead_of("water_volume"),
+    ] = None,
+    heating_time: Annotated[
+        float | None,
+        Reading("min", above=0, high=2880, typical="8 min", text="how long it heated"),
+        may_be_absent("it is worked out where watts and volume are known"),
+    ] = None,
+    heating_power: Annotated[
+        float | None,
+        Reading(
+            "W",
+            above=0,
+            high=50_000,
+            typical="1500 W",
+            text="watts that the heater takes, by meter or by ohms and volts",
+        ),
+        may_be_absent("it is worked out where time or flow is known"),
+    ] = None,
+    least_share: Annotated[
+        float | None,
+        Nameplate(
+            "%",
+            above=0,
+            high=100,
+            typical="85 %",
+            text="least share of the watts that must reach the water",
+        ),
+        extra("without a maker's share none is too little"),
+    ] = None,
+) -> Iterator[Item]:
+    """Does this heater put its watts into the water?
+
+    Heat is 4180 J for a litre and a kelvin: of a volume over a time, or of a flow, it is watts;
+    over known watts it is a time. Where both are known, the share that reached the water is told:
+    over 103 % a reading is wrong, and less than a maker's share fails. The rest warms tank, tub
+    and air. Within 1 % from 5 to 60 C.
+
+    For electric water, dishwasher, washer and flow heaters and kettles. Inputs: temperatures in C
+    (0 to 100), water_volume in L, water_flow in L/min, heating_time in min, heating_power in W,
+    least_share in %. Yields heat, watts, time due, and the share. Refuses water that is no warmer.
+    Source: heat of water, near 20 C.
+    """
+    rise = water_after - water_before
+    yield figure("rise", rise, "K", source=HEAT, working=lambda: _minus(water_after, water_before))
+    watts = None
+    if water_flow is not None:
+        watts = water_flow / 60 * WATER_J * rise
+        yield figure(
+            "watts into the water",
+            watts,
+            "W",
+            source=HEAT,
+            working=lambda: f"{put(water_flow, 'L/min')} / 60 x 4180 x {put(rise, 'K')}",
+        )
+    if water_volume is not None:
+        joule = water_volume * WATER_J * rise
+        yield figure(
+            "heat in the water",
+            joule,
+            "J",
+            source=HEAT,
+            working=lambda: f"{put(water_volume, 'L')} x 4180 x {put(rise, 'K')}",
+        )
+        if heating_time is not None:
+            watts = joule / (60 * heating_time)
+            yield figure(
+                "watts into the water",
+                watts,
+                "W",
+                source=HEAT,
+                working=lambda: f"{put(joule, 'J')} / (60 x {put(heating_time, 'min')})",
+            )
+        elif heating_power is not None:
+            yield figure(
+                "least time it takes",
+                joule / heating_power / 60,
+                "min",
+                source=HEAT,
+                working=lambda: f"{put(joule, 'J')} / {put(heating_power, 'W')} / 60",
+            )
+    if watts is not None and heating_power is not None:
+        yield from _share(100 * watts / heating_power, least_share)
+
+
+def _minus(after: float, before: float) -> str:
+    return f"{put(after, 'C')} - {put(before, 'C')}"
+
+
+def _share(share: float, least: float | None) -> Iterator[Item]:
+    yield figure("share that reached the water", share, "%", source=HEAT)
+    if not at_or_below(share, ALL):
+        yield cannot_tell(
+            SHARE,
+            f"{show(share, '%')} is more heat than was fed",
+            measure="read watts, volume or flow, time and both temperatures again",
+            source=PRACTICE,
+            plain=_PLAIN,
+        )
+    elif least is not None:
+        yield at_least(
+            SHARE,
+            share,
+            least,
+            "%",
+            source=MAKER,
+            origin=Origin.MAKER,
+            action="does all of the element heat? Is cold water let in, or lime on it?",
+            plain=_PLAIN,
+        )
