@@ -133,11 +133,11 @@ def test_what_goes_with_an_answer_is_asked() -> None:
 def test_wrong_answer_is_explained_as_on_the_command_line_and_asked_again(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    person = Person("20", "", *[""] * 9)
-    with pytest.raises(EOFError):  # 20 names no wire, and a wire is needed
+    person = Person("2.5", "", *[""] * 9)
+    with pytest.raises(EOFError):  # 2.5 names no wire, and a wire is needed
         person.talk(CATALOGUE.calculations["pull"].calculation)
     heard = " ".join(person.heard.split())
-    main(["pull", "--wire", "20", "--force", "20", "--terminal", "ring", "--bundled-only"])
+    main(["pull", "--wire", "2.5", "--force", "20", "--terminal", "ring", "--bundled-only"])
     complaint = capsys.readouterr().err.splitlines()[0].removeprefix("wirecalc: --wire: ")
     assert f"wire: {complaint}" in heard
     person = Person("6 V", "6 A", "", "", "")
@@ -240,6 +240,16 @@ def test_bare_temperature_is_read_back_in_both_scales() -> None:
     with pytest.raises(EOFError):
         person.talk(splice)
     assert "105 C (that is 221 F)?" in person.heard  # 105 x 9/5 + 32
+
+
+def test_bare_gauge_is_read_back_with_awg() -> None:
+    splice = CATALOGUE.calculations["splice"].calculation
+    person = Person("18", "", "2.5", "", "16-22", "22-16", "")
+    with pytest.raises(EOFError):
+        person.talk(splice)
+    assert "18 AWG?" in person.heard and "22-16 AWG?" in person.heard
+    assert "write 2.5 mm2" in person.heard  # an area has its unit
+    assert "is the wrong way round" in person.heard
 
 
 def test_word_of_a_list_may_be_chosen_by_its_number() -> None:

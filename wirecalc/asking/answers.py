@@ -13,7 +13,7 @@ from ..engine.one_input import UNKNOWN, says_unknown
 from ..typed.quantities import split_error
 from ..typed.quantity_kinds import Nameplate, Reading
 from ..typed.units import convert
-from ..typed.word_kinds import OneOf
+from ..typed.word_kinds import OneOf, RangeKind, WireKind
 
 Answer = str | list[str] | None  # None: left out
 
@@ -32,6 +32,7 @@ WORDS = {  # what may be typed in place of an answer -> what it means
     SKIP: SKIP,
 }
 _BARE = re.compile(r"[<>]?\s*[-+−]?[\d.]+(?:[\s-]+\d+/\d+|/\d+)?", re.ASCII)  # and no unit
+_GAUGES = re.compile(r"#?\d{1,2}(?:/0)?(?:\s*-\s*#?\d{1,2}(?:/0)?)?", re.ASCII)  # and no unit
 _SHORT = 2  # letters; a code letter is typed as quickly as its number
 
 
@@ -92,9 +93,11 @@ def _numbered(declared: Input, typed: str) -> str | None:
 def _with_unit(declared: Input, typed: str) -> str:
     """Return a bare number with the unit of its input; any other text as it stands.
 
-    An error that is typed behind it stays behind it.
+    An error that is typed behind it stays behind it. A bare gauge or range of gauges is one of AWG.
     """
     kind = declared.kind
+    if isinstance(kind, WireKind | RangeKind):
+        return f"{typed.strip()} AWG" if _GAUGES.fullmatch(typed.strip()) else typed
     if not isinstance(kind, Reading | Nameplate):
         return typed
     try:
