@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import shlex
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +16,7 @@ from wirecalc.jobs import sheet as jobsheet
 from wirecalc.output import job_short, short, summary, terminal_width, text
 from wirecalc.plugging.worked_examples import worked_example
 from wirecalc.said.findings import Finding
-from wirecalc.said.items import NotChecked
+from wirecalc.said.items import Answer, NotChecked
 from wirecalc.said.verdicts import Verdict
 
 Cli = Callable[..., Any]
@@ -72,7 +73,7 @@ def test_the_short_answer_keeps_what_somebody_acts_on(finding: Finding) -> None:
         assert all(c.line in said for c in finding.cautions if c.severity == "caution")
     _keeps_what_was_taken(finding, said)
     if finding.not_checked:
-        first = finding.not_checked[0].what.replace("_", " ").partition(":")[0]
+        first = re.split(r":| \(", finding.not_checked[0].what.replace("_", " "))[0]  # no why
         assert first in said.partition("Not checked")[2]
     assert lines[-2] == DEFERRAL
     assert "--full" in lines[-1]
@@ -113,6 +114,50 @@ def test_the_short_job_keeps_what_decided_it_and_what_to_do(path: Path) -> None:
         flame = "flammable gas" if "flame" in when else flat(remark)
         assert flame in said
     assert lines[-2] == DEFERRAL
+    assert lines[-1] == "All of it, with the sources: `wirecalc job` with this sheet and --full"
+
+
+@pytest.mark.parametrize(
+    "finding",
+    [f for f in EXAMPLES if f.verdict is Verdict.PASS],
+    ids=lambda f: f.calculation,
+)
+def test_a_pass_is_twelve_lines_and_one_for_each_stop_beyond_two(finding: Finding) -> None:
+    """A line more where what was assumed, or made of what was typed, is long."""
+    stops = sum(c.severity == "stop" for c in finding.cautions)
+    lines = short.finding_short(finding).splitlines()
+    assert len(lines) <= MOST_OF_A_PASS + max(0, stops - 2) + 1
+    (next_,) = [line for line in lines if line.startswith("Next  ")]
+    assert next_ == f"Next  {finding.go_on}"  # in one line
+
+
+def test_each_calculation_that_can_pass_says_what_to_do_then() -> None:
+    calculations = [p.calculation for p in LOADED.calculations.values()]
+    figures_only = {"equivalent", "gauge", "pull-tester", "wire-break"}
+    assert {c.name for c in calculations if not c.go_on} <= figures_only
+    said = [c.go_on for c in calculations if c.go_on]
+    assert all(len(text) <= 72 and not text.endswith(".") for text in said)
+    named = {
+        word for text in said for word in re.findall(r"[a-z]+-?[a-z]+", text.partition(":")[2])
+    }
+    assert {"inrush", "drop"} <= named  # names of calculations stand behind a colon
+
+
+def test_a_pass_of_which_nothing_is_said_goes_on_with_the_work() -> None:
+    finding = next(f for f in EXAMPLES if f.verdict is Verdict.PASS)
+    assert "Next  go on with the work" in short.finding_short(replace(finding, go_on=""))
+
+
+def test_names_of_one_assumption_are_said_together() -> None:
+    (found,) = [f for f in EXAMPLES if f.calculation == "motor-circuit"]
+    names = "branch selection current, minimum ampacity, maximum breaker: none on the plate"
+    assert names in flat(short.finding_short(found))
+
+
+def test_an_abbreviation_in_the_name_of_an_answer_keeps_its_capitals() -> None:
+    finding = replace(EXAMPLES[0], criteria=(), answers=(Answer("size in AWG", "18"),))
+    assert short.finding_short(finding).startswith("Size in AWG: 18")
+    assert text.finding_text(finding, "What?").startswith("Size in AWG: 18")
 
 
 def test_a_simple_pass_is_twelve_lines(cli_main: Cli) -> None:

@@ -51,6 +51,7 @@ class Calculation(Generic[P]):
         chosen: tuple[str, ...],
         exercises: str,
         analysis: bool = False,
+        go_on: str = "",
     ) -> None:
         self.function = function
         self.part = part
@@ -58,12 +59,13 @@ class Calculation(Generic[P]):
         self.not_checked = not_checked
         self.refuse = refuse
         self.category, self.chosen = category, chosen
-        self.exercises_in, self.analysis = exercises, analysis
+        self.exercises_in, self.analysis, self.go_on = exercises, analysis, go_on
         self.example_with = example_with
         self.renamed = dict(renamed)
         self.name = function.__name__.strip("_").replace("_", "-")
         _refuse_texts(self.name, "its docstring", [function.__doc__ or ""])
         _refuse_texts(self.name, "part, category or exercises", [part, category, exercises])
+        _refuse_texts(self.name, "go_on", [go_on])
         self.doc = inspect.getdoc(function) or ""
         if not self.doc:
             raise DeclarationError(f"{self.name} has no docstring: its first line is its question")
@@ -192,6 +194,7 @@ def calculation(
     chosen: tuple[str, ...] = (),
     exercises: str = "",
     analysis: bool = False,
+    go_on: str = "",
 ) -> Callable[[Body[P]], Calculation[P]]:
     """Declare a calculation.
 
@@ -210,6 +213,7 @@ def calculation(
     `exercises` is the module beside it whose EXERCISES are drilled, as in ".drop_exercises".
     `analysis` says that it reckons with what the extra of that name installs: where that is not, as
     in a browser, it is refused by name.
+    `go_on` says in a line what to do next where it passes.
 
     A calculation that is too dear to run again over the band has one more argument,
     `bands: Bands | None = None`: it gets low and high of every reading that carries an error, is
@@ -233,6 +237,7 @@ def calculation(
             chosen,
             exercises,
             analysis,
+            go_on,
         )
 
     return decorate

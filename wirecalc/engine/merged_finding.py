@@ -103,6 +103,7 @@ class Outcome:
             not_checked=self.not_checked,
             sources=self.sources,
             house_rules=self._house_rules,
+            go_on=provided.calculation.go_on,
         )
 
 

@@ -25,6 +25,7 @@ from .html_technician import (
     gathered,
     sources_section,
 )
+from .layout import begun
 from .text import exact
 
 _FINDING_SAYS = {
@@ -46,7 +47,7 @@ def finding_page(finding: Finding, question: str, *, working: bool = False) -> s
     check = JobCheck(finding.calculation, AS_LEFT, finding.calculation, finding)
     sources = Citations([finding])
     decided = finding.decided_by
-    lines = [summary.SummaryLine(a.name.capitalize(), a.text) for a in finding.answers]
+    lines = [summary.SummaryLine(begun(a.name), a.text) for a in finding.answers]
     if decided is not None:
         lines = summary.of_finding(decided)
         if decided.verdict is Verdict.PASS and finding.exact:

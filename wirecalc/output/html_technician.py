@@ -20,6 +20,7 @@ from ..typed.kinds import TAKEN_AS_EXACT
 from .citations import Citations
 from .html_building import Element, Inside, badge, el, items, pairs, picture, section, table, wide
 from .inputs import given
+from .layout import begun
 
 _NOT_GIVEN = "not given"
 
@@ -166,7 +167,7 @@ def _answers(finding: Finding) -> Iterator[tuple[str, str]]:
         said += (
             [f"against: {'; '.join(answer.evidence_against)}"] if answer.evidence_against else []
         )
-        yield answer.name.capitalize(), ". ".join(said)
+        yield begun(answer.name), ". ".join(said)
 
 
 def _given(record: InputRecord) -> tuple[str, str, Inside]:

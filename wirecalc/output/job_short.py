@@ -17,6 +17,7 @@ from .layout import wrap
 from .short import closing, stops
 
 _INDENT = " " * 6
+_REST = "All of it, with the sources: `wirecalc job` with this sheet and --full"
 
 
 def job_short(job: Job) -> str:
@@ -27,7 +28,7 @@ def job_short(job: Job) -> str:
         *_lines(job),
         *(line for note in _notes(job) for line in wrap(note, "  ", _INDENT)),
         *stops(_stops(job)),
-        *closing(cautions_of(job.checks)),
+        *closing(cautions_of(job.checks), _REST),
     ]
     return "\n".join(parts)
 

@@ -52,6 +52,16 @@ def rule() -> str:
     return "-" * terminal_width.width()
 
 
+def begun(text: str) -> str:
+    """Return a text as a sentence or a line begins, with the capitals that it has.
+
+    >>> begun("size in AWG"), begun("kVA code")
+    ('Size in AWG', 'kVA code')
+    """
+    first = text.split(" ", 1)[0]
+    return text[:1].upper() + text[1:] if first.islower() else text
+
+
 def wrap(text: str, start: str = "", indent: str | None = None) -> list[str]:
     """Wrap a text to the width, with a first and a following indent; nothing for no text.
 

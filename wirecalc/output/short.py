@@ -18,7 +18,7 @@ from ..said.items import Caution, NotChecked
 from ..said.verdicts import Verdict
 from ..typed.units import convert, dimension_of
 from . import terminal_width
-from .layout import table, wrap
+from .layout import begun, table, wrap
 from .text import word
 
 ARITHMETIC = re.compile(r"\d[^;]* [x/+-] ")  # of a working; one without any is in words
@@ -31,7 +31,9 @@ _SHORT_WORD = 3  # letters; a longer word of a name says of what something was a
 _MOST_LEFT = 150  # letters of what was not checked; the rest is counted
 _MOST_FIGURES = 4
 _MOST_TYPED = 3  # inputs that are named for one number
-_SCREEN = 20 * 80  # letters of an answer, as far as it goes
+_LINE = 80  # letters
+_SCREEN, _PASS = 20, 12  # lines of an answer, and of a simple pass, as far as they go
+_STOPS = 2  # of a simple pass; each more is a line more
 
 
 def finding_short(finding: Finding) -> str:
@@ -39,9 +41,17 @@ def finding_short(finding: Finding) -> str:
     lines: list[str] = []
     for whole, few in ((3, False), (3, True), (2, True), (1, True), (0, True)):
         lines = [*_parts(finding, whole, few=few)]
-        if len(lines) * terminal_width.width() <= _SCREEN:
+        if len(lines) * terminal_width.width() <= _most(finding) * _LINE:
             break
     return "\n".join(lines)
+
+
+def _most(finding: Finding) -> int:
+    """Return how many lines an answer is to have; a pass that has much to stop at may have more."""
+    if finding.decided_by is None or finding.verdict is not Verdict.PASS:
+        return _SCREEN
+    told = sum(c.severity == "stop" for c in finding.cautions)
+    return min(_SCREEN, _PASS + max(0, told - _STOPS))
 
 
 def _parts(finding: Finding, whole: int, *, few: bool) -> Iterator[str]:
@@ -53,11 +63,11 @@ def _parts(finding: Finding, whole: int, *, few: bool) -> Iterator[str]:
         yield from wrap(f"{word(decided.verdict)}  {cited(decided)}", indent=_INDENT)
         yield from _answers(finding)
         yield from _made_of(finding, decided)
-        yield from _next(decided)
+        yield from _next(decided, finding.go_on)
         yield from wrap(finding.would_pass, "Would pass  ", _INDENT)
         yield from _others(finding, decided, whole)
     yield from stops(finding.cautions)
-    yield from _taken(finding)
+    yield from _taken(finding, few=few)
     yield from not_checked(finding.not_checked, few=few)
     yield from closing(finding.cautions)
 
@@ -96,12 +106,12 @@ def not_checked(found: Sequence[NotChecked], *, few: bool = False) -> Iterator[s
     yield from wrap("; ".join([*kept, *more]), "Not checked  ", _INDENT)
 
 
-def closing(cautions: Iterable[Caution]) -> Iterator[str]:
+def closing(cautions: Iterable[Caution], rest: str = REST) -> Iterator[str]:
     """Yield who decides, in a line, and where the rest is."""
     for caution in cautions:
         if caution.severity == "note" and caution.when in ("", "always"):
             yield from wrap(caution.line, indent="  ")
-    yield from wrap(REST, indent="  ")
+    yield from wrap(rest, indent="  ")
 
 
 def _figures(finding: Finding) -> Iterator[str]:
@@ -116,7 +126,7 @@ def _figures(finding: Finding) -> Iterator[str]:
 
 def _answers(finding: Finding) -> Iterator[str]:
     for answer in finding.answers:
-        yield from wrap(f"{answer.name.capitalize()}: {answer.text}", indent=_INDENT)
+        yield from wrap(f"{begun(answer.name)}: {answer.text}", indent=_INDENT)
 
 
 def figure(banded: BandFigure) -> str:
@@ -183,8 +193,9 @@ def _among(value: float, ends: Iterable[float | None]) -> bool:
     return any(end is not None and math.isclose(value, end, rel_tol=1e-9) for end in ends)
 
 
-def _next(decided: Judged) -> Iterator[str]:
-    action = GO_ON if decided.verdict is Verdict.PASS else decided.action
+def _next(decided: Judged, go_on: str) -> Iterator[str]:
+    """Yield what to do next; after a pass what its calculation says, if anything."""
+    action = go_on or GO_ON if decided.verdict is Verdict.PASS else decided.action
     yield from wrap(f"Next  {action or 'see the limit above'}", indent=_INDENT)
 
 
@@ -206,23 +217,29 @@ def _also(verdict: Verdict, said: str) -> list[str]:
     return wrap(f"Also  {word(verdict)}  {said}", indent=_INDENT) if said else []
 
 
-def _taken(finding: Finding) -> Iterator[str]:
-    """Yield what was assumed, and which readings were taken as exact."""
+def _taken(finding: Finding, *, few: bool) -> Iterator[str]:
+    """Yield what was assumed, and which readings were taken as exact; in few words if need be."""
     yield from wrap("; ".join(_assumed(finding.inputs)), "Assumed  ", _INDENT)
     if finding.exact:
         names = ", ".join(n.replace("_", " ") for n in finding.exact)
-        holds = f"; {finding.holds}" if finding.holds else ""
-        yield from wrap(f"Exact  {names}: no meter error was given{holds}", indent=_INDENT)
+        why = "no meter error was given"
+        holds = (
+            finding.holds
+            if few and finding.holds
+            else "; ".join(filter(None, (why, finding.holds)))
+        )
+        yield from wrap(f"Exact  {names}: {holds}", indent=_INDENT)
 
 
 def _assumed(inputs: Iterable[InputRecord]) -> Iterator[str]:
     """Yield what each input was taken for, or what of it was, with its name or what was typed."""
-    said: dict[str, None] = {}
+    said: dict[str, list[str]] = {}  # what they were taken for -> the names, where it needs any
     for record in inputs:
         if record.origin == "assumed":
             name, words = record.name.replace("_", " "), record.notes[0]
             of_it = any(part in words for part in name.split() if len(part) > _SHORT_WORD)
-            said[words if of_it else f"{name}: {words}"] = None
+            said.setdefault(words, []).extend([] if of_it else [name])
         elif found := [n.removeprefix(_NOTE) for n in record.notes if n.startswith(_NOTE)]:
-            said[f"{record.given}: {', '.join(found)}"] = None
-    yield from said
+            said.setdefault(", ".join(found), []).append(record.given or record.name)
+    for words, names in said.items():
+        yield f"{', '.join(dict.fromkeys(names))}: {words}" if names else words

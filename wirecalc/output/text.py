@@ -11,7 +11,7 @@ from ..said.items import GRAVITY, Caution, NotChecked
 from ..said.verdicts import Verdict
 from .citations import Citations
 from .inputs import given
-from .layout import block, table, wrap
+from .layout import begun, block, table, wrap
 
 CENTRE = "(where low and high are shown, the arithmetic is that of the centre)"
 _SIGNS = (" x ", " / ", " + ", " - ")  # of arithmetic; a working without any is in words
@@ -95,7 +95,7 @@ def gravest(cautions: Iterable[Caution]) -> Iterator[str]:
 
 def _short_answers(finding: Finding) -> Iterator[str]:
     for answer in finding.answers:
-        yield from wrap(f"{answer.name.capitalize()}: {answer.text}", indent=" " * 6)
+        yield from wrap(f"{begun(answer.name)}: {answer.text}", indent=" " * 6)
 
 
 def sources_block(sources: Citations) -> list[str]:
@@ -130,7 +130,7 @@ def _answers(finding: Finding) -> Iterator[str]:
     for answer in finding.answers:
         if not (answer.evidence_for or answer.evidence_against):
             continue
-        yield from block(answer.name.capitalize(), wrap(answer.text))
+        yield from block(begun(answer.name), wrap(answer.text))
         yield from wrap("; ".join(answer.evidence_for), "    for: ")
         yield from wrap("; ".join(answer.evidence_against), "    against: ")
 

@@ -80,7 +80,8 @@ class Finding:
     `house_rules` are the rules files, plugins and tables of the shop by whose rules it was judged
     too, whatever they came to; sorted. `holds` says up to which error of the readings that were
     taken as exact a pass would hold, `would_pass` what of that which a person may choose would pass
-    after a fail; both where that was asked. `apart` are listings that stand on no page.
+    after a fail; both where that was asked. `go_on` says what to do next after a pass. `apart` are
+    listings that stand on no page.
     """
 
     calculation: str
@@ -98,6 +99,7 @@ class Finding:
     house_rules: tuple[str, ...] = ()
     holds: str = ""
     would_pass: str = ""
+    go_on: str = ""
     apart: tuple[Listing, ...] = ()
 
     @functools.cached_property

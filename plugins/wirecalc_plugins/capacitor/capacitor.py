@@ -73,6 +73,7 @@ def _refuse(
         "oil leak; barely turns; turns slow; spins slow; needs a push; push start; outdoor unit",
         "blower; pool pump; garage door; gate motor; round; oval; AC fan; turbine",
     ),
+    go_on="refit cover and terminals, start the motor and read its amps: inrush",
     cautions=("cap-01",),
     not_checked=(
         "leakage, swelling and oil: replace a swollen part unseen",

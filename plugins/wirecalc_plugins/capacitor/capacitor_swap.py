@@ -57,6 +57,7 @@ _DUTY = confirmed("capacitor-duty", "trade texts and one component maker's guide
         "generic cap; class of cap; swelled; mfd for mfd; replacing cap; size up",
         "cap substitution; substitution; substitute cap",
     ),
+    go_on="discharge the old one, wire the new one the same, start, read the amps",
     cautions=("cap-03", "cap-01", "dead-01", "cap-02", "cap-04", "sub-01", "flam-02"),
     not_checked=(
         "the maker's own list of parts, which goes first",

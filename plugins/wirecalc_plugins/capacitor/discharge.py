@@ -65,6 +65,7 @@ def _refuse(
         "flyback; television; strobe; drain the cap; empty a cap; kick; jolt; lockout; lock out",
         "tagout; LOTO; prove dead; proving dead; before I touch it; magnetron capacitor",
     ),
+    go_on="wait that long, then prove under 5 V, meter across its terminals",
     cautions=("cap-01", "dead-01", "cap-02", "flam-01"),
     not_checked=(
         "that it is discharged: only your meter across its terminals shows it, under 5 V",

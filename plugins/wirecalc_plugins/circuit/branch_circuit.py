@@ -77,6 +77,7 @@ def _refuse(
         "breaker trips; tripping; power strip; multi-plug; sockets; outlets; lights; same socket",
         "add an appliance; at the same time; run together; both on; how many outlets",
     ),
+    go_on="keep the list of loads at the panel; add up again before a new one",
     chosen=("building_wire",),
     category="III",
     cautions=("brk-01", "cord-04", "live-01", "live-02", "meter-01"),

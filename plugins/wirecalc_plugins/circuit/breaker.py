@@ -85,6 +85,7 @@ def _refuse(
         "20 amp; 30 amp; add a load; plug rating; socket rating; power cord; appliance cord",
         "cord replacement; NEMA plug; tandem breaker",
     ),
+    go_on="close up, switch on, look at plug and outlet after an hour of load",
     chosen=("building_wire",),
     cautions=("brk-01", "cord-04", "live-01", "live-02", "meter-01"),
     not_checked=(

@@ -90,6 +90,7 @@ def _refuse(
         "overload setting; overload heater; contactor; three phase motor; 3 phase; chilled",
         "wire for motor; nameplate MCA; condenser wire",
     ),
+    go_on="fit no larger device than that, then see the volts at a start: dip",
     chosen=("building_wire",),
     cautions=("brk-01", "dead-03", "live-01"),
     not_checked=(

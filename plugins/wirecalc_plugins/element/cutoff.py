@@ -81,6 +81,7 @@ def _refuse(
         "different temperature; overheated; slow cooker; coffee machine; hair straightener",
         "blown cut-out; replaced fuse blows again; stat; safety thermostat; thermofuse",
     ),
+    go_on="find what opened the old one (lint, vent, thermostat), then fit this",
     cautions=("heat-02", "heat-03", "sub-01", "dead-01", "hot-01", "heat-01"),
     not_checked=(
         "size, leads and fastening of the new cut-off: it must sit as the old one did",

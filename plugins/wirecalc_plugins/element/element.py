@@ -92,6 +92,7 @@ def _refuse_element(
         "waffle; steam; boil; heating; furnace; electric furnace; strip heater; duct heater",
         "kilowatts",
     ),
+    go_on="read it to its case too (insulation), fit it, and read its amps",
     cautions=("dead-01", "dead-03", "hot-01", "heat-01", "flam-01"),
     not_checked=(
         "insulation of the element to its sheath and case",

@@ -61,6 +61,7 @@ def _refuse(stock: FileColumns | None) -> Iterator[Problem]:
         "connector for wire; suitable; van; end cap; male; female; disconnect; splice",
         "wire connector; insulated; uninsulated; brass; copper lug",
     ),
+    go_on="strip to its barrel, crimp with its own tool, look and tug: strip",
     cautions=("crimp-01", "sub-01", "flam-02"),
     not_checked=("the maker's sheet of the part", "insulation diameter", "the die of the tool"),
     refuse=_refuse,

@@ -49,6 +49,7 @@ from .part_ratings import Part, rating_of, weakest
         "glass braid; high temp terminal; nickel terminal; warm wire; terminal strip",
         "terminal block; lug temperature; 60 C; 75 C; PTFE; ETFE",
     ),
+    go_on="crimp it, dress the wires clear of the heater, fix the sleeve",
     cautions=("heat-01", "hot-01"),
     not_checked=(
         "heat that the joint makes itself beyond those 20 K: measure the drop across it",

@@ -50,6 +50,7 @@ _AGAINST = "joint against its wire"
         "screw terminal; jumper; burnt jumper; warm switch; hot switch; too hot to touch",
         "loose lug; hot lug; milliohm; milliohmmeter; aluminium joint",
     ),
+    go_on="close the joint; one that was remade, read again after an hour",
     cautions=("live-01", "live-02", "meter-01", "cord-04", "hot-01", "flam-01"),
     not_checked=(
         "heat at a larger current than this: it grows with the square of the current",

@@ -42,6 +42,7 @@ _RECALLED = {  # what is said beside a verdict by a table from memory
         "comes loose; came loose; pulled loose; grip; crimp check; crimp okay; lbf; kgf",
         "pound-force; fell out; fell out of crimp; indent; crimp failed",
     ),
+    go_on="keep wire, terminal, die and force on the list; crimp on with them",
     cautions=("pull-01", "crimp-03"),
     not_checked=(
         "the one-minute hold of the UL test (a peak just above the minimum does not prove it)",

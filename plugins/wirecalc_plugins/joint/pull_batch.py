@@ -49,6 +49,7 @@ from .pull_batch_inputs import (
         "inconsistent; vary; varies; repeatability; compare technicians; qualify; qualification",
         "process check; weak crimps",
     ),
+    go_on="keep sheet and date with the tool; pull anew for another die or wire",
     cautions=("pull-01", "crimp-03"),
     not_checked=(
         "the one-minute hold of the UL test",

@@ -44,6 +44,7 @@ _COUNT = confirmed("faa-43-13", "FAA AC 43.13-1B", "11-174 b", copies=1)
         "terminal torque; ground lug; earth stud; bus bar; spanner; tight enough; foot pounds",
         "ft-lbs; torque driver; stud hole",
     ),
+    go_on="tighten to the torque that is shown, tug the lug, mark the screw",
     cautions=("dead-01", "crimp-01", "gnd-01"),
     not_checked=(
         "the torque itself: the maker's figure rules, those printed are for where it gives none",

@@ -63,6 +63,7 @@ _UL_486C = confirmed("ul-486c-scope", "UL 486C", "6th edition, scope 1.1", copie
         "crimp sleeve size; tap; sleeve; splice failed; pigtail splice; bad splice",
         "wire connector; step-down; aluminium wire; aluminium to copper; aluminium",
     ),
+    go_on="strip to the barrel, crimp, look at it and tug: strip; pull a sample",
     chosen=("barrel",),
     cautions=("crimp-01", "dead-01", "flam-01", "flam-02"),
     not_checked=("the die of the tool",),

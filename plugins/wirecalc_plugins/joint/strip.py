@@ -30,6 +30,7 @@ from .strip_lengths import MM_PER_IN, Length, bare_wire, length_of, strip_to, tw
         "overstripped; under stripped; copper showing; bare copper; strip gage",
         "take off insulation; insulation to remove; skin; trim; stripping template",
     ),
+    go_on="strip a trial piece, look for nicks, then crimp: strands",
     cautions=("dead-01", "crimp-01", "crimp-02"),
     not_checked=("nicked or cut strands: look at every strand", "the maker's own strip length"),
     example_with=("barrel_length",),

@@ -65,6 +65,7 @@ def _refuse(
         "quarter inch push-on; fast connect; tab thickness; push-on amps; 1/4 inch; 3/16",
         "lug on switch",
     ),
+    go_on="push it home, tug it, and look for browning after an hour of load",
     cautions=("dead-01", "live-02", "cord-04"),
     not_checked=(
         "the heat of the place: the test current is for 30 C of rise in a room, no promise beside "

@@ -49,6 +49,7 @@ def _refuse(on_times: list[float], off_times: list[float]) -> Iterator[Problem]:
         "watt hours; how long it runs; runs too long; runs too much; off time; per day; standby",
         "thermostat stuck; frost; 24 hours; constantly; non-stop; continuously",
     ),
+    go_on="note the share with the heat of the day, to compare next time",
     cautions=("live-02", "meter-01"),
     not_checked=(
         "whether the room is a normal one, and how often the door was opened",

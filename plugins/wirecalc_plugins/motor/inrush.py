@@ -67,6 +67,7 @@ def _refuse(
         "meter reading; draws; what should it draw; excessive current; starting surge",
         "first second; pulling amps; pulls high amps; pulling high amps; amp pull",
     ),
+    go_on="close up, and watch one whole cycle: cut-out, rest and restart",
     cautions=("live-02", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(
         "that it cools, pumps or turns: current alone does not show it",

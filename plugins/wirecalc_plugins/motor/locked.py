@@ -77,6 +77,7 @@ def _refuse(
         "no rotation; slugging; rusted; free it; breaker trips; stiff; hard to turn",
         "pulling high amps; pulls locked rotor amps; motor trips",
     ),
+    go_on="let it run to its own cut-out, and read the amps once it has settled",
     cautions=("start-01", "heat-03", "mov-01", "live-02", "meter-01", "pin-01", "flam-01"),
     not_checked=(
         "windings, start device and capacitor, dead: current alone does not tell them apart",

@@ -48,6 +48,7 @@ PLATE_115 = (100.0, 130.0)  # plates that the manual's ohm is for
         "line break protector; resets; quits; quits when hot; dies when hot; stops hot",
         "motor trips; trips thermal; thermal trip; thermal",
     ),
+    go_on="push it home on its pins, start, and read the amps: inrush",
     cautions=("dead-01", "cap-01", "hot-01", "heat-03", "mov-01", "flam-02", "pin-01", "flam-01"),
     not_checked=(
         "that it is the very overload which the compressor's maker lists: no other fits",

@@ -54,6 +54,7 @@ from .start_relays import judge_relay, judge_unread
         "plug-on relay; cracked; buzzes; buzzing; fridge relay; run and start",
         "compressor will not start; motor relay; compressor hums",
     ),
+    go_on="fit it, start the compressor, read start and running amps: inrush",
     cautions=("dead-01", "cap-01", "hot-01", "flam-02", "sub-01", "flam-01"),
     not_checked=(
         "that it switches in service: the inrush of the next start shows it",

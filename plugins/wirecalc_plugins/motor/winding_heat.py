@@ -54,6 +54,7 @@ from .winding_heat_inputs import (
         "hot to touch; too hot; burning; winding temp; delta ohms; motor temp; temp rise",
         "fan motor hot; insulation life; change of resistance; resistance change",
     ),
+    go_on="close up; read it again if it runs longer than it ran now",
     cautions=("dead-01", "cap-01", "hot-01", "pin-01"),
     not_checked=(
         "the hottest spot: resistance gives the average of the winding",

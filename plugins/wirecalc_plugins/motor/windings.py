@@ -61,6 +61,7 @@ from .windings_inputs import (
         "compressor windings; pin out; resistance between pins; no continuity; balanced",
         "unbalanced; coil; field",
     ),
+    go_on="read each pin to the case (insulation), then start it, read the amps",
     cautions=("dead-01", "cap-01", "pin-01", "ins-01"),
     not_checked=(
         "shorted turns, unless the maker's ohms are given: a good winding may read 2 ohm or less",

@@ -90,6 +90,7 @@ def _build(wire: Wire, strands: int) -> Iterator[Problem]:
         "toasted wire; charred wire; crispy wire; smoke; wire on fire; let the smoke out",
         "dead short; short; fusing; wire fusing; fuse a wire",
     ),
+    go_on="look along the run all the same: browned or soft insulation goes",
     cautions=("brk-01", "pin-02"),
     not_checked=(
         "steady current: ask ampacity",

@@ -59,6 +59,7 @@ from .wrong_trip import doubtful_start, refuse
         "tripped; breaker will not reset; heater trips breaker; overload trip time",
         "trips instantly; trips right away; sensitive",
     ),
+    go_on="run a whole cycle; if it trips all the same, find what else it feeds",
     category="III",
     cautions=("brk-01", "start-01", "pin-02", "live-02", "meter-01"),
     not_checked=(

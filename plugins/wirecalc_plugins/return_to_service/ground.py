@@ -61,6 +61,7 @@ M_PER_FT = 0.3048
         "earthing resistance; cord ground; 3 prong; 2 prong; 2 prong outlet; 3 prong dryer",
         "3 prong cord; 4 prong cord; bootleg ground; milliohm",
     ),
+    go_on="flex cord and plug and read again; then insulation or leakage",
     cautions=("gnd-02", "dead-02"),
     not_checked=("the ground of the receptacle and of the building",),
     refuse=refuse,

@@ -58,6 +58,7 @@ NAME = "insulation to the case"
         "ohms to chassis; resistance to case; meg out; motor megged; insulation meter",
         "leaky insulation; leak to case",
     ),
+    go_on="then leakage at line volts, with the machine switched on: leakage",
     cautions=("dead-01", "dead-02", "cap-01", "ins-01", "ins-02"),
     not_checked=(
         "boards and surge parts that were unplugged, and the cord if it was not in the test",

@@ -63,6 +63,7 @@ def _refuse(
         "trips as soon as plugged in; RCD tripping; GFCI tripping; filter; gives a buzz",
         "buzzes me; buzz from metal; leak; leaks; leaking; leaks to earth; leak test",
     ),
+    go_on="press the GFCI's or RCD's test button, then hand the machine back",
     cautions=("meter-01", "wat-01", "gfci-01", "flam-01"),
     not_checked=(
         "leakage at 106 % of the plate's volts, as IEC 60335-1 reads it: it grows with the volts",

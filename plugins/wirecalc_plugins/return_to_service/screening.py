@@ -42,6 +42,7 @@ MEASURE = "measure the insulation at 500 V dc, or the leakage with everything sw
         "live metal; metal case live; dead short; short; shorted; buzzes me; live case shock",
         "no meg; no insulation meter",
     ),
+    go_on="read insulation or leakage as soon as a tester is at hand",
     cautions=("dead-01", "dead-02", "cap-01", "gnd-01", "gfci-01", "flam-01"),
     not_checked=(
         "weak insulation that a few volts of a meter do not show",

@@ -106,6 +106,7 @@ def _refuse(
         "oven temperature probe; oven sensor ohms; 1080 ohm oven sensor; three wire probe",
         "class A; class B; oven too hot; oven too cold; sensor error F3; meat probe",
     ),
+    go_on="plug it in, and compare what the board shows with a thermometer",
     cautions=("dead-01", "hot-01", "sub-01", "heat-01"),
     not_checked=(
         "ohms of its own cable where it has two wires: 0.39 ohm is 1 K of a Pt100",

@@ -61,6 +61,7 @@ OHMS = ("ohms over its curve", "ohms under its curve")
         "10k sensor; 5k sensor; ice water; ice bath; sensor reads wrong; wrong temperature shown",
         "error code sensor; sensor open; sensor shorted; refrigerator too cold; sensor table",
     ),
+    go_on="plug it in, and compare what the board shows with a thermometer",
     cautions=("dead-01", "hot-01", "sub-01"),
     not_checked=(
         "plug, harness and board: read the sensor again at the board's plug",

@@ -99,6 +99,7 @@ def _refuse(
         "flame sensor millivolts; pilot; kiln; temperature probe of a meter; cold junction",
         "reference junction; reversed polarity; thermocouple reads backward; K-type probe",
     ),
+    go_on="plug it in, and compare what the board shows with a thermometer",
     cautions=("dead-01", "hot-01", "sub-01"),
     not_checked=(
         "extension wire of another type, and joints in it that are not as warm as each other",

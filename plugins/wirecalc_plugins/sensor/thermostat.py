@@ -88,6 +88,7 @@ def _refuse(
         "opens at; closes at; differential; cut in; cut out; cut-in temperature; stat",
         "cold control; dryer runs too hot; frost on the evaporator; never defrosts; sticks",
     ),
+    go_on="fit it, let it cycle twice, and read where it opens in its place",
     cautions=("dead-01", "heat-02", "heat-03", "hot-01", "sub-01"),
     not_checked=(
         "how fast it was heated: faster than 1 K a minute it reads late, both ways",

@@ -63,6 +63,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
         "students; demo; pattern; healthy start; fault demo; motor model; what if",
         "starting torque; run-up; locked rotor curve",
     ),
+    go_on="compare it with the start that your meter shows: inrush, trace",
     cautions=("start-01", "meter-01", "live-02", "pin-01", "flam-01"),
     not_checked=(
         "that the motor at hand is like this one: the values are a textbook's or an estimate",

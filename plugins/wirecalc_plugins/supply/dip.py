@@ -79,6 +79,7 @@ def _refuse(
         "compressor stalls; blinks; lights dip; pump start; voltage at start; motor bogs",
         "air compressor; lights go dim",
     ),
+    go_on="start it with all on that usually runs beside it; read the volts then",
     chosen=("building_wire",),
     cautions=("live-01", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(

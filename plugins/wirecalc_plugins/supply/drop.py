@@ -98,6 +98,7 @@ def _refuse(
         "cable run; well pump; well; barn; cable loss; wire too long; volts at the end",
         "run to shed; VD; voltage loss on a long run; gate; underground",
     ),
+    go_on="read the volts at the machine while it runs: they have to agree",
     chosen=("building_wire", "cord", "run_length"),
     cautions=("cord-04", "live-02", "meter-01", "brk-01"),
     not_checked=(

@@ -100,6 +100,7 @@ def _refuse(
         "cord too long; lead too thin; cord reel; line cord; heater on an extension",
         "replacement cord",
     ),
+    go_on="uncoil all of it, run the machine, look at both plugs after an hour",
     chosen=("extension_cord", "extension_length"),
     cautions=("live-02", "meter-01", "cord-04"),
     not_checked=(

@@ -42,6 +42,7 @@ from .supply_service import against_service
         "range outlet; stove outlet; both legs; leg to neutral; wired wrong; miswired; cheater",
         "ungrounded; earth pin live; tingle; shock from case; wall outlet; power point; schuko",
     ),
+    go_on="plug the machine in and read the volts while it runs: upstream",
     cautions=("live-01", "meter-01", "cord-04", "brk-01"),
     not_checked=(
         "how tight the contacts hold a plug, and whether they heat: load it, ask upstream",

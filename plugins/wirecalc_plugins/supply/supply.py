@@ -108,6 +108,7 @@ def _refuse_plate(low: float, high: float) -> Iterator[Problem]:
         "bulbs burn out; voltage unbalance; voltage imbalance; unbalanced legs; transformer tap",
         "tap voltage",
     ),
+    go_on="read the volts at the machine while it starts too: dip",
     cautions=("live-01", "meter-01", "brk-01"),
     not_checked=(
         "a maker's narrower span: one service manual allows 6 % off the plate",

@@ -159,6 +159,7 @@ def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
         "warm switch; light switch; flickers when; too hot to touch; voltage imbalance",
         "unbalanced legs; hot neutral; high neutral; burnt neutral; melted neutral",
     ),
+    go_on="keep the two readings; read again if lights dim or the plug warms",
     cautions=("live-01", "live-02", "meter-01", "cord-04", "brk-01"),
     not_checked=(
         "which part it is: take the millivolt drop across plug, receptacle and joints (joint-drop)",

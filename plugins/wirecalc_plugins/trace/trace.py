@@ -56,6 +56,7 @@ def _refuse(
         "capture start; recording meter; over time; readings over time; history; upload",
         "import a file; clamp recording; phases of a cycle",
     ),
+    go_on="compare what it settled at with the plate: inrush",
     cautions=("live-01", "live-02", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),
     not_checked=(
         "that it cools, pumps or turns: current alone does not show it",

@@ -72,6 +72,7 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
         "ambient correction; derate; derate for heat; high temperature ampacity; terminal strip",
         "terminations; 60 C terminal; aluminium; aluminium wire",
     ),
+    go_on="size the breaker by it, then see the volts lost: breaker, drop",
     chosen=("wire",),
     not_checked=(
         "125 % for a load that runs 3 hours or more, and the breaker: see `breaker`",

@@ -65,6 +65,7 @@ def _refuse(old_wire_temperature: float | None = None) -> Iterator[Problem]:
         "equivalent wire; wire upgrade; match the wire; SRML; SEW-2; SF-2; TGGT; MG; GPT; SXL",
         "XLPE; PVC; cord replacement; primary wire; PTFE; PTFE wire; aluminium wire",
     ),
+    go_on="see that it fits barrel and place: splice, heat-rating",
     chosen=("new_wire",),
     not_checked=(
         "the maker's sheet, which comes first",

@@ -46,6 +46,7 @@ from .wire_ohms_inputs import (
         "heat tape; defrost cable; floor heating; temperature by resistance; hot wire ohms",
         "loop resistance; there and back; continuity ohms; tinned wire ohms; CCA ohms; milliohm",
     ),
+    go_on="note length, temperature and meter beside the ohms",
     cautions=("dead-01",),
     not_checked=(
         "joints, terminals and the fault itself: their ohms are read as length or as heat",
