@@ -529,3 +529,31 @@ def test_a_condition_that_somebody_gave_is_known(tmp_path: Path) -> None:
     built = host.build(rules=[write(tmp_path, rule(asks).replace('"sample"', '"pull"'))])
     assert built.run("pull", PULL | {"pull_standard": "ul-486a"}).verdict == "fail"
     assert built.run("pull", PULL | {"pull_standard": "own"}).verdict == "pass"
+
+
+@pytest.mark.parametrize(
+    ("asks", "verdicts"),
+    [
+        ('input = "rla"\nat_most = "1.5 A"', ["fail"]),
+        ('input = "RLA"\nat_most = "1.6 A"', ["pass"]),
+        ('forbid = true\nwhen = { lra = { at_least = "12 A" } }', ["fail"]),
+        ('forbid = true\nwhen = { lra = { at_least = "12.1 A" } }', []),
+    ],
+)
+def test_an_abbreviation_of_a_plate_stands_for_its_input(
+    tmp_path: Path, asks: str, verdicts: list[str]
+) -> None:
+    known = {"inrush": host.build(bundled_only=True).calculations["inrush"]}
+    text = rule(asks).replace("sample", "inrush")
+    rules = rules_file.load([write(tmp_path, text)], known).rules
+    finding = run(known["inrush"], known["inrush"].calculation.example_inputs, rules=rules)
+    assert [str(c.verdict) for c in finding.criteria if c.provider == "shop.toml"] == verdicts
+
+
+def test_an_abbreviation_that_may_be_two_inputs_is_said_with_both(tmp_path: Path) -> None:
+    known = {"capacitor": host.build(bundled_only=True).calculations["capacitor"]}
+    text = rule('input = "mfd"\nat_most = "50 uF"').replace("sample", "capacitor")
+    rules = rules_file.load([write(tmp_path, text)], known).rules
+    finding = run(known["capacitor"], known["capacitor"].calculation.example_inputs, rules=rules)
+    said = " ".join(c.reason for c in finding.criteria if c.provider == "shop.toml")
+    assert "write marked_capacitance or measured_capacitance" in said

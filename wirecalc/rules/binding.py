@@ -25,10 +25,8 @@ def bind(entry: Entry, calc: Calculation[Any], file: str) -> Callable[..., Itera
     of_whom = {"criterion", "figure", "input", "forbid"} & set(entry.given)
     judged = judge(entry, calc, source) if of_whom else None
     with at_key(entry, "when"):
-        when = [
-            (name, condition(declared(calc, name), wanted))
-            for name, wanted in entry.given.get("when", {}).items()
-        ]
+        given = [(declared(calc, n), w) for n, w in entry.given.get("when", {}).items()]
+        when = [(of.name, condition(of, wanted)) for of, wanted in given]
 
     @functools.cache
     def slip() -> str:

@@ -12,6 +12,7 @@ from typing import Any
 from ..base.errors import BadText, did_you_mean
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
+from ..engine.trade_names import abbreviations, candidates
 from ..published.sources import Source
 from ..said.criteria import Criterion, at_least, at_most, cannot_tell, requires
 from ..said.items import Figure, Item
@@ -31,14 +32,17 @@ _SAME_AREA = 0.03  # 16x30 AWG is an 18 AWG wire; two sizes of one system differ
 
 
 def declared(calc: Calculation[Any], name: str) -> Input:
-    """Return an input of a calculation; raises BadText with the nearest name."""
+    """Return an input of a calculation, also by a plate's abbreviation of it; raises BadText."""
+    names = [i.name for i in calc.inputs]
+    plain = abbreviations(names).get(name.casefold(), name)
     for one in calc.inputs:
-        if one.name == name:
+        if one.name == plain:
             return one
     if now := calc.name_now(name):
         raise BadText(f"{calc.name}: {name} {now}")
-    names = [i.name for i in calc.inputs]
-    would_do = did_you_mean(name, names) or f"it has {', '.join(names)}"
+    meant = " or ".join(candidates(name, names))
+    near = f"write {meant}" if meant else did_you_mean(name, names)
+    would_do = near or f"it has {', '.join(names)}"
     raise BadText(f"{calc.name} has no input {name!r}", would_do)
 
 
