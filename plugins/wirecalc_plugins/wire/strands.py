@@ -77,7 +77,7 @@ def _refuse(
         "severed; wire damage; damaged by stripper; knife cut; nicked wire; nicked conductor",
         "birdcage; birdcaging; brush; strand damage",
     ),
-    go_on="twist all strands into the barrel, crimp and tug",
+    go_on="lay all strands into the barrel, crimp, look at it and tug",
     cautions=("dead-01",),
     not_checked=("strands folded back or left outside of the barrel: look",),
     refuse=_refuse,
