@@ -57,6 +57,13 @@ def points(names: Sequence[str]) -> Iterator[dict[str, int]]:
         yield centre | {name: 1}
 
 
+def values_over(
+    values: Mapping[str, Any], bands: Mapping[str, Sequence[Read]]
+) -> list[dict[str, Any] | None]:
+    """Return the values at each point of the band, the centre first."""
+    return [values_at(point, values, bands) for point in points(list(bands))]
+
+
 def values_at(
     point: Mapping[str, int], values: Mapping[str, Any], bands: Mapping[str, Sequence[Read]]
 ) -> dict[str, Any] | None:
@@ -145,11 +152,16 @@ def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged
     return tuple(answers), tuple(unsettled)
 
 
-def merge_listings(runs: Sequence[Run]) -> tuple[Listing, ...]:
-    """Return the listings of the centre run; one that changes over the band says which it is."""
+def merge_listings(
+    runs: Sequence[Run], listed: Callable[[Listing], Listing]
+) -> tuple[Listing, ...]:
+    """Return the listings of the centre run; one that changes over the band says which it is.
+
+    `listed` makes the rows of those that were put off.
+    """
     if not runs:
         return ()
-    found, *others = [[g.item for g in run if isinstance(g.item, Listing)] for run in runs]
+    found, *others = [[listed(g.item) for g in run if isinstance(g.item, Listing)] for run in runs]
     return tuple(
         x if all(x in of for of in others) else x._replace(title=f"{x.title}, {MIDDLE}")
         for x in found
@@ -164,10 +176,13 @@ def merge_criteria(runs: Sequence[Run], missing_runs: int) -> dict[Key, Judged]:
     """
     found: dict[Key, list[Criterion]] = {}
     for run in runs:
-        for given in run:
-            if isinstance(given.item, Criterion):
-                key = (given.rule, given.provider, given.item.name)
-                found.setdefault(key, []).append(given.item)
+        for item, provider, rule in run:
+            if type(item) is Criterion:
+                key = (rule, provider, item.name)
+                if key in found:
+                    found[key].append(item)
+                else:
+                    found[key] = [item]
     everywhere = len(runs) + missing_runs
     return {
         key: _judge(key[1], criteria, absent=len(criteria) < everywhere)

@@ -124,10 +124,10 @@ class Calculation(Generic[P]):
     def refused(self, values: Mapping[str, Any]) -> Iterator[Problem]:
         """Yield what its refusal finds wrong with the values of a run; it gets what it asks for."""
         if self.refuse is not None:
-            yield from self.refuse(**{n: v for n, v in values.items() if self._refusal_takes(n)})
-
-    def _refusal_takes(self, name: str) -> bool:
-        return self._asked_by_refusal is None or name in self._asked_by_refusal
+            asked = self._asked_by_refusal
+            yield from self.refuse(
+                **(values if asked is None else {n: values[n] for n in asked if n in values})
+            )
 
     @functools.cached_property
     def _asked_by_refusal(self) -> frozenset[str] | None:

@@ -6,10 +6,14 @@ in its place, or is a defect of that plugin.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from ..base.blame import Blamed
 from ..base.errors import PluginDefect
 from ..said.charts import Chart, ChartMaker
 from ..said.findings import BandFigure
+from ..said.item_checks import check
+from ..said.items import Listing
 
 
 def worked(banded: BandFigure) -> BandFigure:
@@ -26,6 +30,19 @@ def worked(banded: BandFigure) -> BandFigure:
             return str(error)
 
     return banded._replace(figure=banded.figure._replace(working=shown))
+
+
+def listed(whose: str) -> Callable[[Listing], Listing]:
+    """Return what makes the rows of a listing; it raises PluginDefect where that fails."""
+
+    def whole(one: Listing) -> Listing:
+        with Blamed(f"the listing {one.title!r} of {whose} failed"):
+            made = one.whole()
+            if made is not one:
+                check(made)
+            return made
+
+    return whole
 
 
 def drawn(whose: str, build: ChartMaker) -> ChartMaker:

@@ -18,7 +18,7 @@ from .band import Key, Run, merge_answers, merge_figures, merge_listings
 from .declaration import Calculation
 from .from_plugins import ProvidedCalculation
 from .instrument_checks import below_category, past_due
-from .made_when_shown import drawn, worked
+from .made_when_shown import drawn, listed, worked
 from .prepared_inputs import Prepared
 
 ALWAYS = ("ans-01", "ans-02")  # the cautions that end every finding
@@ -45,10 +45,9 @@ class Outcome:
         self._not_loaded, self._house_rules = not_loaded, house_rules
         self.answers, unsettled = merge_answers(runs)
         self.criteria = _criteria(provided, prepared, [*merged.values(), *unsettled])
-        self.cautions = (
-            *below_category(provided.calculation, prepared),
-            *_cautions(provided.calculation, runs),
-        )
+        self.cautions = _cautions(provided.calculation, runs)
+        if prepared.taken_by:
+            self.cautions = (*below_category(provided.calculation, prepared), *self.cautions)
 
     @functools.cached_property
     def verdict(self) -> Verdict | None:
@@ -83,7 +82,7 @@ class Outcome:
     def finding(self) -> Finding:
         """Return the whole finding."""
         provided, runs = self._provided, self._runs
-        listings = merge_listings(runs)
+        listings = merge_listings(runs, listed(provided.whose))
         return Finding(
             calculation=provided.calculation.name,
             plugin=provided.plugin,
@@ -112,8 +111,11 @@ def _criteria(
 ) -> tuple[Judged, ...]:
     """Return what was judged, with what is not known before it and what of the meter behind."""
     plugin = provided.plugin
+    gaps = _gaps(plugin, prepared, judged)
+    if not prepared.bands and not prepared.taken_by:
+        return (*gaps, *judged)
     due = [Judged(c, plugin, c.verdict, to_do=c.action) for c in past_due(prepared)]
-    return (*_gaps(plugin, prepared, judged), *judged, *_excluded(plugin, prepared), *due)
+    return (*gaps, *judged, *_excluded(plugin, prepared), *due)
 
 
 def _gaps(plugin: str, prepared: Prepared, judged: Sequence[Judged]) -> list[Judged]:

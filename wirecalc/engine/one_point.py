@@ -3,34 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from types import GeneratorType
 from typing import Any
 
-from ..base.blame import Blamed, at_yield, with_place
-from ..base.errors import DamagedTable
+from ..base.blame import at_yield, with_place
 from ..said.criteria import Criterion, Origin, cannot_tell
 from ..said.item_checks import check
-from ..said.items import Answer, Caution, Figure, Item, NotChecked
+from ..said.items import Answer, Caution, Figure, Item, Listing, NotChecked
 from .band import Given, Run
-from .from_plugins import ProvidedCalculation, ProvidedRule, RunValues
+from .from_plugins import ProvidedRule, RunValues
 
 MOST_ITEMS = 10_000  # a generator that yields more is taken for a runaway
-
-
-def items_of(provided: ProvidedCalculation, arguments: Mapping[str, Any]) -> list[Item]:
-    """Run a calculation and return its items; raises PluginDefect where it fails."""
-    function = provided.calculation.function
-    with Blamed(f"{provided.whose} failed", DamagedTable, function=function):
-        return _take_items(function(**arguments))  # whatever else leaves it is no verdict
+_NAMED = (Figure, Criterion, Answer)  # each of a run has a name of its own
 
 
 def with_rules(
-    provided: ProvidedCalculation,
+    plugin: str,
     values: Mapping[str, Any],
     items: Sequence[Item],
     rules: Sequence[ProvidedRule],
 ) -> Run:
     """Return the items of a run with those of the house rules, and whose each is."""
-    given = [Given(item, provided.plugin) for item in items]
+    given = [Given(item, plugin) for item in items]
     for number, rule in enumerate(rules):  # two of one name are never merged to one criterion
         given += _house_items(rule, values, items, f"{number} {rule.rule.name}")
     return given
@@ -38,7 +32,7 @@ def with_rules(
 
 def copied(values: Mapping[str, Any]) -> dict[str, Any]:
     """Copy the values of a run, so that nothing that is given them can change another run."""
-    return {name: list(v) if isinstance(v, list) else v for name, v in values.items()}
+    return {name: list(v) if type(v) is list else v for name, v in values.items()}
 
 
 def _house_items(
@@ -48,7 +42,8 @@ def _house_items(
     name = f"house rule {provided.rule.name}"
     try:
         given = RunValues(copied(values), provided.left_out, provided.renamed)
-        own = _take_items(provided.rule.function(given, tuple(items)))
+        shown = tuple(i.whole() if isinstance(i, Listing) else i for i in items)
+        own = taken(provided.rule.function(given, shown))
         wrong = [i for i in own if not isinstance(i, Criterion | Caution | NotChecked)]
         if wrong:
             raise TypeError(f"it yields a {type(wrong[0]).__name__}; criteria and cautions only")
@@ -66,9 +61,9 @@ def _house_items(
     return [Given(item, provided.plugin, key) for item in marked]
 
 
-def _take_items(stream: Iterable[Item]) -> list[Item]:
+def taken(stream: Iterable[Item]) -> list[Item]:
     """Return what a calculation or a rule yields; what is wrong with it is said with its place."""
-    if stream is None or isinstance(stream, Item):
+    if type(stream) is not GeneratorType and (stream is None or isinstance(stream, Item)):
         kind = "None" if stream is None else f"a {type(stream).__name__}"
         raise TypeError(f"it returns {kind}; write yield in front of each thing that it finds")
     items: list[Item] = []
@@ -76,10 +71,11 @@ def _take_items(stream: Iterable[Item]) -> list[Item]:
     for item in stream:
         try:
             check(item)
-            if isinstance(item, (Figure, Criterion, Answer)):
-                if (type(item), item.name) in names:
+            if isinstance(item, _NAMED):
+                key = type(item), item.name
+                if key in names:
                     raise ValueError(f"it yields {item.name!r} twice; give each a name of its own")
-                names.add((type(item), item.name))
+                names.add(key)
             items.append(item)
             if len(items) > MOST_ITEMS:
                 raise ValueError(f"it yields more than {MOST_ITEMS} items")

@@ -10,13 +10,13 @@ from ..base.blame import Blamed
 from ..base.errors import BadInput, DamagedTable
 from ..said.criteria import Criterion, Origin, cannot_tell
 from ..said.findings import Finding
-from ..said.items import NotChecked
+from ..said.items import Item, NotChecked
 from .assumptions import Other, choices, with_others, worth_trying
-from .band import Given, Run, at_end, merge_criteria, points, values_at
+from .band import Given, Run, at_end, merge_criteria, values_at, values_over
 from .from_plugins import EVERY, ProvidedCalculation, ProvidedRule
 from .inputs import BANDS
 from .merged_finding import Outcome
-from .one_point import copied, items_of, with_rules
+from .one_point import copied, taken, with_rules
 from .prepared_inputs import Prepared
 from .reading_inputs import prepare
 from .remembered import Remembered
@@ -68,8 +68,9 @@ class Runner:
         self._not_loaded = not_loaded
         self._origin, self._missing_is_unknown = origin, missing_is_unknown
         self._remembered = Remembered() if remembered is None else remembered
-        # a calculation has kinds and refusals of its own, and may read a damaged table of a shop
-        self._reading = Blamed(f"{provided.whose} failed", BadInput, function=calc.function)
+        failed = f"{provided.whose} failed"  # it has kinds and refusals of its own
+        self._reading = Blamed(failed, BadInput, function=calc.function)
+        self._running = Blamed(failed, DamagedTable, function=calc.function)
 
     def outcome(self, given: Mapping[str, object]) -> Outcome:
         """Run it on given texts and return what that comes to.
@@ -89,7 +90,7 @@ class Runner:
             )
         rules = self._for_this_run(prepared) if self._rules else ()
         try:
-            runs, missing = _all_runs(provided, prepared, rules) if prepared.runs else ([], 0)
+            runs, missing = self._all_runs(prepared, rules) if prepared.runs else ([], 0)
         except DamagedTable as error:  # the shop's: the rest of a job goes on without it
             if not self._missing_is_unknown:
                 raise
@@ -98,7 +99,7 @@ class Runner:
             runs, missing = [[Given(gap, provided.plugin)]], 0
         judged = merge_criteria(runs, missing)
         if runs and worth_trying(prepared, judged):
-            judged = with_others(self.calc, judged, list(_others(provided, prepared, rules)))
+            judged = with_others(self.calc, judged, list(self._others(prepared, rules)))
         by = _judged_by(rules, runs)
         return Outcome(provided, prepared, runs, judged, self._not_loaded, by)
 
@@ -113,6 +114,63 @@ class Runner:
             for rule in self._rules
         ]
 
+    def _others(self, prepared: Prepared, rules: Sequence[ProvidedRule]) -> Iterator[Other]:
+        """Run with each plausible value in place of an assumed one, save what is refused."""
+        for choice in choices(prepared.others):
+            values = {**prepared.values, **choice}
+            if any(True for _ in self.calc.refused(values)):
+                continue
+            runs, missing = self._all_runs(replace(prepared, values=values), rules)
+            yield Other(choice, merge_criteria(runs, missing))
+
+    def _all_runs(self, prepared: Prepared, rules: Sequence[ProvidedRule]) -> tuple[list[Run], int]:
+        if self.calc.own_band:
+            return self._own_runs(prepared, rules), int(bool(prepared.excluded()))
+        if not prepared.bands:
+            inside, outside = [prepared.values], 0
+        else:
+            at = values_over(prepared.values, prepared.bands)
+            inside = [values for values in at if values is not None]
+            outside = len(at) - len(inside)
+        tried = [twice(self._items, copied(values)) for values in inside]
+        return self._all_rules(inside, tried, rules), outside
+
+    def _own_runs(self, prepared: Prepared, rules: Sequence[ProvidedRule]) -> list[Run]:
+        """Run a calculation that works out its band itself, once; see it at the band's ends."""
+        excluded = prepared.excluded()  # judged apart: nothing can be said at their ends
+        names = [n for n in prepared.bands if n not in excluded]
+        at = [
+            (step, values_at(dict.fromkeys(names, step), prepared.values, prepared.bands) or {})
+            for step in (0, -1, 1)
+        ]
+        bands = {n: (at[1][1][n], at[2][1][n]) for n in names}
+        once = twice(self._items, {**copied(prepared.values), BANDS: bands})
+        tried = [
+            once._replace(
+                items=[at_end(item, step) for item in once.items],
+                again=[at_end(item, step) for item in once.again],
+            )
+            for step, _ in at
+        ]
+        return self._all_rules([values for _, values in at], tried, rules)
+
+    def _all_rules(
+        self,
+        at: Sequence[Mapping[str, Any]],
+        tried: Sequence[Tried],
+        rules: Sequence[ProvidedRule],
+    ) -> list[Run]:
+        """Add to each run what house rules and a shop's stricter tables say."""
+        by_tables, plugin = from_shop_tables(tried), self._provided.plugin
+        return [
+            [*with_rules(plugin, values, one.items, rules), *more]
+            for values, one, more in zip(at, tried, by_tables, strict=True)
+        ]
+
+    def _items(self, arguments: Mapping[str, Any]) -> list[Item]:
+        with self._running:
+            return taken(self.calc.function(**arguments))  # whatever else leaves it is no verdict
+
 
 def _judged_by(rules: Sequence[ProvidedRule], runs: Sequence[Run]) -> tuple[str, ...]:
     """Name the rules files, plugins and tables of the shop whose rules ran."""
@@ -121,66 +179,3 @@ def _judged_by(rules: Sequence[ProvidedRule], runs: Sequence[Run]) -> tuple[str,
         if isinstance(given.item, Criterion) and given.item.origin is Origin.HOUSE:
             names.add(given.provider)
     return tuple(sorted(names))
-
-
-def _others(
-    provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
-) -> Iterator[Other]:
-    """Run with each plausible value in place of an assumed one, save what is refused."""
-    for choice in choices(prepared.others):
-        values = {**prepared.values, **choice}
-        if any(True for _ in provided.calculation.refused(values)):
-            continue
-        yield Other(
-            choice,
-            merge_criteria(*_all_runs(provided, replace(prepared, values=values), rules)),
-        )
-
-
-def _all_runs(
-    provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
-) -> tuple[list[Run], int]:
-    if provided.calculation.own_band:
-        return _own_runs(provided, prepared, rules), int(bool(prepared.excluded()))
-    at = [
-        values_at(point, prepared.values, prepared.bands) for point in points(list(prepared.bands))
-    ]
-    inside = [values for values in at if values is not None]
-    tried = [twice(lambda given: items_of(provided, given), copied(values)) for values in inside]
-    return _all_rules(provided, inside, tried, rules), len(at) - len(inside)
-
-
-def _own_runs(
-    provided: ProvidedCalculation, prepared: Prepared, rules: Sequence[ProvidedRule]
-) -> list[Run]:
-    """Run a calculation that works out its band itself, once, and see it at the band's ends."""
-    excluded = prepared.excluded()  # judged apart: nothing can be said at their ends
-    names = [n for n in prepared.bands if n not in excluded]
-    at = [
-        (step, values_at(dict.fromkeys(names, step), prepared.values, prepared.bands) or {})
-        for step in (0, -1, 1)
-    ]
-    bands = {n: (at[1][1][n], at[2][1][n]) for n in names}
-    once = twice(lambda given: items_of(provided, given), {**copied(prepared.values), BANDS: bands})
-    tried = [
-        once._replace(
-            items=[at_end(item, step) for item in once.items],
-            again=[at_end(item, step) for item in once.again],
-        )
-        for step, _ in at
-    ]
-    return _all_rules(provided, [values for _, values in at], tried, rules)
-
-
-def _all_rules(
-    provided: ProvidedCalculation,
-    at: Sequence[Mapping[str, Any]],
-    tried: Sequence[Tried],
-    rules: Sequence[ProvidedRule],
-) -> list[Run]:
-    """Add to each run what house rules and a shop's stricter tables say."""
-    by_tables = from_shop_tables(tried)
-    return [
-        [*with_rules(provided, values, one.items, rules), *more]
-        for values, one, more in zip(at, tried, by_tables, strict=True)
-    ]

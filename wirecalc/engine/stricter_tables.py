@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from ..base.errors import PluginDefect
-from ..published.tables import Unused, folders, instead, unused, watched
+from ..published.tables import Unused, instead, shop_is_there, unused, watched
 from ..said.criteria import Criterion, Origin, cannot_tell
 from ..said.items import Answer, Figure, Item, NotChecked
 from .band import Given
@@ -34,7 +34,7 @@ class Tried(NamedTuple):
 
 def twice(run: Callable[[Mapping[str, Any]], list[Item]], arguments: Mapping[str, Any]) -> Tried:
     """Run a calculation; where a shop has stricter rows for a table that it reads, by them too."""
-    if len(folders()) == 1 and not unused():
+    if not shop_is_there():
         items = run(arguments)
         return Tried(items, items)
     from ..published.shop_tables import over
@@ -59,6 +59,8 @@ def from_shop_tables(tried: Sequence[Tried]) -> list[list[Given]]:
 
     What they make otherwise in one run is given in all, so that it can be merged.
     """
+    if not any(one.again is not one.items or one.shops or one.in_doubt for one in tried):
+        return [[] for _ in tried]
     stricter = {key for one in tried for key in _otherwise(one)}
     by = ", ".join(dict.fromkeys(name for one in tried for shop in one.shops for name in shop.by))
     return [[*_added(one, stricter, by)] for one in tried]

@@ -21,6 +21,7 @@ from .rows import (
     NO_VERDICT,
     RESULT,
     ROW,
+    Cells,
     beside,
     empty_cells,
     empty_row,
@@ -125,7 +126,8 @@ def table_lines(
     head = RESULT if form.criteria else ROW
     yield from head_lines(("row", *(["label"] if labels else []), *kept, *head), form.format)
     for row in results:
-        before = line((row.row, *([row.label] if labels else []), *row.kept.values()), form.format)
+        about: Cells = (row.row, *([row.label] if labels else []), *row.kept.values())
+        before = line(about, form.format)
         made = row.found.made
         if row.found.score is None:
             word, why, _ = _refusal(row.found)

@@ -90,6 +90,11 @@ def in_use(added: Sequence[Path], unused: Sequence[Unused]) -> bool:
     return _added_folders == added and _unused == unused
 
 
+def shop_is_there() -> bool:
+    """Whether there are tables beside the bundled ones, or something that was meant for one."""
+    return bool(_added_folders or _unused)
+
+
 def unused() -> Sequence[Unused]:
     """Return what a shop meant and what is not used."""
     return tuple(_unused)

@@ -140,7 +140,8 @@ def weakest(criteria: Iterable[Judged]) -> Judged | None:
 
     Of those that failed, a published limit goes before the shop's own stricter one.
     """
-    return min(criteria, key=_weakness, default=None)
+    found = list(criteria)
+    return found[0] if len(found) == 1 else min(found, key=_weakness, default=None)
 
 
 def _weakness(judged: Judged) -> tuple[int, bool, float]:

@@ -40,43 +40,43 @@ def check(item: Any) -> None:
 
 def _plainly_right(c: Criterion) -> bool:
     """Whether a criterion is right at a glance, as nearly all are; else it is looked at whole."""
+    name, sense, actual, limit, unit, level, source, origin, advisory, holds, *words = c
+    says, action, needs, band, better, behind, plain = words
     return (
-        type(c.name) is type(c.says) is type(c.action) is type(c.unit) is str
-        and type(c.sense) is str
-        and c.sense in _SENSES
-        and _plain_number(c.actual)
-        and _plain_number(c.limit)
-        and _plain_number(c.caution_limit)
-        and len(c.name) + len(c.unit) <= LONGEST_NAME
-        and len(c.says) + len(c.action) <= LONGEST_NAME
-        and (c.source is None or _right_sources.get(id(c.source)) is c.source)
-        and type(c.origin) is Origin
-        and (c.advisory is False or c.advisory is True)
-        and (c.holds is False or c.holds is True)
-        and type(c.needs) is tuple
-        and not c.needs
-        and c.band is None
-        and type(c.better) is type(c.behind) is type(c.plain) is str
-        and len(c.better) + len(c.behind) + len(c.plain) <= LONGEST_NAME
+        type(name) is type(sense) is type(unit) is type(says) is type(action) is str
+        and type(better) is type(behind) is type(plain) is str
+        and sense in _SENSES
+        and (actual is None or _plain_number(actual))
+        and (limit is None or _plain_number(limit))
+        and (level is None or _plain_number(level))
+        and len(name) + len(unit) <= LONGEST_NAME
+        and len(says) + len(action) <= LONGEST_NAME
+        and len(better) + len(behind) + len(plain) <= LONGEST_NAME
+        and (source is None or _right_sources.get(id(source)) is source)
+        and type(origin) is Origin
+        and (advisory is False or advisory is True)
+        and (holds is False or holds is True)
+        and type(needs) is tuple
+        and not needs
+        and band is None
     )
 
 
 def _plain_figure(f: Figure) -> bool:
+    name, value, unit, source, working, also, toward, band = f
     return (
-        type(f.name) is type(f.unit) is type(f.toward) is str
-        and len(f.name) + len(f.unit) + len(f.toward) <= LONGEST_NAME
-        and f.value is not None
-        and _plain_number(f.value)
-        and (f.source is None or _right_sources.get(id(f.source)) is f.source)
-        and (f.working is None or callable(f.working))
-        and type(f.also) is tuple
-        and not f.also
-        and f.band is None
+        type(name) is type(unit) is type(toward) is str
+        and len(name) + len(unit) + len(toward) <= LONGEST_NAME
+        and _plain_number(value)
+        and (source is None or _right_sources.get(id(source)) is source)
+        and (working is None or callable(working))
+        and (also == () or _also(also))
+        and band is None
     )
 
 
 def _plain_number(value: Any) -> bool:
-    return value is None or (type(value) is float and -_LARGEST <= value <= _LARGEST)
+    return type(value) is float and -_LARGEST <= value <= _LARGEST
 
 
 def _wrong(item: Any, tests: tuple[Test, ...]) -> str:
@@ -191,7 +191,7 @@ _FIELDS: dict[type[Any], tuple[Test, ...]] = {  # what each field of a record ma
         *(_text, _text, _texts, _band, _text, _text, _text),
     ),
     Caution: (_words, _words, _text, _among(*GRAVITY), _text, _source, _text),
-    Listing: (_text, _texts, _cells, _yes),
+    Listing: (_text, _texts, _cells, _yes, _callable_or_none),
     NotChecked: (_text, _text),
     ChartItem: (callable,),
 }

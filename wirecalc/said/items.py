@@ -77,16 +77,27 @@ class Caution(NamedTuple):
         return "; ".join(part for part in (to, origin) if part)
 
 
+ListedRows = Iterable[Sequence[str | float | None]]
+
+
 class Listing(NamedTuple):
     """Rows of results. A rejected row is no verdict.
 
-    One that is to be kept apart is written into a file of its own, and stands on no page.
+    One that is to be kept apart is written into a file of its own, and stands on no page. Where
+    there is a `later`, it makes the rows when they are to be shown.
     """
 
     title: str
     columns: tuple[str, ...]
     rows: tuple[tuple[str | float | None, ...], ...]
     apart: bool = False
+    later: Callable[[], ListedRows] | None = None
+
+    def whole(self) -> Listing:
+        """Return it with all its rows."""
+        if self.later is None:
+            return self
+        return self._replace(rows=tuple(tuple(row) for row in self.later()), later=None)
 
 
 class NotChecked(NamedTuple):
@@ -191,11 +202,17 @@ def use_cautions(added: Iterable[Caution]) -> None:
 def listing(
     title: str,
     columns: Sequence[str],
-    rows: Iterable[Sequence[str | float | None]],
+    rows: ListedRows | Callable[[], ListedRows],
     *,
     apart: bool = False,
 ) -> Listing:
-    """Yield rows of results; `apart` keeps them off every page, in a file beside it."""
+    """Yield rows of results; `apart` keeps them off every page, in a file beside it.
+
+    A function of no arguments makes them only when they are shown: at every point of a meter's
+    band, and in every row of a batch, nobody reads them.
+    """
+    if callable(rows):
+        return Listing(title, tuple(columns), (), apart, rows)
     return Listing(title, tuple(columns), tuple(tuple(row) for row in rows), apart)
 
 

@@ -35,7 +35,7 @@ def at_or_below(value: float, level: float) -> bool:
 
 def at_or_above(value: float, level: float) -> bool:
     """Whether a value keeps to a level from below, as every criterion judges it."""
-    return at_or_below(-value, -level)
+    return value >= level - SAME * abs(level)
 
 
 def worst(verdicts: Iterable[Verdict]) -> Verdict | None:

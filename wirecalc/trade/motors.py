@@ -43,6 +43,7 @@ def offset_crest(power_factor: float) -> float:
     return _crest_at(power_factor, first_peak_angle(power_factor))
 
 
+@functools.lru_cache(maxsize=64)
 def first_peak_angle(power_factor: float) -> float:
     """Return the angle wt in radians of the first peak after closing at the voltage zero.
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 
 from ..published.tables import Cell, Row, Table, load
@@ -18,19 +17,21 @@ def ampacity(wire: Wire, rating: int) -> Row | None:
     At 30 C ambient and up to three current-carrying conductors. A size that is not listed is
     taken as the next thinner one that is, a metric one too. None where there is none.
     """
-    return _listed(_ampacities(wire, rating), wire)
+    return _in_table("nec-ampacity", wire, **_column(wire, rating))
 
 
 def thinnest_ampacity(wire: Wire, rating: int) -> Row | None:
     """Return the row of the thinnest listed size, if the wire is thinner; it carries no more."""
-    rows = _ampacities(wire, rating)
+    cells = _column(wire, rating)
+    rows = _by_gauge("nec-ampacity", **cells)
     gauge = counted_gauge(wire)
-    return rows[-1] if rows and gauge is not None and _listed(rows, wire) is None else None
+    listed = _in_table("nec-ampacity", wire, **cells)
+    return rows[-1] if rows and gauge is not None and listed is None else None
 
 
-def _ampacities(wire: Wire, rating: int) -> Sequence[Row]:
+def _column(wire: Wire, rating: int) -> dict[str, Cell]:
     metal = "copper" if wire.metal == "copper" else "aluminium"
-    return _by_gauge("nec-ampacity", edition=NEC_EDITION, metal=metal, rating_C=rating)
+    return {"edition": NEC_EDITION, "metal": metal, "rating_C": rating}
 
 
 def _by_gauge(table: str, **cells: Cell) -> Sequence[Row]:
@@ -47,14 +48,19 @@ def _thick_to_thin(rows: Iterable[Row]) -> list[Row]:
     return sorted(gauged, key=lambda r: gauge_number(r.text("awg")))
 
 
-def _listed(rows: Sequence[Row], wire: Wire) -> Row | None:
-    """Return the row of a wire's gauge, or of the next thinner gauge among rows thick to thin."""
+def _in_table(table: str, wire: Wire, **cells: Cell) -> Row | None:
+    """Return the row of a wire's gauge, or of the next thinner one that is listed."""
     gauge = counted_gauge(wire)
-    if gauge is None:
-        return None
+    return None if gauge is None else load(table).made(_made_at, gauge, *cells.items())
+
+
+def _made_at(table: Table, gauge: str, *cells: tuple[str, Cell]) -> Row | None:
+    return _at(table.made(_made_by_gauge, *cells), gauge)
+
+
+def _at(thick_to_thin: Sequence[Row], gauge: str) -> Row | None:
     own = gauge_number(gauge)
-    at = bisect_left(rows, own, key=lambda row: gauge_number(row.text("awg")))
-    return rows[at] if at < len(rows) else None
+    return next((row for row in thick_to_thin if gauge_number(row.text("awg")) >= own), None)
 
 
 def ambient_factor(rating: int, ambient: float) -> Factor | None:
@@ -96,14 +102,14 @@ def small_conductor_breaker(wire: Wire) -> Row | None:
     gauge = counted_gauge(wire)
     if not rows or gauge is None or gauge_number(gauge) < gauge_number(rows[0].text("awg")):
         return None
-    return _listed(rows, wire)
+    return _in_table("nec-small-conductors", wire, metal=wire.metal)
 
 
 def thinnest_breaker(wire: Wire) -> Row | None:
     """Return the row of the thinnest wire in NEC 240.4(D), if this wire is thinner still."""
     rows = _by_gauge("nec-small-conductors", metal=wire.metal)
     gauge = counted_gauge(wire)
-    return rows[-1] if rows and gauge is not None and _listed(rows, wire) is None else None
+    return rows[-1] if rows and gauge is not None and _at(rows, gauge) is None else None
 
 
 def cord_ampacity(wire: Wire, current_carrying: int) -> Row | None:
@@ -114,7 +120,7 @@ def cord_ampacity(wire: Wire, current_carrying: int) -> Row | None:
     word = {2: "two", 3: "three"}.get(current_carrying)
     if wire.metal != "copper":
         return None
-    return _listed(_by_gauge("cords", use=f"cord, {word} current-carrying"), wire)
+    return _in_table("cords", wire, use=f"cord, {word} current-carrying")
 
 
 def listed_size(rows: Iterable[Row], wire: Wire) -> Row | None:
@@ -122,4 +128,5 @@ def listed_size(rows: Iterable[Row], wire: Wire) -> Row | None:
 
     None for a wire that is thinner than all of them.
     """
-    return _listed(_thick_to_thin(rows), wire)
+    gauge = counted_gauge(wire)
+    return None if gauge is None else _at(_thick_to_thin(rows), gauge)

@@ -214,9 +214,9 @@ def weakest_first(items: Iterable[Item]) -> Iterator[Item]:
             links.append(item)
         yield item
     if len(links) > 1:
-        links.sort(key=_order)
         columns = ("link", "A", "limit A", "used %")
-        yield listing("Weakest link first", columns, map(_link, links))
+        rows = lambda: map(_link, sorted(links, key=_order))  # noqa: E731
+        yield listing("Weakest link first", columns, rows)
 
 
 def _order(link: Criterion) -> tuple[int, float]:

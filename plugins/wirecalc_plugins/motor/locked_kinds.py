@@ -93,7 +93,7 @@ def what_it_is(seen: Seen) -> Iterator[Item]:
     yield listing(
         "What speaks for and against each",
         ("kind", "evidence"),
-        [(kind, _said(*found)) for kind, found in evidence.items()],
+        lambda: [(kind, _said(*found)) for kind, found in evidence.items()],
     )
 
 

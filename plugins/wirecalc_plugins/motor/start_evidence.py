@@ -52,7 +52,7 @@ def seen_in(start: SeenStart) -> list[str]:
 
 def evidence_on(kind: str, start: SeenStart) -> tuple[list[str], list[str]]:
     """Return what speaks for and against one kind."""
-    facts = _FACTS[kind](start)
+    facts = _FACTS[kind](start) if kind in _FACTS else []
     found: tuple[list[str], list[str]] = ([], [])
     for holds, said, unsaid in facts:
         if holds is not None and (said if holds else unsaid):

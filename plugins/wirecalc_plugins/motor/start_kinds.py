@@ -56,17 +56,17 @@ def kind_of_start(start: SeenStart) -> Iterator[Item]:
     kinds = _candidates(start)
     if not kinds:
         return
-    evidence = {kind: evidence_on(kind, start) for kind in ALL}
-    because, against = evidence.get(kinds[0], ([], [])) if len(kinds) == 1 else (seen_in(start), [])
+    alone = len(kinds) == 1
+    because, against = evidence_on(kinds[0], start) if alone else (seen_in(start), [])
     text = kinds[0] if len(kinds) == 1 else f"cannot tell: {' / '.join(kinds)}"
     yield answer("kind of start", text, because=because or seen_in(start), against=against)
     yield listing(
         "Kinds of start, and what speaks for and against each",
         ("kind", "evidence"),
-        [
+        lambda: [
             (_SHORT.get(kind, kind), in_words(*found))
-            for kind, found in evidence.items()
-            if any(found)
+            for kind in ALL
+            if any(found := evidence_on(kind, start))
         ],
     )
     if len(kinds) > 1:
