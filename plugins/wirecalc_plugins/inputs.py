@@ -26,7 +26,7 @@ SETTLED = Reading(
     low=0,
     high=400,
     typical="1.2 A",
-    text="current once it has settled",
+    text="current once it has settled; if it never does, what it stays at",
     slip_under=SLIP_A,
 )
 CIRCUIT_VOLTAGE = Reading(

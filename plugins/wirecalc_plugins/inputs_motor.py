@@ -15,5 +15,11 @@ CODE_LETTER = OneOf(
 HORSEPOWER = Nameplate("hp", above=0, high=10, typical="1/4 hp", text="power on the plate")
 FREQUENCY = Nameplate("Hz", low=16, high=400, typical="60 Hz", text="frequency on the plate")
 VOLTAGE = Reading("V", above=0, high=700, typical="117 V", text="volts at the plug")
-SETTLE_TIME = Reading("s", low=0, high=600, typical="0.4 s", text="time until the current settled")
+SETTLE_TIME = Reading(
+    "s",
+    low=0,
+    high=600,
+    typical="0.4 s",
+    text="time until the current settled; if it never does, until it cuts out",
+)
 DEVICE = OneOf(overcurrent.devices, text="standard or class of the breaker or fuse")

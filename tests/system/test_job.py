@@ -214,9 +214,9 @@ def test_a_shop_adds_a_kind(plugged: Command, outside: Outside, tmp_path: Path) 
     sidecar = bundled.with_suffix(".toml").read_text(encoding="utf-8")
     (folder / "job-kinds-shop.toml").write_text(sidecar, encoding="utf-8")
     (folder / "job-kinds-shop.csv").write_text(
-        "kind,name,step,stage,calculation,required,one_of,when,reasons,applies_where,holds_with,why,"
+        "kind,name,step,stage,calculation,required,one_of,when,reasons,applies_where,holds_with,reads,why,"
         "source,confidence,copies,note\n"
-        "ice-maker,fan,power up,as left,duty,yes,,,,,,as asked,practice,common practice,,\n",
+        "ice-maker,fan,power up,as left,duty,yes,,,,,,,as asked,practice,common practice,,\n",
         encoding="utf-8",
     )
     outside.add(

@@ -47,15 +47,14 @@ def test_sheet_is_kept_after_every_answer() -> None:
             "style": "closed",
         }
     ]
-    assert (
-        len(dict.fromkeys(kept)) == 11
-    )  # none; kind, title, date, the rest; four steps; two readings
+    # none; kind, title, date, the rest; four steps; two readings
+    assert len(dict.fromkeys(kept)) == 11
 
 
 def test_what_serves_in_a_check_is_said_once() -> None:
-    heard, _, _ = led(*TO_WIRE, "later", "", "", "", "", "117.2 V", "", "", "", "120 V")
+    heard, _, _ = led(*TO_WIRE, "later", "", "", "plug-pin", "0.06 ohm ±0.01 ohm", "")
     assert heard.count("later: not now; drop: not this check") == 1
-    assert "--- POWER UP: supply, as left" in heard
+    assert "--- BEFORE POWER: ground path, as left" in heard
 
 
 def test_check_is_left_for_later_or_dropped() -> None:
@@ -89,10 +88,17 @@ def test_hazard_of_the_machine_is_said_first_and_once() -> None:
 
 
 def test_answer_that_the_sheet_contradicts_is_explained_and_asked_again() -> None:
-    steps = ["", "", "", "", "", "", ""]  # from isolate to prove the joint, none
-    supply = ["later", "later", ""]  # and nothing else at power up
-    to_leakage = [*WASHER, *steps[:6], *supply, "later", "leakage"]
-    readings = ["yes", "0.2 mA ±0.01 mA", "", "", "machine_kind", "refrigerator"]
+    steps = [""] * 5  # from isolate to the joint, none
+    closed = ["later", "leakage", *["yes"] * 4]  # the ground path, and what is confirmed
+    to_leakage = [
+        *WASHER,
+        *steps,
+        *closed,
+        "later",
+        "later",
+        "",
+    ]  # outlet, supply, and nothing else
+    readings = ["yes", "0.2 mA ±0.01 mA", "", "machine_kind", "refrigerator"]
     heard, sheet, _ = led(*to_leakage, *readings)
     said = " ".join(heard.split())
     assert "That does not go with what the sheet has" in said
@@ -147,7 +153,7 @@ def test_what_hands_need_is_said_before_a_step_is_asked() -> None:
         ("ISOLATE", "pull the plug"),
         ("ISOLATE", "prove dead"),
         ("ISOLATE", "a capacitor is charged"),
-        ("DEAD TESTS", "pull the plug"),
+        ("DEAD TESTS", "still unplugged or locked out"),
     ):
         after = text.partition(f"--- {step}\n")[2]
         assert f"STOP  {stop}" in after.partition("\n\n")[0]
@@ -165,3 +171,39 @@ def test_no_word_of_a_choice_is_cut_on_a_narrow_terminal() -> None:
     words = {word for choice in choices for word in choice.split()}
     assert words <= {word.rstrip(",") for line in lines for word in line.split()}
     assert max(map(len, lines)) <= 40
+
+
+def test_stops_of_a_dead_machine_are_said_again_after_a_live_reading() -> None:
+    fridge = ["fridge", "does not cool", "", "", "", "", "R-134a"]
+    to_live = [*fridge, "", "", "1", "later"]  # no bleeding, no dead tests; the start, then not
+    text, _, _ = led(*to_live)
+    parts = text.partition("--- PARTS\n")[2].partition("\n\n")[0]
+    assert "pull the plug" in parts and "prove dead" in parts
+    text, _, _ = led(*fridge, "", "", "")  # nothing is read live
+    assert "still unplugged" in text.partition("--- PARTS\n")[2].partition("\n\n")[0]
+
+
+def test_machine_that_may_be_wired_in_has_both_poles_locked() -> None:
+    text, _, _ = led("dryer", "no heat", "", "", "", "electric")
+    assert "lock both poles of the breaker" in text.partition("--- DEAD TESTS")[2]
+    text, _, _ = led(*WASHER)
+    assert "lock both poles" not in text
+
+
+def test_sheet_that_is_taken_up_says_first_what_stops_and_waits() -> None:
+    _, sheet, _ = led("fridge", "does not cool", "", "", "", "", "R-600a", "", "1")
+    heard: list[str] = []
+
+    def read(prompt: str) -> str:
+        heard.append(prompt)
+        if prompt.startswith("Enter"):
+            return ""
+        raise EOFError
+
+    interview = Interview(sheet, CATALOGUE, Path(), "2026-01-27")
+    with pytest.raises(EOFError):
+        lead_through(interview, read, heard.append, lambda: None)
+    first, _, then = "\n".join(heard).partition("Enter goes on> ")
+    assert "STOP: plate shows R-600a" in first and "pull the plug" in first
+    assert len(first.splitlines()) <= 19
+    assert "STOP" not in then and "motor windings, as found" in then

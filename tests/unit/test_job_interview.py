@@ -13,7 +13,8 @@ from typing import Any
 import pytest
 
 from wirecalc import BadInput, build
-from wirecalc.asking.job_interview import Interview, OfCheck
+from wirecalc.asking.job_check import OfCheck
+from wirecalc.asking.job_interview import Interview
 from wirecalc.asking.job_question import Question
 from wirecalc.asking.job_state import file_name
 from wirecalc.asking.plates import OF_THE_MACHINE
@@ -105,7 +106,7 @@ def test_job_ends_with_what_a_sheet_of_its_kind_must_have() -> None:
     person = Person(technician="an invented one").run()
     job = person.interview.evaluated()
     assert job.verdict == "pass", job.reasons
-    assert [c.calculation for c in job.checks] == ["supply", "outlet", "ground", "leakage"]
+    assert [c.calculation for c in job.checks] == ["ground", "leakage", "outlet", "supply"]
     assert person.sheet["job"]["date"] == "2026-01-27"
     assert person.sheet["nameplate"] == {"nameplate_voltage": "120 V"}
     assert "asked_up_to" not in job.about
@@ -115,12 +116,17 @@ def test_questions_follow_the_work() -> None:
     person = Person(**{"step wire": "strip", "step power up": "start"}).run()
     steps = [key for key in person.asked if key.startswith("step ")]
     assert steps == [
-        f"step {step}"
-        for step in ("isolate", "dead tests", "parts", "wire", "joint", "prove the joint")
-    ] + ["step power up"]
+        f"step {step}" for step in ("isolate", "dead tests", "parts", "wire", "joint", "power up")
+    ]
     order = [key.split(": ")[0] for key in person.asked if ": " in key]
-    made = list(dict.fromkeys(order))
-    assert made == ["strip", "supply", "outlet", "start", "ground path", "leakage"]
+    assert list(dict.fromkeys(order)) == [
+        "strip",
+        "ground path",
+        "outlet",
+        "supply",
+        "start",
+        "leakage",
+    ]
 
 
 def test_nothing_is_asked_twice() -> None:
@@ -232,7 +238,7 @@ def test_nothing_is_asked_again_of_a_check_that_is_done() -> None:
     whole = Person(**{"needed insulation or leakage": "leakage", "needed ground path, ground": "1"})
     while "other" not in whole.asked:
         whole.one()
-    assert {"neutral_strap", "other_leakage"} <= set(whole.of("leakage"))
+    assert "other_leakage" in whole.of("leakage")
     assert Person(whole.sheet).run().of("leakage") == []
     before = next(n for n, key in enumerate(whole.asked) if key == "leakage: other_leakage")
     again = Person(tomllib.loads(whole.texts[before - 1])).run()
@@ -296,8 +302,9 @@ def test_what_failed_as_found_is_measured_again_before_the_power_comes_back() ->
     person.answers["again motor windings, windings"] = "later"
     person.run()
     at = person.asked.index
-    assert at("step prove the joint") < at("again motor windings, windings")
-    assert at("again motor windings, windings") < at("supply: voltage_running")
+    assert at("step joint") < at("again motor windings, windings")
+    assert at("again motor windings, windings") < at("confirmed covers_back")
+    assert at("confirmed covers_back") < at("supply: voltage_running")
     assert person.interview.evaluated().verdict == "cannot tell"
 
 
@@ -436,3 +443,72 @@ def test_other_check_by_words() -> None:
             assert not person.interview.answer(stage, "")
             assert isinstance(person.interview.next(), OfCheck)
             return
+
+
+@pytest.mark.parametrize(
+    ("kind", "asked"), [("dryer", set()), ("range", {"range_rating"}), ("refrigerator", set())]
+)
+def test_what_the_kind_cannot_have_is_not_asked_of_it(kind: str, asked: set[str]) -> None:
+    circuit = {"current": "9 A", "breaker": "15 A", "building_wire": "14 AWG", "conductors": "2"}
+    circuit |= {"only_receptacle": "yes", "ambient": "30 C", "receptacle": "15 A"}
+    sheet = {
+        "job": {"title": "t", "kind": kind, "asked_up_to": "words"},
+        "check": [
+            {"calculation": "breaker", **circuit},
+            {"calculation": "ground", "ground_point": "plug-pin"},
+        ],
+    }
+    person = Person(sheet).run()
+    only = {"range_rating", "storage_water_heater"}
+    assert only & set(person.of("breaker")) <= asked
+    assert ("neutral_strap" in person.of("ground")) is (kind != "refrigerator")
+
+
+def test_check_that_was_good_as_found_may_stand_for_how_it_is_left() -> None:
+    good = {"element_resistance": "10.6 ohm", "lead_resistance": "0 ohm"}
+    plate = {"nameplate_power": "5400 W", "nameplate_voltage": "240 V"}
+    person = Person(kind="dryer", energy="electric", **plate, **good)
+    person.answers |= {"step dead tests": "element (as found)"}
+    for asked in questions(person):
+        if asked.key == "needed element, element":
+            found = next(c for c in asked.choices if c.startswith("as it was found"))
+            assert not person.interview.answer(asked, found)
+            break
+    (entry,) = person.sheet["check"]
+    assert "stage" not in entry and entry["element_resistance"] == "10.6 ohm"
+    bad = Person(kind="dryer", energy="electric", nameplate_voltage="240 V", element_open="yes")
+    bad.answers |= {"step dead tests": "element (as found)"}
+    for asked in questions(bad):
+        if asked.key == "needed element, element":
+            assert not any(c.startswith("as it was found") for c in asked.choices)
+            return
+
+
+def test_dead_step_asks_for_the_reading_that_needs_no_power() -> None:
+    person = Person(**{"step dead tests": "run capacitor (as found)"})
+    person.answers |= {"marked_capacitance": "35 uF", "measured_capacitance": "34.8 uF ±1%"}
+    person.run()
+    assert person.of("run capacitor")[:2] == ["marked_capacitance", "measured_capacitance"]
+    assert "capacitor_current" not in person.of("run capacitor")
+
+
+def test_does_not_apply_is_offered_only_where_it_can_be_so() -> None:
+    windings = {"step dead tests": "motor windings (as found)", "reading_1_2": "4 ohm"}
+    offered: dict[str, list[str]] = {}
+    for name, person in (("shut", Person()), ("opened", Person(**{"step joint": "terminal"}))):
+        person.answers |= windings if name == "opened" else {}
+        for asked in questions(person):
+            if asked.key.startswith("confirmed "):
+                offered[f"{name} {asked.key[10:]}"] = list(asked.choices)[2:]
+    assert offered["shut test_jumpers_off"] == ["none was used", "the cabinet was not opened"]
+    assert offered["opened test_jumpers_off"] == ["none was used"]
+    assert offered["opened leads_clear"] == []
+    assert offered["shut covers_back"] == offered["shut safety_switches_proved"] == []
+    assert "does not apply" not in [word for words in offered.values() for word in words]
+
+
+def test_what_is_left_for_later_is_confirmed_once_more_at_the_end() -> None:
+    person = Person(**{"confirmed covers_back": "later"}).run()
+    assert person.asked.count("confirmed covers_back") == 2
+    assert person.asked.count("confirmed leads_clear") == 1
+    assert person.interview.evaluated().verdict == "cannot tell"

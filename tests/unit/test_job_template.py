@@ -146,10 +146,10 @@ def test_a_kind_that_only_a_rule_names_has_a_sheet() -> None:
     sheet = tomllib.loads(new_sheet("boat", "x.toml", shop))
     assert sheet["job"]["kind"] == "Boat"
     assert [c["calculation"] for c in sheet["check"]] == [
-        "supply",
-        "outlet",
         "ground",
         "insulation",
+        "outlet",
+        "supply",
         "pull",
     ]
 

@@ -49,7 +49,14 @@ def check(force: str, **keys: str) -> str:
 
 def of_job(text: str, job: str | None) -> str:
     """The words of [job]: where nothing is said, samples on the bench, of which nothing is due."""
-    of_machine = ("[[machine]]", '"ground"', '"insulation"', '"power up"', '"return to service"')
+    of_machine = (
+        "[[machine]]",
+        '"ground"',
+        '"insulation"',
+        '"before power"',
+        '"power up"',
+        '"return to service"',
+    )
     bench = "" if any(words in text for words in of_machine) else 'kind = "bench"\n'
     return bench if job is None else job
 
@@ -515,8 +522,8 @@ def test_what_the_kind_requires_and_is_not_on_the_sheet_is_listed_as_not_tested(
     said = '[[not_tested]]\nname = "earth"\ncalculation = "ground"\nreason = "z"\n'
     job = evaluate(check("24 lbf") + said, job='kind = "range"\n')
     assert [(n.name, n.required) for n in job.not_tested] == [
-        ("earth", True), ("supply", True), ("outlet", True), ("circuit", True),
-        ("insulation or leakage", True),
+        ("earth", True), ("insulation or leakage", True), ("outlet", True), ("supply", True),
+        ("circuit", True),
     ]  # fmt: skip
     assert job.verdict == "cannot tell"
     text = " ".join(job_text(job).split())
@@ -546,7 +553,7 @@ def test_a_missing_check_is_shown_with_the_lines_to_write() -> None:
 def test_what_the_kind_requires_and_is_not_there_is_missing() -> None:
     of = found(check("24 lbf"), job='kind = "range"\n')
     assert [n for n, required in of["checks"] if required] == [
-        "supply", "outlet", "circuit", "ground path", "insulation or leakage",
+        "ground path", "insulation or leakage", "outlet", "supply", "circuit",
     ]  # fmt: skip
     said = '[[not_tested]]\nname = "earth"\ncalculation = "ground"\nreason = "z"\n'
     of = found(check("24 lbf") + said, job='kind = "range"\n')

@@ -8,17 +8,16 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from typing import Any
 
-from ..base.errors import BadInput, PluginDefect, Problem
+from ..base.errors import BadInput, Problem
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
 from ..engine.left_out import LeftOut, Word
 from ..engine.one_input import is_known
-from ..engine.reading_inputs import prepare
 from ..said.findings import Finding
 from ..said.verdicts import Verdict
 from .given_answers import Answers
-from .order import bearing, follows, in_order, replaced
-from .tried import Open, changes, tried_texts
+from .order import follows, in_order, replaced
+from .tried import Open, Tries
 
 Run = Callable[[Mapping[str, object]], Finding]
 
@@ -28,7 +27,8 @@ class Conversation(Answers):
 
     `run` computes its finding from some of the answers, as of a sheet: what is missing is unknown
     there. It raises BadInput for answers that contradict each other. `given` are answers that are
-    there already, `left` names of inputs that the person left out.
+    there already, `left` names of inputs that the person left out. `refuses` says of answers that
+    this machine cannot have them, `reads` names the reading to ask for where several would do.
     """
 
     def __init__(
@@ -37,9 +37,13 @@ class Conversation(Answers):
         run: Run,
         given: Mapping[str, object] | None = None,
         left: Sequence[str] = (),
+        *,
+        refuses: Callable[[Mapping[str, object]], bool] | None = None,
+        reads: str = "",
     ) -> None:
         super().__init__(calc, given or {}, left)
-        self._run = run
+        self._run, self._reads = run, reads
+        self._tries = Tries(run, refuses)
         self._reopened_for: tuple[Problem, ...] = ()
         self._known: dict[str, Finding | tuple[Problem, ...]] = {}
 
@@ -91,38 +95,50 @@ class Conversation(Answers):
         needs = self._by_words() if self.calc.own_band else self._needs(self.finding)
         return declared.required or declared.name in needs
 
-    def why(self, declared: Input) -> str:
-        """Say why an input is asked, where the calculation says so."""
-        word = bearing(declared, self.given(), self._values())
-        why = word.why if word is not None and word.word is Word.ASKED else ""
-        return "" if why.startswith("or ") else why
-
-    def absent(self, declared: Input) -> str:
-        """Say what leaving an input out means, where it then is taken for not there."""
-        word = bearing(declared, self.given(), self._values())
-        return word.why if word is not None and word.word is Word.MAY_BE_ABSENT else ""
-
     def offers(self) -> list[Open]:
         """Return what is not answered and may be: what may change the verdict stands first."""
         finding, given = self.finding, self.given()
         found: list[Open] = []
         words = self._words()
         for declared in in_order(words):
-            if declared.name not in given:
+            if declared.name not in given and self._may_be_there(declared, words[declared]):
                 to = self._changes(declared, finding.verdict) if finding else ()
                 found.append(Open(declared, words[declared], to))
         return sorted(found, key=lambda one: not one.to)
 
     def _waiting(self) -> Iterator[Input]:
-        """Yield what is needed and has no answer: what is required, then what cannot do without."""
+        """Yield what is needed and has no answer: what is required, then what cannot do without.
+
+        What makes a reading right or harmless comes before it.
+        """
         done = {*self.answers, *self.left}
         given = self.given()
         needed = [i for i in self.calc.inputs if i.required and i.name not in done]
         if not needed and not any(self._unknown(i) for i in self.calc.inputs if i.required):
             needed = [i for i in self._wanted() if i.name not in done]
-        for declared in in_order(needed):
+        guards = [i for i in self._guards(needed) if i not in needed]
+        for declared in in_order([*guards, *needed]):
             if declared.kind.goes_with in ("", *given):
                 yield declared
+
+    def _guards(self, needed: Sequence[Input]) -> Iterator[Input]:
+        """Yield what is to be so before a reading that is needed, and nobody spoke of."""
+        readings = {i.name: i for i in needed}
+        words = self._words() if readings else {}
+        for declared in words:
+            reading = readings.get(declared.kind.before)
+            if reading is None or declared.name in {*self.answers, *self.left}:
+                continue
+            missing = {i.name: i.kind.example for i in needed if i.required}
+            read = {**self.given(), **missing, reading.name: reading.kind.example}
+            if words[declared].word is Word.ASKED or self._tries.matters(read, declared):
+                yield declared
+
+    def _may_be_there(self, declared: Input, word: LeftOut) -> bool:
+        """Whether what would be taken for not there could be there, as far as that can be tried."""
+        if word.word is not Word.MAY_BE_ABSENT or self.calc.own_band:
+            return True
+        return self._tries.matters(self.given(), declared)
 
     def _not_yet_said(self) -> Iterator[Input]:
         """Yield what nobody spoke of and the verdict hangs on.
@@ -142,9 +158,6 @@ class Conversation(Answers):
             if Verdict.PASS in to or (to and word is Word.MAY_BE_ABSENT):
                 yield declared
 
-    def _unknown(self, declared: Input) -> bool:
-        return not is_known(self.answers.get(declared.name))
-
     def _wanted(self) -> list[Input]:
         """Return what the run asks for; of what may stand in for another, once that is not had."""
         names = self._by_words() if self.calc.own_band else set()
@@ -157,15 +170,32 @@ class Conversation(Answers):
             word = words.get(declared)
             others = names & set(word.others) if word and word.word is Word.INSTEAD_OF else set()
             had = declared.name in names and not others
-            if had or (others and others <= not_had and self._helps(declared, others)):
+            instead = others <= not_had or declared.name == self._reads not in not_had
+            if had or (others and instead and self._helps(declared, others)):
                 wanted.append(declared)
-        return wanted
+        return self._as_read(wanted, words)
+
+    def _as_read(self, wanted: list[Input], words: Mapping[Input, LeftOut]) -> list[Input]:
+        """Return what is wanted without what the reading of this step stands in for."""
+        first = next((i for i in wanted if i.name == self._reads), None)
+        word = words.get(first) if first else None
+        others = word.others if word and word.word is Word.INSTEAD_OF else ()
+        return [i for i in wanted if i.name not in others]
 
     def _by_words(self) -> set[str]:
         """Return what is asked for by its declaration, without a run, where a run is dear."""
         words = self._words().items()
         asked = {i.name for i, word in words if word.word is Word.ASKED}
         return asked - {*self.answers, *self.left}
+
+    def stays(self, declared: Input) -> Verdict | None:
+        """Return the verdict that stays where what is assumed is not said, if another could be."""
+        finding = None if self.calc.own_band else self.finding
+        word = self._words().get(declared)
+        if finding is None or word is None or word.word is not Word.ASSUMED:
+            return None
+        better = declared.assumed and Verdict.PASS in self._changes(declared, finding.verdict)
+        return finding.verdict if better and finding.verdict is Verdict.MARGINAL else None
 
     def instead_of(self, declared: Input) -> list[Input]:
         """Return what may be answered in place of an input that is asked."""
@@ -178,12 +208,6 @@ class Conversation(Answers):
             and self._helps(other, {declared.name})
         ]
 
-    def _words(self) -> dict[Input, LeftOut]:
-        """Return the inputs that have a bearing on this run, with what leaving each out means."""
-        given, values = self.given(), self._values()
-        found = {i: bearing(i, given, values) for i in self.calc.inputs}
-        return {i: word for i, word in found.items() if word is not None}
-
     def _helps(self, declared: Input, others: Collection[str]) -> bool:
         """Whether an input does away with the need for others: so it says, or some answer to it."""
         if self.calc.own_band:
@@ -191,11 +215,8 @@ class Conversation(Answers):
         if declared.name in self._needs(self.finding) and not follows(declared):
             return True
         given = {k: v for k, v in self.given().items() if k not in others}
-        for text in tried_texts(declared):
-            found = self._tried({**given, declared.name: [text] if declared.many else text})
-            if found is not None and not self._needs(found) & set(others):
-                return True
-        return declared.kind.of_file
+        tried = self._tries.on(given, declared)
+        return declared.kind.of_file or any(not self._needs(f) & set(others) for f in tried)
 
     @staticmethod
     def _needs(finding: Finding | None) -> set[str]:
@@ -211,26 +232,7 @@ class Conversation(Answers):
     def _changes(self, declared: Input, now: Verdict | None) -> tuple[Verdict, ...]:
         if self.calc.own_band:
             return ()
-        return changes(self._tried, self.given(), declared, now)
-
-    def _tried(self, given: Mapping[str, object]) -> Finding | None:
-        try:
-            return self._run({k: v for k, v in given.items() if v is not None})
-        except (BadInput, PluginDefect):
-            return None
-
-    def _refused(self) -> tuple[Problem, ...]:
-        try:
-            prepare(self.calc, self.given(), "sheet", missing_is_unknown=True)
-        except BadInput as error:
-            return error.problems
-        return ()
-
-    def _values(self) -> dict[str, Any]:
-        try:
-            return prepare(self.calc, self.given(), "sheet", missing_is_unknown=True).values
-        except BadInput:
-            return {}
+        return self._tries.changes(self.given(), declared, now)
 
     def _found(self) -> Finding | tuple[Problem, ...]:
         """Run it on what is answered, once for the same answers."""

@@ -5,9 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from ..base.errors import BadInput, Problem
 from ..engine.declaration import Calculation
+from ..engine.inputs import Input
+from ..engine.left_out import LeftOut, Word
+from ..engine.one_input import is_known
+from ..engine.reading_inputs import prepare
 from .answers import Answer
-from .order import in_order
+from .order import bearing, in_order
 
 
 class Answers:
@@ -59,3 +64,36 @@ class Answers:
             return False
         self.reopen(self._asked[-1])
         return True
+
+    def _words(self) -> dict[Input, LeftOut]:
+        """Return the inputs that have a bearing on this run, with what leaving each out means."""
+        given, values = self.given(), self._values()
+        found = {i: bearing(i, given, values) for i in self.calc.inputs}
+        return {i: word for i, word in found.items() if word is not None}
+
+    def _values(self) -> dict[str, Any]:
+        try:
+            return prepare(self.calc, self.given(), "sheet", missing_is_unknown=True).values
+        except BadInput:
+            return {}
+
+    def _refused(self) -> tuple[Problem, ...]:
+        try:
+            prepare(self.calc, self.given(), "sheet", missing_is_unknown=True)
+        except BadInput as error:
+            return error.problems
+        return ()
+
+    def _unknown(self, declared: Input) -> bool:
+        return not is_known(self.answers.get(declared.name))
+
+    def why(self, declared: Input) -> str:
+        """Say why an input is asked, where the calculation says so."""
+        word = bearing(declared, self.given(), self._values())
+        why = word.why if word is not None and word.word is Word.ASKED else ""
+        return "" if why.startswith("or ") else why
+
+    def absent(self, declared: Input) -> str:
+        """Say what leaving an input out means, where it then is taken for not there."""
+        word = bearing(declared, self.given(), self._values())
+        return word.why if word is not None and word.word is Word.MAY_BE_ABSENT else ""

@@ -1,4 +1,4 @@
-"""What is asked at the end of a job: other checks, second readings, what is confirmed, words."""
+"""What is asked at the end of a job: other checks, second readings, words for the customer."""
 
 from __future__ import annotations
 
@@ -6,15 +6,23 @@ from collections.abc import Collection, Iterator, Sequence
 
 from ..base.errors import BadText
 from ..engine.found_by_words import of_calculations
-from ..jobs.checks import AS_FOUND, AS_LEFT, NO, NOT_APPLICABLE, STEPS, YES, JobCheck
+from ..jobs.checks import AS_FOUND, AS_LEFT, STEPS
 from ..jobs.job import AGAIN, BENCH, Job
-from ..jobs.sheet.confirmed import NEVER, WITH_A_REASON, lines_of
 from ..plugging.host import Catalogue
+from . import job_confirm
 from .job_question import Question
 from .job_state import OTHERS, WORDS, State, is_check
 from .job_work import LATER
 
-_MEASURE, _AWAY = "measure it again now", "it was taken away altogether"
+_MEASURE, _AWAY = "mended or replaced: measure it now", "gone: nothing is left to measure"
+_ALSO = {  # what people say of it -> the choice
+    **dict.fromkeys(
+        ("replaced", "new", "changed", "swapped", "repaired", "fixed", "mended", "cleaned"),
+        _MEASURE,
+    ),
+    **dict.fromkeys(("tightened", "crimped", "measure", "measured", "again"), _MEASURE),
+    **dict.fromkeys(("removed", "unplugged", "cut", "away", "taken"), _AWAY),
+}
 _MOST = 6  # calculations that words may mean
 _WORDS = {
     "work": "What was done, in words for the customer?",
@@ -25,13 +33,11 @@ _WORDS = {
 
 def questions(state: State, job: Job | None) -> Iterator[Question]:
     """Yield what is to be asked once all steps of the work were; `job` is what it comes to."""
-    yield from _other(state)
-    for counted in job.counted if job else ():
-        if counted.why == AGAIN and counted.check is not None:
-            yield from _again(
-                state, counted.check, counted.judged.because if counted.judged else ""
-            )
-    yield from _confirmed(state, job)
+    if not state.is_past(OTHERS):
+        says = "Did you measure anything else? Its name, or words for it."
+        yield Question("other", says, enter="no, that is all", step="other checks")
+    yield from again(state, job, STEPS)
+    yield from job_confirm.questions(state, "")
     if state.is_past(WORDS):
         return
     for key, says in _WORDS.items() if state.kind != BENCH else ():
@@ -45,11 +51,6 @@ def take(state: State, catalogue: Catalogue, question: Question, values: Sequenc
     if question.key in _WORDS:
         if values:
             state.job[question.key] = values[0]
-        else:
-            state.passed.add(question.key)
-    elif of == "confirmed":
-        if values:
-            state.sheet.setdefault("confirmed", {})[what] = values[0]
         else:
             state.passed.add(question.key)
     elif of == "other":
@@ -68,10 +69,16 @@ def again(state: State, job: Job | None, steps: Collection[str]) -> Iterator[Que
     for counted in job.counted if job else ():
         check, judged = counted.check, counted.judged
         if counted.why == AGAIN and check is not None and (check.step or STEPS[-1]) in steps:
-            yield from _again(state, check, judged.because if judged else "")
+            key = f"again {check.name}, {check.calculation}"
+            because = judged.because if judged else ""
+            says = f"{check.name} failed as found ({because}). What is it now?"
+            choices = (_MEASURE, _AWAY, LATER)
+            if key not in state.passed:
+                yield Question(key, says, (), choices, LATER, LATER, "measured again", also=_ALSO)
 
 
-def _other(state: State) -> Iterator[Question]:
+def pending(state: State) -> Iterator[Question]:
+    """Yield what the last answer asks for: which check, at which stage, how something went."""
     if state.pending[:1] == ("which",):
         fits = state.pending[1:]
         yield Question("which", "Which of these do you mean?", choices=fits, enter="none of them")
@@ -79,9 +86,8 @@ def _other(state: State) -> Iterator[Question]:
         name = state.pending[1]
         says = f"{name}: as it is left, or as it was found?"
         yield Question(f"stage {name}", says, (), (AS_LEFT, AS_FOUND), f"takes {AS_LEFT}", AS_LEFT)
-    elif not state.is_past(OTHERS):
-        says = "Did you measure anything else? Its name, or words for it."
-        yield Question("other", says, enter="no, that is all", step="other checks")
+    elif state.pending[:1] == ("removed",):
+        yield Question("removed", "What is gone, and how?", ("such as: cut off; cord unplugged",))
 
 
 def _take_other(state: State, catalogue: Catalogue, values: Sequence[str]) -> None:
@@ -100,15 +106,6 @@ def _take_other(state: State, catalogue: Catalogue, values: Sequence[str]) -> No
     state.pending = ("which", *found.names[:_MOST])
 
 
-def _again(state: State, check: JobCheck, because: str) -> Iterator[Question]:
-    key = f"again {check.name}, {check.calculation}"
-    if state.pending[:1] == ("removed",):
-        yield Question("removed", "What is gone, and how?", ("such as: cut off; cord unplugged",))
-    elif key not in state.passed:
-        says = f"{check.name} failed as found ({because}). What is it now?"
-        yield Question(key, says, (), (_MEASURE, _AWAY, LATER), LATER, LATER, "measured again")
-
-
 def _take_again(state: State, question: Question, values: Sequence[str]) -> None:
     if question.key == "removed":
         index = int(state.pending[1])
@@ -125,20 +122,3 @@ def _take_again(state: State, question: Question, values: Sequence[str]) -> None
         state.pending = ("removed", str(index))
     else:
         state.passed.add(question.key)
-
-
-def _confirmed(state: State, job: Job | None) -> Iterator[Question]:
-    lines = {line.key: line for line in lines_of(state.kind)}
-    for said in job.confirmed if job else ():
-        line, key = lines.get(said.key), f"confirmed {said.key}"
-        if said.answer or key in state.passed or line is None:
-            continue
-        reasons = [f"{NOT_APPLICABLE}: {reason}" for reason in line.reasons]
-        if line.may_not_apply == NEVER:
-            reasons = []
-        elif line.may_not_apply != WITH_A_REASON:
-            reasons = [*reasons, NOT_APPLICABLE]
-        notes = (line.why,) if line.why else ()
-        yield Question(
-            key, f"{line.says}?", notes, [YES, NO, *reasons], LATER, "", "confirm", free=True
-        )

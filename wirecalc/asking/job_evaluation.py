@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from ..base.errors import BadInput, PluginDefect, Problem
 from ..jobs import sheet as jobsheet
 from ..jobs.job import Job
-from ..jobs.sheet import machine_facts
-from ..jobs.sheet.plan import Check, plan
-from ..jobs.sheet.shape import problems_of
+from ..jobs.sheet import contradictions
+from ..jobs.sheet.machine_facts import Subject
+from ..jobs.sheet.plan import Check, plan, plates_of
 from ..plugging.host import Catalogue
 from .conversation import Run
+from .of_kind import has
 
 
 def runner(check: Check, catalogue: Catalogue, folder: Path) -> Run:
@@ -26,6 +27,22 @@ def runner(check: Check, catalogue: Catalogue, folder: Path) -> Run:
         )
 
     return run
+
+
+def contradicted(
+    sheet: Mapping[str, Any], planned: Sequence[Check], index: int, subject: Subject
+) -> Callable[[Mapping[str, object]], bool]:
+    """Return what says whether a sheet rules out some answers to one of its checks."""
+
+    def refuses(answers: Mapping[str, object]) -> bool:
+        own = planned[index].given
+        if any(not has(subject.kind, name) for name in answers if name not in own):
+            return True
+        checks = [*planned]
+        checks[index] = checks[index]._replace(given=answers)
+        return any(contradictions.problems_of(checks, [subject], plates_of(sheet)))
+
+    return refuses
 
 
 def of_complete(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path) -> Job | None:
@@ -42,12 +59,9 @@ def of_complete(sheet: Mapping[str, Any], catalogue: Catalogue, folder: Path) ->
     sheet = {**sheet, "check": entries}
     if entries or sheet.get("not_tested"):
         return jobsheet.evaluate(sheet, catalogue, folder)
-    job = sheet.get("job", {})
-    wrong = [p for p in problems_of(sheet) if p.name != "check"]
-    wrong = [p for p in wrong if job.get("title") or p.name != "job"]  # it is asked yet
-    wrong += machine_facts.problems_of(job, "job")
-    if wrong:
-        raise BadInput(wrong)
+    job = {"title": "not asked yet", **sheet.get("job", {})}
+    nothing = [{"name": "any check", "reason": "not asked yet"}]
+    jobsheet.evaluate({**sheet, "job": job, "not_tested": nothing}, catalogue, folder)
     return None
 
 

@@ -8,31 +8,27 @@ from __future__ import annotations
 
 import copy
 from collections.abc import Mapping, Sequence
+from itertools import chain
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any
 
 from ..base.errors import BadInput, BadText, PluginDefect, Problem
 from ..jobs import sheet as jobsheet
+from ..jobs.checks import STEPS
 from ..jobs.job import Job
 from ..jobs.sheet import confirmed
+from ..jobs.sheet.kinds import UsualCheck
+from ..jobs.sheet.machine_facts import Subject
 from ..jobs.sheet.plan import Check, plan
 from ..jobs.sheet.written import sheet_text
 from ..plugging.host import Catalogue
-from . import job_end, job_head, job_work
+from . import job_confirm, job_end, job_head, job_work
 from .conversation import Conversation
-from .job_evaluation import of_complete, runner
+from .job_check import OfCheck
+from .job_evaluation import contradicted, of_complete, runner
 from .job_question import Question, chosen
 from .job_state import HEAD, OTHERS, WORDS, State
-from .plates import Offered, of_the_machine, offered
-
-
-class OfCheck(NamedTuple):
-    """The questions of one check of the sheet; what other checks were given is offered for it."""
-
-    at: int
-    check: Check
-    talk: Conversation
-    offered: Mapping[str, Offered]
+from .plates import offered, write_answers
 
 
 class Interview:
@@ -49,6 +45,7 @@ class Interview:
         self._state = State(copy.deepcopy(dict(sheet)))
         self._before: list[State] = []
         self._talks: dict[int, tuple[str, Conversation]] = {}
+        self._known: dict[str, Job | tuple[Problem, ...] | None] = {}
         if sheet.get("machine"):
             wrong = "questions lead through a sheet of one machine, without [[machine]]"
             raise BadInput([Problem("machine", wrong, "write a sheet for each, or edit it")])
@@ -66,6 +63,11 @@ class Interview:
         return self._state.kind
 
     @property
+    def is_taken_up(self) -> bool:
+        """Whether the work was begun when the sheet was left, and its questions go on."""
+        return self._state.is_past(HEAD) and not self._state.is_past(WORDS)
+
+    @property
     def stops(self) -> list[str]:
         """What is to be known of such a machine before anything else."""
         return confirmed.stops(self._state.kind, self._state.facts)
@@ -77,10 +79,8 @@ class Interview:
 
     def job(self) -> Job | None:
         """Return what the sheet comes to; None where nothing of it can be evaluated yet."""
-        try:
-            return of_complete(self._state.sheet, self._catalogue, self._folder)
-        except BadInput:
-            return None
+        found = self._found()
+        return None if isinstance(found, tuple) else found
 
     def evaluated(self) -> Job:
         """Return what all of the sheet comes to; raises BadInput for what is only begun."""
@@ -94,16 +94,33 @@ class Interview:
         if first is not None:
             return first
         state.mark(HEAD)
-        for index in range(len(state.checks)):
-            if (asked := self._of_check(index)) is not None:
+        if state.pending:
+            return next(chain(job_work.reason(state, self._catalogue), job_end.pending(state)))
+        rows = job_work.rows_of(state, self._catalogue)
+        for step in ("", *STEPS, job_work.NO_STEP):  # first what names no step
+            if (asked := self._at(step, rows)) is not None:
                 return asked
-        found: Question | None = next(job_work.questions(state, self._catalogue), None)
-        if found is None or found.step in job_work.WITH_POWER:  # a new part is tried before that
-            dead = next(job_end.again(state, self.job(), job_work.DEAD), None)
-            found = dead or found or next(job_end.questions(state, self.job()), None)
+        found = next(job_end.questions(state, self.job()), None)
         if found is None:
             state.mark(WORDS)
         return found
+
+    def _at(self, step: str, rows: Sequence[UsualCheck]) -> Question | OfCheck | None:
+        """Return what is asked next at a step of the work; what comes before it is done."""
+        state = self._state
+        if step == "before power":  # what failed is measured again before the machine is closed
+            dead = STEPS[STEPS.index("isolate") : STEPS.index("live readings")]
+            if (again := next(job_end.again(state, self.job(), dead), None)) is not None:
+                return again
+        for index, entry in enumerate(state.checks):
+            if entry.get("step", "") == step:
+                asked = self._of_check(index)
+                if asked is not None:
+                    return asked
+        if not step:
+            return None
+        work = job_work.questions(state, rows, step, self.job)
+        return next(chain(work, job_confirm.questions(state, step)), None)
 
     def answer(self, question: Question, typed: str) -> tuple[Problem, ...]:
         """Take the answer to a question; what is wrong with it comes back, and changes nothing."""
@@ -151,6 +168,8 @@ class Interview:
     def _take(self, question: Question, values: Sequence[str]) -> None:
         if job_head.is_of_head(question):
             job_head.take(self._state, self._catalogue, question, values)
+        elif job_confirm.is_of_these(question):
+            job_confirm.take(self._state, question, values)
         elif job_work.is_of_work(question):
             job_work.take(self._state, self._catalogue, question, values)
         else:
@@ -193,27 +212,17 @@ class Interview:
         there = self._talks.get(index)
         if there is None or there[0] != key:
             run = runner(check, self._catalogue, self._folder)
-            talk = Conversation(check.calculation, run, given, self._state.left.get(index, ()))
+            left = self._state.left.get(index, ())
+            reads = job_work.reads(self._state, self._catalogue, self._state.checks[index])
+            subject = Subject("", self._state.kind, self._state.facts)
+            refuses = contradicted(self._state.sheet, self._planned(), index, subject)
+            talk = Conversation(check.calculation, run, given, left, refuses=refuses, reads=reads)
             self._talks[index] = there = (key, talk)
         return there[1]
 
     def _take_over(self, asked: OfCheck) -> None:
         """Write the answers of a check where they belong: on the machine's plate, or in it."""
-        entry = self._state.checks[asked.at]
-        answers = asked.talk.given()
-        for name in (i.name for i in asked.check.calculation.inputs):
-            new = answers.get(name)
-            if new == asked.check.given.get(name):
-                continue
-            plate = self._state.sheet.get("nameplate", {})
-            if not of_the_machine(asked.check, name):
-                plate = {}
-            elif new is not None:
-                plate = self._state.sheet.setdefault("nameplate", {})
-            entry.pop(name, None)
-            plate.pop(name, None)
-            if new is not None:
-                (plate if of_the_machine(asked.check, name) else entry)[name] = new
+        write_answers(self._state, asked.at, asked.check, asked.talk.given())
         self._state.left[asked.at] = list(asked.talk.left)
         key = repr((asked.check.calculation.name, dict(self._planned()[asked.at].given)))
         self._talks[asked.at] = (key, asked.talk)
@@ -222,8 +231,17 @@ class Interview:
         """Return what the sheet would be refused for, save what is only missing yet."""
         if not self._state.job:
             return ()
-        try:
-            of_complete(self._state.sheet, self._catalogue, self._folder)
-        except BadInput as error:
-            return error.problems
-        return ()
+        found = self._found()
+        return found if isinstance(found, tuple) else ()
+
+    def _found(self) -> Job | tuple[Problem, ...] | None:
+        """Return what the sheet comes to, or what it would be refused for; once for the same."""
+        key = repr(self._state.sheet)
+        if key not in self._known:
+            found: Job | tuple[Problem, ...] | None
+            try:
+                found = of_complete(self._state.sheet, self._catalogue, self._folder)
+            except BadInput as error:
+                found = error.problems
+            self._known = {key: found}
+        return self._known[key]

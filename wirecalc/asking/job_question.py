@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import NamedTuple
 
 from ..base.errors import BadText, nearest
@@ -13,7 +14,8 @@ class Question(NamedTuple):
     """What is asked, at which step, what may be chosen, and what an empty answer does.
 
     `enter` says so; where it is empty an answer is needed. `default` is what it answers. Where
-    `free`, other words than the choices may be typed; where `several`, more than one choice.
+    `free`, other words than the choices may be typed; where `several`, more than one choice. `also`
+    has words that mean a choice.
     """
 
     key: str
@@ -25,6 +27,7 @@ class Question(NamedTuple):
     step: str = ""
     free: bool = False
     several: bool = False
+    also: Mapping[str, str] = MappingProxyType({})
 
 
 def chosen(question: Question, typed: str) -> list[str]:
@@ -65,6 +68,11 @@ def _by_word(question: Question, word: str) -> str:
         return word
     if len(starts) == 1:
         return starts[0]
+    meant = {
+        question.also[w] for w in re.findall(r"[a-z']+", word.casefold()) if w in question.also
+    }
+    if len(meant) == 1:
+        return meant.pop()
     near = nearest(word, question.choices)
     raise BadText(f"{word!r} is none of these", f"did you mean {near}?" if near else "")
 

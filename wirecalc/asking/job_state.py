@@ -118,6 +118,22 @@ def is_check(entry: Mapping[str, Any], calculation: str, name: str, stage: str) 
     return (entry.get("calculation"), name_of(entry), stage_of(entry)) == (calculation, name, stage)
 
 
+def how_far(sheet: Mapping[str, Any]) -> str:
+    """Say how far the questions of a sheet went; empty where they came to their end.
+
+    >>> how_far({"job": {"asked_up_to": "parts"}, "check": [{"calculation": "windings"}]})
+    'up to parts; 1 check'
+    """
+    mark = sheet.get("job", {}).get(ASKED_UP_TO, "")
+    if mark == WORDS:
+        return ""
+    count = len(sheet.get("check", []))
+    checks = f"{count} check{'s' if count != 1 else ''}"
+    if mark not in STEPS:
+        mark = {OTHERS: "the last questions"}.get(mark, "the machine" if not count else "the work")
+    return f"up to {mark}; {checks}"
+
+
 def file_name(kind: str, number: int) -> str:
     """Return the name of the file of a new sheet of a kind."""
     plain = re.sub(r"[^a-z0-9]+", "-", kind.casefold()).strip("-") or "job"

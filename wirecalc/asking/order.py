@@ -25,18 +25,21 @@ def had_when(kind: Kind) -> int:
 def in_order(inputs: Iterable[Input]) -> list[Input]:
     """Return inputs as they are asked, each right behind what it goes with.
 
-    How the peak was taken is asked after the peak.
+    How the peak was taken is asked after the peak, what must be so for a reading right before it.
     """
     sorted_once = sorted(inputs, key=lambda i: had_when(i.kind))
     names = {i.name for i in sorted_once}
 
     def with_its_own(declared: Input) -> Iterator[Input]:
+        for one in sorted_once:
+            if one.kind.before == declared.name:
+                yield from with_its_own(one)
         yield declared
         for one in sorted_once:
             if one.kind.goes_with == declared.name:
                 yield from with_its_own(one)
 
-    leads = [i for i in sorted_once if i.kind.goes_with not in names]
+    leads = [i for i in sorted_once if not names & {i.kind.goes_with, i.kind.before}]
     return [i for lead in leads for i in with_its_own(lead)]
 
 

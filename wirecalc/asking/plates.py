@@ -10,6 +10,7 @@ from ..jobs.sheet.plan import Check, on_plate
 from ..typed.quantity_kinds import Reading
 from ..typed.word_kinds import YesNo
 from .answers import Answer
+from .job_state import State
 
 OF_THE_MACHINE = (  # printed on its own plate, or its circuit's: one value for all checks
     "branch_selection_current",
@@ -46,6 +47,24 @@ def of_the_machine(check: Check, name: str) -> bool:
     """Whether an input of a check stands on the plate of the machine, and not of a part of it."""
     kind = check.calculation.input(name).kind
     return name in OF_THE_MACHINE and on_plate(kind) and not check.part
+
+
+def write_answers(state: State, at: int, check: Check, answers: Mapping[str, object]) -> None:
+    """Write the answers of a check where they belong: on the machine's plate, or in its entry."""
+    entry = state.checks[at]
+    for name in (i.name for i in check.calculation.inputs):
+        new = answers.get(name)
+        if new == check.given.get(name):
+            continue
+        plate = state.sheet.get("nameplate", {})
+        if not of_the_machine(check, name):
+            plate = {}
+        elif new is not None:
+            plate = state.sheet.setdefault("nameplate", {})
+        entry.pop(name, None)
+        plate.pop(name, None)
+        if new is not None:
+            (plate if of_the_machine(check, name) else entry)[name] = new
 
 
 def offered(check: Check, others: Sequence[Check]) -> Mapping[str, Offered]:

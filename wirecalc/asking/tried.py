@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import NamedTuple
 
+from ..base.errors import BadInput, PluginDefect
 from ..engine.inputs import Input
 from ..engine.left_out import LeftOut
 from ..said.findings import Finding
@@ -56,19 +57,54 @@ def _span(kind: Reading | Nameplate) -> list[float]:
     return [inside, math.sqrt(least * high) if least > 0 else high / 2, high]
 
 
-def changes(
-    run: Callable[[Mapping[str, object]], Finding | None],
-    given: Mapping[str, object],
-    declared: Input,
-    now: Verdict | None,
-) -> tuple[Verdict, ...]:
-    """Return the other verdicts that some answer to an input was found to lead to, worst first."""
-    if declared.kind.of_file:
-        return ()
-    found: set[Verdict] = set()
-    for text in tried_texts(declared):
-        value = [text] if declared.many else text
-        finding = run({**given, declared.name: value})
-        if finding is not None and finding.verdict not in (None, now):
-            found.add(finding.verdict)
-    return tuple(sorted(found, key=lambda v: -v.rank))
+class Tries:
+    """Findings on answers that nobody gave yet.
+
+    `run` computes a finding from some answers; `refuses` says whether what is known of the machine
+    rules some answers out.
+    """
+
+    def __init__(
+        self,
+        run: Callable[[Mapping[str, object]], Finding],
+        refuses: Callable[[Mapping[str, object]], bool] | None = None,
+    ) -> None:
+        self._run, self._refuses = run, refuses
+
+    def finding(self, given: Mapping[str, object]) -> Finding | None:
+        """Return what answers come to; None where they cannot be given together."""
+        if self._refuses is not None and self._refuses(given):
+            return None
+        try:
+            return self._run({k: v for k, v in given.items() if v is not None})
+        except (BadInput, PluginDefect):
+            return None
+
+    def on(self, given: Mapping[str, object], declared: Input) -> Iterator[Finding]:
+        """Yield what answers to one input come to, those that cannot be given left out."""
+        for text in tried_texts(declared) if not declared.kind.of_file else ():
+            found = self.finding({**given, declared.name: [text] if declared.many else text})
+            if found is not None:
+                yield found
+
+    def changes(
+        self, given: Mapping[str, object], declared: Input, now: Verdict | None
+    ) -> tuple[Verdict, ...]:
+        """Return the other verdicts that some answer was found to lead to, worst first."""
+        found = {f.verdict for f in self.on(given, declared) if f.verdict is not None}
+        return tuple(sorted(found - {now}, key=lambda v: -v.rank))
+
+    def matters(self, given: Mapping[str, object], declared: Input) -> bool:
+        """Whether some answer is judged otherwise than none; it may where not all can be tried."""
+        if not isinstance(declared.kind, YesNo | OneOf):
+            example = declared.kind.example
+            text = {declared.name: [example] if declared.many else example}
+            return self._refuses is None or not self._refuses({**given, **text})
+        without = self.finding({k: v for k, v in given.items() if k != declared.name})
+        return any(_judged(found) != _judged(without) for found in self.on(given, declared))
+
+
+def _judged(finding: Finding | None) -> object:
+    if finding is None:
+        return None
+    return [(c.criterion.name, c.verdict, c.because) for c in finding.criteria]

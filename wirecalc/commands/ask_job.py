@@ -26,8 +26,9 @@ from .job_dialogue import lead_through
 from .load_plugins import catalogue
 from .options import Options
 from .result import Result, refuse_onto
+from .unfinished_jobs import HEAD, which
 
-_HEAD = "Written by `wirecalc ask job`, which takes it up again: wirecalc ask job {file}"
+_HEAD = HEAD + ", which takes it up again: wirecalc ask job {file}"
 
 
 class _File:
@@ -119,7 +120,7 @@ def ask_job(words: Sequence[str], options: Options) -> Result:
         wrong = "its folder is not there"
         raise BadInput([Problem(options.words[1], wrong, "make it, or choose another")])
     loaded = catalogue(words)
-    file = _File(Path(options.words[1]) if len(options.words) == 2 else None)
+    file = _File(Path(options.words[1]) if len(options.words) == 2 else _which())
     sheet = file.read()
     if file.path:
         refuse_onto(options.output, [str(file.path)])
@@ -131,6 +132,16 @@ def ask_job(words: Sequence[str], options: Options) -> Result:
     assert file.path is not None
     done = interview.evaluated()
     return finished(done, options, loaded)._replace(closing=_then(file.path))
+
+
+def _which() -> Path | None:
+    """Ask which unfinished job of this folder goes on, where there is one."""
+    with terminal.at_terminal():
+        try:
+            return which(Path(), terminal.read, terminal.say)
+        except (EOFError, KeyboardInterrupt):
+            terminal.say("\nLeft. Nothing was written.")
+            raise KeyboardInterrupt from None
 
 
 def _lead(interview: Interview, file: _File) -> None:

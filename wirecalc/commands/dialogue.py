@@ -19,6 +19,7 @@ from ..base.errors import PluginDefect, Problem, did_you_mean
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
 from ..engine.left_out import Word
+from ..engine.trade_names import named
 from ..output.layout import wrap
 from ..output.text import word as verdict_word
 from ..said.findings import Finding
@@ -121,6 +122,8 @@ def _ask(
             talk.is_needed(question),
             talk.absent(question),
             talk.instead_of(question),
+            command_line(talk.calc, {**talk.given(), name: []}, []),
+            verdict_word(stays) if (stays := talk.stays(question)) else "",
         )
         try:
             talk.answer(name, ask(asked, read, say))
@@ -158,9 +161,9 @@ def _settled(talk: Conversation, read: Reader, say: Sayer) -> Input | None:
             return None
         elif meant in ("", SKIP):
             say("\n".join(line for p in problems for line in wrap(f"{p}", "  ")))
-        elif meant in known:
-            talk.reopen(meant)
-            return known[meant]
+        elif (name := named(meant, known)) in known:
+            talk.reopen(name)
+            return known[name]
         else:
             problem = Problem(repr(meant), "is none of these", did_you_mean(meant, sorted(known)))
             say("\n".join(wrap(f"{problem}", "  ")))

@@ -9,29 +9,21 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 
 from ..asking.answers import BACK, HELP, SKIP, meaning
-from ..asking.job_interview import Interview, OfCheck
+from ..asking.job_check import OfCheck
+from ..asking.job_interview import Interview
 from ..asking.job_question import Question
 from ..asking.plates import of_the_machine
 from ..base.errors import PluginDefect, Problem
 from ..engine.one_input import UNKNOWN
 from ..output import terminal_width
 from ..output.layout import wrap
-from ..said.items import library_caution
 from .dialogue import ask_next
+from .job_stops import Stops
 from .prompting import GoBack, Reader, Sayer
 
 _ASIDE = ("later", "drop")
 _ABOUT_CHECK = "unknown, back and help serve anywhere; later: not now; drop: not this check."
 _HELP = "back: the question before. Ctrl-C leaves; what was answered stays in the sheet."
-
-
-_STOPS = {  # step -> keys of the caution library: what hands and meter need there
-    "live readings": ("live-01", "meter-01"),
-    "isolate": ("dead-02", "dead-01", "cap-01"),
-    "dead tests": ("dead-02", "dead-01"),
-    "power up": ("gnd-01", "cord-04"),
-    "return to service": ("dead-02",),
-}
 
 
 class _Aside(Exception):
@@ -44,29 +36,20 @@ class _Aside(Exception):
 
 def lead_through(interview: Interview, read: Reader, say: Sayer, keep: Callable[[], None]) -> None:
     """Ask all there is to ask; the sheet is kept after every answer."""
-    step = title = ""
-    stops: list[str] = []
-    explained = False
+    shown = _Shown(interview, say)
+    taken_up = interview.is_taken_up
     while (asked := interview.next()) is not None:
         keep()
-        if interview.stops != stops and not (isinstance(asked, Question) and asked.key == "title"):
-            stops = interview.stops
-            if stops:
-                say("\n".join(["", *(line for stop in stops for line in wrap(stop))]))
         try:
+            if taken_up:
+                taken_up = False
+                shown.again(asked)
+                read("Enter goes on> ")
             if isinstance(asked, Question):
-                if asked.step and asked.step != step:
-                    say(f"\n--- {asked.step.upper()}")
-                    _say_stops(asked.step, say)
-                step, title = asked.step or step, ""
+                shown.question(asked)
                 _ask(interview, asked, read, say)
             else:
-                if _title(asked) != title:
-                    if asked.check.place.step != step:
-                        _say_stops(asked.check.place.step, say)
-                    say("\n".join(["", *_about(asked), *([] if explained else wrap(_ABOUT_CHECK))]))
-                    explained = True
-                step, title = asked.check.place.step or step, _title(asked)
+                shown.check(asked)
                 _ask_of_check(interview, asked, read, say)
         except GoBack:
             if not interview.back():
@@ -74,15 +57,55 @@ def lead_through(interview: Interview, read: Reader, say: Sayer, keep: Callable[
     keep()
 
 
-def stops_at(step: str) -> list[str]:
-    """Return what is to be kept at a step, before anything of it is asked."""
-    cautions = [library_caution(key) for key in _STOPS.get(step, ())]
-    return [f"STOP  {c.line}" for c in cautions if c]
+class _Shown:
+    """What is said above a question: what stops all, the step, the check; each where it is new."""
 
+    def __init__(self, interview: Interview, say: Sayer) -> None:
+        self._interview, self._say = interview, say
+        self._stops = Stops()
+        self._of_machine: list[str] = []
+        self._step = self._title = self._told = ""
+        self._explained = False
 
-def _say_stops(step: str, say: Sayer) -> None:
-    if stops := stops_at(step):
-        say("\n".join(line for stop in stops for line in wrap(stop, indent="      ")))
+    def again(self, asked: Question | OfCheck) -> None:
+        """Say what is to be known before a sheet goes on that was left."""
+        self._machine()
+        step = asked.step if isinstance(asked, Question) else asked.check.place.step
+        self._stops.say(step, self._interview.kind, self._say)
+        self._told = step
+
+    def question(self, asked: Question) -> None:
+        """Say what stands above a question of the job."""
+        if asked.key != "title":
+            self._machine()
+        if asked.step and asked.step != self._step:
+            self._say(f"\n--- {asked.step.upper()}")
+            self._step_stops(asked.step)
+        self._step, self._title = asked.step or self._step, ""
+
+    def check(self, asked: OfCheck) -> None:
+        """Say what stands above a question of a check."""
+        self._machine()
+        step = asked.check.place.step
+        if _title(asked) != self._title:
+            if step != self._step:
+                self._step_stops(step)
+            aside = [] if self._explained else wrap(_ABOUT_CHECK)
+            self._say("\n".join(["", *_about(asked), *aside]))
+            self._explained = True
+        self._step, self._title = step or self._step, _title(asked)
+        self._stops.reads(self._step)
+
+    def _step_stops(self, step: str) -> None:
+        if step != self._told:
+            self._stops.say(step, self._interview.kind, self._say)
+        self._told = ""
+
+    def _machine(self) -> None:
+        stops = self._interview.stops
+        if stops and stops != self._of_machine:
+            self._say("\n".join(["", *(line for stop in stops for line in wrap(stop))]))
+        self._of_machine = stops
 
 
 def _ask(interview: Interview, question: Question, read: Reader, say: Sayer) -> None:
@@ -116,9 +139,8 @@ def _text(question: Question) -> list[str]:
     else:
         for number, word in enumerate(shown, start=1):
             lines += wrap(word, f"{number:>2} ")
-    if question.several and len(question.choices) > 1:
-        lines += wrap("Numbers with a blank between.", "  ")
-    return lines + (wrap(f"Enter: {question.enter}", "  ") if question.enter else [])
+    such = "Such as 1 2; " if question.several and len(question.choices) > 1 else ""
+    return lines + (wrap(f"{such}Enter: {question.enter}", "  ") if question.enter else [])
 
 
 def _ask_of_check(interview: Interview, asked: OfCheck, read: Reader, say: Sayer) -> None:

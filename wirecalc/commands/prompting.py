@@ -5,13 +5,16 @@
 
 from __future__ import annotations
 
+import shlex
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from ..asking.answers import BACK, HELP, SKIP, WORDS, Answer, Taken, choices, meaning, taken
 from ..base.errors import Problem
 from ..engine.inputs import Input
-from ..output.layout import wrap
+from ..engine.trade_names import named
+from ..output.layout import command, wrap
+from ..typed.trials import is_sought
 from .help_texts import METER_ERROR
 
 Reader = Callable[[str], str]
@@ -41,7 +44,8 @@ class Asked(NamedTuple):
     `former` is an answer that is offered again, and `of` what it was given for; `why` says why it
     is asked, `needed` that it cannot tell without it, `absent` what
     leaving it out says, `others` are inputs that may be answered in
-    place of it.
+    place of it. `line` is the command line of what is answered so far, this input left out,
+    `stays` the verdict that it stays where nobody says whether what is assumed is so.
     """
 
     input: Input
@@ -51,6 +55,8 @@ class Asked(NamedTuple):
     needed: bool = False
     absent: str = ""
     others: Sequence[Input] = ()
+    line: str = ""
+    stays: str = ""
 
 
 def ask(question: Asked, read: Reader, say: Sayer) -> Answer:
@@ -73,18 +79,32 @@ def ask(question: Asked, read: Reader, say: Sayer) -> Answer:
         elif meant in ("", SKIP):
             if _may_be_empty(question, say, skip=meant == SKIP):
                 return question.former if not meant else None
-        elif not items and meant in [other.name for other in question.others]:
-            raise Instead(meant)
+        elif not items and (other := _instead(question, meant)):
+            raise Instead(other)
         elif (text := _read(declared, meant, read, say)) is not None:
             if not declared.many:
                 return text
             items.append(text)
 
 
+def _instead(question: Asked, meant: str) -> str:
+    """Return the name of the input that the person would rather answer; empty where none is."""
+    names = [other.name for other in question.others]
+    return found if (found := named(meant, names)) in names else ""
+
+
+def _how_sought(question: Asked, meant: str) -> list[str]:
+    """Say how a value is sought: on one line, with the rest of the answers."""
+    name = question.input.name
+    says = f"{name} is sought on one line, with all else given; here it is answered."
+    line = f"{question.line} {question.input.option} {shlex.quote(meant.casefold())}"
+    return [*wrap(says, "  "), *command(line)]
+
+
 def _typed(question: Asked, prompt: str, read: Reader, say: Sayer) -> str:
-    """Return what is typed, help shown as often as it is asked for."""
-    while (meant := meaning(read(prompt))) == HELP:
-        say("\n".join(_help(question)))
+    """Return what is typed, help shown as often as it is asked for, and how a value is sought."""
+    while (meant := meaning(read(prompt))) == HELP or is_sought(meant):
+        say("\n".join(_help(question) if meant == HELP else _how_sought(question, meant)))
     return meant
 
 
@@ -144,6 +164,9 @@ def _text(question: Asked) -> list[str]:
         lines += wrap(f"Enter: {kept}{of}" if of else f"Enter keeps {kept}", "  ")
     elif question.absent:
         lines += wrap(f"Enter: {question.absent}", "  ")
+    elif question.stays:
+        says = f"Enter: not known: {declared.assumed} is assumed, and it stays {question.stays}"
+        lines += wrap(says, "  ")
     elif declared.assumed:
         then = ", and cannot tell by it alone" if question.needed else ""
         lines += wrap(f"Enter: {declared.assumed}, assumed{then}", "  ")

@@ -75,6 +75,16 @@ def abbreviations(inputs: Collection[str]) -> dict[str, str]:
     return {k: names[0] for k, names in there.items() if len(names) == 1 and k not in inputs}
 
 
+def named(typed: str, inputs: Collection[str]) -> str:
+    """Return the input that is meant by a name or its abbreviation; what was typed where none is.
+
+    >>> named("LRA", ["peak", "locked_rotor_current"]), named("hp", ["peak"])
+    ('locked_rotor_current', 'hp')
+    """
+    plain = typed.strip().casefold().replace("-", "_").replace(" ", "_")
+    return plain if plain in inputs else abbreviations(inputs).get(plain, typed)
+
+
 def under_names(given: Mapping[str, Any], inputs: Collection[str] | None = None) -> dict[str, Any]:
     """Return what was given under the names of its inputs.
 

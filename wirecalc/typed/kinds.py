@@ -28,12 +28,11 @@ from .trials import Ladder, Request, Scale
 
 _ONE_CALCULATION = (  # what may differ there
     "goes_with",
+    "before",
     "zero",
     "not_zero",
     "if_open",
     "error_input",
-    "upper_input",
-    "tolerance_input",
     "upper_input",
     "tolerance_input",
     "typical",
@@ -65,6 +64,7 @@ class Kind(ABC):
     text: str
     unit: str = ""
     goes_with: str = ""  # the input without which this one means nothing
+    before: str = ""  # the reading that it makes right or harmless: it is asked before that
     companions: tuple[str, ...] = ()  # inputs that say how this one is to be read
     zero: tuple[str, str] = ("", "")  # why an exact 0 is no reading of it, and what to do
     of_file: bool = False  # whether a given text names a file, and its values stand there

@@ -46,14 +46,12 @@ DeviceResistance = Annotated[
     ),
     instead_of("device_open", when="device_open=yes"),
     asked("it is what tells a good one", when=_IS_RESISTOR),
-    may_be_absent("no ohms are read across it"),
 ]
 LeadResistance = Annotated[float | None, LEADS, extra(LEADS_COUNT)]
 DeviceOpen = Annotated[
     bool | None,
     YesNo("the start device reads open"),
     instead_of("device_resistance", when=_IS_RESISTOR),
-    may_be_absent("no ohms are read across it"),
 ]
 BrownedOrRattling = Annotated[
     bool | None,
@@ -64,14 +62,12 @@ ByItself = Annotated[
     bool | None,
     YesNo("it was read off the compressor, with no wire or capacitor on it"),
     asked("the windings read along with it", when=_IS_READ),
-    may_be_absent("nothing is read on it"),
 ]
 DeviceCold = Annotated[
     bool | None,
     YesNo("it is as cold as the room, without power for five minutes"),
     asked("warm, a good one reads high or open", when=_IS_RESISTOR),
     extra("a relay reads the same warm and cold", when=_IS_READ),
-    may_be_absent("nothing is read on it"),
 ]
 MakerResistance = Annotated[
     float | None,
@@ -105,19 +101,17 @@ ContactUpright = Annotated[
     str | None,
     OneOf(_CONTACT, text="relay contact the way it is mounted, no power"),
     asked(when="start_device=current-relay|potential-relay"),
-    may_be_absent("no contact to read"),
 ]
 ContactInverted = Annotated[
     str | None,
     OneOf(_CONTACT, text="relay contact turned upside down, no power"),
     asked(when="start_device=current-relay"),
-    may_be_absent("no contact that gravity opens"),
+    may_be_absent("no contact that gravity opens", when="start_device=potential-relay"),
 ]
 CoilOpen = Annotated[
     bool | None,
     YesNo("the relay's coil reads open"),
     asked(when="start_device=current-relay|potential-relay"),
-    may_be_absent("no coil to read"),
 ]
 
 

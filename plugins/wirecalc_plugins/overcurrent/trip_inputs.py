@@ -72,7 +72,7 @@ Settled = Annotated[
         low=0,
         high=400,
         typical="1.2 A",
-        text="current once it has settled",
+        text="current once it has settled; if it never does, what it stays at",
         goes_with="locked_rotor_current",
     ),
     asked("a device that holds the start may trip on what is drawn after it", when=_START),

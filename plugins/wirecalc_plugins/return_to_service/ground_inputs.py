@@ -123,7 +123,7 @@ CordGroundClosed = Annotated[
 ]
 NeutralStrap = Annotated[
     str | None,
-    STRAP,
+    STRAP.but(before="ground_resistance"),
     asked("the strap is the path", when="ground_point=neutral-blade"),
     may_be_absent(NO_STRAP),
 ]

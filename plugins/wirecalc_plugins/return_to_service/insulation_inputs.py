@@ -47,18 +47,24 @@ TestedPart = Annotated[
 ]
 TestVoltage = Annotated[
     float | None,
-    Nameplate("V", above=0, high=1000, typical="500 V", text="dc volts that the tester is set to"),
+    Nameplate(
+        "V", above=0, high=1000, typical="500 V", text="dc volts that the tester is set to"
+    ).but(before="insulation_resistance"),
     asked("the limits hold at 500 V dc"),
 ]
 SwitchedOn = Annotated[
     bool | None,
-    YesNo("switches, thermostats and relays were closed, so that all was in the reading"),
+    YesNo("switches, thermostats and relays were closed, so that all was in the reading").but(
+        before="insulation_resistance"
+    ),
     asked("what lies behind an open one was not tested", when="tested_part=machine|heater"),
     may_be_absent("a bare part, read at its own pins: no switch in between"),
 ]
 ElectronicsUnplugged = Annotated[
     bool | None,
-    YesNo("boards, surge parts and inverter were unplugged, or there are none"),
+    YesNo("boards, surge parts and inverter were unplugged, or there are none").but(
+        before="insulation_resistance"
+    ),
     asked("500 V into boards misreads and harms them", when="tested_part=machine|heater"),
     may_be_absent("a bare part, read at its own pins: no board connected"),
 ]
@@ -87,4 +93,6 @@ NameplateVoltage = Annotated[
     ),
     setting("only class-iii is known by its volts"),
 ]
-NeutralStrap = Annotated[str | None, STRAP, may_be_absent(NO_STRAP)]
+NeutralStrap = Annotated[
+    str | None, STRAP.but(before="insulation_resistance"), may_be_absent(NO_STRAP)
+]

@@ -79,10 +79,12 @@ Connection = Annotated[
     ),
     may_be_absent("a cord and plug of up to 20 A"),
 ]
-NeutralStrap = Annotated[str | None, STRAP, may_be_absent(NO_STRAP)]
+NeutralStrap = Annotated[str | None, STRAP.but(before="leakage_current"), may_be_absent(NO_STRAP)]
 SwitchedOn = Annotated[
     bool | None,
-    YesNo("switches, thermostats and relays were closed, so that all was in the reading"),
+    YesNo("switches, thermostats and relays were closed, so that all was in the reading").but(
+        before="leakage_current"
+    ),
     asked("what lies behind an open one does not leak into the reading"),
 ]
 NameplatePower = Annotated[

@@ -36,7 +36,9 @@ OhmRange = Annotated[
 ]
 SwitchedOn = Annotated[
     bool | None,
-    YesNo("switches, thermostats and relays were closed, so that all was in the reading"),
+    YesNo("switches, thermostats and relays were closed, so that all was in the reading").but(
+        before="over_range"
+    ),
     asked("what lies behind an open switch is not in it"),
 ]
 DeviceHeld = Annotated[
@@ -46,7 +48,7 @@ DeviceHeld = Annotated[
 ]
 TestButtonTrips = Annotated[
     bool | None,
-    YesNo("the test button of that GFCI or RCD switches it off"),
+    YesNo("the test button of that GFCI or RCD switches it off").but(before="device_held"),
     asked("one that never trips holds always"),
 ]
 TripCurrent = Annotated[

@@ -11,7 +11,7 @@ from .kinds import required_of_all
 from .machine_facts import Subject
 from .shape import words_of
 
-_STEPS = ("power up", "return to service")
+_STEPS = ("before power", "power up", "return to service")
 
 
 def problems_of(sheet: Mapping[str, Any], subjects: Sequence[Subject]) -> Iterator[Problem]:

@@ -5,7 +5,7 @@ A shop adds lines with a table of its own whose name starts with `job-confirmed-
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from ...base.errors import Problem, did_you_mean
@@ -37,6 +37,7 @@ class ConfirmationLine(NamedTuple):
     when: str
     why: str
     table: str = TABLE
+    step: str = ""
 
     def stricter_than(self, other: ConfirmationLine) -> bool:
         """Whether fewer machines get round it."""
@@ -92,6 +93,32 @@ def read(
         if refused is not None:
             problems.append(refused._replace(name=f"{of}: {key}"))
         yield Confirmation(key, line.says, answer, reason, subject.machine, line.why)
+
+
+def is_answered(said: object) -> bool:
+    """Whether what a sheet says of a line is an answer."""
+    return bool(_answer(said)[0])
+
+
+def reasons_left(
+    line: ConfirmationLine, subject: Subject, made: Iterable[str], left: Iterable[str]
+) -> Sequence[str]:
+    """Return the reasons for which a line may not apply to a machine, as far as its sheet goes.
+
+    `made` are the calculations of its checks, `left` those of them as it is left. Where one of
+    them takes it open, "not opened" is no reason.
+    """
+    if line.may_not_apply == NEVER or _applies(line, subject, left):
+        return ()
+    opening = {
+        c for one in lines_of(subject.kind) if _closed(one.reasons) for c in one.applies_with
+    }
+    closed = _closed(line.reasons) if opening & set(made) else ()
+    return [reason for reason in line.reasons if reason not in closed]
+
+
+def _closed(reasons: Sequence[str]) -> Sequence[str]:
+    return [reason for reason in reasons if "not opened" in reason]
 
 
 def _answer(said: object) -> tuple[str, str]:
@@ -170,4 +197,5 @@ def _all_lines() -> Iterator[ConfirmationLine]:
             row.text("when"),
             row.text("why"),
             row.table,
+            row.printed.get("step", ""),
         )

@@ -28,7 +28,8 @@ class UsualCheck(NamedTuple):
 
     Of those of one group, `one_of`, one is enough. `when` says for which machines it is required,
     `reasons` for which a machine can be without what it tells, `applies_where` which inputs of
-    other checks (input=value) say that it is not. `holds_with` is an input with which it is made.
+    other checks (input=value) say that it is not. `holds_with` is an input with which it is made,
+    `reads` the reading that is asked for first where several would do.
     """
 
     name: str
@@ -42,6 +43,7 @@ class UsualCheck(NamedTuple):
     reasons: tuple[str, ...] = ()
     applies_where: str = ""
     holds_with: str = ""
+    reads: str = ""
 
     @property
     def unless(self) -> str:
@@ -52,14 +54,22 @@ class UsualCheck(NamedTuple):
 def usual(kind: str) -> list[UsualCheck]:
     """Return the checks that a kind of job usually has, in the order of the work.
 
-    A kind that is not listed has those of the one that it resembles, and of other machines.
+    Those of one group stand together, at the step of the first of them. A kind that is not listed
+    has those of the one that it resembles, and of other machines.
     """
     listed = _tables()
     found = [_check(row) for of in _rows_of(kind) for t in listed for row in t.where(kind=of)]
     at = {step: n for n, step in enumerate(STEPS)}
-    return sorted(
-        dict.fromkeys(found), key=lambda c: (STAGES.index(c.stage), at.get(c.step, len(at)))
-    )
+    of_group: dict[str, int] = {}
+    for check in found:
+        place = at.get(check.step, len(at))
+        of_group[check.one_of] = min(place, of_group.get(check.one_of, place))
+
+    def place_of(check: UsualCheck) -> tuple[int, int]:
+        own = at.get(check.step, len(at))
+        return STAGES.index(check.stage), of_group[check.one_of] if check.one_of else own
+
+    return sorted(dict.fromkeys(found), key=place_of)
 
 
 def _group(row: Row) -> str:
@@ -117,6 +127,7 @@ def _check(row: Row) -> UsualCheck:
         tuple(filter(None, said("reasons").split("; "))),
         said("applies_where"),
         said("holds_with"),
+        said("reads"),
     )
 
 
@@ -163,8 +174,18 @@ def expected(kind: str, catalogue: Catalogue) -> list[UsualCheck]:
                 why = f"{checks[at].why}; {why}"
                 checks[at] = checks[at]._replace(required=True, why=why, one_of="", when="")
             else:
-                checks.append(UsualCheck(name, "", AS_LEFT, name, True, why))
+                checks.append(UsualCheck(name, _step_of(name), AS_LEFT, name, True, why))
     return checks
+
+
+def _step_of(calculation: str) -> str:
+    """Return the step at which a calculation answers how a machine is left; none where none does.
+
+    What is only read of a part that was found is read of the new part.
+    """
+    rows = [r for t in _tables() for r in t.where(calculation=calculation)]
+    left = [row.text("step") for row in rows if row.text("stage") == AS_LEFT]
+    return left[0] if left else "parts" if rows else ""
 
 
 def find(kind: str, catalogue: Catalogue) -> str:

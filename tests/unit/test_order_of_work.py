@@ -1,0 +1,130 @@
+"""A job by questions goes as the work goes: dead before live, what protects a step before it.
+
+For every kind of job; machines and answers are invented.
+"""
+
+from __future__ import annotations
+
+import functools
+from pathlib import Path
+
+import pytest
+
+from wirecalc import build
+from wirecalc.asking.job_check import OfCheck
+from wirecalc.asking.job_interview import Interview
+from wirecalc.asking.job_question import Question
+from wirecalc.jobs.checks import AS_FOUND, AS_LEFT, STAGES, STEPS
+from wirecalc.jobs.sheet import kinds
+from wirecalc.jobs.sheet.confirmed import lines_of
+
+CATALOGUE = build(bundled_only=True)
+KINDS = kinds.table_kinds()
+WITH_POWER = {  # what is read while the machine is fed
+    "breaker",
+    "extension",
+    "inrush",
+    "joint-drop",
+    "leakage",
+    "outlet",  # the machine unplugged from it
+    "screening",  # its last part: all that comes before the plug is asked in it first
+    "supply",
+}
+WITHOUT = {
+    "capacitor-swap",
+    "cutoff",
+    "discharge",
+    "element",
+    "gauge",
+    "ground",
+    "heat-rating",
+    "insulation",
+    "motor-circuit",
+    "overload",
+    "pull",
+    "pull-batch",
+    "ring",
+    "splice",
+    "start-device",
+    "strip",
+    "substitute",
+    "tab",
+    "windings",
+}
+BEFORE_POWER = {"covers_back", "leads_clear", "test_jumpers_off", "cut_off_cause_found"}
+each_kind = pytest.mark.parametrize("kind", KINDS)
+
+
+def is_live(calculation: str, reads: str) -> bool:
+    if calculation == "capacitor":  # by a capacitance meter, or running
+        return reads != "measured_capacitance"
+    assert calculation in WITH_POWER | WITHOUT, "say whether it is read with power"
+    return calculation in WITH_POWER
+
+
+@each_kind
+def test_no_check_with_power_comes_before_one_without(kind: str) -> None:
+    for stage in STAGES:  # of what was found before hands go in again for the repair
+        rows = sorted(
+            (row for row in kinds.usual(kind) if row.stage == stage and row.step != "wire"),
+            key=lambda row: STEPS.index(row.step),
+        )
+        live = [is_live(row.calculation, row.reads) for row in rows]
+        assert live == sorted(live), [(row.name, row.step) for row in rows]
+
+
+@functools.cache
+def asked_of(kind: str) -> list[tuple[str, str]]:
+    """Begin every check there is, leave it for later, and answer no question; all that came."""
+    interview = Interview({}, CATALOGUE, Path())
+    answers = {"kind": kind, "title": "invented"}
+    came: list[tuple[str, str]] = []
+    while (asked := interview.next()) is not None:
+        if isinstance(asked, OfCheck):
+            came.append((asked.check.calculation.name, asked.check.place.stage))
+            interview.later(asked)
+            continue
+        assert isinstance(asked, Question)
+        came.append((asked.key, ""))
+        every = " ".join(map(str, range(1, len(asked.choices) + 1))) if asked.several else ""
+        live = "leakage" if "leakage" in asked.choices else ""
+        assert not interview.answer(asked, answers.get(asked.key, every or live))
+    return came
+
+
+@each_kind
+def test_what_is_begun_is_asked_in_the_order_of_the_work(kind: str) -> None:
+    came = asked_of(kind)
+    reads = {(row.calculation, row.stage): row.reads for row in kinds.usual(kind)}
+    for stage in (AS_FOUND, AS_LEFT):
+        checks = [name for name, of in came if of == stage and name not in ("capacitor", "gauge")]
+        live = [is_live(name, reads.get((name, stage), "")) for name in checks]
+        assert live == sorted(live), checks
+    steps = [STEPS.index(key[5:]) for key, _ in came if key[5:] in STEPS]
+    assert steps == sorted(steps)
+
+
+@each_kind
+def test_what_protects_a_step_is_confirmed_before_it(kind: str) -> None:
+    came = asked_of(kind)
+    keys = [key for key, _ in came]
+    with_power = [
+        n for n, (name, stage) in enumerate(came) if stage == AS_LEFT and name in WITH_POWER
+    ]
+    first = min(with_power, default=len(came))
+    for line in lines_of(kind):
+        at = keys.index(f"confirmed {line.key}")
+        if line.key in BEFORE_POWER:
+            assert at < first, line.key
+        if line.key == "high_voltage_discharged":
+            hands = {"windings", "cutoff", "splice", "tab", "strip"}
+            assert at < min(n for n, (name, _) in enumerate(came) if name in hands)
+        if line.key in ("door_leakage_measured", "safety_switches_proved"):
+            assert at > max(with_power), line.key
+
+
+def test_power_is_off_again_before_hands_go_in() -> None:
+    """Live readings of what was found come after the dead tests, and parts after a second stop."""
+    assert STEPS.index("isolate") < STEPS.index("dead tests") < STEPS.index("live readings")
+    assert STEPS.index("live readings") < STEPS.index("parts") < STEPS.index("before power")
+    assert STEPS.index("before power") < STEPS.index("power up")

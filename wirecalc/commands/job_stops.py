@@ -1,0 +1,55 @@
+"""What hands and meter need at a step of the work, said before anything of it is asked."""
+
+from __future__ import annotations
+
+from ..jobs.checks import STEPS
+from ..jobs.sheet.kinds import usual
+from ..output.layout import wrap
+from ..said.items import library_caution
+from .prompting import Sayer
+
+_STOPS = {  # step -> keys of the caution library
+    "isolate": ("dead-02", "dead-01", "cap-01"),
+    "live readings": ("live-01", "meter-01"),
+    "power up": ("gnd-01", "cord-04", "meter-01"),
+    "return to service": ("meter-01",),
+}
+_HANDS_IN = STEPS[STEPS.index("dead tests") : STEPS.index("power up")]  # but for live readings
+_LOCKED = ("air-conditioner", "dishwasher", "disposal", "dryer", "other", "range", "water-heater")
+_STILL = "STOP  still unplugged or locked out, and proven dead?"
+
+
+class Stops:
+    """Says the stops of each step once, those of a dead machine again after every live reading."""
+
+    def __init__(self) -> None:
+        self._said: set[str] = set()
+        self._dead = False
+
+    def say(self, step: str, kind: str, say: Sayer) -> None:
+        """Say what is to be known at a step; `kind` is that of the machine.
+
+        Some are wired in, or fed by both legs.
+        """
+        if step in _HANDS_IN and step != "live readings":
+            if self._dead:
+                say("\n".join(wrap(_STILL, indent="      ")))
+                return
+            step = "isolate"
+        keys = [*_STOPS.get(step, ())]
+        if step == "isolate":
+            self._dead = True
+            keys[1:1] = ["dead-03"] if kind in _LOCKED else []
+            if not any(check.calculation == "discharge" for check in usual(kind)):
+                keys.remove("cap-01")  # it has no large one
+            self._said -= set(keys)
+        cautions = [library_caution(key) for key in keys if key not in self._said]
+        self._said |= set(keys)
+        lines = [line for c in cautions if c for line in wrap(f"STOP  {c.line}", indent="      ")]
+        if lines:
+            say("\n".join(lines))
+
+    def reads(self, step: str) -> None:
+        """Note that something is read at a step: with the power on it is dead no longer."""
+        if step in _STOPS and step != "isolate":
+            self._dead = False
