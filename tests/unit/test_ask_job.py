@@ -146,7 +146,7 @@ def test_unfinished_sheets_are_named_and_the_latest_goes_on(asked: Asked) -> Non
 
 
 def test_how_far_a_sheet_got_is_said_by_its_step(asked: Asked) -> None:
-    asked.job(most=16)
+    asked.job(most=17)
     asked.lines()
     assert "up to joint; 1 check;" in flat(asked.screens[0])
 

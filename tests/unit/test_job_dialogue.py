@@ -174,7 +174,7 @@ def test_no_word_of_a_choice_is_cut_on_a_narrow_terminal() -> None:
 
 
 def test_stops_of_a_dead_machine_are_said_again_after_a_live_reading() -> None:
-    fridge = ["fridge", "does not cool", "", "", "", "", "R-134a"]
+    fridge = ["fridge", "does not cool", "", "", "", "plugged in", "", "R-134a"]
     to_live = [*fridge, "", "", "1", "later"]  # no bleeding, no dead tests; the start, then not
     text, _, _ = led(*to_live)
     parts = text.partition("--- PARTS\n")[2].partition("\n\n")[0]
@@ -184,14 +184,16 @@ def test_stops_of_a_dead_machine_are_said_again_after_a_live_reading() -> None:
 
 
 def test_machine_that_may_be_wired_in_has_both_poles_locked() -> None:
-    text, _, _ = led("dryer", "no heat", "", "", "", "electric")
-    assert "lock both poles of the breaker" in text.partition("--- DEAD TESTS")[2]
+    plug, poles = "pull the plug", "lock both poles of the breaker"
+    for connection, said in (("", {plug, poles}), ("plug", {plug}), ("hard-wired", {poles})):
+        text, _, _ = led("dryer", "no heat", "", "", "", "electric", connection)
+        assert {line for line in (plug, poles) if line in text} == said, connection
     text, _, _ = led(*WASHER)
-    assert "lock both poles" not in text
+    assert plug in text and poles not in text
 
 
 def test_sheet_that_is_taken_up_says_first_what_stops_and_waits() -> None:
-    _, sheet, _ = led("fridge", "does not cool", "", "", "", "", "R-600a", "", "1")
+    _, sheet, _ = led("fridge", "does not cool", "", "", "", "", "", "R-600a", "", "1")
     heard: list[str] = []
 
     def read(prompt: str) -> str:

@@ -20,6 +20,10 @@ _FACTS = {
     "compressor": "What drives its compressor?",
     "refrigerant": "Which refrigerant is in it, by its plate?",
 }
+_ALSO = {  # what people say of a connection
+    **dict.fromkeys(("plug", "plugged", "cord", "plugin"), "cord-connected"),
+    **dict.fromkeys(("wired", "hardwired", "fixed"), "hard-wired"),
+}
 _NOT_KNOWN = "not known: then all is asked for"
 
 
@@ -59,8 +63,9 @@ def _all(state: State, catalogue: Catalogue, today: str) -> Iterator[Question]:
     for key in deciding_facts(state.kind) if state.kind != BENCH else ():
         said = _FACTS[key]
         free = key == "refrigerant"
+        also = _ALSO if key == "connection" else {}
         notes = ("or as the plate has it, such as R-134a",) if free else ()
-        yield Question(key, said, notes, FACTS[key], enter=_NOT_KNOWN, free=free)
+        yield Question(key, said, notes, FACTS[key], enter=_NOT_KNOWN, free=free, also=also)
 
 
 def _kind(said: str, catalogue: Catalogue) -> str:

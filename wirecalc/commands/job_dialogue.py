@@ -71,7 +71,7 @@ class _Shown:
         """Say what is to be known before a sheet goes on that was left."""
         self._machine()
         step = asked.step if isinstance(asked, Question) else asked.check.place.step
-        self._stops.say(step, self._interview.kind, self._say)
+        self._stops.say(step, self._interview.sheet.get("job", {}), self._say)
         self._told = step
 
     def question(self, asked: Question) -> None:
@@ -98,7 +98,7 @@ class _Shown:
 
     def _step_stops(self, step: str) -> None:
         if step != self._told:
-            self._stops.say(step, self._interview.kind, self._say)
+            self._stops.say(step, self._interview.sheet.get("job", {}), self._say)
         self._told = ""
 
     def _machine(self) -> None:

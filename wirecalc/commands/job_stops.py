@@ -2,20 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+from typing import Any
+
 from ..jobs.checks import STEPS
 from ..jobs.sheet.kinds import usual
+from ..jobs.sheet.machine_facts import facts_of
+from ..jobs.sheet.shape import words_of
 from ..output.layout import wrap
 from ..said.items import library_caution
 from .prompting import Sayer
 
 _STOPS = {  # step -> keys of the caution library
-    "isolate": ("dead-02", "dead-01", "cap-01"),
+    "isolate": ("dead-02", "dead-01", "cap-01"),  # the first as the machine is connected
     "live readings": ("live-01", "meter-01"),
     "power up": ("gnd-01", "cord-04", "meter-01"),
     "return to service": ("meter-01",),
 }
 _HANDS_IN = STEPS[STEPS.index("dead tests") : STEPS.index("power up")]  # but for live readings
-_LOCKED = ("air-conditioner", "dishwasher", "disposal", "dryer", "other", "range", "water-heater")
+_ANY = ("air-conditioner", "dishwasher", "disposal", "dryer", "other", "range", "water-heater")
+_WAYS = {"cord-connected": ("dead-02",), "hard-wired": ("dead-03",)}  # how it is isolated
 _STILL = "STOP  still unplugged or locked out, and proven dead?"
 
 
@@ -26,11 +32,8 @@ class Stops:
         self._said: set[str] = set()
         self._dead = False
 
-    def say(self, step: str, kind: str, say: Sayer) -> None:
-        """Say what is to be known at a step; `kind` is that of the machine.
-
-        Some are wired in, or fed by both legs.
-        """
+    def say(self, step: str, job: Mapping[str, Any], say: Sayer) -> None:
+        """Say what is to be known at a step; `job` is what the sheet says of the machine."""
         if step in _HANDS_IN and step != "live readings":
             if self._dead:
                 say("\n".join(wrap(_STILL, indent="      ")))
@@ -39,8 +42,8 @@ class Stops:
         keys = [*_STOPS.get(step, ())]
         if step == "isolate":
             self._dead = True
-            keys[1:1] = ["dead-03"] if kind in _LOCKED else []
-            if not any(check.calculation == "discharge" for check in usual(kind)):
+            keys[:1] = _isolated(job)
+            if not any(c.calculation == "discharge" for c in usual(words_of(job.get("kind", "")))):
                 keys.remove("cap-01")  # it has no large one
             self._said -= set(keys)
         cautions = [library_caution(key) for key in keys if key not in self._said]
@@ -53,3 +56,9 @@ class Stops:
         """Note that something is read at a step: with the power on it is dead no longer."""
         if step in _STOPS and step != "isolate":
             self._dead = False
+
+
+def _isolated(job: Mapping[str, Any]) -> Sequence[str]:
+    """Return the stops by which a machine is isolated: by its plug, by its breaker, or either."""
+    either = ("dead-02", "dead-03") if words_of(job.get("kind", "")) in _ANY else ("dead-02",)
+    return _WAYS.get(facts_of(job).get("connection", ""), either)
