@@ -73,6 +73,8 @@ class _Shown:
         step = asked.step if isinstance(asked, Question) else asked.check.place.step
         self._stops.say(step, self._interview.sheet.get("job", {}), self._say)
         self._told = step
+        self._say("\n".join(wrap(_ABOUT_CHECK)))
+        self._explained = True
 
     def question(self, asked: Question) -> None:
         """Say what stands above a question of the job."""
