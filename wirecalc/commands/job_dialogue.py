@@ -71,7 +71,7 @@ class _Shown:
         """Say what is to be known before a sheet goes on that was left."""
         self._machine()
         step = asked.step if isinstance(asked, Question) else asked.check.place.step
-        self._stops.say(step, self._interview.sheet.get("job", {}), self._say)
+        self._step_stops(step)
         self._told = step
         self._say("\n".join(wrap(_ABOUT_CHECK)))
         self._explained = True
@@ -100,7 +100,10 @@ class _Shown:
 
     def _step_stops(self, step: str) -> None:
         if step != self._told:
-            self._stops.say(step, self._interview.sheet.get("job", {}), self._say)
+            stops = self._stops.at(step, self._interview.sheet.get("job", {}))
+            lines = [line for stop in stops for line in wrap(stop, indent="      ")]
+            if lines:
+                self._say("\n".join(lines))
         self._told = ""
 
     def _machine(self) -> None:

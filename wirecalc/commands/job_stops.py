@@ -1,4 +1,4 @@
-"""What hands and meter need at a step of the work, said before anything of it is asked."""
+"""What hands and meter need at a step of the work, before anything of it is asked."""
 
 from __future__ import annotations
 
@@ -6,12 +6,10 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..jobs.checks import STEPS
-from ..jobs.sheet.kinds import usual
+from ..jobs.sheet.kinds import OTHER, table_kinds, usual
 from ..jobs.sheet.machine_facts import facts_of
 from ..jobs.sheet.shape import words_of
-from ..output.layout import wrap
 from ..said.items import library_caution
-from .prompting import Sayer
 
 _STOPS = {  # step -> keys of the caution library
     "isolate": ("dead-02", "dead-01", "cap-01"),  # the first as the machine is connected
@@ -26,36 +24,39 @@ _STILL = "STOP  still unplugged or locked out, and proven dead?"
 
 
 class Stops:
-    """Says the stops of each step once, those of a dead machine again after every live reading."""
+    """The stops of each step, once; those of a dead machine again after every live reading."""
 
     def __init__(self) -> None:
         self._said: set[str] = set()
         self._dead = False
 
-    def say(self, step: str, job: Mapping[str, Any], say: Sayer) -> None:
-        """Say what is to be known at a step; `job` is what the sheet says of the machine."""
+    def at(self, step: str, job: Mapping[str, Any]) -> list[str]:
+        """Return what is to be kept at a step; `job` is what the sheet says of the machine."""
         if step in _HANDS_IN and step != "live readings":
             if self._dead:
-                say("\n".join(wrap(_STILL, indent="      ")))
-                return
+                return [_STILL]
             step = "isolate"
         keys = [*_STOPS.get(step, ())]
         if step == "isolate":
             self._dead = True
             keys[:1] = _isolated(job)
-            if not any(c.calculation == "discharge" for c in usual(words_of(job.get("kind", "")))):
-                keys.remove("cap-01")  # it has no large one
+            if _has_no_capacitor(words_of(job.get("kind", ""))):
+                keys.remove("cap-01")
             self._said -= set(keys)
         cautions = [library_caution(key) for key in keys if key not in self._said]
         self._said |= set(keys)
-        lines = [line for c in cautions if c for line in wrap(f"STOP  {c.line}", indent="      ")]
-        if lines:
-            say("\n".join(lines))
+        return [f"STOP  {caution.line}" for caution in cautions if caution]
 
     def reads(self, step: str) -> None:
         """Note that something is read at a step: with the power on it is dead no longer."""
         if step in _STOPS and step != "isolate":
             self._dead = False
+
+
+def _has_no_capacitor(kind: str) -> bool:
+    """Whether nothing is ever discharged in a machine of this kind; of any other it may be."""
+    listed = kind in table_kinds() and kind != OTHER
+    return listed and all(check.calculation != "discharge" for check in usual(kind))
 
 
 def _isolated(job: Mapping[str, Any]) -> Sequence[str]:

@@ -7,12 +7,13 @@ from pathlib import Path
 from typing import Any
 
 from ..asking.answers import SKIP, Taken, meaning, taken
-from ..asking.job_interview import Interview, OfCheck
+from ..asking.job_check import OfCheck
+from ..asking.job_interview import Interview
 from ..asking.job_question import Question
 from ..asking.plates import of_the_machine
 from ..base.errors import PluginDefect, Problem
 from ..commands.dialogue import standing
-from ..commands.job_dialogue import stops_at
+from ..commands.job_stops import Stops
 from ..engine.inputs import Input
 from ..engine.one_input import UNKNOWN
 from ..plugging.host import Catalogue
@@ -29,6 +30,7 @@ class JobQuestions:
     ) -> None:
         self.interview = Interview(sheet, catalogue, folder, today)
         self._said: tuple[list[str], str] = ([], "")  # stops of the machine, step
+        self._of_step = Stops()
 
     def step(self, step: str, typed: str) -> dict[str, Any]:
         """Take an answer or a step aside; returns what is asked next, and the sheet as it stands.
@@ -92,7 +94,8 @@ class JobQuestions:
         now = self.interview.stops
         self._said = (now, step or before)
         found = now if now != machine else []
-        return [*found, *(stops_at(step) if step and step != before else [])]
+        job = self.interview.sheet.get("job", {})
+        return [*found, *(self._of_step.at(step, job) if step and step != before else [])]
 
     def _question(self, question: Question) -> dict[str, Any]:
         return {
@@ -109,6 +112,8 @@ class JobQuestions:
 
     def _of_check(self, asked: OfCheck) -> dict[str, Any]:
         asked.talk.reopen_contradictions()
+        stops = self._stops(asked.check.place.step)
+        self._of_step.reads(asked.check.place.step)
         declared, check = asked.talk.next(), asked.check
         plate = [f"{n} {v}" for n, v in check.given.items() if of_the_machine(check, n)]
         return {
@@ -118,7 +123,7 @@ class JobQuestions:
             "step": check.place.step,
             "question": check.calculation.question,
             "plate": plate,
-            "stops": self._stops(check.place.step),
+            "stops": stops,
             "field": _field(asked, declared) if declared is not None else None,
             "standing": " ".join(line.strip() for line in standing(asked.talk)),
         }
