@@ -59,6 +59,9 @@ NAMEPLATE_VOLTAGE = Nameplate(
 NAMEPLATE_POWER = Nameplate(
     "W", above=0, high=20_000, typical="2585 W", text="power of the heating elements"
 )
+NAMEPLATE_CURRENT = Nameplate(
+    "A", above=0, high=100, typical="6.5 A", text="amps on the appliance's plate"
+)
 BUILDING_WIRE = "wire of the building, from the panel to the receptacle"
 RUN_LENGTH = Reading(
     "ft",

@@ -51,6 +51,7 @@ _PARTS = {
         "motor.windings:windings": "Which pin of this motor is common, start, run, and do its windings read right?",
     },
     "return to service": {
+        "return_to_service.draw:draw": "Does it draw what its plate says, at the volts that are there?",
         "return_to_service.ground:ground": "Is the path from the case to ground good?",
         "return_to_service.insulation:insulation": "Is the insulation good between live parts and the case?",
         "return_to_service.leakage:leakage": "Does this machine leak too much, and does its GFCI hold?",

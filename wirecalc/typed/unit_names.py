@@ -68,7 +68,11 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
         "pF": (),
         "F": ("farad", "farads"),
     },
-    "energy": {"J": ("joule", "joules")},
+    "energy": {
+        "J": ("joule", "joules"),
+        "Wh": ("watt-hour", "watt-hours"),
+        "kWh": ("kilowatt-hour", "kilowatt-hours"),
+    },
     "angle": {"deg": ("°", "degree", "degrees")},
     "volume": {
         "L": ("l", "litre", "litres", "liter", "liters"),
@@ -107,6 +111,8 @@ PINT_NAMES = {
     "min": "minute",
     "h": "hour",
     "mm2": "mm**2",
+    "Wh": "watt*hour",
+    "kWh": "kilowatt*hour",
     "um": "micrometer",
     "mohm": "milliohm",
     "kohm": "kiloohm",

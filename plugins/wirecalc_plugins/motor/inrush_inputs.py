@@ -17,7 +17,7 @@ from wirecalc import (
     setting,
 )
 
-from ..inputs import BREAKER, NAMEPLATE_VOLTAGE, SETTLED, SLIP_A
+from ..inputs import BREAKER, NAMEPLATE_CURRENT, NAMEPLATE_VOLTAGE, SETTLED, SLIP_A
 from ..inputs_motor import (
     CODE_LETTER,
     DEVICE,
@@ -101,7 +101,7 @@ Device = Annotated[
 ]
 NameplateCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=100, typical="6.5 A", text="amps on the appliance's plate"),
+    NAMEPLATE_CURRENT,
     instead_of("rated_load_current"),
 ]
 NameplateLoad = Annotated[
