@@ -14,7 +14,7 @@ import wirecalc
 from wirecalc import charts
 from wirecalc.testing import run_command
 from wirecalc_plugins.joint.batch_chart import mode_of
-from wirecalc_plugins.joint.batch_places import key_of, numbered
+from wirecalc_plugins.joint.batch_places import THINGS, Places, key_of, numbered
 
 from .test_chart_drawing import drawn
 
@@ -179,3 +179,38 @@ def test_the_bound_is_explained_and_each_limit_says_how_far_it_is_trusted(tmp_pa
         "UL 486A: 20 lbf, confirmed",
     ]
     assert chart.limits[2].name.startswith("AS7928: 38 lbf")
+
+
+def places(tools: list[str], *, missing: int = 0) -> Places:
+    """The places of learners 1 and 2, who had every tool; the last has not been used by both."""
+    cells = [(who, tool) for who in ("learner 1", "learner 2") for tool in tools]
+    cells = cells[: len(cells) - missing]
+    words = {"learner": [who for who, _ in cells], "tool": [tool for _, tool in cells]}
+    return Places(words, ["learner", "tool"], names=False)
+
+
+def test_letters_stand_for_tools_as_far_as_there_are_letters() -> None:
+    few, many = places([f"tool {n}" for n in range(26)]), places([f"tool {n}" for n in range(27)])
+    assert few.name(("learner 2", "tool 25")) == "2z"
+    assert many.name(("learner 2", "tool 26")) == "2, 26"
+    assert (few.groups[:1], many.groups) == (("1",), ())
+
+
+def test_sets_stand_by_themselves_where_a_learner_had_not_every_tool() -> None:
+    assert places(["hand", "ratchet"], missing=1).groups == ()
+    assert places(["hand", "ratchet"], missing=1).label == "learner and tool (a hand, b ratchet)"
+
+
+def test_what_the_letters_mean_is_said_where_there_is_room() -> None:
+    told = len("from left: a , b ")
+    wide = ["x" * 20, "y" * (50 - 20 - told)]
+    assert places(wide).label.endswith(f"b {wide[1]})")
+    assert places([wide[0], f"{wide[1]}y"]).label == "learner and tool"
+
+
+def test_things_keep_their_words_and_people_do_not() -> None:
+    for column in THINGS:
+        assert numbered({column: ["Red", "Blue"]}, [column])[column] == ["Red", "Blue"]
+    for person in ("learner", "student", "name", "operator", "who", "technician", "hand"):
+        assert numbered({person: ["Red", "Blue"]}, [person])[person][0] == f"{person} 1"
+    assert len(THINGS) == 29

@@ -94,6 +94,14 @@ def test_a_topic_that_cannot_be_is_named(words: tuple[str, ...], said: str) -> N
     assert said in " ".join(found.err.split())
 
 
+def test_twenty_topics_make_a_sheet_and_one_more_does_not(bundled: wirecalc.Catalogue) -> None:
+    names = sorted(bundled.calculations)[:21]
+    refused = f"{names[20]!r}: was not expected"
+    for many in (20, 21):
+        said = run_command("drill", *names[:many]).err
+        assert (refused in " ".join(said.split())) is (many == 21)
+
+
 def test_a_topic_twice_is_one_topic() -> None:
     once, twice = (run_command("drill", *topics, "--number", "1") for topics in TOPICS)
     assert once.out == twice.out
