@@ -196,9 +196,28 @@ def test_letters_stand_for_tools_as_far_as_there_are_letters() -> None:
     assert (few.groups[:1], many.groups) == (("1",), ())
 
 
-def test_sets_stand_by_themselves_where_a_learner_had_not_every_tool() -> None:
-    assert places(["hand", "ratchet"], missing=1).groups == ()
-    assert places(["hand", "ratchet"], missing=1).label == "learner and tool (a hand, b ratchet)"
+def test_a_learner_who_had_not_every_tool_has_an_empty_place() -> None:
+    assert places(["hand", "ratchet"], missing=1).groups == ("1", "1", "2", "2")
+    half = places(
+        ["hand", "ratchet"], missing=2
+    )  # each learner but one tool: nothing to set beside
+    assert half.groups == ()
+    assert half.label == "learner and tool (a hand, b ratchet)"
+
+
+def test_an_empty_place_has_neither_points_nor_bound(tmp_path: Path) -> None:
+    path = tmp_path / "class.csv"
+    cells = [("1", "a"), ("1", "b"), ("2", "b")]
+    rows = [f"{who},{tool},{force + 5}" for who, tool in cells for force in FEW]
+    path.write_text("\n".join(["learner,tool,force [lbf]", *rows, ""]), encoding="utf-8")
+    finding = wirecalc.run(
+        "pull-batch", wire="18 AWG", terminal="ring", readings=str(path), by=["learner", "tool"]
+    )
+    chart = finding.charts[0]()
+    assert chart.x.places == ("1a", "1b", "2a", "2b")
+    assert {x for points in chart.points for x in points.x} == {0, 1, 3}
+    assert [sum(line.x) / 2 for line in chart.lines] == [0, 1, 3]
+    assert chart.text.startswith("15 specimens in 3 sets.")
 
 
 def test_what_the_letters_mean_is_said_where_there_is_room() -> None:

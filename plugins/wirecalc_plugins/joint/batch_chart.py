@@ -50,7 +50,7 @@ def placed(
         return dict(sets), charts.Axis("set", places=tuple(sets))
     places = Places(words, by, names=names)
     return (
-        {", ".join(cells): sets[", ".join(cells)] for cells in places.sets},
+        {(name := ", ".join(cells)): sets.get(name, Shown([], [])) for cells in places.sets},
         charts.Axis(
             places.label,
             places=tuple(places.name(cells) for cells in places.sets),
@@ -61,7 +61,7 @@ def placed(
 
 def batch_chart(sets: Mapping[str, Shown], axis: charts.Axis, limits: PullLimits) -> charts.Chart:
     """Describe the chart: forces in lbf by set and how each let go; each limit has its standard."""
-    names = list(sets)
+    names = [name for name, shown in sets.items() if shown.forces]
     worst = min(names, key=lambda n: min(sets[n].forces))
     lowest = min(sets[worst].forces)
     missed = [label for label, lbf, _ in limits.minima if lowest < lbf]
@@ -80,7 +80,7 @@ def batch_chart(sets: Mapping[str, Shown], axis: charts.Axis, limits: PullLimits
         y=charts.Axis("pull-out force", "lbf"),
         points=tuple(_points(list(sets.values()))),
         lines=_bounds(
-            names, limits, f"{sure} % sure: {share} % of such crimps hold more than this"
+            list(sets), limits, f"{sure} % sure: {share} % of such crimps hold more than this"
         ),
         limits=tuple(
             charts.Limit(f"{_title(n)}: {lbf:.4g} lbf{mark}", lbf) for n, lbf, mark in limits.minima
@@ -108,7 +108,7 @@ def _bounds(names: Sequence[str], limits: PullLimits, says: str) -> tuple[charts
     pieces = [
         ([i - 0.35, i + 0.35], [b, b])
         for i, n in enumerate(names)
-        if (b := limits.bounds[n]) is not None and b > 0
+        if (b := limits.bounds.get(n)) is not None and b > 0
     ]
     return tuple(
         charts.Line(says if at == 0 else "", *xy, strong=True) for at, xy in enumerate(pieces)

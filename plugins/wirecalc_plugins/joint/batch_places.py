@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from itertools import product
 
 THINGS = frozenset(
     (
@@ -56,8 +57,8 @@ class Places:
     """Where the sets stand on a chart, and what each is called there.
 
     With numbers a set is called 3, or 3b: the letter stands for its second column. With names
-    all of it is written out. `groups` are the first column's, where each has a place for every
-    level of the second.
+    all of it is written out. `groups` are the first column's, where most have every level of the
+    second; then each has a place for all of them, and one without pulls stays empty.
     """
 
     def __init__(self, words: Words, by: Sequence[str], *, names: bool) -> None:
@@ -71,9 +72,9 @@ class Places:
             for x in its
         }
         self.groups: tuple[str, ...] = ()
-        every = len(levels[0]) * len(levels[1]) if len(by) == 2 else 0
-        if lettered and len(self.sets) == every:
-            self.sets.sort(key=lambda s: (levels[0].index(s[0]), levels[1].index(s[1])))
+        every = list(product(*levels)) if lettered else []
+        if len(self.sets) > len(every) / 2 > 0:
+            self.sets = every
             self.groups = tuple(self._short[first] for first, _ in self.sets)
         self.label = " and ".join(by)
         if lettered:
