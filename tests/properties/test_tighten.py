@@ -245,7 +245,7 @@ def test_what_misses_a_row_of_a_stricter_table_never_passes(
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         (folder / "ours.toml").write_text(SIDECAR, encoding="utf-8")
-        row = f"ul-486a,18,0.82,{limit!r},{limit * 4.448222!r},ours,house,0,"
+        row = f"ul-486a,18,0.82,{limit!r},{limit * 4.4482216152605!r},ours,house,0,"
         (folder / "ours.csv").write_text(f"{HEAD}\n{row}\n", encoding="utf-8")
         catalogue = Catalogue(BUNDLED.calculations, folders=[folder])
         in_rows = catalogue.runner("pull")

@@ -155,11 +155,11 @@ def test_what_is_milder_left_out_than_unknown_is_found() -> None:
 
 def test_a_rule_that_loosens_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
     """There is no way for a rule to loosen; so the core is spoiled here."""
-    real = running._with_rules
+    real = running.with_rules
 
     def without_the_first(*of: Any) -> Any:
         return real(*of)[bool(of[-1]) :]
 
-    monkeypatch.setattr(running, "_with_rules", without_the_first)
+    monkeypatch.setattr(running, "with_rules", without_the_first)
     with pytest.raises(AssertionError, match="pull"):
         rules_only_tighten(offering(rules=[HouseRule("harder", ("pull",), harder)]))

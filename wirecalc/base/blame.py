@@ -106,11 +106,11 @@ def place_of(error: BaseException) -> str:
 
 
 def place_in(function: object) -> str:
-    """Return file and line where a function is written; "" where nobody knows."""
+    """Return file and line where a function of a plugin is written; "" where nobody knows."""
     code = getattr(function, "__code__", None)
-    if not isinstance(code, CodeType):
-        return ""
     root = str(getattr(function, "__module__", "")).partition(".")[0]
+    if not isinstance(code, CodeType) or root in _NOT_THEIRS:
+        return ""
     return _named(code.co_filename, root, code.co_firstlineno)
 
 

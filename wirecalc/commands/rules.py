@@ -36,21 +36,41 @@ def run(words: Sequence[str]) -> Result:
     else:
         said = [*said, *_refuse_wrong(loaded, read(words).rules_files)]
     rows = listed(loaded)
+    changed = [*rules_tried.changes(loaded)] if options.words else []
     file = Path(options.words[0]) if options.words else None
     in_force = file is not None and _among(file, read(words).rules_files)
     if options.format == "json":
         from ..output.json import dump
 
         found = {"schema": "wirecalc.rules/1", "rules": [r._asdict() for r in rows]}
-        text = dump(found | ({} if file is None else {"in_force": in_force}))
+        of_file = {"in_force": in_force, "examples": [c._asdict() for c in changed]}
+        text = dump(found | ({} if file is None else of_file))
         return Result(text, output=options.output, warnings=said)
     lines = [*rules_text(rows, "This file has no rules." if file else NONE)]
     if file is None:
         lines += [] if rows else wrap(_settings())
     else:
         is_not = f"is not in force: neither the settings, {looked_at()}, nor {RULES} name it"
+        lines += _examples(changed)
         lines += ["", *wrap(f"This file {'is in force' if in_force else is_not}.")]
     return Result("\n".join(lines), output=options.output, warnings=said)
+
+
+def _examples(changed: Sequence[rules_tried.Changed]) -> list[str]:
+    """Return the lines on what a file changes on the examples of its calculations."""
+    if not changed:
+        return []
+    rows = [
+        (
+            name,
+            f"{before.upper()}, now {after.upper()}" if because else f"{after.upper()} as before",
+        )
+        for name, before, after, because in changed
+    ]
+    lines = ["", "On the example of each"]
+    for (name, said), (*_, because) in zip(rows, changed, strict=True):
+        lines += wrap(f"{name}: {said}" + (f" ({because})" if because else ""), "  ", "    ")
+    return lines
 
 
 def _refuse_wrong(loaded: host.Catalogue, files: Sequence[Path]) -> list[str]:

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import contextlib
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
+from typing import NamedTuple
 
 from ..base.errors import PluginDefect, Problem, did_you_mean
+from ..base.rounding import show
 from ..plugging import worked_examples
 from ..plugging.host import Catalogue
 from ..rules.entries import Entry
@@ -81,12 +84,14 @@ def _try(
             continue
         for judged in said:
             if judged.criterion.name == f"house rule {entry.name}":
-                why = judged.reason.removeprefix(f"{judged.criterion.name} of {file} failed: ")
-                line, _, wrong = why.partition(": ")
-                yield Problem(f"{file}, {line}", wrong)
-            elif judged.criterion.sense == "cannot tell":
+                line, _, wrong = judged.reason.partition(": ")
+                yield Problem(line, wrong)
+                continue
+            without = judged.reason if judged.criterion.sense == "cannot tell" else ""
+            without = without or _no_effect(judged.criterion, wanted, finding)
+            if without:
                 where = f"{file}, line {entry.line}"
-                notes.append(f"{where}: {entry.name}, on an example of {name}: {judged.reason}")
+                notes.append(f"{where}: {entry.name}, on an example of {name}: {without}")
         return
     if what and wanted not in seen:
         wrong = f"no example of {name} has a {what} {wanted!r}"
@@ -96,6 +101,48 @@ def _try(
         else:
             near = did_you_mean(wanted, list(seen)) or f"known: {', '.join(seen)}"
             notes.append(str(Problem(where, wrong, near)))
+
+
+def _no_effect(rule: Criterion, wanted: str, finding: Finding) -> str:
+    """Say that a limit of the shop is milder than the one that it is to tighten; "" if it is not.
+
+    Behind an advised limit a milder one that binds has its effect.
+    """
+    for judged in finding.criteria:
+        own = judged.criterion
+        if own.name != wanted or judged.provider != finding.plugin:
+            continue
+        if own.limit is None or rule.limit is None or (own.advisory and not rule.advisory):
+            return ""
+        least = own.sense == "at least"
+        if rule.limit != own.limit and (rule.limit < own.limit) is not least:
+            return ""
+        is_it = "the same as" if rule.limit == own.limit else "milder than"
+        limits = show(rule.limit, rule.unit), show(own.limit, own.unit)
+        return f"{limits[0]} is {is_it} the {limits[1]} of {wanted!r}, so it changes nothing"
+    return ""
+
+
+class Changed(NamedTuple):
+    """What a rules file makes of the example of a calculation: the verdicts, and what decides."""
+
+    calculation: str
+    before: str
+    after: str
+    because: str
+
+
+def changes(only: Catalogue) -> Iterator[Changed]:
+    """Yield what the rules of one file change on the example of each calculation that they name."""
+    alone = replace(only, rules=[])
+    for name in sorted({n for r in only.rules for n in r.rule.calculations} & {*only.calculations}):
+        with contextlib.suppress(PluginDefect):
+            calc = only.calculations[name].calculation
+            before, after = (worked_examples.worked_example(c, calc) for c in (alone, only))
+            if isinstance(before, Finding) and isinstance(after, Finding):
+                was, now = (str(f.verdict or "no verdict") for f in (before, after))
+                decided = after.decided_by if now != was else None
+                yield Changed(name, was, now, decided.because if decided else "")
 
 
 def _names(finding: Finding, what: str) -> list[str]:

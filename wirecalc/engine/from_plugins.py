@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from ..base.blame import Blamed
+from ..base.blame import Blamed, described, with_place
 from ..base.errors import BadText, NoSuchInput, did_you_mean
 from ..said.items import Item
 from .declaration import Calculation
@@ -104,3 +104,14 @@ class ProvidedRule(NamedTuple):
     rule: HouseRule
     left_out: frozenset[str] = frozenset()
     renamed: Mapping[str, str] = MappingProxyType({})
+    of_file: bool = False  # of a rules file: its plugin is the file, whose errors name their line
+
+    def failed(self, error: BaseException) -> str:
+        """Say that it failed, and where: in a rules file, or in the code of a plugin."""
+        if not self.of_file:
+            said = with_place(error, self.rule.function)
+            return f"house rule {self.rule.name} of {self.plugin} failed: {said}"
+        said = described(error)
+        if self.rule.name == self.plugin:  # of the whole file
+            return said
+        return f"{self.plugin}, {said}" if said.startswith("line ") else f"{self.plugin}: {said}"

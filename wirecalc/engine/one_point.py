@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from types import GeneratorType
 from typing import Any
 
-from ..base.blame import at_yield, with_place
+from ..base.blame import at_yield
 from ..said.criteria import Criterion, Origin, cannot_tell
 from ..said.item_checks import check
 from ..said.items import Answer, Caution, Figure, Item, Listing, NotChecked
@@ -39,7 +39,6 @@ def _house_items(
     provided: ProvidedRule, values: Mapping[str, Any], items: Sequence[Item], key: str
 ) -> list[Given]:
     """Run one house rule; one that raises makes the finding `cannot tell`, it never passes."""
-    name = f"house rule {provided.rule.name}"
     try:
         given = RunValues(copied(values), provided.left_out, provided.renamed)
         shown = tuple(i.whole() if isinstance(i, Listing) else i for i in items)
@@ -52,8 +51,8 @@ def _house_items(
     except BaseException as error:
         own = [
             cannot_tell(
-                name,
-                f"{name} of {provided.plugin} failed: {with_place(error, provided.rule.function)}",
+                f"house rule {provided.rule.name}",
+                provided.failed(error),
                 measure="have the shop mend its rule",
             )
         ]

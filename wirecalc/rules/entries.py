@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import contextlib
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
@@ -155,13 +155,19 @@ def _check_asks(entry: Entry) -> Iterator[Wrong]:
         yield Wrong(entry, line, f"{stray} does not go with {of[0]}", "leave one of them out")
     elif given.get("forbid") is False:
         yield Wrong(entry, entry.line_of("forbid"), "forbids nothing", "leave it out")
-    severity = given.get("severity", "caution")
-    if severity not in GRAVITY or ("severity" in given and "caution" not in given):
-        line = entry.line_of("severity")
-        yield Wrong(entry, line, "severity says how grave a caution is", _among(GRAVITY))
+    yield from _check_severity(entry)
     if {"criterion", "figure"} & set(of):
         for key in asks:
             yield from _unread(entry, entry.line_of(key), key, given[key])
+
+
+def _check_severity(entry: Entry) -> Iterator[Wrong]:
+    line, said = entry.line_of("severity"), "severity says how grave a caution is"
+    if "severity" in entry.given and "caution" not in entry.given:
+        would_do = 'write caution = "..." beside it, or leave it out'
+        yield Wrong(entry, line, f"{said}, and there is no caution", would_do)
+    elif entry.given.get("severity", GRAVITY[0]) not in GRAVITY:
+        yield Wrong(entry, line, said, f"write {', '.join(GRAVITY)}")
 
 
 def _unread(entry: Entry, line: int, key: str, value: object) -> Iterator[Wrong]:
@@ -171,10 +177,6 @@ def _unread(entry: Entry, line: int, key: str, value: object) -> Iterator[Wrong]
         read_number(value)
     except BadText as error:
         yield Wrong(entry, line, f"{key}: {error.wrong}", error.would_do)
-
-
-def _among(words: Sequence[str]) -> str:
-    return f"write {', '.join(words)}"
 
 
 def _shown(value: object) -> str:

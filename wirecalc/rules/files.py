@@ -178,14 +178,14 @@ def _cannot_be_used(wrong: Wrong, file: str, known: Known) -> ProvidedRule:
 
     refuse.__doc__ = f"cannot be used: {wrong}"
     name = wrong.entry.name if wrong.entry else file
-    return ProvidedRule(file, "", HouseRule(name, named if sure else ALL, refuse))
+    return ProvidedRule(file, "", HouseRule(name, named if sure else ALL, refuse), of_file=True)
 
 
 def _rules(entry: Entry, file: str, known: Known) -> Iterator[ProvidedRule]:
     """Yield one house rule a calculation: each has inputs of its own."""
     for name in entry.calculations:
         rule = HouseRule(entry.name, (name,), _function(entry, known[name], file))
-        yield ProvidedRule(file, f"line {entry.line}", rule)
+        yield ProvidedRule(file, f"line {entry.line}", rule, of_file=True)
 
 
 def _function(entry: Entry, provided: ProvidedCalculation, file: str) -> Callable[..., Any]:

@@ -49,6 +49,9 @@ def of_toml(text: str, error: str) -> tuple[int, str]:
     named = re.search(r"at line (\d+)", error)
     number = int(named[1]) if named else max(len(lines), 1)  # else it ends too early
     line = lines[number - 1] if number <= len(lines) else ""
+    if re.match(r"\s*\[", line):
+        word = re.search(r"\w+", line)
+        return number, f"a section has two brackets on each side: [[{word[0] if word else 'rule'}]]"
     if comma := re.search(r"=\s*([-+]?\d+),(\d+)", line):
         return number, f"a decimal has a point: write {comma[1]}.{comma[2]}"
     word = re.search(r"[=\[,]\s*([^\s=\[\],\"']+)", line)

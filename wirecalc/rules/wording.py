@@ -46,6 +46,8 @@ def asks(entry: Entry) -> str:
         parts.append("not to be used")
     if "caution" in given:
         parts.append(f"caution: {given['caution']}")
+    if given.get("advisory"):
+        parts.append("advised: missed it is marginal, and no fail")
     when = [
         f"{name} {' '.join(_said(k, v) for k, v in wanted.items())}"
         if isinstance(wanted, dict)
