@@ -33,7 +33,7 @@ class Outside:
 
     def forget(self) -> None:
         """Forget the modules that this process imported from here, and the units of theirs."""
-        modules = [path.stem for path in self.folder.glob("*.py")]
-        for module in modules:
-            sys.modules.pop(module, None)
-        forget_units(modules)
+        names = {path.stem for path in self.folder.iterdir() if path.suffix in ("", ".py")}
+        for module in [name for name in sys.modules if name.partition(".")[0] in names]:
+            del sys.modules[module]
+        forget_units(names)
