@@ -198,9 +198,8 @@ def test_letters_stand_for_tools_as_far_as_there_are_letters() -> None:
 
 def test_a_learner_who_had_not_every_tool_has_an_empty_place() -> None:
     assert places(["hand", "ratchet"], missing=1).groups == ("1", "1", "2", "2")
-    half = places(
-        ["hand", "ratchet"], missing=2
-    )  # each learner but one tool: nothing to set beside
+    words = {"learner": ["learner 1", "learner 2"], "tool": ["hand", "ratchet"]}
+    half = Places(words, ["learner", "tool"], names=False)  # each had but one tool
     assert half.groups == ()
     assert half.label == "learner and tool (a hand, b ratchet)"
 
