@@ -188,8 +188,8 @@ def _said(found: Repeated, columns: Sequence[str]) -> Iterator[Item]:
     share = 100 * found.one_pull / found.mean if found.mean > 0 else 0.0
     yield answer(
         "pulls of one spool",
-        f"scatter by {show(found.one_pull, 'lbf')} (s), {show(share, '%')} of this force; the "
-        "tester's own part is no more",
+        f"scatter by {show(found.one_pull, 'lbf')} (s), {show(share, '%')} of this force, the "
+        "tester's own part within it",
         because=["tester, setting, hand and the wire's own scatter are in it together"],
         in_numbers=True,
     )
