@@ -52,6 +52,13 @@ def _commands() -> list[str]:
     examples = [c.example.removeprefix("wirecalc ") for c in shown]
     return [
         *("", "--help", "--version", "plugins", "tables", "rules", "job --new"),
+        *("drill drop pull --level 3 --key", "drill tab --learners 2", "instruments"),
+        f"drill --grade '{SHEETS[0].with_name('drill-answers.csv')}'",
+        f"job --history '{SHEETS[0].with_name('shop-year')}'",
+        "instruments --for breaker",
+        "drop --current sought --building-wire '14 AWG' --run-length '60 ft' "
+        "--nameplate-voltage '115 V'",
+        "tables pull-crimp --where standard=ul-486a --where awg=18",
         *(f"{name} --help" for name in commands.COMMANDS),
         BATCH,
         *named,
@@ -74,6 +81,66 @@ def test_no_line_is_wider_than_the_terminal(
         wide = [text for text in done.out.splitlines() if len(text) > columns]
         assert wide == []
         assert "\t" not in done.out
+
+
+RULE = """
+[[rule]]
+name = "crimps of this shop hold a quarter more than what is published"
+calculations = ["pull"]
+criterion = "pull-out force"
+times = 1.25
+why = "the shop saw crimps slip that had kept the published minimum by very little"
+when = { terminal = ["ring", "fork"], wire = ["18 AWG"] }
+"""
+METER = """
+[[instrument]]
+name = "clamp of the van with a long name"
+category = "CAT III 600 V"
+due = 2027-01-31
+
+[[instrument.range]]
+reads = "current"
+from = "0.50 A"
+to = "60.00 A"
+error = "2% + 5"
+wave = "ac"
+
+[meters]
+current = "clamp of the van with a long name"
+"""
+
+
+@pytest.mark.parametrize("columns", [40, 60, 80])
+def test_no_line_about_files_of_a_shop_is_wider_than_the_terminal(
+    cli_main: Cli, monkeypatch: pytest.MonkeyPatch, tmp_path: Path, columns: int
+) -> None:
+    for name, text in (("rules.toml", RULE), ("settings.toml", METER)):
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("COLUMNS", str(columns))
+    monkeypatch.setenv("WIRECALC_CONFIG", str(tmp_path / "settings.toml"))
+    lines = [
+        *("rules rules.toml", "instruments", "instruments --for breaker", "job --new oven"),
+        f"{BATCH} --summary summary.json",
+        f"{BATCH} --criteria",
+        f"job '{SHEETS[0]}' --record records",
+        *("job --history records", "job --export records --output tables"),
+        "new-plugin shop-lift --output lift",
+    ]
+    for line in lines:
+        done = cli_main(*shlex.split(line))
+        assert done.status in (0, 1, 3), done.err
+        assert done.out.strip() or done.err.strip(), line
+        said = [*done.out.splitlines(), *done.err.splitlines()]
+        assert [text for text in said if len(text) > columns] == [], line
+
+
+def test_every_command_is_looked_at() -> None:
+    looked_at = {line.split(" ")[0] for line in _commands() if not line.endswith("--help")}
+    programs = {"completion", "schema"}  # what they print is for programs
+    in_files = {"batch", "job", "new-plugin", "pocket", "rules"}  # above, and test_pocket
+    conversations = {"ask"}  # tests/system/test_ask.py
+    assert set(commands.COMMANDS) - looked_at <= programs | in_files | conversations
 
 
 WRONG = [

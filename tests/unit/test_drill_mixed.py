@@ -68,7 +68,7 @@ def test_a_mixed_class_is_marked(tmp_path: Path, bundled: wirecalc.Catalogue) ->
         out = csv.DictWriter(file, rows[0])
         out.writeheader()
         out.writerows(rows)
-    found = run_command("drill", "--grade", str(path))
+    found = run_command("drill", "--grade", str(path), "--format", "markdown")
     assert "6 answers: 4 right, 2 slip" in found.out
     assert "| loop not doubled | 1 | 1 |" in found.out
     assert "| on over off | 1 | 2 |" in found.out
@@ -76,7 +76,7 @@ def test_a_mixed_class_is_marked(tmp_path: Path, bundled: wirecalc.Catalogue) ->
 
 def test_the_key_says_of_which_topics_the_answers_were_recomputed() -> None:
     with plugin_set(SHOP):
-        key = run_command("drill", "drop", "frost", "--key").out
+        key = run_command("drill", "drop", "frost", "--key", "--format", "markdown").out
     assert "those of drop were compared with a recomputation by another way" in key
     assert "nobody has recomputed the questions of frost by another way" in key
 

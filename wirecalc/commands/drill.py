@@ -18,7 +18,7 @@ from ..drills.offers import SAME_SHARE
 from ..drills.questions import Makers, Question
 from ..drills.recipe import LEVELS, TOGETHER, Recipe
 from ..output.drill_sheets import key, sheet
-from ..output.plain_pages import Block, html, markdown
+from ..output.plain_pages import Block, html, markdown, text
 from ..plugging.discovery import BUNDLED
 from ..plugging.host import Catalogue
 from ..typed.quantities import read_number
@@ -78,7 +78,8 @@ def _sheets(loaded: Catalogue, options: Options) -> Result:
     if options.format == "html":
         blocks = [block for page in shown for block in page]
         return Result(html(blocks), warnings=said)
-    return Result("\n\n".join(markdown(page) for page in shown), warnings=said)
+    rendered = markdown if options.format == "markdown" else text
+    return Result("\n\n".join(rendered(page) for page in shown), warnings=said)
 
 
 def _written(
@@ -126,11 +127,11 @@ def _marks(loaded: Catalogue, options: Options) -> Result:
         check_name(options.chart)
         write_bytes(options.chart, draw(class_chart(marks), options.chart.suffix.casefold()))
     if options.format == "csv":
-        text = marks_csv(marks)
+        said = marks_csv(marks)
     else:
-        rendered = html if options.format == "html" else markdown
-        text = rendered(marks_page(marks, tolerance))
-    return Result(text, output=options.output, warnings=warnings(loaded))
+        rendered = {"html": html, "markdown": markdown}.get(options.format, text)
+        said = rendered(marks_page(marks, tolerance))
+    return Result(said, output=options.output, warnings=warnings(loaded))
 
 
 def _number(options: Options, name: str, unless: int, most: int, least: int = 1) -> int:

@@ -1,4 +1,4 @@
-"""A page of headings, paragraphs, lists and tables, as Markdown or as HTML to print."""
+"""A page of headings, paragraphs, lists and tables, as text, as Markdown or as HTML to print."""
 
 from __future__ import annotations
 
@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from ..said.charts import Chart
+from . import layout
 from .html_building import Element, el, items, page, picture, table
-from .layout import visible
+from .layout import visible, wrap
 
 
 class Heading(NamedTuple):
@@ -47,6 +48,11 @@ class Picture(NamedTuple):
 Block = Heading | Paragraph | Items | Rows | Picture
 
 
+def text(blocks: Sequence[Block]) -> str:
+    """Return a page as text of the width of the terminal."""
+    return "\n\n".join("\n".join(_laid_out(block)) for block in blocks)
+
+
 def markdown(blocks: Sequence[Block]) -> str:
     """Return a page as Markdown."""
     return "\n\n".join("\n".join(_lines(block)) for block in blocks)
@@ -73,6 +79,18 @@ def _lines(block: Block) -> Iterator[str]:
         yield _row(block.heads)
         yield _row(["---"] * len(block.heads))
         yield from map(_row, block.rows)
+
+
+def _laid_out(block: Block) -> Iterator[str]:
+    if isinstance(block, Items):
+        yield from (line for said in block.texts for line in wrap(said, "- ", "  "))
+    elif isinstance(block, Rows):
+        yield from wrap(block.caption)
+        yield from layout.table([block.heads, *block.rows], head=True)
+    elif isinstance(block, Picture):
+        yield from wrap(block.chart.text)
+    else:
+        yield from wrap(block.text)
 
 
 def _row(cells: Sequence[str]) -> str:
