@@ -102,6 +102,15 @@ def test_twenty_topics_make_a_sheet_and_one_more_does_not(bundled: wirecalc.Cata
         assert (refused in " ".join(said.split())) is (many == 21)
 
 
+def test_each_sheet_begins_a_page_of_paper() -> None:
+    page = run_command("drill", "drop", "--learners", "3", "--number", "1", "--format", "html").out
+    assert page.count("<h1") == 3
+    printed = page.partition("@media print")[2].partition("</style>")[0]
+    assert ".plain > h1:not(:first-child) { break-before: page; }" in printed
+    assert ".plain { font-size: 11pt;" in printed
+    assert '<main class="plain">' in page
+
+
 def test_a_topic_twice_is_one_topic() -> None:
     once, twice = (run_command("drill", *topics, "--number", "1") for topics in TOPICS)
     assert once.out == twice.out

@@ -61,7 +61,7 @@ def markdown(blocks: Sequence[Block]) -> str:
 def html(blocks: Sequence[Block]) -> str:
     """Return a page as one HTML file."""
     title = next((b.text for b in blocks if isinstance(b, Heading)), "wirecalc")
-    return page(title, el("main", *(_element(b, n) for n, b in enumerate(blocks))))
+    return page(title, el("main", *(_element(b, n) for n, b in enumerate(blocks)), class_="plain"))
 
 
 def _lines(block: Block) -> Iterator[str]:
