@@ -156,7 +156,7 @@ machine = "washer QA-7"
 
 [[check]]
 calculation = "pull"
-name = "pump lead"
+name = "pump lead of Zzcheck"
 note = "Zznote"
 tool = "=HYPERLINK(1)"
 part = "-ring"
@@ -164,8 +164,16 @@ wire = "18 AWG"
 terminal = "ring"
 force = "24 lbf"
 
+[[check]]
+calculation = "pull-batch"
+wire = "18 AWG"
+terminal = "ring"
+readings = "Zzclass.csv"
+by = ["trainee"]
+names = "yes"
+
 [[not_tested]]
-name = "insulation"
+name = "insulation for Zzmissing"
 required = false
 reason = "Zzreason"
 """
@@ -174,8 +182,10 @@ reason = "Zzreason"
 @pytest.fixture
 def naming(cli_main: Command, tmp_path: Path) -> Path:
     (tmp_path / "naming.toml").write_text(NAMING, encoding="utf-8")
+    pulls = (f"{who},{force}" for who in ("Zzann", "Zzbob") for force in (24, 25, 26, 25.5, 24.5))
+    (tmp_path / "Zzclass.csv").write_text("\n".join(["trainee,force_lbf", *pulls, ""]))
     shop = tmp_path / "records"
-    assert cli_main("job", str(tmp_path / "naming.toml"), "--record", str(shop)).status in (0, 3)
+    assert cli_main("job", str(tmp_path / "naming.toml"), "--record", str(shop)).status in (1, 3)
     return shop
 
 
@@ -192,15 +202,17 @@ def test_no_person_is_named_unless_it_is_asked_for(cli_main: Command, naming: Pa
     for words in ((), ("--with-names",), ()):
         done = cli_main("job", "--export", str(naming), *words)
         assert done.out.splitlines()[0] == "1 new"  # other columns: all is made anew
-        named = {w.casefold() for w in re.findall(r"Zz\w+", NAMING)}
+        named = {w.casefold() for w in [*re.findall(r"Zz\w+", NAMING), "Zzann", "Zzbob"]}
         assert {w for w in named if w in said()} == (named if words else set())
     assert len(list(to.iterdir())) == len(FILES)
+    assert {c["name"][:9] for c in lines(to, "criteria")} >= {"group 1: ", "group 2: "}
+    assert "file, 10 rows" in {r["words"] for r in lines(to, "readings")}
 
 
 def test_a_formula_is_defused_in_csv_alone(cli_main: Command, naming: Path) -> None:
     cli_main("job", "--export", str(naming))
     to = naming.with_name("records-tables")
-    (check,) = lines(to, "checks")
+    check, _ = lines(to, "checks")
     assert (check["tool"], check["part"]) == ("'=HYPERLINK(1)", "'-ring")
     at = [c.name for c in TABLES[1].shown(with_names=False)].index("tool")
     assert rows(to, "checks")[0][at] == "=HYPERLINK(1)"
@@ -297,7 +309,7 @@ def test_the_database_says_what_its_columns_hold(cli_main: Command, shop: Path) 
 def test_every_column_is_filled_by_its_own_cell(shop: Path) -> None:
     """A cell too many or too few would move all behind it."""
     for path in shop.iterdir():
-        for name, found in rows_of(path.name, record.read(path)).items():
+        for name, found in rows_of(path.name, record.read(path), with_names=True).items():
             (columns,) = (t.columns for t in TABLES if t.name == name)
             assert {len(row) for row in found} <= {len(columns)}
             types = {"text": str, "number": float | None, "integer": int}
@@ -313,7 +325,8 @@ ANSWERS = [
      ("crimper A", "2026-03", "1", "118"), ("crimper A", "2026-04", "1", "109.5"),
      ("crimper A", "2026-06", "1", "103.5"), ("crimper B", "2026-03", "1", "130"),
      ("crimper B", "2026-05", "1", "129")],
-    [("2026-03-16", "crimp came off", "2026-02-09", "compressor lead", "crimper A", "pass")],
+    [("2026-03-16", "crimp came off", "2026-02-09", "pull", "ring 18 AWG (invented)", "crimper A",
+      "pass")],
     [("refrigerator",)] * 4 + [("washer",)] * 4,
     [("2026-06-08", "pull", "pull-out force", "20.7", "20", "lbf", "3.5"),
      ("2026-04-13", "pull", "pull-out force", "21.9", "20", "lbf", "9.5")],

@@ -83,6 +83,28 @@ def test_an_unkind_file_is_refused_soon(
     assert "defect" not in done.err
 
 
+def test_a_large_table_is_refused_and_large_readings_beside_plugins_are_no_matter(
+    timed: Command, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "plugins").mkdir()
+    hook = "from wirecalc import hookimpl\n@hookimpl\ndef wirecalc_tables():\n    return []\n"
+    (tmp_path / "plugins" / "ours.py").write_text(hook)
+    (tmp_path / "plugins" / "log.csv").write_text("t_s,current_A\n" + "0,1\n" * 2_000_000)
+    (tmp_path / "config.toml").write_text('plugin_folder = "plugins"\n')
+    monkeypatch.setenv(settings.CONFIG, str(tmp_path / "config.toml"))
+    assert timed(*PULL).status == 0
+    (tmp_path / "ours").mkdir()
+    (tmp_path / "ours" / "our-pull.csv").write_text("0,1\n" * 2_000_000)
+    (tmp_path / "ours" / "our-pull.toml").write_text(
+        f'{SIDECAR}title="t"\npurpose="p"\nnot_for="n"\nchecked="c"\nkey=["awg"]\n'
+        '[sources.s]\ntitle="t"\n[columns.awg]\ntype="gauge"\n'
+    )
+    (tmp_path / "shop.toml").write_text('tables = ["ours"]\n')
+    done = timed("rules", str(tmp_path / "shop.toml"))
+    assert (done.status, done.out) == (2, "")
+    assert "is larger than 5 MB" in done.err
+
+
 def test_a_path_with_a_nul_in_a_settings_file_is_said(
     cli_main: Command, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

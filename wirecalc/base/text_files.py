@@ -11,7 +11,8 @@ from typing import Any
 from .errors import BadText
 
 MOST_TOML = 1_000_000  # bytes; a sheet of a hundred checks has 20,000
-MOST_TEXT = 20_000_000  # bytes of a table
+MOST_TEXT = 5_000_000  # bytes of a table; reading so many takes a second
+_MOST_HEAD = 65_536  # bytes of a first line
 _MOST_PARTS = 20  # of a key; reading more of them takes ever longer
 _PART = r"(?:[\w-]+|\"[^\"\n]*\"|'[^'\n]*')[ \t]*"
 _LONG_KEY = re.compile(rf"(?:^|[\[{{,])[ \t]*(?:{_PART}\.[ \t]*){{{_MOST_PARTS}}}", re.MULTILINE)
@@ -47,7 +48,18 @@ def read_text(path: Path, most: int = MOST_TEXT) -> str:
     Lines end alike, whatever system wrote them. Raises OSError where it cannot be read, and
     BadText where it is in another encoding or is no file of a person's.
     """
-    content = read_content(path, most)
+    return _decoded(read_content(path, most))
+
+
+def read_head(path: Path) -> str:
+    """Return the first line of a file of text, however large it is; raises as `read_text`."""
+    if stat.S_ISREG(path.stat().st_mode):
+        with path.open("rb") as file:
+            return _decoded(file.readline(_MOST_HEAD)).partition("\n")[0]
+    return read_text(path).partition("\n")[0]
+
+
+def _decoded(content: bytes) -> str:
     try:
         return content.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
     except UnicodeDecodeError as error:

@@ -94,19 +94,20 @@ def _write(folder: Path, to: Path, work: Work, *, with_names: bool) -> int:
         if work.before is not None:
             shutil.copyfile(to / DATABASE, copy)
         with contextlib.closing(Database(copy, with_names=with_names)) as database:
-            added = _add(database, folder, work)
+            added = _add(database, folder, work, with_names=with_names)
             for path in _all(to)[1:]:
                 _write_table(path, database, with_names=with_names)
     return added
 
 
-def _add(database: Database, folder: Path, work: Work) -> int:
+def _add(database: Database, folder: Path, work: Work, *, with_names: bool) -> int:
     """Take away what is gone, and add what is new; return how many records that are."""
     database.remove(work.gone)
     added = 0
     for name in shown(work.new.values(), len(work.new)):
         try:
-            database.add(rows_of(name, record.read(folder / name)))
+            job = record.read(folder / name)
+            database.add(rows_of(name, job, with_names=with_names))
             added += 1
         except BadText as error:
             work.not_read.append((name, str(error)))

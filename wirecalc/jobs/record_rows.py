@@ -9,6 +9,7 @@ from typing import Any
 
 from ..base.errors import BadText
 from . import record
+from .record_names import unnamed
 from .record_tables import CHECKS, CRITERIA, NOT_TESTED, READINGS, RECORDS
 
 Cell = str | float | int | None
@@ -27,13 +28,16 @@ def id_of(name: str) -> str:
     return f"{named[1]}-{named[2]}" if named else ""
 
 
-def rows_of(name: str, job: Mapping[str, Any]) -> dict[str, list[Row]]:
+def rows_of(name: str, job: Mapping[str, Any], *, with_names: bool) -> dict[str, list[Row]]:
     """Return the rows of each table of a job, as it stands in its JSON, recorded under a name.
 
+    Without names what could be one is replaced in the columns that are not left out as a whole.
     Raises BadText for what is no job.
     """
     known_by = id_of(name)
     try:
+        if not with_names:
+            job = {**job, "checks": [unnamed(check) for check in job["checks"]]}
         return {
             RECORDS.name: [_record(known_by, name, job)],
             CHECKS.name: [_check(known_by, *c, job) for c in _numbered(job)],
@@ -87,7 +91,7 @@ def _check(known_by: str, number: int, check: Mapping[str, Any], job: Mapping[st
     own = [m for m in job.get("machines") or () if m.get("name") == check.get("machine")]
     kind = own[0].get("kind") if own else job.get("kind")
     of_finding = (_words(finding.get(key)) for key in ("calculation", "plugin", "version"))
-    of_check = (_words(check.get(k)) for k in ("name", "stage", "step", "machine"))
+    of_check = (_words(check.get(k)) for k in ("stage", "step", "machine"))
     return (
         known_by,
         number,
@@ -97,7 +101,7 @@ def _check(known_by: str, number: int, check: Mapping[str, Any], job: Mapping[st
         *(_words(check.get(key)) for key in ("tool", "part")),
         _words(finding.get("verdict")),
         _words(finding.get("decided_by")),
-        *(_words(check.get(key)) for key in ("removed", "note")),
+        *(_words(check.get(key)) for key in ("name", "removed", "note")),
     )
 
 
@@ -143,10 +147,9 @@ def _readings(known_by: str, number: int, check: Mapping[str, Any]) -> Iterator[
 def _not_tested(known_by: str, missing: Mapping[str, Any]) -> Row:
     return (
         known_by,
-        _words(missing["name"]),
         _words(missing.get("calculation")),
         int(bool(missing["required"])),
-        *(_words(missing.get(key)) for key in ("step", "machine", "rule", "reason")),
+        *(_words(missing.get(key)) for key in ("step", "machine", "rule", "name", "reason")),
     )
 
 

@@ -1,7 +1,8 @@
 """The flat tables that a shop's records are written out as: what each column holds.
 
 A column that `names` somebody holds what a person typed in words of their own, in which names of
-people, addresses and notes may stand; it is left out unless it is asked for.
+people, addresses and notes may stand; it is left out unless it is asked for. In the others a group
+of readings has a number and a file no name then.
 """
 
 from __future__ import annotations
@@ -66,7 +67,6 @@ CHECKS = FlatTable(
         Column("calculation", TEXT, "which calculation it is"),
         Column("plugin", TEXT, "whose calculation it is"),
         Column("version", TEXT, "version of that plugin"),
-        Column("name", TEXT, "what the sheet calls the check"),
         Column("stage", TEXT, "as found, as left, or option"),
         Column("step", TEXT, "step of the repair"),
         Column("machine", TEXT, "which of the machines, where there are several"),
@@ -74,7 +74,8 @@ CHECKS = FlatTable(
         Column("tool", TEXT, "the tool, as the sheet says"),
         Column("part", TEXT, "the part, as the sheet says"),
         Column("verdict", TEXT, "of the check; empty where it has none"),
-        Column("decided_by", TEXT, "the criterion that decided"),
+        Column("decided_by", TEXT, "name of the criterion that decided"),
+        Column("name", TEXT, "what the sheet calls the check", names=True),
         Column("removed", TEXT, "what was taken out, as the sheet says", names=True),
         Column("note", TEXT, "note of the sheet", names=True),
     ),
@@ -85,7 +86,7 @@ CRITERIA = FlatTable(
     (
         _OF_RECORD,
         _OF_CHECK,
-        Column("name", TEXT, "name of the criterion"),
+        Column("name", TEXT, "name of the criterion; of a group, such as a learner, by its number"),
         Column("provider", TEXT, "plugin, table or rules file that asks for it"),
         Column("origin", TEXT, "standard, maker, practice or house"),
         Column("sense", TEXT, "at least, at most, or in words"),
@@ -123,12 +124,12 @@ NOT_TESTED = FlatTable(
     "what was not tested",
     (
         _OF_RECORD,
-        Column("name", TEXT, "what was not tested"),
         Column("calculation", TEXT, "the calculation that would have tested it"),
         Column("required", INTEGER, "1 where the kind of job requires it, else 0"),
         Column("step", TEXT, "step of the repair"),
         Column("machine", TEXT, "which of the machines, where there are several"),
         Column("rule", TEXT, "rule that requires it"),
+        Column("name", TEXT, "what was not tested, as the sheet says", names=True),
         Column("reason", TEXT, "reason on the sheet", names=True),
     ),
 )

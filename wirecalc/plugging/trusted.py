@@ -19,7 +19,7 @@ from types import CodeType
 from typing import Any
 
 from ..base.errors import BadText, DeclarationError
-from ..base.text_files import read_text, read_toml
+from ..base.text_files import read_head, read_text, read_toml
 from ..published.table_files import TAIL
 from ..published.tables import LeftOver, Unused
 from ..rules.shop_folder import ENDINGS, meant_name, other_files
@@ -95,7 +95,7 @@ def _about_other(path: Path) -> str:
             return f"was it to be {meant}? It is not loaded as it is called"
         if path.suffix == ".toml" and _RULES & read_toml(path).keys():
             return "is in no folder of tables, and no rules file in force"
-        head = read_text(path).partition("\n")[0] if path.suffix == ".csv" else ""
+        head = read_head(path) if path.suffix == ".csv" else ""
         of_table = head.endswith(tuple(mark.join(TAIL) for mark in ",;\t"))
         return "is in no folder of tables" if of_table else ""
     except (OSError, BadText, tomllib.TOMLDecodeError) as error:

@@ -12,7 +12,7 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from pathlib import Path
 
 from ..base.errors import DamagedTable, TableError, did_you_mean, nearest
-from ..base.text_files import read_text, turned
+from ..base.text_files import read_head, turned
 from ..published import shop_tables, tables
 from ..published.table_files import TAIL
 from ..published.tables import LeftOver, Unused
@@ -185,7 +185,7 @@ def _for_whom(path: Path) -> tuple[str, ...]:
     """Return the published tables that have the columns of a file, or else its name."""
     columns: set[str] = set()
     with contextlib.suppress(OSError, ValueError):
-        head = read_text(path.with_name(f"{path.name.partition('.')[0]}.csv")).partition("\n")[0]
+        head = read_head(path.with_name(f"{path.name.partition('.')[0]}.csv"))
         columns = {c.strip('" ') for c in re.split("[,;\t]", head)} - set(TAIL)
     demo = f"{path.stem}{_DEMO}"
     named = demo if demo in shop_tables.published() else shop_tables.table_named(path.stem)
