@@ -34,7 +34,7 @@ def _of_kind(calculation: str, trial: Trial) -> Iterator[Bad]:
 def _quantity(name: str, given: str, *, zero: bool) -> Iterator[Bad]:
     """Yield a quantity of wrong dimension, unit, span and number."""
     number, _, unit = given.partition(" ")
-    odd = "lbf" if unit == "kWh" else "J"
+    odd = "lbf" if unit in ("kWh", "J") else "J"
     yield Bad(name, f"3 {odd}", f"'{odd}'", unit)
     yield Bad(name, number, f"'{number}'", f"{number} {unit}")
     yield Bad(name, b"7", "7 has no unit", f'"7 {unit}"')
@@ -65,7 +65,7 @@ def _meter_error(name: str, given: str, *, printed: bool) -> Iterator[Bad]:
     yield Bad(name, f"{given} ±nan%", "'nan'", "a number")
     yield Bad(name, f"{given} ±5", "±5", f"±5 {unit}")
     yield Bad(name, f"{given} ±(2%+1.5)", "1.5 counts", "whole counts")
-    odd = "lbf" if given.endswith("kWh") else "J"
+    odd = "lbf" if given.endswith(("kWh", " J")) else "J"
     yield Bad(name, f"{given} ±1 {odd}", f"'{odd}'", "write it in")
 
 

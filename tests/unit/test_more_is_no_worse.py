@@ -97,6 +97,8 @@ MORE = [
     ("capacitor-swap", {"cutoff_voltage": "280 V"}),
     ("discharge", {"left_voltage": "250 V"}),
     ("discharge", {"marked_high": "36 uF"}),
+    ("discharge", {"resistor_voltage": "500 V", "pulse_energy": "5 J"}),
+    ("discharge", {"bled_for": "5 s", "volts_after": "0.6 V"}),
 ]
 
 

@@ -32,6 +32,11 @@ class Bleed(NamedTuple):
         """How long to hold the resistor across it, in s."""
         return max(TIME_CONSTANTS * self.constant, self.time_to(PROVEN_V))
 
+    @property
+    def energy(self) -> float:
+        """The energy that is in it, in J."""
+        return self.uf * 1e-6 * self.start**2 / 2
+
     def time_to(self, level: float) -> float:
         """Return the time in s until its volts are down to a level."""
         return self.constant * math.log(self.start / level) if self.start > level else 0.0
@@ -76,7 +81,7 @@ def course(bleed: Bleed) -> Iterator[Item]:
     )
     yield figure(
         "energy",
-        bleed.uf * 1e-6 * start**2 / 2,
+        bleed.energy,
         "J",
         source=_ENERGY,
         working=lambda: f"{put(bleed.uf, 'uF')} / 10^6 x ({put(start, 'V')})^2 / 2",

@@ -17,6 +17,8 @@ from wirecalc import (
     put,
 )
 
+from .bleed_course import Bleed
+
 TIMES = 10.0  # its power for the second that a bleed takes; practice: 2 W and 20 kohm at 440 V
 OVERLOAD_S, OVERLOAD_VOLTS = 5.0, 2.5  # a standard test: so long at so many times its volts
 LOAD, HEAT = "load on the resistor", "heat in the resistor"
@@ -29,8 +31,9 @@ _WIRE_ALONE = from_memory(
 _OVERLOAD = from_memory("iec-60115-1", "IEC 60115-1", "short-time overload, 2.5 x its volts, 5 s")
 
 
-def loaded(start: float, ohm: float, constant: float, power: float | None) -> Iterator[Item]:
-    """Show the first instant in the resistor, and judge it; `constant` is RC in s."""
+def loaded(bleed: Bleed, power: float | None, pulse: float | None = None) -> Iterator[Item]:
+    """Show the first instant in the resistor, and judge it; one `pulse` in J decides if known."""
+    start, ohm, constant = bleed.start, bleed.ohm, bleed.constant
     first = start**2 / ohm
     yield figure(
         "resistor first instant",
@@ -63,7 +66,7 @@ def loaded(start: float, ohm: float, constant: float, power: float | None) -> It
             origin=Origin.PRACTICE,
             action=_LARGER,
         )
-    else:
+    elif pulse is None:
         yield cannot_tell(
             LOAD,
             f"{times:.4g} times its power in the first instant: its pulse rating decides",

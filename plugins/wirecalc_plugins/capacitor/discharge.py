@@ -21,15 +21,20 @@ from wirecalc import (
     show,
 )
 
+from .after_bleed import after, pulse, rating
 from .bleed_course import LIVE_V, PROVEN_V, Bleed, course
 from .bleed_resistor import loaded
 from .discharge_inputs import (
+    BledFor,
     CapacitorVoltage,
     LeftVoltage,
     MarkedCapacitance,
     MarkedHigh,
+    PulseEnergy,
     Resistor,
     ResistorPower,
+    ResistorVoltage,
+    VoltsAfter,
 )
 from .high_voltage import HIGH_CREST_V, HIGH_V, high_voltage
 from .marked_capacitance import range_problem
@@ -47,10 +52,12 @@ def _refuse(
     marked_high: float | None,
     capacitor_voltage: float | None,
     left_voltage: float | None,
+    volts_after: float | None,
 ) -> Iterator[Problem]:
     yield from range_problem(marked_capacitance, marked_high)
     yield from high_voltage("capacitor_voltage", capacitor_voltage, HIGH_V)
     yield from high_voltage("left_voltage", left_voltage, HIGH_CREST_V)
+    yield from high_voltage("volts_after", volts_after, HIGH_CREST_V)
 
 
 @calculation(
@@ -63,14 +70,13 @@ def _refuse(
         "inverter board; dc bus; bus capacitor; cap; run cap; start cap; flash capacitor",
         "charge left; still charged; live cap; screwdriver; short it; light bulb",
         "flyback; television; strobe; drain the cap; empty a cap; kick; jolt; lockout; lock out",
+        "after the bleed; volts after; still has volts; bleed resistor rating; pulse rating",
         "tagout; LOTO; prove dead; proving dead; before I touch it; magnetron capacitor",
     ),
     go_on="wait that long, then prove under 5 V, meter across its terminals",
     cautions=("cap-01", "dead-01", "cap-02", "flam-01"),
     not_checked=(
-        "that it is discharged: only your meter across its terminals shows it, under 5 V",
         "a broken resistor or clip: it discharges nothing, and shows nothing",
-        "the resistor's own voltage and pulse rating (its maker's sheet)",
         "volts that come back by themselves after a while: leave it shorted when proven",
     ),
     refuse=_refuse,
@@ -83,22 +89,26 @@ def discharge(
     capacitor_voltage: CapacitorVoltage = None,
     left_voltage: LeftVoltage = None,
     resistor_power: ResistorPower = None,
+    resistor_voltage: ResistorVoltage = None,
+    pulse_energy: PulseEnergy = None,
+    bled_for: BledFor = None,
+    volts_after: VoltsAfter = None,
 ) -> Iterator[Item]:
     """How long must this capacitor bleed before it is proven?
 
-    V = V0 exp(-t / RC), so t = RC ln(V0 / V). It may be left with the crest of its running volts,
-    1.414 times the reading; dc volts that were read on it count as they are, and the higher of
-    the two is taken; dc volts well above the crest are questioned. A marked range counts with its
-    upper end. Hold for five time constants, and until 5 V by the sum; then prove it with the
-    meter. Three service texts use 20 kohm of 2 W; one says 20 to 30 ohm: it sparks and is marginal
-    here. Up to ten times its power the resistor stands the second of a bleed (practice); beyond,
-    its pulse rating decides. One that gets more heat beyond its power than a short-time overload
-    leaves in it fails, as from a large capacitor whose bleed takes many seconds; in one under 0.1 s
-    the wire alone is heated, and less is too much.
+    V = V0 exp(-t / RC). It may be left with the crest of its running volts, 1.414 times the
+    reading; dc volts read on it count as they are, the higher of the two is taken. A marked range
+    counts with its upper end. Hold for five time constants, and until 5 V by the sum. Service texts
+    use 20 kohm of 2 W; one says 20 to 30 ohm: it sparks and is marginal. Up to ten times its power
+    the resistor stands a bleed (practice), else its pulse rating decides; more heat than a
+    short-time overload leaves fails, and in one under 0.1 s the wire alone is heated. After it the
+    meter on its terminals proves under 5 V (practice); a time shorter than to hold is marginal, and
+    fewer volts than it can leave of those read before (parts 20 and 10 % under their marks) cannot
+    tell.
 
     For motor capacitors; a high-voltage one (microwave ovens) is refused. Inputs: capacitances in
-    uF (to 2000), resistor in ohm (5 to 1000000), volts in V, resistor_power in W (over 0 to 500).
-    Yields times, energy (C V^2 / 2), the resistor's first instant (V^2 / R), criteria. Source: the
+    uF (to 2000), resistor in ohm (5 to 1000000), volts in V, resistor_power in W (to 500), pulse in
+    J, time in s. Yields times, energy (C V^2 / 2), first instant (V^2 / R), criteria. Source: the
     law of the decay; makers' service texts for the resistor.
     """
     size = marked_capacitance if marked_high is None else marked_high
@@ -136,7 +146,10 @@ def discharge(
             measure="read again while it runs, on its own terminals; a slipped point?",
             source=PRACTICE,
         )
-    yield from loaded(bleed.start, resistor, bleed.constant, resistor_power)
+    yield from loaded(bleed, resistor_power, pulse_energy)
+    yield from rating(bleed.start, resistor_voltage)
+    yield from pulse(bleed.energy, pulse_energy)
+    yield from after(bleed, bled_for, volts_after, left_voltage is not None)
     if left_voltage is not None and crest and not at_or_below(left_voltage, CREST_SLACK * crest):
         yield cannot_tell(
             "volts left on it",

@@ -8,6 +8,7 @@ from wirecalc import (
     Nameplate,
     Reading,
     asked,
+    extra,
     instead_of,
     may_be_absent,
 )
@@ -49,4 +50,38 @@ ResistorPower = Annotated[
         text="power rating of the resistor, against the pulse and the heat in it",
     ),
     asked("one that burns out discharges nothing"),
+]
+ResistorVoltage = Annotated[
+    float | None,
+    Nameplate("V", above=0, high=20_000, typical="500 V", text="volts rating of the resistor"),
+    extra("whether it flashes over its maker's sheet says"),
+]
+PulseEnergy = Annotated[
+    float | None,
+    Nameplate(
+        "J",
+        above=0,
+        high=10_000,
+        typical="5 J",
+        text="energy of one pulse that its maker prints for the resistor",
+    ),
+    extra("its power is judged by what resistors stand for the time of a bleed"),
+]
+BledFor = Annotated[
+    float | None,
+    Reading("s", above=0, high=86_400, typical="5 s", text="how long the resistor was held on it"),
+    extra("a time is a plan, the meter proves"),
+]
+VoltsAfter = Annotated[
+    float | None,
+    Reading(
+        "V",
+        wave="dc",
+        low=0,
+        high=20_000,
+        typical="0.6 V",
+        text="dc volts across its terminals after the bleed",
+    ),
+    asked("only a meter shows that it is discharged", when="bled_for"),
+    extra("nothing shows yet that it is discharged: prove it under 5 V, meter on its terminals"),
 ]
