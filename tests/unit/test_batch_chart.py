@@ -145,6 +145,16 @@ def test_who_is_who_is_in_a_file_apart(tmp_path: Path, option: str) -> None:
     assert not key.exists()
 
 
+def test_who_is_who_is_not_written_over_what_is_read(tmp_path: Path) -> None:
+    path = tmp_path / "wall-who-is-who.csv"
+    path.write_text(NAMED, encoding="utf-8")
+    words = ("--wire", "18 AWG", "--terminal", "ring", "--readings", str(path), "--by", "learner")
+    found = run_command("pull-batch", *words, "--chart", str(tmp_path / "wall.csv"))
+    assert found.status == 2
+    assert "is read for this result, which would be written over it" in found.err
+    assert path.read_text(encoding="utf-8") == NAMED
+
+
 def test_numbers_of_their_own_are_kept_where_each_has_one() -> None:
     def codes(*cells: str, column: str = "learner") -> list[str]:
         return numbered({column: cells}, [column])[column]
