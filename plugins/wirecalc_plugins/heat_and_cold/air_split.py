@@ -61,6 +61,7 @@ def _refuse(
         "dryer outlet; dryer exhaust temperature; condenser air; air flow; CFM; duct; vent",
         "not drying; not cooling room; heat pump; dehumidifier; fan heater; 20 degree split",
     ),
+    go_on="note split, humidity and ambient, to compare next time",
     cautions=("mov-01", "hot-01", "refr-01"),
     not_checked=(
         "water that condenses: a cooling coil takes out more heat than the dry air shows",

@@ -55,6 +55,7 @@ def _refuse(food_rule: str, compartment: str) -> Iterator[Problem]:
         "inside temperature; fridge temperature; freezer temperature; food safety; cold hold",
         "evaporator temperature; 40 F; 41 F; 0 F; walk-in; reach-in; cooler; wine cooler; thaws",
     ),
+    go_on="leave a thermometer in a glass of water, and read it again after a day",
     cautions=("refr-01", "flam-01", "mov-01", "dead-02"),
     not_checked=(
         "how long food was warm: by the time it was, not by what it reads now",

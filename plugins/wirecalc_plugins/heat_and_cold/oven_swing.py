@@ -65,6 +65,7 @@ def _refuse(oven_high: list[float], oven_low: list[float]) -> Iterator[Problem]:
         "oven swing; oven cycles; calibrate oven; offset; bakes unevenly; 350 F; thermostat",
         "oven thermometer; range; wall oven; setting; average temperature",
     ),
+    go_on="note setting and mean on the sheet; tell the owner how to set the knob",
     cautions=("hot-01", "dead-03", "heat-01"),
     not_checked=(
         "other settings: a control may be right at one and off at another",

@@ -83,6 +83,7 @@ def _refuse(
         "after defrost; after start; freezer recovery; time constant; will it get cold; when cold",
         "temperature log; data logger; cooling curve; weak cooling; low charge; how long",
     ),
+    go_on="come back, or have the owner read it, when it is to be cold: cooling",
     cautions=("refr-01", "flam-01"),
     not_checked=(
         "food that is put in, a door that is opened, a defrost: each begins the course anew",

@@ -70,6 +70,7 @@ def _refuse(
         "instant heater; tankless; flow heater; coffee machine; recovery; heat up time; kWh",
         "how long to heat; lukewarm; water not hot; heat balance; litres; gallons; hot water",
     ),
+    go_on="let it cut out by itself, and read the water at its thermostat's mark",
     cautions=("wat-01", "hot-01", "dead-02", "live-01"),
     not_checked=(
         "heat into the tank, tub or dishes: it is missing in the water",

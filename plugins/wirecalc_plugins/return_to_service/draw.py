@@ -51,6 +51,7 @@ _HEAVY = "more amps than its plate and few watts: too many volts, a weak capacit
         "overcurrent; high amps; low amps; amp draw; running amps; nameplate amps; rating plate",
         "rated watts; input power; half heat; one element dead; runs idle; no load; unloaded motor",
     ),
+    go_on="write the watts and the volts on the sheet, to compare next time",
     cautions=("live-01", "live-02", "meter-01", "cord-04", "hot-01", "mov-01"),
     not_checked=(
         "whether it does its work: warmth, cold and water have their own readings",
