@@ -112,15 +112,18 @@ class Interview:
             dead = STEPS[STEPS.index("isolate") : STEPS.index("live readings")]
             if (again := next(job_end.again(state, self.job(), dead), None)) is not None:
                 return again
-        for index, entry in enumerate(state.checks):
-            if entry.get("step", "") == step:
-                asked = self._of_check(index)
-                if asked is not None:
-                    return asked
-        if not step:
-            return None
-        work = job_work.questions(state, rows, step, self.job)
-        return next(chain(work, job_confirm.questions(state, step)), None)
+        work = job_work.questions(state, rows, step, self.job) if step else iter(())
+        asked = [job_confirm.questions(state, step), work] if step else []
+        if step != "isolate":  # there what is confirmed protects the hands in the work
+            asked.reverse()
+        question = next(chain.from_iterable(asked), None)
+        if question is not None and job_work.goes_before(question):
+            return question
+        here = [n for n, entry in enumerate(state.checks) if entry.get("step", "") == step]
+        for index in sorted(here, key=lambda n: not job_work.is_first(state.checks[n])):
+            if (check := self._of_check(index)) is not None:
+                return check
+        return question
 
     def answer(self, question: Question, typed: str) -> tuple[Problem, ...]:
         """Take the answer to a question; what is wrong with it comes back, and changes nothing."""

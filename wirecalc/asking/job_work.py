@@ -40,6 +40,16 @@ def questions(
         yield Question(f"step {step}", says, about, labels, _NONE, "", step, several=True)
 
 
+def is_first(entry: Mapping[str, Any]) -> bool:
+    """Whether a check comes before any other of its step."""
+    return bool(entry.get("calculation") == _OUTLET)
+
+
+def goes_before(question: Question) -> bool:
+    """Whether a question is of such a check, and comes before those of others that were begun."""
+    return question.key.startswith("needed ") and question.key.endswith(f", {_OUTLET}")
+
+
 def reason(state: State, catalogue: Catalogue) -> Iterator[Question]:
     """Yield the question for a reason that the last answer asks for."""
     if state.pending[:1] in ((NOT_TESTED,), (NOT_HERE,)):

@@ -82,7 +82,7 @@ class _Shown:
             self._machine()
         if asked.step and asked.step != self._step:
             self._say(f"\n--- {asked.step.upper()}")
-            self._step_stops(asked.step)
+            self._step_stops(asked.step, apart=False)
         self._step, self._title = asked.step or self._step, ""
 
     def check(self, asked: OfCheck) -> None:
@@ -98,12 +98,12 @@ class _Shown:
         self._step, self._title = step or self._step, _title(asked)
         self._stops.reads(self._step)
 
-    def _step_stops(self, step: str) -> None:
+    def _step_stops(self, step: str, *, apart: bool = True) -> None:
         if step != self._told:
             stops = self._stops.at(step, self._interview.sheet.get("job", {}))
             lines = [line for stop in stops for line in wrap(stop, indent="      ")]
             if lines:
-                self._say("\n".join(lines))
+                self._say("\n".join([*([""] if apart else []), *lines]))
         self._told = ""
 
     def _machine(self) -> None:
