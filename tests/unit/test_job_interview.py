@@ -19,6 +19,7 @@ from wirecalc.asking.job_question import Question
 from wirecalc.asking.job_state import file_name
 from wirecalc.asking.plates import OF_THE_MACHINE
 from wirecalc.base.errors import PluginDefect
+from wirecalc.commands.job_stops import of_machine
 from wirecalc.jobs.sheet.plan import on_plate
 from wirecalc.jobs.sheet.shape import problems_of
 
@@ -92,6 +93,8 @@ class Person:
     def _usual(asked: Question) -> str:
         if asked.key.startswith("confirmed"):
             return "yes"
+        if asked.key.startswith("open "):
+            return " ".join(str(n) for n, _ in enumerate(asked.choices, start=1))
         return "leakage" if "leakage" in asked.choices else ""
 
     @property
@@ -417,7 +420,7 @@ def test_flammable_refrigerant_stands_first() -> None:
     person = Person(kind="refrigerator")
     for asked in questions(person):
         if asked.key == "title":
-            assert any(stop.startswith("STOP") for stop in person.interview.stops)
+            assert any(stop.startswith("STOP") for stop in of_machine(person.sheet["job"]))
             return
 
 
@@ -512,3 +515,17 @@ def test_what_is_left_for_later_is_confirmed_once_more_at_the_end() -> None:
     assert person.asked.count("confirmed covers_back") == 2
     assert person.asked.count("confirmed leads_clear") == 1
     assert person.interview.evaluated().verdict == "cannot tell"
+
+
+def test_what_was_left_out_is_not_asked_at_every_taking_up_but_once_at_the_end() -> None:
+    left = {"wire": "18 AWG", "style": "closed", "barrel_length": "", "tab_width": "0.25 in"}
+    whole = Person(**{"step wire": "strip", "step joint": "push-on"}, **left, current="1.2 A")
+    while "push-on: current" not in whole.asked:
+        whole.one()
+    again = Person(whole.sheet, **left).run()
+    at = again.asked.index
+    assert again.of("strip") == ["barrel_length"]
+    assert at("push-on: terminal_width") < at("open 0") < at("strip: barrel_length")
+    assert at("supply: voltage_running") < at("open 0")
+    later = Person(whole.sheet, **{"open 0": ""}, **left).run()
+    assert later.of("strip") == []

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 
-from ..base.errors import BadText
+from ..base.errors import BadText, PluginDefect
 from ..engine.found_by_words import of_calculations
 from ..jobs.checks import AS_FOUND, AS_LEFT, STEPS
 from ..jobs.job import AGAIN, BENCH, Job
 from ..plugging.host import Catalogue
 from . import job_confirm
 from .job_question import Question
-from .job_state import OTHERS, WORDS, State, is_check
+from .job_state import OTHERS, WORDS, State, is_check, name_of, stage_of
 from .job_work import LATER
 
 _MEASURE, _AWAY = "mended or replaced: measure it now", "gone: nothing is left to measure"
@@ -23,6 +23,7 @@ _ALSO = {  # what people say of it -> the choice
     **dict.fromkeys(("tightened", "crimped", "measure", "measured", "again"), _MEASURE),
     **dict.fromkeys(("removed", "unplugged", "cut", "away", "taken"), _AWAY),
 }
+DEAD = STEPS[STEPS.index("isolate") : STEPS.index("live readings")]
 _MOST = 6  # calculations that words may mean
 _WORDS = {
     "work": "What was done, in words for the customer?",
@@ -45,6 +46,23 @@ def questions(state: State, job: Job | None) -> Iterator[Question]:
             yield Question(key, says, enter="leaves it out", step="hand over")
 
 
+def lacking(state: State, is_open: Callable[[int], bool]) -> Iterator[Question]:
+    """Yield the question which checks, answered before the sheet was taken up, go on."""
+
+    def lacks(index: int) -> bool:
+        try:
+            return index in state.closed and is_open(index)
+        except PluginDefect:
+            return False
+
+    found = [] if "open" in state.passed else [n for n in sorted(state.kept) if lacks(n)]
+    names = [f"{name_of(c)}, {stage_of(c)}" for c in (state.checks[n] for n in found)]
+    if found:
+        says = "These could not tell when the sheet was left. Which do you answer now?"
+        key = f"open {' '.join(map(str, found))}"
+        yield Question(key, says, (), names, "none of them", "", "still open", several=True)
+
+
 def take(state: State, catalogue: Catalogue, question: Question, values: Sequence[str]) -> None:
     """Take an answer; raises BadText for words that fit no calculation."""
     of, _, what = question.key.partition(" ")
@@ -53,6 +71,11 @@ def take(state: State, catalogue: Catalogue, question: Question, values: Sequenc
             state.job[question.key] = values[0]
         else:
             state.passed.add(question.key)
+    elif of == "open":
+        state.passed.add(of)
+        for index, name in zip(what.split(), question.choices, strict=True):
+            if name in values:
+                state.go_on_with(int(index))
     elif of == "other":
         _take_other(state, catalogue, values)
     elif of == "which":

@@ -16,7 +16,6 @@ from ..base.errors import BadInput, BadText, PluginDefect, Problem
 from ..jobs import sheet as jobsheet
 from ..jobs.checks import STEPS
 from ..jobs.job import Job
-from ..jobs.sheet import confirmed
 from ..jobs.sheet.kinds import UsualCheck
 from ..jobs.sheet.machine_facts import Subject
 from ..jobs.sheet.plan import Check, plan
@@ -51,6 +50,7 @@ class Interview:
             raise BadInput([Problem("machine", wrong, "write a sheet for each, or edit it")])
         if problems := self._refused():
             raise BadInput(problems)
+        self._state.keep_answered()
 
     @property
     def sheet(self) -> Mapping[str, Any]:
@@ -66,11 +66,6 @@ class Interview:
     def is_taken_up(self) -> bool:
         """Whether the work was begun when the sheet was left, and its questions go on."""
         return self._state.is_past(HEAD) and not self._state.is_past(WORDS)
-
-    @property
-    def stops(self) -> list[str]:
-        """What is to be known of such a machine before anything else."""
-        return confirmed.stops(self._state.kind, self._state.facts)
 
     def text(self, head: str = "") -> str:
         """Return the sheet as TOML, below some words."""
@@ -100,7 +95,8 @@ class Interview:
         for step in ("", *STEPS, job_work.NO_STEP):  # first what names no step
             if (asked := self._at(step, rows)) is not None:
                 return asked
-        found = next(job_end.questions(state, self.job()), None)
+        ends = job_end.lacking(state, self._lacks), job_end.questions(state, self.job())
+        found = next(chain.from_iterable(ends), None)
         if found is None:
             state.mark(WORDS)
         return found
@@ -109,8 +105,8 @@ class Interview:
         """Return what is asked next at a step of the work; what comes before it is done."""
         state = self._state
         if step == "before power":  # what failed is measured again before the machine is closed
-            dead = STEPS[STEPS.index("isolate") : STEPS.index("live readings")]
-            if (again := next(job_end.again(state, self.job(), dead), None)) is not None:
+            again = next(job_end.again(state, self.job(), job_end.DEAD), None)
+            if again is not None:
                 return again
         work = job_work.questions(state, rows, step, self.job) if step else iter(())
         asked = [job_confirm.questions(state, step), work] if step else []
@@ -204,6 +200,9 @@ class Interview:
             return waits or index in self._state.started
         except PluginDefect:  # nothing can be asked; the job says so of the check
             return False
+
+    def _lacks(self, index: int) -> bool:
+        return self._talk(index, self._planned()[index]).is_open()
 
     def _planned(self) -> list[Check]:
         return plan(self._state.sheet, self._catalogue, [], [])

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from ..engine.reserved import CHECK_KEYS
 from ..jobs.checks import AS_LEFT, STEPS
 from ..jobs.sheet.machine_facts import facts_of
 from ..jobs.sheet.shape import ASKED_UP_TO, words_of
@@ -21,7 +22,8 @@ class State:
     """The sheet as it stands, and what a person passed over in this session.
 
     `passed` has the keys of questions, `closed` and `left` are of checks by their place on the
-    sheet; `pending` is what an answer asks for next, such as a reason.
+    sheet; `pending` is what an answer asks for next, such as a reason. `kept` are the checks that
+    were answered before the sheet was taken up: what they lack is asked for at the end.
     """
 
     sheet: dict[str, Any]
@@ -30,6 +32,7 @@ class State:
     started: set[int] = field(default_factory=set)
     left: dict[int, list[str]] = field(default_factory=dict)
     pending: tuple[str, ...] = ()
+    kept: set[int] = field(default_factory=set)
 
     @property
     def job(self) -> dict[str, Any]:
@@ -73,9 +76,7 @@ class State:
         """Add a check to the sheet; its questions come next. One that is there is taken up."""
         for index, there in enumerate(self.checks):
             if is_check(there, calculation, name, stage):
-                self.closed.discard(index)
-                self.left.pop(index, None)
-                self.started.add(index)
+                self.go_on_with(index)
                 return
         entry = {"calculation": calculation, "name": name, "step": step, "stage": stage, **own}
         if not step:
@@ -84,6 +85,18 @@ class State:
             del entry["stage"]
         self.started.add(len(self.checks))
         self.checks.append(entry)
+
+    def keep_answered(self) -> None:
+        """Let the checks of a sheet that is taken up stand, save the one in whose middle it was."""
+        begun = [n for n, entry in enumerate(self.checks) if set(entry) - set(CHECK_KEYS)]
+        self.kept = set(begun if self.is_past(WORDS) else begun[:-1])
+        self.closed |= self.kept
+
+    def go_on_with(self, index: int) -> None:
+        """Ask again for what a check lacks."""
+        self.closed.discard(index)
+        self.left.pop(index, None)
+        self.started.add(index)
 
     def free_name(self, calculation: str, stage: str) -> str:
         """Return a name for a check that no other of the calculation has at a stage."""
@@ -96,6 +109,7 @@ class State:
         del self.checks[index]
         self.closed = {n - (n > index) for n in self.closed if n != index}
         self.started = {n - (n > index) for n in self.started if n != index}
+        self.kept = {n - (n > index) for n in self.kept if n != index}
         self.left = {n - (n > index): names for n, names in self.left.items() if n != index}
 
 

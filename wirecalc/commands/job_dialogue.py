@@ -18,7 +18,7 @@ from ..engine.one_input import UNKNOWN
 from ..output import terminal_width
 from ..output.layout import wrap
 from .dialogue import ask_next
-from .job_stops import Stops
+from .job_stops import Stops, of_machine
 from .prompting import GoBack, Reader, Sayer
 
 _ASIDE = ("later", "drop")
@@ -107,7 +107,7 @@ class _Shown:
         self._told = ""
 
     def _machine(self) -> None:
-        stops = self._interview.stops
+        stops = of_machine(self._interview.sheet.get("job", {}))
         if stops and stops != self._of_machine:
             self._say("\n".join(["", *(line for stop in stops for line in wrap(stop))]))
         self._of_machine = stops

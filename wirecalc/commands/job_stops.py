@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..jobs.checks import STEPS
+from ..jobs.sheet import confirmed
 from ..jobs.sheet.kinds import OTHER, table_kinds, usual
 from ..jobs.sheet.machine_facts import facts_of
 from ..jobs.sheet.shape import words_of
@@ -21,6 +22,11 @@ _HANDS_IN = STEPS[STEPS.index("dead tests") : STEPS.index("power up")]  # but fo
 _ANY = ("air-conditioner", "dishwasher", "disposal", "dryer", "other", "range", "water-heater")
 _WAYS = {"cord-connected": ("dead-02",), "hard-wired": ("dead-03",)}  # how it is isolated
 _STILL = "STOP  still unplugged or locked out, and proven dead?"
+
+
+def of_machine(job: Mapping[str, Any]) -> list[str]:
+    """Return what is to be known of such a machine before anything else."""
+    return confirmed.stops(words_of(job.get("kind", "")), facts_of(job))
 
 
 class Stops:

@@ -13,7 +13,7 @@ from ..asking.job_question import Question
 from ..asking.plates import of_the_machine
 from ..base.errors import PluginDefect, Problem
 from ..commands.dialogue import standing
-from ..commands.job_stops import Stops
+from ..commands.job_stops import Stops, of_machine
 from ..engine.inputs import Input
 from ..engine.one_input import UNKNOWN
 from ..plugging.host import Catalogue
@@ -91,10 +91,10 @@ class JobQuestions:
     def _stops(self, step: str) -> list[str]:
         """Return what hands are to keep to, where it was not said a screen before."""
         machine, before = self._said
-        now = self.interview.stops
+        job = self.interview.sheet.get("job", {})
+        now = of_machine(job)
         self._said = (now, step or before)
         found = now if now != machine else []
-        job = self.interview.sheet.get("job", {})
         return [*found, *(self._of_step.at(step, job) if step and step != before else [])]
 
     def _question(self, question: Question) -> dict[str, Any]:
