@@ -15,8 +15,7 @@ from ..said.items import library_caution
 _STOPS = {  # step -> keys of the caution library
     "isolate": ("dead-02", "dead-01", "cap-01"),  # the first as the machine is connected
     "live readings": ("live-01", "meter-01"),
-    "power up": ("gnd-01", "cord-04"),
-    "return to service": ("meter-01",),
+    "power up": ("gnd-01", "cord-04", "meter-01"),
 }
 _HANDS_IN = STEPS[STEPS.index("dead tests") : STEPS.index("power up")]  # but for live readings
 _ANY = ("air-conditioner", "dishwasher", "disposal", "dryer", "other", "range", "water-heater")
