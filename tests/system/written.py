@@ -16,7 +16,7 @@ from pathlib import Path
 import wirecalc
 from wirecalc.engine.inputs import Input
 
-from . import exported, public_names
+from . import exported, reference
 
 ROOT = Path(__file__).parents[2]
 COMMAND = Path(sys.executable).with_name("wirecalc")
@@ -77,7 +77,8 @@ MADE: dict[str, Callable[[str], str]] = {
     "README.md": readme,
     "docs/inputs.md": glossary,
     "docs/left-out.md": left_out,
-    "docs/public-names.md": lambda _: public_names.page(),
+    "docs/reference.md": lambda _: reference.page(),
+    "docs/reference-trade.md": lambda _: reference.page_of_trade(),
     "docs/export.md": exported.page,
 }
 

@@ -42,7 +42,7 @@ class Deferred(NamedTuple):
 
 
 def deferred(target: str, *, part: str, question: str) -> Deferred:
-    """Offer a calculation by where it is: "module:function".
+    """Offer a calculation by where it is: its `target` is "module:function".
 
     `part` and `question` are those that it declares itself; a listing shows them. Raises
     DeclarationError for a target without a colon, an empty text, or a name that will not do.

@@ -59,11 +59,11 @@ class RunValues(dict[str, Any]):
 
 
 class HouseRule(NamedTuple):
-    """A shop's own extra criterion for some calculations.
+    """A shop's own extra criterion for some `calculations`, ("*",) for all; its `name` is shown.
 
-    `function(inputs, items)` gets the values of one run, in the declared units, and that run's
-    items; it yields criteria and cautions of its own, and what it did not check. It cannot change
-    or remove any.
+    Its `function` is called as function(inputs, items): it gets the values of one run, in the
+    declared units, and that run's items; it yields criteria and cautions of its own, and what it
+    did not check. It cannot change or remove any.
     """
 
     name: str

@@ -95,12 +95,18 @@ def plain_text(value: object) -> str:
 
 
 def asked(why: str = "", *, when: str = "") -> LeftOut:
-    """The check belongs to every such job: left out is cannot tell, as `unknown` is."""
+    """The check belongs to every such job: left out is cannot tell, as `unknown` is.
+
+    `why` is said with it; `when` is the condition under which this word counts, as for all words.
+    """
     return LeftOut(Word.ASKED, why, when=when)
 
 
 def may_be_absent(says: str, *, when: str = "") -> LeftOut:
-    """Left out means that it is not there; `says` is what the answer then assumes: "no cord"."""
+    """Left out means that it is not there; `says` is what the answer then assumes: "no cord".
+
+    `when` is the condition under which this word counts.
+    """
     return LeftOut(Word.MAY_BE_ABSENT, _needed(says), when=when)
 
 
@@ -108,25 +114,32 @@ def assumed(*others: str, source: Source, why: str = "", when: str = "") -> Left
     """The default is taken, and `others`, what is plausible too, are tried as they are typed.
 
     Where one of them undoes a pass, or takes a fail away, it is cannot tell and names the input.
-    `source` says why these are the plausible ones: the ends of a span, or choices.
+    `source` says why these are the plausible ones, the ends of a span or choices, and `why` more of
+    it; `when` is the condition under which this word counts.
     """
     return LeftOut(Word.ASSUMED, why, others, source, when)
 
 
 def extra(why: str, *, when: str = "") -> LeftOut:
-    """A further check; `why` says how the verdict is honest without it. It is not checked."""
+    """A further check; `why` says how the verdict is honest without it. It is not checked.
+
+    `when` is the condition under which this word counts.
+    """
     return LeftOut(Word.EXTRA, _needed(why), when=when)
 
 
 def instead_of(*names: str, when: str = "") -> LeftOut:
-    """It is given in place of other inputs, whose own words count where it is left out."""
+    """It is given in place of the inputs of these `names`, whose words count where it is left out.
+
+    `when` is the condition under which this word counts.
+    """
     if not names:
         raise DeclarationError("instead_of() names no input")
     return LeftOut(Word.INSTEAD_OF, others=names, when=when)
 
 
 def setting(why: str = "", *, when: str = "") -> LeftOut:
-    """It has no bearing on the verdict."""
+    """It has no bearing on the verdict, and `why`; `when` says under which condition."""
     return LeftOut(Word.SETTING, why, when=when)
 
 

@@ -15,7 +15,7 @@ TABLE_OF_KINDS = "job-kinds"
 
 
 class RequiredChecks(NamedTuple):
-    """Checks that a shop wants in every job of some kinds.
+    """Checks that a shop wants in every job of some kinds, under a `name`.
 
     `kinds` are kinds of job as sheets name them, ("*",) for all; `calculations` are names of
     calculations. A job of such a kind without an as-left check of one of them is a `cannot tell`.

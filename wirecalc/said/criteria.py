@@ -195,12 +195,12 @@ def at_least(
 ) -> Criterion:
     """Yield a criterion: `actual` must be at least `limit`; below `caution` it is marginal.
 
-    An advisory limit, when missed, is marginal and not a fail; `behind` says what binds behind it,
-    or why nothing does. `origin` is whose limit it is, standard if not said. `says` is added to
-    the reason when the value is past a level, `action` is what to do then. `band` is low and high
-    of the actual value, for a calculation that works out its band itself. `better` names the
-    instrument to take where the meter's error reaches across the limit. `plain` is what it is
-    about in words that a customer reads.
+    `name` is constant text, `unit` that of all three, and `source` where the limit comes from;
+    `origin` is whose limit it is, standard if not said. One that is `advisory`, when missed, is
+    marginal and no fail; `behind` says what binds behind it, or why nothing does. `says` is added
+    to the reason past a level, `action` is what to do then. `band` is low and high of the actual
+    value, for a calculation that works out its band itself. `better` names the instrument to take
+    where the meter's error reaches across the limit, `plain` what it is about, for a customer.
     """
     return Criterion(name, "at least", actual, limit, unit, caution, source, **more)
 
@@ -215,14 +215,14 @@ def at_most(
     caution: float | None = None,
     **more: Unpack[_More],
 ) -> Criterion:
-    """Yield a criterion: `actual` must be at most `limit`; above `caution` it is marginal."""
+    """Yield a criterion: `actual` must be at most `limit`; all else is as for `at_least`."""
     return Criterion(name, "at most", actual, limit, unit, caution, source, **more)
 
 
 def requires(
     name: str, holds: bool, *, says: str, source: Source, **more: Unpack[_Said]
 ) -> Criterion:
-    """Yield a criterion without numbers: it must hold. `says` is the reason when it does not."""
+    """Yield a criterion that `holds` or, as it `says`, does not; all else is as for `at_least`."""
     return Criterion(name, "requires", source=source, holds=holds, says=says, **more)
 
 
@@ -235,9 +235,9 @@ def cannot_tell(
     source: Source | None = None,
     plain: str = "",
 ) -> Criterion:
-    """Yield a criterion that cannot be judged: why, and what measurement would settle it.
+    """Yield a criterion that cannot be judged: its `name`, the `reason`, what to `measure` then.
 
-    `needs` names the inputs that were left out and would settle it; `plain` is as for `at_least`.
+    `needs` names the inputs that were left out and would settle it. All else is as for `at_least`.
     """
     return Criterion(
         name,

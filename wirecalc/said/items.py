@@ -48,9 +48,10 @@ GRAVITY = ("stop", "caution", "note")  # what the severity of a caution may be, 
 
 
 class Caution(NamedTuple):
-    """A hazard: when it applies, what to do about it, what it defers to and where it comes from.
+    """A hazard, by its `key`: the `text` says what to do about it, `when` in which case.
 
-    `in_a_line` says it for an answer of one screen.
+    It `defers_to` a code, a sheet or a practice, and comes from its `source`; its `severity` is
+    "stop", "caution" or "note". `in_a_line` says it for an answer of one screen.
     """
 
     key: str
@@ -127,9 +128,11 @@ def figure(
     toward: str = "",
     band: tuple[float, float] | None = None,
 ) -> Figure:
-    """Yield a number that was worked out, in `unit`; a limit is shown rounded `toward` safety.
+    """Yield a number that was worked out: its `name`, `value` and `unit`, and its `source` if any.
 
-    `band` is its low and high, for a calculation that works out its band itself.
+    A limit is shown rounded `toward` safety, "up" or "down"; `also` are pairs of a value and a unit
+    to show beside it; `working` makes the formula with the numbers put in when it is shown. `band`
+    is its low and high, for a calculation that works out its band itself.
     """
     return Figure(name, value, unit, source, working, tuple(also), toward, band)
 
@@ -142,7 +145,7 @@ def answer(
     against: Sequence[str] = (),
     in_numbers: bool = False,
 ) -> Answer:
-    """Yield a result in words, with the evidence for it and against it.
+    """Yield a result in words: a `name`, its `text`, the evidence for (`because`) and `against` it.
 
     One that changes over the meter's band can't be told. An answer `in_numbers` only repeats
     figures, which show their low and high: it is that of the middle of the band, and says so.
@@ -151,7 +154,7 @@ def answer(
 
 
 def caution(key: str) -> Caution:
-    """Yield a caution of the library by its key; raises TableError for an unknown key."""
+    """Yield a caution of the library by its `key`; raises TableError for an unknown one."""
     known = library_caution(key)
     if known is None:
         raise TableError(f"there is no caution {key!r}; `wirecalc tables cautions` lists them")
@@ -206,7 +209,9 @@ def listing(
     *,
     apart: bool = False,
 ) -> Listing:
-    """Yield rows of results; `apart` keeps them off every page, in a file beside it.
+    """Yield `rows` of results below `columns`, with a `title`.
+
+    `apart` keeps them off every page, in a file beside it.
 
     A function of no arguments makes them only when they are shown: at every point of a meter's
     band, and in every row of a batch, nobody reads them.
@@ -217,7 +222,7 @@ def listing(
 
 
 def not_checked(what: str, why: str = "") -> NotChecked:
-    """Yield something that was not checked, and why."""
+    """Yield `what` was not checked, and `why`."""
     return NotChecked(what, why)
 
 

@@ -58,7 +58,34 @@ class Read(NamedTuple):
 
 
 class Kind(ABC):
-    """What may be given for an input."""
+    """What may be given for an input. What makes one means the same for each:
+
+    - `text`: what it is, as its help and every refusal say it.
+    - `unit`: the unit in which the function gets it, and which a refusal offers.
+    - `low`, `high`: the ends of what is plausible; what lies outside is refused.
+    - `above`: the end that is none itself, in place of `low`: over 0.
+    - `typical`: an example, with its unit; it stands in help, refusals and drills.
+    - `goes_with`: the input without which this one means nothing.
+    - `dimension`: what the unit measures, where it measures two things (K, F).
+    - `if_open`: what to give in place of OL, the reading of an open circuit.
+    - `past`: ">" or "<", the side on which a good reading may lie past the meter's range.
+    - `slip_under`: below it a value in a smaller unit is taken for a slip, and asked.
+    - `zero`: what a reading of 0 without an error tells, and what to do; it is a cannot tell.
+    - `not_zero`: why this calculation can use no 0; it is refused.
+    - `error_input`: the input that has one error of the meter for all values.
+    - `steps`: the values that are sold or standard, tried where it is sought.
+    - `wave`: "ac" or "dc", where a meter has a range for it of its own.
+    - `options`: the words to choose from, or a function that returns them.
+    - `on_plate`: whether the word is printed on a nameplate.
+    - `columns`: a reading for each column of a file, by its name.
+    - `comma_input`: the yes or no that says whether commas are decimal.
+    - `sample`: what a small file holds, for the example of the calculation.
+    - `measured`: the quantities of which a recording has one, the best first.
+    - `kinds`: a reading for each column that a recording may have, by its name.
+    - `beside`: the columns that a recording may have beside the measured one.
+    - `column_input`: the input that names the column, where a recording has several.
+    - `clamp_input`: the input that has the scale of a clamp, where a column is in mV.
+    """
 
     of: type  # what a function declares and gets
     text: str

@@ -40,7 +40,7 @@ _declared: dict[str, OwnUnit] = {}
 def declare_unit(
     symbol: str, *, dimension: str, factor: float, spellings: Sequence[str] = ()
 ) -> str:
-    """Declare a unit that wirecalc lacks, and return its symbol, for the kinds that are made of it.
+    """Declare a unit that wirecalc lacks; return its `symbol`, for the kinds that are read in it.
 
         GRAM = declare_unit("g", dimension="mass", factor=0.001, spellings=("gram", "grams"))
         Reading(GRAM, low=0, high=5000, text="frost that was scraped off")
