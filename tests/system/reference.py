@@ -209,7 +209,7 @@ def _markdown(doc: str) -> str:
     for block in doc.split("\n\n"):
         fenced = block.lstrip().startswith(">>>")
         dedented = inspect.cleandoc(block) if fenced else block
-        lines.append(f"```pycon\n{dedented}\n```" if fenced else block)
+        lines.append(f"```text\n{dedented}\n```" if fenced else block)
     return "\n\n".join(lines)
 
 
