@@ -70,6 +70,15 @@ def test_components_of_unequal_counts() -> None:
     assert found.half == pytest.approx(found.one_pull * stats.t.ppf(0.975, found.freedom))
 
 
+@independent("by hand: two occasions of one mean, (2 + 8) / 4 within them and nothing between")
+def test_occasions_that_do_not_differ_add_nothing() -> None:
+    found = repeated([[29.0, 30.0, 31.0], [28.0, 30.0, 32.0]])
+    assert found is not None
+    assert (found.between, found.chance) == (0.0, 1.0)
+    assert found.one_pull == pytest.approx(math.sqrt(10 / 4))
+    assert found.half == pytest.approx(math.sqrt(10 / 4) * stats.t.ppf(0.975, 4))
+
+
 @independent("600 drawn testers: their components on the average, and how often the interval holds")
 def test_components_are_those_that_were_drawn_from() -> None:
     drawn = random.Random(4)

@@ -90,6 +90,17 @@ def test_power_against_drawn_samples():
 
 
 @independent(
+    "scipy.stats.nct, both sides of a two-sided test; far off the other side has no chance"
+)
+@pytest.mark.parametrize("away", [0.0, 0.5, 1.5, 3.0, 7.5])
+def test_power_has_both_sides(away):
+    most = stats.t.isf(0.15, 6)
+    both = stats.nct.sf(most, 6, away) + stats.nct.cdf(-most, 6, away)
+    assert layouts.power(away, 6, 0.30) == pytest.approx(both, abs=1e-9)
+    assert layouts.power(40.0, 6, 0.05) == pytest.approx(1.0)
+
+
+@independent(
     "scipy.stats.nct: the first number of pulls of two sets that has a power of 80 %; statsmodels "
     "0.15, TTestIndPower().solve_power(0.9, alpha=0.05, power=0.8): 20.39 in each"
 )

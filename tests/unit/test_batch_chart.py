@@ -93,6 +93,7 @@ def test_a_small_chart_has_its_limits_beside_their_lines(
     with drawn(finding.charts[0](), monkeypatch) as figure:
         (axes,) = figure.axes
         assert [t.get_text() for t in axes.texts] == ["UL 486A: 20 lbf, confirmed"]
+        assert axes.texts[0].get_fontsize() >= 12
         assert [t.get_text() for t in axes.get_xticklabels()] == ["a", "b"]
 
 

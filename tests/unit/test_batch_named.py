@@ -169,6 +169,20 @@ def test_more_than_eight_of_whom_nothing_is_shown_are_counted(tmp_path: Path) ->
         assert text in said(tmp_path, flat, ("learner",))
 
 
+def test_who_has_too_few_is_told_how_many_are_missing(tmp_path: Path) -> None:
+    path = tmp_path / "few.csv"
+    rows = [("A", f) for f in (24.0, 24.6, 25.1, 23.8, 24.3)] + [
+        ("B", f) for f in (24.2, 24.9, 24.4)
+    ]
+    path.write_text("learner,force [lbf]\n" + "".join(f"{w},{f}\n" for w, f in rows))
+    finding = wirecalc.run(
+        "pull-batch", wire="18 AWG", terminal="ring", readings=str(path), by=["learner"]
+    )
+    assert [a.evidence_against for a in finding.answers if a.name == "learner B"] == [
+        ("5 at least: 2 more",)
+    ]
+
+
 def more_said(tmp_path: Path, apart: float) -> str:
     """What is said of more pulls, for two learners of six pulls each so many lbf apart."""
     one = [24.0, 24.6, 25.1, 23.8, 24.3, 24.2]
