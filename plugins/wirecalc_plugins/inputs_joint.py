@@ -30,6 +30,7 @@ TERMINAL_RATING = Nameplate(
     text="temperature rating of the terminal",
     steps=WIRE_CLASSES,
 )
+SLEEVE_RATING = Nameplate("C", low=40, high=500, typical="125 C", text="rating of the sleeve")
 PLACE = Reading(
     "C",
     low=-40,

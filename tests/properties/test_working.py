@@ -47,7 +47,7 @@ UNITS = (
         "psi",
     ),
     *("kWh", "uF", "Hz", "rad", "min", "mA", "mm", "ft", "kW", "A", "V", "W", "C", "K", "J"),
-    *("h", "s", "m", "%", "km", "L", "mV", "L/min", "m3/h"),
+    *("h", "s", "m", "%", "km", "L", "mV", "units", "L/min", "m3/h"),
 )
 UNIT = "|".join(re.escape(u) for u in sorted(UNITS, key=len, reverse=True))
 TOKEN = re.compile(r"\d+(?:\.\d+)?|sqrt|log10|ln|exp|pi|[x/+\-^()]")

@@ -87,6 +87,7 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
         "ft3/min": ("ft³/min", "cfm", "CFM"),
         "L/s": ("l/s",),
     },
+    "number": {"units": ("unit",)},
     "inertia": {"kg m2": ("kg m²", "kg m^2", "kgm2", "kgm²")},
     "ratio": {"%": ("percent", "pct")},
     "resistance of a length": {

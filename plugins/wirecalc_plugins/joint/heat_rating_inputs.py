@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Annotated
 
 from wirecalc import (
-    Nameplate,
     OneOf,
     YesNo,
     asked,
@@ -14,7 +13,7 @@ from wirecalc import (
     may_be_absent,
 )
 
-from ..inputs_joint import PLACE, TERMINAL_RATING, WIRE_RATING
+from ..inputs_joint import PLACE, SLEEVE_RATING, TERMINAL_RATING, WIRE_RATING
 from .part_ratings import sleeves, terminals
 
 PlaceTemperature = Annotated[
@@ -41,7 +40,7 @@ TerminalMaterial = Annotated[
 ]
 SleeveTemperature = Annotated[
     float | None,
-    Nameplate("C", low=40, high=500, typical="125 C", text="rating of the sleeve"),
+    SLEEVE_RATING,
     instead_of("sleeve_material", when="sleeve_material"),
     may_be_absent("no sleeve over the joint"),
 ]

@@ -1,0 +1,1 @@
+"""What a reading decides, and how sure that is."""
