@@ -15,6 +15,7 @@ from .record_tables import CHECKS, CRITERIA, NOT_TESTED, READINGS, RECORDS
 Cell = str | float | int | None
 Row = tuple[Cell, ...]
 UNKNOWN = "unknown"  # where a reading comes from that is said to be unknown
+_OF_NO_JOB = (AttributeError, KeyError, TypeError, ValueError)  # a field is missing or wrong
 _NAME = re.compile(r"(\d{4}-\d\d-\d\d)-.*-([0-9a-f]{8})")
 
 
@@ -45,7 +46,7 @@ def rows_of(name: str, job: Mapping[str, Any], *, with_names: bool) -> dict[str,
             READINGS.name: [row for n, c in _numbered(job) for row in _readings(known_by, n, c)],
             NOT_TESTED.name: [_not_tested(known_by, missing) for missing in job["not_tested"]],
         }
-    except (AttributeError, KeyError, TypeError, ValueError) as error:
+    except (*_OF_NO_JOB, OverflowError, RecursionError) as error:
         raise BadText(f"a field of its job is missing or wrong ({error})") from None
 
 
@@ -167,4 +168,5 @@ def _words(value: object) -> str:
         return "; ".join(_words(part) for part in value)
     if isinstance(value, bool):
         return "yes" if value else "no"
-    return " ".join(str(value).split())
+    text = " ".join(str(value).split())
+    return text if text.isascii() else text.encode(errors="replace").decode()
