@@ -362,6 +362,22 @@ def test_output_into_a_folder_that_is_not_there(cli_main: Cli, write: Cli) -> No
     assert "cannot be written" in done.err
 
 
+@pytest.mark.parametrize("jobs", ["0", "65", "two", "-1", "1.5"])
+def test_a_number_of_processes_that_is_none(cli_main: Cli, write: Cli, jobs: str) -> None:
+    done = cli_main("batch", "pull", str(write(HEAD, GOOD)), "--jobs", jobs)
+    assert (done.status, done.out) == (2, "")
+    assert f"--jobs: {jobs!r} is no number of processes" in done.err
+
+
+def test_two_processes_print_what_one_does(command: Cli, write: Cli) -> None:
+    """By the installed command: other processes read the options and plugins of its line again."""
+    many = (f"18 AWG,ring,{force / 10} lbf" for force in range(150, 300))
+    path = str(write(HEAD, *many, "18 AWG,rong,1 lbf"))
+    line = ("batch", "pull", path, "--pull-standard", "ul-486a", "--format", "csv")
+    one, two = command(*line), command(*line, "--jobs", "2")
+    assert (two.status, two.out, two.err) == (one.status, one.out, one.err) == (1, two.out, "")
+
+
 def test_installed_command_from_stdin(command: Cli) -> None:
     done = command("batch", "pull", "-", input=f"{HEAD}\n{GOOD}\n".encode())
     assert (done.status, done.err) == (0, "")

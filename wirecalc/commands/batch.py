@@ -11,18 +11,21 @@ from typing import Any
 from ..base.errors import BadInput, BadText, Problem
 from ..base.files import write_whole
 from ..engine.declaration import Calculation
+from ..engine.merged_finding import Outcome
 from ..jobs import batch, batch_columns
 from ..jobs.batch_row import RowResult
 from ..jobs.batch_rows import RawRow, RowsFile
 from ..jobs.batch_tally import Tally
 from ..output import batch as output
 from ..output.batch_summary import InCommon, summary_json
+from ..plugging.host import Catalogue
 from . import COMMANDS
 from .load_plugins import catalogue, find, leading, warnings
 from .options import Options, split
 from .result import Result, Stream, refuse_onto, status_of
 from .usage import with_meter
 
+MOST_JOBS = 64  # processes
 _USAGE = "such as batch pull pulls.csv --terminal ring"
 
 
@@ -46,18 +49,19 @@ def run(words: Sequence[str]) -> Result:
     refuse_onto(summary, [*options.words, *([str(options.output)] if options.output else [])])
     if summary is not None and summary == options.output:
         raise BadInput([Problem("--summary", "is the file of --output", "name another")])
+    jobs = _jobs(options)
     file = _opened(options.words[0])
     try:
-        planned = _planned(calc, file, options)
+        planned = _planned(calc, file.header, options)
         rows = _not_empty(file)
     except BaseException:
         file.close()
         raise
     tally, form = Tally(), _form(options)
-    run_one = loaded.outcomes(calc.name, origin="sheet")
-    gather = summary is not None or form.format == "text"
-    worker = batch.Worker(run_one, planned, form.make, gather=gather, most=form.most)
-    found = tally.watch(batch.results(worker, _watched(rows, options)))
+    worker = _worker(loaded, calc.name, planned, options)
+    found = tally.watch(
+        _results(worker, _watched(rows, options), calc.name, file.header, words, jobs)
+    )
 
     def status() -> int:
         return status_of(
@@ -78,6 +82,47 @@ def run(words: Sequence[str]) -> Result:
     return Result(Stream(lines, status), output=options.output, warnings=warnings(loaded))
 
 
+def _worker(
+    loaded: Catalogue, name: str, planned: batch_columns.Plan, options: Options
+) -> batch.Worker[Outcome]:
+    form = _form(options)
+    run_one = loaded.outcomes(name, origin="sheet")
+    gather = "summary" in options.own or form.format == "text"
+    return batch.Worker(run_one, planned, form.make, gather=gather, most=form.most)
+
+
+def worker_of(words: Sequence[str], name: str, header: Sequence[str]) -> batch.Worker[Outcome]:
+    """Return what works out the rows of a batch in another process, from the words of its line."""
+    loaded = catalogue(words)
+    calc = loaded.find(name).calculation
+    options = split(words[1:], COMMANDS["batch"], calc, most_words=1)
+    return _worker(loaded, name, _planned(calc, header, options), options)
+
+
+def _results(
+    worker: batch.Worker[Outcome],
+    rows: Iterable[RawRow],
+    name: str,
+    header: Sequence[str],
+    words: Sequence[str],
+    jobs: int,
+) -> Iterator[RowResult]:
+    if jobs == 1 or worker.planned.reads_files:
+        return batch.results(worker, rows)
+    from ..jobs.batch_processes import results_of
+
+    return results_of(jobs, worker_of, (words, name, header), worker, rows)
+
+
+def _jobs(options: Options) -> int:
+    """Return how many processes are asked for; raises BadInput."""
+    text = options.own.get("jobs", "1")
+    if not (text.isascii() and text.isdigit() and 1 <= int(text) <= MOST_JOBS):
+        would_do = f"write a whole number from 1 to {MOST_JOBS}"
+        raise BadInput([Problem("--jobs", f"{text!r} is no number of processes", would_do)])
+    return int(text)
+
+
 def _opened(name: str) -> RowsFile:
     try:
         return RowsFile(name)
@@ -85,11 +130,11 @@ def _opened(name: str) -> RowsFile:
         raise BadInput([error.about(name)]) from None
 
 
-def _planned(calc: Calculation[Any], file: RowsFile, options: Options) -> batch_columns.Plan:
+def _planned(calc: Calculation[Any], header: Sequence[str], options: Options) -> batch_columns.Plan:
     own = options.own
     return batch_columns.plan(
         calc,
-        file.header,
+        header,
         with_meter(options.given, own),
         label=own.get("label", ""),
         keep=[name.strip() for name in own.get("keep", "").split(";") if name.strip()],

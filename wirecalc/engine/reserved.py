@@ -41,7 +41,7 @@ OPTIONS = (
     "target_alone",
     "meter",
 )
-BATCH_OPTIONS = ("label", "keep", "cells_decimal_comma", "criteria", "summary")
+BATCH_OPTIONS = ("label", "keep", "cells_decimal_comma", "criteria", "summary", "jobs", "resume")
 CHECK_KEYS = (  # of a check on a job sheet
     "calculation",
     "name",
