@@ -104,9 +104,12 @@ def _deliver(result: Result) -> int:
     """Print the result or write it to its file; a closed pipe ends quietly."""
     if result.output is not None:
         from .base.files import encoded, whole
+        from .base.unfinished import growing
         from .commands.told_to_end import listening
 
-        with listening(), whole(result.output) as file:
+        behind = result.grows_behind
+        opened = whole(result.output) if behind is None else growing(result.output, behind)
+        with listening(), opened as file:
             for text in _texts(result):
                 file.write(encoded(f"{text}\n"))
         return _status(result)

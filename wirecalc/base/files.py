@@ -49,7 +49,7 @@ def whole(path: Path) -> contextlib.AbstractContextManager[IO[bytes]]:
     A link stays a link to it. A pipe or a device has no whole and is written into as it is, never
     replaced. Raises BadInput, naming the file, where it cannot be written.
     """
-    if _is_special(path):
+    if is_special(path):
         return _into(path)
     linked = os.path.islink(path)  # noqa: PTH114 (Path's raises where a folder above is closed)
     return _beside(Path(os.path.realpath(path)) if linked else path, os.replace)
@@ -62,7 +62,7 @@ def whole_by_name(path: Path) -> Iterator[Path]:
         yield Path(file.name)
 
 
-def _is_special(path: Path) -> bool:
+def is_special(path: Path) -> bool:
     """Whether a pipe, a device or the like is there."""
     with contextlib.suppress(OSError):
         mode = path.stat().st_mode
@@ -76,7 +76,7 @@ def _into(path: Path) -> Iterator[IO[bytes]]:
         with path.open("wb") as file:
             yield file
     except OSError as error:
-        raise _unwritten(path, error, _ELSEWHERE) from None
+        raise unwritten(path, error, _ELSEWHERE) from None
 
 
 def _link(beside: str, path: Path) -> None:
@@ -112,7 +112,7 @@ def _beside(path: Path, name_it: Callable[[str, Path], None]) -> Iterator[IO[byt
                 os.unlink(beside)  # noqa: PTH108
         if not isinstance(error, OSError):
             raise
-        raise _unwritten(path, error, _ELSEWHERE) from None
+        raise unwritten(path, error, _ELSEWHERE) from None
 
 
 def _mode_of(path: Path) -> int:
@@ -148,7 +148,7 @@ def write_folder(
                 return True
         same = _holds(path, contents)
     except OSError as error:
-        raise _unwritten(path, error, "choose another folder") from None
+        raise unwritten(path, error, "choose another folder") from None
     finally:  # also when interrupted
         if beside is not None:
             shutil.rmtree(beside, ignore_errors=True)
@@ -201,7 +201,8 @@ def _holds(path: Path, contents: Mapping[str, bytes]) -> bool:
         return False
 
 
-def _unwritten(path: Path, error: OSError, would_do: str) -> BadInput:
+def unwritten(path: Path, error: OSError, would_do: str) -> BadInput:
+    """Return what is wrong with a file or a folder that cannot be written."""
     if isinstance(error, PermissionError):
         with contextlib.suppress(OSError):
             held = path.is_file()

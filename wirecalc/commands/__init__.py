@@ -30,6 +30,7 @@ COMMANDS = {
             "--cells-decimal-comma": ("", "numbers in the cells have decimal commas"),
             "--criteria": ("", "in csv and markdown a line a criterion, not one a row"),
             "--summary": ("FILE", "write there, as JSON, what the rows came to together"),
+            "--resume": ("", "go on where a run with the same --output was broken off"),
             "--jobs": ("N", "work the rows out by so many processes; 1 unless said"),
             **METER,
         },

@@ -6,27 +6,25 @@ import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import chain
 from pathlib import Path
-from typing import Any
 
 from ..base.errors import BadInput, BadText, Problem
 from ..base.files import write_whole
-from ..engine.declaration import Calculation
-from ..engine.merged_finding import Outcome
-from ..jobs import batch, batch_columns
+from ..base.unfinished import part_of, refuse_unfinished
+from ..jobs.batch_columns import Plan
+from ..jobs.batch_resumed import Written, from_row, going_on, read_written
 from ..jobs.batch_row import RowResult
 from ..jobs.batch_rows import RawRow, RowsFile
 from ..jobs.batch_tally import Tally
 from ..output import batch as output
 from ..output.batch_summary import InCommon, summary_json
-from ..plugging.host import Catalogue
-from . import COMMANDS
+from ..said.verdicts import Verdict
+from . import COMMANDS, batch_work
 from .load_plugins import catalogue, find, leading, warnings
 from .options import Options, split
 from .result import Result, Stream, refuse_onto, status_of
-from .usage import with_meter
 
-MOST_JOBS = 64  # processes
 _USAGE = "such as batch pull pulls.csv --terminal ring"
+_GROWING = ("csv", "json")  # a line or a few a row, and nothing below them
 
 
 def run(words: Sequence[str]) -> Result:
@@ -39,6 +37,43 @@ def run(words: Sequence[str]) -> Result:
         name = " ".join(word for word in leading(words) if not word.endswith(".csv"))
     calc = find(loaded, name, asked_by="batch")
     options = split(words[1:], COMMANDS["batch"], calc, most_words=1)
+    summary = _checked(options)
+    jobs = batch_work.processes(options)
+    file = _opened(options.words[0])
+    try:
+        planned = batch_work.planned(calc, file.header, options)
+        rows = _not_empty(file)
+        head = _head(planned, options)
+        written = _written(options, head)
+    except BaseException:
+        file.close()
+        raise
+    tally, common = Tally(), InCommon()
+    worker = batch_work.worker_in(loaded, calc.name, planned, options)
+    asked = batch_work.Asked(words, calc.name, file.header)
+    after = from_row(rows, written.row) if written else rows
+    found = tally.watch(batch_work.results(worker, _watched(after, options), asked, jobs))
+    if summary is not None:
+        found = common.watch(found)
+    lines = _lines(found, calc.name, planned, options, tally)
+    if written is not None and options.output is not None:
+        if head and written.keep:
+            next(lines)  # it stands there
+        lines = going_on(lines, written, part_of(options.output))
+    if summary is not None:
+        lines = _and_then(
+            lines, lambda: write_whole(summary, summary_json(calc.name, tally, common))
+        )
+    return Result(
+        Stream(lines, lambda: _status(tally, written, options)),
+        output=options.output,
+        warnings=warnings(loaded),
+        grows_behind=written.keep if written else None,
+    )
+
+
+def _checked(options: Options) -> Path | None:
+    """Return where the summary goes, if it is asked for; raises BadInput with what is wrong."""
     if not options.words:
         options.problems.append(Problem("batch", "needs a file", _USAGE))
     options.refuse()
@@ -49,78 +84,49 @@ def run(words: Sequence[str]) -> Result:
     refuse_onto(summary, [*options.words, *([str(options.output)] if options.output else [])])
     if summary is not None and summary == options.output:
         raise BadInput([Problem("--summary", "is the file of --output", "name another")])
-    jobs = _jobs(options)
-    file = _opened(options.words[0])
-    try:
-        planned = _planned(calc, file.header, options)
-        rows = _not_empty(file)
-    except BaseException:
-        file.close()
-        raise
-    tally, form = Tally(), _form(options)
-    worker = _worker(loaded, calc.name, planned, options)
-    found = tally.watch(
-        _results(worker, _watched(rows, options), calc.name, file.header, words, jobs)
+    if "resume" in options.own:
+        _check_resume(options)
+    return summary
+
+
+def _check_resume(options: Options) -> None:
+    wrong = would_do = ""
+    if options.output is None:
+        wrong, would_do = "goes on with the file of --output", "name it"
+    elif options.format not in _GROWING:
+        wrong, would_do = "goes on with lines of rows alone", "write --format csv or json"
+    elif "summary" in options.own:
+        wrong = "knows nothing of the rows before, and a summary is of all rows"
+        would_do = "leave one of the two"
+    if wrong:
+        raise BadInput([Problem("--resume", wrong, would_do)])
+
+
+def _written(options: Options, head: str) -> Written | None:
+    """Return what is there of an output that grows; None where it does not grow."""
+    if options.output is None or options.format not in _GROWING:
+        return None
+    if "resume" in options.own:
+        return read_written(part_of(options.output), options.format, head)
+    refuse_unfinished(options.output, "add --resume to go on with it, or take it away")
+    return Written()
+
+
+def _head(planned: Plan, options: Options) -> str:
+    """Return the head that stands above the lines of a CSV."""
+    if options.format != "csv":
+        return ""
+    return next(_lines((), "", planned, options, Tally()))
+
+
+def _status(tally: Tally, written: Written | None, options: Options) -> int:
+    words = written.words if written else frozenset()
+    return status_of(
+        [*tally.verdicts, *(v for v in Verdict if v in words)],
+        defect=bool(tally.defects) or "defect" in words,
+        refused=bool(tally.refused) or "refused" in words,
+        no_marginal=options.no_marginal,
     )
-
-    def status() -> int:
-        return status_of(
-            tally.verdicts,
-            defect=bool(tally.defects),
-            refused=bool(tally.refused),
-            no_marginal=options.no_marginal,
-        )
-
-    common = InCommon()
-    if summary is not None:
-        found = common.watch(found)
-    lines = _lines(found, calc.name, planned, form, options, tally)
-    if summary is not None:
-        lines = _and_then(
-            lines, lambda: write_whole(summary, summary_json(calc.name, tally, common))
-        )
-    return Result(Stream(lines, status), output=options.output, warnings=warnings(loaded))
-
-
-def _worker(
-    loaded: Catalogue, name: str, planned: batch_columns.Plan, options: Options
-) -> batch.Worker[Outcome]:
-    form = _form(options)
-    run_one = loaded.outcomes(name, origin="sheet")
-    gather = "summary" in options.own or form.format == "text"
-    return batch.Worker(run_one, planned, form.make, gather=gather, most=form.most)
-
-
-def worker_of(words: Sequence[str], name: str, header: Sequence[str]) -> batch.Worker[Outcome]:
-    """Return what works out the rows of a batch in another process, from the words of its line."""
-    loaded = catalogue(words)
-    calc = loaded.find(name).calculation
-    options = split(words[1:], COMMANDS["batch"], calc, most_words=1)
-    return _worker(loaded, name, _planned(calc, header, options), options)
-
-
-def _results(
-    worker: batch.Worker[Outcome],
-    rows: Iterable[RawRow],
-    name: str,
-    header: Sequence[str],
-    words: Sequence[str],
-    jobs: int,
-) -> Iterator[RowResult]:
-    if jobs == 1 or worker.planned.reads_files:
-        return batch.results(worker, rows)
-    from ..jobs.batch_processes import results_of
-
-    return results_of(jobs, worker_of, (words, name, header), worker, rows)
-
-
-def _jobs(options: Options) -> int:
-    """Return how many processes are asked for; raises BadInput."""
-    text = options.own.get("jobs", "1")
-    if not (text.isascii() and text.isdigit() and 1 <= int(text) <= MOST_JOBS):
-        would_do = f"write a whole number from 1 to {MOST_JOBS}"
-        raise BadInput([Problem("--jobs", f"{text!r} is no number of processes", would_do)])
-    return int(text)
 
 
 def _opened(name: str) -> RowsFile:
@@ -128,18 +134,6 @@ def _opened(name: str) -> RowsFile:
         return RowsFile(name)
     except BadText as error:
         raise BadInput([error.about(name)]) from None
-
-
-def _planned(calc: Calculation[Any], header: Sequence[str], options: Options) -> batch_columns.Plan:
-    own = options.own
-    return batch_columns.plan(
-        calc,
-        header,
-        with_meter(options.given, own),
-        label=own.get("label", ""),
-        keep=[name.strip() for name in own.get("keep", "").split(";") if name.strip()],
-        decimal_comma="cells-decimal-comma" in own,
-    )
 
 
 def _not_empty(file: RowsFile) -> Iterator[RawRow]:
@@ -151,19 +145,10 @@ def _not_empty(file: RowsFile) -> Iterator[RawRow]:
     return chain([first], rows)
 
 
-def _form(options: Options) -> output.Form:
-    return output.Form(options.format, "criteria" in options.own, options.working)
-
-
 def _lines(
-    found: Iterable[RowResult],
-    name: str,
-    planned: batch_columns.Plan,
-    form: output.Form,
-    options: Options,
-    tally: Tally,
+    found: Iterable[RowResult], name: str, planned: Plan, options: Options, tally: Tally
 ) -> Iterator[str]:
-    labels = planned.label is not None
+    form, labels = batch_work.form_of(options), planned.label is not None
     if form.format == "json":
         return output.json_lines(found, name)
     if form.format == "text":

@@ -24,6 +24,8 @@ class Stream(NamedTuple):
 class Result(NamedTuple):
     """A text, where it goes, the exit status, and what to say on stderr before and after it.
 
+    Where `grows_behind` is a number, the output grows as a part behind so many bytes of it.
+
     `again` is what is said once more below a text that is longer than the terminal it goes to.
     """
 
@@ -33,6 +35,7 @@ class Result(NamedTuple):
     warnings: Sequence[str] = ()
     closing: str = ""
     again: str = ""
+    grows_behind: int | None = None
 
 
 def refuse_onto(path: Path | None, read: Iterable[str]) -> None:

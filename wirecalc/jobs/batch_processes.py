@@ -7,7 +7,10 @@ are in memory, and what comes out is what one process would have given.
 
 from __future__ import annotations
 
+import multiprocessing
+import os
 import signal
+import threading
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import Executor, Future, ProcessPoolExecutor
@@ -98,7 +101,16 @@ def _done(
 def _begin(start: Start, asked: Sequence[object]) -> None:
     global _mine
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # who asked for the rows ends this
+    threading.Thread(target=_end_with_parent, daemon=True).start()
     _mine = start(*asked)
+
+
+def _end_with_parent() -> None:
+    """End this process when the one that asked for it has ended, however that was."""
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        parent.join()
+        os._exit(1)
 
 
 def _work(cells: Sequence[Cells]) -> list[Found]:
