@@ -143,6 +143,37 @@ def test_a_system_that_flushes_no_folder_records_as_ever(
     assert (tmp_path / "records-tables" / "records.sqlite").is_file()
 
 
+@pytest.mark.parametrize(
+    ("what", "held"),
+    [
+        ("sheet", "oven.toml"),
+        ("batch", "pulls.csv"),
+        ("readings", "class.csv"),
+        ("recording", "run.csv"),
+        ("answers", "drill-answers.csv"),
+        ("settings, rules, plugin", "config.toml"),
+    ],
+)
+def test_a_file_that_is_locked_against_reading_is_named(
+    cli_main: Command, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, what: str, held: str
+) -> None:
+    words, plain = READ[what](tmp_path), Path.open
+    if held == "config.toml":
+        monkeypatch.setenv(settings.CONFIG, str(tmp_path / held))
+
+    def opened(self: Path, *how: Any, **more: Any) -> Any:
+        if self.name == held:
+            raise PermissionError(13, "Permission denied")
+        return plain(self, *how, **more)
+
+    monkeypatch.setattr(Path, "open", opened)
+    done = cli_main(*words)
+    assert (done.status, done.out) == (2, "")
+    assert held in done.err
+    assert "Permission denied" in done.err
+    assert "defect" not in done.err
+
+
 @pytest.mark.parametrize("held", ["report.txt", "records.sqlite", "checks.csv"])
 def test_a_file_that_another_program_holds_open_is_said_and_stays(
     cli_main: Command, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, held: str
