@@ -1,1 +1,1 @@
-"""Many findings: the sheet of a job, its record and history, a batch of rows."""
+"""Many findings: the sheet of a job, its record, history and tables, a batch of rows."""
