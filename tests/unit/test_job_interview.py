@@ -493,6 +493,11 @@ def test_dead_step_asks_for_the_reading_that_needs_no_power() -> None:
     person.run()
     assert person.of("run capacitor")[:2] == ["marked_capacitance", "measured_capacitance"]
     assert "capacitor_current" not in person.of("run capacitor")
+    person = Person(**{"step isolate": "bleeding", "marked_capacitance": "35 uF"})
+    person.answers |= {"resistor": "20 kohm", "resistor_power": "2 W", "left_voltage": "40 V"}
+    person.run()
+    assert "left_voltage" in person.of("bleeding")
+    assert "capacitor_voltage" not in person.of("bleeding")
 
 
 def test_does_not_apply_is_offered_only_where_it_can_be_so() -> None:

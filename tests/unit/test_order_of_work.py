@@ -51,7 +51,10 @@ WITHOUT = {
     "tab",
     "windings",
 }
-BEFORE_POWER = {"covers_back", "leads_clear", "test_jumpers_off", "cut_off_cause_found"}
+BEFORE_POWER = {
+    *("covers_back", "leads_clear", "test_jumpers_off", "cut_off_cause_found"),
+    "gas_left_to_licensed",  # before it burns
+}
 each_kind = pytest.mark.parametrize("kind", KINDS)
 
 
