@@ -14,6 +14,7 @@ from wirecalc import build
 from wirecalc.asking.job_check import OfCheck
 from wirecalc.asking.job_interview import Interview
 from wirecalc.asking.job_question import Question
+from wirecalc.asking.of_kind import has
 from wirecalc.jobs.checks import AS_FOUND, AS_LEFT, STAGES, STEPS
 from wirecalc.jobs.sheet import kinds
 from wirecalc.jobs.sheet.confirmed import lines_of
@@ -146,3 +147,74 @@ def test_outlet_is_read_before_the_machine_has_power_by_it() -> None:
         typed = "screening" if "screening" in asked.choices else answers.get(asked.key, "")
         assert not interview.answer(asked, typed)
     assert came == ["ground", "outlet", "screening", "supply"]
+
+
+RANGE = {
+    "job": {"title": "invented", "kind": "range", "asked_up_to": "prove the joint"},
+    "check": [
+        {
+            "calculation": "element",
+            "step": "dead tests",
+            "stage": "as found",
+            "element_open": "yes",
+        },
+    ],
+}
+
+
+@pytest.mark.parametrize(
+    ("typed", "measured"),
+    [
+        *(
+            (said, True)
+            for said in ("replaced", "new", "changed it", "swapped", "repaired", "fixed")
+        ),
+        *((said, True) for said in ("mended", "cleaned", "tightened", "crimped", "measure again")),
+        *(
+            (said, False)
+            for said in ("removed", "unplugged", "cut off", "away", "taken out", "gone")
+        ),
+    ],
+)
+def test_what_people_say_of_what_failed_is_understood(typed: str, measured: bool) -> None:
+    interview = Interview(RANGE, CATALOGUE, Path())
+    asked = interview.next()
+    assert isinstance(asked, Question) and asked.key.startswith("again element")
+    assert not interview.answer(asked, typed)
+    then = interview.next()
+    if measured:
+        assert isinstance(then, OfCheck) and then.check.place.stage == AS_LEFT
+    else:
+        assert isinstance(then, Question) and then.key == "removed"
+
+
+@pytest.mark.parametrize(("settled", "offered"), [("1.2 A", True), ("1.7 A", True), ("9 A", False)])
+def test_start_that_was_kept_may_stand_as_it_was_found(settled: str, offered: bool) -> None:
+    """Also a marginal one; one that failed is measured again."""
+    plate = {"rated_load_current": "1.6 A", "locked_rotor_current": "12 A"}
+    readings = {"voltage": "115 V", "peak": "11.5 A", "settled": settled, "settle_time": "0.4 s"}
+    said = {"meter_mode": "inrush", "name": "start", "stage": "as found", "step": "live readings"}
+    sheet = {
+        "job": {"title": "t", "kind": "refrigerator", "asked_up_to": "joint"},
+        "nameplate": {"nameplate_voltage": "115 V", **plate},
+        "check": [{"calculation": "inrush", **said, **readings}],
+    }
+    interview = Interview(sheet, CATALOGUE, Path())
+    while True:
+        asked = interview.next()
+        if isinstance(asked, OfCheck):
+            interview.later(asked)
+        elif asked is not None and asked.key == "needed start, inrush":
+            break
+        elif asked is not None:
+            later = "later" if "later" in asked.choices else ""
+            assert not interview.answer(asked, later)
+    assert any(choice.startswith("as it was found") for choice in asked.choices) is offered
+
+
+def test_what_is_asked_of_some_kinds_only() -> None:
+    for kind in KINDS:
+        assert has(kind, "range_rating") is (kind in ("range", "other")), kind
+        assert has(kind, "storage_water_heater") is (kind in ("water-heater", "other")), kind
+        assert has(kind, "current")
+    assert has("a kind that nobody lists", "range_rating")
