@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from wirecalc.base import files, left_over
+from wirecalc.base import files, left_over, unfinished
 from wirecalc.base.errors import BadInput
 
 
@@ -295,3 +295,16 @@ def test_what_is_at_work_for_more_than_a_day_stays(tmp_path: Path) -> None:
         assert beside.exists()
         file.write(b"last\n")
     assert [p.name for p in tmp_path.iterdir()] == ["rows.csv"]
+
+
+@pytest.mark.parametrize("mode", [0o600, 0o640])
+def test_a_file_that_grows_has_the_rights_of_what_it_replaces_from_the_start(
+    tmp_path: Path, mode: int
+) -> None:
+    target = tmp_path / "rows.csv"
+    target.write_text("old\n")
+    target.chmod(mode)
+    with unfinished.growing(target, 0) as file:
+        assert unfinished.part_of(target).stat().st_mode & 0o777 == mode
+        file.write(b"new\n")
+    assert (target.read_text(), target.stat().st_mode & 0o777) == ("new\n", mode)

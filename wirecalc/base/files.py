@@ -104,7 +104,7 @@ def _beside(path: Path, name_it: Callable[[str, Path], None]) -> Iterator[IO[byt
         with open(beside, "wb", opener=lambda *_: handle) as file:
             yield file
             _flush(file)
-        os.chmod(beside, _mode_of(path))  # noqa: PTH101
+        os.chmod(beside, mode_of(path))  # noqa: PTH101
         name_it(beside, path)
     except BaseException as error:  # an interrupt leaves nothing behind either
         if beside is not None:
@@ -115,7 +115,7 @@ def _beside(path: Path, name_it: Callable[[str, Path], None]) -> Iterator[IO[byt
         raise unwritten(path, error, _ELSEWHERE) from None
 
 
-def _mode_of(path: Path) -> int:
+def mode_of(path: Path) -> int:
     """Return the rights of a file that is replaced, else those of any new one."""
     with contextlib.suppress(OSError):
         return stat.S_IMODE(path.stat().st_mode) & 0o777

@@ -14,7 +14,7 @@ from typing import IO
 
 from . import left_over
 from .errors import BadInput, Problem
-from .files import is_special, unwritten, whole
+from .files import is_special, mode_of, unwritten, whole
 
 _ELSEWHERE = "choose another place with --output"
 
@@ -49,6 +49,7 @@ def growing(path: Path, keep: int) -> Iterator[IO[bytes]]:
         with part.open("r+b" if keep else "wb") as file:
             if not left_over.lock(file.fileno()):
                 raise BadInput([Problem(str(part), "is written by another run", _ELSEWHERE)])
+            os.chmod(part, mode_of(path))  # noqa: PTH101
             file.truncate(keep)
             file.seek(keep)
             try:
