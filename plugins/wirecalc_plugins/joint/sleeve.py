@@ -29,12 +29,10 @@ from wirecalc import (
 
 from ..inputs import CIRCUIT_VOLTAGE
 from ..inputs_joint import CONNECTOR, PLACE, SLEEVE_RATING
+from .sleeve_checks import PLAIN, long_enough, ratings
 
 SNUG = 0.9  # of the thinnest: recovered wider than that it is just snug; common practice
-OVERLAP_MM = 6.0  # over the insulation at each end, a quarter inch; common practice
-SHRINKS = 15.0  # %, lengthwise, where the sheet was not read; common practice
 NONE = ("closed-end", "twist-on")
-_PLAIN = "whether the sleeve over the joint fits and holds"
 _ANOTHER = "take another size or ratio of sleeve"
 
 
@@ -179,7 +177,7 @@ def sleeve(
         "mm",
         source=MAKER,
         action=_ANOTHER,
-        plain=_PLAIN,
+        plain=PLAIN,
     )
     recovered = recovered_diameter
     if shrink_ratio is not None:
@@ -203,7 +201,7 @@ def sleeve(
             origin=Origin.PRACTICE,
             says="just snug: heat or a pull may slide it",
             action=_ANOTHER,
-            plain=_PLAIN,
+            plain=PLAIN,
         )
     if slides is not None:
         yield requires(
@@ -213,51 +211,8 @@ def sleeve(
             source=PRACTICE,
             origin=Origin.PRACTICE,
             action=_ANOTHER,
-            plain=_PLAIN,
+            plain=PLAIN,
         )
-    yield from _ratings(sleeve_temperature, place_temperature, sleeve_voltage, circuit_voltage)
+    yield from ratings(sleeve_temperature, place_temperature, sleeve_voltage, circuit_voltage)
     if covered_length is not None and sleeve_length is not None:
-        yield from _long_enough(covered_length, sleeve_length, lengthwise_shrink)
-
-
-def _ratings(
-    rating: float | None, place: float | None, printed: float | None, circuit: float | None
-) -> Iterator[Item]:
-    for name, has, needs, unit in (
-        ("rated for the heat of the place", rating, place, "C"),
-        ("rated for the volts", printed, circuit, "V"),
-    ):
-        if has is not None and needs is not None:
-            yield at_least(
-                name,
-                has,
-                needs,
-                unit,
-                source=MAKER,
-                origin=Origin.MAKER,
-                action="take a sleeve that is rated for it",
-                plain="what heat and volts the sleeve is made for",
-            )
-
-
-def _long_enough(covered: float, length: float, shrink: float | None) -> Iterator[Item]:
-    percent = SHRINKS if shrink is None else shrink
-    left = length * (1 - percent / 100)
-    yield figure(
-        "length once recovered",
-        left,
-        "mm",
-        source=PRACTICE if shrink is None else MAKER,
-        working=lambda: f"{put(length, 'mm')} x (1 - {percent:g} / 100)",
-    )
-    yield at_least(
-        "covers the joint",
-        left,
-        covered + 2 * OVERLAP_MM,
-        "mm",
-        source=PRACTICE,
-        origin=Origin.PRACTICE,
-        says="the bare metal and 6 mm of insulation at each end",
-        action="cut a longer piece, and slide it on before the crimp",
-        plain=_PLAIN,
-    )
+        yield from long_enough(covered_length, sleeve_length, lengthwise_shrink)
