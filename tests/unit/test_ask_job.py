@@ -156,6 +156,7 @@ def test_what_is_finished_broken_or_of_others_is_not_offered(asked: Asked) -> No
     (asked.folder / "hand.toml").write_text(BY_HAND, encoding="utf-8")
     head = "# Written by `wirecalc ask job`, which takes it up again\n"
     (asked.folder / "broken.toml").write_text(head + "[job", encoding="utf-8")
+    (asked.folder / "folder.toml").mkdir()
     (asked.folder / "odd.toml").write_text(head + 'job = "x"\n', encoding="utf-8")
     asked.lines()
     assert "What kind of machine" in asked.screens[0]

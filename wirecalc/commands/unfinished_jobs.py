@@ -46,13 +46,13 @@ def unfinished(folder: Path) -> list[Left]:
 
 
 def _sheet(path: Path) -> Mapping[str, Any] | None:
-    """Return a sheet that questions wrote; None where it is none, or is broken."""
-    content = jobsheet.content(path)
-    if not content.startswith(f"# {HEAD}".encode()):
-        return None
+    """Return a sheet that questions wrote; None where it is none, or cannot be read."""
     try:
+        content = jobsheet.content(path)
         sheet = jobsheet.parse(content, path.name)
     except BadInput:
+        return None
+    if not content.startswith(f"# {HEAD}".encode()):
         return None
     return sheet if isinstance(sheet.get("job"), dict) else None
 
