@@ -99,7 +99,7 @@ SLIPS = {
         PULL,
         0,
         "'millimetrs' is no unit that wirecalc knows",
-        "did you mean millimetres, which is mm? There are A, mA, ",
+        "did you mean millimetres, which is mm? Or declare one of your own with declare_unit",
     ),
     "an input without a kind": Slip(
         'depth: Annotated[float, Reading("mm", low=0, high=100, text="thickest frost")],',
@@ -149,8 +149,8 @@ SLIPS = {
         "def wirecalc_calculations():  # here",
         PULL,
         0,
-        "wirecalc_calculations is not marked with @hookimpl",
-        "write it above it",
+        "wirecalc_calculations is not marked, so it is not used",
+        "write @hookimpl above it",
     ),
     "a hook with a letter too few": Slip(
         "@hookimpl\ndef wirecalc_calculations():",

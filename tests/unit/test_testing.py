@@ -130,6 +130,14 @@ BREACHES = {
         _broken(lambda g: [at_least("gap", g, 1.0, "mm", caution=0.9, source=PRACTICE)]),
         "'gap' has its caution level of 0.9 mm past its limit of 1 mm",
     ),
+    "a limit in another unit": (
+        _broken(lambda g: [at_most("gap", g, 1.0, "cm", source=PRACTICE)]),
+        "'gap' is gap as it is, in mm, and says cm",
+    ),
+    "a figure in another unit": (
+        _broken(lambda g: [figure("width", g, "in")]),
+        "'width' is gap as it is, in mm, and says in",
+    ),
     "no words": (calculation(part="shop")(seal.function), "write words=("),
     "defers to nowhere": (deferred("json:dumps", part="a", question="b?"), "no calculation"),
 }

@@ -130,7 +130,7 @@ def _unmarked(module: Any) -> Iterator[str]:
             continue
         guess = nearest(name, _HOOKS, alike=0.9)
         if name in _HOOKS:
-            wrong = f"{name} is not marked with @hookimpl, so it is not used; write it above it"
+            wrong = f"{name} is not marked, so it is not used; write @hookimpl above it"
             yield f"{wrong}{placed(None, value)}"
         elif guess or name.startswith(f"{hooks.PROJECT}_"):
             guess = did_you_mean(name, _HOOKS)

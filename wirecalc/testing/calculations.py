@@ -22,7 +22,7 @@ from ..typed.quantities import split_error
 from ..typed.quantity_kinds import Reading
 from ..typed.unit_names import SPELLINGS
 from .left_out import check_left_out
-from .made_runs import ERROR, Made, check_band, check_runs
+from .made_runs import ERROR, Made, check_band, check_runs, check_unit
 
 PLUGIN, VERSION = "shop", "under test"
 _IN_WORDS = {"V": ("volts",), "A": ("amperes",), "%": ("percent",)}  # a unit written out
@@ -54,9 +54,9 @@ def check_calculation(
     example cannot run (a file), with each word of a choice, with yes and no, and with each input
     that may be left out; each of these has its word, which holds (`check_left_out`); as each
     reading goes over its span and near the example, nothing fails or is no number, and no criterion
-    passes, fails and passes again; a reading with an error is judged as the points inside it are.
-    No run ends without an answer, no caution level is past its limit, and names of criteria stay
-    the same.
+    passes, fails and passes again; a reading with an error is judged as the points inside it are,
+    and nothing shows it in another unit. No run ends without an answer, no caution level is past
+    its limit, and names of criteria stay the same.
 
     A calculation with a caution that its own plugin brings along is checked inside `plugin_set`.
     """
@@ -166,6 +166,7 @@ def _over(
         except PluginDefect as error:
             yield f"at {declared.name} {show(value, kind.unit)}: {error}"
             return
+    yield from check_unit(declared, points)
     yield from _banded(calc, typed, declared, points)
     if calc.own_band:  # it sees to the ends of its band itself
         return

@@ -110,6 +110,22 @@ def check_band(
                     return
 
 
+def check_unit(declared: Input, points: Sequence[Made]) -> Iterator[str]:
+    """Yield what has the number of a reading at every point of its span, and another unit."""
+    own = declared.kind.unit
+    seen: dict[tuple[str, str], int] = {}
+    for point in points:
+        figures = ((f.name, f.value, f.unit) for f in (b.figure for b in point.finding.figures))
+        criteria = (j.criterion for j in point.finding.criteria)
+        for name, value, unit in (*figures, *((c.name, c.actual, c.unit) for c in criteria)):
+            another = unit and unit != own and not unit.startswith(f"{own} ")  # ft one way
+            if value == point.value and another:
+                seen[name, unit] = seen.get((name, unit), 0) + 1
+    for (name, unit), times in seen.items():
+        if times > len(points) / 2:
+            yield f"{name!r} is {declared.name} as it is, in {own}, and says {unit}"
+
+
 def _is_deaf(criterion: Criterion, centre: object, points: Sequence[Made]) -> bool:
     """Whether a limit follows the reading, and has at its centre what it has with an error."""
     actual = {

@@ -45,11 +45,11 @@ def dimension_declared(unit: str, dimension: str = "") -> str:
         raise DeclarationError(f"{dimension!r} is no dimension; there are {', '.join(SPELLINGS)}")
     spelled = {s: name for name, others in known.items() for s in (name, *others)}
     near = unit if unit in spelled else nearest(str(unit), list(spelled), alike=0.8)
-    guess = f"did you mean {near}, which is {spelled[near]}? " if near else ""
     of = f" of {dimension}" if dimension else ""
+    wrong = f"{unit!r} is no unit{of} that wirecalc knows"
+    would_do = f"did you mean {near}, which is {spelled[near]}? Or declare" if near else "declare"
     raise DeclarationError(
-        f"{unit!r} is no unit{of} that wirecalc knows; {guess}There are {', '.join(known)}; "
-        "declare_unit adds one of your own"
+        f"{wrong}; {would_do} one of your own with declare_unit; there are {', '.join(known)}"
     )
 
 
