@@ -6,6 +6,7 @@ import contextlib
 from collections.abc import Iterator
 from itertools import combinations
 
+from ..base.rounding import show
 from ..typed.units import convert
 from .table_files import Column, Row, Table
 
@@ -34,7 +35,10 @@ def differing(table: Table) -> Iterator[str]:
         for one, other in pairs:
             if row.text(one.name) and row.text(other.name) and not _same(row, one, other):
                 said = f"{one.name} {row.text(one.name)} and {other.name} {row.text(other.name)}"
-                yield f"line {number}: {said} are not the same"
+                is_ = show(convert(row.number(one.name), one.unit, other.unit), other.unit)
+                yield (
+                    f"line {number}: {said} are not the same: {row.text(one.name)} {one.unit} is {is_}"
+                )
 
 
 def _same(row: Row, one: Column, other: Column) -> bool:
