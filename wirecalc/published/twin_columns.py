@@ -36,9 +36,8 @@ def differing(table: Table) -> Iterator[str]:
             if row.text(one.name) and row.text(other.name) and not _same(row, one, other):
                 said = f"{one.name} {row.text(one.name)} and {other.name} {row.text(other.name)}"
                 is_ = show(convert(row.number(one.name), one.unit, other.unit), other.unit)
-                yield (
-                    f"line {number}: {said} are not the same: {row.text(one.name)} {one.unit} is {is_}"
-                )
+                why = f"{row.text(one.name)} {one.unit} is {is_}"
+                yield f"line {number}: {said} are not the same: {why}"
 
 
 def _same(row: Row, one: Column, other: Column) -> bool:
