@@ -131,6 +131,7 @@ __all__ = [
     "confirmed",
     "declare_unit",
     "deferred",
+    "evaluate",
     "extra",
     "figure",
     "from_memory",
@@ -155,6 +156,8 @@ __all__ = [
 ]
 
 if TYPE_CHECKING:
+    import pyarrow
+
     from .engine.exercises import Case, Drawn, Exercise, Luck, Slip
     from .engine.sought.seeking import Sought, SoughtTable
     from .recorded.files import FileColumns, ReadingsFile
@@ -200,14 +203,26 @@ def run_many(
 
     Yields a finding a row, in their order. For a row that is refused, or on which the calculation
     fails, the BadInput or PluginDefect is yielded and not raised, so that the rest goes on. Of
-    rows that give the same texts one is worked out. The rows may be of any number; none is kept.
-
-    Raises BadInput for an unknown name.
+    rows that give the same texts one is worked out. Raises BadInput for an unknown name.
     """
     from .jobs.many_runs import runs
 
     loaded = _loaded()
     return runs(loaded.find(calculation_name).calculation, loaded.runner(calculation_name), rows)
+
+
+def evaluate(
+    frame: object, calculation_name: str, /, *, keep: Iterable[str] = (), **shared: object
+) -> pyarrow.Table:
+    """Run a calculation on each row of a data frame: of pandas, polars, Arrow or the like.
+
+    Its columns are those of a batch; `keep` names those that are no inputs, `shared` has inputs of
+    all rows. Yields an Arrow table: the frame, and behind it verdict, criterion, actual, limit,
+    unit, margin, reason and next; of a row that is refused, why. Raises BadInput for wrong columns.
+    """
+    from .output.frames import evaluated
+
+    return evaluated(_loaded(), frame, calculation_name, shared, tuple(keep))
 
 
 def seek(
@@ -222,9 +237,7 @@ def seek(
 
     `sought` names the inputs, `given` has the others as they would be typed; an input among them
     may say more of what to try, as `run_length="sought 10 to 200 ft"`. `target` asks for a figure
-    beside the criteria, or alone: "volts lost <= 3 V".
-
-    Raises BadInput and PluginDefect as `run` does.
+    beside the criteria, or alone: "volts lost <= 3 V". Raises what `run` does.
     """
     seeker = _loaded().seeker(calculation_name, target=target, criteria=not target_alone)
     return seeker.seek({**dict.fromkeys(sought, "sought"), **given})

@@ -13,7 +13,8 @@ from ..base.unfinished import part_of, refuse_unfinished
 from ..jobs.batch_columns import Plan
 from ..jobs.batch_resumed import Written, from_row, going_on, read_written
 from ..jobs.batch_row import RowResult
-from ..jobs.batch_rows import RawRow, RowsFile
+from ..jobs.batch_rows import RawRow
+from ..jobs.batch_sources import ENDINGS, Rows, open_rows
 from ..jobs.batch_tally import Tally
 from ..output import batch as output
 from ..output.batch_summary import InCommon, summary_json
@@ -29,12 +30,12 @@ _GROWING = ("csv", "json")  # a line or a few a row, and nothing below them
 
 def run(words: Sequence[str]) -> Result:
     """Run a calculation on each row of a file; what is printed comes row by row."""
-    if not words or words[0].startswith("-") or words[0].casefold().endswith(".csv"):
+    if not words or words[0].startswith("-") or words[0].casefold().endswith(ENDINGS):
         raise BadInput([Problem("batch", "needs the name of a calculation, and a file", _USAGE)])
     loaded = catalogue(words)
     name = words[0]
     if name not in loaded.calculations:  # words for it, and perhaps the file
-        name = " ".join(word for word in leading(words) if not word.endswith(".csv"))
+        name = " ".join(word for word in leading(words) if not word.endswith(ENDINGS))
     calc = find(loaded, name, asked_by="batch")
     options = split(words[1:], COMMANDS["batch"], calc, most_words=1)
     summary = _checked(options)
@@ -129,14 +130,14 @@ def _status(tally: Tally, written: Written | None, options: Options) -> int:
     )
 
 
-def _opened(name: str) -> RowsFile:
+def _opened(name: str) -> Rows:
     try:
-        return RowsFile(name)
+        return open_rows(name)
     except BadText as error:
         raise BadInput([error.about(name)]) from None
 
 
-def _not_empty(file: RowsFile) -> Iterator[RawRow]:
+def _not_empty(file: Rows) -> Iterator[RawRow]:
     rows = file.rows()
     first = next(rows, None)
     if first is None:
