@@ -50,7 +50,7 @@ GROUPS = {  # of the names of wirecalc, in the order in which an author meets th
     "House rules": "HouseRule RequiredChecks",
     "Numbers and wires": "show show_band put at_or_above at_or_below read_wire read_size_range "
     "gauge_number gauge_cmil GAUGES CMIL_PER_MM2",
-    "Running": "run run_many seek build Catalogue Finding Verdict",
+    "Running": "run run_many evaluate seek build Catalogue Finding Verdict",
     "Exercises": "Exercise Drawn Case Luck Slip",
     "Errors": "WirecalcError BadInput BadText DeclarationError PluginDefect TableError",
 }

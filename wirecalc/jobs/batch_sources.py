@@ -1,4 +1,4 @@
-"""The rows of a batch out of a CSV, of JSON lines or of Parquet, by the ending of the file's name."""
+"""The rows of a batch out of a CSV, JSON lines or Parquet, by the ending of the name."""
 
 from __future__ import annotations
 
