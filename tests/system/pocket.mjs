@@ -1,21 +1,23 @@
-// Asks the Python of a browser, in node: pocket.mjs RUNTIME PACKAGES.zip REQUESTS.json ANSWERS.json
+// Asks the Python of a browser, in node, and begins it as the page does:
+// pocket.mjs RUNTIME FOLDER, where FOLDER has packages.zip, shop.zip, worker.js and requests.json
 import fs from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 
-const [runtime, packages, requests, answers] = process.argv.slice(2);
+const [runtime, folder] = process.argv.slice(2);
+const read = (name) => fs.readFileSync(path.join(folder, name));
 const { loadPyodide } = await import(pathToFileURL(path.join(runtime, "pyodide.mjs")));
 const quiet = { stdout() {}, stderr() {} };
 const python = await loadPyodide({ indexURL: `${runtime}/`, ...quiet });
 const into = python.runPython("import site; site.getsitepackages()[0]");
-const zip = new Uint8Array(fs.readFileSync(packages));
-python.unpackArchive(zip, "zip", { extractDir: into });
-const does = python.runPython(`
-import importlib
-importlib.invalidate_caches()
-from wirecalc.in_page.asked import Page
-Page().do
-`);
-const asked = JSON.parse(fs.readFileSync(requests, "utf8"));
+const unpack = (name, to) =>
+  python.unpackArchive(new Uint8Array(read(name)), "zip", { extractDir: to });
+unpack("packages.zip", into);
+unpack("shop.zip", "/");
+const { settings, asked } = JSON.parse(read("requests.json"));
+python.globals.set("settings", settings);
+python.globals.set("ends", "");
+const [, begin] = read("worker.js").toString().match(/const BEGIN = `([^`]*)`/);
+const does = python.runPython(begin);
 const answered = asked.map((one) => JSON.parse(does(JSON.stringify(one))));
-fs.writeFileSync(answers, JSON.stringify(answered));
+fs.writeFileSync(path.join(folder, "answers.json"), JSON.stringify(answered));

@@ -141,6 +141,17 @@ def test_a_shops_files_lie_beside_its_settings(
     assert not [n for n in names if str(tmp_path) in n]
 
 
+def test_a_stock_list_goes_with_it(tmp_path: Path) -> None:
+    (tmp_path / "van.csv").write_text("part,wire\n")
+    said = {"rules": [], "plugins": [], "instruments": []}
+    asked = building.Asked("", "2026-11-30", tmp_path / "van.csv")
+    page = building.build(FILES, Settings(), [], said, asked)
+    assert zipfile.ZipFile(io.BytesIO(part(page, "shop"))).namelist() == ["shop/van.csv"]
+    assert '"files":["/shop/van.csv"]' in page
+    with pytest.raises(BadInput, match=r"gone\.csv cannot be read"):
+        list(shop.stock(tmp_path / "gone.csv"))
+
+
 def test_a_shops_file_from_elsewhere_is_refused(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

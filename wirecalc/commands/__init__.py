@@ -113,6 +113,7 @@ COMMANDS = {
                 "PATH",
                 "Python for a browser, from its npm package: the .tgz or its folder",
             ),
+            "--stock": ("FILE", "the shop's stock list, to choose from"),
             "--last-day": ("DATE", "after it the file computes nothing"),
             "--serve-worker": ("", "beside it what makes a web address work without a network"),
         },

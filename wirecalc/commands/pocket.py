@@ -35,7 +35,8 @@ def run(words: Sequence[str]) -> Result:
     settings = read(words)
     loaded = build(settings)
     loaded.load_all()
-    asked = building.Asked(_last_day(options), datetime.date.today().isoformat())
+    stock = Path(options.own["stock"]) if "stock" in options.own else None
+    asked = building.Asked(_last_day(options), datetime.date.today().isoformat(), stock)
     known = [calculation_object(p.calculation) for p in loaded.calculations.values()]
     page = building.build(files, settings, known, _about(loaded, settings), asked)
     names = _write(options.output, page, web="serve-worker" in options.own)

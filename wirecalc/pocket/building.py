@@ -8,12 +8,14 @@ import html
 import json
 from collections.abc import Iterator, Mapping, Sequence
 from importlib import resources
+from itertools import chain
+from pathlib import Path
 from typing import Any, NamedTuple
 
 from ..plugging.settings import Settings
 from ..version import VERSION
 from . import runtime, shop
-from .installed import Packed, archive, packages, packed, zipped
+from .installed import archive, packages, packed, zipped
 
 SCRIPTS = ("element.js", "python.js", "fields.js", "result.js", "job.js", "pulls.js", "start.js")
 # what is linked into the runtime, with its licence (from memory but for the first two)
@@ -29,10 +31,11 @@ _INSIDE = (
 
 
 class Asked(NamedTuple):
-    """What is asked of the file: its last day, and the day on which it is built."""
+    """What is asked of the file: its last day, the day on which it is built, a stock list."""
 
     ends: str
     today: str
+    stock: Path | None = None
 
 
 def build(
@@ -47,10 +50,12 @@ def build(
     Raises BadInput for a plugin or a shop's file that cannot be embedded.
     """
     dists = packages()
+    stock = list(shop.stock(asked.stock))
     known = {
         "version": VERSION,
         "built": asked.today,
         "ends": asked.ends,
+        "files": [f"/{name}" for name, _ in stock],
         "settings": shop.settings_name(settings),
         "calculations": calculations,
         "packages": [*map(list, _INSIDE), *([p.name, p.version, p.licence] for p in packed(dists))],
@@ -62,14 +67,9 @@ def build(
         "runtime-lock": _lock(files["pyodide-lock.json"]),
         "library": files["python_stdlib.zip"],
         "packages": archive(dists),
-        "shop": zipped(shop.files(settings)),
+        "shop": zipped(chain(shop.files(settings), stock)),
     }
     return _page(known, parts)
-
-
-def plugins_of(dists: Sequence[Packed]) -> list[str]:
-    """Return the names of the packages that are plugins, for what is said of the file."""
-    return [f"{p.name} {p.version}".strip() for p in dists if p.plugin]
 
 
 def _lock(content: bytes) -> bytes:

@@ -43,6 +43,7 @@ def field(declared: Input) -> dict[str, Any]:
         "many": declared.many,
         "needed": declared.required or any(w.word == "asked" for w in declared.words),
         "left_out": declared.need,
+        "of_file": kind.of_file,
         "sought": type(kind).trials is not Kind.trials,
     }
 

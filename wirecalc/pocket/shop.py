@@ -1,4 +1,4 @@
-"""The shop's own files: its settings, rules, plugin folder with tables, and instruments."""
+"""The shop's own files: its settings, rules, plugin folder with tables, instruments, stock."""
 
 from __future__ import annotations
 
@@ -10,6 +10,16 @@ from ..base.text_files import read_toml
 from ..plugging.settings import Settings
 
 FOLDER = "shop"  # in the browser's own files
+
+
+def stock(path: Path | None) -> Iterator[tuple[str, bytes]]:
+    """Yield a stock list as it lies there; raises BadInput where it cannot be read."""
+    if path is not None:
+        try:
+            yield f"{FOLDER}/{path.name}", path.read_bytes()
+        except OSError as error:
+            wrong = f"{path} cannot be read ({error.strerror or error})"
+            raise BadInput([Problem("--stock", wrong, "name a CSV of the shop's stock")]) from None
 
 
 def settings_name(settings: Settings) -> str:

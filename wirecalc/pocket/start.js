@@ -76,7 +76,8 @@ function form(calc) {
     show(calc.question, el("p", {}, `This needs the computer: ${calc.needs_computer}. There: wirecalc ${calc.name}`));
     return;
   }
-  const fields = calc.fields.map((about) => ({ about, ...makeField(about) }));
+  const there = calc.fields.filter((about) => !about.of_file || known.files.length);
+  const fields = there.map((about) => ({ about, ...makeField(offering(about)) }));
   const open = fields.filter((f) => f.about.needed).map((f) => f.node);
   const folded = fields.filter((f) => !f.about.needed).map((f) => f.node);
   const above = el("p", { class: "problem", role: "alert", tabindex: "-1" });
@@ -104,6 +105,9 @@ function form(calc) {
   });
   show(calc.question, made);
 }
+
+// A file is one that was put into this one.
+const offering = (about) => (about.of_file ? { ...about, choices: known.files } : about);
 
 function about() {
   const rows = known.packages.map(([name, version, licence]) =>
