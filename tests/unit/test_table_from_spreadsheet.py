@@ -47,6 +47,11 @@ def test_marks_and_line_ends_of_a_spreadsheet_are_read(tmp_path: Path, mark: str
     ]
 
 
+def test_an_empty_row_between_others_is_named_by_its_line(tmp_path: Path) -> None:
+    with pytest.raises(TableError, match="line 3: nothing stands in it; take the row out"):
+        read(tmp_path, ROW, ";;;;;;;", ROW.replace("18;", "16;"))
+
+
 def test_spaces_around_a_cell_are_none_of_it(tmp_path: Path) -> None:
     table = read(tmp_path, " 18 ; 25;111.2\u00a0;3; demo;demo;0; a note ")
     assert (table.row(awg="18").text("least_N"), table.rows[0].note) == ("111.2", "a note")

@@ -22,8 +22,8 @@ _FORMS = {  # of a cell, by the type of its column
 def read_lines(path: Path, name: str, header: Sequence[str]) -> Iterator[tuple[int, list[str]]]:
     """Yield the rows of a table's CSV with their numbers; the first must be its header.
 
-    Cells are parted by comma, semicolon or tab, the spaces around one are none of it, and a row
-    in which nothing stands is none. Raises TableError for a file that cannot be read.
+    Cells are parted by comma, semicolon or tab, the spaces around one are none of it, and
+    rows at the end in which nothing stands are none. Raises TableError for a file that cannot be read.
     """
     try:
         text = read_text(path)
@@ -35,12 +35,13 @@ def read_lines(path: Path, name: str, header: Sequence[str]) -> Iterator[tuple[i
     first = [cell.strip() for cell in rows[0]] if rows else []
     if first != list(header):
         raise TableError(f"table {name}: the header {_differs(first, header)}")
+    while len(rows) > 1 and not any(map(str.strip, rows[-1])):
+        rows.pop()
     for number, row in enumerate(rows[1:], start=2):
         cells = [cell.strip() for cell in row]
-        if not any(cells):
-            continue
-        if len(cells) != len(header):
+        if len(cells) != len(header) or not any(cells):
             wrong = f"{len(cells)} cells in place of {len(header)}"
+            wrong = wrong if any(cells) else "nothing stands in it; take the row out"
             raise TableError(f"table {name}, line {number}: {wrong}")
         yield number, cells
 
