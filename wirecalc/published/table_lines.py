@@ -23,7 +23,8 @@ def read_lines(path: Path, name: str, header: Sequence[str]) -> Iterator[tuple[i
     """Yield the rows of a table's CSV with their numbers; the first must be its header.
 
     Cells are parted by comma, semicolon or tab, the spaces around one are none of it, and
-    rows at the end in which nothing stands are none. Raises TableError for a file that cannot be read.
+    rows at the end in which nothing stands are none. Raises TableError for a file that cannot be
+    read.
     """
     try:
         text = read_text(path)
