@@ -30,7 +30,6 @@ _THOUSANDS = (  # units of one name -> the power of ten of each
     *({"mohm": -3, "ohm": 0, "kohm": 3, "Mohm": 6}, {"pF": -12, "nF": -9, "uF": -6, "F": 0}),
     *({"ms": -3, "s": 0}, {"um": -6, "mm": -3, "m": 0}, {"Hz": 0, "kHz": 3}),
 )
-_LITTLE = 1 / 30  # of what is usual, where the number itself is nearer to it in its unit
 # C; what ratings of parts are printed with (common practice, no source)
 _PRINTED_C = (60, 70, 75, 80, 85, 90, 105, 110, 115, 120, 125, 130, 150, 155, 180, 200, 220, 250)
 
@@ -82,7 +81,7 @@ def _is_little(kind: QuantityKind, typed: str, usual: float, unit: str) -> bool:
     times = abs(number / usual)  # what is usual, in its unit
     share = times * 10.0 ** (tens[word] - tens[unit])
     could_be = kind.inside(number * 10.0 ** (tens[unit] - tens[kind.unit]))
-    return could_be and share < _LITTLE and abs(math.log(times)) < -math.log(share)
+    return could_be and abs(math.log(times)) < -math.log(share)
 
 
 def _is_odd_rating(kind: QuantityKind, typed: str, value: float) -> bool:
