@@ -30,6 +30,7 @@ LOADED = wirecalc.build(bundled_only=True).calculations
         ("splice.wire_temperature", "105 F", "105 C", "40.56 C"),
         ("substitute.old_wire_temperature", "200 F", "200 C", "93.33 C"),
         ("heat-rating.terminal_temperature", "150 F", "150 C", "65.56 C"),
+        ("heat-rating.terminal_temperature", "155 F", "155 C", "68.33 C"),
     ],
 )
 def test_it_is_asked_which_was_meant(name: str, typed: str, usual: str, meant: str) -> None:

@@ -31,12 +31,8 @@ _LONGEST = 40  # letters of two words in one; what is longer is none
 _STEM = 5  # letters that a longer word must begin with
 _VALUE = 0.4  # a number or its unit, as "14 AWG": beside other words it says little
 _FEW = 0.3  # of what the best one counts, what the last one must
-_CARRIED = (
-    0.5  # share of the words that nothing here speaks of, or not together: they are the question
-)
-_TOLD = (
-    2  # calculations that may say they do not check what one word names, where nothing else does
-)
+_CARRIED = 0.5  # share of the words that carries the question
+_TOLD = 2  # calculations that may say they never check what one strange word names
 
 
 class Found(NamedTuple):

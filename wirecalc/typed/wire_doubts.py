@@ -13,7 +13,6 @@ from .tidy import in_digits
 from .wire_lists import LEAST_STRANDS, THINNEST_WIRE, gauges_named, wires_in
 
 _LEAST_GAUGE = 8.0  # a number below it is an area on a cable, one from it on a gauge
-_MOST_NOUGHTS = 4  # 4/0 is the thickest gauge
 _GAUGES_OF_OTHERS = ("SWG", "BWG", "ISWG", "WWG", "MWG")
 
 
@@ -29,6 +28,9 @@ def refuse_several(text: str, clean: str) -> None:
 def no_size(text: str, clean: str, words: Container[str]) -> BadText:
     """Say what is missing in a text without a size; `words` are those that may stand beside one."""
     bare = re.fullmatch(r"#?([0-9]+(?:/0)?|[0-9]*\.[0-9]+)(?:\s*([a-zA-Z][a-zA-Z -]*))?", clean)
+    if bare and re.fullmatch("0{5,}", bare[1]):  # 4/0 is the thickest gauge
+        wrong = f"{text!r} is thicker than any gauge"
+        return BadText(wrong, "write kcmil or mm2, such as 250 kcmil")
     if bare and all(word.casefold() in words for word in (bare[2] or "").split()):
         return BadText(f"{text!r} has no unit of size", f"write {_either(bare[1], bare[2] or '')}")
     if bare and (other := _other_unit(text, bare[1], bare[2])):
@@ -77,7 +79,7 @@ def _bare_gauges(text: str, clean: str) -> BadText:
 def _either(number: str, words: str) -> str:
     """Return the size that a bare number may be, with the words beside it: AWG, mm2 or both."""
     behind = f" {words}" if words else ""
-    if set(number) == {"0"} and len(number) <= _MOST_NOUGHTS:  # 000 is 3/0
+    if set(number) == {"0"}:  # 000 is 3/0
         return f"{len(number)}/0 AWG{behind}"
     units = ("mm2",) if "." in number else ("AWG",) if "/" in number else ("AWG", "mm2")
     return " or ".join(f"{number} {unit}{behind}" for unit in units)
