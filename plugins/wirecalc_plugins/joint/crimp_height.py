@@ -57,6 +57,7 @@ def _sheet(text: str, typical: str) -> Nameplate:
         "over crimped; under crimped; loose crimp; flat crimp; die worn; die setting; hex crimp",
         "F crimp; B crimp; open barrel; crimp quality; deformation; crimp too tight; too loose",
     ),
+    go_on="note height, die and wire; pull a sample of the same make-up: pull",
     cautions=("crimp-02", "dead-01"),
     not_checked=(
         "strands missing, cut or outside: height sees none of them",

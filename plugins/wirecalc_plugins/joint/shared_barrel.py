@@ -68,6 +68,7 @@ def _refuse(
         "piggyback; jumper; daisy chain; second wire pulls out; uneven pull; 2 wires one crimp",
         "tinned strands; soldered end; solder dipped; soldered wire in a screw terminal; gap",
     ),
+    go_on="strip all wires alike, crimp once, and tug each wire by itself",
     cautions=("pull-01", "crimp-02", "crimp-03"),
     not_checked=(
         "whether the barrel takes these wires: see `splice`",

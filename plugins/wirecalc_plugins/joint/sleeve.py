@@ -76,6 +76,7 @@ def _refuse(
         "insulate a splice; cover a joint; shrink ratio; 2:1; 3:1; adhesive lined; size of tubing",
         "sleeve slid off; sleeve too big; polyolefin; silicone sleeve; fibreglass sleeve",
     ),
+    go_on="slide it over, recover it evenly from the middle out, tug both ends",
     cautions=("dead-01", "heat-01", "hot-01"),
     not_checked=(
         "sharp strands or edges under it, which cut through as it shrinks",

@@ -62,6 +62,7 @@ def _number(text: str, typical: str) -> Nameplate:
         "probability; risk; false accept; false reject; pass or fail; too close; cannot tell",
         "why cannot tell; calibration; JCGM 106; GUM; ISO 17025; how sure; confidence",
     ),
+    go_on="take the reading as it is, and note the instrument beside it",
     cautions=("meter-02",),
     not_checked=(
         "what the meter's sheet leaves out: leads, contact, drift since it was calibrated",
