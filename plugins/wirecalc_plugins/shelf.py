@@ -45,6 +45,7 @@ _PARTS = {
         "motor.locked:locked": "Is the motor locked, or its overload weak?",
         "motor.overload:overload": "Is this overload good?",
         "start_curve.start_curve:start_curve": "What does the start of this motor look like on the meters?",
+        "motor.restart_wait:restart_wait": "How long must it stand before the next start?",
         "motor.start_device:start_device": "Is this start device good?",
         "trace.trace:trace": "How did it start, where did it settle, and when was it on?",
         "motor.winding_heat:winding_heat": "How hot was this winding when it was switched off?",
