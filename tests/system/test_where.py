@@ -97,6 +97,13 @@ def test_the_deepest_frame_of_the_plugin_is_named(plugged: Command, outside: Out
     assert str(outside.folder) not in done.err
 
 
+def test_what_a_helper_yields_is_told_where_it_stands(plugged: Command, outside: Outside) -> None:
+    helper = "\n\ndef of():\n    yield from inner()\n\n\ndef inner():\n    yield 'a text'\n"
+    outside.add("demo_odd", calculation("odd", "yield from of()") + helper)
+    line = (outside.folder / "demo_odd.py").read_text().splitlines().index("    yield 'a text'") + 1
+    assert f"(demo_odd.py, line {line})" in plugged("odd", "--current", "5 A").err
+
+
 @pytest.mark.parametrize(
     ("source", "words"),
     [

@@ -9,8 +9,9 @@ from typing import Any
 
 import pytest
 
+import wirecalc
 from wirecalc import BadText, DeclarationError, Nameplate, Reading, declare_unit
-from wirecalc.testing import run_command
+from wirecalc.testing import Outside, run_command
 from wirecalc.typed.own_units import declared_units, forget_units
 from wirecalc.typed.unit_names import SPELLINGS
 from wirecalc.typed.units import convert, read_unit
@@ -81,6 +82,10 @@ TAKEN: dict[str, tuple[dict[str, Any], str]] = {
     "a sign": ({"symbol": "g±"}, "take letters"),
     "a range": ({"symbol": "to 5"}, "take letters"),
     "the same again, by case": ({"symbol": "KG"}, "'KG' is a spelling of kg (mass) already"),
+    "the same, typed otherwise": (
+        {"symbol": "g", "spellings": ("gramme",)},
+        "here it is g of mass, 0.001 in SI, also gramme: give yours a name of its own",
+    ),
     "the same, another way": (
         {"symbol": "g", "factor": 1.0},
         "declared it already, as g of mass, 0.001 in SI, also gram, grams",
@@ -104,6 +109,15 @@ def test_a_spelling_may_have_24_characters() -> None:
     long = "hundredweight-of-a-shop-"
     assert declare_unit(long, dimension="mass", factor=45.359237) == long
     assert Reading(long, text="ice").read(f"2 {long}").value == 2
+
+
+def test_what_is_forgotten_from_outside_leaves_no_unit(wirecalc_outside: Outside) -> None:
+    declares = 'from wirecalc import declare_unit\ndeclare_unit("stone", dimension="mass", '
+    wirecalc_outside.add("demo_stones", f"{declares}factor=6.35029318)\n")
+    wirecalc.build()
+    assert "stone" in SPELLINGS["mass"]
+    wirecalc_outside.forget()
+    assert "mass" not in SPELLINGS
 
 
 def test_the_same_may_be_declared_twice() -> None:

@@ -15,6 +15,7 @@ from wirecalc import (
     PRACTICE,
     Bands,
     Count,
+    Criterion,
     HouseRule,
     Item,
     Nameplate,
@@ -128,6 +129,27 @@ def test_a_limit_with_two_sides_is_found() -> None:
         the_band_is_judged_as_its_points(offering(sides))
 
 
+def test_a_limit_that_passes_in_the_middle_alone_is_found() -> None:
+    @calculation(part="shop")
+    def middle(gap: Gap) -> Iterator[Item]:
+        """Is it?"""
+        yield at_most("gap", abs(gap - 10), 1.0, "mm", source=PRACTICE)
+
+    with pytest.raises(AssertionError, match="'gap' is fail for gap"):
+        the_band_is_judged_as_its_points(offering(middle))
+
+
+def test_a_plugin_that_is_not_whole_holds_nothing() -> None:
+    @calculation(part="shop")
+    def vague(gap: float) -> Iterator[Item]:
+        """Is it?"""
+        yield at_most("gap", gap, 1.0, "mm", source=PRACTICE)
+
+    for holds in PROPERTIES:
+        with pytest.raises(AssertionError, match=r"it is in part: vague\(gap\)"):
+            holds(offering(vague))
+
+
 def test_a_band_that_counts_for_nothing_is_found() -> None:
     @calculation(part="shop")
     def deaf(gap: Gap, bands: Bands | None = None) -> Iterator[Item]:
@@ -161,5 +183,21 @@ def test_a_rule_that_loosens_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
         return real(*of)[bool(of[-1]) :]
 
     monkeypatch.setattr(running, "with_rules", without_the_first)
-    with pytest.raises(AssertionError, match="pull"):
+    with pytest.raises(AssertionError, match="pull is cannot tell, and with the rules pass"):
+        rules_only_tighten(offering(rules=[HouseRule("harder", ("pull",), harder)]))
+
+
+def test_a_rule_that_changes_what_was_found_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
+    real = running.with_rules
+
+    def another_action(*of: Any) -> Any:
+        return [
+            given._replace(item=given.item._replace(action="nothing"))
+            if of[-1] and isinstance(given.item, Criterion)
+            else given
+            for given in real(*of)
+        ]
+
+    monkeypatch.setattr(running, "with_rules", another_action)
+    with pytest.raises(AssertionError, match="the criteria of pull are others"):
         rules_only_tighten(offering(rules=[HouseRule("harder", ("pull",), harder)]))

@@ -204,6 +204,13 @@ def test_a_name_with_the_word_of_an_input_is_found() -> None:
     assert "where seal is another: its name must be constant text" in found
 
 
+def test_names_that_stand_side_by_side_are_no_one_renamed() -> None:
+    def both(gap: float) -> list[Item]:
+        return [_criterion(gap, f"gap of edition {edition}") for edition in (1, 2)]
+
+    assert check_calculation(_broken(both)) == []
+
+
 def _own(gap: float, bands: Bands | None, band: bool) -> Item:
     ends = (bands or {}).get("gap")
     return at_most("gap", gap, 1.0, "mm", source=PRACTICE, band=ends if band else None)
@@ -220,7 +227,15 @@ def test_a_limit_without_its_band_is_found_where_the_band_is_its_own() -> None:
         """Is it, in mm?"""
         yield _own(gap, bands, False)
 
+    @calculation(part="shop", words=WORDS)
+    def of_another(gap: Gap, depth: Gap, bands: Bands | None = None) -> Iterator[Item]:
+        """Is it, in mm?"""
+        yield _own(gap, bands, True)
+        ends = (bands or {}).get("depth")
+        yield at_most("depth", depth, 1.0, "mm", source=PRACTICE, band=ends)
+
     assert check_calculation(with_band) == []
+    assert check_calculation(of_another) == []
     (found,) = check_calculation(without)
     assert "'gap' has no band=(low, high), so gap 0.4 mm ±20% counts for nothing" in found
 

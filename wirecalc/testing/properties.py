@@ -25,6 +25,7 @@ from hypothesis import strategies as st
 from ..base.errors import BadInput
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
+from ..plugging.discovery import Plugin
 from ..plugging.host import Catalogue
 from ..said.findings import Finding
 from ..said.verdicts import Verdict
@@ -130,6 +131,7 @@ def _left_out(loaded: Catalogue, calc: Calculation[Any], optional: Sequence[str]
 def rules_only_tighten(plugin: object) -> None:
     """No finding gets better by the plugin's house rules, and none of its criteria is changed."""
     with plugin_set() as alone, plugin_set(plugin) as ruled:
+        _whole(plugin, ruled)
         for name in sorted({n for r in ruled.rules for n in r.rule.calculations}):
             calc = alone.calculations[name].calculation if name in alone.calculations else None
             if calc is not None and not any(
@@ -162,10 +164,15 @@ PROPERTIES = (
 def _own(plugin: object) -> Iterator[tuple[Calculation[Any], Catalogue]]:
     """Yield the calculations of a plugin, each with a catalogue that has only this plugin."""
     with plugin_set(plugin) as loaded:
-        (own,) = (p for p in loaded.plugins if p.name == name_of(plugin) and not p.bundled)
-        assert not own.broken, f"it is {own.state}: {own.reason}"
-        for name in own.calculations:
+        for name in _whole(plugin, loaded).calculations:
             yield loaded.calculations[name].calculation, loaded
+
+
+def _whole(plugin: object, loaded: Catalogue) -> Plugin:
+    """Return what became of a plugin; raises AssertionError where not all of it was loaded."""
+    (own,) = (p for p in loaded.plugins if p.name == name_of(plugin) and not p.bundled)
+    assert not own.broken, f"it is {own.state}: {own.reason}"
+    return own
 
 
 def _run(loaded: Catalogue, calc: Calculation[Any], drawn: Mapping[str, Any]) -> Finding:
