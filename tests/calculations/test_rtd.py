@@ -229,3 +229,17 @@ def test_a_tolerance_is_a_difference_in_any_degree(tolerance: str, verdict: str)
         lead_resistance="0 ohm",
     )
     assert str(found.verdict) == verdict
+
+
+@memory("IEC 60751: the curve holds from -200 to 850 C")
+@pytest.mark.parametrize(("celsius", "told"), [(-200, True), (850, True), (851, False)])
+def test_the_curve_ends(celsius: float, told: bool) -> None:
+    found = wirecalc.run(
+        "rtd",
+        ice_resistance="100 ohm",
+        sensor_resistance="100 ohm",
+        sensor_temperature=f"{celsius} C",
+        temperature_tolerance="1 K",
+        lead_resistance="0 ohm",
+    )
+    assert (str(found.verdict) == "fail") == told

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 import wirecalc
-from tests.published.records import independent, memory, source
+from tests.published.records import independent, memory, practice, source
 
 from .trial import Bad, Span, Step, Trial, near, texts
 
@@ -118,17 +118,26 @@ def test_tip_and_cold_junction_as_a_library_has_them(letter: str) -> None:
 @pytest.mark.parametrize(
     ("letter", "of_class", "celsius", "kelvin"),
     [
+        ("E", "1", 100, 1.5),
+        ("E", "1", 800, 3.2),
+        ("E", "2", 100, 2.5),
+        ("E", "2", 900, 6.75),
+        ("J", "1", 100, 1.5),
+        ("J", "1", 750, 3.0),
+        ("J", "2", 100, 2.5),
+        ("J", "2", 750, 5.625),
         ("K", "1", 100, 1.5),
-        ("K", "1", 500, 2.0),
+        ("K", "1", 1000, 4.0),
         ("K", "2", 100, 2.5),
-        ("K", "2", 400, 3.0),
-        ("J", "1", 300, 1.5),
-        ("J", "2", 700, 5.25),
-        ("T", "1", 100, 0.5),
-        ("T", "1", 300, 1.2),
-        ("T", "2", 100, 1.0),
-        ("E", "2", -40, 2.5),
+        ("K", "2", 1200, 9.0),
+        ("N", "1", 100, 1.5),
         ("N", "1", 1000, 4.0),
+        ("N", "2", 100, 2.5),
+        ("N", "2", 1200, 9.0),
+        ("T", "1", 100, 0.5),
+        ("T", "1", 350, 1.4),
+        ("T", "2", 100, 1),
+        ("T", "2", 350, 2.625),
     ],
 )
 def test_tolerances_of_the_classes(letter: str, of_class: str, celsius: int, kelvin: float) -> None:
@@ -148,17 +157,46 @@ def test_tolerances_of_the_classes(letter: str, of_class: str, celsius: int, kel
 @pytest.mark.parametrize(
     ("letter", "of_class", "celsius", "told"),
     [
-        ("T", "1", 350, True),
-        ("T", "1", 351, False),
-        ("J", "2", 750, True),
-        ("J", "2", 751, False),
-        ("K", "1", 1000, True),
-        ("K", "1", 1001, False),
-        ("K", "2", 1200, True),
-        ("K", "2", 1201, False),
-        ("K", "2", -41, False),
+        ("E", "1", -41, False),
+        ("E", "1", -40, True),
         ("E", "1", 800, True),
         ("E", "1", 801, False),
+        ("E", "2", -41, False),
+        ("E", "2", -40, True),
+        ("E", "2", 900, True),
+        ("E", "2", 901, False),
+        ("J", "1", -41, False),
+        ("J", "1", -40, True),
+        ("J", "1", 750, True),
+        ("J", "1", 751, False),
+        ("J", "2", -41, False),
+        ("J", "2", -40, True),
+        ("J", "2", 750, True),
+        ("J", "2", 751, False),
+        ("K", "1", -41, False),
+        ("K", "1", -40, True),
+        ("K", "1", 1000, True),
+        ("K", "1", 1001, False),
+        ("K", "2", -41, False),
+        ("K", "2", -40, True),
+        ("K", "2", 1200, True),
+        ("K", "2", 1201, False),
+        ("N", "1", -41, False),
+        ("N", "1", -40, True),
+        ("N", "1", 1000, True),
+        ("N", "1", 1001, False),
+        ("N", "2", -41, False),
+        ("N", "2", -40, True),
+        ("N", "2", 1200, True),
+        ("N", "2", 1201, False),
+        ("T", "1", -41, False),
+        ("T", "1", -40, True),
+        ("T", "1", 350, True),
+        ("T", "1", 351, False),
+        ("T", "2", -41, False),
+        ("T", "2", -40, True),
+        ("T", "2", 350, True),
+        ("T", "2", 351, False),
     ],
 )
 def test_a_class_ends(letter: str, of_class: str, celsius: int, told: bool) -> None:
@@ -182,3 +220,11 @@ def test_reversed_leads_are_said(mv: str, said: bool) -> None:
     )
     assert any(a.name == "polarity" for a in found.answers) == said
     assert (str(found.verdict) == "fail") == said
+
+
+@practice("junctions 5 K apart have a sign of their own; nearer ones may be noise")
+@pytest.mark.parametrize(("cold", "said"), [(95.0, True), (95.1, False)])
+def test_how_far_apart_a_sign_tells(cold: float, said: bool) -> None:
+    given = BOILING | {"cold_junction": f"{cold} C", "thermocouple_voltage": "-0.2 mV"}
+    found = wirecalc.run("thermocouple", **given)
+    assert any(a.name == "polarity" for a in found.answers) == said

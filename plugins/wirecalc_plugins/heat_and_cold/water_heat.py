@@ -27,9 +27,7 @@ from wirecalc import (
     show,
 )
 
-WATER_J = (
-    4180.0  # J to warm a litre by a kelvin: 4182 J/(kg K) and 0.998 kg/L at 20 C, 1 % less hot
-)
+WATER_J = 4180.0  # a litre by a kelvin: 4182 J/(kg K) x 0.998 kg/L at 20 C; 1 % less hot
 HEAT = computed("water-heat", "heat of water", "4180 J for a litre and a kelvin, near 20 C")
 ALL = 103.0  # %: more heat than was fed is a slip; 3 % for the constant and the water's density
 SHARE = "heat that reached the water"
