@@ -118,3 +118,16 @@ def test_a_span_in_fahrenheit() -> None:
     given = {"air_does": "cools", "air_in": "77 F", "air_out": "60 F"}
     assert str(wirecalc.run("air-split", **given, least_split="17 F").verdict) == "pass"
     assert str(wirecalc.run("air-split", **given, least_split="17.1 F").verdict) == "fail"
+
+
+@independent("3412 Btu/h a kW; 1 ft3/min is 0.0283168 m3 x 60 an hour, 1.699 m3/h")
+def test_heat_and_flow_in_the_other_units() -> None:
+    given = {"air_does": "warms", "air_in": "20 C", "air_out": "30 C"}
+    by_heat = wirecalc.run("air-split", **given, air_heat="1000 W")
+    (flow,) = [f.figure for f in by_heat.figures if f.figure.name == "air that moves"]
+    assert flow.also[0][0] == pytest.approx(flow.value / (0.0283168466 * 60), rel=1e-6)
+    typed = f"{flow.value:.9f} m3/h"
+    by_flow = wirecalc.run("air-split", **given, air_flow=typed)
+    (heat,) = [f.figure for f in by_flow.figures if f.figure.name == "heat of the dry air"]
+    assert heat.working is not None
+    assert "3412 Btu/h" in heat.working()

@@ -143,3 +143,66 @@ def test_a_log_in_a_file(tmp_path: Path) -> None:
     (hours,) = [f for f in found.figures if f.figure.name == "hours to its target"]
     low, high = hours.figure.band
     assert low <= 136.2 / 60 * math.log(22 / 3) <= high
+
+
+def hours_of(found: Finding) -> tuple[float, float]:
+    (one,) = [f.figure for f in found.figures if f.figure.name == "hours to its target"]
+    assert one.band is not None
+    return one.band
+
+
+NOISE = (0.0, 1.0, -1.0, 0.5, -1.0, 1.0, 0.0)
+
+
+def scattered(scale: float, error: float | None) -> tuple[Finding, float]:
+    """Run on a scattered course; return it and by how much its best course misses, in K."""
+    optimize = pytest.importorskip("scipy.optimize")
+    hours = range(len(NOISE))
+    values = [round(2 + 22 * 0.6**h + scale * n, 4) for h, n in zip(hours, NOISE, strict=True)]
+
+    def miss(log_constant: float) -> float:
+        x = [math.exp(-h / math.exp(log_constant)) for h in hours]
+        rows = [[1, e, -1] for e in x] + [[-1, -e, -1] for e in x]  # |end + fall x - value| <= off
+        top = values + [-v for v in values]
+        free = [(None, None)] * 3
+        return float(optimize.linprog([0, 0, 1], A_ub=rows, b_ub=top, bounds=free).fun)
+
+    best = optimize.minimize_scalar(miss, bounds=(-1, 3), method="bounded").fun
+    typed = "" if error is None else f" ±{error:.6f} C"
+    found = wirecalc.run(
+        "pull-down",
+        reading_time=[f"{h} h" for h in hours],
+        reading_temperature=[f"{v} C{typed}" for v in values],
+        target_temperature="5 C",
+    )
+    return found, float(best)
+
+
+@practice("a reading without an error counts as good to 0.5 K")
+def test_a_reading_without_an_error_is_good_to_half_a_kelvin() -> None:
+    assert hours_of(scattered(0.1, None)[0]) == pytest.approx(hours_of(scattered(0.1, 0.5)[0]))
+
+
+@independent("scipy: the best course by linear programming; one and a half times its miss counts")
+def test_readings_that_scatter_by_more_than_their_error() -> None:
+    found, miss = scattered(0.5, 0.01)
+    assert miss == pytest.approx(0.44, abs=0.08)
+    wider, _ = scattered(0.5, 1.5 * miss)
+    assert hours_of(found) == pytest.approx(hours_of(wider), rel=1e-3)
+
+
+@independent("scipy: the best course by linear programming; a miss of over 1 K is no course")
+def test_a_course_that_misses_by_a_kelvin_is_none() -> None:
+    scale = 1 / scattered(1.0, 0.5)[1]
+    for more, told in ((0.97, True), (1.03, False)):
+        found, miss = scattered(scale * more, 0.5)
+        assert (miss < 1) == told
+        assert ("no falling course" in found.decided_by.because) == (not told)  # type: ignore[union-attr]
+
+
+@independent("60 h x ln(22 / 2) is 143.9 h")
+def test_a_slow_course_is_followed_for_days() -> None:
+    times = [0.0, 20, 40, 60, 80, 100, 120]
+    found = course(2, 22, 60, times, target_temperature="4 C")
+    low, high = hours_of(found)
+    assert low <= 60 * math.log(11) <= high

@@ -164,7 +164,7 @@ def air_split(
             source=HEAT,
             working=lambda: (
                 f"{put(air_flow, 'm3/h')} / 3600 x 353.05 / ({air_in:g} + 273.15) x 1006 x "
-                f"{put(split, 'K')}; {put(watts * BTU_H, 'Btu/h')}"
+                f"{put(split, 'K')}; {watts * BTU_H:.0f} Btu/h"
             ),
         )
     if air_heat is not None and split > 0:
