@@ -145,8 +145,8 @@ def test_a_log_in_a_file(tmp_path: Path) -> None:
     assert low <= 136.2 / 60 * math.log(22 / 3) <= high
 
 
-def hours_of(found: Finding) -> tuple[float, float]:
-    (one,) = [f.figure for f in found.figures if f.figure.name == "hours to its target"]
+def band_of(found: Finding, name: str = "end that it falls towards") -> tuple[float, float]:
+    (one,) = [f.figure for f in found.figures if f.figure.name == name]
     assert one.band is not None
     return one.band
 
@@ -180,7 +180,7 @@ def scattered(scale: float, error: float | None) -> tuple[Finding, float]:
 
 @practice("a reading without an error counts as good to 0.5 K")
 def test_a_reading_without_an_error_is_good_to_half_a_kelvin() -> None:
-    assert hours_of(scattered(0.1, None)[0]) == pytest.approx(hours_of(scattered(0.1, 0.5)[0]))
+    assert band_of(scattered(0.1, None)[0]) == pytest.approx(band_of(scattered(0.1, 0.5)[0]))
 
 
 @independent("scipy: the best course by linear programming; one and a half times its miss counts")
@@ -188,7 +188,7 @@ def test_readings_that_scatter_by_more_than_their_error() -> None:
     found, miss = scattered(0.5, 0.01)
     assert miss == pytest.approx(0.44, abs=0.08)
     wider, _ = scattered(0.5, 1.5 * miss)
-    assert hours_of(found) == pytest.approx(hours_of(wider), rel=1e-3)
+    assert band_of(found) == pytest.approx(band_of(wider), rel=1e-3)
 
 
 @independent("scipy: the best course by linear programming; a miss of over 1 K is no course")
@@ -204,5 +204,5 @@ def test_a_course_that_misses_by_a_kelvin_is_none() -> None:
 def test_a_slow_course_is_followed_for_days() -> None:
     times = [0.0, 20, 40, 60, 80, 100, 120]
     found = course(2, 22, 60, times, target_temperature="4 C")
-    low, high = hours_of(found)
+    low, high = band_of(found, "hours to its target")
     assert low <= 60 * math.log(11) <= high
