@@ -97,3 +97,9 @@ def test_the_thermometer_counts() -> None:
     given["oven_high"] = [f"{h} ±5 C" for h in BAKED["oven_high"]]
     given["oven_low"] = [f"{low} ±5 C" for low in BAKED["oven_low"]]
     assert str(wirecalc.run("oven-swing", **given).verdict) == "cannot tell"
+
+
+@practice("ovens are set in F as often as in C: 200 F is no slip of 200 C")
+@pytest.mark.parametrize("setting", ["200 F", "220 F", "180 F"])
+def test_a_setting_in_fahrenheit_is_no_slip(setting: str) -> None:
+    assert wirecalc.run("oven-swing", **BAKED | {"oven_setting": setting}).verdict is not None

@@ -159,3 +159,10 @@ def test_a_fan_control_closes_above_its_opening() -> None:
 def test_the_thermometer_counts() -> None:
     found = wirecalc.run("thermostat", **LIMIT | {"opening_temperature": "62.5 C ±1 C"})
     assert str(found.verdict) == "cannot tell"
+
+
+@practice("thermostats are marked in F: L155 opens at 155 F")
+@pytest.mark.parametrize("mark", ["155 F", "130 F", "110 F"])
+def test_a_mark_in_fahrenheit_is_no_slip(mark: str) -> None:
+    given = {"opening_temperature": mark, "marked_opening": mark, "opening_tolerance": "5 F"}
+    assert str(wirecalc.run("thermostat", **given).verdict) == "pass"

@@ -51,12 +51,13 @@ class QuantityKind(Kind):
         not_zero: str = "",
         steps: Callable[[], Sequence[str]] | Sequence[str] = (),
         wave: str = "",
+        either_scale: bool = False,
     ) -> None:
         self.unit, self.text, self.goes_with = unit, text, goes_with
         self.if_open, self.past, self.slip_under = if_open, past, slip_under
         self.zero, self.error_input, self.not_zero = zero, error_input, not_zero
         self.companions = (error_input,) if error_input else ()
-        self.steps, self.wave = steps, wave
+        self.steps, self.wave, self.either_scale = steps, wave, either_scale
         if (">" in past and high is None) or ("<" in past and low is None):
             raise DeclarationError(f"{text!r}: past the meter's range, and the span has no end")
         self.low, self.high, self.above = low, high, above

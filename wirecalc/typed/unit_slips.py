@@ -60,7 +60,7 @@ def refuse_slip(kind: QuantityKind, typed: str, value: float, *, printed: bool) 
     elif value and kind.typical:
         usual, unit = _usual(kind.typical, kind.dimension)
         if kind.dimension == "temperature":
-            if printed and _is_odd_rating(kind, typed, value):
+            if printed and not kind.either_scale and _is_odd_rating(kind, typed, value):
                 _refuse(kind, typed, value, unit)
         elif _is_little(kind, typed, usual, unit):
             _refuse(kind, typed, value, unit)

@@ -3,27 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     MAKER,
     PRACTICE,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
-    Problem,
-    Reading,
-    asked,
     at_least,
     at_most,
     calculation,
     computed,
-    extra,
     figure,
-    instead_of,
     put,
     requires,
+)
+
+from .air_split_inputs import (
+    AirDoes,
+    AirFlow,
+    AirHeat,
+    AirIn,
+    AirOut,
+    LeastSplit,
+    MostSplit,
+    refuse,
 )
 
 AIR_KG_K = 353.05  # kg/m3 times K: dry air at 101.325 kPa, 28.965 g/mol, ideal gas
@@ -37,21 +40,6 @@ _PLAIN = "how much it cools or heats the air"
 def joule_per_m3(celsius: float) -> float:
     """Return the heat in J that a kelvin takes in a cubic metre of air of a temperature in C."""
     return AIR_KG_K / (celsius + ZERO_C) * AIR_J
-
-
-def _refuse(
-    air_in: float, air_out: float, air_flow: float | None, air_heat: float | None
-) -> Iterator[Problem]:
-    if air_heat is not None and air_flow is not None:
-        yield Problem(
-            "air_heat", "heat and air flow were given, and each follows from the other", "give one"
-        )
-    elif air_heat is not None and air_in == air_out:
-        yield Problem(
-            "air_out",
-            f"{air_out:g} C in and out: no air flow follows from no difference",
-            "read both again, or leave air_heat out",
-        )
 
 
 @calculation(
@@ -68,57 +56,17 @@ def _refuse(
         "height: at 1500 m air has a sixth less mass, and takes a sixth less heat",
         "how even the air is: read in several places and take the mean",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=("least_split", "most_split", "air_flow"),
 )
 def air_split(
-    air_does: Annotated[
-        str, OneOf(("cools", "warms"), text="what the air should do on its way across")
-    ],
-    air_in: Annotated[
-        float,
-        Reading("C", low=-40, high=200, typical="25 C", text="air where it goes in"),
-    ],
-    air_out: Annotated[
-        float,
-        Reading("C", low=-40, high=300, typical="14 C", text="air where it comes out"),
-    ],
-    least_split: Annotated[
-        float | None,
-        Nameplate(
-            "K",
-            above=0,
-            high=200,
-            typical="8 K",
-            text="least difference by the maker's sheet",
-            dimension="temperature difference",
-        ),
-        asked("without the maker's span no difference is wrong"),
-    ] = None,
-    most_split: Annotated[
-        float | None,
-        Nameplate(
-            "K",
-            above=0,
-            high=200,
-            typical="12 K",
-            text="greatest difference by the maker's sheet",
-            dimension="temperature difference",
-        ),
-        extra("a sheet may print the least alone; more tells of little air"),
-    ] = None,
-    air_flow: Annotated[
-        float | None,
-        Reading("m3/h", above=0, high=20_000, typical="350 m3/h", text="air that goes in"),
-        extra("the difference is judged without; with it the heat is told"),
-    ] = None,
-    air_heat: Annotated[
-        float | None,
-        Reading(
-            "W", above=0, high=100_000, typical="5000 W", text="heat that is put in or taken out"
-        ),
-        instead_of("air_flow"),
-    ] = None,
+    air_does: AirDoes,
+    air_in: AirIn,
+    air_out: AirOut,
+    least_split: LeastSplit = None,
+    most_split: MostSplit = None,
+    air_flow: AirFlow = None,
+    air_heat: AirHeat = None,
 ) -> Iterator[Item]:
     """How much does the air change in temperature across it, and what heat is that?
 
@@ -154,24 +102,7 @@ def air_split(
         action="does it run, and does air move? Were the two places swapped?",
         plain=_PLAIN,
     )
-    each = joule_per_m3(air_in) / 3600
-    if air_flow is not None:
-        watts = air_flow * each * split
-        yield figure(
-            "heat of the dry air",
-            watts,
-            "W",
-            source=HEAT,
-            working=lambda: (
-                f"{put(air_flow, 'm3/h')} / 3600 x 353.05 / ({air_in:g} + 273.15) x 1006 x "
-                f"{put(split, 'K')}; {watts * BTU_H:.0f} Btu/h"
-            ),
-        )
-    if air_heat is not None and split > 0:
-        flow = air_heat / (each * split)
-        yield figure(
-            "air that moves", flow, "m3/h", source=HEAT, also=[(flow / 1.699011, "ft3/min")]
-        )
+    yield from _heat_and_flow(air_in, split, air_flow, air_heat)
     if least_split is not None:
         yield at_least(
             "difference, lower limit",
@@ -193,4 +124,28 @@ def air_split(
             origin=Origin.MAKER,
             action="too little air: filter, duct, lint, fan",
             plain=_PLAIN,
+        )
+
+
+def _heat_and_flow(
+    air_in: float, split: float, air_flow: float | None, air_heat: float | None
+) -> Iterator[Item]:
+    """Yield the heat of a flow in m3/h, or the flow of a heat in W."""
+    each = joule_per_m3(air_in) / 3600
+    if air_flow is not None:
+        watts = air_flow * each * split
+        yield figure(
+            "heat of the dry air",
+            watts,
+            "W",
+            source=HEAT,
+            working=lambda: (
+                f"{put(air_flow, 'm3/h')} / 3600 x 353.05 / ({air_in:g} + 273.15) x 1006 x "
+                f"{put(split, 'K')}; {watts * BTU_H:.0f} Btu/h"
+            ),
+        )
+    if air_heat is not None and split > 0:
+        flow = air_heat / (each * split)
+        yield figure(
+            "air that moves", flow, "m3/h", source=HEAT, also=[(flow / 1.699011, "ft3/min")]
         )

@@ -83,7 +83,14 @@ def _refuse(oven_high: list[float], oven_low: list[float]) -> Iterator[Problem]:
 def oven_swing(
     oven_setting: Annotated[
         float,
-        Nameplate("C", low=30, high=350, typical="177 C", text="temperature the oven is set to"),
+        Nameplate(
+            "C",
+            low=30,
+            high=350,
+            typical="177 C",
+            text="temperature the oven is set to",
+            either_scale=True,
+        ),
     ],
     oven_high: Annotated[list[float], _oven("highest of each cycle, after preheating", "182 C")],
     oven_low: Annotated[list[float], _oven("lowest of each cycle", "168 C")],

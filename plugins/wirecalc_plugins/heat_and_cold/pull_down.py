@@ -118,7 +118,14 @@ def pull_down(
     ] = None,
     target_temperature: Annotated[
         float | None,
-        Nameplate("C", low=-40, high=30, typical="5 C", text="temperature that it should get to"),
+        Nameplate(
+            "C",
+            low=-40,
+            high=30,
+            typical="5 C",
+            text="temperature that it should get to",
+            either_scale=True,
+        ),
         asked("without it there is nothing to get to"),
     ] = None,
     due_time: Annotated[

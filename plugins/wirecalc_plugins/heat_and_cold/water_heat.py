@@ -3,28 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     MAKER,
     PRACTICE,
     Item,
-    Nameplate,
     Origin,
-    Problem,
-    Reading,
-    asked,
     at_least,
     at_or_below,
     calculation,
     cannot_tell,
     computed,
-    extra,
     figure,
-    instead_of,
-    may_be_absent,
     put,
     show,
+)
+
+from .water_heat_inputs import (
+    HeatingPower,
+    HeatingTime,
+    LeastShare,
+    WaterAfter,
+    WaterBefore,
+    WaterFlow,
+    WaterVolume,
+    refuse,
 )
 
 WATER_J = 4180.0  # a litre by a kelvin: 4182 J/(kg K) x 0.998 kg/L at 20 C; 1 % less hot
@@ -32,33 +35,6 @@ HEAT = computed("water-heat", "heat of water", "4180 J for a litre and a kelvin,
 ALL = 103.0  # %: more heat than was fed is a slip; 3 % for the constant and the water's density
 SHARE = "heat that reached the water"
 _PLAIN = "how much of the power warms the water"
-
-
-def _refuse(
-    water_before: float,
-    water_after: float,
-    water_volume: float | None,
-    water_flow: float | None,
-    heating_time: float | None,
-) -> Iterator[Problem]:
-    if at_or_below(water_after, water_before):
-        yield Problem(
-            "water_after",
-            f"{water_after:g} C is no warmer than the {water_before:g} C before",
-            "give them in order; water that does not warm tells of no heat at all",
-        )
-    if water_volume is not None and water_flow is not None:
-        yield Problem(
-            "water_flow",
-            "a volume and a flow were given",
-            "give the volume, or the flow through it",
-        )
-    elif water_flow is not None and heating_time is not None:
-        yield Problem(
-            "heating_time",
-            "water that flows through has no time; its flow says it",
-            "give water_volume with a time, or water_flow alone",
-        )
 
 
 @calculation(
@@ -75,53 +51,17 @@ def _refuse(
         "a mixing valve or a running tap, which let cold water in",
         "scalding: water over 50 C burns skin in minutes, over 60 C in seconds",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=("water_volume", "heating_time", "heating_power", "least_share"),
 )
 def water_heat(
-    water_before: Annotated[
-        float, Reading("C", low=0, high=99, typical="15 C", text="water before, or going in")
-    ],
-    water_after: Annotated[
-        float, Reading("C", low=0, high=100, typical="55 C", text="water after, or coming out")
-    ],
-    water_volume: Annotated[
-        float | None,
-        Reading("L", above=0, high=2000, typical="4 L", text="water that was heated"),
-        asked("heat is so much a litre and kelvin", when="not water_flow"),
-    ] = None,
-    water_flow: Annotated[
-        float | None,
-        Reading("L/min", above=0, high=100, typical="4 L/min", text="water that runs through"),
-        instead_of("water_volume"),
-    ] = None,
-    heating_time: Annotated[
-        float | None,
-        Reading("min", above=0, high=2880, typical="8 min", text="how long it heated"),
-        may_be_absent("it is worked out where watts and volume are known"),
-    ] = None,
-    heating_power: Annotated[
-        float | None,
-        Reading(
-            "W",
-            above=0,
-            high=50_000,
-            typical="1500 W",
-            text="watts that the heater takes, by meter or by ohms and volts",
-        ),
-        may_be_absent("it is worked out where time or flow is known"),
-    ] = None,
-    least_share: Annotated[
-        float | None,
-        Nameplate(
-            "%",
-            above=0,
-            high=100,
-            typical="85 %",
-            text="least share of the watts that must reach the water",
-        ),
-        extra("without a maker's share none is too little"),
-    ] = None,
+    water_before: WaterBefore,
+    water_after: WaterAfter,
+    water_volume: WaterVolume = None,
+    water_flow: WaterFlow = None,
+    heating_time: HeatingTime = None,
+    heating_power: HeatingPower = None,
+    least_share: LeastShare = None,
 ) -> Iterator[Item]:
     """Does this heater put its watts into the water?
 

@@ -4,33 +4,38 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     MAKER,
     PRACTICE,
     Bands,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
-    Reading,
-    Wire,
-    asked,
     at_least,
     at_most,
     calculation,
     cannot_tell,
     computed,
-    extra,
     figure,
     put,
     show,
 )
 
-from ..inputs import WIRE
+from .crimp_height_inputs import (
+    HEXAGON,
+    ROLLED,
+    ROUND,
+    BarrelMetal,
+    CrimpHeight,
+    CrimpShape,
+    CrimpWidth,
+    HeightTolerance,
+    NominalHeight,
+    NominalWidth,
+    TheWires,
+    WidthTolerance,
+)
 
-HEXAGON, ROUND, ROLLED = SHAPES = ("hexagon", "round", "rolled")
 _SHARES = {  # of height x width that a crimp fills, least and most
     HEXAGON: (math.sqrt(3) / 2, math.sqrt(3) / 2),  # across flats, all three alike
     ROUND: (math.pi / 4, math.pi / 4),
@@ -40,14 +45,6 @@ AREA = computed("crimp-area", "area of the shape", "hexagon 0.866 h2, round 0.78
 _PLAIN = "how far the crimp was pressed"
 _LOW = "too low: strands are cut; another die or a smaller step, and a new terminal"
 _HIGH = "too high: loose; another die, or a wire too thin for it, and a new terminal"
-
-
-def _read(text: str, typical: str) -> Reading:
-    return Reading("mm", above=0, high=50, typical=typical, text=text)
-
-
-def _sheet(text: str, typical: str) -> Nameplate:
-    return Nameplate("mm", above=0, high=50, typical=typical, text=text)
 
 
 @calculation(
@@ -74,52 +71,15 @@ def _sheet(text: str, typical: str) -> Nameplate:
     ),
 )
 def crimp_height(
-    crimp_height: Annotated[float, _read("height of the wire crimp", "1.42 mm")],
-    nominal_height: Annotated[
-        float | None,
-        _sheet("crimp height on the sheet for this wire", "1.40 mm"),
-        asked("the sheet of terminal, wire and tool has it"),
-    ] = None,
-    height_tolerance: Annotated[
-        float | None,
-        _sheet("tolerance of that height, each way", "0.05 mm"),
-        asked("near is no measure", when="nominal_height"),
-    ] = None,
-    crimp_width: Annotated[
-        float | None,
-        _read("width of the wire crimp", "2.05 mm"),
-        asked("its sheet has it", when="nominal_width"),
-        extra("the die makes the width; the height is what the press sets"),
-    ] = None,
-    nominal_width: Annotated[
-        float | None,
-        _sheet("crimp width on the sheet", "2.03 mm"),
-        extra("the die makes the width; the height is what the press sets"),
-    ] = None,
-    width_tolerance: Annotated[
-        float | None,
-        _sheet("tolerance of that width, each way", "0.10 mm"),
-        asked("near is no measure", when="nominal_width"),
-    ] = None,
-    wire: Annotated[
-        list[Wire] | None, WIRE, extra("height and width are judged without the copper")
-    ] = None,
-    crimp_shape: Annotated[
-        str | None,
-        OneOf(SHAPES, text="rolled: open barrel, two rolls over a base; hexagon; round"),
-        extra("height and width are judged without the shape"),
-    ] = None,
-    barrel_metal: Annotated[
-        float | None,
-        Nameplate(
-            "mm2",
-            above=0,
-            high=500,
-            typical="2.6 mm2",
-            text="metal of the barrel across: sheet thickness x its unrolled width",
-        ),
-        extra("height and width are judged without the metal"),
-    ] = None,
+    crimp_height: CrimpHeight,
+    nominal_height: NominalHeight = None,
+    height_tolerance: HeightTolerance = None,
+    crimp_width: CrimpWidth = None,
+    nominal_width: NominalWidth = None,
+    width_tolerance: WidthTolerance = None,
+    wire: TheWires = None,
+    crimp_shape: CrimpShape = None,
+    barrel_metal: BarrelMetal = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Is this crimp as high and as wide as its maker wants it?

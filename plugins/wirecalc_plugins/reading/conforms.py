@@ -4,29 +4,34 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Bands,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
-    Problem,
-    asked,
     at_least,
     at_most,
     calculation,
     computed,
-    extra,
     figure,
     from_memory,
     listing,
     put,
 )
 
-NORMAL, UNIFORM, TRIANGULAR = "normal-95", "uniform", "triangular"
+from .conforms_inputs import (
+    NORMAL,
+    TRIANGULAR,
+    UNIFORM,
+    Error,
+    ErrorIs,
+    LimitHigh,
+    LimitLow,
+    MeasuredValue,
+    refuse,
+)
+
 _DIVISOR = {NORMAL: 2.0, UNIFORM: math.sqrt(3), TRIANGULAR: math.sqrt(6)}
 JCGM = from_memory("jcgm-106", "JCGM 106:2012, conformity assessment", "clauses 7 and 8")
 GUM = computed("gum-b", "JCGM 100:2008 (GUM)", "4.3, standard uncertainty of a half width")
@@ -38,21 +43,6 @@ RULES = (  # guard band as a share of the error, and what the table of rules cal
     ("guard band of 1.5 times the error", 1.5),
 )
 _PLAIN = "how sure this reading decides"
-
-
-def _refuse(limit_high: float | None, limit_low: float | None, error: float) -> Iterator[Problem]:
-    if limit_high is None and limit_low is None:
-        yield Problem("limit_high", "no limit was given", "give limit_high, limit_low or both")
-    elif limit_high is not None and limit_low is not None and limit_low >= limit_high:
-        yield Problem(
-            "limit_low",
-            f"{limit_low:g} is not below the upper limit of {limit_high:g}",
-            "swap them, or leave one out",
-        )
-
-
-def _number(text: str, typical: str) -> Nameplate:
-    return Nameplate("units", low=-100, high=1_000_000, typical=typical, text=text)
 
 
 @calculation(
@@ -68,40 +58,15 @@ def _number(text: str, typical: str) -> Nameplate:
         "what the meter's sheet leaves out: leads, contact, drift since it was calibrated",
         "what was known before the reading: a batch that is mostly good makes a doubt smaller",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=("limit_high",),
 )
 def conforms(
-    measured_value: Annotated[float, _number("what was read, in any one unit", "0.096 units")],
-    error: Annotated[
-        float,
-        Nameplate(
-            "units",
-            above=0,
-            high=1_000_000,
-            typical="0.006 units",
-            text="error of the reading each way, in the same unit",
-        ),
-    ],
-    limit_high: Annotated[
-        float | None,
-        _number("most that is allowed, in the same unit", "0.100 units"),
-        asked("without a limit nothing is decided", when="not limit_low"),
-        extra("there is only a lower limit"),
-    ] = None,
-    limit_low: Annotated[
-        float | None,
-        _number("least that is allowed, in the same unit", "0.000 units"),
-        extra("there is only an upper limit"),
-    ] = None,
-    error_is: Annotated[
-        str,
-        OneOf(
-            (NORMAL, UNIFORM, TRIANGULAR),
-            text="normal-95: 95 % lie within (k = 2); uniform: all within, none likelier",
-        ),
-        extra("normal-95 counts: the way that most certificates state it"),
-    ] = NORMAL,
+    measured_value: MeasuredValue,
+    error: Error,
+    limit_high: LimitHigh = None,
+    limit_low: LimitLow = None,
+    error_is: ErrorIs = NORMAL,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Will this reading decide, and how sure is it?

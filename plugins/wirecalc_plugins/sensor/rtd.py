@@ -4,35 +4,33 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     MAKER,
     Item,
-    Nameplate,
-    OneOf,
     Origin,
-    Problem,
-    Reading,
-    asked,
-    at_or_below,
     calculation,
     cannot_tell,
     confirmed,
-    extra,
     figure,
-    instead_of,
     put,
     show,
     tables,
 )
 
 from ..lead_resistance import less_leads
+from .rtd_inputs import (
+    IceResistance,
+    PairResistance,
+    RtdBuild,
+    RtdClass,
+    SensorResistance,
+    SensorTemperature,
+    TemperatureTolerance,
+    refuse,
+)
 from .sensor_inputs import (
     PLAIN,
-    RESISTANCE,
-    TEMPERATURE,
-    TOLERANCE,
     WARMTH,
     InIceWater,
     LeadResistance,
@@ -40,8 +38,6 @@ from .sensor_inputs import (
     SensorOpen,
     beside,
     conducts,
-    refuse_leads,
-    refuse_reading,
     within_both,
 )
 
@@ -71,34 +67,6 @@ def celsius_at(ratio: float) -> float:
     return celsius
 
 
-def _refuse(
-    sensor_resistance: float | None,
-    sensor_temperature: float | None,
-    in_ice_water: bool | None,
-    sensor_open: bool | None,
-    lead_resistance: float | None,
-    pair_resistance: float | None,
-) -> Iterator[Problem]:
-    yield from refuse_reading(
-        "the resistance", sensor_resistance, "ohm", sensor_temperature, in_ice_water, sensor_open
-    )
-    yield from refuse_leads(sensor_resistance, lead_resistance)
-    if pair_resistance is None:
-        return
-    if lead_resistance is not None:
-        yield Problem(
-            "pair_resistance",
-            "the leads are in both readings and cancel, and lead_resistance was given too",
-            "give one of both",
-        )
-    if sensor_resistance is not None and at_or_below(sensor_resistance, pair_resistance):
-        yield Problem(
-            "pair_resistance",
-            f"{pair_resistance:g} ohm between the pair is no less than the reading",
-            "the pair are the two wires of one colour; the reading is across to the third",
-        )
-
-
 @calculation(
     part="sensor and switch",
     words=(
@@ -113,7 +81,7 @@ def _refuse(
         "plug, harness and board: read the sensor again at the board's plug",
         "insulation from the sheath: moisture in a probe lowers its ohms",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=(
         "sensor_resistance=1091 ohm",
         "sensor_temperature=22 C",
@@ -123,49 +91,15 @@ def _refuse(
     ),
 )
 def rtd(
-    ice_resistance: Annotated[
-        float,
-        Nameplate(
-            "ohm",
-            low=10,
-            high=10_000,
-            typical="1000 ohm",
-            text="ohms at 0 C: 100 of a Pt100, 1000 of a Pt1000",
-            steps=("100 ohm", "200 ohm", "500 ohm", "1000 ohm"),
-        ),
-    ],
-    sensor_resistance: Annotated[
-        float | None, RESISTANCE, asked("its ohms say what it is", when="sensor_open!=yes")
-    ] = None,
-    sensor_temperature: Annotated[
-        float | None,
-        TEMPERATURE,
-        asked("ohms are judged against it", when="sensor_resistance and in_ice_water!=yes"),
-    ] = None,
+    ice_resistance: IceResistance,
+    sensor_resistance: SensorResistance = None,
+    sensor_temperature: SensorTemperature = None,
     in_ice_water: InIceWater = None,
     sensor_open: SensorOpen = None,
-    rtd_class: Annotated[
-        str | None,
-        OneOf(("AA", "A", "B", "C"), text="class of IEC 60751 marked on it", on_plate=True),
-        asked("near is no measure", when="sensor_resistance and not temperature_tolerance"),
-    ] = None,
-    rtd_build: Annotated[
-        str | None,
-        OneOf(("wire-wound", "film"), text="build of the platinum resistor"),
-        extra("it is asked for where the class ends sooner for one of them"),
-    ] = None,
-    temperature_tolerance: Annotated[float | None, TOLERANCE, instead_of("rtd_class")] = None,
-    pair_resistance: Annotated[
-        float | None,
-        Reading(
-            "ohm",
-            low=0,
-            high=100,
-            typical="0.6 ohm",
-            text="between the two wires of one colour, by the same leads",
-        ),
-        instead_of("lead_resistance"),
-    ] = None,
+    rtd_class: RtdClass = None,
+    rtd_build: RtdBuild = None,
+    temperature_tolerance: TemperatureTolerance = None,
+    pair_resistance: PairResistance = None,
     lead_resistance: LeadResistance = None,
 ) -> Iterator[Item]:
     """Does this platinum sensor (RTD) have the ohms of its temperature?

@@ -57,6 +57,7 @@ SheetTemperature = Annotated[
         high=HOTTEST_C,
         typical="25 C",
         text="temperature of each point of that sheet",
+        either_scale=True,
     ),
     asked("a point has its temperature", when="sheet_resistance"),
 ]

@@ -4,46 +4,41 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     PRACTICE,
     Item,
-    OneOf,
     Origin,
-    Problem,
-    Reading,
     Source,
     answer,
-    asked,
     calculation,
     cannot_tell,
     figure,
-    instead_of,
     put,
     tables,
 )
 
 from .sensor_inputs import (
     PLAIN,
-    TEMPERATURE,
-    TOLERANCE,
     WARMTH,
     InIceWater,
     Read,
     SensorOpen,
     beside,
     conducts,
-    refuse_reading,
     within_both,
+)
+from .thermocouple_inputs import (
+    ColdJunction,
+    SensorTemperature,
+    TemperatureTolerance,
+    ThermocoupleType,
+    ThermocoupleVoltage,
+    ToleranceClass,
+    refuse,
 )
 
 REVERSED_K = 5.0  # junctions this far apart have a sign of their own; common practice
-
-
-def _types() -> list[str]:
-    rows = tables.load("thermocouple-functions").rows
-    return list(dict.fromkeys(r.text("thermocouple_type") for r in rows))
 
 
 class Function:
@@ -81,17 +76,6 @@ class Function:
         return (low + high) / 2
 
 
-def _refuse(
-    thermocouple_voltage: float | None,
-    sensor_temperature: float | None,
-    in_ice_water: bool | None,
-    sensor_open: bool | None,
-) -> Iterator[Problem]:
-    yield from refuse_reading(
-        "the millivolts", thermocouple_voltage, "mV", sensor_temperature, in_ice_water, sensor_open
-    )
-
-
 @calculation(
     part="sensor and switch",
     words=(
@@ -106,7 +90,7 @@ def _refuse(
         "a meter that shows degrees corrects its cold junction itself: mV need a mV range",
         "whether the tip touches what it should tell",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=(
         "thermocouple_type=K",
         "thermocouple_voltage",
@@ -116,47 +100,14 @@ def _refuse(
     ),
 )
 def thermocouple(
-    thermocouple_type: Annotated[
-        str, OneOf(_types, text="letter of the thermocouple, by its plug or colour")
-    ],
-    thermocouple_voltage: Annotated[
-        float | None,
-        Reading(
-            "mV",
-            low=-20,
-            high=100,
-            typical="3.10 mV",
-            text="millivolts of the thermocouple, plus lead to plus wire",
-            if_open="give sensor_open yes",
-        ),
-        asked("its millivolts say what it is", when="sensor_open!=yes"),
-    ] = None,
-    cold_junction: Annotated[
-        float | None,
-        Reading(
-            "C",
-            low=-40,
-            high=100,
-            typical="25 C",
-            text="temperature where its wires meet the copper of the meter",
-        ),
-        asked("millivolts tell only how much hotter the tip is", when="thermocouple_voltage"),
-    ] = None,
-    sensor_temperature: Annotated[
-        float | None,
-        TEMPERATURE,
-        asked(
-            "millivolts are judged against it", when="thermocouple_voltage and in_ice_water!=yes"
-        ),
-    ] = None,
+    thermocouple_type: ThermocoupleType,
+    thermocouple_voltage: ThermocoupleVoltage = None,
+    cold_junction: ColdJunction = None,
+    sensor_temperature: SensorTemperature = None,
     in_ice_water: InIceWater = None,
     sensor_open: SensorOpen = None,
-    tolerance_class: Annotated[
-        str | None,
-        OneOf(("class-1", "class-2"), text="class of IEC 60584-1 on its sheet", on_plate=True),
-        asked("near is no measure", when="thermocouple_voltage and not temperature_tolerance"),
-    ] = None,
-    temperature_tolerance: Annotated[float | None, TOLERANCE, instead_of("tolerance_class")] = None,
+    tolerance_class: ToleranceClass = None,
+    temperature_tolerance: TemperatureTolerance = None,
 ) -> Iterator[Item]:
     """Does this thermocouple have the millivolts of its temperature?
 

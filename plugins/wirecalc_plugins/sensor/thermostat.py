@@ -3,81 +3,36 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Annotated
 
 from wirecalc import (
     MAKER,
     PRACTICE,
     Item,
-    Nameplate,
     Origin,
-    Problem,
-    Reading,
-    YesNo,
-    asked,
     at_least,
     at_most,
     at_or_above,
     calculation,
-    extra,
     figure,
-    instead_of,
     put,
     requires,
 )
 
+from .thermostat_inputs import (
+    ClosingTemperature,
+    ClosingTolerance,
+    MarkedClosing,
+    MarkedDifferential,
+    MarkedOpening,
+    NeverClosed,
+    NeverOpened,
+    OpeningTemperature,
+    OpeningTolerance,
+    refuse,
+)
+
 ANOTHER = "heat and cool it again, slower than 1 K a minute; then another of the maker's number"
 _PLAIN = "the temperatures at which the thermostat switches"
-
-
-def _at(text: str, typical: str) -> Reading:
-    return Reading("C", low=-60, high=350, typical=typical, text=text)
-
-
-def _mark(text: str, typical: str) -> Nameplate:
-    return Nameplate("C", low=-60, high=350, typical=typical, text=text)
-
-
-def _kelvin(text: str, typical: str) -> Nameplate:
-    return Nameplate(
-        "K",
-        above=0,
-        high=100,
-        typical=typical,
-        text=text,
-        dimension="temperature difference",
-    )
-
-
-def _refuse(
-    opening_temperature: float | None,
-    closing_temperature: float | None,
-    never_opened: bool | None,
-    never_closed: bool | None,
-    marked_opening: float | None,
-    marked_closing: float | None,
-    marked_differential: float | None,
-) -> Iterator[Problem]:
-    for what, never, at in (
-        ("opened", never_opened, opening_temperature),
-        ("closed", never_closed, closing_temperature),
-    ):
-        if never and at is not None:
-            yield Problem(
-                f"never_{what}", f"it {what} at {at:g} C, and never did", "give one of both"
-            )
-    if marked_closing is not None and marked_differential is not None:
-        yield Problem(
-            "marked_differential",
-            "the closing temperature was given, and the differential says it too",
-            "give one of both",
-        )
-    if marked_opening is not None and marked_opening == marked_closing:
-        yield Problem(
-            "marked_closing",
-            f"it opens and closes at {marked_opening:g} C",
-            "they lie apart; read the sheet again, or leave one out",
-        )
 
 
 @calculation(
@@ -95,7 +50,7 @@ def _refuse(
         "whether it sits tight on what it should feel",
         "what its contacts carry: ohms say little of a contact under load",
     ),
-    refuse=_refuse,
+    refuse=refuse,
     example_with=(
         "opening_temperature",
         "closing_temperature",
@@ -106,56 +61,15 @@ def _refuse(
     ),
 )
 def thermostat(
-    opening_temperature: Annotated[
-        float | None,
-        _at("temperature at which it opened", "59 C"),
-        asked("its mark is about it", when="marked_opening and never_opened!=yes"),
-    ] = None,
-    closing_temperature: Annotated[
-        float | None,
-        _at("temperature at which it closed", "46 C"),
-        asked("its mark is about it", when="marked_closing and never_closed!=yes"),
-        asked("the differential is about it", when="marked_differential and never_closed!=yes"),
-    ] = None,
-    never_opened: Annotated[
-        bool | None,
-        YesNo("it stayed closed, well past where it should open"),
-        extra("a temperature at which it opened says so"),
-    ] = None,
-    never_closed: Annotated[
-        bool | None,
-        YesNo("it stayed open, well past where it should close"),
-        extra("a temperature at which it closed says so"),
-    ] = None,
-    marked_opening: Annotated[
-        float | None,
-        _mark("temperature at which its mark or sheet has it open", "60 C"),
-        asked("without its mark no point is wrong", when="opening_temperature"),
-    ] = None,
-    opening_tolerance: Annotated[
-        float | None,
-        _kelvin("tolerance of that temperature, each way", "3 K"),
-        asked("near is no measure", when="marked_opening"),
-    ] = None,
-    marked_closing: Annotated[
-        float | None,
-        _mark("temperature at which its mark or sheet has it close", "45 C"),
-        asked(
-            "without its mark no point is wrong",
-            when="closing_temperature and not marked_differential",
-        ),
-    ] = None,
-    closing_tolerance: Annotated[
-        float | None,
-        _kelvin("tolerance of that temperature, each way", "4 K"),
-        asked("near is no measure", when="marked_closing"),
-        asked("near is no measure", when="marked_differential"),
-    ] = None,
-    marked_differential: Annotated[
-        float | None,
-        _kelvin("how far below its opening it closes, as L140-30 has it", "15 K"),
-        instead_of("marked_closing"),
-    ] = None,
+    opening_temperature: OpeningTemperature = None,
+    closing_temperature: ClosingTemperature = None,
+    never_opened: NeverOpened = None,
+    never_closed: NeverClosed = None,
+    marked_opening: MarkedOpening = None,
+    opening_tolerance: OpeningTolerance = None,
+    marked_closing: MarkedClosing = None,
+    closing_tolerance: ClosingTolerance = None,
+    marked_differential: MarkedDifferential = None,
 ) -> Iterator[Item]:
     """Does this thermostat open and close where its mark says?
 
