@@ -44,6 +44,7 @@ TRIAL = Trial(
         "locked_rotor_current": texts(["12 A"]),
     },
     spans={
+        "failed_starts": Span("0", "100", "none to what nobody should try"),
         "stood_for": Span("0 min", "10000 min", "a moment to a week"),
         "maker_wait": Span("0 min", "240 min", "what sheets ask for", over=True),
         "restart_current": Span("0 A", "400 A", "what a clamp reads of a motor"),
