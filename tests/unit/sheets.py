@@ -35,6 +35,9 @@ GOOD = {  # as left, of one machine
     'locked_rotor_current = "12 A"\nbreaker = "15 A"\nvoltage = "117.2 V ±(1%+3)"\n'
     'meter_mode = "inrush"\npeak = "10.9 A ±(2%+5)"\nsettled = "1.20 A ±(2%+5)"\n'
     'settle_time = "0.4 s ±0.1 s"\n',
+    "draw": 'draw_kind = "motor"\nnameplate_voltage = "120 V"\nnameplate_current = "1.0 A"\n'
+    'voltage_running = "119.6 V ±(1%+3)"\ncurrent = "0.80 A ±(2%+2)"\n'
+    'measured_power = "82 W ±2%"\n',
     "element": 'nameplate_power = "646 W"\nnameplate_voltage = "120 V"\n'
     'element_resistance = "22.6 ohm ±(1%+1)"\nlead_resistance = "0.2 ohm"\n'
     'element_voltage = "119.0 V ±(1%+3)"\n',

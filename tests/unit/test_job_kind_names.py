@@ -27,7 +27,11 @@ MEANS = {  # common practice, no source
     "microwave": ["microwave oven"],
     "washer": ["washing machine"],
     "disposal": ["garbage disposal"],
-    "other": ["range hood", "toaster oven", "coffee maker", "hair dryer", "space heater"],
+    "ice-machine": ["ice maker", "ice machine"],
+    "fan": ["ceiling fan", "Attic fan"],
+    "portable-heater": ["space heater", "fan heater", "portable heater"],
+    "sump-pump": ["sump pump", "sewage pump"],
+    "other": ["range hood", "toaster oven", "coffee maker", "hair dryer"],
 }
 NAMED = [(name, kind) for kind, names in MEANS.items() for name in names]
 

@@ -71,8 +71,16 @@ BESIDES = {
     "gas-range": set(),
     "dishwasher": {("breaker", "")},
     "water-heater": {("element", "electric"), ("breaker", "electric or heat pump")},
-    "microwave": set(),
+    "microwave": {("breaker", "")},
     "disposal": set(),
+    "ice-machine": {
+        ("inrush", FIXED),
+        ("breaker", "cord-connected"),
+        ("motor-circuit", "hard-wired"),
+    },
+    "fan": {("draw", "")},
+    "portable-heater": {("draw", ""), ("breaker", "")},
+    "sump-pump": {("inrush", ""), ("breaker", "")},
     "other": set(),
 }
 
@@ -650,7 +658,7 @@ HIGH, DOOR = sheets.OF_MICROWAVE
 
 
 def microwave(high: str, door: str, more: str = "") -> str:
-    text = whole(kind="microwave") + more
+    text = whole(kind="microwave") + check("breaker") + more
     lines = f'{HIGH} = "{high}"\n{DOOR} = "{door}"\n'
     return text.replace("[confirmed]\n", f"[confirmed]\n{lines}")
 

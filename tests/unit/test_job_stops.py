@@ -59,7 +59,8 @@ def test_meters_category_is_said_at_power_up_where_it_was_not() -> None:
     [
         *((kind, False) for kind in ("refrigerator", "freezer", "washer", "microwave")),
         *((k, True) for k in ("air-conditioner", "dishwasher", "disposal", "dryer", "other")),
-        *((kind, True) for kind in ("range", "water-heater")),
+        *((kind, True) for kind in ("range", "water-heater", "fan", "ice-machine")),
+        *((kind, False) for kind in ("portable-heater", "sump-pump")),
     ],
 )
 def test_machine_of_which_the_sheet_does_not_say_how_it_is_connected(kind: str, both: bool) -> None:
@@ -71,7 +72,8 @@ def test_machine_of_which_the_sheet_does_not_say_how_it_is_connected(kind: str, 
     ("kind", "has"),
     [
         *((kind, True) for kind in ("refrigerator", "microwave", "heat-pump-dryer", "other")),
-        *((kind, False) for kind in ("dryer", "range", "water-heater")),
+        *((kind, True) for kind in ("fan", "sump-pump", "ice-machine")),
+        *((kind, False) for kind in ("dryer", "range", "water-heater", "portable-heater")),
         ("a kind that nobody lists", True),
     ],
 )

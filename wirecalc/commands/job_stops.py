@@ -18,7 +18,10 @@ _STOPS = {  # step -> keys of the caution library
     "power up": ("gnd-01", "cord-04", "meter-01"),
 }
 _HANDS_IN = STEPS[STEPS.index("dead tests") : STEPS.index("power up")]  # but for live readings
-_ANY = ("air-conditioner", "dishwasher", "disposal", "dryer", "other", "range", "water-heater")
+_ANY = (
+    *("air-conditioner", "dishwasher", "disposal", "dryer", "other", "range", "water-heater"),
+    *("fan", "ice-machine"),
+)
 _WAYS = {"cord-connected": ("dead-02",), "hard-wired": ("dead-03",)}  # how it is isolated
 _STILL = "STOP  still unplugged or locked out, and proven dead?"
 

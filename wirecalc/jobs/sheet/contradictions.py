@@ -28,8 +28,11 @@ _NOT_BESIDE: Mapping[
         "connection": ("plug", "large-plug"),
     },
 }
-_COLD = ("refrigerator", "freezer")
-_DRY = ("washer", "range", "gas-range", "gas-dryer", "dishwasher", "microwave", "disposal")
+_COLD = ("refrigerator", "freezer", "ice-machine")
+_DRY = (
+    *("washer", "range", "gas-range", "gas-dryer", "dishwasher", "microwave", "disposal"),
+    *("fan", "portable-heater", "sump-pump"),
+)
 _NO_STRAP = (  # 120 V, or grounded by a wire of its own: ranges and dryers alone have one
     *_COLD,
     *(kind for kind in _DRY if kind != "range"),
