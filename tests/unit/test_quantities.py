@@ -2,6 +2,7 @@
 
 import pytest
 
+from wirecalc import Reading
 from wirecalc.base.errors import BadText
 from wirecalc.typed.quantities import read_quantity
 
@@ -189,3 +190,9 @@ def test_refuses_and_says_what_would_do(text: str, dimension: str, unit: str, sa
     with pytest.raises(BadText) as caught:
         read_quantity(text, dimension, unit)
     assert says in str(caught.value)
+
+
+@pytest.mark.parametrize("text", ["5.87747e-39 mm", "1.41e-78 mm", "1e5-2e6 mm"])
+def test_an_exponent_is_refused_and_no_attempt_to_explain_it_goes_on_for_ever(text: str) -> None:
+    with pytest.raises(BadText, match="not a plain number"):
+        Reading("mm", low=0, high=20, text="a wire", typical="1 mm").read(text)

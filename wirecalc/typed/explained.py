@@ -32,6 +32,7 @@ _THERE_AND_BACK = re.compile(
     r"(?:round ?-?trip|there and back|both ways|two ways?|loop|return|total)", re.IGNORECASE
 )
 Read = Callable[[str], object]
+_tried: list[str] = []
 
 
 def says_none(text: object) -> bool:
@@ -51,9 +52,10 @@ def explained(
 ) -> BadText:
     """Return the refusal of a text with what would do, where its meaning shows; else the `error`.
 
-    `read` reads a text as it is read here; `upper` names the input for the upper end.
+    `read` reads a text as it is read here; `upper` names the input for the upper end. A text that
+    is tried on the way to that is not explained in turn.
     """
-    if len(text) > LONGEST:  # nobody meant it, and patterns would take long over it
+    if _tried or len(text) > LONGEST:  # so long a text nobody meant, and patterns take long over it
         return error
     if says_none(text):
         return no_value(text)
@@ -89,10 +91,13 @@ def _without_unit(text: str, dimension: str, unit: str, read: Read, error: BadTe
 
 
 def _is_read(text: str, read: Read) -> bool:
+    _tried.append(text)
     try:
         read(text)
     except BadText:
         return False
+    finally:
+        _tried.pop()
     return True
 
 

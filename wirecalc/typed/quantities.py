@@ -30,6 +30,7 @@ _NUMBER = re.compile(
 FRACTIONS = {"length": ("in", "ft"), "power": ("hp",)}  # the units in which one may be typed
 _RANGE = re.compile(r"(?:[a-zA-Zµμ%]+\s*)?(?:-|–|—|\bto\b)\s*\d")  # the rest of 88-108 uF
 _COMMA = re.compile(r"\d,\d", re.ASCII)
+_MORE = re.compile(r"[\d.*/^+]|[eE](?!(?i:[a-z]))")  # behind a number that is not over
 _METER_FORM = re.compile(r"\(\s*(?P<pct>[^%+()]+)%\s*\+\s*(?P<more>[^()]+)\)")
 
 
@@ -66,7 +67,7 @@ def read_number(text: str) -> tuple[Number, str]:
     if match is None:
         raise BadText(f"{text!r} does not start with a number", NO_NUMBER)
     rest = text[match.end() :]
-    if re.match(r"[\d.*/^eE+]", rest) and not re.match(r"e[a-z]", rest, re.IGNORECASE):
+    if _MORE.match(rest):
         raise BadText(f"{text!r} is not a plain number", "write it out, such as 0.25 or 1/4")
     return _value(match, text), rest.strip()
 
@@ -90,19 +91,19 @@ def comma(text: str) -> BadText | None:
 
 
 def _value(match: re.Match[str], text: str) -> Number:
-    part = match.groupdict()
-    sign = -1.0 if part["sign"] in ("-", "−") else 1.0
-    if part["decimal"] is not None:
-        places = len(part["decimal"].partition(".")[2])
-        number = Number(sign * float(part["decimal"]), 10.0**-places)
+    sign = -1.0 if match["sign"] in ("-", "−") else 1.0
+    decimal = match["decimal"]
+    if decimal is not None:
+        places = len(decimal.partition(".")[2])
+        number = Number(sign * float(decimal), 10.0**-places)
     else:
-        top, bottom = part["n"] or part["fn"], part["d"] or part["fd"]
+        top, bottom = match["n"] or match["fn"], match["d"] or match["fd"]
         if int(bottom) == 0:
             raise BadText(f"{text!r} divides by zero", NO_NUMBER)
         if int(top) >= int(bottom):
             wrong = f"{text!r} has a slash, and a fraction is less than one"
             raise BadText(wrong, "write one of the two numbers, or a fraction such as 1 1/4 in")
-        number = Number(sign * (int(part["whole"] or 0) + int(top) / int(bottom)), None)
+        number = Number(sign * (int(match["whole"] or 0) + int(top) / int(bottom)), None)
     if not math.isfinite(number.value):
         raise BadText(f"{text!r} is not a finite number", NO_NUMBER)
     return number
@@ -161,6 +162,8 @@ def _refuse_fraction(text: str, unit: str, dimension: str) -> None:
 
 def split_error(text: str) -> tuple[str, str]:
     """Split a text at ± or +/- into the quantity and the instrument's error."""
+    if "±" not in text and "+" not in text:
+        return text.strip(), ""
     main, mark, error = text.replace("+/-", "±").replace("+-", "±").partition("±")
     if mark and not error.strip():
         raise BadText(f"{text!r} says ± and no error", "write ±3%, ±0.05 A or ±(2%+5)")

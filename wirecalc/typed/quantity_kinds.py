@@ -24,6 +24,9 @@ _OPEN = re.compile(
 )  # shown past the range
 
 
+_DIGITS = tuple("123456789")  # no word for open begins with one
+
+
 class QuantityKind(Kind):
     """A number with a unit and a span; `steps` are the values that are sold or standard."""
 
@@ -108,6 +111,8 @@ class QuantityKind(Kind):
 
     def read_with(self, given: object, companions: Mapping[str, object]) -> Read:
         """Read it with the meter's error that was given for all; its own stands before that."""
+        if not companions:
+            return self.read(given)
         error = str(companions.get(self.error_input) or "").replace("+/-", "").lstrip("± ")
         plain = isinstance(given, str) and not split_error(given)[1]
         return self.read(f"{given} ±{error}" if error and plain else given)
@@ -160,7 +165,7 @@ class Reading(QuantityKind):
 
     def read(self, given: object) -> Read:
         typed = given.strip() if isinstance(given, str) else ""
-        if _OPEN.fullmatch(typed):
+        if typed[:1] not in _DIGITS and _OPEN.fullmatch(typed):
             raise BadText(f"{typed!r} is no number: it is past the meter's range", self._for_open)
         if typed[:1] not in ("<", ">"):
             return super().read(given)
