@@ -106,11 +106,37 @@ HARMLESS = {  # bodies of a house rule that try to loosen, and change nothing
 }
 
 
+UNITS = {  # declared at import -> why they are refused
+    "a unit of wirecalc, another factor": (
+        "declare_unit('lbf', dimension='force', factor=100)",
+        "force is a dimension of wirecalc's own, and takes no other units; there are lbf",
+    ),
+    "a unit of wirecalc, elsewhere": (
+        "declare_unit('lbf', dimension='pull', factor=100)",
+        "'lbf' is a spelling of lbf (force) already",
+    ),
+    "a spelling of wirecalc": (
+        "declare_unit('pound', dimension='mass', factor=0.45359237, spellings=('newton',))",
+        "'newton' is a spelling of N (force) already",
+    ),
+    "a unit that was refused until now": (
+        "declare_unit('lb', dimension='force', factor=100)",
+        "force is a dimension of wirecalc's own",
+    ),
+}
+
+
 def kinds() -> Iterator[tuple[str, Kind]]:
     """Yield every kind with its name."""
     at_loading: dict[str, tuple[Any, ...]] = {**AT_LOADING, **STRANGE, **BROKEN, **MARKED}
     for name, (source, says, *_) in {**at_loading, **AT_IMPORT}.items():
         yield f"loading: {name}", Kind(source, ITSELF, says)
+    for name, (body, says) in UNITS.items():
+        source = NAMES + calculation("odd")
+        yield (
+            f"unit: {name}",
+            Kind(f"from wirecalc import declare_unit\n{body}\n{source}", ITSELF, says),
+        )
     for name, (body, says) in BODIES.items():
         yield f"calculation: {name}", Kind(NAMES + calculation("odd", body) + MUTE, ITS_OWN, says)
     for refuse, made in LATER.items():
@@ -170,3 +196,19 @@ def test_it_harms_no_more_than_it_may(
         assert "odd of plugin demo_misbehaving 1.0 failed" in done.err
         assert kind.says in done.err
         assert "(demo_misbehaving.py, line " in done.err
+
+
+def test_of_two_that_mean_another_unit_the_second_is_named(
+    outside: Outside, wirecalc_cli: Callable[..., Any]
+) -> None:
+    """None of its calculations is there, so nothing is read by the factor of the other."""
+    declares = (
+        "from wirecalc import declare_unit\ndeclare_unit('bar', dimension='pressure', factor={})\n"
+    )
+    outside.add("demo_a", declares.format(100000) + calculation("a_bar"))
+    outside.add("demo_b", declares.format(1) + calculation("b_bar"))
+    assert wirecalc_cli("a-bar", "--current", "5 A").status == 0
+    done = wirecalc_cli("b-bar", "--current", "5 A")
+    assert done.status == 2
+    said = "demo_a declared it already, as bar of pressure, 100000 in SI; here it is bar of"
+    assert said in " ".join(done.err.split())
