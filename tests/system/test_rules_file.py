@@ -375,16 +375,20 @@ def test_checking_tries_a_criterion_that_only_another_input_brings(
 def test_checking_hints_at_a_calculation_with_the_same_limit(
     cli_main: Command, tmp_path: Path
 ) -> None:
-    """Both judge by the pull-out forces of UL 486A: a rule for one would be gone round."""
+    """All judge by the pull-out forces of UL 486A: a rule for one would be gone round."""
     path = tmp_path / "our-shop.toml"
     path.write_text(SHOP, encoding="utf-8")
     done = cli_main("rules", str(path))
-    hint = "pull-batch judges 'lowest pull, ul-486a' by the same limit"
+    hints = (
+        "pull-batch judges 'lowest pull, ul-486a' by the same limit",
+        "shared-barrel judges 'wire 1 by itself' by the same limit",
+    )
     assert (done.status, done.complaints) == (
         0,
-        [f"our-shop.toml, line 2: {hint}, and no rule here is for it"],
+        [f"our-shop.toml, line 2: {hint}, and no rule here is for it" for hint in hints],
     )
-    more = '[[rule]]\nname = "b"\ncalculations = ["pull-batch"]\nforbid = true\n'
+    both = '["pull-batch", "shared-barrel"]'
+    more = f'[[rule]]\nname = "b"\ncalculations = {both}\nforbid = true\n'
     path.write_text(SHOP + more, encoding="utf-8")
     assert cli_main("rules", str(path)).err == ""
 
