@@ -17,6 +17,7 @@ from .browser import AXE, CHROMIUM, Browser
 from .pages import EXAMPLES, SHEETS, evaluated, evil_job
 
 LONG = "unbroken" * 40
+MANY = 10  # checks, from which on a job prints on three pages
 pytestmark = pytest.mark.skipif(
     CHROMIUM is None, reason="needs Chromium (Debian's package chromium)"
 )
@@ -57,7 +58,7 @@ def test_the_browser_check_sees_what_is_wrong(browser: Browser, tmp_path: Path) 
 
 @pytest.mark.parametrize("sheet", [s.stem for s in SHEETS])
 @pytest.mark.parametrize("paper", ["letter", "A4"])
-def test_a_job_prints_on_two_pages_without_complaint(
+def test_a_job_prints_on_few_pages_without_complaint(
     browser: Browser, paper: str, sheet: str, tmp_path: Path
 ) -> None:
     job = evaluated(EXAMPLES / f"{sheet}.toml")
@@ -67,7 +68,7 @@ def test_a_job_prints_on_two_pages_without_complaint(
     pdf, complaints = browser.print_pdf(path)
     assert complaints == []
     reader = PdfReader(pdf)
-    assert len(reader.pages) <= 2
+    assert len(reader.pages) <= (3 if len(job.checks) >= MANY else 2)
     printed = " ".join(" ".join(p.extract_text() for p in reader.pages).split())
     assert "Limits of this answer" in printed
     for check in job.checks:

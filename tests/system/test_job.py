@@ -83,7 +83,7 @@ def test_new_sheet_under_a_name_that_is_no_text(cli_main: Command, tmp_path: Pat
         (("--new", "dryer", "--format", "json"), "--new is not written as json"),
         (("--new", "dryer", "sheet.toml"), "was not expected beside --new"),
         (("--new", "dryer", "--check-only"), "--check-only: means nothing beside --new"),
-        (("--new", "dryer", "--chart", "x.svg"), "--chart: is not an option of this command"),
+        (("--new", "dryer", "--chart", "x.svg"), "--chart: means nothing without --history"),
         (("sheet.toml", "--chart", "x.svg"), "--format html"),
         (("--check-only",), "needs a job sheet"),
         (("sheet.toml", "--check-onli"), "did you mean --check-only?"),

@@ -18,6 +18,8 @@ from .load_plugins import catalogue, warnings
 from .options import Options, split
 from .result import CANNOT_TELL, PASS, Result, refuse_onto, status_of
 
+_IN_PLACE = {"chart": "a job's pictures stand in --format html"}
+
 
 def run(words: Sequence[str]) -> Result:
     """Evaluate a job sheet, or what its options ask for in place of that."""
@@ -81,7 +83,7 @@ def _refuse_mixed(options: Options) -> None:
     ]
     needs = {"chart": "history", "tool": "chart", "with-names": "export"}
     options.problems += [
-        Problem(f"--{own}", f"means nothing without --{other}")
+        Problem(f"--{own}", f"means nothing without --{other}", _IN_PLACE.get(own, ""))
         for own, other in needs.items()
         if own in options.own and other not in options.own
     ]
