@@ -21,6 +21,7 @@ TRIAL = Trial(
     good=MILK | {"evaporator_temperature": "-15 C"},
     zero=("cabinet_temperature", "evaporator_temperature", "settled_time"),
     bad=(
+        Bad("compartment", "attic", "'attic'", "fresh-food"),
         Bad("food_rule", "moon", "'moon'", "us-home"),
         Bad("food_rule", "eu-quick-frozen", "no temperature of a fresh-food", "take us-home"),
         Bad("measured_in", "soup", "'soup'", "food"),

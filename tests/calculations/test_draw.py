@@ -24,6 +24,7 @@ TRIAL = Trial(
     | {"cycle_time": "100 min", "greatest_cycle_energy": "1.3 kWh"},
     printed=("nameplate_voltage", "rated_input", "nameplate_current", "greatest_cycle_energy"),
     bad=(
+        Bad("all_on", "perhaps", "'perhaps'", "yes"),
         Bad("draw_kind", "lamp", "'lamp'", "heater"),
         Bad("voltage_running", "40 V", "40 V, and its plate says 120 V", "read plate and meter"),
         Bad("measured_power", "1004 W", "more than 955.8 VA", "at one moment"),

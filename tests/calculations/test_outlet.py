@@ -30,6 +30,7 @@ TRIAL = Trial(
     ),
     printed=("nominal_voltage",),
     bad=(
+        Bad("protection", "lamp", "'lamp'", "class-iii"),
         Bad("outlet_kind", "5-15", "'5-15'", "120-grounded"),
         Bad("ground_proof", "lamp", "'lamp'", "loop-tester"),
         Bad("line_neutral", "401 V", "401 V is no line of a house", "range and unit"),

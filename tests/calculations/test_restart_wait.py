@@ -21,6 +21,10 @@ TRIAL = Trial(
     zero=("stood_for", "restart_current"),
     printed=("maker_wait", "locked_rotor_current"),
     bad=(
+        Bad("high_torque", "perhaps", "'perhaps'", "yes"),
+        Bad("metering", "lamp", "'lamp'", "expansion-valve"),
+        Bad("overload_closed", "perhaps", "'perhaps'", "yes"),
+        Bad("start_device", "lamp", "'lamp'", "combined-kit"),
         Bad("motor_kind", "pump", "'pump'", "compressor"),
         Bad("last_start", "hummed", "'hummed'", "failed"),
         Bad("last_start", "ran", "ran, and 1 failed in a row", "failed or overload"),

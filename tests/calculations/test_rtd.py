@@ -22,6 +22,7 @@ TRIAL = Trial(
     zero=("sensor_temperature", "lead_resistance"),
     printed=("ice_resistance", "temperature_tolerance"),
     bad=(
+        Bad("rtd_build", "glass", "'glass'", "film"),
         Bad("sensor_open", "yes", "100 ohm is not open", "give the resistance"),
         Bad("in_ice_water", "yes", "another was given", "give one of both"),
         Bad("pair_resistance", "0.6 ohm", "lead_resistance was given too", "give one of both"),

@@ -22,6 +22,8 @@ TRIAL = Trial(
     | {"barrel": "16-14 AWG", "stamp": "16-14 AWG", "soldered_ends": "no"},
     zero=("insulation_gap",),
     bad=(
+        Bad("barrel", "moon", "'moon'", "AWG"),
+        Bad("stamp", "moon", "'moon'", "AWG"),
         Bad("force", "24 lbf", "1 forces for 2 wires", "in the order of the wires"),
         Bad("terminal", "knot", "'knot'", "ring"),
         Bad("soldered_ends", "perhaps", "'perhaps'", "yes or no"),
