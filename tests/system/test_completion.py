@@ -78,7 +78,7 @@ def test_first_word(offered: Words) -> None:
     found = offered("wirecalc ")
     assert found >= CALCULATIONS
     assert found >= {"ask", "completion", "explain", "job", "plugins", "schema", "tables"}
-    assert offered("wirecalc pul") == {"pull", "pull-batch", "pull-tester"}
+    assert offered("wirecalc pul") == {"pull", "pull-batch", "pull-down", "pull-tester"}
 
 
 def test_options_that_were_not_given_yet(offered: Words) -> None:
@@ -111,7 +111,7 @@ def test_names_behind_commands(offered: Words) -> None:
 
 def test_batch(offered: Words, empty_folder: Path) -> None:
     (empty_folder / "pulls.csv").touch()
-    assert offered("wirecalc batch pul") == {"pull", "pull-batch", "pull-tester"}
+    assert offered("wirecalc batch pul") == {"pull", "pull-batch", "pull-down", "pull-tester"}
     assert offered("wirecalc batch pull ") >= {"pulls.csv"}
     assert offered("wirecalc batch pull pulls.csv --te") == {"--terminal"}
     assert offered("wirecalc batch pull pulls.csv --terminal r") == {"ring"}
