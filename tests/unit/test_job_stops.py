@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from wirecalc.commands.job_stops import Stops
+from wirecalc.commands.job_stops import Stops, of_machine
 from wirecalc.jobs.checks import STEPS
 
 PLUG, POLES, DEAD = "pull the plug", "lock both poles", "prove dead"
@@ -79,3 +79,18 @@ def test_machine_of_which_the_sheet_does_not_say_how_it_is_connected(kind: str, 
 )
 def test_charge_of_a_capacitor_is_left_out_only_where_there_is_none(kind: str, has: bool) -> None:
     assert (BLEED in said(Stops(), "isolate", {"kind": kind})) is has
+
+
+@pytest.mark.parametrize(
+    ("kind", "first"),
+    [
+        ("microwave", ["Leave the cover shut", "capacitor whose charge kills"]),
+        ("sump-pump", ["Shut water and power"]),
+        ("ice-machine", ["Ventilate"]),
+        ("fan", []),
+    ],
+)
+def test_what_stands_first_on_a_sheet_of_a_kind(kind: str, first: list[str]) -> None:
+    said_first = " ".join(of_machine({"kind": kind}))
+    assert all(words in said_first for words in first)
+    assert bool(said_first) is bool(first)
