@@ -37,6 +37,7 @@ TRIAL = Trial(
         "barrel": texts(["16-14 AWG"]),
         "stamp": texts(["16-14 AWG", "22-16 AWG"]),
         "soldered_ends": texts(["yes", "no"]),
+        "listed_for": texts(["stranded", "solid", "either", "combination"]),
     },
     spans={
         "insulation_gap": Span("0 mm", "50 mm", "butted to a strip that was far too long"),
@@ -123,3 +124,21 @@ def test_newtons_typed_as_lbf_are_refused() -> None:
     with pytest.raises(wirecalc.BadInput, match="look at the unit"):
         wirecalc.run("shared-barrel", **PAIR | {"wire": ["24 AWG", "16 AWG"],
                                                 "force": ["40 lbf", "35 lbf"]})  # fmt: skip
+
+
+@source("UL 486A and UL 486C", "8th edition; 486C recalled", "pull-out", seen="three; none")
+@pytest.mark.parametrize("force", ["19 lbf", "21 lbf"])
+def test_a_wire_of_a_pair_is_judged_no_milder_than_by_itself(force: str) -> None:
+    for terminal in ("butt", "ring", "push-on"):
+        for wire in ("18 AWG", "18 AWG solid", "18 AWG tinned"):
+            alone = wirecalc.run("pull", wire=wire, terminal=terminal, force=force)
+            pair = wirecalc.run(
+                "shared-barrel",
+                wire=[wire, "18 AWG"],
+                terminal=terminal,
+                force=[force, "60 lbf"],
+                insulation_gap="0.5 mm",
+                soldered_ends="no",
+            )
+            assert pair.verdict is not None and alone.verdict is not None
+            assert pair.verdict.rank >= alone.verdict.rank, (terminal, wire)

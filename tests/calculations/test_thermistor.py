@@ -242,3 +242,9 @@ def test_a_sheet_in_a_file(tmp_path: Path) -> None:
     typed = sheet(sensor_temperature="12 C")
     filed = {k: v for k, v in typed.items() if not k.startswith("sheet_")}
     assert figures(**filed, sheet=str(path)) == figures(**typed)
+
+
+@independent("one point without a B value is no curve")
+def test_one_point_of_a_sheet_judges_nothing() -> None:
+    given = {k: v for k, v in B_SHEET.items() if k != "b_value"}
+    assert str(wirecalc.run("thermistor", **given).verdict) == "cannot tell"

@@ -166,3 +166,9 @@ def test_the_thermometer_counts() -> None:
 def test_a_mark_in_fahrenheit_is_no_slip(mark: str) -> None:
     given = {"opening_temperature": mark, "marked_opening": mark, "opening_tolerance": "5 F"}
     assert str(wirecalc.run("thermostat", **given).verdict) == "pass"
+
+
+@practice("that it opened at all does not say where")
+@pytest.mark.parametrize("never", ["never_opened", "never_closed"])
+def test_that_it_moves_is_not_yet_where(never: str) -> None:
+    assert str(wirecalc.run("thermostat", **{never: "no"}).verdict) == "cannot tell"

@@ -28,7 +28,8 @@ from wirecalc import (
 from wirecalc.trade import crimps
 
 from ..inputs import WIRE
-from ..inputs_joint import FORCE, TERMINAL
+from ..inputs_joint import FORCE, TERMINAL, ListedFor
+from .joint_ratings import listed
 from .pull_inputs import TOO_STRONG_PSI
 
 THIN_MM2 = 0.6  # from 18 AWG (0.82 mm2) the wider clearance counts, to 20 AWG (0.52) the narrow one
@@ -120,6 +121,7 @@ def shared_barrel(
         YesNo("an end was soldered or dipped in solder before it went in"),
         asked("solder under a crimp or a screw creeps, and it loosens"),
     ] = None,
+    listed_for: ListedFor = None,
 ) -> Iterator[Item]:
     """Do two wires or more hold in one barrel?
 
@@ -155,6 +157,8 @@ def shared_barrel(
         )
     if insulation_gap is not None:
         yield _gap(insulation_gap, min(w.area_mm2 for w in wire))
+    if terminal != "clamp":
+        yield from listed(wire, listed_for)
     for number, one in enumerate(wire, 1):
         pulled = None if force is None else force[number - 1]
         yield from _holds(f"wire {number} by itself", one, pulled, crimps.TERMINALS[terminal])
@@ -191,11 +195,13 @@ def _holds(name: str, wire: Wire, force: float | None, standard: str) -> Iterato
     if force is None or limit is None:
         return
     scale = crimps.NEWTONS_PER_LBF if minimum.written_in == "N" else 1.0
+    careful = crimps.careful_minimum(wire, standard)
     yield at_least(
         name,
         force * scale,
         limit * scale,
         minimum.written_in,
+        caution=None if careful is None or careful <= limit else careful * scale,
         source=minimum.source,
         action=_REMAKE,
         plain=_PLAIN,

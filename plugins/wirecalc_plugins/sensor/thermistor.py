@@ -115,6 +115,15 @@ def thermistor(
     elif curve is not None:
         yield answer("kind of sensor", _KINDS[curve.kind], because=["so its sheet goes"])
     known = beside(sensor_temperature, in_ice_water)
+    if curve is None and sheet_resistance and b_value is None:
+        yield cannot_tell(
+            "ohms against its sheet",
+            "one point of the sheet is no curve",
+            measure="give a second point of the sheet, or the B value",
+            needs=("b_value",),
+            source=MAKER,
+            plain=PLAIN,
+        )
     if curve is None or sensor_resistance is None or known is None:
         return
     at, celsius = known

@@ -39,12 +39,14 @@ OpeningTemperature = Annotated[
     float | None,
     _at("temperature at which it opened", "59 C"),
     asked("its mark is about it", when="marked_opening and never_opened!=yes"),
+    asked("that it opens is not yet where", when="never_opened=no"),
 ]
 ClosingTemperature = Annotated[
     float | None,
     _at("temperature at which it closed", "46 C"),
     asked("its mark is about it", when="marked_closing and never_closed!=yes"),
     asked("the differential is about it", when="marked_differential and never_closed!=yes"),
+    asked("that it closes is not yet where", when="never_closed=no"),
 ]
 NeverOpened = Annotated[
     bool | None,
