@@ -137,7 +137,7 @@ def _text(question: Question) -> list[str]:
     else:
         shown = question.notes  # a note on each choice
     whole = max(map(len, shown), default=0) < terminal_width.width() - len("  10 , ") - 2
-    short = sum(map(len, shown)) + 4 * len(shown) <= 3 * 76 and shown is question.choices and whole
+    short = sum(map(len, shown)) + 4 * len(shown) <= 4 * 76 and shown is question.choices and whole
     if short:
         numbered = (f"{n} {word}".replace(" ", "\xa0") for n, word in enumerate(shown, start=1))
         lines += [line.replace("\xa0", " ") for line in wrap(", ".join(numbered), "  ")]
