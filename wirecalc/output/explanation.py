@@ -55,7 +55,7 @@ def explanation(
         known = [c for c in map(library_caution, calc.cautions) if c is not None]
         lines += block("Take care", caution_lines(known))
         lines += block("Never checked", (f"- {what}" for what in calc.not_checked))
-    return "\n".join([*lines, *_worked(calc, example, files)])
+    return "\n".join([*lines, *worked(calc, example, files)])
 
 
 def _house(
@@ -99,10 +99,10 @@ def _tables(doc: str) -> Iterator[str]:
         yield from wrap(f"{name}: {found.title}", indent="    ")
         for bare, used in by_source.items():
             cited = ", ".join(p for p in (bare.title, bare.edition, bare.where) if p)
-            yield from wrap(f"- {cited} ({_trust(used)})", "  ", "    ")
+            yield from wrap(f"- {cited} ({trust_said(used)})", "  ", "    ")
 
 
-def _trust(used: Sequence[Source]) -> str:
+def trust_said(used: Sequence[Source]) -> str:
     """Say how far the rows of one source may be trusted; some may be more so than others."""
     copies = {s.copies for s in used if s.confidence is Confidence.CONFIRMED}
     said = [s.trust for s in used if s.confidence is not Confidence.CONFIRMED]
@@ -119,11 +119,12 @@ def _limits(finding: Finding) -> Iterator[str]:
     for judged in finding.criteria:
         criterion = judged.criterion
         origin = criterion.origin
-        rows.append((criterion.name, _limit(judged), origin, mark(criterion.source)))
+        rows.append((criterion.name, limit_said(judged), origin, mark(criterion.source)))
     yield from table(rows)
 
 
-def _limit(judged: Judged) -> str:
+def limit_said(judged: Judged) -> str:
+    """Say what a criterion asks: its limit, whether it is advised, and its caution level."""
     criterion = judged.criterion
     if criterion.sense == "cannot tell":
         return "cannot be told here"
@@ -145,7 +146,7 @@ def _never(calc: Calculation[Any], finding: Finding) -> list[Any]:
     return [gap for gap in finding.not_checked if gap.what in calc.not_checked]
 
 
-def _worked(calc: Calculation[Any], example: Example, files: Mapping[str, str]) -> Iterator[str]:
+def worked(calc: Calculation[Any], example: Example, files: Mapping[str, str]) -> Iterator[str]:
     """Yield the example: its command line, its files, and what it comes to with its working."""
     yield from ("", "Worked example", *command(calc.example))
     for name, content in files.items():

@@ -1,0 +1,1 @@
+"""What the book makes from the declarations and the tables when it is built."""

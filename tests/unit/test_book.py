@@ -1,0 +1,172 @@
+"""The book: every link leads somewhere, every page is in it, each calculation has its page."""
+
+from __future__ import annotations
+
+import functools
+import re
+from collections.abc import Mapping
+from pathlib import Path
+
+import wirecalc
+from docs.book.building import MADE, all_worked, made_pages, write
+from docs.book.calculations import calculation_page, work
+from docs.book.contents import front_page, within
+from docs.book.markdown import plain, rows, section
+from wirecalc.published import tables
+
+ROOT = Path(__file__).parents[2]
+DOCS = ROOT / "docs"
+LOADED = wirecalc.build(bundled_only=True)
+PARTS = [
+    "When to ask it",
+    "What to have at hand",
+    "Example",
+    "How it is worked out",
+    "What each verdict means, and what to do",
+    "Limits",
+    "Sources",
+    "What it does not see",
+    "Take care",
+]
+LINK = re.compile(r"\]\(([^()\s]*)\)")
+BLOCK = re.compile(r"^```.*?^```$", re.DOTALL | re.MULTILINE)
+
+
+@functools.cache
+def made() -> Mapping[str, str]:
+    """Return all pages that are made, by their path below docs/made."""
+    return made_pages(all_worked())
+
+
+@functools.cache
+def pages() -> Mapping[Path, str]:
+    """Return the text of each page of the book, and of the pages beside it."""
+    by_hand = [ROOT / "README.md", ROOT / "DEVELOPERS.md", *DOCS.glob("*.md")]
+    texts = {path: path.read_text(encoding="utf-8") for path in by_hand}
+    texts[DOCS / "index.md"] = front_page(texts[DOCS / "index.md"])
+    return texts | {DOCS / MADE / name: text for name, text in made().items()}
+
+
+def anchors(text: str) -> set[str]:
+    """Return the anchors of the headings of a page."""
+    titles = re.findall(r"^#+ (.+)$", BLOCK.sub("", text), re.MULTILINE)
+    return {re.sub(r"[^\w\- ]", "", t.lower()).replace(" ", "-") for t in titles}
+
+
+def parts_of(text: str) -> dict[str, str]:
+    """Return what stands below each heading of the second order."""
+    found = re.split(r"^## (.+)\n", text, flags=re.MULTILINE)
+    return dict(zip(found[1::2], found[2::2], strict=True))
+
+
+def test_every_link_and_every_anchor_leads_somewhere() -> None:
+    lost, followed = [], 0
+    for path, text in pages().items():
+        for target in LINK.findall(BLOCK.sub("", text)):
+            if "://" in target:
+                continue
+            followed += 1
+            file, _, anchor = target.partition("#")
+            led = (path.parent / file).resolve() if file else path
+            if led not in pages() and not (led.exists() and DOCS / MADE not in led.parents):
+                lost.append(f"{path.name}: {target}")
+            elif anchor and anchor not in anchors(pages().get(led, "")):
+                lost.append(f"{path.name}: {target} is no heading")
+    assert lost == []
+    assert followed > 500
+
+
+def test_every_page_stands_in_the_contents_once() -> None:
+    for folder, front in ((DOCS, DOCS), (DOCS / MADE / "tables", None)):
+        trees = re.findall(r"^```\{toctree\}\n(.*?)^```", pages()[folder / "index.md"], re.S | re.M)
+        listed = [
+            line
+            for tree in trees
+            for line in tree.splitlines()
+            if line and not line.startswith(":")
+        ]
+        there = [p.stem for p in pages() if p.parent == folder and p.stem != "index"]
+        made_too = [f"{MADE}/calculations/index", f"{MADE}/tables/index"] if front else []
+        assert sorted(listed) == sorted([*there, *made_too])
+
+
+def test_each_calculation_has_its_page_with_example_limits_and_sources() -> None:
+    for name, provided in LOADED.calculations.items():
+        page = made()[f"calculations/{name}.md"]
+        assert page.startswith(f"# {name}\n\n**{plain(provided.calculation.question)}**\n"), name
+        parts = parts_of(page)
+        assert list(parts) == [p for p in PARTS if p in parts], name
+        assert {*PARTS[:5]} <= set(parts), name
+        assert f"wirecalc {name}" in parts["Example"], name
+        assert "It was not worked here" not in parts["Example"], name
+        assert all(text.strip() for text in parts.values()), name
+        judged = "| what is judged" in parts.get("Limits", "")
+        assert judged == ("**pass**" in parts[PARTS[4]]), name
+        assert not judged or "\\[1\\]" in parts["Sources"], name
+        for caution in provided.calculation.cautions:
+            assert plain(tables.load("cautions").row(key=caution).text("text")) in page, name
+        for gap in provided.calculation.not_checked:
+            assert plain(gap) in parts["What it does not see"], name
+
+
+def test_each_table_has_its_page_with_every_row_and_its_confidence() -> None:
+    for name in tables.names():
+        page = made()[f"tables/{name}.md"]
+        loaded, parts = tables.load(name), parts_of(page)
+        assert len(parts["Values"].strip().splitlines()) == len(loaded.rows) + 2, name
+        assert all(plain(row.source.cite()) in parts["Sources"] for row in loaded.rows), name
+        assert plain(loaded.not_for) in page, name
+    assert "[breaker](../calculations/breaker.md)" in made()["tables/cords.md"]
+
+
+def test_pull_is_explained_as_a_technician_needs_it() -> None:
+    parts = parts_of(calculation_page(work(LOADED, "pull")))
+    assert (
+        "| `--force` | force at which it let go | from 0 up to 7000 lbf | `24 lbf` |"
+        in (parts["What to have at hand"])
+    )
+    assert "PASS  pull-out force: 24 lbf, at least 20 lbf" in parts["Example"]
+    assert "| pull-out force | at least 20 lbf | standard |" in parts["Limits"]
+    assert "confirmed, 3 copies seen" in parts["Sources"]
+    assert "[pull-crimp](../tables/pull-crimp.md)" in parts["Sources"]
+    assert "from memory: confirm it" in parts["Sources"]
+    assert "crimp height and the look of the crimp" in parts["What it does not see"]
+
+
+def test_front_page_has_its_parts_in_order_and_links_what_is_made() -> None:
+    parts = parts_of(front_page((DOCS / "index.md").read_text(encoding="utf-8")))
+    assert " | ".join(parts) == (
+        "Tutorials | How to | Reference | Explanation | Glossary | Tables | Quality | Security | "
+        "Changes"
+    )
+    assert "- [Calculations, a page each](made/calculations/index.md)" in parts["Reference"]
+    assert ":caption: Glossary\n\ninputs\n```" in parts["Glossary"]
+
+
+def test_a_link_out_of_the_book_is_left_as_words(tmp_path: Path) -> None:
+    (tmp_path / "shop").mkdir()
+    (tmp_path / "other.md").write_text("# Other")
+    docs = tmp_path / "docs"
+    docs.mkdir()
+    (docs / "page.md").write_text("# Page")
+    text = "[shop](../shop) [other](../other.md) [page](page.md) [part](#part)"
+    assert within(text, docs) == "shop other [page](page.md) [part](#part)"
+
+
+def test_marks_of_a_text_stay_what_they_are() -> None:
+    assert plain("a_b  *c*\n| [1] <d>") == r"a\_b \*c\* \| \[1\] \<d\>"
+    assert rows(("a",), []) == section("Empty", []) == []
+
+
+def test_what_is_no_longer_made_goes(tmp_path: Path, monkeypatch: object) -> None:
+    building = __import__("docs.book.building", fromlist=["write"])
+    monkeypatch.setattr(building, "all_worked", list)  # type: ignore[attr-defined]
+    monkeypatch.setattr(building, "made_pages", lambda _: {"a/b.md": "new\n"})  # type: ignore[attr-defined]
+    (tmp_path / "old.md").write_text("old")
+    write(tmp_path)
+    assert [p.relative_to(tmp_path).as_posix() for p in tmp_path.rglob("*.md")] == ["a/b.md"]
+
+
+def test_no_module_of_the_book_is_long() -> None:
+    long = [p for p in DOCS.glob("**/*.py") if len(p.read_text().splitlines()) > 250]
+    assert long == []
