@@ -114,7 +114,7 @@ LOST = {
     "a link to nowhere": linked_nowhere,
     "no row": lambda f: rows(f, COLUMNS),
     "an empty file": lambda f: rows(f, ""),
-    "semicolons": lambda f: rows(f, ROWS.replace(",", ";")),
+    "bars between cells": lambda f: rows(f, ROWS.replace(",", "|")),
     "rows in UTF-16": lambda f: rows(f, ROWS, "utf-16"),
     "a row twice": lambda f: rows(f, ROWS + ROWS.partition("\n")[2]),
     "another unit": lambda f: sidecar(f, STRICTER.replace('"lbf"', '"N"')),
