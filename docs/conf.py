@@ -9,6 +9,7 @@ project = "wirecalc"
 author = "the authors of wirecalc"
 extensions = ["myst_parser", "book.building"]
 source_suffix = {".md": "markdown"}
+smartquotes = False  # an option begins with two dashes, and a command has straight quotes
 exclude_patterns = ["examples"]
 html_theme = "alabaster"  # comes with the generator, and fetches nothing
 html_static_path = ["_static"]
@@ -16,6 +17,7 @@ html_css_files = ["book.css"]
 html_title = "wirecalc"
 html_show_sphinx = False
 html_copy_source = False
+html_show_search_summary = False  # it would be fetched, which no browser does from disk
 html_theme_options = {
     "description": "Electrical safety and wiring repair, worked out",
     "fixed_sidebar": False,

@@ -14,6 +14,7 @@ from .calculations import Worked, calculation_page, calculations_index, work
 from .contents import front_page, within
 from .markdown import page
 from .published import table_page, tables_index
+from .standards import standards_page
 
 if TYPE_CHECKING:
     from sphinx.application import Sphinx
@@ -37,6 +38,7 @@ def made_pages(all_of: list[Worked]) -> Mapping[str, str]:
     for table in published:
         used_by = [w.calc.name for w in all_of if table.name in tables_named(w.calc.doc)]
         pages[f"tables/{table.name}.md"] = table_page(table, used_by)
+    pages["standards.md"] = standards_page(all_of, published)
     names = [table.name for table in published]
     pages["tables/index.md"] = with_contents(tables_index(published), names)
     return pages

@@ -8,11 +8,14 @@ from collections.abc import Mapping
 from pathlib import Path
 
 import wirecalc
+from docs.book import standards
 from docs.book.building import MADE, all_worked, made_pages, write
 from docs.book.calculations import calculation_page, work
 from docs.book.contents import front_page, within
 from docs.book.markdown import plain, rows, section
+from docs.book.standards import Leaning
 from wirecalc.published import tables
+from wirecalc.published.sources import Confidence, confirmed, from_memory
 
 ROOT = Path(__file__).parents[2]
 DOCS = ROOT / "docs"
@@ -86,7 +89,11 @@ def test_every_page_stands_in_the_contents_once() -> None:
             if line and not line.startswith(":")
         ]
         there = [p.stem for p in pages() if p.parent == folder and p.stem != "index"]
-        made_too = [f"{MADE}/calculations/index", f"{MADE}/tables/index"] if front else []
+        made_too = (
+            [f"{MADE}/calculations/index", f"{MADE}/tables/index", f"{MADE}/standards"]
+            if front
+            else []
+        )
         assert sorted(listed) == sorted([*there, *made_too])
 
 
@@ -119,6 +126,39 @@ def test_each_table_has_its_page_with_every_row_and_its_confidence() -> None:
     assert "[breaker](../calculations/breaker.md)" in made()["tables/cords.md"]
 
 
+def test_what_is_to_be_confirmed_stands_by_weight_and_is_whole() -> None:
+    parts = parts_of(made()["standards.md"])
+    remembered = parts["To be confirmed, by weight"]
+    lines = [line for line in remembered.splitlines() if "](calculations/" in line]
+    weights = [line.count("](calculations/") for line in lines]
+    assert weights == sorted(weights, reverse=True)
+    assert weights[0] > weights[-1]
+    for name in tables.names():
+        for row in tables.load(name).rows:
+            source = row.source
+            told = {Confidence.MEMORY: remembered, Confidence.CONFIRMED: parts["Seen in a copy"]}
+            if source.confidence in told:
+                assert plain(source.title) in told[source.confidence], name
+                assert f"[{name}](tables/{name}.md)" in told[source.confidence], name
+    (ul_310,) = [line for line in lines if line.startswith("| UL 310, electrical quick-connect")]
+    leans = ("pull", "pull-batch", "shared-barrel", "wire-break")
+    assert ul_310.endswith(
+        f"| {', '.join(f'[{name}](calculations/{name}.md)' for name in leans)} |"
+    )
+    assert "A fact of the trade, no source" in parts["Common practice"]
+
+
+def test_how_far_a_remembered_source_may_be_off_is_said() -> None:
+    known = confirmed("a", "A", "1", 1)
+    about = from_memory("b", "B", "2", off="7 mm")
+    one = Leaning(about, [about, about], {"t"}, {"pull"}, 2)
+    assert one.weight > Leaning(known, [known], {"t"}, {"pull"}, 1).weight
+    assert one.weight < Leaning(known, [known], set(), {"pull", "strip"}).weight
+    assert standards._listed([one], "may be off by", standards._off)[2] == (
+        "| B, 2 | 7 mm | 2: [t](tables/t.md) | [pull](calculations/pull.md) |"
+    )
+
+
 def test_pull_is_explained_as_a_technician_needs_it() -> None:
     parts = parts_of(calculation_page(work(LOADED, "pull")))
     assert (
@@ -136,8 +176,8 @@ def test_pull_is_explained_as_a_technician_needs_it() -> None:
 def test_front_page_has_its_parts_in_order_and_links_what_is_made() -> None:
     parts = parts_of(front_page((DOCS / "index.md").read_text(encoding="utf-8")))
     assert " | ".join(parts) == (
-        "Tutorials | How to | Reference | Explanation | Glossary | Tables | Quality | Security | "
-        "Changes"
+        "Tutorials | How to | Reference | Explanation | Glossary | Tables | Performance | "
+        "Quality | Security | Changes"
     )
     assert "- [Calculations, a page each](made/calculations/index.md)" in parts["Reference"]
     assert ":caption: Glossary\n\ninputs\n```" in parts["Glossary"]
