@@ -23,11 +23,13 @@ CATALOGUE = build(bundled_only=True)
 KINDS = kinds.table_kinds()
 WITH_POWER = {  # what is read while the machine is fed
     "breaker",
+    "draw",
     "extension",
     "inrush",
     "joint-drop",
     "leakage",
     "outlet",  # the machine unplugged from it
+    "restart-wait",  # the last thing before it is fed, and again after a start that failed
     "screening",  # its last part: all that comes before the plug is asked in it first
     "supply",
 }
