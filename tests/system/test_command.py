@@ -24,6 +24,7 @@ EXPECTED_EXIT = {
     "washer": 0,
     "oven": 0,
     "pull-class": 1,
+    "microwave": 0,
 }  # as the sheets' headings say
 
 
