@@ -14,10 +14,13 @@ from wirecalc import (
     Item,
     PluginDefect,
     Reading,
+    asked,
     at_most,
     calculation,
+    extra,
     listing,
     requires,
+    setting,
 )
 from wirecalc.engine.from_plugins import ProvidedCalculation, ProvidedRule
 from wirecalc.engine.running import Runner
@@ -92,3 +95,42 @@ def test_a_refusal_is_said_again_and_a_name_that_there_is_not_each_time() -> Non
             again.outcome({"load": "10 A", "lode": None})
         with pytest.raises(BadInput, match="101"):
             again.outcome({"load": "101 A"})
+
+
+NEVER_0 = Reading("ohm", low=0, high=100, text="ohms", zero=("shorted leads read 0", "part them"))
+OF_CORD = Reading("A", low=0, high=100, text="current in the cord", goes_with="cord")
+
+
+@calculation(part="test")
+def corded(
+    ohms: Annotated[float, NEVER_0],
+    cord: Annotated[str | None, "kind of cord", setting()] = None,
+    cord_current: Annotated[float | None, OF_CORD, setting()] = None,
+    load: Annotated[
+        float | None, A, extra("no load counts", when="cord=thin"), asked("it is there")
+    ] = None,
+) -> Iterator[Item]:
+    """Are the ohms within 50?"""
+    yield at_most("ohms", ohms, 50.0, "ohm", source=PRACTICE)
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        {"ohms": "0 ohm"},  # is no reading, however often it is read
+        {"ohms": "1 ohm ±10%", "cord": "thin"},
+        {"ohms": "1 ohm", "cord": "thin", "cord_current": "3 A"},
+        {"ohms": "1 ohm", "cord_current": "3 A"},  # goes with a cord, and there is none
+        {"ohms": "1 ohm", "cord": "thick"},  # what the load left out means turns on the cord
+        {"ohms": "1 ohm", "load": "unknown"},
+    ],
+)
+def test_what_was_run_before_changes_nothing(given: dict[str, str]) -> None:
+    again = runner(corded)
+    for before in ("thin", "thick"):
+        again.outcome({"ohms": "0 ohm", "cord": before, "cord_current": "3 A"})
+        again.outcome({"ohms": "1 ohm ±10%", "cord": before})
+        again.outcome({"ohms": "1 ohm", "cord": before, "load": "unknown"})
+        again.outcome({"ohms": "1 ohm", "cord": before})
+    assert again.outcome(given).finding() == runner(corded).outcome(given).finding()
+    assert again.outcome(given).finding() == again.outcome(given).finding()

@@ -59,7 +59,7 @@ def take_seen(
     if seen is None or readings.may_have_one(text):
         return False
     read, record = seen
-    if read.low is not None or read.by or (step.never_zero and read.value == 0):
+    if read.low is not None or (step.never_zero and read.value == 0):
         _keep(step.declared, [seen], prepared)
     else:
         prepared.values[name] = read.value
