@@ -53,8 +53,8 @@ def leanings(all_of: Iterable[Worked], published: Iterable[Table]) -> list[Leani
     found: dict[Source, Leaning] = {}
     named: dict[str, set[str]] = {}
     for done in all_of:
-        for table in tables_named(done.calc.doc):
-            named.setdefault(table, set()).add(done.calc.name)
+        for name in tables_named(done.calc.doc):
+            named.setdefault(name, set()).add(done.calc.name)
         for finding in done.findings:
             for source in finding.sources.values():
                 _one(found, source).calculations.add(done.calc.name)
