@@ -37,6 +37,7 @@ def test_a_line_a_row_says_what_decided_and_what_to_do(cli_main: Cli, rows: Path
     assert (failed["actual"], failed["limit"], failed["unit"]) == ("19", "20", "lbf")
     assert (failed["margin"], failed["reason"]) == ("-1", "19 lbf is below 20 lbf")
     assert failed["next"]
+    assert found[0]["next"] == ""  # nothing is to be done where it passes
     assert "did you mean ring?" in found[2]["reason"]
 
 

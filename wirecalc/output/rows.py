@@ -16,6 +16,7 @@ from ..jobs.checks import NOT_APPLICABLE, YES, JobCheck
 from ..jobs.job import Job
 from ..said.findings import Finding, Judged
 from ..said.items import Answer, Figure
+from ..said.verdicts import Verdict
 from .layout import visible
 
 FORMATS = ("csv", "markdown")
@@ -117,7 +118,8 @@ def row_cells(outcome: Outcome) -> Cells:
         return empty_row(NO_VERDICT, undecided(outcome))
     c = decided.criterion
     numbers = (c.actual, c.limit, c.unit, c.margin)
-    return (decided.verdict, c.name, *numbers, decided.reason, decided.action)
+    to_do = "" if decided.verdict is Verdict.PASS else decided.action
+    return (decided.verdict, c.name, *numbers, decided.reason, to_do)
 
 
 def undecided(outcome: Outcome) -> str:
