@@ -29,7 +29,6 @@ WITH_POWER = {  # what is read while the machine is fed
     "joint-drop",
     "leakage",
     "outlet",  # the machine unplugged from it
-    "restart-wait",  # the last thing before it is fed, and again after a start that failed
     "screening",  # its last part: all that comes before the plug is asked in it first
     "supply",
 }
@@ -46,6 +45,7 @@ WITHOUT = {
     "overload",
     "pull",
     "pull-batch",
+    "restart-wait",  # of a start that failed: it stands without power meanwhile
     "ring",
     "splice",
     "start-device",
