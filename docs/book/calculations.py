@@ -27,7 +27,8 @@ MEANS = {
     "limit, or it keeps a limit only as that is remembered.",
     Verdict.CANNOT_TELL: "Something needed is unknown, or a reading is too close to a limit for "
     "its instrument. The answer says what to measure, or how well. It is not a pass.",
-    Verdict.FAIL: "A binding limit is missed. What to do stands at the limit in the table below.",
+    Verdict.FAIL: "A binding limit is missed. What to do then stands in the answer, and below at "
+    "the limit where it is known beforehand.",
 }
 NO_VERDICT = "It gives figures and has no limit of its own; a house rule may have one."
 

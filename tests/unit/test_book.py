@@ -110,10 +110,31 @@ def test_each_calculation_has_its_page_with_example_limits_and_sources() -> None
         judged = "| what is judged" in parts.get("Limits", "")
         assert judged == ("**pass**" in parts[PARTS[4]]), name
         assert not judged or "\\[1\\]" in parts["Sources"], name
+        assert provided.calculation.go_on in page, name
         for caution in provided.calculation.cautions:
-            assert plain(tables.load("cautions").row(key=caution).text("text")) in page, name
+            row = tables.load("cautions").row(key=caution)
+            (line,) = [
+                line for line in parts["Take care"].splitlines() if plain(row.text("text")) in line
+            ]
+            assert line.startswith("- **STOP.** ") == (row.text("severity") == "stop"), name
         for gap in provided.calculation.not_checked:
             assert plain(gap) in parts["What it does not see"], name
+
+
+def test_breaker_says_when_it_is_needed_and_that_unknown_is_no_pass() -> None:
+    parts = parts_of(made()["calculations/breaker.md"])
+    needed, touched = [line for line in parts["When to ask it"].splitlines() if line[:1] == "-"]
+    assert needed.startswith("- Needed on the job sheet of: ")
+    assert touched.startswith("- On the job sheet where the repair touches it: ")
+    assert ("dryer," in needed, "refrigerator," in touched) == (True, True)
+    said, _, gaps = parts[PARTS[4]].partition("What may keep it from telling")
+    assert re.findall(r"\*\*(.+?)\*\*", said) == ["pass", "marginal", "cannot tell", "fail"]
+    assert "It is not a pass." in said
+    assert "- plate current: find out: amps on the appliance's plate" in gaps
+    at_hand, more = parts["What to have at hand"].split("These too, where they are known:")
+    assert re.findall(r"^\| `--(\S+)`", at_hand, re.MULTILINE) == ["current", "breaker"]
+    assert "`--cord`" in more
+    assert "cannot be told" not in parts["Limits"]
 
 
 def test_each_table_has_its_page_with_every_row_and_its_confidence() -> None:
