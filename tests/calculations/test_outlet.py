@@ -47,6 +47,8 @@ TRIAL = Trial(
         "line_neutral_loaded": near(91, low=90, high=92),  # under all that is drawn above
         "neutral_ground_loaded": near(0.4, 1.8, 6, high=12),
         "second_line_ground": near(108, 132, low=90, high=140),
+        "nominal_voltage": texts(["208 V"]),
+        "protection": texts(["class-i", "class-ii"]),
     },
     apart=("line_line",),  # the example has one line
     spans={

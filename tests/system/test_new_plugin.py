@@ -181,8 +181,8 @@ def test_nothing_is_left_where_it_breaks_off(
 ) -> None:
     written: list[object] = []
 
-    def third_fails(handle: int, content: bytes) -> None:
-        os.close(handle)
+    def third_fails(path: Path, content: bytes) -> None:
+        path.touch()
         written.append(content)
         if len(written) == 3:
             raise error

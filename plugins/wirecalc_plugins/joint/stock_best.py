@@ -51,7 +51,7 @@ def best_of(judged: Sequence[JudgedPart], wanted: Wanted, source: Source) -> Ite
         return
     buy = _to_buy(wanted)
     yield answer("buy", buy)
-    unread = math.fsum(j.unread for j in judged)
+    unread = sum(j.unread for j in judged)
     if best is not None and best.unread:
         why = f"{unread} of {len(judged)} {wanted.connector} parts cannot be read, no other fits"
         yield cannot_tell(name, why, measure=f"mend the list; else buy: {buy}", source=source)
