@@ -22,6 +22,7 @@ from ..jobs.sheet.plan import Check, plan
 from ..jobs.sheet.written import sheet_text
 from ..plugging.host import Catalogue
 from . import job_confirm, job_end, job_head, job_work
+from .against_power import guarded
 from .conversation import Conversation
 from .job_check import OfCheck
 from .job_evaluation import contradicted, of_complete, runner
@@ -94,7 +95,7 @@ class Interview:
         rows = job_work.rows_of(state, self._catalogue)
         for step in ("", *STEPS, job_work.NO_STEP):  # first what names no step
             if (asked := self._at(step, rows)) is not None:
-                return asked
+                return guarded(asked, self.job)
         ends = job_end.lacking(state, self._lacks), job_end.questions(state, self.job())
         found = next(chain.from_iterable(ends), None)
         if found is None:
