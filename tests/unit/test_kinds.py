@@ -156,9 +156,14 @@ def test_past_the_end_of_the_meter() -> None:
     assert (below.value, below.low, below.high) == (0.1, 0.0, 0.1)
     assert below.notes == ("less than 0.1 ohm",)
     assert refusal(MEGOHMS, "<999 Mohm") == (
-        "'<999 Mohm' is no one number; such as 50 Mohm, or unknown"
+        "'<999 Mohm' is no one number; read it on a lower range, "
+        "or write 499.5 Mohm ±499.5 Mohm for 0 to 999 Mohm"
     )
-    assert "is no one number" in refusal(OHMS, ">1 ohm")
+    under = MEGOHMS.read("499.5 Mohm ±499.5 Mohm")
+    assert (under.low, under.high) == (0.0, 999.0)
+    assert refusal(OHMS, ">1 ohm") == (
+        "'>1 ohm' is no one number; read it again on a higher range of the meter, or write unknown"
+    )
     assert "says a side and an error; drop the ± part" in refusal(MEGOHMS, ">999 Mohm ±1 Mohm")
     with pytest.raises(BadText):
         OHMS.read("")

@@ -44,6 +44,26 @@ def test_it_is_asked_which_was_meant(name: str, typed: str, usual: str, meant: s
 
 
 @pytest.mark.parametrize(
+    ("name", "typed", "meant", "usual"),
+    [
+        ("element.element_resistance", "300 milliohm", "0.3 ohm", "300 ohm"),  # spelled out
+        ("extension.extension_length", '¼"', "0.02083 ft", "0.25 ft"),
+        ("extension.extension_length", "7 mil", "0.0005833 ft", "7 ft"),
+        ("extension.extension_length", "1cm", "0.03281 ft", "1 ft"),
+    ],
+)
+def test_what_was_typed_comes_first_where_no_letter_can_be_missing(
+    name: str, typed: str, meant: str, usual: str
+) -> None:
+    calculation, _, plain = name.partition(".")
+    kind = LOADED[calculation].calculation.input(plain).kind
+    with pytest.raises(BadText, match="next to nothing") as caught:
+        kind.read(typed)
+    assert str(caught.value).endswith(f"Write {meant} if it is so little, or {usual}")
+    kind.read(meant)
+
+
+@pytest.mark.parametrize(
     ("name", "typed"),
     [
         ("joint-drop.drop", "5 V"),  # of a bad joint

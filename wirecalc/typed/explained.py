@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable, Iterator
 
 from ..base.errors import BadText
+from .as_spoken import as_spoken, has_sign_in_word
 from .odd_units import NUMBER, SHORT_UNITS, letters, two_units
 from .quantities import FRACTIONS, LONGEST, NO_NUMBER
 from .tidy import in_digits
@@ -33,6 +34,12 @@ _THERE_AND_BACK = re.compile(
 )
 Read = Callable[[str], object]
 _tried: list[str] = []
+
+
+def up_to(number: str, unit: str) -> str:
+    """Return what would do for a value that is under a number: a band from zero up to it."""
+    half = f"{float(number.replace('−', '-')) / 2:.6g} {unit}"
+    return f"read it on a lower range, or write [{half} ±{half}] for 0 to {number} {unit}"
 
 
 def says_none(text: object) -> bool:
@@ -71,6 +78,8 @@ def explained(
 def _words_before(text: str, example: str, read: Read, error: BadText) -> BadText:
     """Return the refusal of a text that has words before its value; else the `error`."""
     found = re.fullmatch(rf"(?:[13] ?)?(?:[a-zA-Z]\S*\s+)+({_N}\s*\S+)", text)
+    if has_sign_in_word(text):
+        return BadText(error.wrong, f"{NO_NUMBER}, a sign as in -{example.lstrip('-')}")
     if found and _is_read(found[1], read):
         return BadText(f"{text!r} has words before its value", f"write {found[1]}")
     if error.would_do == NO_NUMBER:
@@ -106,6 +115,9 @@ def _meanings(
 ) -> Iterator[tuple[str, str]]:
     """Yield what may be wrong, and what would do, with what is to be read back in brackets."""
     clean = " ".join(text.split())
+    yield from as_spoken(clean, dimension, unit)
+    digits = in_digits(clean)
+    yield from as_spoken(digits, dimension, unit) if has_sign_in_word(clean) else ()
     yield from _ranges(clean, unit, upper)
     yield from _several(clean, dimension, unit, read)
     plain = re.sub(_UNSURE, "", clean, flags=re.IGNORECASE).strip()
@@ -116,19 +128,13 @@ def _meanings(
             wrong,
             f"write [{plain} {unit}] if it is that, with its error as in {plain} {unit} ±5%",
         )
-    for pattern, sign in ((_MORE, ">"), (_LESS, "<")):
-        side = re.sub(pattern, " ", clean, flags=re.IGNORECASE).strip()
-        if side != clean:
-            side = " ".join(side.split())
-            yield "says a side", f"write [{sign}{side}]"
-            yield "says a side, and this is one value", f"write the value itself, such as [{side}]"
+    yield from _sides(clean)
     yield from two_units(clean, dimension)
     yield from letters(clean, dimension, unit)
     yield from _other_numbers(clean)
     said = re.sub(r"\s*(?:plus or minus|plus/minus|plus minus|give or take)\s*", " ±", clean)
     if said != clean:
         yield "has its error in words", f"write [{said}]"
-    digits = in_digits(clean)
     if digits != clean:
         yield "is in words", f"write it in digits: [{digits}]"
         yield "is in words", f"write it in digits: [{digits} {unit}]"
@@ -142,6 +148,19 @@ def _meanings(
     main, mark, off = clean.replace("+/-", "±").replace("+-", "±").partition("±")
     if mark and re.fullmatch(_N, main.strip()):
         yield "has no unit", f"write [{main.strip()} {unit} ±{off.strip()}]"
+
+
+def _sides(clean: str) -> Iterator[tuple[str, str]]:
+    """Yield a value of which a word says on which side it lies: under 2 ohm, 20+ A."""
+    for pattern, sign in ((_MORE, ">"), (_LESS, "<")):
+        side = " ".join(re.sub(pattern, " ", clean, flags=re.IGNORECASE).split())
+        if side == clean:
+            continue
+        yield "says a side", f"write [{sign}{side}]"
+        wrong = "says a side, and this is one value"
+        if sign == "<" and (found := re.fullmatch(rf"({_N})\s*(\S.*)", side)):
+            yield wrong, up_to(found[1], found[2])
+        yield wrong, f"write the value itself, such as [{side}]"
 
 
 def _other_numbers(clean: str) -> Iterator[tuple[str, str]]:
@@ -212,7 +231,7 @@ def _is_same(one: str, other: str, read: Read) -> bool:
 def _behind(text: str, dimension: str) -> Iterator[tuple[str, str]]:
     """Yield the value at the start of a text that goes on: 20 lb pull, 35 uF 370 V, 15 A 1P."""
     found = re.match(rf"({_N}(?:\s*\d*/\d+)?)\s*([^\s\d,;/@]+)(?=\s|@|\s*/\s*\d)(.+)", text)
-    if not found or "±" in text or "+/-" in text or "+-" in text:
+    if not found or has_sign_in_word(found[3]) or "±" in text or "+/-" in text or "+-" in text:
         return
     number, word, rest = found[1], found[2], found[3].strip(" /")
     if any(rest in (name, *more) for units in SPELLINGS.values() for name, more in units.items()):

@@ -14,9 +14,10 @@ from .unit_names import SPELLINGS
 NUMBER = r"[-+−]?(?:\d+\.?\d*|\.\d+)"
 SHORT_UNITS = {  # letters that stand for a unit on a meter or a part, where it has one meaning
     "resistance": {"k": "kohm", "K": "kohm", "M": "Mohm", "R": "ohm", "r": "ohm"},
-    "capacitance": {"u": "uF", "µ": "uF", "n": "nF", "p": "pF"},
+    "capacitance": {"u": "uF", "µ": "uF", "n": "nF", "p": "pF"} | {"MF": "uF", "mF": "uF"},
     "force": {"lb": "lbf", "lbs": "lbf", "#": "lbf", "pounds": "lbf", "pound": "lbf", "kg": "kgf"}
-    | dict.fromkeys(("kgs", "kilo", "kilos"), "kgf"),
+    | dict.fromkeys(("kgs", "kilo", "kilos"), "kgf")
+    | {"oz": "ozf", "ounces": "ozf"},
     "time": {"m": "min"},
     "length": {},
 }
@@ -24,6 +25,7 @@ _IN_OTHERS = {  # units that nothing here is declared in -> how many of which un
     "length": {"yd": (3, "ft"), "yds": (3, "ft"), "yard": (3, "ft"), "yards": (3, "ft")},
     "resistance": dict.fromkeys(("G", "Gohm", "GΩ", "gig", "gigs", "gigohm"), (1000, "Mohm")),
     "current": {"kA": (1000, "A")},
+    "force": {"daN": (10, "N"), "kN": (1000, "N")},
     "time": dict.fromkeys(("day", "days"), (24, "h")),
 }
 _TWO_UNITS = {  # a value in two units of one dimension: how many of the second make the first
@@ -97,7 +99,8 @@ def _word_behind(
     """Yield a number, with the sign of its side before it, and a word behind that is no unit."""
     value = f"{side}{number}"
     if known := SHORT_UNITS.get(dimension, {}).get(word):
-        more = ": pounds of pull are lbf, kilograms kgf" if dimension == "force" else ""
+        more = ": pounds of pull are lbf, kilograms kgf, ounces ozf" if dimension == "force" else ""
+        more = ": a capacitor's MF, MFD or mF is uF" if known == "uF" else more
         yield f"needs its unit ({word!r} is none{more})", f"write [{value} {known}]"
     if word in _IN_OTHERS.get(dimension, {}):
         times, other = _IN_OTHERS[dimension][word]
@@ -120,6 +123,8 @@ def _no_unit(
     """Yield a number with a word behind that is none of its units, but says what was meant."""
     if _PLATE.fullmatch(word) and dimension == "current":
         yield f"needs its unit ({word!r} is what a plate calls it)", f"write [{value} A]"
+    if dimension == "voltage" and re.fullmatch(r"~(?:\s*\d+\s*Hz)?", word, re.IGNORECASE):
+        yield f"needs its unit beside {word!r}", f"write [{value} V]"
     if word.casefold() in ("ac", "dc", "rms") and dimension in ("current", "voltage"):
         yield f"needs its unit beside {word!r}", f"write [{value} {unit}]"
     if word.upper() in ("VA", "KVA") and dimension == "power":

@@ -9,7 +9,7 @@ from typing import Any
 
 from ..base.errors import BadText, DeclarationError
 from ..base.rounding import show
-from .explained import explained
+from .explained import explained, up_to
 from .kinds import TAKEN_AS_EXACT, Kind, Read, as_text
 from .quantities import read_quantity, split_error
 from .quantity_lists import apart
@@ -170,7 +170,7 @@ class Reading(QuantityKind):
         if typed[:1] not in ("<", ">"):
             return super().read(given)
         if typed[0] not in self.past:
-            raise BadText(f"{typed!r} is no one number", f"such as {self.example}, or unknown")
+            raise self._past_range(typed)
         try:
             read = super().read(typed[1:])
         except BadText as error:
@@ -180,6 +180,21 @@ class Reading(QuantityKind):
         end, side = (self.high, "more") if typed[0] == ">" else (self.low, "less")
         low, high = sorted((read.value, read.value if end is None else end))
         return Read(read.value, low, high, notes=(f"{side} than {self.show(read.value)}",))
+
+    def _past_range(self, typed: str) -> BadText:
+        """Return the refusal of a reading past the meter's range, where that says too little."""
+        wrong = f"{typed!r} is no one number"
+        found = re.fullmatch(r"<\s*=?\s*(\d+\.?\d*|\.\d+)\s*([^\d\s±].*)", typed)
+        if typed[0] == ">":
+            return BadText(wrong, "read it again on a higher range of the meter, or write unknown")
+        if found:
+            try:
+                do = up_to(found[1], found[2])
+                self.read(re.findall(r"\[(.*?)\]", do)[0])
+                return BadText(wrong, do.replace("[", "").replace("]", ""))
+            except BadText:
+                pass
+        return BadText(wrong, "read it again on a lower range of the meter, or write unknown")
 
     def _with_side(self, typed: str, error: BadText) -> BadText:
         """Return the refusal of what stands behind < or > with that sign in what would do."""

@@ -29,7 +29,7 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
     "force": {
         "lbf": ("lb-f", "lb f", "pound-force", "pounds-force"),
         "N": ("newton", "newtons"),
-        "kgf": ("kilogram-force",),
+        "kgf": ("kilogram-force", "kg-f", "kp"),
         "ozf": ("ounce-force",),
     },
     "length": {
@@ -42,7 +42,7 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
         "mil": ("mils", "thou"),
     },
     "area": {
-        "mm2": ("mm²", "mm^2", "sqmm", "sq mm", "mm sq", "mmq"),
+        "mm2": ("mm²", "mm^2", "sqmm", "sq mm", "mm sq", "mmq", "qmm"),
         "cmil": ("CMA", "circular mil", "circular mils"),
         "kcmil": ("MCM",),
     },

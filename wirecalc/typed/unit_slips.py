@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import functools
 import math
+import re
 from typing import TYPE_CHECKING
 
 from ..base.errors import BadText
@@ -96,11 +97,20 @@ def _is_odd_rating(kind: QuantityKind, typed: str, value: float) -> bool:
 def _refuse(kind: QuantityKind, typed: str, value: float, usual_unit: str) -> None:
     """Refuse a value that its unit makes odd; in the usual unit it is meant."""
     number, word = read_number(split_error(typed)[0])
-    if read_unit(word, kind.dimension) == usual_unit:
+    if (unit := read_unit(word, kind.dimension)) == usual_unit:
         return
     other, meant = f"{show(number.value)} {usual_unit}", convert(value, kind.unit, usual_unit)
     same = f"{show(meant)} {usual_unit}"
     wrong, what, so = f"{typed!r} is next to nothing", "unit", "so little"
     if kind.dimension == "temperature":
         wrong, what, so = f"{typed!r} is {same}, as no rating is printed", "scale", "that"
-    raise BadText(wrong, f"which {what} was meant? write {other}, or {same} if it is {so}")
+    if _is_short(word, unit, usual_unit) or what == "scale":
+        raise BadText(wrong, f"which {what} was meant? write {other}, or {same} if it is {so}")
+    raise BadText(wrong, f"is it {same}? Write {same} if it is {so}, or {other}")
+
+
+def _is_short(typed: str, unit: str, usual_unit: str) -> bool:
+    """Whether one letter may be what a unit has wrong, as in mA for A; none is in milliamps."""
+    spelled_out = re.match("(?:milli|micro|nano|pico|kilo|mega?)[a-z]", typed, re.IGNORECASE)
+    alike = any({unit, usual_unit} <= row.keys() for row in _THOUSANDS)
+    return alike and not spelled_out

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Container
 
@@ -13,6 +14,13 @@ from .tidy import in_digits
 from .wire_lists import LEAST_STRANDS, THINNEST_WIRE, gauges_named, wires_in
 
 _LEAST_GAUGE = 8.0  # a number below it is an area on a cable, one from it on a gauge
+# mm; a thinner strand is rare, and old imperial cable has such numbers in inches (from memory)
+_LEAST_IN_MM = 0.1
+# what is printed behind a gauge and not behind an area: types of the NEC, table 310.4(1) and 400.4
+_TYPES_BY_GAUGE = re.compile(
+    r"(?i)(?:THH?W|THWN|THHN|XHHW|RHH|RHW|TW|MTW|TFF?N|UF|USE|NM|AC|MC|AWM|S[JVOPT])[A-Z0-9-]*\b"
+)
+_ODD_SIZES = {str(n) for n in range(5, 30, 2)} - {"25"}  # no such AWG or mm2 (common practice)
 _GAUGES_OF_OTHERS = ("SWG", "BWG", "ISWG", "WWG", "MWG")
 
 
@@ -27,7 +35,10 @@ def refuse_several(text: str, clean: str) -> None:
 
 def no_size(text: str, clean: str, words: Container[str]) -> BadText:
     """Say what is missing in a text without a size; `words` are those that may stand beside one."""
+    clean = re.sub(rf"(?i)^({'|'.join(_GAUGES_OF_OTHERS)})[\s-]*([0-9]+)$", r"\2 \1", clean)
     bare = re.fullmatch(r"#?([0-9]+(?:/0)?|[0-9]*\.[0-9]+)(?:\s*([a-zA-Z][a-zA-Z -]*))?", clean)
+    if bare and not bare[2] and (unsold := _unsold(text, bare[1])):
+        return unsold
     if bare and re.fullmatch("0{5,}", bare[1]):  # 4/0 is the thickest gauge
         wrong = f"{text!r} is thicker than any gauge"
         return BadText(wrong, "write kcmil or mm2, such as 250 kcmil")
@@ -48,6 +59,15 @@ def no_size(text: str, clean: str, words: Container[str]) -> BadText:
     if jacket:  # 14-2, 16/3: gauge and number of wires, as printed on a jacket
         return BadText(f"{text!r} is how a cable is marked", f"write {jacket['gauge']} AWG")
     return joined_by_a_word(text) or _metric_cable(text, clean) or _bare_gauges(text, clean)
+
+
+def _unsold(text: str, number: str) -> BadText | None:
+    """Return what would do for a bare number that is sold neither as a gauge nor as an area."""
+    if not number.isdigit() or number not in _ODD_SIZES:
+        return None
+    near = f"{int(number) - 1} AWG or {int(number) + 1} AWG"
+    wrong = f"{text!r} has no unit of size, and is sold as a rule neither in AWG nor in mm2"
+    return BadText(wrong, f"read the mark again: is it {near}? Or write {number} AWG, if it is")
 
 
 def _metric_cable(text: str, clean: str) -> BadText | None:
@@ -71,9 +91,26 @@ def _bare_gauges(text: str, clean: str) -> BadText:
     behind = re.fullmatch(r"#?([0-9]{1,2})\s+([a-zA-Z].*)", clean)
     if behind and int(behind[1]) >= _LEAST_GAUGE and not is_unit(behind[2].split()[0]):
         wrong = f"{text!r} has no unit of size, and {behind[2]!r} is none"
+        if _TYPES_BY_GAUGE.match(behind[2]):
+            return BadText(wrong, f"write {behind[1]} AWG")
         return BadText(wrong, f"write {behind[1]} AWG or {behind[1]} mm2")
     sizes = "write 18 AWG, 1.5 mm2, 26x30 AWG or 41x0.254 mm"
     return BadText(f"{text!r} names no wire size", sizes)
+
+
+def _strands(count: int, diameter: str, unit: str) -> str:
+    """Return what would do for strands of a diameter: in inches first, where it is so small."""
+    if unit == "mm" or (not unit and float(diameter) >= _LEAST_IN_MM):
+        return f"{count}x{diameter} mm"
+    each = float(diameter) * 25.4
+    area = show(count * math.pi / 4 * each**2, "mm2", digits=3, toward="down")
+    whole = f"{count}x{float(diameter):g} in" if count >= LEAST_STRANDS else area
+    if unit:
+        return whole
+    mark = f"{whole} for inches, as old cable is marked ({count}x{each:.3f} mm)"
+    if count < LEAST_STRANDS:
+        return mark
+    return f"{mark}; or {count}x{float(diameter):g} mm for millimetres"
 
 
 def _either(number: str, words: str) -> str:
@@ -112,9 +149,9 @@ def joined_by_a_word(text: str) -> BadText | None:
     if bundle and int(bundle[1]) >= LEAST_STRANDS and THINNEST_WIRE < int(bundle[2]) <= 40:
         would_do = f"write {bundle[1]}x{bundle[2]} AWG for them, or one size such as 18 AWG"
         return BadText(f"{text!r} may be {bundle[1]} strands of {bundle[2]} AWG", would_do)
-    strands = re.fullmatch(r"([0-9]+)\s*[/xX×]\s*(0?\.[0-9]+)(?:\s*mm)?", clean)
+    strands = re.fullmatch(r"([0-9]+)\s*[/xX×]\s*(0?\.[0-9]+)\s*(mm|in|\")?", clean)
     if strands:
-        would_do = f"write {strands[1]}x{strands[2]} mm"
+        would_do = f"write {_strands(int(strands[1]), strands[2], strands[3] or '')}"
         return BadText(f"{text!r} may be strands of one wire", would_do)
     if sizes := re.fullmatch(r"(?i)([0-9]{1,2}) ?- ?[0-9]{2} AWG.*", clean):
         return BadText(f"{text!r} is a range of sizes", f"write one wire, such as {sizes[1]} AWG")

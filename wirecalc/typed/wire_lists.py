@@ -24,10 +24,10 @@ _MOST = 20  # wires that a number before a size stands for; no connector takes m
 _GAUGE = r"(?:[1-4]/0|0{1,4}|[0-9]{1,2})"
 _WHOLE = rf"\s*{_GAUGE}\s*"
 _LAST = rf"(?is)\s*{_GAUGE}\s*(AWG\b.*)"
-_SIZED = r"(?i)[0-9]\s*(?:AWG|mm|sq\s?mm|k?cmil|MCM|mils?\b|in\b)"
+_SIZED = r"(?i)[0-9]\s*(?:AWG|mm|qmm|sq\s?mm|k?cmil|MCM|mils?\b|in\b)"
 _MANY = r"(?is)\s*([0-9]{1,3})\s*[x×]\s*(.+)"
 _STRAND = r"(?i)(?P<awg>[1-4]/0|[0-9]{1,2})\s*AWG|(?P<mm>[0-9]*\.?[0-9]+)\s*mm(?![²2^])"
-_AREA = r"(?i)[0-9.]+\s*(?:mm[²2^]|sq|k?cmil|MCM)"
+_AREA = r"(?i)[0-9.]+\s*(?:mm[²2^]|qmm|sq|k?cmil|MCM)"
 
 
 _NUMBER_SIGN = rf"(?i)(?:#|\bno\.?\s)\s*(?={_GAUGE}\b(?!\s*[-/x×])|{_GAUGE}\s*-\s*#)"

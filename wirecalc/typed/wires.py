@@ -29,7 +29,7 @@ _NUMBERS = {gauge: place - 3 for place, gauge in enumerate(GAUGES)}
 _GAUGE = r"(?P<gauge>\d+/0|\d+(?:\.\d+)?)\s*AWG"
 _STRANDS = r"(?P<count>\d+)\s*[x×]\s*"
 _DIAMETER = r"(?P<diameter>\d*\.?\d+)\s*(?P<unit>mm|mils?|in)\b"
-_AREA = r"(?P<area>\d*\.?\d+)\s*(?P<unit>mm2|mm²|mm\^2|mm sq|mmq|sq\s?mm|k?cmil|MCM)"
+_AREA = r"(?P<area>\d*\.?\d+)\s*(?P<unit>mm2|mm²|mm\^2|mm sq|mmq|qmm|sq\s?mm|k?cmil|MCM)"
 _SIZES = (_STRANDS + _GAUGE, _STRANDS + _DIAMETER, _GAUGE, _AREA, _DIAMETER)
 _WORDS = {
     "solid": ("build", "solid"),
