@@ -14,9 +14,19 @@ TRIAL = Trial(
     bad=(
         Bad("current", "8.7 mA ±2%", "next to nothing", "which unit was meant? write 8.7 A, or"),
         Bad("run_length", "-60 ft", "'-60 ft'", "60 ft"),
-        Bad("run_length", "60 mm", "'60 mm' is next to nothing", "write 60 ft"),
-        Bad("run_length", "11 in", "'11 in' is next to nothing", "write 11 ft"),
-        Bad("cord_length", "300 mm", "'300 mm' is next to nothing", "write 300 ft"),
+        Bad(
+            "run_length",
+            "60 mm",
+            "'60 mm' is next to nothing",
+            "0.1969 ft if it is so little, or 60 ft",
+        ),
+        Bad("run_length", "11 in", "'11 in' is next to nothing", "or 11 ft"),
+        Bad(
+            "cord_length",
+            "300 mm",
+            "'300 mm' is next to nothing",
+            "0.9843 ft if it is so little, or 300 ft",
+        ),
         Bad("run_length", "2001 ft", "'2001 ft'", "60 ft"),
         Bad("run_length", "700 m", "'700 m'", "60 ft"),
         Bad("cord_length", "0 m", "'0 m'", "50 ft"),

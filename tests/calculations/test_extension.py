@@ -21,7 +21,12 @@ TRIAL = Trial(
         Bad("grounding", "three", "'three'", "yes or no"),
         Bad("cord_conductors", "4", "4 is outside", "whole number, 2 to 3"),
         Bad("cord_rating", "1875 W", "'W'", "divide by the voltage"),
-        Bad("extension_length", "50 mm", "'50 mm' is next to nothing", "write 50 ft"),
+        Bad(
+            "extension_length",
+            "50 mm",
+            "'50 mm' is next to nothing",
+            "0.164 ft if it is so little, or 50 ft",
+        ),
         Bad("extension_length", "-50 ft", "'-50 ft'", "50 ft"),
         Bad("locked_rotor_current", "1.5 A", "1.5 A", "look at the plate"),
         Bad("cord_ambient", "104 C", "'104 C'", "104 F"),

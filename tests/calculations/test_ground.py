@@ -13,7 +13,7 @@ TRIAL = Trial(
         Bad("ground_point", "pin", "'pin'", "plug-pin"),
         Bad("ground_resistance", "0.25 Mohm", "'0.25 Mohm'", "which was meant?"),
         Bad("ground_resistance", "OL", "past the meter's range", "give ground_open yes"),
-        Bad("ground_resistance", ">10 ohm", "no one number", "or unknown"),
+        Bad("ground_resistance", ">10 ohm", "no one number", "higher range"),
         Bad("ground_open", "yes", "0.25 ohm is not open", "give the resistance"),
         Bad("lead_resistance", "0.3 ohm", "0.3 ohm in a reading of 0.25 ohm", "zeroed"),
         Bad("ground_standard", "iec-60335", "'iec-60335'", "did you mean iec-60335-1?"),

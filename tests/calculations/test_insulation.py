@@ -30,7 +30,7 @@ TRIAL = Trial(
         Bad("nameplate_voltage", "5 V", "'5 V'", "such as 115 V"),
         Bad("nameplate_power", "2585 kW", "'2585 kW'", "check the number and its unit"),
         Bad("insulation_resistance", "OL", "past the meter's range", "with >, such as"),
-        Bad("insulation_resistance", "<3 Mohm", "no one number", "50 Mohm"),
+        Bad("insulation_resistance", "<3 Mohm", "no one number", "0 to 3 Mohm"),
         Bad("insulation_resistance", ">9 Mohm ±5%", "a side and an error", "drop the ±"),
         Bad("insulation_resistance", ">2000000 Mohm", "outside", "which was meant?"),
     ),

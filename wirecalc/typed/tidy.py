@@ -12,7 +12,6 @@ _FRACTIONS = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8",
 _MARKS = str.maketrans(
     {"’": "'", "‘": "'", "′": "'", "”": '"', "“": '"', "″": '"', "\u2009": " ", "º": "°", "˚": "°"}
     | {"℃": "°C", "℉": "°F"}
-    | {chr(0xFF10 + digit): str(digit) for digit in range(10)}  # as some keyboards write digits
 )
 _STOP = re.compile(r"(?<=[a-zA-Z])(?<!\.[a-zA-Z])\.$")  # behind a unit, save in h.p.
 _TO_TEN = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
