@@ -24,6 +24,7 @@ from wirecalc.plugging.settings import TESTED_WITH
 
 pytest_plugins = ["wirecalc.testing.fixtures"]
 
+BY_DAY = 0.5  # of the examples that a test asks for: the ordinary line has minutes
 BY_NIGHT = 20  # times as many examples, and fresh ones: --hypothesis-profile=nightly
 settings.register_profile("steady", derandomize=True)  # the same examples on every run
 settings.register_profile("nightly", derandomize=False, database=None, print_blob=True)
@@ -32,13 +33,13 @@ settings.load_profile("steady")
 
 def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
     """Let no test of random examples depend on the speed of a machine; by night draw many more."""
-    times = 1 if settings.default.derandomize else BY_NIGHT
+    times = BY_DAY if settings.default.derandomize else BY_NIGHT
     for test in {getattr(item, "function", None) for item in items}:
         own = getattr(test, "_hypothesis_internal_use_settings", None)
         if own is not None:
             test._hypothesis_internal_use_settings = settings(
                 own,
-                max_examples=own.max_examples * times,
+                max_examples=max(1, round(own.max_examples * times)),
                 deadline=None,
                 suppress_health_check=(*own.suppress_health_check, HealthCheck.too_slow),
             )
