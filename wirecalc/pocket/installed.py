@@ -10,7 +10,7 @@ import io
 import re
 import zipfile
 from collections.abc import Iterator, Sequence
-from importlib.metadata import Distribution, PackageNotFoundError, distribution, distributions
+from importlib.metadata import Distribution, PackageNotFoundError, distributions
 from importlib.metadata import requires as requirements
 from pathlib import Path
 from typing import NamedTuple
@@ -19,6 +19,7 @@ from ..base.errors import BadInput, Problem
 from ..plugging.discovery import GROUP
 
 _COMPILED = (".so", ".pyd", ".dylib", ".dll")
+_OWN = ("wirecalc", "wirecalc_plugins", "wirecalc_tables")  # whatever its metadata names
 _EPOCH = (1980, 1, 1, 0, 0, 0)  # the same file from the same packages, whenever it is built
 
 
@@ -67,6 +68,17 @@ def zipped(files: Iterator[tuple[str, bytes]]) -> bytes:
     return buffer.getvalue()
 
 
+def distribution(name: str) -> Distribution:
+    """Return an installed package, and not what building one left beside its source.
+
+    Raises PackageNotFoundError.
+    """
+    for found in distributions(name=name):
+        if found.read_text("RECORD") is not None:
+            return found
+    raise PackageNotFoundError(name)
+
+
 def _plugins() -> set[str]:
     return {
         _key(d.metadata["Name"])
@@ -111,7 +123,10 @@ def _files(dist: Distribution) -> Iterator[tuple[str, Path]]:
         elif path.is_file() and file.name not in ("RECORD", "direct_url.json"):
             yield file.as_posix(), path
     if editable:
-        for top in (dist.read_text("top_level.txt") or "").split():
+        named = (dist.read_text("top_level.txt") or "").split()
+        points = [point.module.partition(".")[0] for point in dist.entry_points]
+        own = _OWN if _key(dist.metadata["Name"]) == "wirecalc" else ()
+        for top in sorted({*named, *points, *own}):
             yield from _of_package(top)
 
 
