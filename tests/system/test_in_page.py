@@ -10,6 +10,7 @@ import pytest
 import wirecalc
 from wirecalc.in_page import asked
 from wirecalc.in_page.asked import Page
+from wirecalc.pocket.fields import calculation_object
 
 from .pocket import answered, every_example
 
@@ -60,6 +61,16 @@ def test_a_pass_comes_with_what_stops_the_work(page: Page) -> None:
     assert done["finding"]["verdict"] == "pass"
     stops = [c for c in done["finding"]["cautions"] if c["severity"] == "stop"]
     assert len(done["stops"]) == len(stops) >= 3
+
+
+def test_a_form_asks_at_once_for_what_is_needed_whatever_else_is_given() -> None:
+    calc = wirecalc.build(bundled_only=True).find("drop").calculation
+    needed = [f["name"] for f in calculation_object(calc)["fields"] if f["needed"]]
+    assert needed == ["current", "nameplate_voltage", "building_wire", "run_length"]  # no cord yet
+    calc = wirecalc.build(bundled_only=True).find("insulation").calculation
+    fields = {f["name"]: f["needed"] for f in calculation_object(calc)["fields"]}
+    assert fields["tested_part"]
+    assert not fields["electronics_unplugged"]  # of a machine, not of a bare part
 
 
 def test_a_value_is_sought_there_too(page: Page) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import datetime
 import gzip
 import io
 import re
@@ -17,7 +18,7 @@ import pytest
 from wirecalc.base.errors import BadInput
 from wirecalc.cli import main
 from wirecalc.plugging.settings import Settings, read
-from wirecalc.pocket import building, installed, runtime, shop
+from wirecalc.pocket import building, installed, runtime, shop, web
 
 FILES = {name: f"{name} </script><!--".encode() for name in runtime._SUMS}
 FILES["pyodide-lock.json"] = b'{"info": {"python": "3.13.2"}, "packages": {"a": 1}}'
@@ -117,6 +118,11 @@ def test_only_the_runtime_that_was_tried_is_taken(
         (["--output", "w.html"], "--runtime: is needed"),
         (["--output", "w.html", "--runtime", "nowhere.tgz"], "cannot be read"),
         (["drop", "--output", "w.html"], "'drop'"),
+        (["--output", "w.html", "--last-day", ""], "--last-day: '' is no date"),
+        (["--output", "w.html", "--last-day", "2020-01-31"], "--last-day: 2020-01-31 is past"),
+        (["--output", "w.html", "--last-day", "31.1.2099"], "such as 2027-06-30"),
+        (["--output", "index.html", "--serve-worker"], "--output: index.html is written beside"),
+        (["--output", "serve.js", "--serve-worker"], "--output: serve.js is written beside"),
     ],
 )
 def test_what_is_missing_is_said(
@@ -139,6 +145,20 @@ def test_a_shops_files_lie_beside_its_settings(
     names = [name for name, _ in shop.files(read())]
     assert names == ["shop/wirecalc.toml", "shop/rules/ours.toml", "shop/plugins/own.py"]
     assert not [n for n in names if str(tmp_path) in n]
+
+
+def test_a_last_day_may_be_today(capsys: pytest.CaptureFixture[str]) -> None:
+    today = datetime.date.today().isoformat()
+    assert main(["pocket", "--output", "w.html", "--last-day", today]) == 2
+    assert "--last-day" not in capsys.readouterr().err  # the runtime alone is missing
+
+
+def test_a_web_address_gets_the_name_of_the_page_and_no_script_of_it() -> None:
+    beside = dict(web.files_beside('our "van"</script>.html'))
+    assert set(beside) == {"serve.js", "index.html"}
+    for text in beside.values():
+        assert "our%20%22van%22%3C/script%3E.html" in text
+        assert "PAGE" not in text
 
 
 def test_a_stock_list_goes_with_it(tmp_path: Path) -> None:

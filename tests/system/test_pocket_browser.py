@@ -105,6 +105,17 @@ def test_what_is_refused_stands_under_its_field(tab: Tab) -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("verdict", "heading"),
+    [("pass", "Read this first"), ("marginal", "Read this first"), ("fail", "a"), (None, "a")],
+)
+def test_what_may_go_on_is_read_after_its_stops(
+    tab: Tab, verdict: str | None, heading: str
+) -> None:
+    done = json.dumps({"finding": {"verdict": verdict}, "stops": ["hot"], "page": "<p>b</p>"})
+    assert tab.value(f"showResult('a', {done}); document.querySelector('h1').innerText") == heading
+
+
 def test_nothing_can_be_fetched_and_no_text_becomes_html(tab: Tab) -> None:
     tried = "fetch('https://example.org/').then(() => 'fetched', (e) => String(e))"
     assert "fetched" not in tab.value(tried)

@@ -9,9 +9,9 @@ from ..jobs.checks import AS_LEFT, STEPS
 from ..jobs.job import Job
 from ..said.verdicts import Verdict
 from .job_question import Question
+from .job_work import LATER
 
 POWER = "power up"
-LATER = "later"
 _BEFORE = STEPS[: STEPS.index(POWER)]
 _STANDS = {
     Verdict.FAIL: "No power before it is mended and measured again.",

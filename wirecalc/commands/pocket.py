@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from ..base.errors import BadInput, Problem
+from ..base.errors import Problem
 from ..base.files import write_whole
 from ..output.layout import command, wrap
 from ..plugging.host import Catalogue, build
@@ -19,24 +19,22 @@ from .load_plugins import warnings
 from .options import Options, split
 from .result import Result
 
+_A_DAY = "such as 2027-06-30"
+
 
 def run(words: Sequence[str]) -> Result:
     """Write the file; a plugin or a shop's file that cannot go into it is refused by name."""
     options = split(words, COMMANDS["pocket"], most_words=0)
+    last_day = _last_day(options)
+    options.problems += _lacking(options)
     options.refuse()
-    if options.output is None:
-        wrong = "is needed: the file to write"
-        raise BadInput([Problem("--output", wrong, "such as --output wirecalc.html")])
-    if "runtime" not in options.own:
-        wrong = "is needed: Python for a browser"
-        how = f"{runtime.GET} gets it, then --runtime pyodide-{runtime.VERSION}.tgz"
-        raise BadInput([Problem("--runtime", wrong, how)])
+    assert options.output is not None
     files = runtime.read(Path(options.own["runtime"]))
     settings = read(words)
     loaded = build(settings)
     loaded.load_all()
     stock = Path(options.own["stock"]) if "stock" in options.own else None
-    asked = building.Asked(_last_day(options), datetime.date.today().isoformat(), stock)
+    asked = building.Asked(last_day, datetime.date.today().isoformat(), stock)
     known = [calculation_object(p.calculation) for p in loaded.calculations.values()]
     page = building.build(files, settings, known, _about(loaded, settings), asked)
     names = _write(options.output, page, web="serve-worker" in options.own)
@@ -45,13 +43,35 @@ def run(words: Sequence[str]) -> Result:
     return Result("\n".join(lines), warnings=warnings(loaded))
 
 
+def _lacking(options: Options) -> Iterator[Problem]:
+    """Yield what is missing of file and runtime, and a name that another file gets."""
+    web = "serve-worker" in options.own
+    if options.output is None:
+        wrong = "is needed: the file to write"
+        yield Problem("--output", wrong, "such as --output wirecalc.html")
+    elif web and options.output.name in dict(files_beside("")):
+        wrong = f"{options.output.name} is written beside it for a web address"
+        yield Problem("--output", wrong, "another name, such as --output wirecalc.html")
+    if "runtime" not in options.own:
+        wrong = "is needed: Python for a browser"
+        how = f"{runtime.GET} gets it, then --runtime pyodide-{runtime.VERSION}.tgz"
+        yield Problem("--runtime", wrong, how)
+
+
 def _last_day(options: Options) -> str:
-    typed = options.own.get("last-day", "")
+    """Return the last day as it was typed, or nothing; what is wrong with it goes to the rest."""
+    if "last-day" not in options.own:
+        return ""
+    typed = options.own["last-day"]
     try:
-        return datetime.date.fromisoformat(typed).isoformat() if typed else ""
+        day = datetime.date.fromisoformat(typed)
     except ValueError:
-        wrong = f"{typed!r} is no date"
-        raise BadInput([Problem("--last-day", wrong, "such as 2027-06-30")]) from None
+        options.problems.append(Problem("--last-day", f"{typed!r} is no date", _A_DAY))
+        return ""
+    if day < datetime.date.today():
+        wrong = f"{typed} is past: the file would compute nothing"
+        options.problems.append(Problem("--last-day", wrong, _A_DAY))
+    return day.isoformat()
 
 
 def _about(loaded: Catalogue, settings: Settings) -> dict[str, list[str]]:

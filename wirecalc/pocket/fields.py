@@ -7,6 +7,7 @@ from typing import Any
 from ..asking.answers import choices
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
+from ..engine.left_out import Word
 from ..typed.kinds import Kind
 from ..typed.quantity_kinds import QuantityKind
 from ..typed.unit_names import SPELLINGS
@@ -18,12 +19,16 @@ _UNITS = 4  # to tap beside a number; another can be typed
 def calculation_object(calc: Calculation[Any]) -> dict[str, Any]:
     """Return what a form of a calculation shows."""
     example = calc.example_inputs
+    needed = _needed(calc)
     return {
         "name": calc.name,
         "part": calc.part,
         "question": calc.question,
         "words": list(calc.words),
-        "fields": [{**field(i), "example": example.get(i.name, "")} for i in calc.inputs],
+        "fields": [
+            {**field(i), "needed": i.name in needed, "example": example.get(i.name, "")}
+            for i in calc.inputs
+        ],
         "needs_computer": needs_computer(calc),
     }
 
@@ -41,11 +46,20 @@ def field(declared: Input) -> dict[str, Any]:
         "choices": ["yes", "no"] if isinstance(kind, YesNo) else _words(declared),
         "numbered": bool(choices(declared)),
         "many": declared.many,
-        "needed": declared.required or any(w.word == "asked" for w in declared.words),
         "left_out": declared.need,
         "of_file": kind.of_file,
         "sought": type(kind).trials is not Kind.trials,
     }
+
+
+def _needed(calc: Calculation[Any]) -> set[str]:
+    """Return what is asked of every run; what goes with another input is, where that is."""
+    found: set[str] = set()
+    for declared in calc.inputs:
+        asked = any(w.word is Word.ASKED and not w.when for w in declared.words)
+        if (declared.required or asked) and declared.kind.goes_with in ("", *found):
+            found.add(declared.name)
+    return found
 
 
 def needs_computer(calc: Calculation[Any]) -> str:

@@ -22,7 +22,7 @@ function pullClass() {
     }
     sayRefused([], fields, above);
     const line = done.finding.criteria.find((c) => c.name === done.finding.decided_by);
-    pulled.push({ typed: given.force, force: line.actual, limit: line.limit, unit: line.unit, verdict: line.verdict });
+    pulled.push({ typed: given.force, force: line.actual, limit: line.limit, unit: line.unit, verdict: line.verdict, reason: line.reason });
     kept.put(PULLS, pulled);
     force.entry.value = "";
     force.entry.focus();
@@ -30,7 +30,7 @@ function pullClass() {
   });
   const draw = () => {
     picture.replaceChildren(...(pulled.length ? [dots(pulled)] : []));
-    list.replaceChildren(...pulled.map((p) => el("li", {}, `${p.typed}: ${p.verdict}; least ${p.limit} ${p.unit}`)));
+    list.replaceChildren(...pulled.map((p) => el("li", {}, `${p.typed}: ${p.verdict}; ${p.reason}`)));
   };
   const csv = () => ["force,verdict", ...pulled.map((p) => `"${p.typed}",${p.verdict}`)].join("\n");
   show("Pulls, one after the other", el("p", {}, "Eyes and hands away from the tester: a part that comes off flies."),

@@ -84,7 +84,7 @@ function form(calc) {
   const go = el("button", { class: "big" }, "check it");
   const made = el(
     "form", {}, open,
-    folded.length ? el("details", {}, el("summary", {}, `May be left out (${folded.length})`), folded) : null,
+    folded.length ? el("details", {}, el("summary", {}, `Where it applies, or may be left out (${folded.length})`), folded) : null,
     above, go,
   );
   made.addEventListener("submit", async (event) => {

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import json
 from importlib import resources
+from urllib.parse import quote
 
 
 def files_beside(page: str) -> list[tuple[str, str]]:
@@ -14,4 +14,4 @@ def files_beside(page: str) -> list[tuple[str, str]]:
     package = resources.files(__package__)
     own = [("serve.js", "serve.js"), ("install.html", "index.html")]
     texts = [(to, package.joinpath(name).read_text(encoding="utf-8")) for name, to in own]
-    return [(name, text.replace("PAGE", json.dumps(page)[1:-1])) for name, text in texts]
+    return [(name, text.replace("PAGE", quote(page))) for name, text in texts]

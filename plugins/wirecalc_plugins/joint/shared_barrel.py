@@ -146,15 +146,7 @@ def shared_barrel(
             plain="solder in a joint that is pressed or screwed",
         )
     if stamp is not None and barrel is not None:
-        yield requires(
-            "stamp agrees with the bag",
-            (stamp.low_cmil, stamp.high_cmil) == (barrel.low_cmil, barrel.high_cmil),
-            says=f"{stamp} is stamped, {barrel} is on the bag",
-            source=MAKER,
-            origin=Origin.MAKER,
-            action="the wrong bag: take terminals whose stamp is that of the wires",
-            plain="whether the connector is the one for these wires",
-        )
+        yield _agrees(stamp, barrel)
     if insulation_gap is not None:
         yield _gap(insulation_gap, min(w.area_mm2 for w in wire))
     if terminal != "clamp":
@@ -162,6 +154,18 @@ def shared_barrel(
     for number, one in enumerate(wire, 1):
         pulled = None if force is None else force[number - 1]
         yield from _holds(f"wire {number} by itself", one, pulled, crimps.TERMINALS[terminal])
+
+
+def _agrees(stamp: SizeRange, barrel: SizeRange) -> Item:
+    return requires(
+        "stamp agrees with the bag",
+        (stamp.low_cmil, stamp.high_cmil) == (barrel.low_cmil, barrel.high_cmil),
+        says=f"{stamp} is stamped, {barrel} is on the bag",
+        source=MAKER,
+        origin=Origin.MAKER,
+        action="the wrong bag: take terminals whose stamp is that of the wires",
+        plain="whether the connector is the one for these wires",
+    )
 
 
 def _gap(gap: float, thinnest: float) -> Item:
