@@ -20,6 +20,8 @@ from wirecalc.typed.quantities import read_number, split_error
 from wirecalc.typed.unit_names import SPELLINGS
 from wirecalc.typed.units import read_unit
 
+from .conftest import Outside
+
 EXAMPLES = sorted((Path(__file__).parents[2] / "docs" / "examples").glob("*.toml"))
 CATALOGUE = wirecalc.build(bundled_only=True)
 VAN = """
@@ -68,6 +70,51 @@ def test_a_default_of_the_settings_counts_and_is_said(
         said = re.sub(r"\s+", " ", cli_main(*PULL, "20.5 lbf", "--format", form).out)
         assert "by tester, 2.0 lbf to 100.0 lbf, ±(1% + 5)" in said
     assert cli_main(*PULL, "20.5 lbf", "--bundled-only").status == 0  # no settings, no instruments
+
+
+FROST = '''
+from typing import Annotated
+from wirecalc import PRACTICE, Reading, at_most, calculation, declare_unit, hookimpl
+
+GRAM = declare_unit("g", dimension="mass", factor=0.001)
+
+@calculation(part="shop", words=("ice",))
+def frost(frost_mass: Annotated[float, Reading(GRAM, low=0, high=9000, text="scraped off")]):
+    """Is there too much frost?"""
+    yield at_most("frost", frost_mass, 500.0, GRAM, source=PRACTICE)
+
+@hookimpl
+def wirecalc_calculations():
+    return [frost]
+'''
+SCALE = """
+[[instrument]]
+name = "scale"
+[[instrument.range]]
+reads = "mass"
+from = "1 g"
+to = "3000 g"
+error = "10 g"
+
+[meters]
+mass = "scale"
+"""
+
+
+def test_an_instrument_of_the_settings_reads_a_unit_that_a_plugin_declares(
+    plugged: Callable[..., Any], outside: Outside, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    outside.add("demo_frost", FROST)
+    config = tmp_path / "config.toml"
+    config.write_text(SCALE)
+    monkeypatch.setenv("WIRECALC_CONFIG", str(config))
+    done = plugged("frost", "--frost-mass", "495 g", "--format", "json")
+    (mass,) = done.json["inputs"]
+    assert (done.status, mass["low"], mass["high"]) == (3, 485, 505)
+    config.write_text(SCALE.replace('"mass"', '"mas"'))
+    done = plugged("frost", "--frost-mass", "495 g")
+    assert (done.status, done.out) == (2, "")
+    assert "did you mean mass?" in " ".join(done.err.split())
 
 
 def test_an_instrument_for_the_run_and_one_that_is_none(

@@ -21,6 +21,7 @@ from ..said.findings import Finding
 from ..said.items import Caution, NotChecked, added_cautions, use_cautions
 from .between_runs import BetweenRuns
 from .discovery import FAILED, IN_PART, LEFT_OUT, SAID, Plugin, found
+from .instrument_files import read_instruments
 from .loading import load
 from .offers import by_name, collect
 from .settings import Settings, read
@@ -201,7 +202,7 @@ def build(
         settings = Settings(bundled_only=True) if bundled_only else read()
     if rules is not None:
         settings = settings._replace(rules_files=tuple(rules))
-    catalogue = Catalogue(instruments=settings.instruments)
+    catalogue = Catalogue()
     candidates = found(settings)
     catalogue.plugins = [c.plugin for c in candidates]
     if settings.unread is not None:
@@ -209,6 +210,8 @@ def build(
         catalogue.left_out.append(NotChecked(f"what {settings.unread} asks for", why))
     with contextlib.redirect_stdout(sys.stderr):  # what a plugin prints is no result
         offered = collect(*load(candidates))
+    if settings.file:
+        catalogue.instruments = read_instruments(settings.file, settings.instruments)
     catalogue.calculations, catalogue.rules, catalogue.required = offered[:3]
     catalogue.folders, catalogue.cautions = offered.folders, offered.cautions
     if settings.bundled_only:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from ..base.errors import BadText, Problem, did_you_mean
+from ..base.errors import BadInput, BadText, Problem, did_you_mean
 from ..base.text_files import read_toml
 from ..instruments.declared import Declared, read
 
@@ -15,17 +15,21 @@ OF_INSTRUMENTS = ("instrument", "meters")  # what of a settings file is theirs
 FILES = "instruments_files"
 
 
-def read_instruments(path: Path, said: Mapping[str, Any]) -> tuple[Declared, list[Problem]]:
-    """Return what a settings file and the files that it names declare, and what is wrong there."""
+def read_instruments(path: Path, said: Mapping[str, Any]) -> Declared:
+    """Return what a settings file and the files that it names declare.
+
+    Raises BadInput with everything that is wrong there.
+    """
     found = Declared()
     problems: list[Problem] = []
-    for file in said.get(FILES, []) if isinstance(said.get(FILES), list) else []:
-        if isinstance(file, str):
-            own, wrong = read_file(path.parent / file)
-            found, problems = found.and_then(own), [*problems, *wrong]
+    for file in said.get(FILES, []):
+        own, wrong = read_file(path.parent / file)
+        found, problems = found.and_then(own), [*problems, *wrong]
     known = [i.name for i in found.instruments]
     own, wrong = read(said.get("instrument", []), said.get("meters", {}), str(path), known)
-    return found.and_then(own), [*problems, *wrong]
+    if problems or wrong:
+        raise BadInput([*problems, *wrong])
+    return found.and_then(own)
 
 
 def read_file(path: Path) -> tuple[Declared, list[Problem]]:

@@ -24,8 +24,7 @@ from typing import Any, NamedTuple
 from ..base.blame import TRACEBACK
 from ..base.errors import BadInput, BadText, Problem, did_you_mean, nearest
 from ..base.text_files import read_toml, turned
-from ..instruments.declared import Declared
-from .instrument_files import OF_INSTRUMENTS, read_instruments
+from .instrument_files import FILES, OF_INSTRUMENTS
 
 CONFIG = "WIRECALC_CONFIG"
 BUNDLED_ONLY = "WIRECALC_BUNDLED_ONLY"
@@ -45,6 +44,8 @@ class Settings(NamedTuple):
     `only_plugins` names the plugins from outside that may be loaded, None for all of them, and
     `only_from` says who named them. `folder_as_written` is the plugin folder as `file` has it.
     `unread` is the settings file that was left unread because only bundled plugins are wanted.
+    `instruments` is what `file` says of them: it is read when the plugins, and the units that they
+    declare, are there.
     """
 
     plugin_folder: Path | None = None
@@ -56,7 +57,7 @@ class Settings(NamedTuple):
     folder_as_written: str = ""
     file: Path | None = None
     unread: Path | None = None
-    instruments: Declared = Declared()
+    instruments: Mapping[str, Any] = {}
 
 
 def read(words: Sequence[str] = ()) -> Settings:
@@ -159,9 +160,6 @@ def _from_file(path: Path) -> Settings:
     problems = list(_wrong(path, said))
     if problems:
         raise BadInput(problems)
-    instruments, problems = read_instruments(path, said)
-    if problems:
-        raise BadInput(problems)
     folder, only = said.get("plugin_folder"), said.get("only_plugins")
     return Settings(
         plugin_folder=None if folder is None else path.parent / Path(folder).expanduser(),
@@ -171,7 +169,7 @@ def _from_file(path: Path) -> Settings:
         only_from="" if only is None else f"{path}: only_plugins",
         folder_as_written=folder or "",
         file=path,
-        instruments=instruments,
+        instruments={key: said[key] for key in said if key in (FILES, *OF_INSTRUMENTS)},
     )
 
 
