@@ -5,7 +5,9 @@ from __future__ import annotations
 import base64
 import datetime
 import gzip
+import importlib.util
 import io
+import marshal
 import re
 import tarfile
 import zipfile
@@ -18,16 +20,18 @@ import pytest
 from wirecalc.base.errors import BadInput
 from wirecalc.cli import main
 from wirecalc.plugging.settings import Settings, read
-from wirecalc.pocket import building, installed, runtime, shop, web
+from wirecalc.pocket import building, bytecode, installed, runtime, shop, web
 
+LIBRARY = {"json/__init__.py": b"LIMIT = 1\n", "this.py": b"", "zlib.txt": b"a"}
 FILES = {name: f"{name} </script><!--".encode() for name in runtime._SUMS}
+FILES["python_stdlib.zip"] = installed.zipped(iter(LIBRARY.items()))
 FILES["pyodide-lock.json"] = b'{"info": {"python": "3.13.2"}, "packages": {"a": 1}}'
 EVIL = "</script><script>alert(1)</script><!-- \u2028"
 
 
 def built(**about: Any) -> str:
     said = {"rules": [], "plugins": [], "instruments": [], **about}
-    return building.build(FILES, Settings(), [], said, building.Asked("", "2026-11-30"))
+    return building.build(FILES, Settings(), [], said, building.Asked("", "2026-11-30")).page
 
 
 def part(page: str, name: str) -> bytes:
@@ -35,16 +39,42 @@ def part(page: str, name: str) -> bytes:
     return gzip.decompress(base64.b64decode(text))
 
 
+def unzipped(archive: bytes) -> dict[str, bytes]:
+    files = zipfile.ZipFile(io.BytesIO(archive))
+    return {name: files.read(name) for name in files.namelist()}
+
+
 def test_what_is_embedded_comes_out_again() -> None:
     page = built()
     assert part(page, "runtime-wasm") == FILES["pyodide.asm.wasm"]
-    assert part(page, "library") == FILES["python_stdlib.zip"]
+    assert unzipped(part(page, "library")) == LIBRARY
     assert b'"packages": {}' in part(page, "runtime-lock")
     names = zipfile.ZipFile(io.BytesIO(part(page, "packages"))).namelist()
     assert {"wirecalc/cli.py", "wirecalc_plugins/shelf.py", "pluggy/__init__.py"} <= set(names)
     assert [n for n in names if n.startswith("wirecalc-") and n.endswith("entry_points.txt")]
     assert [n for n in names if re.match(r"pluggy.*dist-info/.*LICENSE", n)]
     assert not [n for n in names if "__pycache__" in n or n.endswith((".so", ".pyc"))]
+
+
+def test_what_is_loaded_before_an_answer_is_bytecode_and_a_plugin_keeps_its_source() -> None:
+    shelf = {"wirecalc_plugins/shelf.py": b"pass\n", "wirecalc/cli.py": b"ENDS = 3\n"}
+    found = unzipped(bytecode.compiled(installed.zipped(iter({**LIBRARY, **shelf}.items()))))
+    made = {name for name in found if name.endswith(".pyc")}
+    assert made == {"json/__init__.pyc", "wirecalc/cli.pyc"}
+    assert not {name.removesuffix("c") for name in made} & set(found)
+    assert found["wirecalc_plugins/shelf.py"] == b"pass\n"
+    assert found["this.py"] == b""
+    magic, flags, code = found["wirecalc/cli.pyc"][:4], found["wirecalc/cli.pyc"][4:8], 16
+    assert magic == importlib.util.MAGIC_NUMBER
+    assert flags == b"\x01\0\0\0"  # taken whatever day the source is of
+    assert marshal.loads(found["wirecalc/cli.pyc"][code:]).co_consts[0] == 3
+
+
+@pytest.mark.parametrize("node", ["", "false", "nowhere/node"])
+def test_without_a_node_that_runs_it_is_written_from_source(node: str) -> None:
+    found = bytecode.made(FILES, installed.zipped(iter(LIBRARY.items())), node)
+    assert not found.compiled
+    assert unzipped(found.library) == unzipped(found.packages) == LIBRARY
 
 
 def test_the_same_packages_give_the_same_file() -> None:
@@ -165,7 +195,7 @@ def test_a_stock_list_goes_with_it(tmp_path: Path) -> None:
     (tmp_path / "van.csv").write_text("part,wire\n")
     said = {"rules": [], "plugins": [], "instruments": []}
     asked = building.Asked("", "2026-11-30", tmp_path / "van.csv")
-    page = building.build(FILES, Settings(), [], said, asked)
+    page = building.build(FILES, Settings(), [], said, asked).page
     assert zipfile.ZipFile(io.BytesIO(part(page, "shop"))).namelist() == ["shop/van.csv"]
     assert '"files":["/shop/van.csv"]' in page
     with pytest.raises(BadInput, match=r"gone\.csv cannot be read"):

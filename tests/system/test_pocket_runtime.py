@@ -14,7 +14,7 @@ import pytest
 
 from wirecalc.in_page.asked import Page
 from wirecalc.plugging.settings import Settings, read
-from wirecalc.pocket import building, shop
+from wirecalc.pocket import building, bytecode, runtime, shop
 from wirecalc.pocket.installed import archive, packages, zipped
 
 from .pocket import NEEDS_RUNTIME, ROOT, RUNTIME, answered, every_example
@@ -39,9 +39,21 @@ def wirecalc_calculations():
 '''
 
 
-def there(asked: Sequence[dict[str, Any]], settings: Settings, folder: Path) -> list[Any]:
+@pytest.fixture(scope="module")
+def archives() -> bytecode.Archives:
+    """What is embedded, with bytecode, once."""
+    assert RUNTIME is not None
+    made = bytecode.made(runtime.read(RUNTIME), archive(packages()), shutil.which("node") or "")
+    assert made.compiled
+    return made
+
+
+def there(
+    asked: Sequence[dict[str, Any]], settings: Settings, folder: Path, archives: bytecode.Archives
+) -> list[Any]:
     """Return what the Python of a browser answers."""
-    (folder / "packages.zip").write_bytes(archive(packages()))
+    (folder / "library.zip").write_bytes(archives.library)
+    (folder / "packages.zip").write_bytes(archives.packages)
     (folder / "shop.zip").write_bytes(zipped(shop.files(settings)))
     (folder / "worker.js").write_text(building._own("worker.js"), encoding="utf-8")
     said = {"settings": shop.settings_name(settings), "asked": asked}
@@ -56,17 +68,23 @@ def without_pictures(done: dict[str, Any]) -> dict[str, Any]:
     return {**done, "page": page}
 
 
-def test_every_example_and_sheet_comes_out_the_same(tmp_path: Path) -> None:
+def test_every_example_and_sheet_comes_out_the_same(
+    tmp_path: Path, archives: bytecode.Archives
+) -> None:
     asked = every_example()
-    theirs = there(asked, Settings(), tmp_path)
+    theirs = there(asked, Settings(), tmp_path, archives)
     assert len(theirs) == len(asked) >= 48
+    source = json.loads((tmp_path / "source.json").read_text(encoding="utf-8"))
+    assert {name.partition(".")[0] for name in source} == {
+        "wirecalc_plugins"
+    }  # the rest is bytecode
     for request, answer in zip(asked, theirs, strict=True):
         ours = without_pictures(answered(Page(), request))
         assert without_pictures(answer) == ours, request
 
 
 def test_a_shops_rules_plugin_and_instruments_hold_there(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, archives: bytecode.Archives
 ) -> None:
     blocks = {
         name: "\n".join(
@@ -94,7 +112,7 @@ def test_a_shops_rules_plugin_and_instruments_hold_there(
         {"do": "answer", "name": "drop", "given": drop},
         {"do": "answer", "name": "extension", "given": {}},
     ]
-    theirs = there(asked, read(), tmp_path)
+    theirs = there(asked, read(), tmp_path, archives)
     assert [a["finding"]["verdict"] for a in theirs[:2]] == ["fail", "fail"]
     assert theirs[0]["finding"]["house_rules"]
     for request, answer in zip(asked, theirs, strict=True):

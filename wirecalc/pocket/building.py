@@ -14,7 +14,7 @@ from typing import Any, NamedTuple
 
 from ..plugging.settings import Settings
 from ..version import VERSION
-from . import runtime, shop
+from . import bytecode, runtime, shop
 from .installed import archive, packages, packed, zipped
 
 SCRIPTS = ("element.js", "python.js", "fields.js", "result.js", "job.js", "pulls.js", "start.js")
@@ -31,11 +31,22 @@ _INSIDE = (
 
 
 class Asked(NamedTuple):
-    """What is asked of the file: its last day, the day on which it is built, a stock list."""
+    """What is asked of the file: its last day, the day on which it is built, a stock list.
+
+    `node` is the program that makes bytecode for it, empty where there is none.
+    """
 
     ends: str
     today: str
     stock: Path | None = None
+    node: str = ""
+
+
+class Built(NamedTuple):
+    """The page, and whether what it begins with is bytecode in it."""
+
+    page: str
+    compiled: bool
 
 
 def build(
@@ -44,12 +55,13 @@ def build(
     calculations: Sequence[Mapping[str, Any]],
     about: Mapping[str, Any],
     asked: Asked,
-) -> str:
+) -> Built:
     """Return the page. `files` is the runtime, `calculations` what the forms show.
 
     Raises BadInput for a plugin or a shop's file that cannot be embedded.
     """
     dists = packages()
+    archives = bytecode.made(files, archive(dists), asked.node)
     stock = list(shop.stock(asked.stock))
     known = {
         "version": VERSION,
@@ -65,11 +77,11 @@ def build(
         "runtime-script": files["pyodide.asm.js"] + b"\n;" + files["pyodide.js"],
         "runtime-wasm": files["pyodide.asm.wasm"],
         "runtime-lock": _lock(files["pyodide-lock.json"]),
-        "library": files["python_stdlib.zip"],
-        "packages": archive(dists),
+        "library": archives.library,
+        "packages": archives.packages,
         "shop": zipped(chain(shop.files(settings), stock)),
     }
-    return _page(known, parts)
+    return Built(_page(known, parts), archives.compiled)
 
 
 def _lock(content: bytes) -> bytes:

@@ -58,13 +58,14 @@ def archive(dists: Sequence[Distribution]) -> bytes:
 
 
 def zipped(files: Iterator[tuple[str, bytes]]) -> bytes:
-    """Return files as a zip that is the same for the same content."""
+    """Return files as a zip that is the same for the same content.
+
+    It is packed as a whole when it is embedded, and so no file in it is.
+    """
     buffer = io.BytesIO()
-    with zipfile.ZipFile(buffer, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as out:
+    with zipfile.ZipFile(buffer, "w", zipfile.ZIP_STORED) as out:
         for name, content in sorted(dict(files).items()):
-            info = zipfile.ZipInfo(name, _EPOCH)
-            info.compress_type = zipfile.ZIP_DEFLATED
-            out.writestr(info, content)
+            out.writestr(zipfile.ZipInfo(name, _EPOCH), content)
     return buffer.getvalue()
 
 
