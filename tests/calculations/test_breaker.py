@@ -8,7 +8,7 @@ TRIAL = Trial(
     good={"current": "8.7 A", "breaker": "15 A", "building_wire": "14 AWG", "run_time": "1 h"}
     | {"insulation_class": "60 C", "termination_temperature": "60 C", "receptacle": "15 A"}
     | {"only_receptacle": "yes", "cord": "16 AWG", "cord_conductors": "2", "ambient": "25 C"}
-    | {"conductors": "2", "maximum_breaker": "20 A", "plate_current": "9 A", "has_motor": "no"},
+    | {"conductors": "2", "maximum_breaker": "20 A", "nameplate_current": "9 A", "has_motor": "no"},
     zero=("current", "run_time", "ambient"),
     printed=(
         "breaker",
@@ -16,7 +16,7 @@ TRIAL = Trial(
         "termination_temperature",
         "receptacle",
         "maximum_breaker",
-        "plate_current",
+        "nameplate_current",
     ),
     counts=("conductors", "cord_conductors"),
     bad=(
@@ -62,7 +62,7 @@ TRIAL = Trial(
         "cord_conductors": texts(["2", "3"]),
         "storage_water_heater": texts(["yes", "no"]),
         "maximum_breaker": texts(["15 A", "25 A"]),
-        "plate_current": texts(["10 A", "13.3 A", "18 A"]),
+        "nameplate_current": texts(["10 A", "13.3 A", "18 A"]),
         "has_motor": texts(["yes", "no"]),
         "ambient": near(10, 30, 40, 55, 70, 85, low=-40, high=90),
         "conductors": texts(["2", "4", "10"]),
@@ -174,7 +174,7 @@ TRIAL = Trial(
             "current beside the plate",
             "current",
             {"10 A": "not judged", "10.1 A": "cannot tell"},
-            given={"plate_current": "8 A"},
+            given={"nameplate_current": "8 A"},
             limit="125 % of the plate's 8 A: more is no reading of this machine",
             source="common practice, no source",
         ),

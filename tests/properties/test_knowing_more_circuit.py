@@ -37,7 +37,7 @@ WHOLE: list[Whole] = [
             "run_time": one_of("0 h", "1 h", "9 h"),
             "receptacle": one_of("15 A", "20 A"),
             "maximum_breaker": amps(15, 40),
-            "plate_current": amps(5, 12),
+            "nameplate_current": amps(5, 12),
             "has_motor": one_of("yes", "no"),
             "storage_water_heater": one_of("no"),
             "feeds_others": one_of("no"),

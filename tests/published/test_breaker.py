@@ -406,7 +406,7 @@ def test_half_of_the_circuit_is_for_15_and_20_a():
 )
 def test_breaker_of_a_single_appliance_against_nec_422_11_e(plate, largest, over):
     name = "breaker for this appliance"
-    given = {"current": "4 A", "plate_current": plate, "only_receptacle": "yes"}
+    given = {"current": "4 A", "nameplate_current": plate, "only_receptacle": "yes"}
     for motor, above in (("no", "fail"), (None, "cannot tell")):
         known = given | ({"has_motor": motor} if motor else {})
         assert verdict(name, breaker=f"{largest} A", **known) == "pass"
@@ -419,7 +419,12 @@ def test_breaker_of_a_single_appliance_against_nec_422_11_e(plate, largest, over
 
 @practice("the largest breaker on the plate rules")
 def test_the_plates_largest_breaker_rules():
-    given = {"current": "4 A", "plate_current": "20 A", "has_motor": "no", "only_receptacle": "yes"}
+    given = {
+        "current": "4 A",
+        "nameplate_current": "20 A",
+        "has_motor": "no",
+        "only_receptacle": "yes",
+    }
     given["maximum_breaker"] = "20 A"
     assert verdict("breaker against the plate", breaker="20 A", **given) == "pass"
     assert verdict("breaker against the plate", breaker="25 A", **given) == "fail"

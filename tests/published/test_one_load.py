@@ -235,7 +235,7 @@ def test_a_range_on_the_circuit_that_is_ordinary_for_it():
     ],
 )
 def test_a_reading_that_its_plate_contradicts_is_questioned(current, plate, has_motor, questioned):
-    given = {"current": current, "breaker": "30 A", "plate_current": plate}
+    given = {"current": current, "breaker": "30 A", "nameplate_current": plate}
     if has_motor:
         given["has_motor"] = has_motor
     finding = breaker(**given)
@@ -246,7 +246,7 @@ def test_a_reading_that_its_plate_contradicts_is_questioned(current, plate, has_
 @source("NEC (NFPA 70)", "not stated in the copy", "422.13", seen="a code forum")
 def test_the_greater_of_reading_and_plate_counts():
     # NEC 422.13: the rating of a water heater, 18.75 A x 1.25 = 23.4 A, whatever was measured
-    heater = {"storage_water_heater": "yes", "plate_current": "18.75 A"}
+    heater = {"storage_water_heater": "yes", "nameplate_current": "18.75 A"}
     assert verdict(LOAD, current="17 A", breaker="20 A", **heater) == "fail"
     assert verdict(LOAD, current="17 A", breaker="25 A", **heater) == "pass"
 

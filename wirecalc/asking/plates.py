@@ -28,7 +28,6 @@ OF_THE_MACHINE = (  # printed on its own plate, or its circuit's: one value for 
     "nameplate_voltage",
     "nameplate_voltage_low",
     "nominal_voltage",
-    "plate_current",
     "range_rating",
     "rated_load_current",
     "receptacle",

@@ -18,10 +18,10 @@ from .breaker_inputs import (
     FeedsOthers,
     HasMotor,
     MaximumBreaker,
+    NameplateCurrent,
     OnlyReceptacle,
     OtherCurrent,
     Outlet,
-    PlateCurrent,
     RangeRating,
     RangeVoltage,
     RunTime,
@@ -94,7 +94,7 @@ def _refuse(
         "the code edition in force here",
     ),
     refuse=_refuse,
-    renamed={"wire": "building_wire"},
+    renamed={"wire": "building_wire", "plate_current": "nameplate_current"},
     example_with=(
         "building_wire=14 AWG",
         "insulation_class=60 C",
@@ -122,7 +122,7 @@ def breaker(
     fastened_in_place: FastenedInPlace = None,
     feeds_others: FeedsOthers = None,
     maximum_breaker: MaximumBreaker = None,
-    plate_current: PlateCurrent = None,
+    nameplate_current: NameplateCurrent = None,
     has_motor: HasMotor = None,
     range_rating: RangeRating = None,
     nameplate_voltage: RangeVoltage = None,
@@ -157,13 +157,13 @@ def breaker(
             insulation_class=insulation_class, termination_temperature=termination_temperature
         )
     driven = False if storage_water_heater else has_motor
-    amps, times = max(current, plate_current or 0.0), factor(run_time, storage_water_heater)
+    amps, times = max(current, nameplate_current or 0.0), factor(run_time, storage_water_heater)
     rule = HEATER_RULE if storage_water_heater else None
     if range_rating is not None and nameplate_voltage is not None:
         yield from range_load(current, range_rating, nameplate_voltage)
         amps, times, rule = range_amps(range_rating, nameplate_voltage), 1.0, RANGE
     else:
-        yield from beside_plate(current, plate_current, driven)
+        yield from beside_plate(current, nameplate_current, driven)
         yield from maybe_a_range(amps, breaker)
     load = BreakerLoad(amps, other_current or 0.0, times)
     plugged = _plugged(fastened_in_place, receptacle is not None or cord is not None)
@@ -180,8 +180,8 @@ def breaker(
     yield from weakest_first(links)
     if maximum_breaker is not None:
         yield against_plate(breaker, maximum_breaker)
-    elif wiring_rules == NEC and plate_current is not None and range_rating is None:
-        yield from single_appliance(breaker, plate_current, driven, alone)
+    elif wiring_rules == NEC and nameplate_current is not None and range_rating is None:
+        yield from single_appliance(breaker, nameplate_current, driven, alone)
 
 
 def _share(load: BreakerLoad, breaker: float) -> Item:

@@ -22,6 +22,7 @@ from ..inputs import (
     FEEDS_OTHERS,
     HAS_MOTOR,
     MAXIMUM_BREAKER,
+    NAMEPLATE_CURRENT,
     NAMEPLATE_VOLTAGE,
     OTHER_CURRENT,
     RECEPTACLE,
@@ -80,16 +81,16 @@ FeedsOthers = Annotated[
 MaximumBreaker = Annotated[
     float | None, MAXIMUM_BREAKER, may_be_absent("none is marked on the plate")
 ]
-PlateCurrent = Annotated[
+NameplateCurrent = Annotated[
     float | None,
-    Nameplate("A", above=0, high=100, typical="10.8 A", text="amps on the appliance's plate"),
+    NAMEPLATE_CURRENT,
     asked("the rating of a water heater counts", when="storage_water_heater=yes"),
     extra("what was measured is judged; the plate's amps count where they are more"),
 ]
 HasMotor = Annotated[
     bool | None,
     HAS_MOTOR,
-    assumed("yes", source=_MOTOR, why="either way", when="plate_current"),
+    assumed("yes", source=_MOTOR, why="either way", when="nameplate_current"),
 ]
 RangeRating = Annotated[
     float | None,

@@ -109,14 +109,14 @@ def on_breaker_by_iec(load: BreakerLoad, breaker: float) -> Item:
 
 
 def single_appliance(
-    breaker: float, plate_current: float, has_motor: bool | None, alone: bool | None
+    breaker: float, nameplate_current: float, has_motor: bool | None, alone: bool | None
 ) -> Iterator[Item]:
     """Judge the breaker of a single appliance without a motor and without a marked maximum."""
     if alone is False or has_motor:
         return
     name, limit = "breaker for this appliance", SMALL_APPLIANCE_BREAKER_A
-    if not at_or_below(plate_current, SMALL_APPLIANCE_A):
-        limit = rating_at_least(APPLIANCE_SHARE * plate_current)
+    if not at_or_below(nameplate_current, SMALL_APPLIANCE_A):
+        limit = rating_at_least(APPLIANCE_SHARE * nameplate_current)
     needs = [n for n, v in (("has_motor", has_motor), ("only_receptacle", alone)) if v is None]
     if needs and not at_or_below(breaker, limit):
         yield cannot_tell(

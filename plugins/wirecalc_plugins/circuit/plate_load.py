@@ -46,7 +46,7 @@ def beside_plate(
         _PAIR,
         f"{current:.4g} A was measured and its plate has {plate:g} A: {why}",
         measure="read both again, with all of it on",
-        needs=("current", "plate_current"),
+        needs=("current", "nameplate_current"),
         source=PRACTICE,
     )
 
