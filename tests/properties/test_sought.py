@@ -11,11 +11,9 @@ from hypothesis import strategies as st
 import wirecalc
 from wirecalc import BadInput
 from wirecalc.engine.inputs import Input
-from wirecalc.engine.sought.axis import axis_of
 from wirecalc.engine.sought.seeking import Seeker, Sought
 from wirecalc.engine.sought.spans import spans
 from wirecalc.engine.sought.states import key_of
-from wirecalc.typed.trials import read_request
 
 CATALOGUE = wirecalc.build(bundled_only=True)
 DEAR = {"start-curve", "trace", "pull-batch", "choose"}  # simulations and files
@@ -49,7 +47,7 @@ def test_a_value_between_is_judged_as_its_span(name: str, data: st.DataObject) -
         assert str(error)
         return
     assert isinstance(found, Sought)
-    axis = axis_of(declared.kind.trials(read_request("sought")))
+    axis = seeker._axis(declared, typed)
     aside = [key_of(j) for j in found.aside]
     for _ in range(POINTS):
         place = data.draw(st.integers(0, axis.last))

@@ -392,3 +392,39 @@ def test_the_volts_of_a_service_are_those_that_services_have() -> None:
     assert isinstance(found, Sought)
     tried = [text for span in found.spans for text in span.texts]
     assert tried == ["120 V", "208 V", "230 V", "240 V"]  # ANSI C84.1, IEC 60038
+
+
+@pytest.mark.parametrize(
+    ("name", "given", "expected"),
+    [
+        # 0.100 less and more 0.006: three digits of what stands beside it
+        (
+            "measured_value",
+            {"error": "0.006 units", "limit_high": "0.1 units"},
+            ["up to 0.094", "0.0941 to 0.106", "from 0.107 on"],
+        ),
+        (
+            "error",
+            {"measured_value": "0.096 units", "limit_high": "0.1 units"},
+            ["up to 0.004", "from 0.00401 on"],
+        ),
+        (
+            "limit_high",
+            {"measured_value": "0.0961 units", "error": "0.00605 units"},
+            ["up to 0.09", "0.0901 to 0.102", "from 0.103 on"],
+        ),
+    ],
+)
+def test_what_is_sought_is_as_fine_as_what_stands_beside_it(
+    name: str, given: dict[str, str], expected: list[str]
+) -> None:
+    found = wirecalc.seek("conforms", **{**given, name: "sought"})  # type: ignore[arg-type]
+    assert isinstance(found, Sought)
+    shown = [(s.first.shown, s.last.shown) for s in found.spans]
+    ends = [(a.removesuffix(" units"), b.removesuffix(" units")) for a, b in shown]
+    said = [
+        f"up to {ends[0][1]}",
+        *(f"{a} to {b}" for a, b in ends[1:-1]),
+        f"from {ends[-1][0]} on",
+    ]
+    assert said == expected

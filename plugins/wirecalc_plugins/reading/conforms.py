@@ -80,8 +80,8 @@ def conforms(
 
     For one reading and its error, of any quantity. Inputs: limits, reading and error in one unit of
     your own, written units (-100 to 1 million). Yields the probability of conformity, the standard
-    uncertainty, and what each rule says. Refuses a run without a limit. A value that
-    is sought needs a span that fits it: sought 0 to 1 units. Source: JCGM 106:2012.
+    uncertainty, and what each rule says. Refuses a run without a limit. Source:
+    JCGM 106:2012.
     """
     standard = error / _DIVISOR[error_is]
     yield figure(

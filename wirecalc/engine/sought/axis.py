@@ -17,6 +17,7 @@ _DIGITS = 3
 _FIRST = 100  # the least number of three digits
 _STEPS = 900  # numbers of three digits in a decade
 _DECADES = 6  # that are tried below the end of a span which begins at nothing
+_BELOW = 1000  # times below the least that was given beside it
 
 
 class Axis(ABC):
@@ -66,13 +67,16 @@ class Rungs(Axis):
 
 
 class Numbers(Axis):
-    """Numbers of three digits, or multiples of a step, within a span."""
+    """Numbers of three digits, or multiples of a step, within a span.
 
-    def __init__(self, scale: Scale) -> None:
+    Where it begins at nothing, `beside`, the least that was given in its unit, says how fine.
+    """
+
+    def __init__(self, scale: Scale, beside: float = math.inf) -> None:
         self.unit, self.behind = scale.unit, scale.behind
         self._step = None if scale.step is None else Decimal(f"{scale.step:.12g}")
         largest = max(abs(scale.low), abs(scale.high))
-        floor = abs(scale.low) if scale.low > 0 else largest / 10**_DECADES
+        floor = abs(scale.low) if scale.low > 0 else min(largest / 10**_DECADES, beside / _BELOW)
         self._least = math.floor(math.log10(max(floor, largest / 10 ** (2 * _DECADES))))
         self._first = 0
         first, last = (self._index(v) for v in (scale.low, scale.high))
@@ -133,6 +137,6 @@ class Numbers(Axis):
         return number.scaleb(decade + self._least - _DIGITS + 1)
 
 
-def axis_of(trials: Ladder | Scale) -> Axis:
-    """Return the axis of what a kind says can be tried."""
-    return Rungs(trials) if isinstance(trials, Ladder) else Numbers(trials)
+def axis_of(trials: Ladder | Scale, beside: float = math.inf) -> Axis:
+    """Return the axis of what a kind says can be tried; `beside` as for `Numbers`."""
+    return Rungs(trials) if isinstance(trials, Ladder) else Numbers(trials, beside)

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import math
 import time
 from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import Any
 
 from ...base.errors import BadInput, BadText, Problem
 from ...said.findings import Finding, Judged
+from ...typed.kinds import Kind
+from ...typed.quantities import read_quantity
+from ...typed.quantity_kinds import QuantityKind
 from ...typed.trials import is_sought, read_request, sought_in
 from ..declaration import Calculation
 from ..inputs import Input
@@ -88,7 +93,7 @@ class Seeker:
         if len(names) > 2:
             wrong = f"{len(names)} values are sought ({', '.join(names)})"
             raise BadInput([Problem("", wrong, "two at most; give the others")])
-        axes = {name: self._axis(self._declared(name), given[name]) for name in names}
+        axes = {name: self._axis(self._declared(name), given) for name in names}
         if len(names) == 1:
             return self._one(names[0], axes[names[0]], given)
         first, second = sorted(names, key=lambda n: not axes[n].all_tried)
@@ -106,14 +111,29 @@ class Seeker:
             self.run({name: "unknown"})  # refuses the name, with what would do
             raise
 
-    def _axis(self, declared: Input, given: object) -> Axis:
-        asked = [g for g in _each(given) if is_sought(g)]
+    def _axis(self, declared: Input, given: Mapping[str, object]) -> Axis:
+        asked = [g for g in _each(given[declared.name]) if is_sought(g)]
         try:
             if len(asked) > 1:
                 raise BadText(f"is sought {len(asked)} times", "seek one of them, give the rest")
-            return axis_of(declared.kind.trials(read_request(str(asked[0]))))
+            trials = declared.kind.trials(read_request(str(asked[0])))
+            return axis_of(trials, self._least_beside(declared.kind, given))
         except BadText as error:
             raise BadInput([error.about(declared.option)]) from None
+
+    def _least_beside(self, kind: Kind, given: Mapping[str, object]) -> float:
+        """Return the least that was given of the kind's quantity, in its unit; else infinite."""
+        least = math.inf
+        if not isinstance(kind, QuantityKind):
+            return least
+        for declared in self.calc.inputs:
+            other = declared.kind
+            if isinstance(other, QuantityKind) and other.dimension == kind.dimension:
+                for text in _each(given.get(declared.name)):
+                    with suppress(BadText):  # refused, with what would do, when it is run
+                        value = abs(read_quantity(str(text), kind.dimension, kind.unit).value)
+                        least = min(least, value or least)
+        return least
 
     def _one(self, name: str, axis: Axis, given: Mapping[str, object]) -> Sought:
         option = self.calc.input(name).option
