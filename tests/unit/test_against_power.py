@@ -8,8 +8,10 @@ from typing import Any
 import pytest
 
 from wirecalc import build
+from wirecalc.asking.job_check import OfCheck
 from wirecalc.asking.job_interview import Interview
 from wirecalc.asking.job_question import Question
+from wirecalc.said.verdicts import Verdict
 
 CATALOGUE = build(bundled_only=True)
 INSULATION = {
@@ -24,31 +26,47 @@ INSULATION = {
 }
 
 
-def at_power(reading: str) -> Question:
-    """Return the first question at power up, of a washer whose insulation was measured."""
-    sheet: dict[str, Any] = {
-        "job": {
-            "kind": "dishwasher",
-            "title": "trips",
-            "connection": "cord-connected",
-            "date": "2026-11-30",
-            "machine": "invented",
-            "technician": "invented",
-        },
-        "check": [{**INSULATION, "insulation_resistance": reading}],
+GROUND = {
+    "calculation": "ground",
+    "name": "ground path",
+    "step": "before power",
+    "ground_point": "plug-pin",
+}
+GO_ON = "go on"
+
+
+def job(*checks: dict[str, Any]) -> Interview:
+    """Return the questions of a dishwasher with some checks, the head answered."""
+    head = {
+        "kind": "dishwasher",
+        "title": "trips",
+        "connection": "cord-connected",
+        "date": "2026-11-30",
+        "machine": "invented",
+        "technician": "invented",
     }
-    interview = Interview(sheet, CATALOGUE, Path(), "2026-11-30")
+    sheet = {"job": head, "check": [dict(check) for check in checks]}
+    return Interview(sheet, CATALOGUE, Path(), "2026-11-30")
+
+
+def until(interview: Interview, key: str) -> Question:
+    """Pass over all before a question, by the start of its key."""
     for _ in range(80):
         asked = interview.next()
         assert asked is not None
         if not isinstance(asked, Question):
             interview.later(asked)
-        elif asked.step == "power up":
+        elif asked.key.startswith(key) or asked.step == key:
             return asked
         else:
-            typed = "later" if "later" in asked.choices else ""
+            typed = GO_ON if asked.key == "stop" else "later" if "later" in asked.choices else ""
             assert not interview.answer(asked, typed), asked
-    raise AssertionError("no question at power up")
+    raise AssertionError(f"no question {key}")
+
+
+def at_power(reading: str) -> Question:
+    """Return the first question at power up, of a dishwasher whose insulation was measured."""
+    return until(job({**INSULATION, "insulation_resistance": reading}), "power up")
 
 
 @pytest.mark.parametrize(
@@ -57,13 +75,13 @@ def at_power(reading: str) -> Question:
         (
             "0.3 Mohm",
             "STOP  insulation FAIL: insulation to the case: 0.3 Mohm is below 1 Mohm",
-            "No power before it is mended and measured again.",
+            "No power before what fails is mended and measured again.",
             "later",
         ),
         (
             "1.02 Mohm ±3%",
             "STOP  insulation CANNOT TELL: ",
-            "Settle it before power is put on.",
+            "Settle this before power is put on.",
             "do it now",
         ),
     ],
@@ -81,3 +99,124 @@ def test_where_nothing_stands_against_it_power_is_the_next_thing() -> None:
     asked = at_power("50 Mohm")
     assert "STOP" not in asked.says
     assert asked.default == "do it now"
+
+
+WET = {**INSULATION, "insulation_resistance": "0.3 Mohm"}
+
+
+def readings(interview: Interview, name: str) -> dict[str, str]:
+    """Return what is read of a check, by its stage."""
+    of = [c for c in interview.sheet["check"] if c["name"] == name]
+    return {c.get("stage", "as left"): c.get("insulation_resistance", "none") for c in of}
+
+
+def take(interview: Interview, **answers: str) -> None:
+    """Answer the questions of the check that is asked, what is offered by Enter, to its end."""
+    asked = interview.next()
+    at = asked.at if isinstance(asked, OfCheck) else -1
+    while isinstance(asked, OfCheck) and asked.at == at:
+        declared = asked.talk.next()
+        if declared is not None:
+            offered = asked.offered.get(declared.name)
+            asked.talk.answer(
+                declared.name, answers.get(declared.name, offered.answer if offered else None)
+            )
+        assert not interview.took(asked, ended=declared is None)
+        asked = interview.next()
+
+
+def test_what_failed_before_power_is_measured_again_and_the_first_reading_stays_as_found() -> None:
+    interview = job(WET)
+    stop = until(interview, "stop")
+    assert stop.says == "STOP  No power before what fails is mended and measured again."
+    (line,) = stop.notes
+    assert line.startswith("insulation FAIL: insulation to the case: 0.3 Mohm is below 1 Mohm")
+    again, leave, on = stop.choices
+    assert (again, leave) == ("measure again: insulation", "leave the job here")
+    assert on == "go on, power stays off"
+    assert stop.default == stop.enter == leave
+    assert not interview.answer(stop, "1")
+    asked = interview.next()
+    assert isinstance(asked, OfCheck)
+    assert (asked.check.name, asked.check.place.stage) == ("insulation", "as left")
+    assert not {"insulation_resistance", "switched_on"} & set(asked.check.given)
+    take(interview, insulation_resistance="50 Mohm", switched_on="yes", electronics_unplugged="yes")
+    assert readings(interview, "insulation") == {"as found": "0.3 Mohm", "as left": "50 Mohm"}
+    power = until(interview, "power up")
+    assert "STOP" not in power.says
+
+
+def test_a_sheet_that_is_taken_up_is_stopped_again_and_it_fails_no_less_before_it_is_read() -> None:
+    interview = job(WET)
+    assert not interview.answer(until(interview, "stop"), "again")
+    taken_up = Interview(interview.sheet, CATALOGUE, Path(), "2026-11-30")
+    stop = until(taken_up, "stop")
+    assert any("insulation" in line for line in stop.notes)
+    assert "STOP" in until(taken_up, "power up").says
+
+
+def test_what_failed_twice_keeps_both_readings() -> None:
+    interview = job({**WET, "stage": "as found"}, {**WET, "insulation_resistance": "0.4 Mohm"})
+    stop = until(interview, "stop")
+    assert not interview.answer(stop, stop.choices[0])
+    (note,) = [c["note"] for c in interview.sheet["check"] if "note" in c]
+    assert "0.4 Mohm is below 1 Mohm" in note
+    assert readings(interview, "insulation") == {"as found": "0.3 Mohm", "as left": "none"}
+
+
+def test_what_failed_as_found_and_was_not_measured_again_stands_against_power() -> None:
+    interview = job({**WET, "stage": "as found"})
+    stop = until(interview, "stop")
+    (line,) = stop.notes
+    assert line.endswith("as found; it was not measured again.")
+    assert not interview.answer(stop, GO_ON)
+    assert until(interview, "power up").default == "later"
+    assert "measure again: insulation" in until(job({**WET, "stage": "as found"}), "stop").choices
+
+
+def test_what_was_only_begun_and_what_was_said_not_to_be_known_is_asked_for() -> None:
+    for reading in ({}, {"ground_resistance": "unknown"}):
+        interview = job({**GROUND, **reading})
+        stop = until(interview, "stop")
+        assert stop.says == "STOP  Settle this before power is put on."
+        assert stop.choices[-1] == "go on all the same"
+        assert not interview.answer(stop, "1")
+        asked = interview.next()
+        assert isinstance(asked, OfCheck)
+        assert asked.talk.next() is asked.check.calculation.input("ground_resistance")
+        assert len(interview.sheet["check"]) == 1
+
+
+def test_a_fail_stands_first_and_then_what_keeps_a_person_from_a_live_case() -> None:
+    strip = {"calculation": "strip", "step": "wire", "wire": "18 AWG", "style": "closed"}
+    short = {**strip, "name": "short", "barrel_length": "6 mm", "stripped": "2 mm"}
+    interview = job(strip, short, GROUND, WET)
+    names = [line.split(" FAIL")[0].split(" CANNOT")[0] for line in until(interview, "stop").notes]
+    assert names == ["insulation", "short", "ground path", "strip"]
+
+
+def test_leaving_it_there_ends_the_questions_and_the_sheet_is_not_done() -> None:
+    interview = job(WET)
+    assert not interview.answer(until(interview, "stop"), "")
+    assert interview.next() is None
+    assert interview.is_taken_up
+    assert interview.evaluated().verdict is Verdict.FAIL
+    assert interview.back()
+    assert until(interview, "stop")
+
+
+def test_gone_past_once_it_is_not_asked_again_in_the_same_sitting() -> None:
+    interview = job(WET)
+    assert not interview.answer(until(interview, "stop"), GO_ON)
+    assert until(interview, "power up").key != "stop"
+
+
+def test_a_bench_is_not_stopped() -> None:
+    pull = {"calculation": "pull", "step": "prove the joint", "wire": "18 AWG", "force": "9 lbf"}
+    pull["terminal"] = "ring"
+    sheet = {"job": {"kind": "bench", "title": "sample"}, "check": [pull]}
+    interview = Interview(sheet, CATALOGUE, Path(), "")
+    while (asked := interview.next()) is not None:
+        assert isinstance(asked, Question)
+        assert asked.key != "stop"
+        assert not interview.answer(asked, "")

@@ -93,6 +93,8 @@ class Person:
     def _usual(asked: Question) -> str:
         if asked.key.startswith("confirmed"):
             return "yes"
+        if asked.key == "stop":
+            return "go on"
         if asked.key.startswith("open "):
             return " ".join(str(n) for n, _ in enumerate(asked.choices, start=1))
         return "leakage" if "leakage" in asked.choices else ""
@@ -303,11 +305,12 @@ def test_what_failed_as_found_is_measured_again_before_the_power_comes_back() ->
     readings |= {"reading_2_3": "8 ohm", "case_resistance": "0.01 Mohm", "motor_kind": "motor"}
     person = Person(**{"step dead tests": "motor windings (as found)"}, **readings)
     person.answers["again motor windings, windings"] = "later"
+    person.answers["needed supply, supply"] = "do it now"  # later is meant, after such a fail
     person.run()
     at = person.asked.index
     assert at("step joint") < at("again motor windings, windings")
     assert at("again motor windings, windings") < at("confirmed covers_back")
-    assert at("confirmed covers_back") < at("supply: voltage_running")
+    assert at("confirmed covers_back") < at("stop") < at("supply: voltage_running")
     assert person.interview.evaluated().verdict == "cannot tell"
 
 

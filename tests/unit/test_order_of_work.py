@@ -83,7 +83,7 @@ def test_no_check_with_power_comes_before_one_without(kind: str) -> None:
 def asked_of(kind: str) -> list[tuple[str, str]]:
     """Begin every check there is, leave it for later, and answer no question; all that came."""
     interview = Interview({}, CATALOGUE, Path())
-    answers = {"kind": kind, "title": "invented"}
+    answers = {"kind": kind, "title": "invented", "stop": "go on"}
     came: list[tuple[str, str]] = []
     while (asked := interview.next()) is not None:
         if isinstance(asked, OfCheck):
@@ -139,7 +139,7 @@ def test_power_is_off_again_before_hands_go_in() -> None:
 def test_outlet_is_read_before_the_machine_has_power_by_it() -> None:
     """Also where a screening was chosen before, whose last part is a run."""
     interview = Interview({}, CATALOGUE, Path())
-    answers = {"kind": "washer", "title": "invented", "connection": "plugged in"}
+    answers = {"kind": "washer", "title": "invented", "connection": "plugged in", "stop": "go on"}
     came = []
     while (asked := interview.next()) is not None:
         if isinstance(asked, OfCheck):

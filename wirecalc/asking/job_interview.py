@@ -21,8 +21,7 @@ from ..jobs.sheet.machine_facts import Subject
 from ..jobs.sheet.plan import Check, plan
 from ..jobs.sheet.written import sheet_text
 from ..plugging.host import Catalogue
-from . import job_confirm, job_end, job_head, job_work
-from .against_power import guarded
+from . import against_power, job_confirm, job_end, job_head, job_work
 from .conversation import Conversation
 from .job_check import OfCheck
 from .job_evaluation import contradicted, of_complete, runner
@@ -70,8 +69,7 @@ class Interview:
 
     def text(self, head: str = "") -> str:
         """Return the sheet as TOML, below some words."""
-        kept = {k: v for k, v in self._state.sheet.items() if v or k == "job"}
-        return sheet_text(kept, head)
+        return sheet_text({k: v for k, v in self._state.sheet.items() if v or k == "job"}, head)
 
     def job(self) -> Job | None:
         """Return what the sheet comes to; None where nothing of it can be evaluated yet."""
@@ -84,10 +82,12 @@ class Interview:
         return jobsheet.evaluate(kept, self._catalogue, self._folder)
 
     def next(self) -> Question | OfCheck | None:
-        """Return what is asked next; None where all was."""
+        """Return what is asked next; None where all was, or the person leaves the job."""
         state = self._state
+        if state.is_left:
+            return None
         first = next(job_head.questions(state, self._catalogue, self._today), None)
-        if first is not None:
+        if first:
             return first
         state.mark(HEAD)
         if state.pending:
@@ -95,26 +95,27 @@ class Interview:
         rows = job_work.rows_of(state, self._catalogue)
         for step in ("", *STEPS, job_work.NO_STEP):  # first what names no step
             if (asked := self._at(step, rows)) is not None:
-                return guarded(asked, self.job)
+                return against_power.guarded(asked, state, self.job)
         ends = job_end.lacking(state, self._lacks), job_end.questions(state, self.job())
-        found = next(chain.from_iterable(ends), None)
-        if found is None:
+        if (found := next(chain.from_iterable(ends), None)) is None:
             state.mark(WORDS)
         return found
 
     def _at(self, step: str, rows: Sequence[UsualCheck]) -> Question | OfCheck | None:
         """Return what is asked next at a step of the work; what comes before it is done."""
         state = self._state
-        if step == "before power":  # what failed is measured again before the machine is closed
-            again = next(job_end.again(state, self.job(), job_end.DEAD), None)
-            if again is not None:
-                return again
+        again = {  # what failed is measured again before the machine is closed, and before power
+            "before power": job_end.again(state, self.job(), job_end.DEAD),
+            against_power.POWER: against_power.questions(state, self.job()),
+        }
+        if (first := next(again.get(step, iter(())), None)) is not None:
+            return first
         work = job_work.questions(state, rows, step, self.job) if step else iter(())
         asked = [job_confirm.questions(state, step), work] if step else []
         if step != "isolate":  # there what is confirmed protects the hands in the work
             asked.reverse()
         question = next(chain.from_iterable(asked), None)
-        if question is not None and job_work.goes_before(question):
+        if question and job_work.goes_before(question):
             return question
         here = [n for n, entry in enumerate(state.checks) if entry.get("step", "") == step]
         for index in sorted(here, key=lambda n: not job_work.is_first(state.checks[n])):
@@ -138,10 +139,8 @@ class Interview:
         """Take over what was answered to a check, or that nothing more is answered to it."""
         self._before.append(copy.deepcopy(self._state))
         self._take_over(asked)
-        if ended:
-            self._state.closed.add(asked.at)
-        problems = self._refused()
-        if problems:
+        self._state.closed |= {asked.at} if ended else set()
+        if problems := self._refused():
             self._state = self._before.pop()
             self._talks.pop(asked.at, None)
         return problems
@@ -172,6 +171,8 @@ class Interview:
             job_confirm.take(self._state, question, values)
         elif job_work.is_of_work(question):
             job_work.take(self._state, self._catalogue, question, values)
+        elif question.key == against_power.KEY:
+            against_power.take(self._state, self._catalogue, self.job(), values)
         else:
             job_end.take(self._state, self._catalogue, question, values)
 
@@ -211,14 +212,14 @@ class Interview:
     def _talk(self, index: int, check: Check) -> Conversation:
         """Return the conversation of a check; a new one where its answers are no longer those."""
         given = dict(check.given)
-        key = repr((check.calculation.name, given))
-        there = self._talks.get(index)
+        key, there = repr((check.calculation.name, given)), self._talks.get(index)
         if there is None or there[0] != key:
+            state = self._state
             run = runner(check, self._catalogue, self._folder)
-            left = self._state.left.get(index, ())
-            reads = job_work.reads(self._state, self._catalogue, self._state.checks[index])
-            subject = Subject("", self._state.kind, self._state.facts)
-            refuses = contradicted(self._state.sheet, self._planned(), index, subject)
+            left = state.left.get(index, ())
+            reads = job_work.reads(state, self._catalogue, state.checks[index])
+            subject = Subject("", state.kind, state.facts)
+            refuses = contradicted(state.sheet, self._planned(), index, subject)
             talk = Conversation(check.calculation, run, given, left, refuses=refuses, reads=reads)
             self._talks[index] = there = (key, talk)
         return there[1]
@@ -241,10 +242,8 @@ class Interview:
         """Return what the sheet comes to, or what it would be refused for; once for the same."""
         key = repr(self._state.sheet)
         if key not in self._known:
-            found: Job | tuple[Problem, ...] | None
             try:
-                found = of_complete(self._state.sheet, self._catalogue, self._folder)
+                self._known = {key: of_complete(self._state.sheet, self._catalogue, self._folder)}
             except BadInput as error:
-                found = error.problems
-            self._known = {key: found}
+                self._known = {key: error.problems}
         return self._known[key]

@@ -23,7 +23,8 @@ class State:
 
     `passed` has the keys of questions, `closed` and `left` are of checks by their place on the
     sheet; `pending` is what an answer asks for next, such as a reason. `kept` are the checks that
-    were answered before the sheet was taken up: what they lack is asked for at the end.
+    were answered before the sheet was taken up: what they lack is asked for at the end. `is_left`
+    says that the person leaves it there.
     """
 
     sheet: dict[str, Any]
@@ -33,6 +34,7 @@ class State:
     left: dict[int, list[str]] = field(default_factory=dict)
     pending: tuple[str, ...] = ()
     kept: set[int] = field(default_factory=set)
+    is_left: bool = False
 
     @property
     def job(self) -> dict[str, Any]:

@@ -12,7 +12,7 @@ from ..jobs.sheet.machine_facts import deciding, holds
 from ..plugging.host import Catalogue
 from ..said.verdicts import Verdict
 from .job_question import Question
-from .job_state import State, is_check
+from .job_state import State, is_check, stage_of
 
 NOW, LATER, NOT_TESTED, NOT_HERE = "do it now", "later", "not tested", "does not apply"
 AS_IT_WAS = "as it was found: nothing was changed"
@@ -60,6 +60,13 @@ def reads(state: State, catalogue: Catalogue, entry: Mapping[str, Any]) -> str:
     """Return the reading to ask for first in a check, of several that would do."""
     rows = [r for r in rows_of(state, catalogue) if is_check(entry, r.calculation, r.name, r.stage)]
     return rows[0].reads if rows else ""
+
+
+def own_of(state: State, catalogue: Catalogue, entry: Mapping[str, Any]) -> Mapping[str, str]:
+    """Return the inputs with which the kind of job has a check made."""
+    rows = rows_of(state, catalogue)
+    same = [row for row in rows if is_check(entry, row.calculation, row.name, stage_of(entry))]
+    return next((own for row in same if (own := _own(row))), {})
 
 
 def is_of_work(question: Question) -> bool:
@@ -196,9 +203,12 @@ def _write_reason(state: State, group: Sequence[UsualCheck], why: str) -> None:
 
 
 def _start(state: State, row: UsualCheck) -> None:
+    state.start(row.calculation, row.name, row.step, row.stage, _own(row))
+
+
+def _own(row: UsualCheck) -> Mapping[str, str]:
     name, _, value = row.holds_with.partition("=")
-    own = {name: value} if value and row.required else {}
-    state.start(row.calculation, row.name, row.step, row.stage, own)
+    return {name: value} if value and row.required else {}
 
 
 def _label(row: UsualCheck) -> str:
