@@ -88,7 +88,7 @@ def test_hazard_of_the_machine_is_said_first_and_once() -> None:
 
 
 def test_answer_that_the_sheet_contradicts_is_explained_and_asked_again() -> None:
-    steps = [""] * 5  # from isolate to the joint, none
+    steps = [""] * 6  # from isolate to the proof of the joint, none
     closed = ["later", "leakage", *["yes"] * 4]  # the ground path, and what is confirmed
     to_leakage = [
         *WASHER,

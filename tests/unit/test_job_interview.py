@@ -121,7 +121,11 @@ def test_questions_follow_the_work() -> None:
     person = Person(**{"step wire": "strip", "step power up": "start"}).run()
     steps = [key for key in person.asked if key.startswith("step ")]
     assert steps == [
-        f"step {step}" for step in ("isolate", "dead tests", "parts", "wire", "joint", "power up")
+        f"step {step}"
+        for step in (
+            *("isolate", "dead tests", "parts", "wire", "joint", "prove the joint"),
+            *("power up", "return to service"),
+        )
     ]
     order = [key.split(": ")[0] for key in person.asked if ": " in key]
     assert list(dict.fromkeys(order)) == [

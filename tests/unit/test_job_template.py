@@ -115,15 +115,15 @@ def asking(*rules: RequiredChecks) -> host.Catalogue:
 
 def test_a_new_sheet_has_what_the_shop_asks_for() -> None:
     shop = asking(
-        RequiredChecks("list", ("Refrigerator",), ("ground", "leakage", "pull")),
-        RequiredChecks("all", ("*",), ("strands", "pull")),
+        RequiredChecks("list", ("Refrigerator",), ("ground", "leakage", "trip")),
+        RequiredChecks("all", ("*",), ("strands", "trip")),
         RequiredChecks("other", ("washer",), ("ring",)),
     )
     text = new_sheet("refrigerator", "x.toml", shop)
     job = jobsheet.evaluate(tomllib.loads(text), shop)
     left = [c.calculation for c in job.checks if c.stage == AS_LEFT]
     assert sorted(left) == sorted(
-        {"inrush", "supply", "outlet", "ground", "insulation", "leakage", "pull", "strands"}
+        {"inrush", "supply", "outlet", "ground", "insulation", "leakage", "trip", "strands"}
     )
     assert not [n for n in job.not_tested if n.required]
     said = " ".join(line.removeprefix("## ") for line in text.splitlines())
@@ -131,7 +131,7 @@ def test_a_new_sheet_has_what_the_shop_asks_for() -> None:
         "leakage, as left: what leaks to the case, with the machine on; “list” of plugin shop"
         in said
     )
-    assert "pull, as left: “list” of plugin shop asks for it; “all” of plugin shop asks" in said
+    assert "trip, as left: “list” of plugin shop asks for it; “all” of plugin shop asks" in said
     jobsheet.evaluate(tomllib.loads(full(text)), shop)
 
 
@@ -142,7 +142,7 @@ def test_what_is_asked_for_and_is_not_here_is_said_in_words() -> None:
 
 
 def test_a_kind_that_only_a_rule_names_has_a_sheet() -> None:
-    shop = asking(RequiredChecks("list", ("Boat",), ("pull",)))
+    shop = asking(RequiredChecks("list", ("Boat",), ("trip",)))
     sheet = tomllib.loads(new_sheet("boat", "x.toml", shop))
     assert sheet["job"]["kind"] == "Boat"
     assert [c["calculation"] for c in sheet["check"]] == [
@@ -150,7 +150,7 @@ def test_a_kind_that_only_a_rule_names_has_a_sheet() -> None:
         "insulation",
         "outlet",
         "supply",
-        "pull",
+        "trip",
     ]
 
 
@@ -170,7 +170,7 @@ def test_what_a_check_cannot_tell_without_is_marked_so() -> None:
         words_above(plate, "# test_voltage = ")
     )
     assert "; inrush cannot tell without it or others" in words_above(plate, "# code_letter")
-    assert words_above(plate, "# nameplate_current").endswith("; in place of rated_load_current)")
+    assert words_above(plate, "# temperature_tolerance").endswith("; in place of sensor_tolerance)")
     insulation = rest.partition('calculation = "insulation"')[2]
     assert words_above(insulation, "# switched_on").endswith("; cannot tell without it)")
     assert "; may be left out: " in words_above(insulation, "# dried")

@@ -22,15 +22,20 @@ from wirecalc.jobs.sheet.confirmed import lines_of
 CATALOGUE = build(bundled_only=True)
 KINDS = kinds.table_kinds()
 WITH_POWER = {  # what is read while the machine is fed
+    "air-split",
     "breaker",
+    "cooling",
     "draw",
     "extension",
     "inrush",
     "joint-drop",
     "leakage",
     "outlet",  # the machine unplugged from it
+    "oven-swing",
+    "pull-down",
     "screening",  # its last part: all that comes before the plug is asked in it first
     "supply",
+    "water-heat",
 }
 WITHOUT = {
     "capacitor-swap",
@@ -47,11 +52,16 @@ WITHOUT = {
     "pull-batch",
     "restart-wait",  # of a start that failed: it stands without power meanwhile
     "ring",
+    "rtd",
+    "shared-barrel",
+    "sleeve",
     "splice",
     "start-device",
     "strip",
     "substitute",
     "tab",
+    "thermistor",  # unplugged from its board
+    "thermostat",
     "windings",
 }
 BEFORE_POWER = {

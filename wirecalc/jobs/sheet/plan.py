@@ -9,6 +9,7 @@ from typing import Any, NamedTuple
 
 from ...base.errors import BadText, PluginDefect, Problem, did_you_mean
 from ...engine.declaration import Calculation
+from ...engine.inputs import Input
 from ...engine.one_input import METER, says_unknown
 from ...engine.reserved import CHECK_KEYS
 from ...engine.trade_names import candidates, under_names
@@ -135,8 +136,7 @@ def _own(
 
 
 def _is_nameplate(calc: Calculation[Any], name: str) -> bool:
-    kind = next((i.kind for i in calc.inputs if i.name == name), None)
-    return kind is not None and on_plate(kind)
+    return any(i.name == name and on_plate(i.kind) for i in calc.inputs)
 
 
 def on_plate(kind: Kind) -> bool:
@@ -201,20 +201,20 @@ def _name_now(users: list[Check], name: str) -> str:
     return next(filter(None, (c.calculation.name_now(name) for c in users)), "")
 
 
-def _plate_kinds(catalogue: Catalogue) -> dict[str, Kind]:
+def _plate_kinds(catalogue: Catalogue) -> dict[str, Input]:
     """Return all that any calculation takes from a plate; one that does not load takes nothing."""
-    kinds: dict[str, Kind] = {}
+    kinds: dict[str, Input] = {}
     for provided in catalogue.calculations.values():
         with contextlib.suppress(PluginDefect):
-            kinds |= {i.name: i.kind for i in provided.calculation.inputs if on_plate(i.kind)}
+            kinds |= {i.name: i for i in provided.calculation.inputs if on_plate(i.kind)}
     return kinds
 
 
-def _unreadable(label: str, kind: Kind, value: object) -> Iterator[Problem]:
-    if says_unknown(value):
-        return
+def _unreadable(label: str, declared: Input, value: object) -> Iterator[Problem]:
+    values = value if declared.many and isinstance(value, list) else [value]
     try:
-        kind.read(value)
+        for one in values if not says_unknown(value) else ():
+            declared.kind.read(one)
     except BadText as error:
         yield error.about(label)
 
