@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from types import MappingProxyType
 from typing import NamedTuple
 
 from .word_stems import EMPTY, stems
@@ -12,13 +13,21 @@ _NAME, SAID, _QUESTION, _INPUT = 7.0, 5.0, 2.5, 1.0  # what a word counts for, b
 
 
 class Described(NamedTuple):
-    """What one thing says of itself: the weight of each of its words, its phrases, its question."""
+    """What one thing says of itself: the weight of each of its words, its phrases, its question.
+
+    `takes` has the quantities that its inputs are of, each with what it counts for.
+    """
 
     name: str
     weights: Mapping[str, float]
     phrases: Sequence[frozenset[str]]
     question: frozenset[str] = frozenset()
     not_checked: Sequence[tuple[str, frozenset[str]]] = ()
+    takes: Mapping[str, float] = MappingProxyType({})
+
+    def speaks_of(self, words: frozenset[str]) -> bool:
+        """Whether each of some words stands in its phrases, its question or its inputs."""
+        return words <= self.weights.keys()
 
 
 def described(

@@ -19,7 +19,9 @@ from typing import Any, NamedTuple
 from ..typed.word_kinds import OneOf
 from .declaration import Calculation
 from .described_words import SAID, Described, described
-from .word_stems import EMPTY, stem, stems, values
+from .said_alike import said_alike
+from .values_in_words import Values, values_in
+from .word_stems import EMPTY, stem, stems
 
 _WHOLE = 0.8  # all words of a phrase together, beside each
 _BEGINS, _SLIP = 0.75, 0.8  # a longer word that begins so; one that is spelled nearly so
@@ -30,6 +32,10 @@ _SHORTEST = 3  # letters that a word needs for that
 _LONGEST = 40  # letters of two words in one; what is longer is none
 _STEM = 5  # letters that a longer word must begin with
 _VALUE = 0.4  # a number or its unit, as "14 AWG": beside other words it says little
+_ASKED = 1.0  # for a word that the question itself has
+_TAKES, _MAY_TAKE = 4.0, 2.0  # for a quantity that an input is of: needed, or not
+_LITTLE = 0.3  # for a word of a phrase that tells nothing by itself, as in "oven off"
+_LIKE = 0.4  # for another word of about the same thing
 _FEW = 0.3  # of what the best one counts, what the last one must
 _CARRIED = 0.5  # share of the words that carries the question
 _TOLD = 2  # calculations that may say they never check what one strange word names
@@ -55,6 +61,7 @@ class Asked(NamedTuple):
     telling: Sequence[str]
     meant: Mapping[str, Mapping[str, float]]
     strange: Sequence[str]
+    values: Values
 
     def whole(self, one: Described) -> set[str]:
         """Return the words of the names and phrases of one that were typed as a whole."""
@@ -68,17 +75,21 @@ class WordIndex:
     def __init__(self, described: Iterable[Described]) -> None:
         self._all = list(described)
         self._spread = Counter(word for one in self._all for word in one.weights)
+        self._taken = Counter(quantity for one in self._all for quantity in one.takes)
 
     def find(self, typed: str) -> Found:
         """Return what fits some words, best first; nothing where no word is known."""
+        values = values_in(typed)
         wanted = list(dict.fromkeys(w for word in stems(typed) for w in self._parted(word)))
         telling = [w for w in wanted if w not in EMPTY]
         meant = {w: self._meant(w) for w in dict.fromkeys([*telling, *self._joined(wanted)])}
-        for word in values(stems(typed)):
-            meant[word] = {w: sure * _VALUE for w, sure in meant.get(word, {}).items()}
-        said = Asked(wanted, telling, meant, self._strange(typed, telling, meant))
+        of_values = [w for w in telling if w in values.stems]
+        for word in [*of_values, *(w for w in stems(" ".join(values.words)) if w not in meant)]:
+            may_be = meant.get(word) or self._meant(word)
+            meant[word] = {w: sure * _VALUE for w, sure in may_be.items()}
+        said = Asked(wanted, telling, meant, self._strange(typed, telling, meant), values)
         offered = [one for one in self._all if self._speaks(one, said)]
-        scores = {one.name: self._score(one, wanted, meant) for one in offered}
+        scores = {one.name: self._score(one, said) for one in offered}
         ranked = sorted((n for n in scores if scores[n] > 0), key=lambda n: (-scores[n], n))
         best = scores[ranked[0]] if ranked else 0.0
         names = tuple(n for n in ranked if scores[n] >= _FEW * best)
@@ -96,7 +107,7 @@ class WordIndex:
 
         A word counts half where it stands only in a longer phrase, or beside other things.
         """
-        said = [word for word in typed.telling if word not in values(typed.telling)]
+        said = [word for word in typed.telling if word not in typed.values.stems]
         each_may_be = [{word, *typed.meant[word]} for word in said]
         held = [0.0]
         for one in (one for one in self._all if one.name in names):
@@ -113,7 +124,10 @@ class WordIndex:
         if not telling or declared:
             return ()
         said = tuple(
-            (o.name, t) for o in self._all for t, words in o.not_checked if telling <= words
+            (o.name, t)
+            for o in self._all
+            for t, words in o.not_checked
+            if telling <= words and not o.speaks_of(telling)
         )
         alone = len(telling) == 1 and (telling & self._spread.keys() or len(said) > _TOLD)
         return () if alone else said
@@ -137,7 +151,8 @@ class WordIndex:
         self, typed: str, telling: Sequence[str], meant: Mapping[str, Mapping[str, float]]
     ) -> tuple[str, ...]:
         joined = {half for a, b in pairwise(stems(typed)) if a + b in meant for half in (a, b)}
-        known = {w for w in telling if meant[w] or w in joined}
+        of_values = values_in(typed).stems
+        known = {w for w in telling if meant[w] or w in joined or w in of_values}
         unknown = {w for w in telling if w not in known and len(w) > 1 and w.isalpha()}
         said = re.findall(r"[^\W\d_]+", re.sub(r"['\u2019]", "", typed))
         first = {w: as_typed for as_typed in reversed(said) for w in stems(as_typed)}
@@ -145,6 +160,12 @@ class WordIndex:
 
     def _meant(self, word: str) -> dict[str, float]:
         """Return the known words that a typed one may be, each with how surely."""
+        spelled = self._spelled_so(word)
+        alike = [w for w in said_alike(word) if w in self._spread and w not in spelled]
+        return dict.fromkeys(alike, _LIKE) | spelled
+
+    def _spelled_so(self, word: str) -> dict[str, float]:
+        """Return the known words that are spelled as a typed one is, or nearly so."""
         longer = dict.fromkeys(self._longer(word), _BEGINS)
         if word in self._spread:
             return {word: 1.0} | longer | dict.fromkeys(self._alike(word, _SPELLED), _SLIP)
@@ -179,19 +200,28 @@ class WordIndex:
         """Return what a word tells: less, the more calculations speak of it."""
         return math.log(1 + len(self._all) / self._spread[word])
 
-    def _score(
-        self, one: Described, wanted: Sequence[str], meant: Mapping[str, Mapping[str, float]]
-    ) -> float:
+    def _score(self, one: Described, typed: Asked) -> float:
         worth: dict[str, float] = {}  # of each word of this calculation that was meant
         score = 0.0
-        for may_be in meant.values():
-            here = {w: sure * self._rare(w) for w, sure in may_be.items() if w in one.weights}
+        for word, may_be in typed.meant.items():
+            most = self._rare(word) if word in self._spread else math.inf  # what was typed tells
+            here = {w: s * min(most, self._rare(w)) for w, s in may_be.items() if w in one.weights}
             score += max((v * one.weights[w] for w, v in here.items()), default=0.0)
             for w, v in here.items():
                 worth[w] = max(worth.get(w, 0.0), v)
-        typed = {*worth, *(w for w in wanted if w in EMPTY)}
-        whole = [sum(worth.get(w, 0.0) for w in p) for p in one.phrases if p <= typed]
-        return score + _WHOLE * SAID * max(whole, default=0.0)
+        known = {*worth, *(w for w in typed.wanted if w in EMPTY)}
+        whole = [sum(worth.get(w, _LITTLE) for w in p) for p in one.phrases if p <= known]
+        score += _WHOLE * SAID * max(whole, default=0.0)
+        score += _ASKED * sum(v for w, v in worth.items() if w in one.question)
+        return score + self._takes(one, typed.values) if score else 0.0
+
+    def _takes(self, one: Described, values: Values) -> float:
+        """Return what the values count for that one can take: more, the fewer others can."""
+        return sum(
+            sure * one.takes[of] * math.log(1 + len(self._all) / self._taken[of])
+            for of, sure in values.of.items()
+            if of in one.takes
+        )
 
 
 def of_calculations(
@@ -214,7 +244,18 @@ def _index(
 
 def _of_calculation(calc: Calculation[Any]) -> Described:
     said = described(calc.name, calc.question, _of_inputs(calc), calc.words)
-    return said._replace(not_checked=[(text, frozenset(stems(text))) for text in calc.not_checked])
+    not_checked = [(text, frozenset(stems(text))) for text in calc.not_checked]
+    return said._replace(not_checked=not_checked, takes=_takes(calc))
+
+
+def _takes(calc: Calculation[Any]) -> dict[str, float]:
+    """Return the quantities that the inputs of a calculation are of, as their examples show."""
+    takes: dict[str, float] = {}
+    for declared in calc.inputs:
+        counts = _TAKES if declared.required else _MAY_TAKE
+        of = values_in(declared.kind.example).of
+        takes |= {quantity: max(counts, takes.get(quantity, 0.0)) for quantity in of}
+    return takes
 
 
 def _of_inputs(calc: Calculation[Any]) -> Iterator[str]:

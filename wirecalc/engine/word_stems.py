@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import functools
 import re
-from collections.abc import Sequence
-from itertools import pairwise
 
 _FORMS = {  # of one word
     **dict.fromkeys(("aint", "cannot", "cant", "didnt", "doesnt", "dont", "isnt"), "not"),
@@ -67,14 +65,3 @@ def stem(word: str) -> str:
 EMPTY = frozenset(  # words that tell something only within a phrase, such as "no heat"
     stems("any good has have keep let long many may more much no not off on one out right too up")
 )
-
-
-_UNITS = frozenset(
-    stems("amps awg c f feet foot ft ga gauge hp hz kohm kw lbf m ma mfd mm mohm ohms uf v volts w")
-)
-
-
-def values(words: Sequence[str]) -> set[str]:
-    """Return the numbers and the units behind them."""
-    numbers = {word for word in words if word.isdigit()}
-    return numbers | {b for a, b in pairwise(words) if a.isdigit() and b in _UNITS}

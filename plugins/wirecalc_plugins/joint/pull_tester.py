@@ -57,7 +57,10 @@ def refuse(
     words=(
         "repeatability; reproducibility; repeated pulls; pull tester; crimp tester; force gauge",
         "tester scatter; gauge study; gage study; measurement system; same spool; reference wire",
-        "variance components; check the tester; is the tester steady; tester drift; test stand",
+        "variance components; check the tester; is the tester steady; tester drift",
+        "tester accuracy; tester repeat; pull tester check; pull tester certificate",
+        "force gauge check; fish scale accuracy; luggage scale accuracy; spring scale",
+        "same wire ten times; load cell; verify the gauge",
     ),
     cautions=("pull-01",),
     not_checked=(

@@ -62,6 +62,9 @@ def _holds(size: float, area: float) -> bool:
         "equivalent gauge; gauge conversion; European wire; flex size; cable size; 1.5 mm; 2.5 mm",
         "0.75 mm; AWG; diameter to AWG; next size; nearest size; nearest gauge; metric equivalent",
         "sq; size in mm; gauge table; gauge to mm; mm to gauge",
+        "what awg is; awg of; mm2 of; in awg; in mm2; awg in mm; metric of; nearest awg; to awg",
+        "to mm; to mm2; convert awg; American size; English size; swg to awg; gauge chart",
+        "size chart",
     ),
     cautions=("sub-01",),
     not_checked=(

@@ -35,6 +35,8 @@ _NASA = from_memory("nasa-8739-4-13-7", "NASA-STD-8739.4, 13.7", "60 % of the st
         "strain; tension; broke before the crimp; wire pulled apart; strand strength; how strong",
         "stretched wire; torn wire; tore; breaks at; weight a wire can hold; pull apart",
         "break load; snapped conductor; ultimate strength; copper strength",
+        "pull on bare wire; wire breaking; wire itself; before it breaks; copper breaks",
+        "strength of copper; kg to break; lbs to break; hang; tension on wire",
     ),
     cautions=("pull-01",),
     not_checked=(
