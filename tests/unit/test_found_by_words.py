@@ -11,6 +11,7 @@ from wirecalc import Item, OneOf, Reading, calculation, figure
 from wirecalc.base.errors import DeclarationError
 from wirecalc.engine.declaration import Calculation
 from wirecalc.engine.found_by_words import of_calculations
+from wirecalc.engine.values_in_words import values_in
 from wirecalc.engine.word_stems import stems
 
 
@@ -148,3 +149,60 @@ def test_a_value_says_little_beside_a_word() -> None:
 def test_forms_of_one_word() -> None:
     assert stems("held broken blew burnt swollen") == stems("hold break blow burn swell")
     assert stems("three comp term") == stems("3 compressor terminal")
+
+
+def test_other_words_for_the_same_thing_lead_on_and_count_less() -> None:
+    fuse = _made("fuse_box", "Does it hold?", "fuse blows")
+    breaker = _made("panel", "Does it trip?", "breaker blows")
+    index = of_calculations([fuse, breaker, HOIST])
+    assert index.find("MCB blows").names[:2] == ("fuse-box", "panel")
+    assert index.find("fuse blows").names == ("fuse-box", "panel")
+    assert index.find("MCB").strange == ()
+
+
+def test_an_equal_fit_goes_to_the_one_whose_question_has_the_word() -> None:
+    asks = _made("zeta", "Does the sling hold?", "sling")
+    other = _made("alpha", "Does the hook hold?", "sling")
+    assert of_calculations([other, asks]).find("sling").names == ("zeta", "alpha")
+
+
+@pytest.mark.parametrize(
+    ("typed", "of"),
+    [
+        ("12 ga", {"size of a wire"}),
+        ("#14 to 2/0", {"size of a wire"}),
+        ("14-gauge", {"size of a wire"}),
+        ("12/2", {"size of a wire"}),
+        ("2.5mm", {"size of a wire", "length"}),
+        ("2.6mm", {"length"}),
+        ("1/3 hp", {"horsepower", "power"}),
+        ("35mf", {"capacitance"}),
+        (".8 mA", {"small current", "current"}),
+        ("C16", {"current"}),
+        ("50 ft", {"run", "length"}),
+        ("freezer -10", {"temperature"}),
+        ("minus 10", {"temperature"}),
+        ("4-10", set()),
+        ("heater 4500", {"power"}),
+        ("1080 sensor", set()),
+        ("on 208", {"voltage"}),
+        ("350", set()),
+        ("ohms", set()),
+    ],
+)
+def test_values_among_words(typed: str, of: set[str]) -> None:
+    assert set(values_in(typed).of) == of
+
+
+def test_a_value_counts_for_what_can_take_it_and_alone_for_nothing() -> None:
+    def lift_motor(power: Annotated[float, Reading("W", text="what it takes")]) -> Iterator[Item]:
+        """Does the motor lift?"""
+        yield figure("power", power, "W")
+
+    motor = calculation(part="lift", words=("motor",))(lift_motor)
+    rope = _made("rope_motor", "Does the rope hold?", "motor")
+    index = of_calculations([rope, motor])
+    assert index.find("750 W motor").names[0] == "lift-motor"
+    assert index.find("20 lbf motor").names[0] == "rope-motor"
+    assert index.find("motor 4711").names == index.find("motor").names
+    assert index.find("20 lbf").strange == ()

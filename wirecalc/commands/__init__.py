@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import importlib
 from collections.abc import Sequence
+from itertools import takewhile
+from pathlib import Path
 
 from .result import Result
 from .usage import FORMATS, METER, OF_BATCH, REPORTS, RESULT, ROWS, Command
@@ -115,6 +117,7 @@ COMMANDS = {
         },
         forms=REPORTS,
         takes=OF_BATCH,
+        also="ask job",
         words=(
             "job; job sheet; report; repair report; work order; paperwork; checklist; write up",
             "customer report; record of a repair; service report; job card; job ticket; ticket",
@@ -216,10 +219,25 @@ COMMANDS = {
         ),
     ),
 }
+_TAKES_NO_NAME = ("instruments", "job", "plugins", "pocket", "rules")
+
+
+def _are_words(said: Sequence[str]) -> bool:
+    """Whether words are of letters alone and name no file."""
+    plain = all(part.isalpha() for word in said for part in word.split())
+    return plain and not Path(said[0]).exists()
 
 
 def run(name: str, words: Sequence[str]) -> Result:
-    """Run a command on the words behind its name."""
+    """Run a command on the words behind its name.
+
+    Raises OtherWords where they are words for what is wanted, such as `job card`.
+    """
+    said = [*takewhile(lambda word: not word.startswith("-"), words)]
+    if name in _TAKES_NO_NAME and said and _are_words(said):
+        from .suggestions import of_command  # dear: it loads every calculation
+
+        raise of_command(name, said, words, COMMANDS)
     module = importlib.import_module(f"{__name__}.{name.replace('-', '_')}")
     result: Result = module.run(words)
     return result

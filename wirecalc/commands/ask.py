@@ -25,6 +25,7 @@ from .result import Result
 from .usage import GENERAL
 
 JOB = "job"  # in place of a name: leads through a job sheet
+_OF_JOB = {JOB: COMMANDS[JOB]}
 
 
 def run(words: Sequence[str]) -> Result:
@@ -42,7 +43,7 @@ def run(words: Sequence[str]) -> Result:
     name = " ".join(options.words)
     loaded = catalogue(words)
     there = terminal.is_there()
-    calc = find(loaded, name, asked_by="ask") if name and not there else None
+    calc = find(loaded, name, _OF_JOB, asked_by="ask") if name and not there else None
     if not there:
         how = calc.example if calc else "`wirecalc NAME --help` has an example of each"
         wrong = "asks at a terminal, and the input is none"
@@ -121,17 +122,22 @@ def _fitting(loaded: Catalogue, typed: str) -> list[str]:
     """Say what fits some words, numbered, and return the names."""
     from .suggestions import fitting, suggested  # dear: it loads every calculation
 
-    found = fitting(loaded, typed)
-    if not found.names:
-        terminal.say(str(suggested(loaded, typed, asked_by="ask")))
+    found = fitting(loaded, typed, _OF_JOB)
+    names = [name for name in found.names if name != JOB]
+    if not names:
+        terminal.say(str(suggested(loaded, typed, _OF_JOB, asked_by="ask")))
         return []
     lines = ["", *wrap(f"What fits {typed!r}, best first:")]
-    for number, name in enumerate(found.names, start=1):
+    for number, name in enumerate(names, start=1):
         question = loaded.calculations[name].offered.question
         lines += wrap(f"{name}: {question}", f"{number} ", "    ")
     if found.unchecked:
         name, what = found.unchecked[0]
         lines += wrap(f"Not checked by {name}: {what}.")
+    if JOB in found.names:
+        lines += wrap(
+            f"A whole repair, step by step: leave with Ctrl-C, then `wirecalc ask {JOB}`."
+        )
     lines += wrap("Type the number of one of these, a name, or other words.")
     terminal.say("\n".join(lines))
-    return list(found.names)
+    return names

@@ -7,7 +7,7 @@ a pass.
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ..base.errors import OtherWords, Problem, TableError, nearest
@@ -17,7 +17,7 @@ from ..engine.found_by_words import Found, WordIndex, of_calculations
 from ..output.layout import command, wrap
 from ..plugging.host import Catalogue
 from ..published import tables
-from .load_plugins import HELP
+from .load_plugins import HELP, catalogue
 from .usage import Command
 
 _MOST = 4  # that are shown
@@ -52,12 +52,13 @@ def suggested(
     """
     commands = commands or {}
     found = fitting(loaded, typed, commands)
-    command_meant = nearest(typed.split(" ", 1)[0], list(commands), _NEARLY)
+    first = typed.split(" ", 1)[0]
+    command_meant = "" if first in commands else nearest(first, list(commands), _NEARLY)
     lines = [*wrap(_first(typed, found, command_meant)), *_missing(loaded), ""]
     for name in found.names:
         if name in commands:
             lines += [*wrap(f"{name}: {commands[name].text}", indent="  ")]
-            lines += command(f"wirecalc {name if asked_by else commands[name].usage} {asked_by}")
+            lines += _to_type_command(name, commands[name], asked_by)
         else:
             calc = loaded.calculations[name].calculation
             lines += [*wrap(f"{name}: {calc.question}", indent="  "), *_to_type(calc, asked_by)]
@@ -121,6 +122,23 @@ def _to_type(calc: Calculation[Any], asked_by: str) -> list[str]:
     if asked_by == "batch":
         return command(f"wirecalc batch {calc.name} FILE.csv")
     return command(f"wirecalc {asked_by or 'ask'} {calc.name}")
+
+
+def _to_type_command(name: str, meant: Command, asked_by: str) -> list[str]:
+    if asked_by == "ask":
+        return command(f"wirecalc {meant.also}")
+    lines = command(f"wirecalc {name if asked_by else meant.usage} {asked_by}")
+    return [*lines, *(command(f"wirecalc {meant.also}") if meant.also and not asked_by else ())]
+
+
+def of_command(
+    name: str, said: Sequence[str], words: Sequence[str], commands: Mapping[str, Command]
+) -> OtherWords:
+    """Return the refusal of words behind a command that name no file: `job card`, `rules shop`."""
+    typed = " ".join(said)
+    found = suggested(catalogue(words), f"{name} {typed}", commands)
+    no_file = wrap(f"There is no file {typed!r} here.") if "FILE" in commands[name].usage else []
+    return OtherWords("\n".join([*no_file, str(found)]))
 
 
 def _parts(loaded: Catalogue) -> list[str]:

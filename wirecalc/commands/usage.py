@@ -38,7 +38,8 @@ class Command(NamedTuple):
 
     `own` are those that only it has, and `repeated` those of them that may be given several times;
     `forms` are the ways in which its result can be written, and
-    `takes` those of RESULT that it takes, and `words` has what people call it.
+    `takes` those of RESULT that it takes, `words` has what people call it, and `also` another line
+    that leads to it.
     """
 
     usage: str
@@ -48,6 +49,7 @@ class Command(NamedTuple):
     takes: Sequence[str] = ("--output",)
     repeated: Sequence[str] = ()
     words: tuple[str, ...] = ()
+    also: str = ""
 
     @property
     def described(self) -> Mapping[str, tuple[str, str]]:

@@ -12,16 +12,16 @@ import functools
 import math
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 from typing import Any, NamedTuple
 
-from ..typed.word_kinds import OneOf
 from .declaration import Calculation
 from .described_words import SAID, Described, described
 from .said_alike import said_alike
 from .values_in_words import Values, values_in
 from .word_stems import EMPTY, stem, stems
+from .words_of_inputs import of_calculation
 
 _WHOLE = 0.8  # all words of a phrase together, beside each
 _BEGINS, _SLIP = 0.75, 0.8  # a longer word that begins so; one that is spelled nearly so
@@ -33,7 +33,6 @@ _LONGEST = 40  # letters of two words in one; what is longer is none
 _STEM = 5  # letters that a longer word must begin with
 _VALUE = 0.4  # a number or its unit, as "14 AWG": beside other words it says little
 _ASKED = 1.0  # for a word that the question itself has
-_TAKES, _MAY_TAKE = 4.0, 2.0  # for a quantity that an input is of: needed, or not
 _LITTLE = 0.3  # for a word of a phrase that tells nothing by itself, as in "oven off"
 _LIKE = 0.4  # for another word of about the same thing
 _FEW = 0.3  # of what the best one counts, what the last one must
@@ -239,28 +238,4 @@ def _index(
         (name, [w.strip() for text in said for w in text.split(";")]) for name, said in tools
     )
     of_tools = (described(name, "", (), words) for name, words in phrases)
-    return WordIndex([*map(_of_calculation, calculations), *of_tools])
-
-
-def _of_calculation(calc: Calculation[Any]) -> Described:
-    said = described(calc.name, calc.question, _of_inputs(calc), calc.words)
-    not_checked = [(text, frozenset(stems(text))) for text in calc.not_checked]
-    return said._replace(not_checked=not_checked, takes=_takes(calc))
-
-
-def _takes(calc: Calculation[Any]) -> dict[str, float]:
-    """Return the quantities that the inputs of a calculation are of, as their examples show."""
-    takes: dict[str, float] = {}
-    for declared in calc.inputs:
-        counts = _TAKES if declared.required else _MAY_TAKE
-        of = values_in(declared.kind.example).of
-        takes |= {quantity: max(counts, takes.get(quantity, 0.0)) for quantity in of}
-    return takes
-
-
-def _of_inputs(calc: Calculation[Any]) -> Iterator[str]:
-    for declared in calc.inputs:
-        yield declared.name.replace("_", " ")
-        yield declared.kind.text
-        if isinstance(declared.kind, OneOf):
-            yield from declared.kind.words
+    return WordIndex([*map(of_calculation, calculations), *of_tools])

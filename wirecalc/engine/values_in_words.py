@@ -76,7 +76,7 @@ def values_in(text: str) -> Values:
     """
     of: dict[str, float] = {}
     texts: list[str] = []
-    plain = text.casefold()
+    plain = re.sub(r"\b(?:minus|below)\s+(?=\d)", "-", text.casefold())
     for found in _OF_SIZE.finditer(plain):
         texts.append(found[0])
         of[_SIZE] = 1.0

@@ -65,7 +65,7 @@ def _refuse(
         "quarter inch push-on; fast connect; tab thickness; push-on amps; 1/4 inch; 3/16",
         "lug on switch",
         "loose push-on; female spade loose; tab loose; tab burnt; receptacle terminal",
-        "spade connector; which spade; fem spade; fem spades; fem; 2.8 mm; 5.2 mm; 9.5 mm; 110",
+        "spade connector; which spade; fem spade; fem spades; fem; 110",
         "205; 3/8 tab; tab size; element tab; spade gets hot; switch tab; flag; flag spade",
         "blade width; tab amps; spade current; wont stay on; does not stay on; pulls off easily",
     ),

@@ -71,6 +71,7 @@ def _refuse(
         "compressor amps; AC amps; comp amps; pump amps at start; hp amps; amps for hp",
         "start kick; peaks; peaks at; first half second; generator size; generator for",
         "plate says; pulls more than plate",
+        "ammeter; amp meter; ammeter on start",
     ),
     go_on="close up, and watch one whole cycle: cut-out, rest and restart",
     cautions=("live-02", "meter-01", "start-01", "pin-01", "flam-01", "brk-01"),

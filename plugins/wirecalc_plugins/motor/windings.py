@@ -71,6 +71,7 @@ from .windings_inputs import (
         "tub motor; universal motor; carbon brushes; brushes; DC motor; stepper; tacho",
         "tachometer; transformer ohms; primary; secondary",
         "step-down transformer; doorbell transformer",
+        "timer; timer will not advance; cam timer",
     ),
     go_on="read each pin to the case (insulation), then start it, read the amps",
     cautions=("dead-01", "cap-01", "pin-01", "ins-01"),

@@ -58,6 +58,7 @@ _HEAVY = "more amps than its plate and few watts: too many volts, a weak capacit
         "electricity meter; amps vs plate; amps test; both wires in clamp; clamp around the cord",
         "clamp reads zero; line splitter; turns on clamp; ten turns; volts times amps",
         "amps times volts; amps to watts; watts to amps; fan amps; blower amps; pump amps",
+        "ammeter; amp meter",
     ),
     go_on="write the watts and the volts on the sheet, to compare next time",
     cautions=("live-01", "live-02", "meter-01", "cord-04", "hot-01", "mov-01"),

@@ -62,7 +62,7 @@ def _refuse(**given: Any) -> Iterator[Problem]:
         "textbook; weak capacitor; start winding; rpm; acceleration; typical start; teach",
         "students; demo; pattern; healthy start; fault demo; motor model; what if",
         "starting torque; run-up; locked rotor curve",
-        "show a start; show the class; for teaching; picture of a start; teach start",
+        "for teaching; teach start",
         "plot a start; example of a start; simulate a start; draw a start; drawing for class",
         "how a motor starts",
     ),
