@@ -8,6 +8,7 @@ other that the tables do not list.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from typing import NamedTuple
 
 from ..published.sources import Source, computed
@@ -97,15 +98,19 @@ def reactance_per_length(wire: Wire) -> PerLength | None:
 class WireRun(NamedTuple):
     """A length of wire to a load: building wire or cord, in ft one way.
 
-    `least` takes the least resistance that is expected of it, in place of the greatest.
+    `least` takes the least resistance that is expected of it, in place of the greatest. `printed`,
+    a function of C, stands in place of the tables where the resistance of a length is known.
     """
 
     wire: Wire
     length_ft: float
     least: bool = False
+    printed: Callable[[float], PerLength] | None = None
 
     def per_length(self, temperature: float) -> PerLength:
         """Return the resistance of one conductor, in ohm per 1000 ft."""
+        if self.printed is not None:
+            return self.printed(temperature)
         known = least_resistance_per_length if self.least else resistance_per_length
         return known(self.wire, temperature)
 

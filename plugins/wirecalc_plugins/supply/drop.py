@@ -14,20 +14,24 @@ from wirecalc import (
     not_checked,
     put,
 )
-from wirecalc.trade.wire_runs import WirePath, reactance_per_length, resistance_per_length
+from wirecalc.trade.wire_runs import WirePath, reactance_per_length
 
 from ..most_current import on_building_wire, on_cord
 from .drop_advice import for_advice
 from .drop_inputs import (
     BuildingWire,
+    ConductorMetal,
     ConductorTemperature,
     Cord,
     CordLength,
     Current,
+    KnownAt,
     NameplateVoltage,
     OtherCurrent,
     OtherLegCurrent,
     PowerFactor,
+    ResistancePerLength,
+    Resistivity,
     RunLength,
     System,
     VoltageAtRest,
@@ -45,6 +49,7 @@ from .path import (
     reactances,
     too_much,
 )
+from .printed_run import UNKNOWN_SIZE, metal_unknown, printed_run, wrong_print
 from .volts_left import LEFT, judge_left, too_many, volts_that_clash
 
 MOST_OF_A_LEG = 130.0  # V on a plate; more is leg to leg, and its neutral carries nothing
@@ -64,7 +69,14 @@ def _refuse(
     power_factor: float | None,
     conductor_temperature: float,
     voltage_at_rest: float | None,
+    resistance_per_length: float | None,
+    resistivity: float | None,
+    known_at: float | None,
+    conductor_metal: str | None,
 ) -> Iterator[Problem]:
+    printed = resistance_per_length, resistivity, known_at, conductor_metal
+    yield from wrong_print(building_wire, *printed)
+    building_wire, ohms = printed_run(building_wire, *printed)
     yield from nothing_given(building_wire, run_length, cord, cord_length)
     if other_leg_current is not None and system == "two-wire":
         yield Problem(
@@ -80,7 +92,7 @@ def _refuse(
         )
     yield from volts_that_clash(nameplate_voltage, voltage_at_rest, None)
     if missing(DROP, building_wire, run_length, cord, cord_length) is None:
-        path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
+        path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature, ohms)
         shared = other_leg_current if nameplate_voltage <= MOST_OF_A_LEG else None
         load = load_of(current, other_current, shared, power_factor)
         lost = load.in_wire(path.shared) + load.in_cord(path.lead)
@@ -131,6 +143,10 @@ def drop(
     power_factor: PowerFactor = None,
     conductor_temperature: ConductorTemperature = 75.0,
     voltage_at_rest: VoltageAtRest = None,
+    resistance_per_length: ResistancePerLength = None,
+    resistivity: Resistivity = None,
+    known_at: KnownAt = None,
+    conductor_metal: ConductorMetal = None,
 ) -> Iterator[Item]:
     """How many volts does the run take while the load runs?
 
@@ -139,27 +155,36 @@ def drop(
     carries the difference: V = I x R + (I - I2) x R; the other leg is judged too. Resistance is dc
     at the temperature of the metal, that of a metric wire the most it may have; with a power
     factor it is R x pf + X x sin, X for 60 Hz (at 50 Hz five sixths). Over 3 % is past a caution
-    level, over 5 % past an advised limit. The volts at rest less the drop must leave 90 % of the
-    plate; not given, a drop of 10 % of the plate can't be told, and one from the most that plate
-    and service allow to that least fails. A current above all that tables give the wire fails.
+    level, over 5 % past an advised limit. In place of the table a printed resistance of a length,
+    or a resistivity over the area of the wire (the K of a rule of thumb). The volts at rest less
+    the drop must leave 90 % of the plate; not given, a drop of 10 % of the plate can't be told, and
+    one from the most that plate and service allow to that least fails. A current above all that
+    tables give the wire fails.
 
     For a load that runs steadily, at 50 or 60 Hz; not for its start (dip), three-phase or dc.
     Inputs: currents in A (up to 200), lengths in ft one way (over 0 to 2000), volts in V,
-    power_factor in %, conductor_temperature in C. Yields loops, drop, the longest run, the
-    smallest wire for 3 %, two criteria a leg. Refuses neither wire nor cord. Source: tables
-    supply-ranges, nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
+    power_factor in %, temperatures in C, printed ohm/kft or nohm m. Yields loops, drop, the longest
+    run, the smallest wire for 3 %, two criteria a leg. Refuses neither wire nor cord. Source:
+    tables supply-ranges, nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
     """
-    unknown = missing(DROP, building_wire, run_length, cord, cord_length)
+    printed = resistance_per_length, resistivity, known_at, conductor_metal
+    run_wire, ohms = printed_run(building_wire, *printed)
+    unknown = missing(DROP, run_wire, run_length, cord, cord_length)
     if unknown is not None:
         yield unknown
         return
+    if resistance_per_length is not None and conductor_metal is None:
+        yield metal_unknown()
+        return
+    if building_wire is None and run_wire is not None:
+        yield not_checked("ampacity of the run", UNKNOWN_SIZE)
     if building_wire is not None:
         yield from on_building_wire(
             building_wire, max(current + (other_current or 0.0), other_leg_current or 0.0)
         )
     if cord is not None:
         yield from on_cord(cord, current)
-    path = path_to(building_wire, run_length, cord, cord_length, conductor_temperature)
+    path = path_to(run_wire, run_length, cord, cord_length, conductor_temperature, ohms)
     if other_leg_current is not None and nameplate_voltage > MOST_OF_A_LEG:
         yield _mean(current, other_leg_current)
         current, other_leg_current = (current + other_leg_current) / 2, None
@@ -205,7 +230,7 @@ def _left_out(path: WirePath) -> Iterator[Item]:
     """Name the reactance that was left out, where it is not small beside the resistance."""
     for run in path.runs:
         x = reactance_per_length(run.wire)
-        r = resistance_per_length(run.wire, path.temperature)
+        r = run.per_length(path.temperature)
         if x is not None and x.ohm_per_kft > REACTANCE_MATTERS * r.ohm_per_kft:
             share = 100 * x.ohm_per_kft / r.ohm_per_kft
             yield not_checked(

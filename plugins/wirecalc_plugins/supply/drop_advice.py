@@ -35,7 +35,7 @@ def for_advice(load: DropLoad, path: WirePath, in_cord: float, plate: float) -> 
         ),
     )
     for gauge in _standard_sizes(run.wire, kind):
-        loop = run._replace(wire=gauge).loop_impedance(path.temperature)
+        loop = run._replace(wire=gauge, printed=None).loop_impedance(path.temperature)
         volts = load.in_cord(loop) if kind == "cord" else load.in_wire(loop) + in_cord
         if volts <= budget:
             yield listing(

@@ -13,6 +13,7 @@ from wirecalc import (
     asked,
     assumed,
     extra,
+    instead_of,
     may_be_absent,
     setting,
 )
@@ -30,6 +31,14 @@ from ..inputs import (
     SLIP_A,
     VOLTAGE_AT_REST,
 )
+from ..inputs_conductor import (
+    CONDUCTOR_METAL,
+    KNOWN_AT,
+    KNOWN_AT_20,
+    RESISTANCE_PER_LENGTH,
+    RESISTIVITY,
+    RISES,
+)
 
 SYSTEMS = ("two-wire", "three-wire")
 
@@ -38,9 +47,31 @@ NameplateVoltage = Annotated[float, NAMEPLATE_VOLTAGE]
 BuildingWire = Annotated[
     Wire | None,
     BUILDING_WIRE,
-    asked("it takes its part of the volts before the cord"),
+    asked("it takes its part of the volts before the cord", when="not resistance_per_length"),
 ]
-RunLength = Annotated[float | None, RUN_LENGTH, asked()]
+ResistancePerLength = Annotated[float | None, RESISTANCE_PER_LENGTH, instead_of("building_wire")]
+Resistivity = Annotated[
+    float | None,
+    RESISTIVITY.but(goes_with="building_wire"),
+    setting("tables give the ohms of its size"),
+]
+KnownAt = Annotated[
+    float | None,
+    KNOWN_AT,
+    setting(KNOWN_AT_20, when="resistance_per_length"),
+    setting(KNOWN_AT_20, when="resistivity"),
+]
+ConductorMetal = Annotated[
+    str | None,
+    CONDUCTOR_METAL,
+    asked(RISES, when="resistance_per_length"),
+]
+RunLength = Annotated[
+    float | None,
+    RUN_LENGTH.but(goes_with=""),
+    asked("ohms go with the length", when="building_wire"),
+    asked("ohms go with the length", when="resistance_per_length"),
+]
 Cord = Annotated[Wire | None, CORD, may_be_absent("no cord")]
 CordLength = Annotated[float | None, CORD_LENGTH, asked()]
 OtherCurrent = Annotated[

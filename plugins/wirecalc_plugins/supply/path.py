@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from wirecalc import (
     Item,
@@ -23,7 +23,6 @@ from wirecalc.trade.wire_runs import (
     known_metal,
     path,
     reactance_per_length,
-    resistance_per_length,
 )
 
 ADVISED_PCT, TOTAL_PCT = 3.0, 5.0  # of the plate's volts: branch circuit; with its feeder
@@ -94,10 +93,14 @@ def path_to(
     cord: Wire | None,
     cord_length: float | None,
     temperature: float,
+    printed: Callable[[float], PerLength] | None = None,
 ) -> WirePath:
-    """Return the way to the plug, in ft one way, at a temperature in C."""
+    """Return the way to the plug, in ft one way, at a temperature in C.
+
+    `printed`, a function of C, is the resistance of the wire where no table is asked.
+    """
     return path(
-        None if wire is None or run_length is None else WireRun(wire, run_length),
+        None if wire is None or run_length is None else WireRun(wire, run_length, printed=printed),
         None if cord is None or cord_length is None else WireRun(cord, cord_length),
         temperature,
     )
@@ -121,7 +124,7 @@ def loops(way: WirePath) -> Iterator[Item]:
 def _loop(name: str, run: WireRun, temperature: float) -> Iterator[Item]:
     there_and_back = [(2 * run.length_ft, "ft loop")]
     yield figure(f"length of the {name}", run.length_ft, "ft one way", also=there_and_back)
-    per_length = resistance_per_length(run.wire, temperature)
+    per_length = run.per_length(temperature)
     yield figure(
         f"loop resistance of the {name}",
         run.loop(temperature),

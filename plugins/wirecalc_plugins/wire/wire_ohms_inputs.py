@@ -19,10 +19,17 @@ from wirecalc import (
 )
 
 from ..inputs import CONDUCTOR_TEMPERATURE, LEADS, WIRE
+from ..inputs_conductor import (
+    CONDUCTOR_METAL,
+    KNOWN_AT,
+    KNOWN_AT_20,
+    RESISTANCE_PER_LENGTH,
+    RESISTIVITY,
+    RISES,
+)
 from ..lead_resistance import LEADS_COUNT
 
 ONE_WAY, LOOP = WAYS = ("one-way", "loop")
-METALS = ("copper", "aluminium")
 
 TheWire = Annotated[
     Wire | None,
@@ -31,47 +38,28 @@ TheWire = Annotated[
 ]
 ResistancePerLength = Annotated[
     float | None,
-    Nameplate(
-        "ohm/kft",
-        above=0,
-        high=1_000_000,
-        typical="3.14 ohm/kft",
-        text="resistance of a length of one conductor, as printed",
-    ),
+    RESISTANCE_PER_LENGTH,
     instead_of("wire"),
 ]
 Resistivity = Annotated[
     float | None,
-    Nameplate(
-        "nohm m",
-        low=15,
-        high=2000,
-        typical="17.241 nohm m",
-        text="resistivity of the metal of the wire",
-        goes_with="wire",
-    ),
+    RESISTIVITY.but(goes_with="wire"),
     extra("the metal of the wire says it; of an alloy it is printed"),
 ]
 KnownAt = Annotated[
     float,
-    Nameplate(
-        "C",
-        low=-40,
-        high=150,
-        typical="20 C",
-        text="temperature at which resistance_per_length or resistivity is printed",
-    ),
-    setting("tables and makers print it for 20 C"),
+    KNOWN_AT,
+    setting(KNOWN_AT_20),
 ]
 ConductorMetal = Annotated[
     str | None,
-    OneOf(METALS, text="metal of a conductor of which a resistance is printed"),
+    CONDUCTOR_METAL,
     asked(
-        "it says how the ohms rise with temperature",
+        RISES,
         when="resistance_per_length and conductor_temperature",
     ),
     asked(
-        "it says how the ohms rise with temperature",
+        RISES,
         when="resistivity and conductor_temperature",
     ),
 ]
