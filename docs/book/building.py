@@ -10,8 +10,9 @@ import wirecalc
 from wirecalc.output.explanation import tables_named
 from wirecalc.published import tables
 
-from .calculations import Worked, calculation_page, calculations_index, work
+from .calculations import calculation_page, calculations_index
 from .contents import front_page, within
+from .examples_worked import Worked, work
 from .markdown import page
 from .published import table_page, tables_index
 from .standards import standards_page

@@ -2,25 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from itertools import islice
-from typing import Any, NamedTuple
+from collections.abc import Iterable, Iterator
+from typing import Any
 
-from wirecalc import Catalogue, Finding
 from wirecalc.engine.declaration import Calculation
 from wirecalc.engine.inputs import Input
 from wirecalc.engine.left_out import option_of
 from wirecalc.output.citations import Citations
 from wirecalc.output.explanation import limit_said, tables_named, worked
-from wirecalc.plugging.worked_examples import example_files, tried, worked_example
+from wirecalc.plugging.worked_examples import example_files
 from wirecalc.published import tables
+from wirecalc.published.measuring import ways
 from wirecalc.said.findings import Judged
 from wirecalc.said.items import library_caution
 from wirecalc.said.verdicts import Verdict
 
+from .drawings import drawing
+from .examples_worked import Worked
 from .markdown import block, code, items, page, paragraphs, plain, rows, section
 
-MOST_TRIED = 60  # variants of an example that are tried for criteria and sources
+DRAWN_TOO = {  # what a drawing shows besides how a reading is taken
+    "conforms": ["band"],
+    "pull": ["crimp"],
+    "pull-batch": ["crimp"],
+    "splice": ["barrel"],
+    "shared-barrel": ["barrel"],
+    "ring": ["tab"],
+}
 MEANS = {
     Verdict.PASS: "It is within the limits that were checked, and no more than that.",
     Verdict.MARGINAL: "It is within every binding limit, but past a caution level or an advised "
@@ -30,41 +38,8 @@ MEANS = {
     Verdict.FAIL: "A binding limit is missed. What to do then stands in the answer, and below at "
     "the limit where it is known beforehand.",
 }
+UNSAID = "who set the limit says what to do"
 NO_VERDICT = "It gives figures and has no limit of its own; a house rule may have one."
-
-
-class Worked(NamedTuple):
-    """A calculation with what its example, and those of its variants, come to."""
-
-    calc: Calculation[Any]
-    example: Finding | str
-    findings: Sequence[Finding]
-
-    @property
-    def limits(self) -> Sequence[Judged]:
-        """Each limit that was met with, once: as the first has it that says what to do, if any."""
-        return self._criteria(lambda judged: judged.criterion.sense != "cannot tell")
-
-    @property
-    def gaps(self) -> Sequence[Judged]:
-        """What could not be told, each once."""
-        return self._criteria(lambda judged: judged.criterion.sense == "cannot tell")
-
-    def _criteria(self, wanted: Callable[[Judged], bool]) -> Sequence[Judged]:
-        found: dict[str, Judged] = {}
-        for judged in filter(wanted, (j for f in self.findings for j in f.criteria)):
-            name = judged.criterion.name
-            if name not in found or (judged.criterion.action and not found[name].criterion.action):
-                found[name] = judged
-        return list(found.values())
-
-
-def work(loaded: Catalogue, name: str) -> Worked:
-    """Work the example of a calculation, and its variants where a run of it is not dear."""
-    calc = loaded.calculations[name].calculation
-    example = worked_example(loaded, calc)
-    most = 1 if calc.analysis else MOST_TRIED
-    return Worked(calc, example, list(islice(tried(loaded, calc), most)))
 
 
 def calculation_page(done: Worked) -> str:
@@ -79,13 +54,14 @@ def calculation_page(done: Worked) -> str:
             "",
             *section("When to ask it", _when(calc)),
             *section("What to have at hand", list(_at_hand(calc))),
+            *section("Take care", items(_care(calc))),
+            *section("How to measure it", _measured(calc)),
             *section("Example", _example(done)),
-            *section("How it is worked out", list(paragraphs(calc.doc))),
             *section("What each verdict means, and what to do", _verdicts(done)),
             *section("Limits", _limits(done, marks)),
             *section("Sources", _sources(calc, marks)),
             *section("What it does not see", items(map(plain, calc.not_checked))),
-            *section("Take care", items(_care(calc))),
+            *section("How it is worked out", list(paragraphs(calc.doc))),
         ]
     )
 
@@ -133,6 +109,20 @@ def _need(declared: Input) -> str:
     return declared.need_spelled(option_of)
 
 
+def _measured(calc: Calculation[Any]) -> list[str]:
+    """Return how its readings are taken, and behind them the drawings that show it, each once."""
+    found = ways([declared.name for declared in calc.inputs])
+    lines = items(
+        f"**{plain(way.name)}** ({', '.join(code(option_of(n)) for n in way.inputs)}): "
+        f"{plain(way.text)}"
+        for way in found
+    )
+    drawn = dict.fromkeys([way.drawing for way in found] + DRAWN_TOO.get(calc.name, []))
+    for name in filter(None, drawn):
+        lines += [drawing(name, "../../"), ""]
+    return lines
+
+
 def _example(done: Worked) -> list[str]:
     lines = list(worked(done.calc, done.example, example_files(done.calc)))
     return block(lines[2:])  # an empty line and the title of it go first
@@ -163,7 +153,7 @@ def _limits(done: Worked, marks: Citations) -> list[str]:
                 plain(judged.criterion.name),
                 plain(limit_said(judged)),
                 str(judged.criterion.origin),
-                plain(judged.criterion.action),
+                plain(_if_missed(done, judged)),
                 plain(marks.mark(judged.criterion.source)),
             ]
             for judged in done.limits
@@ -173,6 +163,13 @@ def _limits(done: Worked, marks: Citations) -> list[str]:
         said = "As its example has them, and the same example with one thing changed; other inputs"
         return [f"{said} have other limits.", "", *lines]
     return lines
+
+
+def _if_missed(done: Worked, judged: Judged) -> str:
+    """Say what to do: some are not failed but can't be told, and then that says what to do."""
+    same = (j.criterion for j in done.gaps if j.criterion.name == judged.criterion.name)
+    gap = next((criterion.action for criterion in same if criterion.action), "")
+    return judged.criterion.action or gap or UNSAID
 
 
 def _sources(calc: Calculation[Any], marks: Citations) -> list[str]:

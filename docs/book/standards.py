@@ -9,7 +9,7 @@ from wirecalc.output.explanation import tables_named, trust_said
 from wirecalc.published.sources import OFF, OFF_C, Confidence, Source
 from wirecalc.published.tables import Table
 
-from .calculations import Worked
+from .examples_worked import Worked
 from .markdown import items, page, plain, rows, section
 
 HEAD = """# Standards and practices

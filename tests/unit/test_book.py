@@ -6,12 +6,15 @@ import functools
 import re
 from collections.abc import Mapping
 from pathlib import Path
+from xml.etree import ElementTree
 
 import wirecalc
 from docs.book import standards
 from docs.book.building import MADE, all_worked, made_pages, write
-from docs.book.calculations import calculation_page, work
+from docs.book.calculations import UNSAID, calculation_page
 from docs.book.contents import front_page, within
+from docs.book.drawings import DRAWINGS, PICTURES
+from docs.book.examples_worked import work
 from docs.book.markdown import plain, rows, section
 from docs.book.standards import Leaning
 from wirecalc.published import tables
@@ -23,14 +26,16 @@ LOADED = wirecalc.build(bundled_only=True)
 PARTS = [
     "When to ask it",
     "What to have at hand",
+    "Take care",
+    "How to measure it",
     "Example",
-    "How it is worked out",
     "What each verdict means, and what to do",
     "Limits",
     "Sources",
     "What it does not see",
-    "Take care",
+    "How it is worked out",
 ]
+VERDICTS = PARTS[5]
 LINK = re.compile(r"\]\(([^()\s]*)\)")
 BLOCK = re.compile(r"^```.*?^```$", re.DOTALL | re.MULTILINE)
 
@@ -103,12 +108,12 @@ def test_each_calculation_has_its_page_with_example_limits_and_sources() -> None
         assert page.startswith(f"# {name}\n\n**{plain(provided.calculation.question)}**\n"), name
         parts = parts_of(page)
         assert list(parts) == [p for p in PARTS if p in parts], name
-        assert {*PARTS[:5]} <= set(parts), name
+        assert {*PARTS} - {"Limits", "Sources", "What it does not see"} <= set(parts), name
         assert f"wirecalc {name}" in parts["Example"], name
         assert "It was not worked here" not in parts["Example"], name
         assert all(text.strip() for text in parts.values()), name
         judged = "| what is judged" in parts.get("Limits", "")
-        assert judged == ("**pass**" in parts[PARTS[4]]), name
+        assert judged == ("**pass**" in parts[VERDICTS]), name
         assert not judged or "\\[1\\]" in parts["Sources"], name
         assert provided.calculation.go_on in page, name
         for caution in provided.calculation.cautions:
@@ -130,7 +135,7 @@ def test_breaker_says_when_it_is_needed_and_that_unknown_is_no_pass() -> None:
     assert touched.startswith("- On the job sheet where the repair touches it: ")
     assert (" dryer," in needed, " refrigerator," in touched) == (True, True)
     assert "refrigerator" not in needed
-    said, _, gaps = parts[PARTS[4]].partition("What may keep it from telling")
+    said, _, gaps = parts[VERDICTS].partition("What may keep it from telling")
     assert re.findall(r"\*\*(.+?)\*\*", said) == ["pass", "marginal", "cannot tell", "fail"]
     assert "It is not a pass." in said
     assert "- plate current: find out: amps on the appliance's plate" in gaps
@@ -204,6 +209,48 @@ def test_pull_is_explained_as_a_technician_needs_it() -> None:
     assert "[pull-crimp](../tables/pull-crimp.md)" in parts["Sources"]
     assert "from memory: confirm it" in parts["Sources"]
     assert "crimp height and the look of the crimp" in parts["What it does not see"]
+
+
+def test_every_limit_says_what_to_do_when_it_is_missed() -> None:
+    for name in LOADED.calculations:
+        table = parts_of(made()[f"calculations/{name}.md"]).get("Limits", "")
+        for line in [line for line in table.splitlines() if line.startswith("| ")][2:]:
+            *_, do, _mark = re.split(r"(?<!\\)\| ", line)
+            assert do.strip(), f"{name}: {line}"
+            assert do.strip() != UNSAID or name == "conforms", f"{name}: {line}"
+
+
+def test_every_reading_is_explained_on_its_page_with_its_drawing() -> None:
+    pull = parts_of(made()["calculations/pull.md"])["How to measure it"]
+    assert "**a pull** (`--force`): Grip wire and terminal in line" in pull
+    assert "](../../pictures/crimp.svg)" in pull
+    shown = {name: f"pictures/{name}.svg)" for name in DRAWINGS}
+    for calculation, drawn in {
+        "inrush": ["clamp"],
+        "strip": ["strip"],
+        "splice": ["barrel", "clamp", "tab"],
+        "crimp-height": ["crimp"],
+        "conforms": ["band"],
+        "cooling": [],
+    }.items():
+        part = parts_of(made()[f"calculations/{calculation}.md"])["How to measure it"]
+        assert sorted(name for name in shown if shown[name] in part) == drawn, calculation
+
+
+def test_drawings_are_as_they_are_drawn_now() -> None:
+    for name, drawn in DRAWINGS.items():
+        assert (PICTURES / f"{name}.svg").read_text(encoding="utf-8") == drawn.text, name
+        root = ElementTree.fromstring(drawn.text)
+        wide, high = (float(root.attrib[side]) for side in ("width", "height"))
+        assert root.attrib["aria-label"] == drawn.title
+        for word in root.iter("{http://www.w3.org/2000/svg}text"):
+            length = len(str(word.text)) * 8.2  # at most, of a letter of 15
+            left = (
+                float(word.attrib["x"])
+                - length * {"start": 0, "middle": 0.5, "end": 1}[word.attrib["text-anchor"]]
+            )
+            assert left >= 0 and left + length <= wide, word.text
+            assert 0 < float(word.attrib["y"]) < high, word.text
 
 
 def test_front_page_has_its_parts_in_order_and_links_what_is_made() -> None:

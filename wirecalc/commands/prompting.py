@@ -14,6 +14,7 @@ from ..base.errors import Problem
 from ..engine.inputs import Input
 from ..engine.trade_names import named
 from ..output.layout import command, wrap
+from ..published.measuring import ways
 from ..typed.trials import is_sought
 from .help_texts import METER_ERROR
 
@@ -179,4 +180,9 @@ def _help(question: Asked) -> list[str]:
     lines = _text(question)
     if choices(question.input):
         lines += wrap("A number of the list is taken for its word.")
-    return [*lines, *wrap(METER_ERROR), *wrap(TYPE)]
+    return [*lines, *how_read(question.input.name), *wrap(METER_ERROR), *wrap(TYPE)]
+
+
+def how_read(name: str) -> list[str]:
+    """Say how an input is measured, where that is declared."""
+    return [line for way in ways([name]) for line in wrap(f"How: {way.text}", "  ")]

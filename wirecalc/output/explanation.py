@@ -10,7 +10,9 @@ from typing import Any
 
 from ..base.rounding import show
 from ..engine.declaration import Calculation
+from ..engine.left_out import option_of
 from ..published import tables
+from ..published.measuring import ways
 from ..published.shop_tables import over
 from ..published.sources import Confidence, Source
 from ..said.criteria import Criterion
@@ -43,6 +45,7 @@ def explanation(
     lines += ["", "Inputs"]
     for declared in calc.inputs:
         lines += input_lines(declared)
+    lines += block("How to measure", _measured(calc))
     lines += block("Tables", _tables(calc.doc))
     if isinstance(example, Finding):
         lines += block("Limits in the example below; other inputs have others", _limits(example))
@@ -78,6 +81,12 @@ def tables_named(doc: str) -> list[str]:
     known = set(tables.names())
     cited = re.findall(r"[a-z0-9]+(?:-[a-z0-9]+)*", doc.rpartition("Source:")[2])
     return [name for name in dict.fromkeys(cited) if name in known]
+
+
+def _measured(calc: Calculation[Any]) -> Iterator[str]:
+    for way in ways([declared.name for declared in calc.inputs]):
+        by = ", ".join(map(option_of, way.inputs))
+        yield from wrap(f"- {way.name} ({by}): {way.text}", indent="  ")
 
 
 def _paragraphs(doc: str) -> Iterator[str]:
