@@ -167,7 +167,8 @@ def _limits(done: Worked, marks: Citations) -> list[str]:
 
 def _if_missed(done: Worked, judged: Judged) -> str:
     """Say what to do: some are not failed but can't be told, and then that says what to do."""
-    same = (j.criterion for j in done.gaps if j.criterion.name == judged.criterion.name)
+    name = judged.criterion.name
+    same = (j.criterion for j in done.gaps if f"{name},".startswith(f"{j.criterion.name},"))
     gap = next((criterion.action for criterion in same if criterion.action), "")
     return judged.criterion.action or gap or UNSAID
 

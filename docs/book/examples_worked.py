@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import islice
 from typing import Any, NamedTuple
 
@@ -17,6 +17,12 @@ from wirecalc.said.findings import Judged
 
 MOST_TRIED = 60  # variants of an example that are tried for criteria and sources
 FAR_OFF = (0.1, 0.7, 1.5, 10)  # times a number, so that a limit is missed
+FURTHER: Mapping[str, Sequence[Mapping[str, str]]] = {  # what no single change leads to
+    "windings": (
+        {"reading_2_3": "8.1 ohm", "open_pin": "1", "common_pin": "2"},
+        {"reading_1_2": "4 ohm", "reading_1_3": "4.1 ohm", "reading_2_3": "8.1 ohm"},
+    ),
+}
 _NUMBER = re.compile(r"\d+(\.\d+)?(?= )")
 
 
@@ -59,10 +65,13 @@ def work(loaded: Catalogue, name: str) -> Worked:
 
 def _pushed(loaded: Catalogue, calc: Calculation[Any]) -> Iterator[Finding]:
     """Yield findings with one number at a time far off: what to do then may be said only there."""
+    for further in FURTHER.get(calc.name, ()):
+        yield loaded.run(calc.name, further)
     for given in islice(variants(calc), MOST_TRIED):
         for name, text in given.items():
-            number = _NUMBER.match(text) if isinstance(text, str) else None
-            for times in FAR_OFF if number else ():
-                far = f"{float(number[0]) * times:.6g}{text[number.end() :]}" if number else ""
+            if not (isinstance(text, str) and (number := _NUMBER.match(text))):
+                continue
+            for times in FAR_OFF:
+                far = f"{float(number[0]) * times:.6g}{text[number.end() :]}"
                 with contextlib.suppress(BadInput, PluginDefect):
                     yield loaded.run(calc.name, {**given, name: far})

@@ -108,7 +108,9 @@ def test_each_calculation_has_its_page_with_example_limits_and_sources() -> None
         assert page.startswith(f"# {name}\n\n**{plain(provided.calculation.question)}**\n"), name
         parts = parts_of(page)
         assert list(parts) == [p for p in PARTS if p in parts], name
-        assert {*PARTS} - {"Limits", "Sources", "What it does not see"} <= set(parts), name
+        assert {*PARTS} - {"Take care", "Limits", "Sources", "What it does not see"} <= set(
+            parts
+        ), name
         assert f"wirecalc {name}" in parts["Example"], name
         assert "It was not worked here" not in parts["Example"], name
         assert all(text.strip() for text in parts.values()), name
@@ -138,7 +140,7 @@ def test_breaker_says_when_it_is_needed_and_that_unknown_is_no_pass() -> None:
     said, _, gaps = parts[VERDICTS].partition("What may keep it from telling")
     assert re.findall(r"\*\*(.+?)\*\*", said) == ["pass", "marginal", "cannot tell", "fail"]
     assert "It is not a pass." in said
-    assert "- plate current: find out: amps on the appliance's plate" in gaps
+    assert "- nameplate current: find out: amps on the appliance's plate" in gaps
     at_hand, more = parts["What to have at hand"].split("These too, where they are known:")
     assert re.findall(r"^\| `--(\S+)`", at_hand, re.MULTILINE) == ["current", "breaker"]
     assert "`--cord`" in more
