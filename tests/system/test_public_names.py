@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import ast
 import importlib
 import inspect
 import re
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -33,7 +36,7 @@ def test_the_map_has_no_other_rooms() -> None:
 
 def test_the_package_is_rooms_and_few_files() -> None:
     files = sorted(p.name for p in PACKAGE.iterdir() if p.is_file())
-    assert files == ["__init__.py", "cli.py", "py.typed", "version.py"]
+    assert files == ["__init__.py", "calls.py", "cli.py", "py.typed", "version.py"]
 
 
 def test_the_map_names_the_modules_of_the_trade() -> None:
@@ -54,3 +57,30 @@ def test_no_module_is_longer_than_one_sitting() -> None:
 
 def test_what_is_public_is_there() -> None:
     assert all(hasattr(wirecalc, name) for name in wirecalc.__all__)
+    assert set(wirecalc.__all__) <= set(dir(wirecalc))
+
+
+def test_a_type_checker_is_told_of_each_public_name_where_it_is() -> None:
+    """What is imported for the types alone is what `__getattr__` loads."""
+    tree = ast.parse(inspect.getsource(wirecalc))
+    told = {
+        name.name: node.module
+        for node in ast.walk(tree)
+        if isinstance(node, ast.ImportFrom) and node.level == 1
+        for name in node.names
+    }
+    modules = {name: module.rpartition(".")[0] for name, module in wirecalc._MODULES.items()}
+    assert told == wirecalc._MODULE_OF | modules
+    assert sorted(told) == sorted(wirecalc.__all__)
+
+
+def test_the_package_alone_loads_nothing_of_itself() -> None:
+    code = "import sys, wirecalc; print(*(m for m in sys.modules if m.startswith('wirecalc')))"
+    done = subprocess.run((sys.executable, "-c", code), capture_output=True, text=True, check=True)
+    assert done.stdout == "wirecalc\n"
+
+
+def test_a_name_that_is_not_public_is_not_there() -> None:
+    with pytest.raises(AttributeError, match="module 'wirecalc' has no attribute 'pull'") as error:
+        wirecalc.pull  # noqa: B018
+    assert (error.value.name, error.value.obj) == ("pull", wirecalc)

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 import wirecalc
-from wirecalc import tables
+from wirecalc import calls, tables
 from wirecalc.plugging import settings
 
 from .conftest import Outside
@@ -422,6 +422,6 @@ def test_a_calculation_that_runs_another_keeps_to_the_stricter_row(
     our_tables("our-pull", STRICTER, _row("ul-486a,18,0.82", 25, 111.2))
     outside.add("demo_nested", NESTED)
     for catalogue in (None, wirecalc.build(rules=[])):  # what wirecalc.run has before
-        monkeypatch.setattr(wirecalc, "_catalogue", catalogue)
+        monkeypatch.setattr(calls, "_catalogue", catalogue)
         assert cli_main("twice-pulled", "--force", "26 lbf").status == 0
         assert cli_main("twice-pulled", "--force", "24 lbf").status == 1

@@ -9,6 +9,7 @@ from unittest import mock
 
 import wirecalc
 
+from .. import calls
 from ..plugging import discovery, host, settings
 from ..plugging.discovery import Candidate, Plugin
 from ..published import tables
@@ -48,10 +49,10 @@ def plugin_set(*plugins: object) -> Iterator[wirecalc.Catalogue]:
     ):
         for name in _SETTLED:
             os.environ.pop(name, None)
-        wirecalc._catalogue = None
+        calls._catalogue = None
         try:
             yield host.build()
         finally:
-            wirecalc._catalogue = None
+            calls._catalogue = None
             tables.use_folders(())
             items.use_cautions(())
