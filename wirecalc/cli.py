@@ -8,19 +8,22 @@ from __future__ import annotations
 
 import contextlib
 import os
-import shutil
 import sys
 from collections.abc import Iterator, Sequence
-from typing import TextIO
+from typing import TYPE_CHECKING
 
-from . import commands
-from .base.blame import TRACEBACK, described, show_traceback
 from .base.errors import BadInput, OtherWords, PluginDefect, TableError
-from .commands import calculate, listing, process
-from .commands.result import DEFECT, WRONG, Result, Stream
+from .commands import COMMANDS, process
+from .commands import run as run_command
+from .commands.result import DEFECT, WRONG, Result
 from .output import terminal_width
 from .output.layout import printable, rule, visible, wrap
 from .version import VERSION
+
+if TYPE_CHECKING:
+    from typing import TextIO
+
+    from .commands.result import Stream
 
 INTERRUPTED = 130
 
@@ -66,6 +69,8 @@ def _run(words: list[str]) -> int:
             interrupt.obey()
         return INTERRUPTED
     except BaseException as error:  # Python's own exit status would be 1, which is a fail
+        from .base.blame import TRACEBACK, described, show_traceback
+
         show_traceback(error)
         what = "a table is damaged" if isinstance(error, TableError) else "a defect of wirecalc"
         _complain(f"{what}: {described(error)} ({TRACEBACK}=1 shows where)")
@@ -73,19 +78,20 @@ def _run(words: list[str]) -> int:
 
 
 def _dispatch(words: list[str]) -> Result:
-    known = commands.COMMANDS
     name, rest = (words[0], words[1:]) if words else ("", [])
     if name in ("--version", "version"):
         return Result(f"wirecalc {VERSION}")
+    from .commands import calculate, listing
+
     if name in ("--help", "-h", "help"):
-        return listing.show_help(rest, known)
+        return listing.show_help(rest, COMMANDS)
     if not words or name.startswith("--"):
-        return listing.list_all(words, known)
+        return listing.list_all(words, COMMANDS)
     if "--help" in rest or "-h" in rest:
-        return listing.show_help([name, *rest], known)
-    if name in known:
-        return commands.run(name, rest)
-    return calculate.run(name, rest, known)
+        return listing.show_help([name, *rest], COMMANDS)
+    if name in COMMANDS:
+        return run_command(name, rest)
+    return calculate.run(name, rest, COMMANDS)
 
 
 def _emit(result: Result) -> int:
@@ -135,6 +141,8 @@ def _scrolled(text: str | Stream) -> bool:
     """Return whether the first lines of a printed text have left the terminal it went to."""
     if not isinstance(text, str) or not sys.stdout.isatty():
         return False
+    import shutil
+
     return text.count("\n") + 2 > shutil.get_terminal_size().lines  # with the shell's prompt
 
 

@@ -13,8 +13,6 @@ import sys
 from collections.abc import Callable
 from typing import Any, NoReturn
 
-from ..plugging.loading import outsiders
-
 _ENDS = ("_exit", "execv", "execve")  # of os: all others lead to these
 _end_at_once = os._exit
 
@@ -68,7 +66,8 @@ def end(status: int) -> int:
 
     Then nothing that they left behind runs any more: no function for the end, no thread.
     """
-    return _end(status) if outsiders() else status
+    loading = sys.modules.get("wirecalc.plugging.loading")  # without it no plugin was loaded
+    return _end(status) if loading is not None and loading.outsiders() else status
 
 
 def _end(status: int) -> NoReturn:

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import contextlib
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from pathlib import Path
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from ..base.errors import BadInput, Problem
-from ..said.verdicts import Verdict
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from ..said.verdicts import Verdict
 
 PASS, FAIL, WRONG, CANNOT_TELL = 0, 1, 2, 3
 DEFECT = 4
@@ -57,6 +60,8 @@ def status_of(
     no_marginal: bool = False,
 ) -> int:
     """Return the exit status of some verdicts: a fail first, a defect, a refusal, cannot tell."""
+    from ..said.verdicts import Verdict
+
     found = set(verdicts)
     if Verdict.FAIL in found:
         return FAIL

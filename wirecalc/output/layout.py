@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import functools
 import re
-import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 
 from ..typed.unit_names import SPELLINGS
@@ -88,6 +87,8 @@ def narrow() -> bool:
 
 
 def _lines(text: str, width: int, start: str = "", follow: str = "") -> list[str]:
+    import textwrap
+
     lines = textwrap.wrap(
         _value(tuple(SPELLINGS)).sub(lambda m: m[0].replace(" ", _KEPT), text),
         width,
