@@ -74,10 +74,23 @@ def test_a_type_checker_is_told_of_each_public_name_where_it_is() -> None:
     assert sorted(told) == sorted(wirecalc.__all__)
 
 
-def test_the_package_alone_loads_nothing_of_itself() -> None:
-    code = "import sys, wirecalc; print(*(m for m in sys.modules if m.startswith('wirecalc')))"
-    done = subprocess.run((sys.executable, "-c", code), capture_output=True, text=True, check=True)
-    assert done.stdout == "wirecalc\n"
+def test_the_package_and_its_version_load_little() -> None:
+    code = """
+import sys, wirecalc
+print(*(m for m in sys.modules if m.startswith("wirecalc")))
+from wirecalc.cli import main
+main(["--version"])
+rooms = {m.split(".")[1] for m in sys.modules if m.startswith("wirecalc.")}
+print(*rooms, "pathlib" in sys.modules)
+"""
+    words = (sys.executable, "-I", "-S", "-c", f"import sys; sys.path[:0] = {sys.path!r}\n{code}")
+    done = subprocess.run(words, capture_output=True, text=True, check=True)
+    alone, version, behind = done.stdout.splitlines()
+    assert (alone, version) == ("wirecalc", f"wirecalc {wirecalc.version.VERSION}")
+    assert {*behind.split()} == {
+        *("base", "cli", "commands", "output", "typed", "version"),
+        "False",
+    }
 
 
 def test_a_name_that_is_not_public_is_not_there() -> None:

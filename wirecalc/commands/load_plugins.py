@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from itertools import takewhile
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from ..engine.declaration import Calculation
 from ..plugging import host
 from ..plugging.discovery import SAID
 from ..plugging.settings import read
-from .usage import Command
+
+if TYPE_CHECKING:
+    from ..engine.declaration import Calculation
+    from .usage import Command
 
 HELP = "--help"  # what is asked for in place of a command behind which a name stands
 

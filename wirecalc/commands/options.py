@@ -11,15 +11,17 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn
 
 from ..base.errors import BadInput, Problem, nearest
-from ..engine.declaration import Calculation
-from ..engine.inputs import Input
 from ..engine.left_out import option_of
 from ..engine.trade_names import abbreviations, candidates
 from ..output import terminal_width
 from .usage import CALCULATION, FORMATS, GENERAL, SWITCHES, Command
+
+if TYPE_CHECKING:
+    from ..engine.declaration import Calculation
+    from ..engine.inputs import Input
 
 _MOST_MEANT = 3  # inputs that are named for one word
 _GONE = {"brief": "write --short; a terminal gets that without it"}  # options of before

@@ -61,16 +61,12 @@ def _only_in_children(ends: Callable[..., Any], owner: int) -> Callable[..., Any
     return end
 
 
-def end(status: int) -> int:
-    """Return the exit status; where plugins from outside ran, end with it at once.
+def end(status: int) -> NoReturn:
+    """End with this status at once, when all is written.
 
-    Then nothing that they left behind runs any more: no function for the end, no thread.
+    Nothing that a plugin left behind runs any more: no function for the end, no thread. And what
+    Python would tidy up before it ends goes with the process, which takes no time.
     """
-    loading = sys.modules.get("wirecalc.plugging.loading")  # without it no plugin was loaded
-    return _end(status) if loading is not None and loading.outsiders() else status
-
-
-def _end(status: int) -> NoReturn:
     for stream in (sys.stdout, sys.stderr, sys.__stdout__, sys.__stderr__):
         with contextlib.suppress(OSError, ValueError, AttributeError):
             stream.flush()  # type: ignore[union-attr]

@@ -11,15 +11,17 @@ import argparse
 import os
 from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
-from typing import Any, NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn
 
-from ..engine.declaration import Calculation
 from ..plugging.host import build
 from ..typed.word_kinds import OneOf, YesNo
 from . import COMMANDS
 from .load_plugins import catalogue_with
 from .options import join_negative
 from .usage import CALCULATION
+
+if TYPE_CHECKING:
+    from ..engine.declaration import Calculation
 
 Words = Mapping[str, str]  # a word that may come -> what it means
 

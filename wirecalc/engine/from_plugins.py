@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from types import MappingProxyType
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from ..base.blame import Blamed, described, with_place
 from ..base.errors import BadText, NoSuchInput, did_you_mean
 from ..said.items import Item
 from .declaration import Calculation
-from .deferred_calculation import Deferred
+
+if TYPE_CHECKING:
+    from .deferred_calculation import Deferred
 
 EVERY = "*"  # a house rule for every calculation
 

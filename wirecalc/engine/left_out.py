@@ -14,10 +14,12 @@ import functools
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import StrEnum
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from ..base.errors import DeclarationError
-from ..published.sources import Source
+
+if TYPE_CHECKING:
+    from ..published.sources import Source
 
 
 class Word(StrEnum):

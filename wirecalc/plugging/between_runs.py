@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from ..engine.from_plugins import ProvidedCalculation
-from ..engine.remembered import Remembered
-from ..instruments.declared import Declared
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from ..engine.from_plugins import ProvidedCalculation
+    from ..engine.remembered import Remembered
+    from ..instruments.declared import Declared
 
 
 class BetweenRuns:
@@ -19,6 +22,8 @@ class BetweenRuns:
         self, name: str, origin: str, offered: ProvidedCalculation, instruments: Declared
     ) -> tuple[ProvidedCalculation, Remembered]:
         """Return a calculation, loaded, and what was read of texts in its runs with these."""
+        from ..engine.remembered import Remembered
+
         kept = self._kept.get((name, origin))
         if kept is None or kept[0] is not offered or kept[1] is not instruments:
             loaded = offered._replace(offered=offered.calculation)

@@ -10,14 +10,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ..base.errors import BadInput, PluginDefect, Problem, did_you_mean
-from ..engine.from_plugins import ProvidedCalculation, ProvidedRule
-from ..engine.merged_finding import Outcome
-from ..engine.running import Runner
 from ..instruments import readings
 from ..instruments.declared import Declared
 from ..published import tables
-from ..rules.requirements import ProvidedRequirement
-from ..said.findings import Finding
 from ..said.items import Caution, NotChecked, added_cautions, use_cautions
 from .between_runs import BetweenRuns
 from .discovery import FAILED, IN_PART, LEFT_OUT, SAID, Plugin, found
@@ -28,7 +23,11 @@ from .settings import Settings, read
 from .unused import left_over, strange_variables, used_files
 
 if TYPE_CHECKING:
+    from ..engine.from_plugins import ProvidedCalculation, ProvidedRule
+    from ..engine.merged_finding import Outcome
     from ..engine.sought.seeking import Seeker
+    from ..rules.requirements import ProvidedRequirement
+    from ..said.findings import Finding
 
 
 @dataclass
@@ -138,6 +137,8 @@ class Catalogue:
         self, name: str, *, origin: str = "typed", missing_is_unknown: bool = False
     ) -> Callable[[Mapping[str, object]], Outcome]:
         """Return the function that runs one calculation again and again, and puts off its words."""
+        from ..engine.running import Runner  # a listing runs nothing
+
         provided, remembered = self._between.of(name, origin, self.find(name), self.instruments)
         runner = Runner(
             provided,

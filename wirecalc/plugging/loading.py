@@ -26,14 +26,6 @@ _MARK = f"{hooks.PROJECT}_impl"  # what pluggy's marker leaves on a function
 _HOOKS = sorted(name for name in vars(hooks) if name.startswith(f"{hooks.PROJECT}_"))
 
 
-_outsiders: list[str] = []  # that were imported in this process
-
-
-def outsiders() -> bool:
-    """Whether a plugin from outside was imported in this process, whatever became of it."""
-    return bool(_outsiders)
-
-
 def load(candidates: Sequence[Candidate]) -> tuple[pluggy.PluginManager, dict[int, Plugin]]:
     """Import and register plugins; return pluggy's manager, and the plugin of each module's id."""
     manager = pluggy.PluginManager(hooks.PROJECT)
@@ -50,8 +42,6 @@ def _load(
 ) -> None:
     plugin = candidate.plugin
     start = time.perf_counter()
-    if not plugin.bundled:
-        _outsiders.append(plugin.name)
     try:
         module = candidate.load()
         if id(module) in by_module:

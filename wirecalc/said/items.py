@@ -6,12 +6,12 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from ..base.errors import TableError
-from ..published.sources import Source
-from .charts import ChartMaker
 from .criteria import Criterion
 
 if TYPE_CHECKING:
+    from ..published.sources import Source
     from ..published.tables import Table
+    from .charts import ChartMaker
 
 
 class Figure(NamedTuple):
