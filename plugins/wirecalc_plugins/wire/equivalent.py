@@ -9,8 +9,10 @@ from wirecalc import (
     CMIL_PER_MM2,
     GAUGES,
     Item,
+    Problem,
     Wire,
     answer,
+    asked,
     calculation,
     cannot_tell,
     caution,
@@ -18,12 +20,16 @@ from wirecalc import (
     from_memory,
     gauge_cmil,
     gauge_number,
+    instead_of,
     put,
+    setting,
     tables,
 )
 from wirecalc.trade import conductors as trade
 
 from ..inputs import WIRE
+from ..inputs_conductor import KNOWN_AT, KNOWN_AT_20, RESISTANCE_PER_LENGTH
+from .by_ohms import gauge_to_use, known_or_20, metric_to_use, ohm_per_km
 
 # metric nominal size -> the AWG size that is sold beside it; it is no substitute
 TRADE_PAIRS = {0.5: "20", 0.75: "18", 1.5: "16", 2.5: "14", 4.0: "12", 6.0: "10", 10.0: "8"}
@@ -31,6 +37,30 @@ TRADE_PAIRS |= {16.0: "6", 25.0: "4"}
 _PAIRING = from_memory("iec-60947-1", "IEC 60947-1", "Table 1, metric sizes beside AWG sizes")
 # even sizes are stocked; of the odd ones 1 AWG and those that NEC Table 310.16 lists (3 AWG)
 STOCKED = tuple(g for g in GAUGES if "/" in g or g in ("1", "3") or int(g) % 2 == 0)
+
+
+TheWire = Annotated[
+    Wire | None, WIRE, asked("its size says what replaces it", when="not resistance_per_length")
+]
+ResistancePerLength = Annotated[float | None, RESISTANCE_PER_LENGTH, instead_of("wire")]
+KnownAt = Annotated[float | None, KNOWN_AT, setting(KNOWN_AT_20, when="resistance_per_length")]
+
+
+def _refuse(
+    wire: Wire | None, resistance_per_length: float | None, known_at: float | None
+) -> Iterator[Problem]:
+    if wire is not None and resistance_per_length is not None:
+        yield Problem(
+            "resistance_per_length",
+            "it stands in place of the wire, and both were given",
+            "give wire alone, or resistance_per_length alone",
+        )
+    if known_at is not None and resistance_per_length is None:
+        yield Problem(
+            "known_at",
+            "it goes with resistance_per_length, which was not given",
+            "give resistance_per_length, or leave it out",
+        )
 
 
 def thinnest_stocked(area: float) -> str | None:
@@ -71,9 +101,13 @@ def _holds(size: float, area: float) -> bool:
         "insulation, temperature, voltage and strands: see `substitute`",
         "whether the thicker wire fits the barrel: a barrel marked in both systems is one size",
     ),
+    refuse=_refuse,
+    example_with=("wire=14 AWG",),
 )
 def equivalent(
-    wire: Annotated[Wire, WIRE],
+    wire: TheWire = None,
+    resistance_per_length: ResistancePerLength = None,
+    known_at: KnownAt = None,
 ) -> Iterator[Item]:
     """Which size of the other system may stand in for this wire?
 
@@ -83,11 +117,20 @@ def equivalent(
     beside a metric one has 12 to 17 % less copper from 1.5 mm2 up: it is named as information,
     and does not replace the metric wire.
 
+    In place of the wire the printed ohms of a length of a copper conductor: then the thinnest that
+    has no more of them: of a gauge solid wire, 2 % less than stranded, of a metric size its limit.
+
     For wire of appliances and cords, not for building wire, which the code sizes.
-    Input: wire. Yields the size, how much more copper it has, and the trade pairing. Can't tell
-    above 25 mm2 nominal or 4/0 AWG, where the tables end.
+    Inputs: wire, or ohm/kft and the C of it. Yields the size, how much more copper it has, and the
+    trade pairing. Can't tell above 25 mm2 nominal or 4/0 AWG, where the tables end.
     Source: table iec-60228 (nominal sizes), ASTM B258 (gauges); the pairing from memory.
     """
+    if resistance_per_length is not None:
+        at = known_or_20(known_at)
+        yield gauge_to_use(resistance_per_length, at, STOCKED)
+        yield metric_to_use(ohm_per_km(resistance_per_length, at))
+    if wire is None:
+        return
     if wire.metal != "copper":
         yield caution("alu-01")
     yield figure(

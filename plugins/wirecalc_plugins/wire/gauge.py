@@ -11,7 +11,6 @@ from wirecalc import (
     Problem,
     Wire,
     answer,
-    at_or_below,
     calculation,
     cannot_tell,
     confirmed,
@@ -22,11 +21,26 @@ from wirecalc import (
 )
 from wirecalc.trade import conductors
 
+from .by_ohms import (
+    LEAST_MM2,
+    MOST_MM2,
+    band_of,
+    known_or_20,
+    metric_by_ohms,
+    ohm_per_km,
+    outside,
+    wrong_ohms,
+)
 from .equivalent import thinnest_metric, thinnest_stocked
-from .gauge_inputs import Metal, OutsideDiameter, StrandDiameter, Strands
+from .gauge_inputs import (
+    KnownAt,
+    Metal,
+    OutsideDiameter,
+    ResistancePerLength,
+    StrandDiameter,
+    Strands,
+)
 from .sizes import Band, by_gauge, by_metric, one_gauge
-
-LEAST_MM2, MOST_MM2 = 0.1, 10.0  # the wires inside appliances
 
 _ALUMINIUM = confirmed("cpsc-516", "CPSC Publication 516", "aluminium wire", copies=3)
 
@@ -40,11 +54,15 @@ def _refuse(
     strand_diameter: float | None = None,
     metal: str = "copper",
     outside_diameter: float | None = None,
+    resistance_per_length: float | None = None,
+    known_at: float | None = None,
 ) -> Iterator[Problem]:
+    counted = strands is not None or strand_diameter is not None
+    yield from wrong_ohms(resistance_per_length, known_at, metal, counted=counted)
     if strands is None or strand_diameter is None:
         return
     area = _area_mm2(strands, strand_diameter)
-    if not at_or_below(LEAST_MM2, area) or not at_or_below(area, MOST_MM2):
+    if outside(area):
         yield Problem(
             "strand_diameter",
             f"{strands} x {strand_diameter:g} mm is {area:.3g} mm2, outside 0.1 to 10 mm2",
@@ -93,6 +111,8 @@ def gauge(
     strand_diameter: StrandDiameter = None,
     metal: Metal = "copper",
     outside_diameter: OutsideDiameter = None,
+    resistance_per_length: ResistancePerLength = None,
+    known_at: KnownAt = None,
     bands: Bands | None = None,
 ) -> Iterator[Item]:
     """Which size is this unmarked wire?
@@ -103,15 +123,20 @@ def gauge(
     To replace it: the thinnest stocked size that is not thinner. To judge its current: the
     thickest gauge that is not thicker. Both allow 2.5 %, as standard builds need. Over a meter's
     band a build is named where it is the only one there, else two neighbours; more can't be told.
-    The thick end is replaced, and the current is judged by the thin one.
+    The thick end is replaced, and the current is judged by the thin one. In place of the strands
+    the printed ohms of a length name it: resistivity over ohms, from solid and bare to stranded,
+    2 % longer, of its worst coating; the metric size is the thickest whose limit they keep.
 
     For wire inside appliances; building wire is printed. Inputs: strands; strand_diameter in mm
     (over 0 to 5; mil and inch may be typed); metal; outside_diameter in mm, from which nothing is
-    ever judged. Yields area, difference from the sizes, and the answers. Refuses an area under 0.1
-    or over 10 mm2, and an outside diameter that does not hold the strands. Aluminium and
-    copper-clad wire fail: copper parts are not for them.
+    ever judged; ohm/kft and the C of it. Yields area, difference from the sizes, and the answers.
+    Refuses an area under 0.1 or over 10 mm2, and an outside diameter that does not hold the
+    strands. Aluminium and copper-clad wire fail: copper parts are not for them.
     Source: tables strandings and iec-60228; ASTM B258.
     """
+    if resistance_per_length is not None:
+        yield from _by_ohms(resistance_per_length, known_or_20(known_at), metal)
+        return
     if strands is None or strand_diameter is None:
         yield _too_little(strands, strand_diameter, outside_diameter)
         return
@@ -137,6 +162,22 @@ def gauge(
     )
     yield from by_gauge(band)
     yield from by_metric(band)
+    yield from _what_to_do(band)
+
+
+def _by_ohms(ohm_per_kft: float, known_at: float, metal: str) -> Iterator[Item]:
+    """Name the size of what has so many ohms, solid and bare or stranded and coated."""
+    band = band_of(ohm_per_kft, known_at, metal)
+    yield figure(
+        "area",
+        band.wire.area_mm2,
+        "mm2",
+        band=band.areas,
+        working=lambda: f"resistivity / {put(ohm_per_kft, 'ohm/kft')} at {put(known_at, 'C')}",
+    )
+    yield from by_gauge(band)
+    if "aluminium" not in metal:
+        yield from metric_by_ohms(ohm_per_km(ohm_per_kft, known_at), metal)
     yield from _what_to_do(band)
 
 

@@ -9,9 +9,11 @@ from wirecalc import (
     Reading,
     asked,
     extra,
+    instead_of,
     setting,
 )
 
+from ..inputs_conductor import KNOWN_AT, KNOWN_AT_20, RESISTANCE_PER_LENGTH
 from ..inputs_joint import STRANDS
 
 METALS = (
@@ -25,7 +27,7 @@ METALS = (
 Strands = Annotated[
     int | None,
     STRANDS,
-    asked("the copper is counted strand by strand"),
+    asked("the copper is counted strand by strand", when="not resistance_per_length"),
 ]
 StrandDiameter = Annotated[
     float | None,
@@ -36,7 +38,7 @@ StrandDiameter = Annotated[
         typical="0.254 mm",
         text="diameter of one strand, bare of lacquer",
     ),
-    asked("the copper is counted strand by strand"),
+    asked("the copper is counted strand by strand", when="not resistance_per_length"),
 ]
 Metal = Annotated[
     str,
@@ -53,4 +55,12 @@ OutsideDiameter = Annotated[
         text="diameter over the insulation, shown beside the wire",
     ),
     setting("insulation is of any thickness: no gauge is in it"),
+]
+ResistancePerLength = Annotated[
+    float | None, RESISTANCE_PER_LENGTH, instead_of("strands", "strand_diameter")
+]
+KnownAt = Annotated[
+    float | None,
+    KNOWN_AT,
+    setting(KNOWN_AT_20, when="resistance_per_length"),
 ]
