@@ -5,11 +5,13 @@
 
 from __future__ import annotations
 
+import itertools
 import os
 import re
 import shlex
 import subprocess
 import sys
+import tempfile
 from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 
@@ -17,6 +19,7 @@ import wirecalc
 from wirecalc.engine.inputs import Input
 
 from . import exported, reference
+from .followed import FOLLOWED, followed
 
 ROOT = Path(__file__).parents[2]
 COMMAND = Path(sys.executable).with_name("wirecalc")
@@ -111,10 +114,19 @@ def _transcript(block: re.Match[str]) -> str:
     said, *parts = re.split(r"^\$ ", block[1], flags=re.MULTILINE)
     for part in parts:
         command, _, before = part.partition("\n")
-        now = printed(command)
+        now = as_far_as(before.strip(), printed(command))
         gap = "\n" if before.endswith("\n\n") else ""
         said += f"$ {command}\n" + (before if now == before.strip() else f"{now}\n{gap}")
     return f"```console\n{said}```"
+
+
+def as_far_as(before: str, now: str) -> str:
+    """Return what is printed now as a page shows it: before ... stands what is to be done."""
+    if not before.endswith("..."):
+        return now
+    rest = ("STOP", "Care", "Assumed", "Exact", "Not checked", "NO VERDICT")
+    done = itertools.takewhile(lambda line: not line.startswith(rest), now.splitlines())
+    return "\n".join([*done, "..."])
 
 
 def printed(command: str) -> str:
@@ -137,7 +149,10 @@ if __name__ == "__main__":
     for path in PAGES:
         before = path.read_text(encoding="utf-8")
         made = MADE.get(str(path.relative_to(ROOT)), str)(before)
-        if path.name != "plugin.md":  # run from end to end by test_tutorial.py
+        if path in FOLLOWED:
+            with tempfile.TemporaryDirectory() as folder:
+                made = followed(made, Path(folder))
+        elif path.name != "plugin.md":  # run from end to end by test_tutorial.py
             made = with_transcripts(made)
         if made != before:
             path.write_text(made, encoding="utf-8")
