@@ -99,7 +99,7 @@ def test_the_short_job_keeps_what_decided_it_and_what_to_do(path: Path) -> None:
     said = flat("\n".join(lines))
     assert len(lines) <= MOST
     assert lines[0].startswith(f"JOB: {text.word(job.verdict)}")
-    for line in summary.lines(job):
+    for line in summary.lines(job, 3):
         beside = line.label == "Marginal" and job.verdict is Verdict.FAIL
         assert f"{line.label} {flat(line.said)}" in said or beside
     for counted in job.counted:

@@ -131,7 +131,7 @@ def ask_job(words: Sequence[str], options: Options) -> Result:
         _lead(interview, file)
     assert file.path is not None
     done = interview.evaluated()
-    return finished(done, options, loaded)._replace(closing=_then(file.path))
+    return finished(done, options, loaded, says_rest=False)._replace(closing=_then(file.path))
 
 
 def _which() -> Path | None:

@@ -56,12 +56,14 @@ def run(words: Sequence[str]) -> Result:
     return result
 
 
-def finished(done: Job, options: Options, loaded: Catalogue) -> Result:
-    """Put an evaluated job into the form that was asked for."""
+def finished(done: Job, options: Options, loaded: Catalogue, *, says_rest: bool = True) -> Result:
+    """Put an evaluated job into the form that was asked for; `says_rest`: where all of it is."""
     status = status_of([done.verdict], defect=done.has_defect, no_marginal=options.no_marginal)
-    again = _again(done) if options.format == "text" else ""
+    again = _again(done, options) if options.format == "text" else ""
     said = warnings(loaded)
-    return Result(_rendered(done, options), status, options.output, said, again=again)
+    return Result(
+        _rendered(done, options, says_rest=says_rest), status, options.output, said, again=again
+    )
 
 
 def _texts(said: object) -> Iterator[str]:
@@ -90,7 +92,7 @@ def _refuse_mixed(options: Options) -> None:
     options.refuse()
 
 
-def _rendered(done: Job, options: Options) -> str:
+def _rendered(done: Job, options: Options, *, says_rest: bool) -> str:
     if options.format == "json":
         from ..output.json import dump, job_object
 
@@ -106,16 +108,17 @@ def _rendered(done: Job, options: Options) -> str:
     if options.short:
         from ..output.job_short import job_short
 
-        return job_short(done)
+        return job_short(done, says_rest=says_rest)
     from ..output.job import job_text
 
     return job_text(done, working=options.working)
 
 
-def _again(done: Job) -> str:
-    from ..output.job import short_text
+def _again(done: Job, options: Options) -> str:
+    """Return what stands below a text that ran off the screen: of a short one its first line."""
+    from ..output.job import head, short_text
 
-    return short_text(done)
+    return "\n".join(head(done)) if options.short else short_text(done)
 
 
 def _missing(found: Gaps, done: Job, options: Options, loaded: Catalogue) -> Result:

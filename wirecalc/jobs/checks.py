@@ -28,6 +28,9 @@ STEPS = (  # of a repair, in the order of the work
 )
 
 
+PROTECTS = ("ground", "insulation", "leakage", "screening", "outlet", "discharge")  # from a shock
+
+
 class JobCheck(NamedTuple):
     """One check of a job: its finding, or the defect that kept it from one.
 

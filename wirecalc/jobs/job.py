@@ -14,6 +14,7 @@ from .checks import (
     AS_LEFT,
     NO,
     NOT_APPLICABLE,
+    PROTECTS,
     YES,
     Confirmation,
     DoesNotApply,
@@ -38,6 +39,12 @@ class Counted(NamedTuple):
     reason: str = ""  # why it was not tested
     judged: Judged | None = None
     instead: tuple[str, ...] = ()  # what may be tested in its place
+    missing: str = ""  # the calculation of what was not tested
+
+    @property
+    def protects(self) -> bool:
+        """Whether it is of a check that protects a person from a shock."""
+        return (self.check.calculation if self.check else self.missing) in PROTECTS
 
     @property
     def action(self) -> str:
@@ -136,8 +143,9 @@ class Job:
 
     @functools.cached_property
     def decided_by(self) -> tuple[Counted, ...]:
-        """What decided the verdict: everything that is as bad as the worst."""
-        return tuple(c for c in self.counted if c.verdict is self.verdict)
+        """What decided the verdict, as bad as the worst: what protects a person first."""
+        decided = (c for c in self.counted if c.verdict is self.verdict)
+        return tuple(sorted(decided, key=lambda c: not c.protects))
 
     @property
     def reasons(self) -> tuple[str, ...]:
@@ -191,15 +199,10 @@ class Job:
                 yield Counted(title, Verdict.CANNOT_TELL, AGAIN, check, of, judged=failed)
         for missing in self.not_tested:
             if missing.required:
-                yield Counted(
-                    missing.title,
-                    Verdict.CANNOT_TELL,
-                    MISSING,
-                    None,
-                    missing.machine,
-                    missing.reason,
-                    instead=missing.instead,
-                )
+                of, why, test = missing.machine, missing.reason, missing.calculation
+                title, instead = missing.title, missing.instead
+                untold = Verdict.CANNOT_TELL
+                yield Counted(title, untold, MISSING, None, of, why, None, instead, test)
         yield from self._answered()
         for machine in self.machines if len(self.machines) > 1 else ():
             if not any(c.machine == machine.name and c.verdict for c in self._left()):

@@ -17,25 +17,26 @@ from .layout import wrap
 from .short import closing, stops
 
 _INDENT = " " * 6
+_MOST_DECIDED = 3  # checks that are told in full
 _REST = "All of it, with the sources: `wirecalc job` with this sheet and --full"
 
 
-def job_short(job: Job) -> str:
-    """Return what a person at a terminal acts on."""
+def job_short(job: Job, *, says_rest: bool = True) -> str:
+    """Return what a person at a terminal acts on; `says_rest`: and where all of it is."""
     parts = [
         *head(job),
         *wrap(summary.says(job), "  "),
         *_lines(job),
         *(line for note in _notes(job) for line in wrap(note, "  ", _INDENT)),
         *stops(_stops(job)),
-        *closing(cautions_of(job.checks), _REST),
+        *closing(cautions_of(job.checks), _REST if says_rest else ""),
     ]
     return "\n".join(parts)
 
 
 def _lines(job: Job) -> Iterator[str]:
-    """Yield what decided and what to do; of what is marginal beside that only what it is."""
-    for line in summary.lines(job):
+    """Yield what decided and what to do, of many the first; of the rest only what it is."""
+    for line in summary.lines(job, _MOST_DECIDED):
         said = f"{line.said} [{line.source.short}]" if line.source else line.said
         if line.label == "Marginal" and job.verdict is Verdict.FAIL:
             said = "; ".join(c.name for c in job.counted if c.verdict is Verdict.MARGINAL)

@@ -111,7 +111,7 @@ def closing(cautions: Iterable[Caution], rest: str = REST) -> Iterator[str]:
     for caution in cautions:
         if caution.severity == "note" and caution.when in ("", "always"):
             yield from wrap(caution.line, indent="  ")
-    yield from wrap(rest, indent="  ")
+    yield from wrap(rest, indent="  ") if rest else []
 
 
 def _figures(finding: Finding) -> Iterator[str]:

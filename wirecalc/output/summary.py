@@ -79,12 +79,13 @@ def _open(counted: Counted | None) -> str:
     return "a needed test was not made" if counted.why == MISSING else "a check cannot tell"
 
 
-def lines(job: Job) -> list[SummaryLine]:
+def lines(job: Job, most: int | None = None) -> list[SummaryLine]:
     """Return what decided a job and what to do about each; for a pass, what came closest.
 
-    What does not apply to the machine stands last, whatever the verdict.
+    Beyond the first `most` checks that decided, they are only named. What does not apply to the
+    machine stands last, whatever the verdict.
     """
-    found = _passed(job) if job.verdict is Verdict.PASS else _deciding(job)
+    found = _passed(job) if job.verdict is Verdict.PASS else _deciding(job, most)
     return [
         *found,
         *(SummaryLine("Does not apply", f"{d.title}: {d.reason}") for d in job.does_not_apply),
@@ -97,17 +98,21 @@ def _passed(job: Job) -> list[SummaryLine]:
     return [*_mended(job), *_closest(job), nothing, *_named(NOT_TESTED, untested)]
 
 
-def _deciding(job: Job) -> list[SummaryLine]:
+def _deciding(job: Job, most: int | None) -> list[SummaryLine]:
     found: list[SummaryLine] = []
     checked = [c for c in job.decided_by if c.check is not None or c.why == DENIED]
-    for counted, then in zip_longest(checked, checked[1:]):
+    for counted, then in zip_longest(checked[:most], checked[1:most]):
         found.append(decided(counted))
         if then is None or then.action != counted.action:  # the same for several stands once
             found.append(SummaryLine("Next", counted.action or _LOOK))
+    if most is not None and len(checked) > most:
+        found.append(SummaryLine("And by", "; ".join(c.name for c in checked[most:])))
     missing = [c for c in job.decided_by if c.why == MISSING]
-    found += [SummaryLine(NOT_TESTED, f"{c.name}, which is needed: {c.reason}") for c in missing]
+    untested = [SummaryLine(NOT_TESTED, f"{c.name}, which is needed: {c.reason}") for c in missing]
     if missing:
-        found.append(SummaryLine("Next", f"test it: {'; '.join(map(_to_test, missing))}"))
+        untested.append(SummaryLine("Next", f"test it: {'; '.join(map(_to_test, missing))}"))
+    protects_first = missing and missing[0].protects and not (checked and checked[0].protects)
+    found = [*untested, *found] if protects_first else [*found, *untested]
     unconfirmed = [c for c in job.decided_by if c.why == UNCONFIRMED]
     if unconfirmed:
         found += _named("Not confirmed", [c.name for c in unconfirmed])
