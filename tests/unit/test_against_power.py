@@ -11,6 +11,8 @@ from wirecalc import build
 from wirecalc.asking.job_check import OfCheck
 from wirecalc.asking.job_interview import Interview
 from wirecalc.asking.job_question import Question
+from wirecalc.commands.job_dialogue import lead_through
+from wirecalc.in_page.questions import JobQuestions
 from wirecalc.said.verdicts import Verdict
 
 CATALOGUE = build(bundled_only=True)
@@ -70,34 +72,31 @@ def at_power(reading: str) -> Question:
 
 
 @pytest.mark.parametrize(
-    ("reading", "says", "then", "default"),
+    ("reading", "stop", "default"),
     [
         (
             "0.3 Mohm",
-            "STOP  insulation FAIL: insulation to the case: 0.3 Mohm is below 1 Mohm",
-            "No power before what fails is mended and measured again.",
+            "STOP  insulation FAIL. No power before what fails is mended and measured again.",
             "later",
         ),
         (
             "1.02 Mohm ±3%",
-            "STOP  insulation CANNOT TELL: ",
-            "Settle this before power is put on.",
+            "STOP  insulation CANNOT TELL. Settle this before power is put on.",
             "do it now",
         ),
     ],
 )
 def test_what_failed_before_power_is_said_and_after_a_fail_doing_it_is_no_default(
-    reading: str, says: str, then: str, default: str
+    reading: str, stop: str, default: str
 ) -> None:
     asked = at_power(reading)
-    assert says in asked.says
-    assert then in asked.says
+    assert asked.stops == [stop]
     assert asked.default == asked.enter == default
 
 
 def test_where_nothing_stands_against_it_power_is_the_next_thing() -> None:
     asked = at_power("50 Mohm")
-    assert "STOP" not in asked.says
+    assert not asked.stops
     assert asked.default == "do it now"
 
 
@@ -128,8 +127,8 @@ def take(interview: Interview, **answers: str) -> None:
 def test_what_failed_before_power_is_measured_again_and_the_first_reading_stays_as_found() -> None:
     interview = job(WET)
     stop = until(interview, "stop")
-    assert stop.says == "STOP  No power before what fails is mended and measured again."
-    (line,) = stop.notes
+    assert stop.stops[0] == "STOP  No power before what fails is mended and measured again."
+    _, line = stop.stops
     assert line.startswith("insulation FAIL: insulation to the case: 0.3 Mohm is below 1 Mohm")
     again, leave, on = stop.choices
     assert (again, leave) == ("measure again: insulation", "leave the job here")
@@ -143,7 +142,7 @@ def test_what_failed_before_power_is_measured_again_and_the_first_reading_stays_
     take(interview, insulation_resistance="50 Mohm", switched_on="yes", electronics_unplugged="yes")
     assert readings(interview, "insulation") == {"as found": "0.3 Mohm", "as left": "50 Mohm"}
     power = until(interview, "power up")
-    assert "STOP" not in power.says
+    assert not power.stops
 
 
 def test_a_sheet_that_is_taken_up_is_stopped_again_and_it_fails_no_less_before_it_is_read() -> None:
@@ -151,8 +150,8 @@ def test_a_sheet_that_is_taken_up_is_stopped_again_and_it_fails_no_less_before_i
     assert not interview.answer(until(interview, "stop"), "again")
     taken_up = Interview(interview.sheet, CATALOGUE, Path(), "2026-11-30")
     stop = until(taken_up, "stop")
-    assert any("insulation" in line for line in stop.notes)
-    assert "STOP" in until(taken_up, "power up").says
+    assert any("insulation" in line for line in stop.stops)
+    assert until(taken_up, "power up").stops
 
 
 def test_what_failed_twice_keeps_both_readings() -> None:
@@ -167,7 +166,7 @@ def test_what_failed_twice_keeps_both_readings() -> None:
 def test_what_failed_as_found_and_was_not_measured_again_stands_against_power() -> None:
     interview = job({**WET, "stage": "as found"})
     stop = until(interview, "stop")
-    (line,) = stop.notes
+    _, line = stop.stops
     assert line.endswith("as found; it was not measured again.")
     assert not interview.answer(stop, GO_ON)
     assert until(interview, "power up").default == "later"
@@ -178,7 +177,7 @@ def test_what_was_only_begun_and_what_was_said_not_to_be_known_is_asked_for() ->
     for reading in ({}, {"ground_resistance": "unknown"}):
         interview = job({**GROUND, **reading})
         stop = until(interview, "stop")
-        assert stop.says == "STOP  Settle this before power is put on."
+        assert stop.stops[0] == "STOP  Settle this before power is put on."
         assert stop.choices[-1] == "go on all the same"
         assert not interview.answer(stop, "1")
         asked = interview.next()
@@ -191,7 +190,9 @@ def test_a_fail_stands_first_and_then_what_keeps_a_person_from_a_live_case() -> 
     strip = {"calculation": "strip", "step": "wire", "wire": "18 AWG", "style": "closed"}
     short = {**strip, "name": "short", "barrel_length": "6 mm", "stripped": "2 mm"}
     interview = job(strip, short, GROUND, WET)
-    names = [line.split(" FAIL")[0].split(" CANNOT")[0] for line in until(interview, "stop").notes]
+    names = [
+        line.split(" FAIL")[0].split(" CANNOT")[0] for line in until(interview, "stop").stops[1:]
+    ]
     assert names == ["insulation", "short", "ground path", "strip"]
 
 
@@ -209,6 +210,27 @@ def test_gone_past_once_it_is_not_asked_again_in_the_same_sitting() -> None:
     interview = job(WET)
     assert not interview.answer(until(interview, "stop"), GO_ON)
     assert until(interview, "power up").key != "stop"
+
+
+def test_terminal_and_page_show_it_above_the_question() -> None:
+    interview = job(WET)
+    until(interview, "stop")
+    said: list[str] = []
+
+    def read(prompt: str) -> str:
+        if prompt == "> ":
+            raise EOFError
+        return ""
+
+    with pytest.raises(EOFError):
+        lead_through(interview, read, said.append, lambda: None)
+    text = "\n".join(said)
+    assert text.index("STOP  No power before") < text.index("insulation FAIL")
+    assert text.index("insulation FAIL") < text.index("What do you do now?")
+    page = JobQuestions(interview.sheet, CATALOGUE, Path(), "2026-11-30")
+    until(page.interview, "stop")
+    asks = page.step("open", "")["asks"]
+    assert [line for line in asks["stops"] if line.startswith("insulation FAIL")]
 
 
 def test_a_bench_is_not_stopped() -> None:

@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 
 from wirecalc import build
+from wirecalc.asking.answers import Taken, taken
 from wirecalc.asking.conversation import Conversation
 from wirecalc.asking.job_question import Question, chosen
-from wirecalc.base.errors import BadText
+from wirecalc.base.errors import BadText, Problem
 from wirecalc.commands.dialogue import converse
 
 CATALOGUE = build(bundled_only=True)
@@ -142,3 +143,25 @@ def test_strap_of_a_dryer_is_asked_before_the_ground_path_is_read() -> None:
     talk.answer("neutral_strap", "removed")
     then = talk.next()
     assert then is not None and then.name == "neutral_open"
+
+
+@pytest.mark.parametrize(("typed", "meant"), [("1", "yes"), ("2", "no"), ("y", "y"), ("no", "no")])
+def test_yes_and_no_have_numbers_as_in_the_lines_that_are_confirmed(typed: str, meant: str) -> None:
+    answer = taken(CATALOGUE.calculations["insulation"].calculation.input("switched_on"), typed)
+    assert isinstance(answer, Taken)
+    assert answer.text == meant
+
+
+@pytest.mark.parametrize("typed", ["0", "3"])
+def test_a_number_that_stands_for_neither_is_refused(typed: str) -> None:
+    answer = taken(CATALOGUE.calculations["insulation"].calculation.input("switched_on"), typed)
+    assert isinstance(answer, Problem)
+    assert "yes or no" in answer.would_do or "yes or no" in answer.wrong
+
+
+@pytest.mark.parametrize("enter", ["leaves it out", ""])
+def test_a_bare_number_is_no_words(enter: str) -> None:
+    with pytest.raises(BadText, match="2 is a number"):
+        chosen(Question("work", "What was done?", enter=enter), "2")
+    assert chosen(Question("work", "What was done?", enter=enter), "2 leads") == ["2 leads"]
+    assert chosen(Question("machine", "Which machine?"), "4711") == ["4711"]

@@ -153,7 +153,7 @@ def test_what_hands_need_is_said_before_a_step_is_asked() -> None:
         ("ISOLATE", "pull the plug"),
         ("ISOLATE", "prove dead"),
         ("ISOLATE", "a capacitor is charged"),
-        ("DEAD TESTS", "still unplugged or locked out"),
+        ("DEAD TESTS", "keep it unplugged or locked out"),
     ):
         after = text.partition(f"--- {step}\n")[2]
         assert f"STOP  {stop}" in after.partition("\n\n")[0]
@@ -180,7 +180,7 @@ def test_stops_of_a_dead_machine_are_said_again_after_a_live_reading() -> None:
     parts = text.partition("--- PARTS\n")[2].partition("\n\n")[0]
     assert "pull the plug" in parts and "prove dead" in parts
     text, _, _ = led(*fridge, "", "", "")  # nothing is read live
-    assert "still unplugged" in text.partition("--- PARTS\n")[2].partition("\n\n")[0]
+    assert "keep it unplugged" in text.partition("--- PARTS\n")[2].partition("\n\n")[0]
 
 
 def test_machine_that_may_be_wired_in_has_both_poles_locked() -> None:

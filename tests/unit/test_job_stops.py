@@ -9,7 +9,7 @@ from wirecalc.jobs.checks import STEPS
 
 PLUG, POLES, DEAD = "pull the plug", "lock both poles", "prove dead"
 BLEED, LIVE, METER = "a capacitor is charged", "live only if", "meter AND leads"
-GROUND, RECEPTACLE, STILL = "refit every ground", "plug or receptacle", "still unplugged"
+GROUND, RECEPTACLE, STILL = "refit every ground", "plug or receptacle", "keep it unplugged"
 WASHER = {"kind": "washer", "connection": "cord-connected"}
 
 

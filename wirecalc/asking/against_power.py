@@ -26,6 +26,7 @@ _STANDS = {
     Verdict.FAIL: "No power before what fails is mended and measured again.",
     Verdict.CANNOT_TELL: "Settle this before power is put on.",
 }
+_ASKS = "What do you do now?"
 _MEASURE, _LEAVE = "measure again: ", "leave the job here"
 _ON = {Verdict.FAIL: "go on, power stays off", Verdict.CANNOT_TELL: "go on all the same"}
 _ALSO = {  # what people say -> where one choice alone begins so
@@ -52,8 +53,11 @@ def guarded(asked: T, state: State, job: Callable[[], Job | None]) -> T:
     if not isinstance(asked, Question) or asked.step != POWER:
         return asked
     bars = list(against(state, job()))
-    says = [f"STOP  {bar.line} {_STANDS[bar.verdict]}" for bar in bars]
-    guard = asked._replace(says=" ".join([*says, asked.says]))
+    names: dict[Verdict, list[str]] = {bar.verdict: [] for bar in bars}
+    for bar in bars:
+        names[bar.verdict].append(name_of(state.checks[bar.at]))
+    stops = [f"STOP  {', '.join(of)} {_word(v)}. {_STANDS[v]}" for v, of in names.items()]
+    guard = asked._replace(stops=stops)
     if LATER in asked.choices and any(bar.verdict is Verdict.FAIL for bar in bars):
         guard = guard._replace(enter=LATER, default=LATER)
     return guard
@@ -69,9 +73,9 @@ def questions(state: State, job: Job | None) -> Iterator[Question]:
     choices = [*again, _LEAVE, _ON[worst]]
     meant = {word: [c for c in choices if c.startswith(to)] for word, to in _ALSO.items()}
     also = {word: found[0] for word, found in meant.items() if len(found) == 1}
-    says = f"STOP  {_STANDS[worst]}"
-    lines = [bar.line for bar in bars]
-    yield Question(KEY, says, lines, choices, _LEAVE, _LEAVE, _BEFORE[-1], also=also)
+    stops = [f"STOP  {_STANDS[worst]}", *(bar.line for bar in bars)]
+    step = _BEFORE[-1]
+    yield Question(KEY, _ASKS, (), choices, _LEAVE, _LEAVE, step, also=also, stops=stops)
 
 
 def take(state: State, catalogue: Catalogue, job: Job | None, values: Sequence[str]) -> None:
@@ -132,7 +136,11 @@ def _judged(job: Job | None, entry: Mapping[str, Any]) -> JobCheck | None:
 def _because(check: JobCheck) -> str:
     judged = check.decided_by
     because = f": {judged.because}" if judged else ""
-    return f"{str(check.verdict).upper()}{because}"
+    return f"{_word(check.verdict)}{because}"
+
+
+def _word(verdict: Verdict | None) -> str:
+    return str(verdict).upper()
 
 
 def _passed(bar: Bar) -> str:

@@ -13,7 +13,7 @@ from ..engine.one_input import UNKNOWN, says_unknown
 from ..typed.quantities import split_error
 from ..typed.quantity_kinds import Nameplate, Reading
 from ..typed.units import convert
-from ..typed.word_kinds import OneOf, RangeKind, WireKind
+from ..typed.word_kinds import OneOf, RangeKind, WireKind, YesNo
 
 Answer = str | list[str] | None  # None: left out
 
@@ -81,6 +81,8 @@ def taken(declared: Input, typed: str) -> Taken | Problem:
 def choices(declared: Input) -> list[str]:
     """Return the words to choose from, to be numbered from 1; nothing where they are as short."""
     kind = declared.kind
+    if isinstance(kind, YesNo):
+        return ["yes", "no"]
     words = kind.words if isinstance(kind, OneOf) else []
     return words if all(len(word) > _SHORT for word in words) else []
 

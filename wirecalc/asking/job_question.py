@@ -9,13 +9,15 @@ from typing import NamedTuple
 
 from ..base.errors import BadText, nearest
 
+_MAY_BE_A_NUMBER = ("machine",)  # of a type
+
 
 class Question(NamedTuple):
     """What is asked, at which step, what may be chosen, and what an empty answer does.
 
     `enter` says so; where it is empty an answer is needed. `default` is what it answers. Where
     `free`, other words than the choices may be typed; where `several`, more than one choice. `also`
-    has words that mean a choice.
+    has words that mean a choice, `stops` what hands are to keep to first.
     """
 
     key: str
@@ -28,6 +30,7 @@ class Question(NamedTuple):
     free: bool = False
     several: bool = False
     also: Mapping[str, str] = MappingProxyType({})
+    stops: Sequence[str] = ()
 
 
 def chosen(question: Question, typed: str) -> list[str]:
@@ -44,6 +47,11 @@ def chosen(question: Question, typed: str) -> list[str]:
             raise BadText("an answer is needed", _may_be(question))
         return [question.default] if question.default else []
     if not question.choices:
+        if words.isdecimal() and question.key not in _MAY_BE_A_NUMBER:
+            raise BadText(
+                f"{words} is a number",
+                "type words, or Enter alone" if question.enter else "type words",
+            )
         return [words]
     numbers = re.split(r"[\s,;+]+", words) if question.several else [words]
     if all(re.fullmatch(r"[0-9]{1,3}", number) for number in numbers):

@@ -130,7 +130,8 @@ def _ask(interview: Interview, question: Question, read: Reader, say: Sayer) -> 
 
 
 def _text(question: Question) -> list[str]:
-    lines = wrap(question.says)
+    lines = [line for stop in question.stops for line in wrap(stop, indent="      ")]
+    lines += wrap(question.says)
     if len(question.notes) != len(question.choices):
         lines += [line for note in question.notes for line in wrap(note, "  ")]
         shown: Sequence[str] = question.choices

@@ -107,7 +107,7 @@ class JobQuestions:
             "free": question.free or not question.choices,
             "empty": question.enter,
             "step": question.step,
-            "stops": self._stops(question.step),
+            "stops": [*self._stops(question.step), *question.stops],
         }
 
     def _of_check(self, asked: OfCheck) -> dict[str, Any]:
