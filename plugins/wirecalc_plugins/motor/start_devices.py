@@ -105,6 +105,7 @@ def judge_resistor(
     if readings.reading is None:
         yield from _unread(readings.is_open, settled)
         return
+    yield _conducts(True)
     ohms = less_leads(readings.reading, readings.leads)
     if readings.leads is not None:
         yield without_leads("resistance less leads", ohms, readings.reading, readings.leads)
@@ -139,11 +140,15 @@ def _unread(is_open: bool, settled: bool) -> Iterator[Item]:
             needs=("device_resistance", "device_open"),
         )
     elif settled:
-        yield requires(
-            "start device conducts",
-            False,
-            says="it reads open, off and cold: the motor hums and trips its overload",
-            source=PRACTICE,
-            origin=Origin.PRACTICE,
-            action=REPLACE,
-        )
+        yield _conducts(False)
+
+
+def _conducts(conducts: bool) -> Item:
+    return requires(
+        "start device conducts",
+        conducts,
+        says="it reads open, off and cold: the motor hums and trips its overload",
+        source=PRACTICE,
+        origin=Origin.PRACTICE,
+        action=REPLACE,
+    )

@@ -120,8 +120,8 @@ def rtd(
     ohms due, and how far it is off. Refuses a reading no more than its leads. Source: IEC 60751,
     table rtd-classes.
     """
-    if sensor_open is not None:
-        yield conducts(sensor_open)
+    if sensor_open is not None or sensor_resistance is not None:
+        yield conducts(sensor_open is True)
     known = beside(sensor_temperature, in_ice_water)
     if sensor_resistance is None:
         return

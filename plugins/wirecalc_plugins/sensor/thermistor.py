@@ -110,8 +110,8 @@ def thermistor(
     Yields the ohms due, the temperature that the ohms mean, and which kind. Refuses points that
     contradict themselves. Source: the maker's sheet as typed.
     """
-    if sensor_open is not None:
-        yield conducts(sensor_open)
+    if sensor_open is not None or sensor_resistance is not None:
+        yield conducts(sensor_open is True)
     curve = curve_of(*points_of(sheet, sheet_resistance, sheet_temperature), b_value)
     if sensor_resistance is not None and warmed_resistance is not None:
         yield _told_apart(sensor_resistance, warmed_resistance)

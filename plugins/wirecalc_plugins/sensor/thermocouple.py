@@ -127,8 +127,8 @@ def thermocouple(
     due, and how far it is off. Refuses an open one with a reading. Source: tables
     thermocouple-functions and thermocouple-classes.
     """
-    if sensor_open is not None:
-        yield conducts(sensor_open)
+    if sensor_open is not None or thermocouple_voltage is not None:
+        yield conducts(sensor_open is True)
     if thermocouple_voltage is None or cold_junction is None:
         return
     function = tables.load("thermocouple-functions").made(Function, thermocouple_type)

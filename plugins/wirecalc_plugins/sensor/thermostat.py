@@ -87,14 +87,13 @@ def thermostat(
     350), tolerances and differential in K. Yields the differential and a criterion for each side of
     each point. Refuses what never opened and did. Source: the mark or sheet as typed.
     """
-    for name, never, does in (
-        ("opens at all", never_opened, "it stays closed: its contacts have welded"),
-        ("closes at all", never_closed, "it stays open"),
+    for name, never, at, does in (
+        ("opens at all", never_opened, opening_temperature, "it stays closed: welded contacts"),
+        ("closes at all", never_closed, closing_temperature, "it stays open"),
     ):
-        if never is not None:
-            yield requires(
-                name, not never, says=does, source=PRACTICE, action=ANOTHER, plain=_PLAIN
-            )
+        if never is not None or at is not None:
+            does_it = never is not True
+            yield requires(name, does_it, says=does, source=PRACTICE, action=ANOTHER, plain=_PLAIN)
     if opening_temperature is not None and closing_temperature is not None:
         yield _differential(opening_temperature, closing_temperature)
     closes = marked_closing
