@@ -14,7 +14,7 @@ import pytest
 from wirecalc.testing import run_command
 
 DOCS = Path(__file__).parents[2] / "docs"
-FOLLOWED = (DOCS / "first-day.md", DOCS / "first-shop-day.md")
+FOLLOWED = tuple(DOCS / f"first-{page}.md" for page in ("day", "lesson", "shop-day"))
 _BLOCK = re.compile(r"^(?P<before>[^\n]*)\n\n```(?P<kind>\w+)\n(?P<inside>.*?)^```", re.M | re.S)
 _NAMED = re.compile(r"`([\w./-]+)`:$")
 
