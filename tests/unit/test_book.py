@@ -259,7 +259,7 @@ def test_front_page_has_its_parts_in_order_and_links_what_is_made() -> None:
     parts = parts_of(front_page((DOCS / "index.md").read_text(encoding="utf-8")))
     assert " | ".join(parts) == (
         "Tutorials | How to | Reference | Explanation | Glossary | Tables | Performance | "
-        "Quality | Security | Changes"
+        "Quality | For inspectors and insurers | Security | Changes"
     )
     assert "- [Calculations, a page each](made/calculations/index.md)" in parts["Reference"]
     assert ":caption: Glossary\n\ninputs\n```" in parts["Glossary"]
