@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Any
 
@@ -41,10 +42,14 @@ def called(declared: Input, origin: str) -> str:
 
 
 def under_its_name(calc: Calculation[Any], problem: Problem, origin: str) -> Problem:
-    """Return a problem as the person knows its input: typed, it is an option."""
-    if origin != "typed" or problem.name not in {i.name for i in calc.inputs}:
+    """Return a problem as the person knows its inputs: typed, they are options."""
+    if origin != "typed":
         return problem
-    return Problem(calc.input(problem.name).option, problem.wrong, problem.would_do)
+    names = {i.name: i.option for i in calc.inputs}
+    spelled = [name for name in names if "_" in name]  # another may be a plain word
+    pattern = rf"(?<![\w-])(?:{'|'.join(spelled) or '(?!)'})(?![\w-])"
+    said = (re.sub(pattern, lambda n: names[n[0]], t) for t in (problem.wrong, problem.would_do))
+    return Problem(names.get(problem.name, problem.name), *said)
 
 
 def take_seen(

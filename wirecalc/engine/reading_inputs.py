@@ -53,9 +53,9 @@ def prepare(
     if not problems:
         leave_out(calc, shape, prepared, remembered)
         if prepared.runs:
-            problems = [under_its_name(calc, p, origin) for p in _refused(calc, given, prepared)]
+            problems = _refused(calc, given, prepared)
     if problems:
-        raise BadInput(problems)
+        raise BadInput([under_its_name(calc, p, origin) for p in problems])
     return prepared
 
 

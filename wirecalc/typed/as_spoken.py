@@ -26,11 +26,11 @@ def has_sign_in_word(text: str) -> bool:
     return _MINUS.search(text) is not None
 
 
-def as_spoken(text: str, dimension: str, unit: str) -> Iterator[tuple[str, str]]:
+def as_spoken(text: str, dimension: str, unit: str, crest: str = "") -> Iterator[tuple[str, str]]:
     """Yield what is wrong with a text that is spoken more than written, and what would do."""
     yield from _signs(text) if dimension == "temperature" else ()
     if dimension in ("current", "voltage"):
-        yield from _peaks(text, unit)
+        yield from _peaks(text, unit, crest)
     if dimension == "current":
         yield from _poles(text)
     if dimension == "resistance" and re.fullmatch(r"(?i)(?:dead )?short(?:ed)?|touching", text):
@@ -77,7 +77,7 @@ def _signs(text: str) -> Iterator[tuple[str, str]]:
         yield wrong, f"write [{sign}{number} C] or [{sign}{number} F]"
 
 
-def _peaks(text: str, unit: str) -> Iterator[tuple[str, str]]:
+def _peaks(text: str, unit: str, crest: str) -> Iterator[tuple[str, str]]:
     """Yield a value that is a peak, where a meter's rms is wanted."""
     found = re.fullmatch(
         rf"(?i)({_N})\s*(m|µ|u|k)?([AV])?(?:mps?|olts?)?[\s-]*({_PEAK}|{_TO_PEAK})\.?", text
@@ -90,6 +90,11 @@ def _peaks(text: str, unit: str) -> Iterator[tuple[str, str]]:
     rms = f"{float(number.replace('−', '-')) / math.sqrt(2) / (2 if whole else 1):.3g} {said}"
     times = "2.83" if whole else "1.41"
     wrong = f"is a {'peak to peak' if whole else 'peak'}, {times} times the rms of a sine"
+    if crest and not whole:
+        yield (
+            "has a word behind the value",
+            f"write [{number} {said}], and as {crest} what it shows",
+        )
     yield (
         wrong,
         f"write the rms, of a sine [{rms}]; where a peak itself is asked for, [{number} {said}]",

@@ -8,9 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from typing import NamedTuple
 
 from ..base.errors import BadText
 from .as_spoken import as_spoken, has_sign_in_word
+from .odd_numbers import other_numbers
 from .odd_units import NUMBER, SHORT_UNITS, letters, two_units
 from .quantities import FRACTIONS, LONGEST, NO_NUMBER
 from .tidy import in_digits
@@ -22,7 +24,7 @@ _UNSURE = (
     r"|\s*\bor so$|\s+approx\.?$"
 )
 _MORE = r"^(?:over|more than|above|greater than|at least)\s+|(?<=\d)\s*\+(?=\s*[a-zA-Z]|$)"
-_LESS = r"^(?:under|less than|below)\s+"
+_LESS = r"^(?:under|less than|below|at most|up to)\s+"
 _NONE = re.compile(
     r"n/?a|\?+|-+|dunno|idk|unk\.?|(?:do ?n[o']?t|don’t) know|no idea|none|nothing|tbd|unmeasured"
     r"|not (?:sure|known|measured|taken|given)",
@@ -54,13 +56,20 @@ def no_value(text: str) -> BadText:
     )
 
 
+class Beside(NamedTuple):
+    """The inputs beside one: for its upper end, and for what a meter shows of a peak."""
+
+    upper: str = ""
+    crest: str = ""
+
+
 def explained(
-    text: str, dimension: str, unit: str, read: Read, upper: str, example: str, error: BadText
+    text: str, dimension: str, unit: str, read: Read, beside: Beside, example: str, error: BadText
 ) -> BadText:
     """Return the refusal of a text with what would do, where its meaning shows; else the `error`.
 
-    `read` reads a text as it is read here; `upper` names the input for the upper end. A text that
-    is tried on the way to that is not explained in turn.
+    `read` reads a text as it is read here; `beside` names the inputs beside it. A text that is
+    tried on the way to that is not explained in turn.
     """
     if _tried or len(text) > LONGEST:  # so long a text nobody meant, and patterns take long over it
         return error
@@ -68,7 +77,7 @@ def explained(
         return no_value(text)
     if re.fullmatch(rf"{_N}\s*", text) and not _is_read(f"{text} {unit}", read):
         return _without_unit(text.strip(), dimension, unit, read, error)
-    for wrong, would_do in _meanings(text, dimension, unit, upper, read):
+    for wrong, would_do in _meanings(text, dimension, unit, beside, read):
         found = re.findall(r"\[(.*?)\]", would_do)
         if all(_is_read(one, read) for one in found):
             return BadText(f"{text!r} {wrong}", re.sub(r"\[(.*?)\]", r"\1", would_do))
@@ -111,14 +120,14 @@ def _is_read(text: str, read: Read) -> bool:
 
 
 def _meanings(
-    text: str, dimension: str, unit: str, upper: str, read: Read
+    text: str, dimension: str, unit: str, beside: Beside, read: Read
 ) -> Iterator[tuple[str, str]]:
     """Yield what may be wrong, and what would do, with what is to be read back in brackets."""
     clean = " ".join(text.split())
-    yield from as_spoken(clean, dimension, unit)
+    yield from as_spoken(clean, dimension, unit, beside.crest)
     digits = in_digits(clean)
     yield from as_spoken(digits, dimension, unit) if has_sign_in_word(clean) else ()
-    yield from _ranges(clean, unit, upper)
+    yield from _ranges(clean, unit, beside.upper)
     yield from _several(clean, dimension, unit, read)
     plain = re.sub(_UNSURE, "", clean, flags=re.IGNORECASE).strip()
     if plain != clean:
@@ -131,7 +140,7 @@ def _meanings(
     yield from _sides(clean)
     yield from two_units(clean, dimension)
     yield from letters(clean, dimension, unit)
-    yield from _other_numbers(clean)
+    yield from other_numbers(clean)
     said = re.sub(r"\s*(?:plus or minus|plus/minus|plus minus|give or take)\s*", " ±", clean)
     if said != clean:
         yield "has its error in words", f"write [{said}]"
@@ -160,22 +169,7 @@ def _sides(clean: str) -> Iterator[tuple[str, str]]:
         wrong = "says a side, and this is one value"
         if sign == "<" and (found := re.fullmatch(rf"({_N})\s*(\S.*)", side)):
             yield wrong, up_to(found[1], found[2])
-        yield wrong, f"write the value itself, such as [{side}]"
-
-
-def _other_numbers(clean: str) -> Iterator[tuple[str, str]]:
-    """Yield a tolerance with two ends, and a number in powers of ten."""
-    if ends := re.fullmatch(rf"\+({_N})\s*%?\s*/\s*-({_N})\s*%?", clean):
-        wrong = "has an end above and one below"
-        yield (
-            wrong,
-            f"write [{ends[2]} %] here, and {ends[1]} % as the end above, where it is asked",
-        )
-    if re.fullmatch(rf"{_N}[eE][-+]?\d{{1,2}}\s*\S+", clean):
-        number, word = re.findall(r"[-+\d.eE]+|\S+", re.sub(r"(\d)([^\deE.+-])", r"\1 \2", clean))[
-            :2
-        ]
-        yield "is in powers of ten", f"write [{float(number):.10g} {word}]"
+        yield wrong, "write the value itself; where no more than a side is known, write unknown"
 
 
 def _ranges(text: str, unit: str, upper: str) -> Iterator[tuple[str, str]]:
@@ -183,6 +177,8 @@ def _ranges(text: str, unit: str, upper: str) -> Iterator[tuple[str, str]]:
     if not found:
         return
     low, behind, high, word = found.groups()
+    if behind in ("e", "E"):
+        return  # a power of ten
     word = word or behind or unit
     wrong = f"is {low} to {high} {word}, a range, and this is one value"
     if float(low.replace("−", "-")) > float(high.replace("−", "-")):

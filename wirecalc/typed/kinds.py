@@ -75,6 +75,7 @@ class Kind(ABC):
     - `error_input`: the input that has one error of the meter for all values.
     - `steps`: the values that are sold or standard, tried where it is sought.
     - `either_scale`: whether C and F are both usual for it, so that neither is taken for a slip.
+    - `crest_input`: the input that says whether a meter shows the crest or the rms of a start.
     - `wave`: "ac" or "dc", where a meter has a range for it of its own.
     - `options`: the words to choose from, or a function that returns them.
     - `on_plate`: whether the word is printed on a nameplate.

@@ -9,7 +9,7 @@ from typing import Any
 
 from ..base.errors import BadText, DeclarationError
 from ..base.rounding import show
-from .explained import explained, up_to
+from .explained import Beside, explained, up_to
 from .kinds import TAKEN_AS_EXACT, Kind, Read, as_text
 from .quantities import read_quantity, split_error
 from .quantity_lists import apart
@@ -55,10 +55,12 @@ class QuantityKind(Kind):
         steps: Callable[[], Sequence[str]] | Sequence[str] = (),
         wave: str = "",
         either_scale: bool = False,
+        crest_input: str = "",
     ) -> None:
         self.unit, self.text, self.goes_with = unit, text, goes_with
         self.if_open, self.past, self.slip_under = if_open, past, slip_under
         self.zero, self.error_input, self.not_zero = zero, error_input, not_zero
+        self.crest_input = crest_input
         self.companions = (error_input,) if error_input else ()
         self.steps, self.wave, self.either_scale = steps, wave, either_scale
         if (">" in past and high is None) or ("<" in past and low is None):
@@ -125,7 +127,8 @@ class QuantityKind(Kind):
         try:
             quantity = read_quantity(typed, self.dimension, self.unit)
         except BadText as error:
-            how = self.dimension, self.unit, self.read, self.upper_input, self.example
+            beside = Beside(self.upper_input, self.crest_input)
+            how = self.dimension, self.unit, self.read, beside, self.example
             raise explained(typed, *how, error) from None
         if not self.inside(quantity.value):
             wrong = f"{typed!r} is outside {self.span}"

@@ -74,6 +74,7 @@ Peak = Annotated[
         typical="11 A",
         text="highest current of the start",
         slip_under=SLIP_A,
+        crest_input="meter_mode",
     ),
     extra("a drive's board limits its start", when="inverter=yes"),
     asked("the start is the question"),
