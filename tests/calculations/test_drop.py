@@ -57,7 +57,7 @@ TRIAL = Trial(
         Bad("current", "0 A", "'0 A'", "1.6 A"),
         Bad("system", "two-wire", "no other leg", "three-wire"),
         Bad("system", "2-wire", "'2-wire'", "two-wire"),
-        Bad("power_factor", "0.8", "'0.8'", "0.8 %"),
+        Bad("power_factor", "0.8", "'0.8'", "write 80 %"),
         Bad("power_factor", "0.8 %", "'0.8 %'", "80 %"),
         Bad("conductor_temperature", "167 C", "'167 C'", "167 F"),
         Bad("nameplate_voltage", "115 mV", "'115 mV'", "115 V"),

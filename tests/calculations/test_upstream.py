@@ -37,7 +37,7 @@ TRIAL = Trial(
         Bad("panel_running", "114 V", "6.1 V lost at the panel", "the same load"),
         Bad("load_kind", "heater", "a heater has 100 %", "is a motor"),
         Bad("load_kind", "toaster", "'toaster'", "heater"),
-        Bad("power_factor", "0.8", "'0.8'", "0.8 %"),
+        Bad("power_factor", "0.8", "'0.8'", "write 80 %"),
         Bad("second_leg_at_rest", "239 V", "239 V", "each leg to neutral"),
     ),
     always={

@@ -6,6 +6,7 @@ tests of bad input, of the meter's band, of cautions and of steps each side of a
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
@@ -13,6 +14,12 @@ from typing import Any
 from hypothesis import strategies as st
 
 Strategies = Mapping[str, st.SearchStrategy[Any]]
+
+
+def _as_options(text: str) -> str:
+    """Return a text with the inputs that it names spelled as options."""
+    names = r"(?<![\w-])[a-z]+(?:_[a-z0-9]+)+(?![\w-])"
+    return re.sub(names, lambda name: f"--{name[0].replace('_', '-')}", text)
 
 
 @dataclass(frozen=True)
@@ -26,7 +33,10 @@ class Bad:
 
     def refused_by(self, name: str, line: str) -> bool:
         """Whether a line names the input, shows what was given and says what would do."""
-        return f"{name}: " in line and self.shows in line and self.would_do in line
+        shows, would_do = self.shows, self.would_do
+        if name.startswith("--"):  # typed, other inputs are named by their options too
+            shows, would_do = _as_options(shows), _as_options(would_do)
+        return f"{name}: " in line and shows in line and would_do in line
 
 
 @dataclass(frozen=True)

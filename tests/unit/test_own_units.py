@@ -42,7 +42,9 @@ def test_it_is_read_as_others_are() -> None:
     assert (read.low, read.high) == pytest.approx((1470, 1530))
     with pytest.raises(BadText, match="is a unit of force, and a mass is wanted"):
         kind.read("20 lbf")
-    with pytest.raises(BadText, match=r"write 20 g \(or kg\)"):
+    with pytest.raises(BadText, match=r"write 2 g \(or kg\)"):
+        kind.read("2")
+    with pytest.raises(BadText, match=r"write 20 g$"):  # 20 kg is past its span
         kind.read("20")
     assert convert(2, "kg", "g") == 2000
     assert Nameplate("g", text="charge").read("50 g").value == 50

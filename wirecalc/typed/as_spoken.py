@@ -33,6 +33,8 @@ def as_spoken(text: str, dimension: str, unit: str, crest: str = "") -> Iterator
         yield from _peaks(text, unit, crest)
     if dimension == "current":
         yield from _poles(text)
+        if plug := re.fullmatch(r"(?i)(?:nema )?l?\d{1,2}-(\d{2})\s*[rp]?", text):
+            yield "is a plug's or an outlet's form", f"write its amps, [{plug[1]} A]"
     if dimension == "resistance" and re.fullmatch(r"(?i)(?:dead )?short(?:ed)?|touching", text):
         wrong = "is no number: the two ends touch"
         yield wrong, "write the ohms that the meter shows; of none at all, [0 ohm]"
@@ -151,6 +153,18 @@ def _points(text: str, unit: str) -> Iterator[tuple[str, str]]:
             yield wrong, f"write {point} or [{comma[1]}{comma[2]} {unit}]"
         else:
             yield wrong, f"write a point: {point}"
+    gaps = re.fullmatch(rf"([-−]?\d{{1,3}}(?:\s\d{{3}})+)\s*({_UNIT})?", text)
+    if gaps:
+        yield "has a gap in its number", f"write [{''.join(gaps[1].split())} {gaps[2] or unit}]"
+    ends = re.fullmatch(rf"([-−+]?\d+)\s*(?:/|\.\.+|…)\s*\+?([-−]?\d+)\s*({_UNIT})?", text)
+    if ends and text[0] in "-−+":
+        word = ends[3] or unit
+        low, high = (n.lstrip("+") for n in ends.groups()[:2])
+        wrong = "is a range, and this is one value"
+        yield wrong, f"write the one that is asked for, [{low} {word}] or [{high} {word}]"
+        yield wrong, f"write the upper end, [{high} {word}]"
+    if bare := re.fullmatch(rf"(?:±|\+/-|\+-)\s*({_N})", text):
+        yield "says ± and no unit", f"write [{bare[1]} {unit}]"
     alone = re.fullmatch(rf"(?:±|\+/-|\+-)\s*({_N}\s*{_UNIT})", text)
     if alone:
         wrong = "says ± and no value before it"

@@ -12,8 +12,9 @@ from typing import NamedTuple
 
 from ..base.errors import BadText
 from .as_spoken import as_spoken, has_sign_in_word
-from .odd_numbers import other_numbers
-from .odd_units import NUMBER, SHORT_UNITS, letters, two_units
+from .bare_numbers import bare_number, is_bare
+from .odd_numbers import other_numbers, sides
+from .odd_units import NUMBER, PLATE, SHORT_UNITS, letters, two_units
 from .quantities import FRACTIONS, LONGEST, NO_NUMBER
 from .tidy import in_digits
 from .unit_names import SPELLINGS
@@ -23,8 +24,6 @@ _UNSURE = (
     r"^[~≈]\s*|^(?:about|approx\w*\.?|around|roughly|circa|ca\.?|nearly|almost)\s"
     r"|\s*\bor so$|\s+approx\.?$"
 )
-_MORE = r"^(?:over|more than|above|greater than|at least)\s+|(?<=\d)\s*\+(?=\s*[a-zA-Z]|$)"
-_LESS = r"^(?:under|less than|below|at most|up to)\s+"
 _NONE = re.compile(
     r"n/?a|\?+|-+|dunno|idk|unk\.?|(?:do ?n[o']?t|don’t) know|no idea|none|nothing|tbd|unmeasured"
     r"|not (?:sure|known|measured|taken|given)",
@@ -36,12 +35,6 @@ _THERE_AND_BACK = re.compile(
 )
 Read = Callable[[str], object]
 _tried: list[str] = []
-
-
-def up_to(number: str, unit: str) -> str:
-    """Return what would do for a value that is under a number: a band from zero up to it."""
-    half = f"{float(number.replace('−', '-')) / 2:.6g} {unit}"
-    return f"read it on a lower range, or write [{half} ±{half}] for 0 to {number} {unit}"
 
 
 def says_none(text: object) -> bool:
@@ -57,10 +50,11 @@ def no_value(text: str) -> BadText:
 
 
 class Beside(NamedTuple):
-    """The inputs beside one: for its upper end, and for what a meter shows of a peak."""
+    """What stands beside an input: those for its upper end and a meter's peak, what is usual."""
 
     upper: str = ""
     crest: str = ""
+    typical: str = ""
 
 
 def explained(
@@ -68,25 +62,29 @@ def explained(
 ) -> BadText:
     """Return the refusal of a text with what would do, where its meaning shows; else the `error`.
 
-    `read` reads a text as it is read here; `beside` names the inputs beside it. A text that is
-    tried on the way to that is not explained in turn.
+    `read` reads a text as it is read here; `beside` says what stands beside it. A text that
+    is tried on the way to that is not explained in turn.
     """
     if _tried or len(text) > LONGEST:  # so long a text nobody meant, and patterns take long over it
         return error
     if says_none(text):
         return no_value(text)
-    if re.fullmatch(rf"{_N}\s*", text) and not _is_read(f"{text} {unit}", read):
-        return _without_unit(text.strip(), dimension, unit, read, error)
+    if is_bare(text):
+        how = dimension, unit, beside.typical, lambda typed: _is_read(typed, read)
+        return bare_number(text.strip(), *how, _and_outside(text.strip(), unit, read, error))
     for wrong, would_do in _meanings(text, dimension, unit, beside, read):
         found = re.findall(r"\[(.*?)\]", would_do)
         if all(_is_read(one, read) for one in found):
             return BadText(f"{text!r} {wrong}", re.sub(r"\[(.*?)\]", r"\1", would_do))
-    return _words_before(text, example, read, error)
+    return _words_before(text, unit, example, read, error)
 
 
-def _words_before(text: str, example: str, read: Read, error: BadText) -> BadText:
+def _words_before(text: str, unit: str, example: str, read: Read, error: BadText) -> BadText:
     """Return the refusal of a text that has words before its value; else the `error`."""
     found = re.fullmatch(rf"(?:[13] ?)?(?:[a-zA-Z]\S*\s+)+({_N}\s*\S+)", text)
+    plate = re.fullmatch(rf"({PLATE.pattern}|max\.?|rated)\s+({_N})", text, re.IGNORECASE)
+    if plate and _is_read(f"{plate[2]} {unit}", read):
+        return BadText(f"{text!r} has no unit", f"write {plate[2]} {unit}")
     if has_sign_in_word(text):
         return BadText(error.wrong, f"{NO_NUMBER}, a sign as in -{example.lstrip('-')}")
     if found and _is_read(found[1], read):
@@ -96,11 +94,8 @@ def _words_before(text: str, example: str, read: Read, error: BadText) -> BadTex
     return error
 
 
-def _without_unit(text: str, dimension: str, unit: str, read: Read, error: BadText) -> BadText:
-    """Return the refusal of a bare number that does not fit in the usual unit."""
-    fits = [f"{text} {u}" for u in SPELLINGS[dimension] if _is_read(f"{text} {u}", read)]
-    if fits:
-        return BadText(error.wrong, f"write {' or '.join(fits)}")
+def _and_outside(text: str, unit: str, read: Read, error: BadText) -> BadText:
+    """Return the refusal of a bare number that fits in no unit, with why not in the usual one."""
     try:
         read(f"{text} {unit}")
     except BadText as outside:
@@ -137,10 +132,10 @@ def _meanings(
             wrong,
             f"write [{plain} {unit}] if it is that, with its error as in {plain} {unit} ±5%",
         )
-    yield from _sides(clean)
+    yield from sides(clean)
     yield from two_units(clean, dimension)
     yield from letters(clean, dimension, unit)
-    yield from other_numbers(clean)
+    yield from other_numbers(clean, dimension)
     said = re.sub(r"\s*(?:plus or minus|plus/minus|plus minus|give or take)\s*", " ±", clean)
     if said != clean:
         yield "has its error in words", f"write [{said}]"
@@ -157,19 +152,9 @@ def _meanings(
     main, mark, off = clean.replace("+/-", "±").replace("+-", "±").partition("±")
     if mark and re.fullmatch(_N, main.strip()):
         yield "has no unit", f"write [{main.strip()} {unit} ±{off.strip()}]"
-
-
-def _sides(clean: str) -> Iterator[tuple[str, str]]:
-    """Yield a value of which a word says on which side it lies: under 2 ohm, 20+ A."""
-    for pattern, sign in ((_MORE, ">"), (_LESS, "<")):
-        side = " ".join(re.sub(pattern, " ", clean, flags=re.IGNORECASE).split())
-        if side == clean:
-            continue
-        yield "says a side", f"write [{sign}{side}]"
-        wrong = "says a side, and this is one value"
-        if sign == "<" and (found := re.fullmatch(rf"({_N})\s*(\S.*)", side)):
-            yield wrong, up_to(found[1], found[2])
-        yield wrong, "write the value itself; where no more than a side is known, write unknown"
+        if behind := re.fullmatch(rf"\s*({_N})\s*(\S+)", off):
+            word = SHORT_UNITS.get(dimension, {}).get(behind[2], behind[2])
+            yield "has no unit", f"write [{main.strip()} {word} ±{behind[1]} {word}]"
 
 
 def _ranges(text: str, unit: str, upper: str) -> Iterator[tuple[str, str]]:
@@ -199,6 +184,8 @@ def _several(text: str, dimension: str, unit: str, read: Read) -> Iterator[tuple
         dual = dimension == "capacitance"
         wrong = "is a part with two sections, a value each" if dual else "is two values"
         yield wrong, f"write one of them, [{found[1]} {word}] or [{found[3]} {word}]"
+    if bare := re.fullmatch(rf"({_N}),\s+({_N})", text):
+        yield "is two values", f"write one of them, [{bare[1]} {unit}] or [{bare[2]} {unit}]"
     one, other = rf"({_N}\s*[^\s\d,;/&]+)", rf"({_N}\s*[^\s\d,;/&]+)"
     both = re.fullmatch(rf"{one}\s*(?:/|&|\band\b|\()\s*{other}", text.removesuffix(")"))
     if both and _is_same(both[1], both[2], read):
@@ -208,6 +195,10 @@ def _several(text: str, dimension: str, unit: str, read: Read) -> Iterator[tuple
     times = re.fullmatch(rf"\d+\s*[x×]\s*({_N}\s*\D+)|({_N}\s*\D+?)\s*[x×]\s*\d+", text)
     if times:
         one = (times[1] or times[2]).strip()
+        many = re.fullmatch(rf"(\d+)\s*[x×]\s*({_N})\s*(\D+)", text)
+        if dimension == "length" and many:
+            whole = f"[{int(many[1]) * float(many[2]):.6g} {many[3].strip()}]"
+            yield "is one length several times", f"write {whole} for all, or [{one}] for one"
         yield "is one value several times", f"write one of them, [{one}]"
 
 

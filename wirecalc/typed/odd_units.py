@@ -21,12 +21,16 @@ SHORT_UNITS = {  # letters that stand for a unit on a meter or a part, where it 
     "time": {"m": "min"},
     "length": {},
 }
-_IN_OTHERS = {  # units that nothing here is declared in -> how many of which unit they are
+_IN_OTHERS: dict[
+    str, dict[str, tuple[float, str]]
+] = {  # units that nothing here is declared in -> how many of which unit they are
     "length": {"yd": (3, "ft"), "yds": (3, "ft"), "yard": (3, "ft"), "yards": (3, "ft")},
     "resistance": dict.fromkeys(("G", "Gohm", "GΩ", "gig", "gigs", "gigohm"), (1000, "Mohm")),
     "current": {"kA": (1000, "A")},
     "force": {"daN": (10, "N"), "kN": (1000, "N")},
     "time": dict.fromkeys(("day", "days"), (24, "h")),
+    "volume": dict.fromkeys(("ml", "mL", "cc"), (0.001, "L"))
+    | dict.fromkeys(("qt", "quart", "quarts"), (0.25, "gal")),
 }
 _TWO_UNITS = {  # a value in two units of one dimension: how many of the second make the first
     "length": ((r"(?:ft|feet|foot|')", r"(?:in|inch|inches|\")?", 12.0, "ft"),),
@@ -35,8 +39,11 @@ _TWO_UNITS = {  # a value in two units of one dimension: how many of the second 
         (r"(?:m|min|mins|minutes?|')", r"(?:s|sec|secs|seconds?|\")?", 60.0, "min"),
     ),
 }
-_PLATE = re.compile(r"(?:fla|rla|lra|mca|mocp|mop|sfa|nla|amps? ?(?:fla|rla|lra))", re.IGNORECASE)
+PLATE = re.compile(r"(?:fla|rla|lra|mca|mocp|mop|sfa|nla|amps? ?(?:fla|rla|lra))", re.IGNORECASE)
 _MAINS = (60, 50)  # Hz
+# W; NIST SP 811, 2008, appendix B.8: British thermal unit (IT) per hour, ton of refrigeration
+_HEAT = dict.fromkeys(("btu", "btu/h", "btuh", "btu/hr", "btus"), 0.2930711)
+_HEAT |= dict.fromkeys(("ton", "tons"), 3516.853)
 
 
 def is_unit(text: str) -> bool:
@@ -52,6 +59,11 @@ def two_units(text: str, dimension: str) -> Iterator[tuple[str, str]]:
         if found:
             value = f"{int(found[1]) + float(found[2]) / many:.6g}"
             yield "is in two units", f"write it in one, as [{value} {unit}]"
+    span = re.fullmatch(r"(\d{1,2}):(\d{2})\s*(?:-|–|to|till|until)\s*(\d{1,2}):(\d{2})", text)
+    if span and dimension == "time":
+        start, end = (60 * int(span[n]) + int(span[n + 1]) for n in (1, 3))
+        took = (end - start) % (24 * 60)
+        yield "is from one time of the day to another", f"write how long that is, [{took} min]"
     clock = (
         re.fullmatch(r"(?:(\d+):)?(\d+):(\d{2}(?:\.\d+)?)", text) if dimension == "time" else None
     )
@@ -71,6 +83,9 @@ def two_units(text: str, dimension: str) -> Iterator[tuple[str, str]]:
 
 def letters(text: str, dimension: str, unit: str) -> Iterator[tuple[str, str]]:
     """Yield a number with the letters that stand for a unit, or with one in place of a digit."""
+    part = re.fullmatch(r"(\d)/(\d) ?(cycles?|cyc\.?|cy)", text)
+    if part and dimension == "time" and part[2] != "0":
+        text = f"{int(part[1]) / int(part[2]):.6g} {part[3]}"
     found = re.fullmatch(rf"([<>]?)({NUMBER})\s*(\S.*)", text)
     if found:
         yield from _word_behind(found[1], found[2], found[3], dimension, unit)
@@ -83,9 +98,13 @@ def letters(text: str, dimension: str, unit: str) -> Iterator[tuple[str, str]]:
     poles = re.fullmatch(rf"([1-4])\s*[Pp]\s*-?({NUMBER})\s*A?", text)
     if dimension == "current" and poles:
         yield f"has the poles ({poles[1]}) before the amps", f"write [{poles[2]} A]"
-    rating = re.fullmatch(r"[Tt]\s*(\d{2,3})\s*°?[Cc]?", text)
+    rating = re.fullmatch(r"([Tt][FfHhMm]?|[LF])\s*-?(\d{2,3})\s*°?([CcFf])?", text)
     if dimension == "temperature" and rating:
-        yield "is a rating with its letter", f"write [{rating[1]} C]"
+        wrong = "is a rating with its letter"
+        scales = (rating[3],) if rating[3] else ("C",) if rating[1] in "tT" else ("C", "F")
+        each = [f"[{rating[2]} {scale.upper()}]" for scale in scales]
+        for do in (" or ".join(each), *each):
+            yield wrong, f"write {do}"
     coded = re.fullmatch(r"(\d+)([RrkKM])(\d+)", text) if dimension == "resistance" else None
     if coded:
         word = SHORT_UNITS[dimension][coded[2]]
@@ -110,8 +129,9 @@ def _word_behind(
         milli, mega = f"[{value} mohm]", f"[{value} Mohm]"
         for do in (f"{milli} or {mega}", f"{mega} for millions", f"{milli} for thousandths"):
             yield "may be thousandths or millions of an ohm", f"write {do}"
-    if re.fullmatch(r"°|deg[s.]?|degrees?", word) and dimension == "temperature":
-        c, f = f"[{value} C]", f"[{value} F]"
+    degrees = ("temperature", "temperature difference")
+    if re.fullmatch(r"°|deg[s.]?|degrees?", word) and dimension in degrees:
+        c, f = f"[{value} {'C' if dimension == degrees[0] else 'K'}]", f"[{value} F]"
         for do in (f"{c} or {f}", c, f):
             yield "does not say of which scale", f"write {do}"
     yield from _no_unit(value, number, word, dimension, unit)
@@ -121,12 +141,23 @@ def _no_unit(
     value: str, number: str, word: str, dimension: str, unit: str
 ) -> Iterator[tuple[str, str]]:
     """Yield a number with a word behind that is none of its units, but says what was meant."""
-    if _PLATE.fullmatch(word) and dimension == "current":
+    if PLATE.fullmatch(word) and dimension == "current":
         yield f"needs its unit ({word!r} is what a plate calls it)", f"write [{value} A]"
     if dimension == "voltage" and re.fullmatch(r"~(?:\s*\d+\s*Hz)?", word, re.IGNORECASE):
         yield f"needs its unit beside {word!r}", f"write [{value} V]"
     if word.casefold() in ("ac", "dc", "rms") and dimension in ("current", "voltage"):
         yield f"needs its unit beside {word!r}", f"write [{value} {unit}]"
+    if dimension == "voltage" and re.fullmatch(r"(?i)v\.? ?dc|dcv|acv", word):
+        yield "says ac or dc, which what is asked for says", f"write [{value} V]"
+    if dimension == "power" and (each := _HEAT.get(word.casefold())):
+        wrong = "is heat moved, not watts taken"
+        yield wrong, f"where heat is asked for, write [{float(number) * each:.4g} W]"
+    if dimension == "ratio" and re.fullmatch(r"(?i)lag(?:ging)?|lead(?:ing)?|pf", word):
+        yield "is a share", f"write it in percent: [{100 * float(number):.6g} %]"
+    if dimension == "length" and re.fullmatch(r"(?i)awg|ga\.?|gauge", word) and number.isdigit():
+        inches = 0.005 * 92 ** ((36 - int(number)) / 39)  # ASTM B258, the series of diameters
+        wrong = "is a size, and a length is asked for"
+        yield wrong, f"write the diameter: of a solid wire [{25.4 * inches:.3g} mm]"
     if word.upper() in ("VA", "KVA") and dimension == "power":
         watts = f"[{value} {'kW' if len(word) > 2 else 'W'}]"
         wrong = "is in volt-amps, which are watts of a heater alone"

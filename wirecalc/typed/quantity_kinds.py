@@ -9,8 +9,9 @@ from typing import Any
 
 from ..base.errors import BadText, DeclarationError
 from ..base.rounding import show
-from .explained import Beside, explained, up_to
+from .explained import Beside, explained
 from .kinds import TAKEN_AS_EXACT, Kind, Read, as_text
+from .odd_numbers import up_to
 from .quantities import read_quantity, split_error
 from .quantity_lists import apart
 from .quantity_trials import trials_of
@@ -20,7 +21,7 @@ from .unit_slips import other_unit, refuse_slip
 from .units import dimension_declared
 
 _OPEN = re.compile(
-    r"(?:[o0]\.?l\.?(?:\s*[a-z]*ohm)?|open|inf|infinit[ey]|∞|over ?range)", re.IGNORECASE
+    r"(?:(?:\.?[o0]\.?|\.)l\.?(?:\s*[a-z]*ohm)?|open|inf|infinit[ey]|∞|over ?range)", re.IGNORECASE
 )  # shown past the range
 
 
@@ -127,7 +128,7 @@ class QuantityKind(Kind):
         try:
             quantity = read_quantity(typed, self.dimension, self.unit)
         except BadText as error:
-            beside = Beside(self.upper_input, self.crest_input)
+            beside = Beside(self.upper_input, self.crest_input, self.typical)
             how = self.dimension, self.unit, self.read, beside, self.example
             raise explained(typed, *how, error) from None
         if not self.inside(quantity.value):

@@ -17,7 +17,15 @@ _STOP = re.compile(r"(?<=[a-zA-Z])(?<!\.[a-zA-Z])\.$")  # behind a unit, save in
 _TO_TEN = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 _WORDS = {word: str(number) for number, word in enumerate(_TO_TEN, 1)}
 _WORDS |= {"twelve": "12", "fourteen": "14", "fifteen": "15", "sixteen": "16", "eighteen": "18"}
-_WORDS |= {"twenty": "20", "thirty": "30", "quarter": "1/4", "half": "1/2"}
+_WORDS |= {"eleven": "11", "thirteen": "13", "seventeen": "17", "nineteen": "19", "zero": "0"}
+_WORDS |= {"quarter": "1/4", "half": "1/2", "once": "1", "twice": "2"}
+_TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+_WORDS |= {word: str(10 * number) for number, word in enumerate(_TENS, 2)}
+_OF_TENS = re.compile(rf"\b({'|'.join(_TENS)})[ -]({'|'.join(_TO_TEN[:9])})\b", re.IGNORECASE)
+_HUNDREDS = re.compile(  # one twenty, as volts are spoken
+    rf"\b({'|'.join(_TO_TEN[:9])}) (?:hundred(?: and)? )?(ten|{'|'.join(_TENS)}|\d\d)\b",
+    re.IGNORECASE,
+)
 
 
 def tidy(text: str) -> str:
@@ -37,7 +45,14 @@ def tidy(text: str) -> str:
 def in_digits(text: str) -> str:
     """Return a text with numbers that are spelled out in digits; as it is where there are none.
 
-    >>> in_digits("ten amps")
-    '10 amps'
+    >>> in_digits("ten amps"), in_digits("twenty-six"), in_digits("one twenty volts")
+    ('10 amps', '26', '120 volts')
     """
+
+    def digits(word: str) -> int:
+        return int(_WORDS.get(word.casefold(), word))
+
+    text = re.sub(r"(?i)\bhalf an? ", "0.5 ", text)
+    text = _OF_TENS.sub(lambda m: str(digits(m[1]) + digits(m[2])), text)
+    text = _HUNDREDS.sub(lambda m: str(100 * digits(m[1]) + digits(m[2])), text)
     return re.sub(r"[a-z]+", lambda m: _WORDS.get(m[0].casefold(), m[0]), text, flags=re.IGNORECASE)

@@ -93,11 +93,15 @@ def _unknown_unit(text: str, dimension: str) -> BadText:
     for other, theirs in SPELLINGS.items():
         spelled = {s for name, more in theirs.items() for s in (name, *more)}
         if text in spelled or (len(text) > 1 and folded in {s.casefold() for s in spelled}):
-            return BadText(f"{text!r} is a unit of {other}, and a {dimension} is wanted", do)
+            return BadText(f"{text!r} is a unit of {other}, and {_one(dimension)} is wanted", do)
     known = [s for name, others in units.items() for s in (name, *others)]
     slip = next((s for s in known if len(s) > 2 and sorted(s) == sorted(folded)), "")  # omh, amsp
     guess = slip or (nearest(text, known, start=3) if len(text) > 2 else "")
     return BadText(f"unit {text!r} is not known here", f"did you mean {guess}?" if guess else do)
+
+
+def _one(dimension: str) -> str:
+    return f"{'an' if dimension[0] in 'aeio' else 'a'} {dimension}"
 
 
 def converter(unit: str, to: str, dimension: str) -> Callable[[float], float]:

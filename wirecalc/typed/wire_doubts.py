@@ -6,7 +6,7 @@ import math
 import re
 from collections.abc import Container
 
-from ..base.errors import BadText
+from ..base.errors import BadText, nearest
 from ..base.rounding import show
 from .odd_units import is_unit
 from .quantities import comma
@@ -128,11 +128,25 @@ def _other_unit(text: str, number: str, word: str) -> BadText | None:
     if unit in _GAUGES_OF_OTHERS:
         would_do = "write its area in mm2, or its diameter, as in 1.2 mm solid"
         return BadText(f"{text!r}: {unit} is another system of gauges than AWG", would_do)
-    if unit in ("SQ", "SQR", "SQUARE"):
+    if unit in ("SQ", "SQR", "SQUARE", "SQUARED"):
         return BadText(f"{text!r} says square and not of what", f"write {number} mm2")
     if sorted(unit) == sorted("AWG") or unit in ("AW", "WG", "AG", "AWGG"):
         return BadText(f"{text!r} has its unit misspelt", f"is it {number} AWG?")
     return None
+
+
+def unknown_word(text: str, rest: str, word: str, words: list[str]) -> BadText:
+    """Return the refusal of a word beside a size that says nothing of a wire."""
+    behind = rest.strip()
+    alone = text[: -len(behind)].strip() if text.endswith(behind) else ""
+    close = nearest(word, words, start=3)
+    known = "solid, stranded, tinned, nickel-plated, copper or aluminum"
+    would_do = f"did you mean {close}?" if close else f"a wire may be {known}"
+    if not close and alone and _TYPES_BY_GAUGE.fullmatch(word):
+        would_do = f"write {alone}"
+    elif re.search("[0-9]", word):
+        would_do = "write the one size of one wire, such as 18 AWG or 26x30 AWG"
+    return BadText(f"{text!r}: {word!r} is not understood", would_do)
 
 
 def joined_by_a_word(text: str) -> BadText | None:
@@ -142,7 +156,9 @@ def joined_by_a_word(text: str) -> BadText | None:
     """
     clean = gauges_named(" ".join(text.split()))
     apart = re.sub(r"\s*(?:&|\band\b)\s*(?:an?\s)?", "; ", clean)
-    jacket = re.match(r"(?i)([0-9]{1,2})[-/][2-9] AWG", clean)
+    jacket = re.match(r"(?i)([0-9]{1,2})[-/][2-9] AWG", clean) or re.fullmatch(
+        r"(?i)#?([0-9]{1,2}) ?(?:AWG|ga|gauge) [2-9][ -](?:wires?|conductors?|cores?)", text.strip()
+    )
     if jacket:
         return BadText(f"{text!r} is how a cable is marked", f"write {jacket[1]} AWG")
     bundle = re.fullmatch(r"(?i)([0-9]{1,4})/([0-9]{2})(?: AWG)?", clean)

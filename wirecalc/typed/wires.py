@@ -15,11 +15,18 @@ import math
 import re
 from typing import NamedTuple
 
-from ..base.errors import BadText, nearest
+from ..base.errors import BadText
 from ..base.rounding import show
 from .quantities import LONGEST
 from .units import read_unit
-from .wire_doubts import bare_diameter, few_strands, joined_by_a_word, no_size, refuse_several
+from .wire_doubts import (
+    bare_diameter,
+    few_strands,
+    joined_by_a_word,
+    no_size,
+    refuse_several,
+    unknown_word,
+)
 from .wire_lists import are_strands, gauges_named
 
 CMIL_PER_MM2 = 4.0 / math.pi / 0.0254**2  # a circular mil is a circle of 0.0254 mm diameter
@@ -232,12 +239,7 @@ def _read_words(text: str, rest: str) -> dict[str, str]:
         if word not in _WORDS:
             if (wrong := joined_by_a_word(text)) is not None:
                 raise wrong
-            close = nearest(word, list(_WORDS), start=3)
-            known = "solid, stranded, tinned, nickel-plated, copper or aluminum"
-            would_do = f"did you mean {close}?" if close else f"a wire may be {known}"
-            if re.search("[0-9]", word):
-                would_do = "write the one size of one wire, such as 18 AWG or 26x30 AWG"
-            raise BadText(f"{text!r}: {word!r} is not understood", would_do)
+            raise unknown_word(text, rest, word, list(_WORDS))
         kind, meaning = _WORDS[word]
         if said.setdefault(kind, meaning) != meaning:
             raise BadText(f"{text!r} is both {said[kind]} and {meaning}", "describe one wire")

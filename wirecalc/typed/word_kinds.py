@@ -100,11 +100,15 @@ def _meant(typed: str, words: Sequence[str]) -> list[str]:
     also = set(_TRADE.get(typed.casefold().replace("-", " "), ()))
     if screw:
         also |= {f"No.{screw[1]}"} | ({f"M{screw[1]}"} if typed.isdigit() else set())
+    if metric := re.fullmatch(r"m([0-9.]+) ?[x×].*|([0-9.]+) ?mm", typed.casefold()):  # M5x10
+        also |= {f"M{metric[1] or metric[2]}"}
+    said.add(re.sub(r"\s+to\s+", ":", typed.casefold()))  # a ratio
     meant = [w for w in words if w.casefold() in said or w in also]
+    meant = meant or [w for w in words if w.casefold().startswith(f"{typed.casefold()}-")]
     if meant:
         return meant
-    parts = said & {part for w in words for part in w.casefold().split("-")[-1:]}  # curve C
-    last = [w for w in words if w.casefold().split("-")[-1] in parts]
+    ends = {w: re.split("[- ]", w.casefold())[-1] for w in words}  # curve C
+    last = [w for w in words if ends[w] in said]
     return last if len(last) == 1 else []
 
 
