@@ -7,7 +7,7 @@ from pathlib import Path
 
 _LINK = re.compile(r"^- \[[^\]]+\]\(([^)#]+)\.md\)", re.MULTILINE)
 _MADE = re.compile(r"<!-- made: (\S+) (.+) -->")
-_ANY = re.compile(r"\[([^\]]+)\]\(([^):#]+)\)")
+_ANY = re.compile(r"\[([^\]]+)\]\(([^):#]+)(?:#[^)]*)?\)")
 _HEADING = re.compile(r"(?=^## )", re.MULTILINE)
 
 

@@ -271,7 +271,7 @@ def test_a_link_out_of_the_book_is_left_as_words(tmp_path: Path) -> None:
     docs = tmp_path / "docs"
     docs.mkdir()
     (docs / "page.md").write_text("# Page")
-    text = "[shop](../shop) [other](../other.md) [page](page.md) [part](#part)"
+    text = "[shop](../shop) [other](../other.md#part) [page](page.md) [part](#part)"
     assert within(text, docs) == "shop other [page](page.md) [part](#part)"
 
 
