@@ -10,7 +10,6 @@ from __future__ import annotations
 import importlib
 from collections.abc import Sequence
 from itertools import takewhile
-from pathlib import Path
 
 from .result import Result
 from .usage import FORMATS, METER, OF_BATCH, REPORTS, RESULT, ROWS, Command
@@ -224,8 +223,11 @@ _TAKES_NO_NAME = ("instruments", "job", "plugins", "pocket", "rules")
 
 def _are_words(said: Sequence[str]) -> bool:
     """Whether words are of letters alone and name no file."""
-    plain = all(part.isalpha() for word in said for part in word.split())
-    return plain and not Path(said[0]).exists()
+    if not all(part.isalpha() for word in said for part in word.split()):
+        return False
+    from pathlib import Path  # needed by no ordinary run
+
+    return not Path(said[0]).exists()
 
 
 def run(name: str, words: Sequence[str]) -> Result:
