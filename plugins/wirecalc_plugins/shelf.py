@@ -18,6 +18,7 @@ _PARTS = {
         "supply.drop:drop": "How many volts does the run take while the load runs?",
         "supply.extension:extension": "May this extension cord feed this machine?",
         "circuit.motor_circuit:motor_circuit": "Do wire and breaker of this motor or compressor keep to NEC 430 and 440?",
+        "overcurrent.instant_trip:instant_trip": "Does this breaker trip at once where its mark says, on a test set?",
         "overcurrent.short_time:short_time": "How long does this wire stand this current before its insulation is damaged?",
         "supply.outlet:outlet": "Is this outlet wired right, as far as volts can tell?",
         "supply.supply:supply": "Is the supply voltage acceptable?",

@@ -152,20 +152,18 @@ def drop(
 
     V = I x 2 x length x ohm/kft; other loads count in the building wire only. Leg to leg the same,
     and the mean of the two legs counts. With the current of the other leg (three-wire) the neutral
-    carries the difference: V = I x R + (I - I2) x R; the other leg is judged too. Resistance is dc
-    at the temperature of the metal, that of a metric wire the most it may have; with a power
-    factor it is R x pf + X x sin, X for 60 Hz (at 50 Hz five sixths). Over 3 % is past a caution
-    level, over 5 % past an advised limit. In place of the table a printed resistance of a length,
-    or a resistivity over the area of the wire (the K of a rule of thumb). The volts at rest less
-    the drop must leave 90 % of the plate; not given, a drop of 10 % of the plate can't be told, and
-    one from the most that plate and service allow to that least fails. A current above all that
-    tables give the wire fails.
+    carries the difference: V = I x R + (I - I2) x R; the other leg is judged too. Ohms are dc at
+    the temperature of the metal, of a metric wire the most, or printed for a length, or resistivity
+    over the area; with a power factor R x pf + X x sin, X for 60 Hz (at 50 Hz five sixths). Over
+    3 % is past a caution level, over 5 % past an advised limit. The volts at rest less the drop
+    must leave 90 % of the plate; not given, 10 % of it can't be told, and more than plate and
+    service allow fails. A current above all that tables give the wire fails.
 
-    For a load that runs steadily, at 50 or 60 Hz; not for its start (dip), three-phase or dc.
-    Inputs: currents in A (up to 200), lengths in ft one way (over 0 to 2000), volts in V,
-    power_factor in %, temperatures in C, printed ohm/kft or nohm m. Yields loops, drop, the longest
-    run, the smallest wire for 3 %, two criteria a leg. Refuses neither wire nor cord. Source:
-    tables supply-ranges, nec-ch9-table8, nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
+    For a load that runs steadily; not for its start (dip), three-phase or dc. Inputs: currents in A
+    (up to 200), lengths in ft one way (to 2000), volts in V, power_factor in %, temperatures in C,
+    printed ohm/kft or nohm m. Yields loops, drop, the longest run, the smallest wire for 3 %, two
+    criteria a leg. Refuses neither wire nor cord. Source: tables supply-ranges, nec-ch9-table8,
+    nec-ch9-table9, iec-60228, nec-ampacity, iec-ampacity.
     """
     printed = resistance_per_length, resistivity, known_at, conductor_metal
     run_wire, ohms = printed_run(building_wire, *printed)

@@ -121,18 +121,16 @@ def gauge(
     (a strand may lack 2.5 % of its area); else a wire within 8 % of a size of the ASTM B258 law,
     or of a nominal size of IEC 60228, is of that size, and beyond it both neighbours are named.
     To replace it: the thinnest stocked size that is not thinner. To judge its current: the
-    thickest gauge that is not thicker. Both allow 2.5 %, as standard builds need. Over a meter's
-    band a build is named where it is the only one there, else two neighbours; more can't be told.
-    The thick end is replaced, and the current is judged by the thin one. In place of the strands
-    the printed ohms of a length name it: resistivity over ohms, from solid and bare to stranded,
-    2 % longer, of its worst coating; the metric size is the thickest whose limit they keep.
+    thickest gauge that is not thicker. Both allow 2.5 %. Over a meter's band a build is named where
+    it is the only one, else two neighbours; the thick end is replaced, the thin one judged by.
+    In place of the strands printed ohms: resistivity over them, solid and bare to stranded (2 %)
+    of its worst coating; the metric size is the thickest whose limit they keep.
 
-    For wire inside appliances; building wire is printed. Inputs: strands; strand_diameter in mm
-    (over 0 to 5; mil and inch may be typed); metal; outside_diameter in mm, from which nothing is
-    ever judged; ohm/kft and the C of it. Yields area, difference from the sizes, and the answers.
-    Refuses an area under 0.1 or over 10 mm2, and an outside diameter that does not hold the
-    strands. Aluminium and copper-clad wire fail: copper parts are not for them.
-    Source: tables strandings and iec-60228; ASTM B258.
+    For wire inside appliances. Inputs: strands; strand_diameter in mm (over 0 to 5); metal; ohm/kft
+    and the C of it; outside_diameter in mm, from which nothing is judged. Yields area, difference
+    from the sizes, and the answers. Refuses an area under 0.1 or over 10 mm2, and an outside
+    diameter that does not hold the strands. Aluminium and copper-clad wire fail: copper parts are
+    not for them. Source: tables strandings, iec-60228, metals; ASTM B258.
     """
     if resistance_per_length is not None:
         yield from _by_ohms(resistance_per_length, known_or_20(known_at), metal)
