@@ -215,7 +215,7 @@ def test_words_of_a_plugin_from_outside_lead_to_it(
     [
         *(("invented_first", 98), ("invented_forty", 98), ("invented_late", 98)),
         *(("invented_last", 98), ("invented_hurried", 98), ("invented_values", 98)),
-        *(("invented_shop_floor", 98), ("invented_strangers", 97)),
+        *(("invented_shop_floor", 98), ("invented_strangers", 97), ("invented_elsewhere", 98)),
     ],
 )
 def test_hurried_words_lead_to_what_fits_among_the_first_three(file: str, least: int) -> None:

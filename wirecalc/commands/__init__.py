@@ -194,7 +194,7 @@ COMMANDS = {
             "house limits; tighter limit; tighter limits; stricter rules; stricter",
             "always required; required checks; checks we require; must be checked; add a rule",
             "rule file; rules file; change a limit; set our limit; own limit; override a limit",
-            "relax a limit; mandatory checks",
+            "relax a limit; mandatory checks; forbid; block; not allowed; ban a part",
         ),
     ),
     "schema": Command(

@@ -77,6 +77,7 @@ def _refuse(
         "needs a spin; push to start; no start; hums no start; dual cap reading; herm; fan side",
         "capacitor meter; cap tester; how much under; cap range; 88-108; leaking capacitor",
         "capacitor bulged; capacitor smells",
+        "ceiling fan; fan regulator; slow fan; fan capacitor; motor turns slow",
     ),
     go_on="refit cover and terminals, start the motor and read its amps: inrush",
     cautions=("cap-01",),

@@ -90,6 +90,7 @@ def _refuse(
         "range circuit; range cord; oven circuit; dryer circuit; dryer breaker; dryer cord",
         "amps of a heater; kettle amps; how many amps is; microwave circuit; enough for",
         "can this circuit take",
+        "210.19; 210.20; NEC 210; BS 1363",
     ),
     go_on="close up, switch on, look at plug and outlet after an hour of load",
     chosen=("building_wire",),

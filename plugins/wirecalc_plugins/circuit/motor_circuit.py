@@ -94,6 +94,7 @@ def _refuse(
         "what breaker for a motor; wire for hp; breaker for hp; pump breaker",
         "air compressor breaker; lathe; table saw; motor starter; condenser breaker; mca mop",
         "nameplate mocp; motor wire; motor overload size; DP contactor",
+        "NEC 430; NEC 440; 430.52; 430.22; contactor size",
     ),
     go_on="fit no larger device than that, then see the volts at a start: dip",
     chosen=("building_wire",),

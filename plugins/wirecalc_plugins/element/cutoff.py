@@ -86,6 +86,8 @@ def _refuse(
         "thermal fuse swap; dryer stopped heating; dryer no heat; iron dead; door interlock",
         "microwave dead; microwave door switch; interlock; reset limit; boiler limit",
         "cutout tripped",
+        "stops halfway; stops mid cycle; does nothing; will not turn on; completely dead",
+        "dead machine; fuse inside",
     ),
     go_on="find what opened the old one (lint, vent, thermostat), then fit this",
     cautions=("heat-02", "heat-03", "sub-01", "dead-01", "hot-01", "heat-01"),

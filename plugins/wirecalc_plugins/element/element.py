@@ -99,6 +99,7 @@ def _refuse_element(
         "ohms to amps; 208; 240 on 208; 208 takes longer; on lower volts; heat lamp",
         "element test; test element; element check; bulb; lamp; incandescent; does not glow",
         "glows; half the heat; element grounded; runs all the time",
+        "reads OL; reads 0.L; shows OL; element reads nothing; 0 ohms; filament; infrared",
     ),
     go_on="read it to its case too (insulation), fit it, and read its amps",
     cautions=("dead-01", "dead-03", "hot-01", "heat-01", "flam-01"),

@@ -45,6 +45,7 @@ _RECALLED = {  # what is said beside a verdict by a table from memory
         "newtons for; pulled off at; came off at; slides off; slides out; hand tug; tug by hand",
         "crimp holds; crimp lbs; crimp newtons; loose in crimp; pull gauge; crimper check",
         "crimper ratchet; ratchet check; tool check; pull value; pull test value; pull strength",
+        "UL 486A; 486A; 486; UL 310; IEC 60352; pull standard; min pull; minimum pull force",
     ),
     go_on="keep wire, terminal, die and force on the list; crimp on with them",
     cautions=("pull-01", "crimp-03"),

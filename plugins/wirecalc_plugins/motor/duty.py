@@ -53,6 +53,8 @@ def _refuse(on_times: list[float], off_times: list[float]) -> Iterator[Problem]:
         "off for; on for; on for minutes; minutes on; minutes off; percent on; 10 on 20 off",
         "ice maker slow; no ice; defrost timer; frosted; compressor never stops; light stays on",
         "door left open; gasket",
+        "cut off not happening; no cut off; does not cut off; never cuts off; will not cut out",
+        "will not turn off; never turns off; will not switch off; stays on; runs on and on",
     ),
     go_on="note the share with the heat of the day, to compare next time",
     cautions=("live-02", "meter-01"),

@@ -51,6 +51,8 @@ PLATE_115 = (100.0, 130.0)  # plates that the manual's ohm is for
         "does not close again; takes long to reset; trips thermally; thermal overload test",
         "motor protector test; overload check; runs a minute then stops; runs for a minute",
         "stops after minutes; winding thermostat; button overload; manual reset; reset button",
+        "reads OL; stops halfway; stops midway; stops mid cycle; stops in the middle",
+        "quits midway",
     ),
     go_on="push it home on its pins, start, and read the amps: inrush",
     cautions=("dead-01", "cap-01", "hot-01", "heat-03", "mov-01", "flam-02", "pin-01", "flam-01"),

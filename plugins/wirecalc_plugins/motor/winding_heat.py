@@ -58,6 +58,8 @@ from .winding_heat_inputs import (
         "motor smokes; smoking motor; smoke; hot after; hot after an hour",
         "temperature of winding; pump hot; fan motor warm; compressor too hot; burning hands",
         "transformer hot; coil hot; solenoid hot; valve coil hot",
+        "fridge back hot; back of the fridge hot; fridge side hot; sides hot",
+        "compressor body hot",
     ),
     go_on="close up; read it again if it runs longer than it ran now",
     cautions=("dead-01", "cap-01", "hot-01", "pin-01"),

@@ -63,6 +63,7 @@ from .wrong_trip import doubtful_start, refuse
         "holds for; mcb trips; breaker warm; trips at amps; curve; curve C; type K",
         "fuse or breaker; aM fuse; gG fuse; breaker test; breaker bad; new breaker still trips",
         "trips with nothing on; trips overnight; trips randomly",
+        "C16; B16; C10; C20; B32; B6; D16; C32; curve letter",
     ),
     go_on="run a whole cycle; if it trips all the same, find what else it feeds",
     category="III",

@@ -59,6 +59,7 @@ _HEAVY = "more amps than its plate and few watts: too many volts, a weak capacit
         "clamp reads zero; line splitter; turns on clamp; ten turns; volts times amps",
         "amps times volts; amps to watts; watts to amps; fan amps; blower amps; pump amps",
         "ammeter; amp meter",
+        "fridge back hot; overloading the motor",
     ),
     go_on="write the watts and the volts on the sheet, to compare next time",
     cautions=("live-01", "live-02", "meter-01", "cord-04", "hot-01", "mov-01"),

@@ -66,6 +66,7 @@ M_PER_FT = 0.3048
         "green yellow; no earth pin; 3 prong to 4 prong; change cord 3 to 4; convert to 4 prong",
         "remove the strap; strap; neutral strap; bond strap; frame bonded to neutral",
         "case bonded",
+        "PAT testing; test and tag; tag test; 3760; 62638",
     ),
     go_on="flex cord and plug and read again; then insulation or leakage",
     cautions=("gnd-02", "dead-02"),

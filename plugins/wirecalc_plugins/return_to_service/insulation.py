@@ -62,6 +62,8 @@ NAME = "insulation to the case"
         "element gone to earth; shorted to body; body earth; tub motor to frame",
         "shorted to chassis; motor to frame; meg the compressor; meg the motor; meg the heater",
         "2 megohm; 1 megohm; how many megohms; insulation value; ground test; leaks to frame",
+        "PAT testing; portable appliance test; test and tag; tag test; after flood; 3760; 0701",
+        "62638; reads OL",
     ),
     go_on="then leakage at line volts, with the machine switched on: leakage",
     cautions=("dead-01", "dead-02", "cap-01", "ins-01", "ins-02"),

@@ -68,6 +68,7 @@ def _refuse(
         "leak clamp; clamp on earth wire; clamp both wires; milliamp clamp; tingles",
         "tingle off the door; buzz off the metal; shocking; shocks me; minor shock; barefoot",
         "wet hands; static or leak; touch the sink and the",
+        "PAT testing; portable appliance test; test and tag; tag test; 3760; 0701; 62638",
     ),
     go_on="press the GFCI's or RCD's test button, then hand the machine back",
     cautions=("meter-01", "wat-01", "gfci-01", "flam-01"),

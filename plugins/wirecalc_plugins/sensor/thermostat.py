@@ -46,6 +46,8 @@ _PLAIN = "the temperatures at which the thermostat switches"
         "stat closes; opens too early; closes too late; stuck closed; stuck open; does not open",
         "thermostat test; thermostat ohms; thermostat bad; disc; 155; capillary; sensing bulb",
         "defrost stat; differential of a thermostat",
+        "will not turn off; never turns off; will not switch off; stays on; keeps heating",
+        "does not stop heating; will not shut off",
     ),
     go_on="fit it, let it cycle twice, and read where it opens in its place",
     cautions=("dead-01", "heat-02", "heat-03", "hot-01", "sub-01"),

@@ -113,6 +113,7 @@ def _refuse(
         "how far can I run; how far; wire size for distance; distance and amps; percent lost",
         "garden supply; outhouse; loft; garage feed; voltage loss in cable; volts lost in cable",
         "cable for distance",
+        "12 volt wire; 12 volt drop; 24 volt drop; low voltage run; control cable",
     ),
     go_on="read the volts at the machine while it runs: they have to agree",
     chosen=("building_wire", "cord", "run_length"),

@@ -164,6 +164,8 @@ def _rises(name: str, before: float, after: float) -> Iterator[Problem]:
         "other lights dim; voltage drops when; only this room; neighbour; supply company",
         "bad wall wiring; outlet problem or machine; buzzes at the wall; voltage falls when",
         "falls under load",
+        "single phasing; lost phase; missing phase; intermittent; comes and goes; after a storm",
+        "lightning",
     ),
     go_on="keep the two readings; read again if lights dim or the plug warms",
     cautions=("live-01", "live-02", "meter-01", "cord-04", "brk-01"),

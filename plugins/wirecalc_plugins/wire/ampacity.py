@@ -76,6 +76,8 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
         "what can this wire carry; wire carry; carry; can carry; good for how many amps",
         "cable carry; wire for amps; 105 C wire amps; fixture wire; fixture wire amps; hot attic",
         "cable in insulation; bundle; grouped",
+        "12 volt wire; low voltage wire; wire for watts; 310.16; NEC 310; BS 7671; IEC 60364",
+        "wire for 12 V; how thick a wire",
     ),
     go_on="size the breaker by it, then see the volts lost: breaker, drop",
     chosen=("wire",),
