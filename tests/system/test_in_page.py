@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import shlex
+from typing import Any
 
 import pytest
 
@@ -119,6 +120,77 @@ def test_a_wrong_answer_to_a_question_is_said_and_changes_nothing(page: Page) ->
     assert done["problems"][0]["wrong"] == "there is no kind 'spaceship'"
     assert done["asks"] == before["asks"]
     assert done["sheet"] == before["sheet"]
+
+
+def steps(page: Page, *taken: tuple[str, str]) -> dict[str, Any]:
+    """Return what is asked after some steps of a job that was open."""
+    done: dict[str, Any] = {}
+    for step, typed in taken:
+        done = answered(page, {"do": "job", "step": step, "typed": typed})
+    return done
+
+
+def on_the_bench(page: Page, check: str) -> dict[str, Any]:
+    """Open a job with one check, and return what is asked first."""
+    sheet = f'[job]\nkind = "bench"\ntitle = "a"\ndate = "2026-11-30"\n[[check]]\n{check}'
+    done = answered(page, {"do": "job", "step": "open", "sheet": sheet})
+    while done["asks"]["of"] == "job":
+        done = steps(page, ("answer", ""))
+    return done
+
+
+def test_what_is_settled_may_still_be_judged_by_what_was_not_asked(page: Page) -> None:
+    strip = 'calculation = "strip"\nwire = "18 AWG"\nstyle = "closed"\n'
+    on_the_bench(page, strip)
+    done = steps(page, ("answer", "6.4 mm"))
+    assert done["asks"]["field"] is None
+    assert done["asks"]["standing"] == ["So far figures only: nothing was given to judge."]
+    assert [m["name"] for m in done["asks"]["more"]] == ["stripped"]
+    done = steps(page, ("more", "stripped"))
+    assert done["asks"]["field"]["name"] == "stripped"
+    done = steps(page, ("answer", "6.8 Q"))
+    assert done["problems"][0]["name"] == done["asks"]["field"]["name"] == "stripped"
+    done = steps(page, ("answer", "2 mm"))
+    assert done["asks"]["standing"][0].startswith("So far: FAIL")
+    assert 'stripped = "2 mm"' in done["sheet"]
+
+
+def test_answers_that_cannot_be_used_together_say_why(page: Page) -> None:
+    given = {"wire": "26x30 AWG", "cut_strands": "20"}
+    lines = "".join(f'{name} = "{value}"\n' for name, value in given.items())
+    done = on_the_bench(page, f'calculation = "strands"\n{lines}')
+    assert done["asks"]["field"]["name"] == "nicked_strands"
+    done = steps(page, ("answer", "7"))  # 27 of 26
+    assert done["problems"][0]["name"].endswith("cut_strands")
+    assert done["problems"][0]["wrong"] == "20 cut and 7 nicked of 26 strands"
+    assert done["asks"]["field"]["name"] == "nicked_strands"
+
+
+def test_what_stands_against_power_is_read_before_it(page: Page) -> None:
+    sheet = """[job]
+kind = "dishwasher"
+title = "trips"
+connection = "cord-connected"
+date = "2026-11-30"
+machine = "invented"
+[[check]]
+calculation = "insulation"
+name = "insulation"
+step = "before power"
+tested_part = "machine"
+test_voltage = "500 V"
+electronics_unplugged = "yes"
+switched_on = "yes"
+protection = "class-i"
+insulation_resistance = "0.3 Mohm"
+"""
+    done = answered(page, {"do": "job", "step": "open", "sheet": sheet})
+    while done["asks"]["step"] != "power up":
+        later = "later" if "later" in done["asks"].get("choices", []) else ""
+        done = steps(page, ("answer", later) if done["asks"]["of"] == "job" else ("later", ""))
+    assert done["asks"]["stops"][0].startswith("STOP  insulation FAIL: ")
+    assert "STOP" not in done["asks"]["says"]
+    assert done["asks"]["default"] == "later"
 
 
 def test_no_step_without_a_job() -> None:

@@ -31,11 +31,13 @@ class JobQuestions:
         self.interview = Interview(sheet, catalogue, folder, today)
         self._said: tuple[list[str], str] = ([], "")  # stops of the machine, step
         self._of_step = Stops()
+        self._named = ""  # an input that the person asked for, where the verdict is settled
 
     def step(self, step: str, typed: str) -> dict[str, Any]:
         """Take an answer or a step aside; returns what is asked next, and the sheet as it stands.
 
-        `step` is open, answer, back, later or drop; typed text is as at the terminal.
+        `step` is open, answer, more, back, later or drop; typed text is as at the terminal, and
+        of more the name of an input that may still be answered.
         """
         asked = self.interview.next()
         problems: tuple[Problem, ...] = ()
@@ -50,11 +52,15 @@ class JobQuestions:
             self.interview.later(asked)
         elif isinstance(asked, OfCheck) and step == "answer":
             problems = self._answer(asked, typed)
-        return {"asks": self._asks(), "sheet": self.interview.text(), "problems": _said(problems)}
+        elif isinstance(asked, OfCheck) and step == "more":
+            asked.talk.reopen(typed)
+        self._named = typed if step == "more" else self._named if problems else ""
+        asks = self._asks()
+        return {"asks": asks, "sheet": self.interview.text(), "problems": _said(problems)}
 
     def _answer(self, asked: OfCheck, typed: str) -> tuple[Problem, ...]:
         """Take the answer to an input; an empty one leaves it out, or takes what is offered."""
-        declared = asked.talk.next()
+        declared = self._declared(asked)
         if declared is None:  # it is settled, and nothing more is answered
             return self.interview.took(asked, ended=True)
         meant = meaning(typed)
@@ -74,6 +80,11 @@ class JobQuestions:
         texts = [a.text for a in answers if isinstance(a, Taken)]
         asked.talk.answer(declared.name, texts if declared.many else texts[0])
         return self.interview.took(asked)
+
+    def _declared(self, asked: OfCheck) -> Input | None:
+        """Return the input that is asked for; none where the verdict is settled."""
+        named = [i for i in asked.talk.calc.inputs if i.name == self._named]
+        return named[0] if named else asked.talk.next()
 
     def _asks(self) -> dict[str, Any] | None:
         while (asked := self.interview.next()) is not None:
@@ -106,6 +117,7 @@ class JobQuestions:
             "several": question.several,
             "free": question.free or not question.choices,
             "empty": question.enter,
+            "default": question.default,
             "step": question.step,
             "stops": [*self._stops(question.step), *question.stops],
         }
@@ -114,19 +126,33 @@ class JobQuestions:
         asked.talk.reopen_contradictions()
         stops = self._stops(asked.check.place.step)
         self._of_step.reads(asked.check.place.step)
-        declared, check = asked.talk.next(), asked.check
-        plate = [f"{n} {v}" for n, v in check.given.items() if of_the_machine(check, n)]
+        declared, check = self._declared(asked), asked.check
+        offers = asked.talk.offers() if declared is None else []
+        says = {i.name: i.kind.text for i in check.calculation.inputs}
+        given = {n: v for n, v in check.given.items() if of_the_machine(check, n)}
         return {
             "of": "check",
             "check": check.name,
             "stage": check.place.stage,
             "step": check.place.step,
             "question": check.calculation.question,
-            "plate": plate,
+            "plate": [f"{says.get(name, name)} {value}" for name, value in given.items()],
             "stops": stops,
             "field": _field(asked, declared) if declared is not None else None,
-            "standing": " ".join(line.strip() for line in standing(asked.talk)),
+            "more": [{"name": o.input.name, "says": o.input.kind.text} for o in offers],
+            "standing": _unwrapped(standing(asked.talk)),
         }
+
+
+def _unwrapped(lines: list[str]) -> list[str]:
+    """Return lines of a terminal as whole ones: what goes on is indented there."""
+    whole: list[str] = []
+    for line in lines:
+        if line.startswith(" ") and whole:
+            whole[-1] += f" {line.strip()}"
+        else:
+            whole.append(line)
+    return whole
 
 
 def _field(asked: OfCheck, declared: Input) -> dict[str, Any]:

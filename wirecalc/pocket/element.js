@@ -7,7 +7,7 @@ function el(tag, about, ...inside) {
     else if (value === true) made.setAttribute(name, "");
     else if (value !== false && value !== undefined) made.setAttribute(name, value);
   }
-  made.append(...inside.flat().filter((part) => part !== null && part !== undefined));
+  made.append(...inside.flat(Infinity).filter((part) => part !== null && part !== undefined));
   return made;
 }
 
@@ -20,7 +20,7 @@ const main = document.getElementById("main");
 // Shows one screen; the heading gets the focus, so that a screen reader begins there.
 function show(title, ...inside) {
   const heading = el("h1", { tabindex: "-1" }, title);
-  main.replaceChildren(heading, ...inside.flat().filter(Boolean));
+  main.replaceChildren(heading, ...inside.flat(Infinity).filter(Boolean));
   document.getElementById("home").hidden = title === START;
   document.title = `${title} - wirecalc`;
   window.scrollTo(0, 0);

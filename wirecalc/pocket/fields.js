@@ -2,8 +2,17 @@
 "use strict";
 const UNKNOWN = "unknown";
 
-function makeField(about, { sought = true } = {}) {
+// Words of a field with choices, and apart what each choice means.
+function inTwo({ says, choices }) {
+  const [head] = says.split(/[.;:] (?![^(]*\))/, 1);
+  const whole = !choices.length || says.length < 60 || choices.includes(head);
+  return whole ? [says, ""] : [head, says.slice(head.length + 2)];
+}
+
+// `titled`: the heading of the page has its words.
+function makeField(about, { sought = true, titled = false } = {}) {
   const id = `field-${about.name}`;
+  const [says, meaning] = inTwo(about);
   const problem = el("p", { class: "problem", id: `${id}-problem`, role: "alert" });
   const taps = el("div", { class: "taps", role: "group", "aria-label": about.says });
   const entry = about.choices.length ? choice(about, id) : typing(about, id);
@@ -55,6 +64,7 @@ function makeField(about, { sought = true } = {}) {
     if (name) entry.value = "";
   }
   entry.addEventListener("input", () => setWord(""));
+  if (entry.inputMode === "decimal") taps.append(...allKeys(entry));
 
   function whole(text) {
     const typed = text.trim();
@@ -66,8 +76,8 @@ function makeField(about, { sought = true } = {}) {
   const node = el(
     "div",
     { class: "field" },
-    el("label", { for: id }, about.says, about.needed ? el("strong", {}, " needed") : null),
-    el("p", { class: "may-be", id: `${id}-says` }, maySay(about)),
+    el("label", { for: id, class: titled ? "unseen" : undefined }, says, about.needed ? el("strong", {}, " needed") : null),
+    el("p", { class: "may-be", id: `${id}-says` }, [meaning, maySay(about)].filter(Boolean).join("; ")),
     entry,
     shown.length ? taps : null,
     problem,
@@ -84,11 +94,27 @@ function makeField(about, { sought = true } = {}) {
       if (!about.many) return whole(text);
       return text.split(";").map((t) => t.trim()).filter(Boolean).map(whole);
     },
+    put(text) {
+      entry.value = text;
+    },
     say(text) {
       problem.textContent = text;
       entry.setAttribute("aria-invalid", text ? "true" : "false");
     },
   };
+}
+
+// A keypad for numbers has no ± and on some phones no minus: these taps bring all letters.
+function allKeys(entry) {
+  const open = (text) => {
+    entry.inputMode = "text";
+    entry.setRangeText(text, entry.selectionStart, entry.selectionEnd, "end");
+    entry.blur(); // some keep the keypad of a field that has the focus
+    entry.focus();
+    if (text) entry.dispatchEvent(new Event("input"));
+  };
+  return [button("±", () => open("±"), { "aria-label": "plus or minus" }),
+    button("abc", () => open(""), { "aria-label": "all letters" })];
 }
 
 // "11 ±0.2" in A is "11 A ±0.2": the unit stands behind the number, the error behind both.

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-from ..asking.answers import choices
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
 from ..engine.left_out import Word
@@ -44,7 +43,6 @@ def field(declared: Input) -> dict[str, Any]:
         "unit": kind.unit if isinstance(kind, QuantityKind) else "",
         "units": units(kind) if isinstance(kind, QuantityKind) else [],
         "choices": ["yes", "no"] if isinstance(kind, YesNo) else _words(declared),
-        "numbered": bool(choices(declared)),
         "many": declared.many,
         "left_out": declared.need,
         "of_file": kind.of_file,

@@ -19,11 +19,12 @@ async function openJob(sheet) {
   ask(done);
 }
 
-function ask(done) {
+// `typed` is what was refused, to be mended.
+function ask(done, typed = "") {
   if (done.defect) show("A defect", el("p", { class: "problem" }, done.defect));
   else if (!done.asks) endJob();
   else if (done.asks.of === "job") askOfJob(done);
-  else askOfCheck(done);
+  else askOfCheck(done, typed);
 }
 
 const stopLines = (stops) =>
@@ -39,17 +40,19 @@ function aside(...buttons) {
 
 function askOfJob({ asks, problems }) {
   const answer = async (typed) => ask(await jobStep("answer", { typed }));
-  const notes = asks.notes.length === asks.choices.length ? asks.notes : asks.choices;
-  const parts = [stopLines(asks.stops)];
+  const noted = asks.notes.length === asks.choices.length;
+  const notes = noted ? asks.notes : asks.choices;
+  const parts = [];
   if (asks.several) {
     const boxes = asks.choices.map((word, at) => {
       const box = el("input", { type: "checkbox", id: `several-${at}`, value: word });
       return el("div", { class: "box" }, box, el("label", { for: box.id }, notes[at]));
     });
     const ticked = () => [...main.querySelectorAll("input:checked")].map((box) => box.value);
-    parts.push(boxes, button("go on", () => answer(ticked().join("; ")), { class: "big" }));
+    parts.push(boxes, button("go on", () => answer(ticked().join("; ")), { class: "big go" }));
   } else {
-    parts.push(asks.choices.map((word, at) => button(notes[at], () => answer(word), { class: "big" })));
+    parts.push(asks.choices.map((word, at) =>
+      button(notes[at], () => answer(word), { class: word === asks.default ? "big meant" : "big" })));
   }
   if (asks.free) {
     const entry = el("input", { type: "text", id: "typed", "aria-label": asks.says });
@@ -58,47 +61,87 @@ function askOfJob({ asks, problems }) {
       event.preventDefault();
       answer(entry.value);
     });
-    parts.push(form);
+    parts.push(asks.choices.length ? el("label", { for: "typed" }, "or in other words") : null, form);
   }
-  const shown = asks.notes.length === asks.choices.length ? [] : asks.notes;
-  parts.push(shown.map((note) => el("p", { class: "may-be" }, note)));
-  if (asks.empty) parts.push(button(`leave empty: ${asks.empty}`, () => answer("")));
-  show(asks.says, asks.step ? el("p", { class: "step" }, asks.step) : null, said(problems), ...parts, aside());
+  if (asks.empty && !asks.choices.includes(asks.default || asks.empty)) {
+    const without = asks.choices.length ? asks.empty : `leave empty: ${asks.empty}`;
+    parts.push(button(without, () => answer(""), { class: "big" }));
+  }
+  show(asks.says, asks.step ? el("p", { class: "step" }, asks.step) : null, stopLines(asks.stops), said(problems),
+    noted ? null : asks.notes.map((note) => el("p", { class: "may-be" }, note)), ...parts, aside());
 }
 
-function askOfCheck({ asks, problems }) {
-  const answer = async (typed) => ask(await jobStep("answer", { typed }));
+// What the answers come to so far; where they tell nothing yet, it is folded away.
+function standing([first, ...rest]) {
+  if (!first) return null;
+  const lines = (texts) => texts.map((text) => el("p", { class: "may-be" }, text));
+  const open = /^So far: CANNOT TELL\s+/;
+  if (!open.test(first)) return el("div", {}, el("p", { class: "standing" }, first), lines(rest));
+  const why = lines([first.replace(open, ""), ...rest]);
+  return el("details", {}, el("summary", {}, "So far: CANNOT TELL"), why);
+}
+
+function askOfCheck({ asks, problems }, typed) {
+  const answer = async (said) => ask(await jobStep("answer", { typed: said }), said);
+  const { field } = asks;
+  const title = field ? inTwo(field)[0] : asks.check;
   const head = [
     el("p", { class: "step" }, [asks.step, `${asks.check}, ${asks.stage}`].filter(Boolean).join(": ")),
     el("p", {}, asks.question),
     asks.plate.length ? el("p", { class: "may-be" }, `From the plate: ${asks.plate.join(", ")}`) : null,
     stopLines(asks.stops),
-    said(problems),
+    said(problems.filter((problem) => problem.name !== field?.name)),
   ];
-  const away = [
-    button("not now", async () => ask(await jobStep("later"))),
-    button("not this check", async () => ask(await jobStep("drop"))),
+  const end = [
+    standing(asks.standing),
+    mayStill(asks.more),
+    aside(
+      button("not now", async () => ask(await jobStep("later"))),
+      button("not this check", async () => ask(await jobStep("drop"))),
+    ),
   ];
-  if (!asks.field) {
-    show(asks.check, ...head, el("p", { class: "standing" }, asks.standing),
-      button("go on", () => answer(""), { class: "big" }), aside(...away));
+  if (!field) {
+    const [stands, ...rest] = end;
+    show(title, ...head, stands, button("go on", () => answer(""), { class: "big go" }), ...rest);
     return;
   }
-  const { field } = asks;
-  const made = makeField(field, { sought: false });
+  const offer = field.offered
+    ? button(`as before: ${field.offered}${field.of ? `, as for ${field.of}` : ""}`, () => answer(""), { class: "big meant" })
+    : null;
+  const without = field.absent || (field.assumed && `${field.assumed}, assumed`) || "leave it out";
+  const skip = field.needed && !field.absent ? null : button(without, () => answer("skip"), { class: "big" });
+  const why = field.why ? el("p", { class: "may-be" }, `why: ${field.why}`) : null;
+  show(title, ...head, why, offer, fieldOfCheck(field, answer, problems, typed), skip, ...end);
+}
+
+// What need not be answered, and may be.
+function mayStill(more) {
+  if (!more.length) return null;
+  const does = ({ name, says }) =>
+    button(says, async () => ask(await jobStep("more", { typed: name })), { class: "big" });
+  return el("details", {}, el("summary", {}, `What may still be answered (${more.length})`), more.map(does));
+}
+
+// One tap answers where there are words to choose from.
+function fieldOfCheck(field, answer, problems, typed) {
+  if (field.choices.length && !field.many) {
+    const meaning = inTwo(field)[1];
+    return [
+      meaning ? el("p", { class: "may-be" }, meaning) : null,
+      [...field.choices, UNKNOWN].map((word) => button(word, () => answer(word), { class: "big" })),
+    ];
+  }
+  const made = makeField(field, { sought: false, titled: true });
+  const wrong = problems.filter((problem) => problem.name === field.name).map(inWords).join(" ");
+  if (wrong) made.put(typed);
+  made.say(wrong);
   const form = el("form", {}, made.node, el("button", { class: "big" }, "go on"));
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const given = made.given();
     answer(given === undefined ? "" : [given].flat().join("; "));
   });
-  const offer = field.offered
-    ? button(`as before: ${field.offered}${field.of ? `, as for ${field.of}` : ""}`, () => answer(""), { class: "big" })
-    : null;
-  const without = field.absent || (field.assumed && `${field.assumed}, assumed`) || "leave it out";
-  const skip = field.needed && !field.absent ? null : button(without, () => answer("skip"));
-  show(field.says, ...head, field.why ? el("p", { class: "may-be" }, `why: ${field.why}`) : null,
-    offer, form, skip, el("p", { class: "standing" }, asks.standing), aside(...away));
+  return form;
 }
 
 async function endJob() {
