@@ -6,7 +6,7 @@ from typing import Any
 
 from ..engine.declaration import Calculation
 from ..engine.inputs import Input
-from ..engine.left_out import Word
+from ..engine.left_out import Word, terms, word_for
 from ..typed.kinds import Kind
 from ..typed.quantity_kinds import QuantityKind
 from ..typed.unit_names import SPELLINGS
@@ -51,13 +51,18 @@ def field(declared: Input) -> dict[str, Any]:
 
 
 def _needed(calc: Calculation[Any]) -> set[str]:
-    """Return what is asked of every run; what goes with another input is, where that is."""
-    found: set[str] = set()
+    """Return what is asked where nothing is given that may be left out.
+
+    What goes with another input is asked where that is; what a choice decides is not yet.
+    """
+    given: dict[str, object] = {}
     for declared in calc.inputs:
-        asked = any(w.word is Word.ASKED and not w.when for w in declared.words)
-        if (declared.required or asked) and declared.kind.goes_with in ("", *found):
-            found.add(declared.name)
-    return found
+        words = tuple(w for w in declared.words if not any(t.wanted for t in terms(w.when)))
+        word = word_for(words, {i.name: given.get(i.name) for i in calc.inputs})
+        asked = word is not None and word.word is Word.ASKED
+        if (declared.required or asked) and declared.kind.goes_with in ("", *given):
+            given[declared.name] = declared.name
+    return set(given)
 
 
 def needs_computer(calc: Calculation[Any]) -> str:
