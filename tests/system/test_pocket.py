@@ -147,7 +147,7 @@ def test_only_the_runtime_that_was_tried_is_taken(
         ([], "--output: is needed"),
         (["--output", "w.html"], "--runtime: is needed"),
         (["--output", "w.html", "--runtime", "nowhere.tgz"], "cannot be read"),
-        (["drop", "--output", "w.html"], "'drop'"),
+        (["drop", "--output", "w.html"], "drop'"),
         (["--output", "w.html", "--last-day", ""], "--last-day: '' is no date"),
         (["--output", "w.html", "--last-day", "2020-01-31"], "--last-day: 2020-01-31 is past"),
         (["--output", "w.html", "--last-day", "31.1.2099"], "such as 2027-06-30"),
