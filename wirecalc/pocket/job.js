@@ -42,7 +42,6 @@ function askOfJob({ asks, problems }) {
   const answer = async (typed) => ask(await jobStep("answer", { typed }));
   const noted = asks.notes.length === asks.choices.length;
   const notes = noted ? asks.notes : asks.choices;
-  const stops = asks.says.startsWith("STOP") && !noted; // then its notes say why
   const parts = [];
   if (asks.several) {
     const boxes = asks.choices.map((word, at) => {
@@ -68,8 +67,8 @@ function askOfJob({ asks, problems }) {
     const without = asks.choices.length ? asks.empty : `leave empty: ${asks.empty}`;
     parts.push(button(without, () => answer(""), { class: "big" }));
   }
-  show(asks.says, asks.step ? el("p", { class: "step" }, asks.step) : null, stopLines(stops ? [...asks.stops, ...asks.notes] : asks.stops), said(problems),
-    noted || stops ? null : asks.notes.map((note) => el("p", { class: "may-be" }, note)), ...parts, aside());
+  show(asks.says, asks.step ? el("p", { class: "step" }, asks.step) : null, stopLines(asks.stops), said(problems),
+    noted ? null : asks.notes.map((note) => el("p", { class: "may-be" }, note)), ...parts, aside());
 }
 
 // What the answers come to so far; where they tell nothing yet, it is folded away.
