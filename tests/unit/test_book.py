@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import json
 import re
 from collections.abc import Mapping
 from pathlib import Path
@@ -16,6 +17,7 @@ from docs.book.contents import front_page, within
 from docs.book.drawings import DRAWINGS, PICTURES
 from docs.book.examples_worked import work
 from docs.book.markdown import plain, rows, section
+from docs.book.pictures import SUMS, sums
 from docs.book.standards import Leaning
 from wirecalc.published import tables
 from wirecalc.published.sources import Confidence, confirmed, from_memory
@@ -292,3 +294,12 @@ def test_what_is_no_longer_made_goes(tmp_path: Path, monkeypatch: object) -> Non
 def test_no_module_of_the_book_is_long() -> None:
     long = [p for p in DOCS.glob("**/*.py") if len(p.read_text().splitlines()) > 250]
     assert long == []
+
+
+def test_pictures_of_the_readme_are_of_what_is_printed_now() -> None:
+    """Where this fails: python -m docs.book.pictures, and look at what it drew."""
+    assert json.loads(SUMS.read_text(encoding="utf-8")) == sums()
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    for name in sums():
+        assert f"](docs/pictures/{name})" in readme
+        assert (PICTURES / name).stat().st_size > 5000
