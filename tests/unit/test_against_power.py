@@ -151,7 +151,9 @@ def test_a_sheet_that_is_taken_up_is_stopped_again_and_it_fails_no_less_before_i
     taken_up = Interview(interview.sheet, CATALOGUE, Path(), "2026-11-30")
     stop = until(taken_up, "stop")
     assert any("insulation" in line for line in stop.stops)
-    assert until(taken_up, "power up").stops
+    power = until(taken_up, "power up")
+    assert power.stops
+    assert power.default == "later"
 
 
 def test_what_failed_twice_keeps_both_readings() -> None:
@@ -167,7 +169,7 @@ def test_what_failed_as_found_and_was_not_measured_again_stands_against_power() 
     interview = job({**WET, "stage": "as found"})
     stop = until(interview, "stop")
     _, line = stop.stops
-    assert line.endswith("as found; it was not measured again.")
+    assert line.startswith("insulation FAIL: as found, and not measured again: insulation to the")
     assert not interview.answer(stop, GO_ON)
     assert until(interview, "power up").default == "later"
     assert "measure again: insulation" in until(job({**WET, "stage": "as found"}), "stop").choices

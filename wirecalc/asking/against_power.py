@@ -21,6 +21,7 @@ from .job_work import LATER
 POWER, KEY = "power up", "stop"
 _BEFORE = STEPS[: STEPS.index(POWER)]
 _LIVE = "live readings"
+_IN_FULL = 2  # of what stands against it, so that the question fits a small screen
 _OF_THE_CASE = ("ground", "insulation")  # at whatever step: read dead, between hand and live part
 _STANDS = {
     Verdict.FAIL: "No power before what fails is mended and measured again.",
@@ -38,11 +39,22 @@ T = TypeVar("T")
 
 
 class Bar(NamedTuple):
-    """A check that stands against power: its verdict, its place on the sheet, and a line on it."""
+    """A check that stands against power: its verdict, its place on the sheet, name and reason."""
 
     verdict: Verdict
     at: int
-    line: str
+    name: str
+    because: str
+
+    @property
+    def short(self) -> str:
+        """Its name and verdict."""
+        return f"{self.name} {str(self.verdict).upper()}"
+
+    @property
+    def line(self) -> str:
+        """It in words."""
+        return f"{self.short}: {self.because}"
 
 
 def guarded(asked: T, state: State, job: Callable[[], Job | None]) -> T:
@@ -55,8 +67,8 @@ def guarded(asked: T, state: State, job: Callable[[], Job | None]) -> T:
     bars = list(against(state, job()))
     names: dict[Verdict, list[str]] = {bar.verdict: [] for bar in bars}
     for bar in bars:
-        names[bar.verdict].append(name_of(state.checks[bar.at]))
-    stops = [f"STOP  {', '.join(of)} {_word(v)}. {_STANDS[v]}" for v, of in names.items()]
+        names[bar.verdict].append(bar.name)
+    stops = [f"STOP  {', '.join(of)} {str(v).upper()}. {_STANDS[v]}" for v, of in names.items()]
     guard = asked._replace(stops=stops)
     if LATER in asked.choices and any(bar.verdict is Verdict.FAIL for bar in bars):
         guard = guard._replace(enter=LATER, default=LATER)
@@ -69,11 +81,12 @@ def questions(state: State, job: Job | None) -> Iterator[Question]:
     if all(_passed(bar) in state.passed for bar in bars):
         return
     worst = max((bar.verdict for bar in bars), key=lambda verdict: verdict.rank)
-    again = dict.fromkeys(f"{_MEASURE}{name_of(state.checks[bar.at])}" for bar in bars)
+    again = dict.fromkeys(f"{_MEASURE}{bar.name}" for bar in bars)
     choices = [*again, _LEAVE, _ON[worst]]
     meant = {word: [c for c in choices if c.startswith(to)] for word, to in _ALSO.items()}
     also = {word: found[0] for word, found in meant.items() if len(found) == 1}
-    stops = [f"STOP  {_STANDS[worst]}", *(bar.line for bar in bars)]
+    lines = [bar.line if n < _IN_FULL else bar.short for n, bar in enumerate(bars)]
+    stops = [f"STOP  {_STANDS[worst]}", *lines]
     step = _BEFORE[-1]
     yield Question(KEY, _ASKS, (), choices, _LEAVE, _LEAVE, step, also=also, stops=stops)
 
@@ -81,7 +94,7 @@ def questions(state: State, job: Job | None) -> Iterator[Question]:
 def take(state: State, catalogue: Catalogue, job: Job | None, values: Sequence[str]) -> None:
     """Take the answer to it: a check is begun anew, the job is left, or it goes on."""
     bars = list(against(state, job))
-    named = [bar for bar in bars if f"{_MEASURE}{name_of(state.checks[bar.at])}" == values[0]]
+    named = [bar for bar in bars if f"{_MEASURE}{bar.name}" == values[0]]
     if named:
         _measure_again(state, catalogue, _judged(job, state.checks[named[0].at]), named[0].at)
     elif values[0] == _LEAVE:
@@ -105,19 +118,28 @@ def against(state: State, job: Job | None) -> Iterator[Bar]:
 
 
 def _all(state: State, job: Job | None) -> Iterator[Bar]:
-    again = [c.check for c in (job.counted if job else ()) if c.why == AGAIN]
-    begun = [(c["calculation"], name_of(c)) for c in state.checks if stage_of(c) == AS_LEFT]
+    """Yield them as they stand on the sheet.
+
+    What failed as found stays a fail until it is judged again, also where that was begun.
+    """
+    failed = {
+        (c.check.calculation, c.check.name): c.check
+        for c in (job.counted if job else ())
+        if c.why == AGAIN and c.check
+    }
+    left = {(str(c["calculation"]), name_of(c)) for c in state.checks if stage_of(c) == AS_LEFT}
     for at, entry in enumerate(state.checks):
-        if not _is_dead(entry):
+        of = (str(entry["calculation"]), name_of(entry))
+        is_left = stage_of(entry) == AS_LEFT
+        if not _is_dead(entry) or (of in left and not is_left):
             continue
-        check, name = _judged(job, entry), name_of(entry)
-        if stage_of(entry) == AS_LEFT and check is None:
-            yield Bar(Verdict.CANNOT_TELL, at, f"{name} CANNOT TELL: not measured yet.")
-        elif stage_of(entry) == AS_LEFT and check and check.verdict in _STANDS:
-            yield Bar(check.verdict, at, f"{name} {_because(check)}.")
-        elif check in again and check and (entry["calculation"], name) not in begun:
-            line = f"{name} {_because(check)}, as found; it was not measured again."
-            yield Bar(Verdict.FAIL, at, line)
+        if of in failed:
+            because = f"as found, and not measured again: {_because(failed[of])}"
+            yield Bar(Verdict.FAIL, at, of[1], because)
+        elif is_left and (check := _judged(job, entry)) is None:
+            yield Bar(Verdict.CANNOT_TELL, at, of[1], "not measured yet")
+        elif is_left and check and (check.defect or check.verdict in _STANDS):
+            yield Bar(check.verdict or Verdict.CANNOT_TELL, at, of[1], _because(check))
 
 
 def _is_dead(entry: Mapping[str, Any]) -> bool:
@@ -134,13 +156,7 @@ def _judged(job: Job | None, entry: Mapping[str, Any]) -> JobCheck | None:
 
 
 def _because(check: JobCheck) -> str:
-    judged = check.decided_by
-    because = f": {judged.because}" if judged else ""
-    return f"{_word(check.verdict)}{because}"
-
-
-def _word(verdict: Verdict | None) -> str:
-    return str(verdict).upper()
+    return check.decided_by.because if check.decided_by else check.defect
 
 
 def _passed(bar: Bar) -> str:

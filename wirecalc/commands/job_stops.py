@@ -23,7 +23,7 @@ _ANY = (
     *("fan", "ice-machine"),
 )
 _WAYS = {"cord-connected": ("dead-02",), "hard-wired": ("dead-03",)}  # how it is isolated
-_STILL = "STOP  keep it unplugged or locked out; left out of sight: prove it dead again"
+_STILL = "STOP  keep it unplugged or locked out, and prove it dead"
 
 
 def of_machine(job: Mapping[str, Any]) -> list[str]:
