@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from .trial import Bad, Step, Trial, When, near, texts
+from .trial import Bad, Span, Step, Trial, When, near, texts
 
 TRIAL = Trial(
     good={"motor_kind": "motor", "fastened_in_place": "yes", "horsepower": "1/2 hp"}
     | {"nameplate_voltage": "115 V", "full_load_current": "8.6 A", "rated_load_current": "6 A"}
     | {"branch_selection_current": "7 A", "minimum_ampacity": "9 A", "maximum_breaker": "25 A"}
     | {"breaker": "25 A", "other_current": "3 A", "building_wire": "14 AWG", "ambient": "25 C"}
-    | {"motor_device": "inverse-time breaker", "plate_governs": "no"},
+    | {"motor_device": "inverse-time breaker", "plate_governs": "no"}
+    | {"overload_setting": "9.8 A", "overload_too_low": "no", "cool_running": "no"},
     zero=("other_current", "ambient"),
     printed=(
         "horsepower",
@@ -20,16 +21,24 @@ TRIAL = Trial(
         "minimum_ampacity",
         "maximum_breaker",
         "breaker",
+        "overload_setting",
     ),
     bad=(
         Bad("motor_kind", "compresor", "'compresor'", "did you mean compressor?"),
         Bad("motor_device", "time delay fuze", "'time delay fuze'", "time-delay fuse"),
         Bad("fastened_in_place", "no", "plugged in", "ask breaker"),
+        Bad("overload_too_low", "perhaps", "'perhaps'", "yes or no"),
+        Bad("cool_running", "perhaps", "'perhaps'", "yes or no"),
         Bad("plate_governs", "maybe", "'maybe'", "yes or no"),
         Bad("listed_combination", "perhaps", "'perhaps'", "yes or no"),
         Bad("branch_selection_current", "5 A", "5 A", "look at the plate"),
         Bad("horsepower", "115 V", "'V'", "hp"),
     ),
+    spans={
+        "overload_setting": Span(
+            "0 A", "200 A", "140 % of a motor of 100 A, and what is set far too high", over=True
+        )
+    },
     always={
         "motor_kind": texts(["motor", "compressor"]),
         "fastened_in_place": texts(["yes"]),
@@ -40,6 +49,8 @@ TRIAL = Trial(
         "full_load_current": texts(["8.6 A", "14 A"]),
         "plate_governs": texts(["yes", "no"]),
         "cool_running": texts(["yes", "no"]),
+        "overload_setting": texts(["9.8 A", "10.8 A", "12 A", "13 A"]),
+        "overload_too_low": texts(["yes", "no"]),
         "rated_load_current": texts(["1.6 A", "9 A", "20 A"]),
         "branch_selection_current": texts(["20 A", "24 A"]),
         "minimum_ampacity": texts(["9 A", "25 A"]),

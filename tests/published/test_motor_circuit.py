@@ -631,6 +631,45 @@ def test_overload_setting_by_the_plate(cool, largest):
     assert value(motor(**given), "largest overload setting") == pytest.approx(largest)
 
 
+@source("NEC (NFPA 70)", "2008", "430.32(A)(1)", seen="the text and trade summaries")
+@source("NEC (NFPA 70)", "2014", "430.32(C): 140 and 130 %", seen="a trade quiz of 2015")
+@pytest.mark.parametrize(
+    ("setting", "cool", "too_low", "expected"),
+    [
+        # 8.6 A on the plate: 9.89 (115 %), 10.75 (125 %), 11.18 (130 %), 12.04 A (140 %)
+        ("9.89 A", None, None, "pass"),
+        ("9.9 A", None, None, "cannot tell"),
+        ("9.9 A", "no", "no", "fail"),
+        ("10.75 A", "yes", "no", "pass"),
+        ("10.76 A", "yes", "no", "fail"),
+        ("10.76 A", "yes", None, "cannot tell"),
+        ("11.18 A", "no", "yes", "pass"),
+        ("11.19 A", "no", "yes", "fail"),
+        ("12.04 A", "yes", "yes", "pass"),
+        ("12.04 A", None, "yes", "cannot tell"),
+        ("12.05 A", None, None, "fail"),
+    ],
+)
+def test_overload_that_is_fitted(setting, cool, too_low, expected):
+    given = {"horsepower": "1/2 hp", "nameplate_voltage": "115 V", "full_load_current": "8.6 A"}
+    known = {"cool_running": cool, "overload_too_low": too_low}
+    known = {name: said for name, said in known.items() if said}
+    finding = motor(**given, **known, overload_setting=setting)
+    assert finding.criterion("overload setting").verdict == expected
+
+
+@memory("NEC 440.52(A)(1): an overload relay of a compressor, 140 % of its rated-load current")
+def test_overload_relay_of_a_compressor():
+    def verdict_of(setting):
+        given = {"motor_kind": "compressor", "fastened_in_place": "yes"}
+        given |= {"rated_load_current": "10 A", "overload_setting": setting}
+        return wirecalc.run("motor-circuit", **given).criterion("overload setting").verdict
+
+    # 14 A; 25 % less is kept however far that may be off
+    said = [verdict_of(s) for s in ("10.5 A", "10.6 A", "14 A", "14.1 A")]
+    assert said == ["pass", "marginal", "marginal", "fail"]
+
+
 @source("NEC (NFPA 70)", "2008", "430.32(A)(2)", seen="the text and trade summaries")
 @FULL_LOAD_430_248
 @pytest.mark.parametrize(

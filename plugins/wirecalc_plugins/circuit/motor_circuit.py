@@ -22,12 +22,14 @@ from .motor_inputs import (
     MinimumAmpacity,
     MotorKind,
     OtherCurrent,
+    OverloadSetting,
+    OverloadTooLow,
     PlateGoverns,
     PlateVolts,
     RatedLoadCurrent,
     WillNotStart,
 )
-from .motor_overload import combination, overload_limits
+from .motor_overload import combination, judge_relay, judge_setting, overload_limits
 from .motor_plate import beside_table, by_plate, contradictions, under_compressor
 from .motor_rules import (
     COMPRESSOR,
@@ -139,6 +141,8 @@ def motor_circuit(
     will_not_start: WillNotStart = None,
     listed_combination: ListedCombination = None,
     other_current: OtherCurrent = None,
+    overload_setting: OverloadSetting = None,
+    overload_too_low: OverloadTooLow = None,
     building_wire: BuildingWire = None,
     insulation_class: InsulationClass = 60.0,
     termination_temperature: TerminationTemperature = 60.0,
@@ -154,8 +158,8 @@ def motor_circuit(
     wire, corrected, carries 125 % of it and the other loads (430.22, 430.24, 440.32). The device is
     at most 250 % (breaker; fuses as Table 430.52), rounded up; on a compressor 175 %, rounded down
     (440.22); beyond that only where it will not start. The plate's largest device rules. An
-    instantaneous breaker serves only as part of a listed combination (Table 430.52).
-    240.4(D) does not bind 14 AWG and thicker (240.4(G)).
+    instantaneous breaker serves only as part of a listed combination (Table 430.52). A separate
+    overload is at most 125 or 115 % of the plate, 140 or 130 % where it will not start (430.32).
     Inputs: plate values in hp, V, A; device and other loads in A; wire; temperatures in C. Yields
     what it needs, limits, overload settings, criteria on wire and device. Refuses what is plugged
     in. Source: tables nec-motor-full-load, nec-motor-locked-rotor, nec-motor-devices,
@@ -174,6 +178,10 @@ def motor_circuit(
         sizing = compressor_sizing(rated_load_current, branch_selection_current)
     compressor = max(rated_load_current or 0.0, branch_selection_current or 0.0)
     yield from _unused(kind, horsepower or plate or nameplate_voltage, compressor)
+    if kind == MOTOR:
+        yield from judge_setting(overload_setting, plate, cool_running, overload_too_low)
+    else:
+        yield from judge_relay(overload_setting, compressor or None)
     others = other_current or 0.0
     least = None if minimum_ampacity is None else minimum_ampacity + others
     if breaker is not None:

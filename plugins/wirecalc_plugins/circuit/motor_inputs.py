@@ -45,6 +45,7 @@ FullLoadCurrent = Annotated[
     float | None,
     Nameplate("A", above=0, high=100, typical="8.6 A", text="FLA on a motor's plate"),
     asked("it sizes the circuit", when="plate_governs=yes"),
+    asked("an overload is set by it", when="overload_setting and motor_kind=motor"),
     extra(
         "the table's current sizes the circuit; the plate's is for the overload protector",
         when="motor_kind=motor",
@@ -62,6 +63,22 @@ CoolRunning = Annotated[
     bool | None,
     YesNo("its plate shows service factor 1.15 or more, or a rise of 40 C or less"),
     setting("it raises the overload setting that is shown"),
+]
+OverloadSetting = Annotated[
+    float | None,
+    Nameplate(
+        "A",
+        above=0,
+        high=200,
+        typical="9.8 A",
+        text="amps at which a separate overload of the motor is set or rated",
+    ),
+    extra("its limit is shown, and what is fitted was not looked at"),
+]
+OverloadTooLow = Annotated[
+    bool | None,
+    YesNo("an overload of the first limit does not let it start or carry its load"),
+    extra("a setting over the first limit asks for it", when="overload_setting"),
 ]
 RatedLoadCurrent = Annotated[
     float | None,
