@@ -17,7 +17,7 @@ from .pages import EXAMPLES, evaluated
 DOCS = Path(__file__).parents[2] / "docs"
 PAGES = sorted(DOCS.glob("repair-*.md"))
 ROW = re.compile(r"^\| ([^|]+) \| ([^|]+) \| ([^|]+) \| ([^|]+) \|$", re.MULTILINE)
-BOLD = re.compile(r"\*\*([0-9.]+)\*\*")
+BOLD = re.compile(r"\*\*(-?[0-9.]+)\*\*")
 
 
 def rows(page: Path) -> dict[str, tuple[list[str], list[str], str]]:

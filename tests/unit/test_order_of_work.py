@@ -26,6 +26,7 @@ WITH_POWER = {  # what is read while the machine is fed
     "breaker",
     "cooling",
     "draw",
+    "duty",
     "extension",
     "inrush",
     "joint-drop",
