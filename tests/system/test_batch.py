@@ -351,7 +351,7 @@ def test_output_file_is_whole_or_not_there(
         raise KeyboardInterrupt
 
     target.unlink()
-    monkeypatch.setattr("wirecalc.plugging.host.Runner.outcome", interrupted)
+    monkeypatch.setattr("wirecalc.engine.running.Runner.outcome", interrupted)
     assert cli_main("batch", "pull", path, "--output", str(target)).status == 130
     assert [p.name for p in tmp_path.iterdir()] == ["rows.csv"]
 

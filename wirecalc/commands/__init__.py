@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from itertools import takewhile
 
 from .result import Result
-from .usage import FORMATS, METER, OF_BATCH, REPORTS, RESULT, ROWS, Command
+from .usage import FORMATS, METER, OF_BATCH, PARQUET, REPORTS, RESULT, ROWS, Command
 
 COMMANDS = {
     "ask": Command(
@@ -38,7 +38,7 @@ COMMANDS = {
             "--jobs": ("N", "work the rows out by so many processes; 1 unless said"),
             **METER,
         },
-        forms=ROWS,
+        forms=(*ROWS, PARQUET),
         takes=OF_BATCH,
         words=(
             "many rows; rows of a csv; whole list at once; a csv of values; excel; excel file",

@@ -17,15 +17,18 @@ from ..jobs.batch_rows import RawRow
 from ..jobs.batch_sources import ENDINGS, Rows, open_rows
 from ..jobs.batch_tally import Tally
 from ..output import batch as output
+from ..output import batch_parquet
+from ..output.batch_parquet import Parts
 from ..output.batch_summary import InCommon, summary_json
 from ..said.verdicts import Verdict
 from . import COMMANDS, batch_work
 from .load_plugins import catalogue, find, leading, warnings
 from .options import Options, split
 from .result import Result, Stream, refuse_onto, status_of
+from .usage import PARQUET
 
 _USAGE = "such as batch pull pulls.csv --terminal ring"
-_GROWING = ("csv", "json")  # a line or a few a row, and nothing below them
+_GROWING = ("csv", "json", PARQUET)  # rows, and nothing below them
 
 
 def run(words: Sequence[str]) -> Result:
@@ -44,32 +47,34 @@ def run(words: Sequence[str]) -> Result:
     try:
         planned = batch_work.planned(calc, file.header, options)
         rows = _not_empty(file)
-        head = _head(planned, options)
-        written = _written(options, head)
+        before = _before(planned, options)
     except BaseException:
         file.close()
         raise
     tally, common = Tally(), InCommon()
     worker = batch_work.worker_in(loaded, calc.name, planned, options)
     asked = batch_work.Asked(words, calc.name, file.header)
-    after = from_row(rows, written.row) if written else rows
+    after = from_row(rows, before.row) if before else rows
     found = tally.watch(batch_work.results(worker, _watched(after, options), asked, jobs))
     if summary is not None:
         found = common.watch(found)
-    lines = _lines(found, calc.name, planned, options, tally)
-    if written is not None and options.output is not None:
-        if head and written.keep:
-            next(lines)  # it stands there
-        lines = going_on(lines, written, part_of(options.output))
+    if isinstance(before, Parts) and options.output is not None:
+        lines = batch_parquet.written(found, options.output, before)
+    else:
+        lines = _lines(found, calc.name, planned, options, tally)
+        if isinstance(before, Written) and options.output is not None:
+            if _head(planned, options) and before.keep:
+                next(lines)  # it stands there
+            lines = going_on(lines, before, part_of(options.output))
     if summary is not None:
         lines = _and_then(
             lines, lambda: write_whole(summary, summary_json(calc.name, tally, common))
         )
     return Result(
-        Stream(lines, lambda: _status(tally, written, options)),
-        output=options.output,
+        Stream(_and_close(lines, file), lambda: _status(tally, before, options)),
+        output=None if isinstance(before, Parts) else options.output,
         warnings=warnings(loaded),
-        grows_behind=written.keep if written else None,
+        grows_behind=before.keep if isinstance(before, Written) else None,
     )
 
 
@@ -85,9 +90,22 @@ def _checked(options: Options) -> Path | None:
     refuse_onto(summary, [*options.words, *([str(options.output)] if options.output else [])])
     if summary is not None and summary == options.output:
         raise BadInput([Problem("--summary", "is the file of --output", "name another")])
+    _check_parquet(options)
     if "resume" in options.own:
         _check_resume(options)
     return summary
+
+
+def _check_parquet(options: Options) -> None:
+    output = options.output
+    named = output is not None and output.suffix.casefold() == f".{PARQUET}"
+    if options.format == PARQUET:
+        if output is None:
+            raise BadInput([Problem("--format", "parquet is no text", "name a file with --output")])
+        batch_parquet.refuse_special(output)
+    elif named:
+        wrong = f"is named as a Parquet file, and is to be {options.format}"
+        raise BadInput([Problem(str(output), wrong, "add --format parquet")])
 
 
 def _check_resume(options: Options) -> None:
@@ -103,13 +121,19 @@ def _check_resume(options: Options) -> None:
         raise BadInput([Problem("--resume", wrong, would_do)])
 
 
-def _written(options: Options, head: str) -> Written | None:
+def _before(planned: Plan, options: Options) -> Written | Parts | None:
     """Return what is there of an output that grows; None where it does not grow."""
     if options.output is None or options.format not in _GROWING:
         return None
-    if "resume" in options.own:
+    resume = "resume" in options.own
+    if not resume:
+        refuse_unfinished(options.output, "add --resume to go on with it, or take it away")
+    if options.format == PARQUET:
+        columns = batch_parquet.schema(planned.label is not None, list(planned.kept))
+        return batch_parquet.read_parts(options.output, columns) if resume else Parts(columns)
+    if resume:
+        head = _head(planned, options)
         return read_written(part_of(options.output), options.format, head)
-    refuse_unfinished(options.output, "add --resume to go on with it, or take it away")
     return Written()
 
 
@@ -120,8 +144,8 @@ def _head(planned: Plan, options: Options) -> str:
     return next(_lines((), "", planned, options, Tally()))
 
 
-def _status(tally: Tally, written: Written | None, options: Options) -> int:
-    words = written.words if written else frozenset()
+def _status(tally: Tally, before: Written | Parts | None, options: Options) -> int:
+    words = before.words if before else frozenset()
     return status_of(
         [*tally.verdicts, *(v for v in Verdict if v in words)],
         defect=bool(tally.defects) or "defect" in words,
@@ -160,6 +184,13 @@ def _lines(
 def _and_then(lines: Iterator[str], done: Callable[[], None]) -> Iterator[str]:
     yield from lines
     done()
+
+
+def _and_close(lines: Iterator[str], file: Rows) -> Iterator[str]:
+    try:
+        yield from lines
+    finally:
+        file.close()
 
 
 def _watched(rows: Iterable[RawRow], options: Options) -> Iterable[RawRow]:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 FORMATS = ("text", "json")
 ROWS = (*FORMATS, "csv", "markdown")  # of a table or a batch
+PARQUET = "parquet"  # of a batch
 REPORTS = (*ROWS, "html")  # of a finding or a job
 GENERAL = {  # option -> what its value is (empty: it takes none), and what it does
     "--format": ("FORM", "how it is written"),

@@ -60,6 +60,8 @@ class Form(NamedTuple):
             return _told(outcome)
         if self.format == "json":
             return _json(finding_object(outcome.finding(), working=self.working))
+        if self.format == "parquet":
+            return row_cells(outcome)
         cells = result_cells(outcome.finding()) if self.criteria else [row_cells(outcome)]
         return [line(one, self.format) for one in cells]
 

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     import pyarrow as pa
 
 REFUSED = "refused"
-_NUMBERS = ("actual", "limit", "margin")
+NUMBERS = ("actual", "limit", "margin")
 
 
 def evaluated(
@@ -47,10 +47,10 @@ def evaluated(
     else:
         at = [known.setdefault(one, len(known)) for one in cells]
         found = [worker.work(one) for one in known]
-    results = [_row(one) for one in found]
+    results = [cells_of(one) for one in found]
     for number, head in enumerate(ROW):
-        kind = pa.float64() if head in _NUMBERS else pa.string()
-        each = pa.array([_plain(result[number]) for result in results], kind)
+        kind = pa.float64() if head in NUMBERS else pa.string()
+        each = pa.array([plain(result[number]) for result in results], kind)
         table = table.append_column(head, each.take(pa.array(at, pa.int64())))
     return table
 
@@ -77,7 +77,8 @@ def _texts(column: Any) -> list[str]:
     return [texts[-1 if code is None else code] for code in coded.indices.to_pylist()]
 
 
-def _row(found: Found) -> Cells:
+def cells_of(found: Found) -> Cells:
+    """Return the cells of ROW; those of a row that came to nothing say why."""
     if found.score is not None:
         made: Cells = found.made
         return made
@@ -86,5 +87,6 @@ def _row(found: Found) -> Cells:
     return empty_row(REFUSED, ". ".join(map(str, found.problems)))
 
 
-def _plain(cell: str | float | None) -> str | float | None:
+def plain(cell: str | float | None) -> str | float | None:
+    """Return a cell as Arrow takes it: a word as a plain text."""
     return str(cell) if isinstance(cell, str) else cell
