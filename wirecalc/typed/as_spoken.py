@@ -46,6 +46,7 @@ def as_spoken(text: str, dimension: str, unit: str, crest: str = "") -> Iterator
         yield wrong, f"write the one that is asked for, {wye[1]} V or {wye[2]} V"
     yield from _one_of_two(text, unit)
     yield from _points(text, unit)
+    yield from _marks(text, unit)
 
 
 def _signs(text: str) -> Iterator[tuple[str, str]]:
@@ -153,6 +154,22 @@ def _points(text: str, unit: str) -> Iterator[tuple[str, str]]:
             yield wrong, f"write {point} or [{comma[1]}{comma[2]} {unit}]"
         else:
             yield wrong, f"write a point: {point}"
+    if bare := re.fullmatch(rf"(?:±|\+/-|\+-)\s*({_N})", text):
+        yield "says ± and no unit", f"write [{bare[1]} {unit}]"
+    alone = re.fullmatch(rf"(?:±|\+/-|\+-)\s*({_N}\s*{_UNIT})", text)
+    if alone:
+        wrong = "says ± and no value before it"
+        yield wrong, f"write [{alone[1]}] if that is the value, with its error behind it"
+
+
+def _marks(text: str, unit: str) -> Iterator[tuple[str, str]]:
+    """Yield what is marked on a part or a plate: a share, a differential, two ends; and gaps."""
+    if share := re.fullmatch(r"(?i)(?:cos|pf|cos ?phi|cos ?φ)\s*=?\s*(0?\.\d+|1)", text):
+        yield "is a share", f"write it in percent, [{100 * float(share[1]):.6g} %]"
+    disc = re.fullmatch(r"(?i)[LF]?(\d{2,3})\s*°?([CF])\s*-\s*(\d{1,2})\s*°?[CF]?", text)
+    if disc and int(disc[3]) < int(disc[1]):
+        wrong = f"is a mark with {disc[3]} {disc[2].upper()} behind it, a differential as a rule"
+        yield wrong, f"write [{disc[1]} {disc[2].upper()}]"
     gaps = re.fullmatch(rf"([-−]?\d{{1,3}}(?:\s\d{{3}})+)\s*({_UNIT})?", text)
     if gaps:
         yield "has a gap in its number", f"write [{''.join(gaps[1].split())} {gaps[2] or unit}]"
@@ -163,9 +180,3 @@ def _points(text: str, unit: str) -> Iterator[tuple[str, str]]:
         wrong = "is a range, and this is one value"
         yield wrong, f"write the one that is asked for, [{low} {word}] or [{high} {word}]"
         yield wrong, f"write the upper end, [{high} {word}]"
-    if bare := re.fullmatch(rf"(?:±|\+/-|\+-)\s*({_N})", text):
-        yield "says ± and no unit", f"write [{bare[1]} {unit}]"
-    alone = re.fullmatch(rf"(?:±|\+/-|\+-)\s*({_N}\s*{_UNIT})", text)
-    if alone:
-        wrong = "says ± and no value before it"
-        yield wrong, f"write [{alone[1]}] if that is the value, with its error behind it"

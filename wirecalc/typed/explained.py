@@ -22,7 +22,7 @@ from .unit_names import SPELLINGS
 _N = NUMBER
 _UNSURE = (
     r"^[~≈]\s*|^(?:about|approx\w*\.?|around|roughly|circa|ca\.?|nearly|almost)\s"
-    r"|\s*\bor so$|\s+approx\.?$"
+    r"|\s*\bor so$|\s+approx\.?$|\s*-?ish$"
 )
 _NONE = re.compile(
     r"n/?a|\?+|-+|dunno|idk|unk\.?|(?:do ?n[o']?t|don’t) know|no idea|none|nothing|tbd|unmeasured"
@@ -85,6 +85,11 @@ def _words_before(text: str, unit: str, example: str, read: Read, error: BadText
     plate = re.fullmatch(rf"({PLATE.pattern}|max\.?|rated)\s+({_N})", text, re.IGNORECASE)
     if plate and _is_read(f"{plate[2]} {unit}", read):
         return BadText(f"{text!r} has no unit", f"write {plate[2]} {unit}")
+    before = re.fullmatch(rf"(?:[A-Za-z]{{1,3}}\s*)?=\s*({_N}.*)|([^\d\s.=-]+)\s+({_N})", text)
+    turned = (before[1] or f"{before[3]} {before[2]}") if before else ""
+    for one in (turned, f"{turned} {unit}"):
+        if turned and _is_read(one, read):
+            return BadText(f"{text!r} does not start with its number", f"write {one}")
     if has_sign_in_word(text):
         return BadText(error.wrong, f"{NO_NUMBER}, a sign as in -{example.lstrip('-')}")
     if found and _is_read(found[1], read):
@@ -152,6 +157,11 @@ def _meanings(
     main, mark, off = clean.replace("+/-", "±").replace("+-", "±").partition("±")
     if mark and re.fullmatch(_N, main.strip()):
         yield "has no unit", f"write [{main.strip()} {unit} ±{off.strip()}]"
+        if percent := re.fullmatch(rf"\s*({_N}\s*%)\s*([^\d\s]+)", off):
+            yield (
+                "has its unit behind the error",
+                f"write [{main.strip()} {percent[2]} ±{percent[1]}]",
+            )
         if behind := re.fullmatch(rf"\s*({_N})\s*(\S+)", off):
             word = SHORT_UNITS.get(dimension, {}).get(behind[2], behind[2])
             yield "has no unit", f"write [{main.strip()} {word} ±{behind[1]} {word}]"
@@ -184,6 +194,9 @@ def _several(text: str, dimension: str, unit: str, read: Read) -> Iterator[tuple
         dual = dimension == "capacitance"
         wrong = "is a part with two sections, a value each" if dual else "is two values"
         yield wrong, f"write one of them, [{found[1]} {word}] or [{found[3]} {word}]"
+    pair = re.fullmatch(rf"({_N}\s*[^\s\d,;/&]+),\s+({_N}\s*[^\s\d,;/&]+)", text)
+    if pair and not re.fullmatch(r"\d+", pair[2]):
+        yield "is two values", f"write one of them, [{pair[1]}] or [{pair[2]}]"
     if bare := re.fullmatch(rf"({_N}),\s+({_N})", text):
         yield "is two values", f"write one of them, [{bare[1]} {unit}] or [{bare[2]} {unit}]"
     one, other = rf"({_N}\s*[^\s\d,;/&]+)", rf"({_N}\s*[^\s\d,;/&]+)"

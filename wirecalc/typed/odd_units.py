@@ -149,6 +149,16 @@ def _no_unit(
         yield f"needs its unit beside {word!r}", f"write [{value} {unit}]"
     if dimension == "voltage" and re.fullmatch(r"(?i)v\.? ?dc|dcv|acv", word):
         yield "says ac or dc, which what is asked for says", f"write [{value} V]"
+    hyphen = word.removeprefix("-")
+    if hyphen != word and hyphen and not hyphen[0].isdigit():
+        yield "has a hyphen before its unit", f"write [{value} {hyphen}]"
+    yield from _of_another_quantity(value, number, word, dimension)
+
+
+def _of_another_quantity(
+    value: str, number: str, word: str, dimension: str
+) -> Iterator[tuple[str, str]]:
+    """Yield a number that is of another quantity than is asked for, where it can be turned."""
     if dimension == "power" and (each := _HEAT.get(word.casefold())):
         wrong = "is heat moved, not watts taken"
         yield wrong, f"where heat is asked for, write [{float(number) * each:.4g} W]"
@@ -176,6 +186,11 @@ def _digits(text: str) -> Iterator[tuple[str, str]]:
         yield "has a letter in its number", f"is it [{digits}]?"
     if re.search(r"\s0hms?$", text):
         yield "has a digit in its unit", f"is it [{re.sub('0hm', 'ohm', text)}]?"
+    if re.fullmatch(r"\d+\.\.+\d+\s*\D*", text):
+        yield "has two points in its number", f"is it [{re.sub(r'[.]+', '.', text)}]?"
+    if part := re.fullmatch(r"(\d+) (\d)/(\d+) ?([^\d\s]+)", text):
+        whole = int(part[1]) + int(part[2]) / max(int(part[3]), 1)
+        yield "is a fraction", f"write it as a decimal, [{whole:.6g} {part[4]}]"
     gap = re.fullmatch(r"(\d+)\s+(\.\d+\s*\D+)|(\d+\.)\s+(\d+\s*\D+)", text)
     if gap:
         yield "has a gap in its number", f"is it [{''.join(filter(None, gap.groups()))}]?"

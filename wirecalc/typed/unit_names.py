@@ -7,7 +7,7 @@ SPELLINGS: dict[str, dict[str, tuple[str, ...]]] = {
     "current": {
         "A": ("amp", "amps", "ampere", "amperes", "Aac", "A ac", "Arms", "A rms"),
         "mA": ("milliamp", "milliamps"),
-        "uA": ("µA", "μA"),
+        "uA": ("µA", "μA", "microamp", "microamps"),
     },
     "voltage": {
         "V": ("volt", "volts", "Vac", "VAC", "V ac", "V~", "Vrms", "V rms"),
@@ -145,6 +145,8 @@ HINTS = {
     **{("force", u): "pounds of pull are lbf" for u in ("lb", "lbs", "pound", "pounds")},
     **{("force", u): "kilograms of pull are kgf" for u in ("kg", "kgs")},
     **{("force", u): "that is a torque" for u in ("ft-lb", "ft lb", "in-lb", "in lb")},
+    **{("force", u): "that is a torque" for u in ("Nm", "newton meters", "newton metres")},
+    **{("current", u): "a share of a rating: work out the amps" for u in ("%", "x", "times")},
     ("time", "m"): "m is metres; minutes are min",
     **{("length", u): "a mile is 5280 ft" for u in ("mi", "mile", "miles")},
     **{("length", u): "a km is 1000 m" for u in ("km", "kms")},

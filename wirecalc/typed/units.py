@@ -10,6 +10,7 @@ typed unit differs from the declared one.
 from __future__ import annotations
 
 import functools
+import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -96,8 +97,18 @@ def _unknown_unit(text: str, dimension: str) -> BadText:
             return BadText(f"{text!r} is a unit of {other}, and {_one(dimension)} is wanted", do)
     known = [s for name, others in units.items() for s in (name, *others)]
     slip = next((s for s in known if len(s) > 2 and sorted(s) == sorted(folded)), "")  # omh, amsp
+    slip = slip or next((s for s in known if s.casefold() in _rates(folded)), "")
     guess = slip or (nearest(text, known, start=3) if len(text) > 2 else "")
+    guess = guess or (nearest(text, [s for s in known if len(s) > 6]) if len(text) > 6 else "")
     return BadText(f"unit {text!r} is not known here", f"did you mean {guess}?" if guess else do)
+
+
+def _rates(folded: str) -> set[str]:
+    """Return spellings of a rate that is written out: litres a minute is L/min."""
+    said = re.sub(r"\s*(?:\bper\b|\ba\b|/)\s*", "/", folded)
+    for short, words in (("l", "lit(?:re|er)s?"), ("gal", "gallons?"), ("min", "minutes?")):
+        said = re.sub(rf"\b{words}\b", short, said)
+    return {said, re.sub(r"\bhours?\b|\bhr\b", "h", said)}
 
 
 def _one(dimension: str) -> str:

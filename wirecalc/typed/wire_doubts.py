@@ -88,6 +88,8 @@ def _bare_gauges(text: str, clean: str) -> BadText:
         return BadText(f"{text!r} has no unit of size", f"write each with its own: {each}")
     if counted := re.fullmatch(r"[1-9] ?[xX×] ?([0-9]{1,2})", clean):
         return BadText(f"{text!r} has no unit of size", f"write {counted[1]} AWG for one wire")
+    if spelt := re.fullmatch(r"(?i)([0-9]{1,2}) ?(?:g[aeu]+g[aeu]*|a\.w\.g\.?)", clean):
+        return BadText(f"{text!r} has its unit misspelt", f"is it {spelt[1]} AWG?")
     behind = re.fullmatch(r"#?([0-9]{1,2})\s+([a-zA-Z].*)", clean)
     if behind and int(behind[1]) >= _LEAST_GAUGE and not is_unit(behind[2].split()[0]):
         wrong = f"{text!r} has no unit of size, and {behind[2]!r} is none"
@@ -130,7 +132,8 @@ def _other_unit(text: str, number: str, word: str) -> BadText | None:
         return BadText(f"{text!r}: {unit} is another system of gauges than AWG", would_do)
     if unit in ("SQ", "SQR", "SQUARE", "SQUARED"):
         return BadText(f"{text!r} says square and not of what", f"write {number} mm2")
-    if sorted(unit) == sorted("AWG") or unit in ("AW", "WG", "AG", "AWGG"):
+    letters = unit.replace(".", "")
+    if sorted(letters) == sorted("AWG") or letters in ("AW", "WG", "AG", "AWGG"):
         return BadText(f"{text!r} has its unit misspelt", f"is it {number} AWG?")
     return None
 
@@ -142,7 +145,8 @@ def unknown_word(text: str, rest: str, word: str, words: list[str]) -> BadText:
     close = nearest(word, words, start=3)
     known = "solid, stranded, tinned, nickel-plated, copper or aluminum"
     would_do = f"did you mean {close}?" if close else f"a wire may be {known}"
-    if not close and alone and _TYPES_BY_GAUGE.fullmatch(word):
+    gauge = re.search(r"(?i)awg|ga|#", alone)
+    if not close and gauge and _TYPES_BY_GAUGE.fullmatch(word):
         would_do = f"write {alone}"
     elif re.search("[0-9]", word):
         would_do = "write the one size of one wire, such as 18 AWG or 26x30 AWG"
