@@ -78,6 +78,7 @@ def _refuse(
         "capacitor meter; cap tester; how much under; cap range; 88-108; leaking capacitor",
         "capacitor bulged; capacitor smells",
         "ceiling fan; fan regulator; slow fan; fan capacitor; motor turns slow",
+        "suppressor; X2 capacitor; suppression capacitor",
     ),
     go_on="refit cover and terminals, start the motor and read its amps: inrush",
     cautions=("cap-01",),

@@ -48,6 +48,7 @@ _PLAIN = "how much of the power warms the water"
         "kettle takes long; dishwasher not hot; washer not hot; litres per minute; flow rate",
         "tank; boiler slow; minutes to heat; scale; limescale; heats up slowly",
         "water barely warm; gallons per hour; warm up time",
+        "fill time; fill in litres; litres in minutes; litres and minutes",
     ),
     go_on="let it cut out by itself, and read the water at its thermostat's mark",
     cautions=("wat-01", "hot-01", "dead-02", "live-01"),

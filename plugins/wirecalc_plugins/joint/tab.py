@@ -68,6 +68,7 @@ def _refuse(
         "spade connector; which spade; fem spade; fem spades; fem; 110",
         "205; 3/8 tab; tab size; element tab; spade gets hot; switch tab; flag; flag spade",
         "blade width; tab amps; spade current; wont stay on; does not stay on; pulls off easily",
+        "tag; terminal tag; burnt tag; heater tag; tag broke off; tag burnt off; element tag",
     ),
     go_on="push it home, tug it, and look for browning after an hour of load",
     cautions=("dead-01", "live-02", "cord-04"),

@@ -74,6 +74,7 @@ from .windings_inputs import (
         "timer; timer will not advance; cam timer",
         "reads 0.L; shows OL; meter shows 1; same reading on all; three phase unbalance",
         "phase to phase ohms; dead motor ohms; motor does nothing",
+        "fill time; slow filling; water pressure low; dishie; door lock; lock coil",
     ),
     go_on="read each pin to the case (insulation), then start it, read the amps",
     cautions=("dead-01", "cap-01", "pin-01", "ins-01"),

@@ -67,6 +67,8 @@ M_PER_FT = 0.3048
         "remove the strap; strap; neutral strap; bond strap; frame bonded to neutral",
         "case bonded",
         "PAT testing; test and tag; tag test; 3760; 62638",
+        "green/yellow; green yellow wire; earth colour; which wire is earth",
+        "brown blue green yellow; earth tag; painted panel",
     ),
     go_on="flex cord and plug and read again; then insulation or leakage",
     cautions=("gnd-02", "dead-02"),

@@ -64,6 +64,8 @@ NAME = "insulation to the case"
         "2 megohm; 1 megohm; how many megohms; insulation value; ground test; leaks to frame",
         "PAT testing; portable appliance test; test and tag; tag test; after flood; 3760; 0701",
         "62638; reads OL",
+        "class 2; class 2 appliance; class II appliance; class 1 appliance; appliance limits",
+        "limits for insulation; insulation limit; insulation limits; is the reading enough",
     ),
     go_on="then leakage at line volts, with the machine switched on: leakage",
     cautions=("dead-01", "dead-02", "cap-01", "ins-01", "ins-02"),

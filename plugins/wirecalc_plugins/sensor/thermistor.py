@@ -65,6 +65,7 @@ OHMS = ("ohms over its curve", "ohms under its curve")
         "thermistor chart; thermistor curve; freezer sensor; dishwasher sensor; washer sensor",
         "tank sensor; outdoor sensor; sensor off; sensor drift; reads wrong temperature",
         "displays wrong temperature",
+        "PTC ohms; door lock PTC",
     ),
     go_on="plug it in, and compare what the board shows with a thermometer",
     cautions=("dead-01", "hot-01", "sub-01"),

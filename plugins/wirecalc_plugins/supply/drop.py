@@ -114,6 +114,8 @@ def _refuse(
         "garden supply; outhouse; loft; garage feed; voltage loss in cable; volts lost in cable",
         "cable for distance",
         "12 volt wire; 12 volt drop; 24 volt drop; low voltage run; control cable",
+        "mV/A/m; millivolts per amp per metre; mV per amp per metre; volt drop per metre",
+        "volts per metre",
     ),
     go_on="read the volts at the machine while it runs: they have to agree",
     chosen=("building_wire", "cord", "run_length"),

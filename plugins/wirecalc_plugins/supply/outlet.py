@@ -49,6 +49,8 @@ from .supply_service import against_service
         "bad outlet; check the outlet; outlet test; 4 prong; 3 prong; open hot; no earth",
         "missing earth; missing ground; 240 outlet; leg dead; neutral amps; ungrounded outlet",
         "two slot outlet; volts to ground",
+        "live left; which hole is live; farmhouse; old wiring without earth",
+        "socket without earth; no earth at the socket",
     ),
     go_on="plug the machine in and read the volts while it runs: upstream",
     cautions=("live-01", "meter-01", "cord-04", "brk-01"),

@@ -78,6 +78,8 @@ def _refuse(insulation_class: float | None = None, **others: object) -> Iterator
         "cable in insulation; bundle; grouped",
         "12 volt wire; low voltage wire; wire for watts; 310.16; NEC 310; BS 7671; IEC 60364",
         "wire for 12 V; how thick a wire",
+        "silicone cable; silicone cable amps; heat resistant cable; high temp cable",
+        "high temperature cable amps; 180 degree cable; SIHF",
     ),
     go_on="size the breaker by it, then see the volts lost: breaker, drop",
     chosen=("wire",),

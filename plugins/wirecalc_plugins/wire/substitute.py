@@ -69,6 +69,8 @@ def _refuse(old_wire_temperature: float | None = None) -> Iterator[Problem]:
         "speaker wire; automotive wire; car wire; building wire; bell wire; wire from stock",
         "wrong insulation; different insulation; solid for stranded; tinned for bare; wire code",
         "UL style; style 1015; mouse chewed; chewed; new harness; wire too short",
+        "flex colours; wire colours; colour of wire; brown blue; green and yellow; old colours",
+        "new flex; replacement flex; flex swap; cord swap",
     ),
     go_on="see that it fits barrel and place: splice, heat-rating",
     chosen=("new_wire",),
