@@ -53,6 +53,9 @@ def test_what_is_refused_is_said_of_the_input(page: Page) -> None:
     done = answered(page, {"do": "answer", "name": "drop", "given": {**DROP, "current": "1.6 Q"}})
     assert [p["name"] for p in done["refused"]] == ["current"]
     assert done["refused"][0]["would_do"] == "write it in A, mA, uA"
+    (needed,) = answered(page, {"do": "answer", "name": "outlet", "given": {}})["refused"]
+    assert needed["wrong"] == "is needed"
+    assert needed["would_do"] == "such as 120-grounded"  # no option of the command line
 
 
 def test_a_pass_comes_with_what_stops_the_work(page: Page) -> None:
@@ -199,6 +202,11 @@ insulation_resistance = "0.3 Mohm"
     assert any(line.startswith("STOP  insulation FAIL") for line in done["asks"]["stops"])
     assert "STOP" not in done["asks"]["says"]
     assert done["asks"]["default"] == "later"
+
+
+def test_what_is_erased_is_not_kept_by_python_either(page: Page) -> None:
+    done = steps(page, ("open", ""), ("erase", ""), ("report", ""))
+    assert done["refused"][0]["would_do"] == "begin one, or import its sheet"
 
 
 def test_no_step_without_a_job() -> None:

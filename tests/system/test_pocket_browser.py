@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import contextlib
+import http.server
 import json
+import threading
 import time
+import urllib.request
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -21,6 +25,7 @@ pytestmark = [
     pytest.mark.skipif(CHROMIUM is None, reason="needs Chromium (Debian's package chromium)"),
 ]
 LONGEST = 60  # seconds, on a machine that is busy
+OFF = {"offline": True, "latency": 0, "downloadThroughput": 0, "uploadThroughput": 0}
 
 
 @pytest.fixture(scope="module")
@@ -36,9 +41,31 @@ def tab(built: Path) -> Iterator[Tab]:
     """The file, opened from disk with the network off."""
     with Browser() as running, running.page(built, 390, 800) as opened:
         opened.call("Network.enable")
-        off = {"offline": True, "latency": 0, "downloadThroughput": 0, "uploadThroughput": 0}
-        opened.call("Network.emulateNetworkConditions", **off)
+        opened.call("Network.emulateNetworkConditions", **OFF)
         yield opened
+
+
+@contextlib.contextmanager
+def reached() -> Iterator[tuple[str, list[str]]]:
+    """Listen on this machine; yield the address, and what was asked of it."""
+    seen: list[str] = []
+
+    class Answer(http.server.BaseHTTPRequestHandler):
+        def do_GET(self) -> None:
+            seen.append(self.path)
+            self.send_response(200)
+            self.send_header("Access-Control-Allow-Origin", "*")
+            self.end_headers()
+
+        def do_POST(self) -> None:
+            self.do_GET()
+
+        def log_message(self, *_: object) -> None: ...
+
+    with http.server.ThreadingHTTPServer(("127.0.0.1", 0), Answer) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        yield f"http://127.0.0.1:{server.server_address[1]}", seen
+        server.shutdown()
 
 
 def until(tab: Tab, script: str) -> Any:
@@ -117,8 +144,20 @@ def test_what_may_go_on_is_read_after_its_stops(
 
 
 def test_nothing_can_be_fetched_and_no_text_becomes_html(tab: Tab) -> None:
-    tried = "fetch('https://example.org/').then(() => 'fetched', (e) => String(e))"
-    assert "fetched" not in tab.value(tried)
+    with reached() as (address, seen):
+        tab.call("Network.emulateNetworkConditions", **{**OFF, "offline": False})
+        assert urllib.request.urlopen(f"{address}/by-hand").status == 200
+        tab.value(f"""(async () => {{
+          const image = new Image();
+          const asked = new Promise((done) => (image.onload = image.onerror = done));
+          image.src = "{address}/image";
+          navigator.sendBeacon("{address}/beacon", "a");
+          document.body.append(el("form", {{ method: "post", action: "{address}/form" }}));
+          document.forms[document.forms.length - 1].submit();
+          await Promise.allSettled([fetch("{address}/fetch"), asked]);
+        }})()""")
+        tab.call("Network.emulateNetworkConditions", **OFF)
+        assert seen == ["/by-hand"]
     tab.value("""show('a', el('p', {}, '<img src=x onerror="window.evil = 1">'))""")
     assert tab.value("main.querySelector('img') === null && window.evil === undefined")
 

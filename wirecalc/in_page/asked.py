@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime
 import json
+import re
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
@@ -87,7 +88,10 @@ class Page:
         return _of_job(done)
 
     def job(self, step: str, **more: Any) -> dict[str, Any]:
-        """Take a step in a job by questions: open, answer, back, later, drop, or its report."""
+        """Take a step in a job by questions, or return its report, or erase it."""
+        if step == "erase":
+            self._job = None
+            return {}
         if step == "open":
             today = datetime.date.today().isoformat()
             sheet = self._sheet(more["sheet"]) if more.get("sheet") else {}
@@ -131,4 +135,6 @@ def _stops(cautions: Any) -> list[str]:
 def problem_object(problem: Problem) -> dict[str, str]:
     """Return what is wrong with a field: its name is the input's, without an option's dashes."""
     name = problem.name.removeprefix("--").replace("-", "_")
-    return {"name": name, "wrong": problem.wrong, "would_do": problem.would_do}
+    wrong = re.sub(r"^is needed \(.*\)$", "is needed", problem.wrong)  # its field has the words
+    how = re.sub(r'^such as --[a-z0-9-]+[ =]"?([^"]*)"?$', r"such as \1", problem.would_do)
+    return {"name": name, "wrong": wrong, "would_do": how}

@@ -27,6 +27,8 @@ _INSIDE = (
     ("bzip2", "", "bzip2-1.0.6"),
     ("libffi", "", "MIT"),
     ("HACL*", "", "MIT or Apache-2.0"),
+    ("expat", "", "MIT"),
+    ("libmpdec", "", "BSD-2-Clause"),
 )
 
 

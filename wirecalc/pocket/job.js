@@ -158,6 +158,7 @@ async function endJob() {
   };
   const erase = button("erase the job from this browser", () => {
     kept.erase(JOB);
+    python.do("job", { step: "erase" });
     start();
   });
   erase.hidden = !kept.get(JOB).exported;

@@ -52,14 +52,15 @@ function dots(pulled) {
     if (text) made.textContent = text;
     return made;
   };
-  const label = `${drawn.length} pulls, ${drawn.filter((p) => p.verdict === "fail").length} under the limit`;
+  const label = `${drawn.length} pulls, ${drawn.filter((p) => p.verdict === "fail").length} under the limit, ${drawn.filter((p) => p.verdict === "cannot tell").length} too close to tell`;
   const box = svg("svg", { viewBox: "0 0 360 200", role: "img", "aria-label": label });
   box.append(svg("line", { x1: 40, x2: 350, y1: 190, y2: 190, class: "axis" }));
   drawn.forEach((p, at) => {
     const x = 48 + at * step;
     box.append(svg("line", { x1: x - step / 2, x2: x + step / 2, y1: y(p.limit), y2: y(p.limit), class: "limit" }));
     const good = p.verdict !== "fail";
-    box.append(svg(good ? "circle" : "path", good ? { cx: x, cy: y(p.force), r: 4 } : { d: `M${x - 4} ${y(p.force) - 4}l8 8m0 -8l-8 8`, class: "cross" }));
+    const kind = p.verdict === "cannot tell" ? "doubt" : "";
+    box.append(svg(good ? "circle" : "path", good ? { cx: x, cy: y(p.force), r: 4, class: kind } : { d: `M${x - 4} ${y(p.force) - 4}l8 8m0 -8l-8 8`, class: "cross" }));
   });
   const last = drawn.at(-1);
   if (last) box.append(svg("text", { x: 0, y: y(last.limit) + 4 }, `${last.limit} ${last.unit}`.slice(0, 9)));

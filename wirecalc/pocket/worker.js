@@ -12,7 +12,7 @@ async function decoded(text) {
   const bytes = Uint8Array.fromBase64
     ? Uint8Array.fromBase64(text)
     : Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
+  const stream = new Response(bytes).body.pipeThrough(new DecompressionStream("gzip"));
   return new Uint8Array(await new Response(stream).arrayBuffer());
 }
 
@@ -20,8 +20,8 @@ async function start(parts) {
   const names = Object.keys(parts);
   const all = await Promise.all(names.map((name) => decoded(parts[name])));
   const files = Object.fromEntries(names.map((name, at) => [name, all[at]]));
-  const script = new Blob([files["runtime-script"]], { type: "text/javascript" });
-  importScripts(URL.createObjectURL(script));
+  // a worker of a local file may read no blob in some browsers; called so, eval is of all
+  (0, eval)(new TextDecoder().decode(files["runtime-script"]));
   served["pyodide.asm.wasm"] = files["runtime-wasm"];
   served["python_stdlib.zip"] = files.library;
   const python = await loadPyodide({
