@@ -64,6 +64,7 @@ def stem(word: str) -> str:
 
 EMPTY = frozenset(  # words that tell something only within a phrase, such as "no heat"
     stems(
-        "any good ok okay has have keep let long many may more much no not off on one out right too up"
+        "any good has have keep let long many may more much no not off ok okay on one out right "
+        "too up"
     )
 )
