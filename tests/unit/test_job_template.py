@@ -49,6 +49,46 @@ def test_the_table_names_steps_stages_and_calculations_that_are_there() -> None:
         assert row.source.confidence == "common practice"
 
 
+# What belongs to a kind of machine and keeps none from going back (common practice, no source):
+# its sensors, the wait before a start, its draw, and whether it does its work again.
+COLD = {"restart-wait", "thermistor", "draw"}
+OFFERED = {
+    "refrigerator": COLD | {"thermostat", "cooling", "pull-down", "air-split", "duty", "discharge"},
+    "freezer": COLD | {"thermostat", "cooling", "pull-down", "air-split", "duty", "discharge"},
+    "air-conditioner": COLD | {"air-split", "discharge"},
+    "dehumidifier": COLD | {"air-split", "discharge"},
+    "ice-machine": COLD | {"thermostat", "air-split", "discharge"},
+    "heat-pump-dryer": COLD | {"air-split", "discharge"},
+    "dryer": {"thermistor", "thermostat", "draw", "air-split"},
+    "gas-dryer": {"thermistor", "thermostat", "draw", "air-split"},
+    "washer": {"thermistor", "draw", "water-heat", "discharge"},
+    "dishwasher": {"thermistor", "thermostat", "draw", "water-heat", "discharge"},
+    "water-heater": {"thermostat", "draw", "water-heat"},
+    "range": {"rtd", "thermistor", "draw", "oven-swing"},
+    "gas-range": {"rtd", "thermistor", "oven-swing"},
+    "portable-heater": {"thermostat", "air-split"},
+    "disposal": {"draw"},
+    "other": {"thermistor", "thermostat", "draw"},
+}
+WORK = {"pull-down", "cooling", "air-split", "oven-swing", "water-heat", "duty"}
+
+
+@pytest.mark.parametrize("kind", OFFERED)
+def test_a_kind_offers_what_belongs_to_its_machine(kind: str) -> None:
+    rows = [c for c in kinds.usual(kind) if not c.required]
+    assert {c.calculation for c in rows} >= OFFERED[kind]
+    left = {c.calculation: c.step for c in rows if c.stage == AS_LEFT}
+    assert WORK & OFFERED[kind] <= set(left)
+    assert all(left[name] in ("return to service", "afterwards") for name in WORK & set(left))
+    for sensor in {"thermistor", "thermostat", "rtd"} & OFFERED[kind] - {"thermistor"}:
+        assert {c.stage for c in rows if c.calculation == sensor} >= {"as found"}
+
+
+@pytest.mark.parametrize("kind", [k for k in KINDS if k != "bench"])
+def test_every_machine_may_have_a_sleeve_a_shared_barrel_and_a_sample(kind: str) -> None:
+    assert {"sleeve", "shared-barrel", "pull"} <= {c.calculation for c in kinds.usual(kind)}
+
+
 @each_kind
 def test_an_empty_sheet_is_valid_and_cannot_be_told(kind: str) -> None:
     job = jobsheet.evaluate(tomllib.loads(written(kind)), CATALOGUE)
