@@ -6,13 +6,16 @@ The figures of the pages are worked by hand; machines and readings are invented.
 from __future__ import annotations
 
 import re
+import tomllib
 from pathlib import Path
 
 import pytest
 
+from wirecalc.in_page.asked import Page
 from wirecalc.said.findings import Judged
 
 from .pages import EXAMPLES, evaluated
+from .pocket import answered
 
 DOCS = Path(__file__).parents[2] / "docs"
 PAGES = sorted(DOCS.glob("repair-*.md"))
@@ -69,3 +72,22 @@ def test_a_repair_was_found_failing_and_says_what_cannot_be_told(page: Path) -> 
     assert {"dead tests", "parts", "wire", "joint", "prove the joint"} <= steps
     assert {"before power", "power up", "return to service"} <= steps
     assert sum(bool(numbers) for numbers, _, _ in rows(page).values()) >= 15
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda p: p.stem)
+def test_a_repair_that_is_taken_up_by_questions_asks_nothing_twice(page: Path) -> None:
+    """On the terminal and in the page alike: only checks that were not made are offered."""
+    text = (EXAMPLES / f"{page.stem}.toml").read_text(encoding="utf-8")
+    checks = tomllib.loads(text)["check"]
+    made = {c["name"] + (" (as found)" if "stage" in c else "") for c in checks}
+    of_page = Page()
+    done = answered(of_page, {"do": "job", "step": "open", "sheet": text})
+    says = []
+    while (asks := done["asks"]) is not None and len(says) < 20:
+        says.append(asks["says"])
+        assert "is needed" not in asks["says"]
+        assert not made & set(asks.get("choices", ()))
+        done = answered(of_page, {"do": "job", "step": "answer", "typed": ""})
+        assert not done.get("problems"), done["problems"]
+    assert len(says) < 20
+    assert answered(of_page, {"do": "job", "step": "report"})["job"]["verdict"] == "pass"
