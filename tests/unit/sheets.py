@@ -74,7 +74,9 @@ def whole(*more: str, kind: str = "", job: str = "") -> str:
     """A sheet of one machine with all that every one needs, and what is `more`."""
     of = f'kind = "{kind}"\n' if kind else ""
     head = f'[job]\ntitle = "t"\nenergy = "electric"\n{of}{job}'
-    return head + answers(*ANSWERS) + checks(*EVERY) + "".join(more)
+    wired = any(word in job.casefold() for word in ("hard-wired", "wired-in"))  # it has no outlet
+    every = [c for c in EVERY if c != "outlet" or not wired]
+    return head + answers(*ANSWERS) + checks(*every) + "".join(more)
 
 
 def read(text: str) -> dict[str, Any]:

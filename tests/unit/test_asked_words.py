@@ -165,3 +165,8 @@ def test_a_bare_number_is_no_words(enter: str) -> None:
         chosen(Question("work", "What was done?", enter=enter), "2")
     assert chosen(Question("work", "What was done?", enter=enter), "2 leads") == ["2 leads"]
     assert chosen(Question("machine", "Which machine?"), "4711") == ["4711"]
+
+
+def test_where_nothing_is_judged_what_was_worked_out_is_shown() -> None:
+    said = heard_of("strip", "18 AWG", "", "closed", "6 mm")
+    assert "nothing was given to judge. strip: 6.25 to 8.05 mm" in said

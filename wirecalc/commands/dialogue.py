@@ -182,7 +182,9 @@ def standing(talk: Conversation, problems: Sequence[Problem] = ()) -> list[str]:
         return [line for p in problems for line in wrap(f"{p}", "  ")]
     decided = finding.decided_by
     if decided is None:
-        return wrap("So far figures only: nothing was given to judge.")
+        came_to = [f"{answer.name}: {answer.text}" for answer in finding.answers]
+        lines = [line for text in came_to for line in wrap(text, indent="  ")]
+        return [*wrap("So far figures only: nothing was given to judge."), *lines]
     lines = wrap(f"So far: {verdict_word(finding.verdict)}  {decided.because}", indent="  ")
     if finding.verdict is Verdict.CANNOT_TELL and decided.action:
         lines += wrap(f"Next: {decided.action}", indent="  ")

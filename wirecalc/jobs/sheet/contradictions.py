@@ -19,13 +19,15 @@ from .shape import words_of
 
 _PLATE_VOLTS = "nameplate_voltage"
 _MOST_OF_CLASS_III = 50.0  # V ac, extra-low voltage of IEC 61140; from memory
+_FIXED, _OUTLET = "hard-wired", "outlet"
 _NOT_BESIDE: Mapping[
     str, Mapping[str, Sequence[str]]
 ] = {  # a connection as [job] says it: words of readings that it rules out
     "cord-connected": {"ground_point": ("wired-in",), "connection": ("wired-in",)},
-    "hard-wired": {
+    _FIXED: {
         "ground_point": ("plug-pin", "neutral-blade"),
         "connection": ("plug", "large-plug"),
+        "fastened_in_place": ("no",),
     },
 }
 _COLD = ("refrigerator", "freezer", "ice-machine")
@@ -72,6 +74,11 @@ def _connection(checks: Sequence[Check], subject: Subject) -> Iterator[Problem]:
     for check, name, word in _words(checks, _NOT_BESIDE.get(said, {})):
         wrong = f'{word!r}, and the sheet says connection = "{said}"'
         yield Problem(f"check {check.name}: {name}", wrong, "write what the machine has")
+    for check in checks if said == _FIXED else ():
+        if check.calculation.name == _OUTLET:
+            wrong = f'is of an outlet, and the sheet says connection = "{said}"'
+            would_do = "leave it out, or write how the machine is connected"
+            yield Problem(f"check {check.name}", wrong, would_do)
 
 
 def _kind_of_machine(checks: Sequence[Check], kind: str) -> Iterator[Problem]:
