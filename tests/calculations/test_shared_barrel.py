@@ -142,3 +142,16 @@ def test_a_wire_of_a_pair_is_judged_no_milder_than_by_itself(force: str) -> None
             )
             assert pair.verdict is not None and alone.verdict is not None
             assert pair.verdict.rank >= alone.verdict.rank, (terminal, wire)
+
+
+@source("NASA-STD-8739.4", "Change 6", "4.3.4, solder-tinned strand", seen="four copies")
+@memory("IEC 60335-1, 23.9: no soldered ends where they are under a clamp's pressure")
+@pytest.mark.parametrize(
+    ("terminal", "key"), [("ring", "nasa-8739-4-tinned"), ("clamp", "iec-60335-23-9")]
+)
+def test_solder_fails_by_the_rule_of_its_place(terminal: str, key: str) -> None:
+    found = wirecalc.run(
+        "shared-barrel", wire=["18 AWG", "16 AWG"], terminal=terminal, soldered_ends="yes"
+    )
+    judged = found.criterion("no solder in the barrel")
+    assert (judged.verdict, judged.criterion.source.key) == ("fail", key)

@@ -22,6 +22,7 @@ from wirecalc import (
     confirmed,
     extra,
     figure,
+    from_memory,
     requires,
     tables,
 )
@@ -32,10 +33,12 @@ from ..inputs_joint import FORCE, TERMINAL, ListedFor
 from .joint_ratings import listed
 from .pull_inputs import TOO_STRONG_PSI
 
+CLAMP = "clamp"
 THIN_MM2 = 0.6  # from 18 AWG (0.82 mm2) the wider clearance counts, to 20 AWG (0.52) the narrow one
 SOLDERED = confirmed(
     "nasa-8739-4-tinned", "NASA-STD-8739.4, crimping", "4.3.4, solder-tinned strand", 4
 )
+SCREWED = from_memory("iec-60335-23-9", "IEC 60335-1", "23.9, soldered ends under a clamp")
 HANDBOOK = confirmed(
     "crimp-handbook", "component maker's crimp handbook", "double crimps: pull each wire alone", 1
 )
@@ -145,7 +148,7 @@ def shared_barrel(
             "no solder in the barrel",
             not soldered_ends,
             says="solder creeps under pressure, and the joint loosens and heats",
-            source=SOLDERED,
+            source=SCREWED if terminal == CLAMP else SOLDERED,
             action="cut the soldered end off and strip it anew",
             plain="solder in a joint that is pressed or screwed",
         )
@@ -153,7 +156,7 @@ def shared_barrel(
         yield _agrees(stamp, barrel)
     if insulation_gap is not None:
         yield _gap(insulation_gap, min(w.area_mm2 for w in wire))
-    if terminal != "clamp":
+    if terminal != CLAMP:
         yield from listed(wire, listed_for)
     for number, one in enumerate(wire, 1):
         pulled = None if force is None else force[number - 1]
