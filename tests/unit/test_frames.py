@@ -50,6 +50,35 @@ def test_a_frame_of_polars() -> None:
     assert found["verdict"].to_list() == ["pass", "fail", "pass", "refused"]
 
 
+def test_a_frame_of_pandas_with_an_index_of_its_own() -> None:
+    pandas = pytest.importorskip("pandas")
+    frame = pandas.DataFrame(FRAME, index=["w", "x", "y", "z"])[1:]
+    found = evaluated(frame)
+    assert found.column_names[:3] == list(FRAME)
+    assert found.column("verdict").to_pylist() == ["fail", "pass", "refused"]
+
+
+def test_the_lines_of_the_page_work_on_two_workers(tmp_path: Path) -> None:
+    """Dask is large and no part of the tests' own; where it is installed, the page is run."""
+    pytest.importorskip("dask.dataframe")
+    pytest.importorskip("distributed")
+    import subprocess
+    import sys
+
+    from pyarrow import parquet
+
+    page = (Path(__file__).parents[2] / "docs" / "batch.md").read_text(encoding="utf-8")
+    lines = page.partition("```python\nimport dask")[2].partition("```")[0]
+    (tmp_path / "judge.py").write_text(f"import dask{lines}", encoding="utf-8")
+    (tmp_path / "pulls").mkdir()
+    pulls = pa.table({name: FRAME[name] for name in ("wire", "force [lbf]")})
+    for number in range(3):
+        parquet.write_table(pulls, tmp_path / "pulls" / f"{number}.parquet")
+    subprocess.run((sys.executable, "judge.py"), cwd=tmp_path, check=True, timeout=120)
+    found = parquet.read_table(tmp_path / "judged").column("verdict").to_pylist()
+    assert found == ["pass", "fail", "pass", "refused"] * 3
+
+
 def test_a_folder_of_parquet_part_by_part(tmp_path: Path) -> None:
     from pyarrow import dataset, parquet
 

@@ -59,9 +59,9 @@ def _as_table(pa: Any, frame: object) -> pa.Table:
     if isinstance(frame, pa.Table):
         return frame
     try:
-        if hasattr(frame, "__arrow_c_stream__") or hasattr(frame, "__arrow_c_array__"):
-            return pa.table(frame)
-        return pa.Table.from_pandas(frame, preserve_index=False)
+        if type(frame).__module__.partition(".")[0] == "pandas":  # its index is no column
+            return pa.Table.from_pandas(frame, preserve_index=False)
+        return pa.table(frame)
     except (TypeError, ValueError, AttributeError, pa.ArrowException):
         wrong = f"{type(frame).__name__} is no data frame that Arrow can read"
         would_do = "give one of pandas, polars or Arrow"
