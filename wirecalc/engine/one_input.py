@@ -18,7 +18,7 @@ from .declaration import Calculation
 from .inputs import Input
 from .left_out import Word
 from .prepared_inputs import Prepared
-from .remembered import Meaning, Remembered, ToTake, plain
+from .remembered import Meaning, Remembered, Taken, ToTake, plain
 
 UNKNOWN = "unknown"
 METER = "meter"  # given beside the inputs: the instrument of all readings that name none
@@ -52,22 +52,33 @@ def under_its_name(calc: Calculation[Any], problem: Problem, origin: str) -> Pro
     return Problem(names.get(problem.name, problem.name), *said)
 
 
-def take_seen(
-    step: ToTake, given: Mapping[str, object], prepared: Prepared, remembered: Remembered
+def take_plain(
+    step: ToTake,
+    given: Mapping[str, object],
+    origin: str,
+    prepared: Prepared,
+    remembered: Remembered,
 ) -> bool:
-    """Take an input whose text was read before, where nothing else counts; say whether it was."""
-    name = step.declared.name
-    text = given.get(name)
-    if type(text) is not str or not step.plain:
+    """Take an input of which the text is all that counts; say whether it is such a one.
+
+    Raises BadText, saying what is wrong with the text.
+    """
+    declared = step.declared
+    text = given.get(declared.name)
+    if type(text) is not str or not step.plain or readings.any_in_use():
         return False
-    seen = remembered.texts.get((name, text))
-    if seen is None or readings.may_have_one(text):
-        return False
-    read, record = seen
+    key = (declared.name, text)
+    taken = remembered.plain.get(key)
+    if taken is None:
+        if says_unknown(text) or is_sought(text) or readings.may_have_one(text):
+            return False
+        taken = _recorded(declared, text, declared.kind.read(text), origin)
+        remembered.keep(remembered.plain, key, taken)
+    read, record = taken
     if read.low is not None or (step.never_zero and read.value == 0):
-        _keep(step.declared, [seen], prepared)
+        _keep(declared, [taken], prepared)
     else:
-        prepared.values[name] = read.value
+        prepared.values[declared.name] = read.value
         prepared.records.append(record)
     return True
 
@@ -168,7 +179,7 @@ def _take_given(
     _keep(declared, taken, prepared)
 
 
-def _keep(declared: Input, taken: list[tuple[Read, InputRecord]], prepared: Prepared) -> None:
+def _keep(declared: Input, taken: list[Taken], prepared: Prepared) -> None:
     """Note what was read of an input."""
     reads = [read for read, _ in taken]
     if by := next((r.by for r in reads if r.by), ""):
@@ -197,7 +208,7 @@ def _read(
     origin: str,
     remembered: Remembered,
     meter: str,
-) -> tuple[Read, InputRecord]:
+) -> Taken:
     """Read one given value, or remember it; a file is read again, it may have changed."""
     kind = declared.kind
     by = _by_instrument(kind, item, companions, meter)
@@ -209,6 +220,13 @@ def _read(
         read = readings.read(kind, by)
     else:
         read = kind.read_with(item, companions)
+    taken = _recorded(declared, item, read, origin)
+    if key is not None:
+        remembered.keep(remembered.texts, key, taken)
+    return taken
+
+
+def _recorded(declared: Input, item: object, read: Read, origin: str) -> Taken:
     record = InputRecord(
         declared.name,
         _shown(item),
@@ -220,8 +238,6 @@ def _read(
         read.notes,
         read.understood,
     )
-    if key is not None:
-        remembered.keep(key, (read, record))
     return read, record
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -13,7 +13,7 @@ from ..typed.kinds import Read
 from .declaration import Calculation
 from .inputs import Input
 from .left_out import UNDECLARED, LeftOut, Word, word_for
-from .remembered import Meaning, Remembered, Shape
+from .remembered import MOST_SHAPES, Meaning, Remembered, Shape
 
 
 @dataclass
@@ -39,13 +39,31 @@ def leave_out(
     calc: Calculation[Any], shape: Shape, prepared: Prepared, remembered: Remembered
 ) -> None:
     """Take what the declaration says of inputs that were left out, once all others are read."""
-    unknown = {name for criterion in prepared.unknown for name in criterion.needs}
-    for declared in calc.inputs if unknown else shape.left.values():
+    unknown = tuple([name for criterion in prepared.unknown for name in criterion.needs])
+    key = (unknown, *[term.holds(prepared.values) for term in shape.terms])
+    meant = shape.meant.get(key)
+    if meant is None:
+        if len(shape.meant) >= MOST_SHAPES:
+            shape.meant.clear()
+        every = _all_left_out(calc, shape, prepared, remembered, unknown)
+        meant = shape.meant[key] = [(name, one) for name, one in every if one != Meaning()]
+    for name, one in meant:
+        _leave_out(prepared, one, name)
+
+
+def _all_left_out(
+    calc: Calculation[Any],
+    shape: Shape,
+    prepared: Prepared,
+    remembered: Remembered,
+    unknown: Sequence[str],
+) -> Iterator[tuple[str, Meaning]]:
+    for declared in calc.inputs:
         name = declared.name
         if name in shape.left:
-            _leave_out(prepared, _meaning(declared, prepared, remembered, _of_left_out), name)
+            yield name, _meaning(declared, prepared, remembered, _of_left_out)
         elif name in unknown:  # it was worked with what is assumed of it
-            _leave_out(prepared, _meaning(declared, prepared, remembered, _of_unknown), name)
+            yield name, _meaning(declared, prepared, remembered, _of_unknown)
 
 
 def _meaning(

@@ -12,7 +12,7 @@ from ..base.errors import BadInput, BadText, Problem, did_you_mean
 from ..instruments.readings import named
 from .declaration import Calculation
 from .left_out import option_of
-from .one_input import METER, called, is_known, put_aside, take_input, take_seen, under_its_name
+from .one_input import METER, called, is_known, put_aside, take_input, take_plain, under_its_name
 from .prepared_inputs import Prepared, leave_out
 from .remembered import MOST_SHAPES, Remembered, Shape, ToTake, shape_of
 from .trade_names import candidates, under_names
@@ -40,10 +40,12 @@ def prepare(
     for step in shape.in_turn:
         if not isinstance(step, ToTake):
             prepared.records.append(step)
-        elif not take_seen(step, given, prepared, remembered):
-            if step.alone and not is_known(given.get(step.declared.name)):
-                continue  # it says nothing of what is not there
+        elif step.alone and not is_known(given.get(step.declared.name)):
+            continue  # it says nothing of what is not there
+        else:
             try:
+                if take_plain(step, given, origin, prepared, remembered):
+                    continue
                 take_input(step.declared, given, origin, prepared, missing_is_unknown, remembered)
                 put_aside(calc, step, prepared)
             except BadText as error:

@@ -12,9 +12,13 @@ from ..said.items import NotChecked
 from ..typed.kinds import Read
 from .declaration import Calculation
 from .inputs import Input
+from .left_out import Term, terms
 
 MOST_REMEMBERED = 4_000  # texts; so that a batch of any length takes no more memory
 MOST_SHAPES = 64
+
+
+Taken = tuple[Read, InputRecord]  # what was read of a text, and the record of it
 
 
 class ToTake(NamedTuple):
@@ -34,12 +38,15 @@ class Shape(NamedTuple):
     """What comes of which inputs are given, whatever is given for them.
 
     `values` are all defaults, `in_turn` what to take and the records of what is assumed,
-    `left` the inputs that were left out.
+    `left` the inputs that were left out. `terms` are those of what leaving them out means that
+    hang on the values given, and `meant` what it came to, by them and by what is unknown.
     """
 
     values: Mapping[str, Any]
     in_turn: tuple[ToTake | InputRecord, ...]
     left: Mapping[str, Input]
+    terms: tuple[Term, ...]
+    meant: dict[tuple[object, ...], list[tuple[str, Meaning]]]
 
 
 class Meaning(NamedTuple):
@@ -55,15 +62,17 @@ class Remembered:
     """What is kept between the runs of one calculation with inputs of one origin."""
 
     def __init__(self) -> None:
-        self.texts: dict[tuple[str, str], tuple[Read, InputRecord]] = {}  # by input and text
+        self.texts: dict[tuple[str, str], Taken] = {}  # by input and text
+        self.plain: dict[tuple[str, str], Taken] = {}  # those where the text is all that counts
         self.shapes: dict[tuple[object, ...], Shape] = {}
         self.meanings: dict[tuple[object, ...], Meaning] = {}
 
-    def keep(self, key: tuple[str, str], read: tuple[Read, InputRecord]) -> None:
+    @staticmethod
+    def keep(texts: dict[tuple[str, str], Taken], key: tuple[str, str], taken: Taken) -> None:
         """Remember what was read of a text."""
-        if len(self.texts) >= MOST_REMEMBERED:
-            self.texts.clear()
-        self.texts[key] = read
+        if len(texts) >= MOST_REMEMBERED:
+            texts.clear()
+        texts[key] = taken
 
 
 def shape_of(calc: Calculation[Any], given: Mapping[str, object]) -> Shape:
@@ -85,7 +94,10 @@ def shape_of(calc: Calculation[Any], given: Mapping[str, object]) -> Shape:
             left[name] = declared
             if declared.default is not None:
                 in_turn.append(_assumed(declared))
-    return Shape(values, tuple(in_turn), left)
+    taken = {step.declared.name for step in in_turn if isinstance(step, ToTake)}
+    every = (t for i in calc.inputs for word in i.words for t in terms(word.when))
+    hanging = dict.fromkeys(term for term in every if term.name in taken)
+    return Shape(values, tuple(in_turn), left, tuple(hanging), {})
 
 
 def _assumed(declared: Input) -> InputRecord:

@@ -61,6 +61,11 @@ def split(text: str) -> Said:
     return Said(text)
 
 
+def any_in_use() -> bool:
+    """Whether there are instruments in use."""
+    return bool(_in_use.instruments)
+
+
 def may_have_one(text: str) -> bool:
     """Whether a reading may have been taken by an instrument: one is in use, or it says so."""
     return bool(_in_use.instruments) or " by " in text or text.rstrip().casefold().endswith("exact")

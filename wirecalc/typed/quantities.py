@@ -44,13 +44,15 @@ class Number(NamedTuple):
 class Quantity(NamedTuple):
     """A typed quantity in the unit that was asked for, with the band of its instrument.
 
-    `low` and `high` are None when no error was typed.
+    `low` and `high` are None when no error was typed. `number` and `unit` are what was typed.
     """
 
     value: float
     low: float | None = None
     high: float | None = None
     error: str = ""
+    number: float = 0.0
+    unit: str = ""
 
 
 def read_number(text: str) -> tuple[Number, str]:
@@ -136,10 +138,10 @@ def read_quantity(text: str, dimension: str, unit: str, example: str = "") -> Qu
         _refuse_fraction(text, typed_unit, dimension)
     to = converter(typed_unit, unit, dimension)
     if not error:
-        return Quantity(to(number.value))
+        return Quantity(to(number.value), number=number.value, unit=typed_unit)
     off = error_amount(error, number, dimension, typed_unit)
     low, high = sorted((to(number.value - off), to(number.value + off)))
-    return Quantity(to(number.value), low, high, error)
+    return Quantity(to(number.value), low, high, error, number.value, typed_unit)
 
 
 def _no_unit(text: str, main: str, number: Number, dimension: str, unit: str) -> BadText:

@@ -136,7 +136,7 @@ class QuantityKind(Kind):
             if quantity.value == 0 and self.not_zero:
                 wrong = f"{typed!r}: {self.not_zero}"
             raise BadText(wrong, other_unit(self, typed, quantity.value))
-        refuse_slip(self, typed, quantity.value, printed=self.printed)
+        refuse_slip(self, typed, quantity, printed=self.printed)
         return self._with_band(quantity.value, quantity.low, quantity.high, typed)
 
     def parts(self, given: object) -> Sequence[object]:

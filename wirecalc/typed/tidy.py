@@ -39,7 +39,7 @@ def tidy(text: str) -> str:
         for letter, digits in _FRACTIONS.items():
             text = re.sub(rf"(?<=\d){letter}", f" {digits}", text).replace(letter, digits)
     text = text.replace("''", '"').strip()
-    return _STOP.sub("", text)
+    return _STOP.sub("", text) if text.endswith(".") else text
 
 
 def in_digits(text: str) -> str:

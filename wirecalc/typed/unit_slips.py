@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from ..base.errors import BadText
 from ..base.rounding import show
-from .quantities import read_number, split_error
+from .quantities import Quantity, read_number, split_error
 from .unit_names import SPELLINGS
 from .units import convert, read_unit
 
@@ -53,17 +53,18 @@ def other_unit(kind: QuantityKind, typed: str, value: float) -> str:
     return _BY_CASE if "ohm" in unit else f"did you mean {show(number.value)} {other}?"
 
 
-def refuse_slip(kind: QuantityKind, typed: str, value: float, *, printed: bool) -> None:
+def refuse_slip(kind: QuantityKind, typed: str, quantity: Quantity, *, printed: bool) -> None:
     """Raise BadText for a value inside its span that a slip of its unit makes odd."""
+    value = quantity.value
     if kind.slip_under:
         if 0 < abs(value) < kind.slip_under:
             _refuse(kind, typed, value, kind.unit)
     elif value and kind.typical:
         usual, unit = _usual(kind.typical, kind.dimension)
         if kind.dimension == "temperature":
-            if printed and not kind.either_scale and _is_odd_rating(kind, typed, value):
+            if printed and not kind.either_scale and _is_odd_rating(kind, quantity):
                 _refuse(kind, typed, value, unit)
-        elif _is_little(kind, typed, usual, unit):
+        elif quantity.unit != unit and _is_little(kind, quantity, usual, unit):
             _refuse(kind, typed, value, unit)
 
 
@@ -73,9 +74,9 @@ def _usual(typical: str, dimension: str) -> tuple[float, str]:
     return number.value, read_unit(word, dimension)
 
 
-def _is_little(kind: QuantityKind, typed: str, usual: float, unit: str) -> bool:
+def _is_little(kind: QuantityKind, quantity: Quantity, usual: float, unit: str) -> bool:
     """Whether a value is next to nothing beside what is usual, and near it in the usual unit."""
-    number, word = _usual(typed, kind.dimension)
+    number, word = quantity.number, quantity.unit
     tens = next((row for row in _THOUSANDS if {word, unit, kind.unit} <= row.keys()), {})
     if not tens or not usual or tens[word] >= tens[unit]:
         return False
@@ -85,12 +86,12 @@ def _is_little(kind: QuantityKind, typed: str, usual: float, unit: str) -> bool:
     return could_be and abs(math.log(times)) < -math.log(share)
 
 
-def _is_odd_rating(kind: QuantityKind, typed: str, value: float) -> bool:
+def _is_odd_rating(kind: QuantityKind, quantity: Quantity) -> bool:
     """Whether a rating is none that is printed in C, and its number would be one."""
-    number, word = _usual(typed, kind.dimension)
+    number, word = quantity.number, quantity.unit
     if word != "F" or number not in _PRINTED_C or not kind.inside(number):
         return False
-    celsius = convert(value, kind.unit, "C")
+    celsius = convert(quantity.value, kind.unit, "C")
     return not any(abs(celsius - printed) <= 1.0 for printed in _PRINTED_C)
 
 
