@@ -121,22 +121,16 @@ def merge_figures(runs: Sequence[Run]) -> tuple[BandFigure, ...]:
 
 def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged, ...]]:
     """Return the answers of the centre run, and a `cannot tell` for each that changes."""
-    answers, unsettled = [], []
-    for given in runs[0] if runs else ():
-        if not isinstance(given.item, Answer):
-            continue
-        name = given.item.name
-        texts = [
-            next(
-                (g.item.text for g in run if isinstance(g.item, Answer) and g.item.name == name), ""
-            )
-            for run in runs
-        ]
+    answers: list[Answer] = []
+    unsettled: list[Judged] = []
+    each = [{item.name: (item, by) for item, by, _ in run if type(item) is Answer} for run in runs]
+    for name, (answer, provider) in each[0].items() if runs else ():
+        texts = [of_run[name][0].text if name in of_run else "" for of_run in each]
         if len(set(texts)) == 1:
-            answers.append(given.item)
+            answers.append(answer)
             continue
-        if given.item.in_numbers and all(texts):
-            answers.append(given.item._replace(text=f"{given.item.text} ({MIDDLE})"))
+        if answer.in_numbers and all(texts):
+            answers.append(answer._replace(text=f"{answer.text} ({MIDDLE})"))
             continue
         either = " / ".join(sorted({t or "nothing" for t in texts}))
         answers.append(Answer(name, f"cannot tell: {either}"))
@@ -147,7 +141,7 @@ def merge_answers(runs: Sequence[Run]) -> tuple[tuple[Answer, ...], tuple[Judged
             action="measure with a better instrument",
         )
         unsettled.append(
-            Judged(criterion, given.provider, criterion.verdict, criterion.says, criterion.action)
+            Judged(criterion, provider, criterion.verdict, criterion.says, criterion.action)
         )
     return tuple(answers), tuple(unsettled)
 

@@ -10,16 +10,17 @@ from ..base.blame import placed
 from ..base.errors import PluginDefect
 from ..published.sources import Source
 from ..published.tables import Table, load
-from ..said.criteria import Origin, cannot_tell
+from ..said.criteria import Criterion, Origin, cannot_tell
 from ..said.findings import BandFigure, Finding, Judged, collect_sources, weakest
 from ..said.items import Caution, ChartItem, NotChecked, added_cautions, library_caution
 from ..said.verdicts import Verdict, worst
 from .band import Key, Run, merge_answers, merge_figures, merge_listings
 from .declaration import Calculation
-from .from_plugins import ProvidedCalculation
+from .from_plugins import ProvidedCalculation, ProvidedRule
 from .instrument_checks import below_category, past_due
 from .made_when_shown import drawn, listed, worked
 from .prepared_inputs import Prepared
+from .stricter_tables import MARK
 
 ALWAYS = ("ans-01", "ans-02")  # the cautions that end every finding
 
@@ -34,15 +35,15 @@ class Outcome:
         runs: Sequence[Run],
         merged: Mapping[Key, Judged],
         not_loaded: Sequence[NotChecked],
-        house_rules: tuple[str, ...],
+        rules: Sequence[ProvidedRule],
     ) -> None:
         """Merge the runs of a calculation.
 
         `merged` are its criteria over the runs; `not_loaded` are the plugins that a finding is to
-        name as missing, `house_rules` those of the shop that it was judged by.
+        name as missing, `rules` those of the shop that it was judged by.
         """
         self._provided, self._prepared, self._runs = provided, prepared, runs
-        self._not_loaded, self._house_rules = not_loaded, house_rules
+        self._not_loaded, self._rules = not_loaded, rules
         self.answers, unsettled = merge_answers(runs)
         self.criteria = _criteria(provided, prepared, [*merged.values(), *unsettled])
         self.cautions = _cautions(provided.calculation, runs)
@@ -101,9 +102,18 @@ class Outcome:
             cautions=self.cautions,
             not_checked=self.not_checked,
             sources=self.sources,
-            house_rules=self._house_rules,
+            house_rules=_judged_by(self._rules, runs),
             go_on=provided.calculation.go_on,
         )
+
+
+def _judged_by(rules: Sequence[ProvidedRule], runs: Sequence[Run]) -> tuple[str, ...]:
+    """Name the rules files, plugins and tables of the shop whose rules ran."""
+    names = {rule.plugin for rule in rules} if runs else set()
+    for given in (g for run_ in runs for g in run_ if g.rule == MARK):
+        if isinstance(given.item, Criterion) and given.item.origin is Origin.HOUSE:
+            names.add(given.provider)
+    return tuple(sorted(names))
 
 
 def _criteria(
@@ -155,14 +165,15 @@ def _cautions(calc: Calculation[Any], runs: Sequence[Run]) -> tuple[Caution, ...
     own: dict[str, Caution] = {}
     house: dict[str, Caution] = {}
     for run_ in runs:
-        for given in run_:
-            if type(given.item) is Caution:
-                (house if given.rule else own).setdefault(given.item.key, given.item)
-    library, yielded = load("cautions"), {**house, **own}
+        for item, _, rule in run_:
+            if type(item) is Caution:
+                (house if rule else own).setdefault(item.key, item)
+    yielded = {**house, **own}
     keys = (*own, *calc.cautions, *house, *ALWAYS)
-    if all(library_caution(key) is one for key, one in yielded.items()):
-        return library.made(_of_library, calc, keys, *added_cautions())
-    return _of_keys(calc, keys, yielded)
+    for key, one in yielded.items():
+        if library_caution(key) is not one:
+            return _of_keys(calc, keys, yielded)
+    return load("cautions").made(_of_library, calc, keys, *added_cautions())
 
 
 def _of_library(

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 from typing import Any
 
 from ..base.blame import Blamed
 from ..base.errors import BadInput, DamagedTable
-from ..said.criteria import Criterion, Origin, cannot_tell
+from ..said.criteria import cannot_tell
 from ..said.findings import Finding
 from ..said.items import Item, NotChecked
 from .assumptions import Other, choices, with_others, worth_trying
@@ -20,7 +19,7 @@ from .one_point import copied, taken, with_rules
 from .prepared_inputs import Prepared
 from .reading_inputs import prepare
 from .remembered import Remembered
-from .stricter_tables import MARK, Tried, from_shop_tables, twice
+from .stricter_tables import Tried, from_shop_tables, twice
 
 
 def run(
@@ -90,7 +89,7 @@ class Runner:
             )
         rules = self._for_this_run(prepared) if self._rules else ()
         try:
-            runs, missing = self._all_runs(prepared, rules) if prepared.runs else ([], 0)
+            runs, missing = self._all_runs(prepared, prepared.values, rules)
         except DamagedTable as error:  # the shop's: the rest of a job goes on without it
             if not self._missing_is_unknown:
                 raise
@@ -100,8 +99,7 @@ class Runner:
         judged = merge_criteria(runs, missing)
         if runs and worth_trying(prepared, judged):
             judged = with_others(self.calc, judged, list(self._others(prepared, rules)))
-        by = _judged_by(rules, runs)
-        return Outcome(provided, prepared, runs, judged, self._not_loaded, by)
+        return Outcome(provided, prepared, runs, judged, self._not_loaded, rules)
 
     def _for_this_run(self, prepared: Prepared) -> list[ProvidedRule]:
         """Return the house rules, told which inputs nobody gave."""
@@ -120,31 +118,37 @@ class Runner:
             values = {**prepared.values, **choice}
             if any(True for _ in self.calc.refused(values)):
                 continue
-            runs, missing = self._all_runs(replace(prepared, values=values), rules)
+            runs, missing = self._all_runs(prepared, values, rules)
             yield Other(choice, merge_criteria(runs, missing))
 
-    def _all_runs(self, prepared: Prepared, rules: Sequence[ProvidedRule]) -> tuple[list[Run], int]:
+    def _all_runs(
+        self, prepared: Prepared, values: Mapping[str, Any], rules: Sequence[ProvidedRule]
+    ) -> tuple[list[Run], int]:
+        """Run at every point of the band, if at all; say at how many nothing could be run."""
+        if not prepared.runs:
+            return [], 0
         if self.calc.own_band:
-            return self._own_runs(prepared, rules), int(bool(prepared.excluded()))
-        if not prepared.bands:
-            inside, outside = [prepared.values], 0
-        else:
-            at = values_over(prepared.values, prepared.bands)
-            inside = [values for values in at if values is not None]
+            return self._own_runs(prepared, values, rules), int(bool(prepared.excluded()))
+        inside, outside = [values], 0
+        if prepared.bands:
+            at = values_over(values, prepared.bands)
+            inside = [one for one in at if one is not None]
             outside = len(at) - len(inside)
-        tried = [twice(self._items, copied(values)) for values in inside]
+        tried = [twice(self._items, copied(one)) for one in inside]
         return self._all_rules(inside, tried, rules), outside
 
-    def _own_runs(self, prepared: Prepared, rules: Sequence[ProvidedRule]) -> list[Run]:
+    def _own_runs(
+        self, prepared: Prepared, values: Mapping[str, Any], rules: Sequence[ProvidedRule]
+    ) -> list[Run]:
         """Run a calculation that works out its band itself, once; see it at the band's ends."""
         excluded = prepared.excluded()  # judged apart: nothing can be said at their ends
         names = [n for n in prepared.bands if n not in excluded]
         at = [
-            (step, values_at(dict.fromkeys(names, step), prepared.values, prepared.bands) or {})
+            (step, values_at(dict.fromkeys(names, step), values, prepared.bands) or {})
             for step in (0, -1, 1)
         ]
         bands = {n: (at[1][1][n], at[2][1][n]) for n in names}
-        once = twice(self._items, {**copied(prepared.values), BANDS: bands})
+        once = twice(self._items, {**copied(values), BANDS: bands})
         tried = [
             once._replace(
                 items=[at_end(item, step) for item in once.items],
@@ -152,7 +156,7 @@ class Runner:
             )
             for step, _ in at
         ]
-        return self._all_rules([values for _, values in at], tried, rules)
+        return self._all_rules([one for _, one in at], tried, rules)
 
     def _all_rules(
         self,
@@ -170,12 +174,3 @@ class Runner:
     def _items(self, arguments: Mapping[str, Any]) -> list[Item]:
         with self._running:
             return taken(self.calc.function(**arguments))  # whatever else leaves it is no verdict
-
-
-def _judged_by(rules: Sequence[ProvidedRule], runs: Sequence[Run]) -> tuple[str, ...]:
-    """Name the rules files, plugins and tables of the shop whose rules ran."""
-    names = {rule.plugin for rule in rules} if runs else set()
-    for given in (g for run_ in runs for g in run_ if g.rule == MARK):
-        if isinstance(given.item, Criterion) and given.item.origin is Origin.HOUSE:
-            names.add(given.provider)
-    return tuple(sorted(names))

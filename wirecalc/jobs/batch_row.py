@@ -99,7 +99,7 @@ def score_of(came_to: CameTo) -> Score:
     decided = came_to.decided_by
     if decided is None:
         return Score(came_to.verdict)
-    return Score(came_to.verdict, decided.criterion.name, _level(decided))
+    return Score(decided.verdict, decided.criterion.name, _level(decided))
 
 
 def _level(decided: Judged) -> Level | None:

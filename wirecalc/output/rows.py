@@ -174,11 +174,9 @@ def _plain(cell: str | float | None, *, guard: bool = False) -> str:
     With `guard` a text that a spreadsheet would take for a formula gets an apostrophe before it;
     one that is a number is left as it is.
     """
-    if cell is None:
-        return ""
-    if isinstance(cell, int | float):
-        return f"{cell:.12g}"
-    return guarded(cell) if guard else visible(" ".join(cell.split()))
+    if isinstance(cell, str):
+        return guarded(cell) if guard else visible(" ".join(cell.split()))
+    return "" if cell is None else f"{cell:.12g}"
 
 
 @functools.lru_cache(4_096)  # most cells of a long file were there before

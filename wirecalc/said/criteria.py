@@ -135,15 +135,17 @@ class Criterion(NamedTuple):
         if not self._within(self.limit):
             advice = ", the advised limit" if self.advisory else ""
             return _join(f"{actual} is {under} {limit}{advice}", self.says)
-        if self.caution_limit is not None and not self._within(self.caution_limit):
+        if self.caution_limit is not None:
             actual, level = show_pair(self.actual, self.caution_limit, self.unit, toward)
-            kept = (
-                f"over the least of {limit} and under" if least else f"within the limit of {limit}"
-            )
-            past = "" if least else " and past"
-            return _join(f"{actual} is {kept}{past} the caution level of {level}", self.says)
-        if self._level is not None:
-            actual, limit = show_pair(self.actual, self._level, self.unit, toward)
+            if not self._within(self.caution_limit):
+                kept = (
+                    f"over the least of {limit} and under"
+                    if least
+                    else f"within the limit of {limit}"
+                )
+                past = "" if least else " and past"
+                return _join(f"{actual} is {kept}{past} the caution level of {level}", self.says)
+            limit = level
         return _join(f"{actual}, {over} {limit}", self._of_memory)
 
     @property

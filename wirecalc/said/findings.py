@@ -141,12 +141,14 @@ def weakest(criteria: Iterable[Judged]) -> Judged | None:
     Of those that failed, a published limit goes before the shop's own stricter one.
     """
     found = list(criteria)
-    return found[0] if len(found) == 1 else min(found, key=_weakness, default=None)
+    most = worst([one.verdict for one in found])
+    alike = [one for one in found if one.verdict is most]
+    return alike[0] if len(alike) == 1 else min(alike, key=_weakness, default=None)
 
 
-def _weakness(judged: Judged) -> tuple[int, bool, float]:
+def _weakness(judged: Judged) -> tuple[bool, float]:
     own = judged.verdict is Verdict.FAIL and judged.criterion.origin is Origin.HOUSE
-    return -judged.verdict.rank, own, judged.criterion.closeness
+    return own, judged.criterion.closeness
 
 
 def collect_sources(used: Iterable[Source | None]) -> dict[str, Source]:

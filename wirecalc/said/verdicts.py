@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import operator
 from collections.abc import Iterable
 from enum import StrEnum
 
@@ -40,4 +41,7 @@ def at_or_above(value: float, level: float) -> bool:
 
 def worst(verdicts: Iterable[Verdict]) -> Verdict | None:
     """Return the worst of some verdicts, None where there are none."""
-    return max(verdicts, key=lambda v: v.rank, default=None)
+    return max(verdicts, key=_rank_of, default=None)
+
+
+_rank_of = operator.attrgetter("rank")

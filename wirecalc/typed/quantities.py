@@ -28,6 +28,7 @@ _NUMBER = re.compile(
     re.ASCII,
 )
 FRACTIONS = {"length": ("in", "ft"), "power": ("hp",)}  # the units in which one may be typed
+_USUAL = re.compile(r"(\d+(?:\.(\d*))?) ([a-zA-Z]+)", re.ASCII)  # 23.4 lbf, as most are typed
 _RANGE = re.compile(r"(?:[a-zA-Zµμ%]+\s*)?(?:-|–|—|\bto\b)\s*\d")  # the rest of 88-108 uF
 _COMMA = re.compile(r"\d,\d", re.ASCII)
 _MORE = re.compile(r"[\d.*/^+]|[eE](?!(?i:[a-z]))")  # behind a number that is not over
@@ -62,6 +63,9 @@ def read_number(text: str) -> tuple[Number, str]:
     """
     if len(text) > LONGEST:
         raise BadText(f"{text[:20]!r}... is longer than any quantity", NO_NUMBER)
+    if usual := _USUAL.fullmatch(text):
+        digits, places, unit = usual.groups("")
+        return Number(float(digits), 10.0 ** -len(places)), unit
     if "," in text and (wrong := comma(text)):
         raise wrong
     text = text.strip()

@@ -121,7 +121,7 @@ class QuantityKind(Kind):
         return self.read(f"{given} ±{error}" if error and plain else given)
 
     def read(self, given: object) -> Read:
-        if isinstance(given, int | float) and not isinstance(given, bool):
+        if isinstance(given, (int, float)) and not isinstance(given, bool):
             text = f"{given} {self.unit}" if math.isfinite(given) else self.example
             raise BadText(f"{given} has no unit", f'write it as text: "{text}"')
         typed = tidy(as_text(given, self.example))
