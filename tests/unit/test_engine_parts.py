@@ -171,7 +171,7 @@ def measured(
 def test_a_text_is_remembered_only_where_it_is_all_that_counts() -> None:
     remembered = Remembered()
     assert go(with_plate, {"load": "5 A"}, remembered=remembered).verdict == "pass"
-    assert ("load", "5 A") in remembered.texts
+    assert ("load", "5 A") in remembered.plain
     rows = Remembered()
     bands = [
         go(measured, {"load": "10 A", "meter_error": error}, remembered=rows).figure("load")

@@ -8,7 +8,7 @@ import pytest
 
 from wirecalc.base.errors import TableError
 from wirecalc.published.sources import PRACTICE, Confidence, Source, confirmed
-from wirecalc.said import items
+from wirecalc.said import item_checks, items
 from wirecalc.said.charts import Chart, Limit, Line
 from wirecalc.said.criteria import Criterion, Origin
 from wirecalc.said.item_checks import check
@@ -122,6 +122,11 @@ def test_an_item_filled_in_rightly_passes(item: Any) -> None:
         (Criterion("pull", "at least", 1.0, "20"), "limit of 'pull'"),
         (Criterion("pull", "at least", 1.0, 1.0, origin="house"), "origin of 'pull'"),
         (Criterion("pull", "requires", holds=1), "holds of 'pull'"),
+        (Criterion("pull", "at least", 1, True), "limit of 'pull' is True"),
+        (Criterion("pull", "at least", 1, 10**400), "limit of 'pull' is 1000"),
+        (Criterion("pull", "cannot tell", needs=["force"]), "needs of 'pull'"),
+        (Criterion("pull", "cannot tell", needs=(1,)), "needs of 'pull'"),
+        (Criterion("pull", "cannot tell", says="x" * 10_001), "says of 'pull'"),
         (Caution("", "Mind it."), "key of '' is ''"),
         (Caution("k", " "), "text of 'k' is ' '"),
         (Caution("k", "Mind it.", severity="grave"), "severity of 'k' is 'grave'"),
@@ -140,6 +145,19 @@ def test_an_item_filled_in_wrongly_is_refused_by_its_field(item: Any, wrong: str
     with pytest.raises(ValueError) as refused:
         check(item)
     assert str(refused.value).startswith(wrong)
+
+
+def test_sources_made_anew_in_every_run_do_not_keep_others_from_being_known(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    known: dict[int, Source] = {}
+    monkeypatch.setattr(item_checks, "_right_sources", known)
+    monkeypatch.setattr(item_checks, "_MOST_SOURCES", 3)
+    for number in range(5):
+        check(Figure("load", 1.0, source=Source("own", f"sheet {number}")))
+    check(Figure("load", 1.0, source=PRINTED))
+    assert known[id(PRINTED)] is PRINTED
+    assert len(known) <= 3
 
 
 def test_what_only_looks_like_an_item_is_refused() -> None:

@@ -70,6 +70,7 @@ def test_column_may_have_a_source_of_its_own(tmp_path: Path) -> None:
     source = table.column_source(table.row(awg="18"), "force_lbf")
     assert (source.title, source.confidence, source.copies) == ("recalled", "memory", 0)
     assert table.column_source(table.row(awg="18"), "remark").title == "invented"
+    assert table.column_source(table.row(awg="18"), "force_lbf") is source  # made once
 
 
 def test_the_rows_confidence_and_copies_hold_for_a_columns_own_source(tmp_path: Path) -> None:

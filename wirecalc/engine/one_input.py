@@ -11,14 +11,14 @@ from ..instruments import readings
 from ..said.criteria import cannot_tell
 from ..said.findings import InputRecord
 from ..said.items import NotChecked
-from ..typed.kinds import Kind, Read
+from ..typed.kinds import Kind
 from ..typed.quantity_kinds import Reading
 from ..typed.trials import is_sought
 from .declaration import Calculation
 from .inputs import Input
 from .left_out import Word
 from .prepared_inputs import Prepared
-from .remembered import Meaning, Remembered, Taken, ToTake, plain
+from .remembered import Meaning, Remembered, Taken, ToTake, recorded
 
 UNKNOWN = "unknown"
 METER = "meter"  # given beside the inputs: the instrument of all readings that name none
@@ -72,7 +72,7 @@ def take_plain(
     if taken is None:
         if says_unknown(text) or is_sought(text) or readings.may_have_one(text):
             return False
-        taken = _recorded(declared, text, declared.kind.read(text), origin)
+        taken = recorded(declared, text, declared.kind.read(text), origin)
         remembered.keep(remembered.plain, key, taken)
     read, record = taken
     if read.low is not None or (step.never_zero and read.value == 0):
@@ -220,25 +220,10 @@ def _read(
         read = readings.read(kind, by)
     else:
         read = kind.read_with(item, companions)
-    taken = _recorded(declared, item, read, origin)
+    taken = recorded(declared, item, read, origin)
     if key is not None:
         remembered.keep(remembered.texts, key, taken)
     return taken
-
-
-def _recorded(declared: Input, item: object, read: Read, origin: str) -> Taken:
-    record = InputRecord(
-        declared.name,
-        _shown(item),
-        plain(read.value),
-        declared.kind.unit,
-        _number(read.low),
-        _number(read.high),
-        origin,
-        read.notes,
-        read.understood,
-    )
-    return read, record
 
 
 def _by_instrument(kind: Kind, item: object, companions: Mapping[str, object], meter: str) -> str:
@@ -249,13 +234,3 @@ def _by_instrument(kind: Kind, item: object, companions: Mapping[str, object], m
     if not isinstance(kind, Reading) or not isinstance(item, str) or any(companions.values()):
         return ""
     return readings.with_instrument(kind, item, meter) if readings.may_have_one(item) else ""
-
-
-def _number(value: object) -> float | None:
-    return float(value) if isinstance(value, int | float) else None
-
-
-def _shown(given: object) -> str:
-    if isinstance(given, bool):
-        return "yes" if given else "no"
-    return str(given).strip()

@@ -112,3 +112,29 @@ def plain(value: object) -> float | str:
     if isinstance(value, int | float):
         return value if math.isfinite(value) else str(value)
     return str(value)
+
+
+def recorded(declared: Input, item: object, read: Read, origin: str) -> Taken:
+    """Return what was read of a given value, with its record."""
+    record = InputRecord(
+        declared.name,
+        _shown(item),
+        plain(read.value),
+        declared.kind.unit,
+        _number(read.low),
+        _number(read.high),
+        origin,
+        read.notes,
+        read.understood,
+    )
+    return read, record
+
+
+def _number(value: object) -> float | None:
+    return float(value) if isinstance(value, int | float) else None
+
+
+def _shown(given: object) -> str:
+    if isinstance(given, bool):
+        return "yes" if given else "no"
+    return str(given).strip()

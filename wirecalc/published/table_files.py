@@ -123,16 +123,19 @@ class Table:
         A column may have a source or a confidence of its own, set in the sidecar; else the
         row's confidence and copies hold for it.
         """
-        own = next(c for c in self.columns if c.name == column)
-        source = row.source
-        if own.source:
-            named = self.sources[own.source]
-            source = named._replace(confidence=source.confidence, copies=source.copies)
-        if not own.confidence:
-            return source
-        confidence = Confidence(own.confidence)
-        seen = source.copies if confidence is Confidence.CONFIRMED else 0
-        return source._replace(confidence=confidence, copies=seen)
+        return self.made(_column_source, column, row.source)
+
+
+def _column_source(table: Table, column: str, source: Source) -> Source:
+    own = next(c for c in table.columns if c.name == column)
+    if own.source:
+        named = table.sources[own.source]
+        source = named._replace(confidence=source.confidence, copies=source.copies)
+    if not own.confidence:
+        return source
+    confidence = Confidence(own.confidence)
+    seen = source.copies if confidence is Confidence.CONFIRMED else 0
+    return source._replace(confidence=confidence, copies=seen)
 
 
 def read_file(folder: Path, name: str) -> tuple[Table, Sequence[Any]]:

@@ -138,13 +138,10 @@ class Criterion(NamedTuple):
         if self.caution_limit is not None:
             actual, level = show_pair(self.actual, self.caution_limit, self.unit, toward)
             if not self._within(self.caution_limit):
-                kept = (
-                    f"over the least of {limit} and under"
-                    if least
-                    else f"within the limit of {limit}"
-                )
-                past = "" if least else " and past"
-                return _join(f"{actual} is {kept}{past} the caution level of {level}", self.says)
+                kept = f"within the limit of {limit} and past"
+                if least:
+                    kept = f"over the least of {limit} and under"
+                return _join(f"{actual} is {kept} the caution level of {level}", self.says)
             limit = level
         return _join(f"{actual}, {over} {limit}", self._of_memory)
 

@@ -50,14 +50,12 @@ def _plainly_right(c: Criterion) -> bool:
         and (limit is None or _plain_number(limit))
         and (level is None or _plain_number(level))
         and len(name) + len(unit) <= LONGEST_NAME
-        and len(says) + len(action) <= LONGEST_NAME
-        and len(better) + len(behind) + len(plain) <= LONGEST_NAME
+        and len(says) + len(action) + len(better) + len(behind) + len(plain) <= LONGEST_TEXT
         and (source is None or _right_sources.get(id(source)) is source)
         and type(origin) is Origin
         and (advisory is False or advisory is True)
         and (holds is False or holds is True)
-        and type(needs) is tuple
-        and not needs
+        and _texts(needs)
         and band is None
     )
 
@@ -70,13 +68,13 @@ def _plain_figure(f: Figure) -> bool:
         and _plain_number(value)
         and (source is None or _right_sources.get(id(source)) is source)
         and (working is None or callable(working))
-        and (also == () or _also(also))
+        and _also(also)
         and band is None
     )
 
 
 def _plain_number(value: Any) -> bool:
-    return type(value) is float and -_LARGEST <= value <= _LARGEST
+    return (type(value) is float or type(value) is int) and -_LARGEST <= value <= _LARGEST
 
 
 def _wrong(item: Any, tests: tuple[Test, ...]) -> str:
@@ -151,8 +149,9 @@ def _source(value: Any) -> bool:
         return False
     if not all(test(v) for test, v in zip(_IN_SOURCE, value, strict=True)):
         return False
-    if len(_right_sources) < _MOST_SOURCES:
-        _right_sources[id(value)] = value  # a record never changes; kept, its id is no other's
+    if len(_right_sources) >= _MOST_SOURCES:  # of a plugin that makes new ones in every run
+        _right_sources.clear()
+    _right_sources[id(value)] = value  # a record never changes; kept, its id is no other's
     return True
 
 

@@ -17,21 +17,28 @@ def ampacity(wire: Wire, rating: int) -> Row | None:
     At 30 C ambient and up to three current-carrying conductors. A size that is not listed is
     taken as the next thinner one that is, a metric one too. None where there is none.
     """
-    return _in_table("nec-ampacity", wire, **_column(wire, rating))
+    gauge = counted_gauge(wire)
+    if gauge is None:
+        return None
+    return load("nec-ampacity").made(_ampacity, gauge, wire.metal, rating)
+
+
+def _ampacity(table: Table, gauge: str, metal: str, rating: int) -> Row | None:
+    return table.made(_made_at, gauge, *_column(metal, rating).items())
 
 
 def thinnest_ampacity(wire: Wire, rating: int) -> Row | None:
     """Return the row of the thinnest listed size, if the wire is thinner; it carries no more."""
-    cells = _column(wire, rating)
+    cells = _column(wire.metal, rating)
     rows = _by_gauge("nec-ampacity", **cells)
     gauge = counted_gauge(wire)
     listed = _in_table("nec-ampacity", wire, **cells)
     return rows[-1] if rows and gauge is not None and listed is None else None
 
 
-def _column(wire: Wire, rating: int) -> dict[str, Cell]:
-    metal = "copper" if wire.metal == "copper" else "aluminium"
-    return {"edition": NEC_EDITION, "metal": metal, "rating_C": rating}
+def _column(metal: str, rating: int) -> dict[str, Cell]:
+    listed = "copper" if metal == "copper" else "aluminium"
+    return {"edition": NEC_EDITION, "metal": listed, "rating_C": rating}
 
 
 def _by_gauge(table: str, **cells: Cell) -> Sequence[Row]:
@@ -98,11 +105,17 @@ def small_conductor_breaker(wire: Wire) -> Row | None:
 
     The rule holds for 10 AWG and thinner; a size that is not listed is taken as the next thinner.
     """
-    rows = _by_gauge("nec-small-conductors", metal=wire.metal)
     gauge = counted_gauge(wire)
-    if not rows or gauge is None or gauge_number(gauge) < gauge_number(rows[0].text("awg")):
+    if gauge is None:
         return None
-    return _in_table("nec-small-conductors", wire, metal=wire.metal)
+    return load("nec-small-conductors").made(_small_breaker, gauge, wire.metal)
+
+
+def _small_breaker(table: Table, gauge: str, metal: str) -> Row | None:
+    rows = table.made(_made_by_gauge, ("metal", metal))
+    if not rows or gauge_number(gauge) < gauge_number(rows[0].text("awg")):
+        return None
+    return _at(rows, gauge)
 
 
 def thinnest_breaker(wire: Wire) -> Row | None:

@@ -39,9 +39,11 @@ def of_metric(wire: Wire, items: Iterable[Item]) -> Iterator[Item]:
 
     By the next thinner gauge it may pass, but what fails so may be right by IEC rules.
     """
+    if wire.nominal_mm2 is None:
+        yield from items
+        return
     for item in items:
-        fails = isinstance(item, Criterion) and item.verdict is Verdict.FAIL
-        if isinstance(item, Criterion) and fails and wire.nominal_mm2 is not None:
+        if isinstance(item, Criterion) and item.verdict is Verdict.FAIL:
             yield cannot_tell(
                 item.name,
                 f"{item.reason}, by the NEC's next thinner gauge; metric wire is of IEC rules",
