@@ -89,3 +89,10 @@ def test_one_that_reads_settles_the_one_that_was_open(part: str) -> None:
     job = jobsheet.evaluate({"job": {"title": "t"}, "check": checks}, CATALOGUE)
     assert [str(check.verdict) for check in job.checks] == ["fail", "pass"]
     assert not [c for c in job.decided_by if "as found" in c.why]
+
+
+@pytest.mark.parametrize("part", REPLACED)
+def test_that_it_is_not_open_may_be_said_beside_its_reading(part: str) -> None:
+    both, old, new = REPLACED[part]
+    finding = CATALOGUE.run(part.partition(",")[0], {**both, **new, **dict.fromkeys(old, "no")})
+    assert str(finding.verdict) == "pass"
