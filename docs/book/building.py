@@ -26,6 +26,8 @@ MADE = "made"  # the folder below docs/ that holds what is made, and nothing els
 def all_worked() -> list[Worked]:
     """Work the examples of all calculations that come with wirecalc."""
     loaded = wirecalc.build(bundled_only=True)
+    if not loaded.calculations:
+        raise LookupError("no calculation is there: install wirecalc where the book is built")
     return [work(loaded, name) for name in sorted(loaded.calculations)]
 
 

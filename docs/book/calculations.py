@@ -69,8 +69,6 @@ def calculation_page(done: Worked) -> str:
 def _when(calc: Calculation[Any]) -> list[str]:
     words = ", ".join(calc.words)
     lines = [f"Part of the trade: {plain(calc.part)}.", ""]
-    if words:
-        lines += [f"People who look for it say: {plain(words)}.", ""]
     kinds: dict[str, dict[str, None]] = {"yes": {}, "no": {}}
     for row in tables.load("job-kinds").rows:
         if row.text("calculation") == calc.name:
@@ -83,7 +81,7 @@ def _when(calc: Calculation[Any]) -> list[str]:
         )
         if names
     )
-    return lines
+    return [*lines, f"People who look for it say: {plain(words)}.", ""] if words else lines
 
 
 def _at_hand(calc: Calculation[Any]) -> Iterator[str]:

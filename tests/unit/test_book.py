@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import dataclasses
 import functools
 import json
 import re
 from collections.abc import Mapping
 from pathlib import Path
 from xml.etree import ElementTree
+
+import pytest
 
 import wirecalc
 from docs.book import standards
@@ -289,6 +292,15 @@ def test_what_is_no_longer_made_goes(tmp_path: Path, monkeypatch: object) -> Non
     (tmp_path / "old.md").write_text("old")
     write(tmp_path)
     assert [p.relative_to(tmp_path).as_posix() for p in tmp_path.rglob("*.md")] == ["a/b.md"]
+
+
+def test_a_book_without_calculations_is_not_built(monkeypatch: object) -> None:
+    building = __import__("docs.book.building", fromlist=["wirecalc"])
+    nothing = wirecalc.build(bundled_only=True)
+    emptied = dataclasses.replace(nothing, calculations={})
+    monkeypatch.setattr(building.wirecalc, "build", lambda **_: emptied)  # type: ignore[attr-defined]
+    with pytest.raises(LookupError, match="install wirecalc"):
+        all_worked()
 
 
 def test_no_module_of_the_book_is_long() -> None:
