@@ -209,3 +209,35 @@ def test_sheet_that_is_taken_up_says_first_what_stops_and_waits() -> None:
     assert "STOP: plate shows R-600a" in first and "pull the plug" in first
     assert len(first.splitlines()) <= 19
     assert "STOP" not in then and "motor windings, as found" in then
+
+
+def test_a_long_list_is_named_and_help_says_why() -> None:
+    """So that what stops the work is still on a screen of twenty lines above it."""
+    sheet = {
+        "job": {
+            "kind": "refrigerator",
+            "title": "t",
+            "asked_up_to": "isolate",
+            "date": "2026-01-27",
+        }
+    }
+    heard: list[str] = []
+    typed = iter(["", "?"])
+
+    def read(prompt: str) -> str:
+        heard.append(prompt)
+        line = next(typed, None)
+        if line is None:
+            raise EOFError
+        return line
+
+    from wirecalc.output import terminal_width
+
+    screen = terminal_width.Screen(40, terminal=True)
+    with terminal_width.shown_on(screen), pytest.raises(EOFError):
+        lead_through(Interview(sheet, CATALOGUE, Path(), ""), read, heard.append, lambda: None)
+    first, _, after = "\n".join(heard).partition("Enter goes on> ")[2].partition("\n> ")
+    assert "1 motor windings (as found)," in first
+    assert "? says why each is checked" in first
+    assert len(first.splitlines()) <= 19
+    assert "overload (as found): open when" in after

@@ -21,6 +21,7 @@ from .dialogue import ask_next
 from .job_stops import Stops, of_machine
 from .prompting import GoBack, Reader, Sayer
 
+_MOST_LINES = 9  # of a list, so that what stops the work stays on a small screen above it
 _ASIDE = ("later", "drop")
 _ABOUT_CHECK = "unknown, back and help serve anywhere; later: not now; drop: not this check."
 _HELP = "back: the question before. Ctrl-C leaves; what was answered stays in the sheet."
@@ -121,7 +122,7 @@ def _ask(interview: Interview, question: Question, read: Reader, say: Sayer) -> 
         if typed == BACK:
             raise GoBack
         if typed == HELP:
-            say("\n".join([*_text(question), *wrap(_HELP)]))
+            say("\n".join([*_text(question, whole=True), *wrap(_HELP)]))
             continue
         problems = interview.answer(question, "" if typed in (SKIP, UNKNOWN) else typed)
         if not problems:
@@ -129,7 +130,8 @@ def _ask(interview: Interview, question: Question, read: Reader, say: Sayer) -> 
         _say_problems(problems, say)
 
 
-def _text(question: Question) -> list[str]:
+def _text(question: Question, *, whole: bool = False) -> list[str]:
+    """Say what is asked; of a long list the words on each choice only where `whole`."""
     lines = [line for stop in question.stops for line in wrap(stop, indent="      ")]
     lines += wrap(question.says)
     if len(question.notes) != len(question.choices):
@@ -137,8 +139,11 @@ def _text(question: Question) -> list[str]:
         shown: Sequence[str] = question.choices
     else:
         shown = question.notes  # a note on each choice
-    whole = max(map(len, shown), default=0) < terminal_width.width() - len("  10 , ") - 2
-    short = sum(map(len, shown)) + 4 * len(shown) <= 4 * 76 and shown is question.choices and whole
+    if not whole and sum(len(wrap(word, "10 ")) for word in shown) > _MOST_LINES:
+        shown = question.choices
+        lines += wrap("? says why each is checked", "  ") if question.several else []
+    fits = max(map(len, shown), default=0) < terminal_width.width() - len("  10 , ") - 2
+    short = sum(map(len, shown)) + 4 * len(shown) <= 4 * 76 and shown is question.choices and fits
     if short:
         numbered = (f"{n} {word}".replace(" ", "\xa0") for n, word in enumerate(shown, start=1))
         lines += [line.replace("\xa0", " ") for line in wrap(", ".join(numbered), "  ")]
