@@ -241,3 +241,14 @@ def test_a_long_list_is_named_and_help_says_why() -> None:
     assert "? says why each is checked" in first
     assert len(first.splitlines()) <= 19
     assert "overload (as found): open when" in after
+
+
+@pytest.mark.parametrize(("count", "named"), [(9, False), (10, True)])
+def test_a_list_of_nine_lines_has_its_words(count: int, named: bool) -> None:
+    from wirecalc.commands.job_dialogue import _text
+
+    names = [f"check {n}" for n in range(count)]
+    notes = [f"{name}: why" for name in names]
+    said = "\n".join(_text(Question("k", "Which?", notes, names, "none", several=True)))
+    assert (": why" not in said) is named
+    assert ": why" in "\n".join(_text(Question("k", "?", notes, names, "none"), whole=True))

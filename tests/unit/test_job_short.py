@@ -8,11 +8,14 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from wirecalc import build
 from wirecalc.jobs import sheet as jobsheet
-from wirecalc.jobs.job import Job
+from wirecalc.jobs.job import MISSING, Counted, Job
 from wirecalc.output import summary
 from wirecalc.output.job_short import job_short
+from wirecalc.said.verdicts import Verdict
 
 CATALOGUE = build(bundled_only=True)
 STRIP = {"calculation": "strip", "wire": "18 AWG", "style": "closed", "barrel_length": "6 mm"}
@@ -70,3 +73,15 @@ def test_where_all_of_it_is_stands_below_unless_it_is_said_elsewhere() -> None:
     done = job(WET)
     assert job_short(done).endswith("and --full")
     assert "--full" not in job_short(done, says_rest=False)
+
+
+@pytest.mark.parametrize(
+    ("calculation", "protects"),
+    [
+        *((c, True) for c in ("ground", "insulation", "leakage", "screening", "outlet")),
+        *(("discharge", True), ("strip", False), ("supply", False)),
+    ],
+)
+def test_what_protects_from_a_shock(calculation: str, protects: bool) -> None:
+    untold = Counted("x", Verdict.CANNOT_TELL, MISSING, missing=calculation)
+    assert untold.protects is protects
