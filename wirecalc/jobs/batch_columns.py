@@ -73,9 +73,9 @@ def plan(
             declared, unit = found or _unknown(calc, head)
             if declared.name in columns or declared.name in fixed:
                 raise BadText(f"{declared.name} is given twice", "give it once")
-            how = functools.partial(_given, declared, unit, decimal_comma)
-            cached = functools.lru_cache(MOST_REMEMBERED)(how)
-            columns[declared.name] = InputColumn(declared.name, at, cached)
+            columns[declared.name] = InputColumn(
+                declared.name, at, _reader(declared, unit, decimal_comma)
+            )
         except BadText as error:
             problems.append(error.about(f"column {head}" if head else f"column {at + 1}"))
     problems += _fixed(calc, fixed)
@@ -87,6 +87,13 @@ def plan(
     at_label = places[label.casefold()] if label else None
     files = any(i.kind.of_file for i in calc.inputs if i.name in columns or i.name in fixed)
     return Plan(tuple(columns.values()), fixed, at_label, kept, files)
+
+
+def _reader(declared: Input, unit: str, decimal_comma: bool) -> Callable[[str], Given]:
+    if not (unit or declared.many or decimal_comma):
+        return str  # a cell is the text itself
+    how = functools.partial(_given, declared, unit, decimal_comma)
+    return functools.lru_cache(MOST_REMEMBERED)(how)
 
 
 def _given(declared: Input, unit: str, decimal_comma: bool, cell: str) -> Given:

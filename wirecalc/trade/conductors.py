@@ -75,7 +75,7 @@ def counted_gauge(wire: Wire) -> str | None:
     area; from 0.5 to 25 mm2 it is at most 2 % above that of the gauge named here, stranded.
     """
     if wire.nominal_mm2 is None:
-        return gauge_for_current(wire)
+        return wire.gauge or gauge_for_current(wire)
     return next((g for g in GAUGES if gauge_cmil(gauge_number(g)) <= wire.area_cmil), None)
 
 

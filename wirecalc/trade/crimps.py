@@ -91,13 +91,10 @@ def pull_minimum(wire: Wire, standard: str) -> PullMinimum | None:
     pull-crimp and pull-clamp.
     """
     name = "pull-clamp" if standard in CLAMP_STANDARDS else "pull-crimp"
-    rows = load(name).made(_of_metal, standard, wire.metal)
-    gauge = known_gauge(wire)
-    if gauge is not None:
-        for row in rows:
-            if row.cells["awg"] == gauge:
-                return _minimum(row)
-    return _between(wire, rows)
+    table, gauge = load(name), known_gauge(wire)
+    if gauge is not None and (listed := table.made(_listed, standard, wire.metal, gauge)):
+        return listed
+    return _between(wire, table.made(_of_metal, standard, wire.metal))
 
 
 def judging_minimum(wire: Wire, standard: str) -> PullMinimum | None:
@@ -120,6 +117,11 @@ def careful_minimum(wire: Wire, standard: str) -> float | None:
     """
     seen = pull_minimum(wire, CONFIRMED) if standard == "ul-486c" else None
     return None if seen is None else seen.above or seen.lbf
+
+
+def _listed(table: Table, standard: str, metal: str, gauge: str) -> PullMinimum | None:
+    rows = table.made(_of_metal, standard, metal)
+    return next((_minimum(row) for row in rows if row.cells["awg"] == gauge), None)
 
 
 def _of_metal(table: Table, standard: str, metal: str) -> Sequence[Row]:

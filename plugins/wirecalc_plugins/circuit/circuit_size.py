@@ -84,10 +84,11 @@ def needed_circuit(
 
     `current` in A; `factor` 1.25 where it runs 3 hours or more. Never a larger breaker alone.
     """
+    if not _over(current, factor, breaker, wire, place):
+        return
     counted = current * factor
     rating = rating_at_least(counted)
-    enough = not _over(current, factor, breaker, wire, place)
-    gauge = None if enough else copper_for(rating, place)
+    gauge = copper_for(rating, place)
     if gauge is None:
         return
     thick_enough = wire is not None and _protected(wire, rating, place)
