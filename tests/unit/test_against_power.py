@@ -192,6 +192,8 @@ def test_a_fail_stands_first_and_then_what_keeps_a_person_from_a_live_case() -> 
     strip = {"calculation": "strip", "step": "wire", "wire": "18 AWG", "style": "closed"}
     short = {**strip, "name": "short", "barrel_length": "6 mm", "stripped": "2 mm"}
     interview = job(strip, short, GROUND, WET)
+    lines = until(interview, "stop").stops[1:]
+    assert [": " in line for line in lines] == [True, True, False, False]  # two in full
     names = [
         line.split(" FAIL")[0].split(" CANNOT")[0] for line in until(interview, "stop").stops[1:]
     ]
@@ -244,3 +246,10 @@ def test_a_bench_is_not_stopped() -> None:
         assert isinstance(asked, Question)
         assert asked.key != "stop"
         assert not interview.answer(asked, "")
+
+
+def test_what_failed_as_found_with_power_is_read_again_with_power() -> None:
+    hot = {"calculation": "supply", "stage": "as found", "voltage_running": "90 V"}
+    live = {**hot, "step": "live readings", "nameplate_voltage": "120 V"}
+    assert not until(job(live), "power up").stops
+    assert until(job({**live, "step": "dead tests"}), "power up").stops

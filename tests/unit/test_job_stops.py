@@ -9,7 +9,11 @@ from wirecalc.jobs.checks import STEPS
 
 PLUG, POLES, DEAD = "pull the plug", "lock both poles", "prove dead"
 BLEED, LIVE, METER = "a capacitor is charged", "live only if", "meter AND leads"
-GROUND, RECEPTACLE, STILL = "refit every ground", "plug or receptacle", "keep it unplugged"
+GROUND, RECEPTACLE, STILL = (
+    "refit every ground",
+    "plug or receptacle",
+    "keep it unplugged or locked out, and prove it dead",
+)
 WASHER = {"kind": "washer", "connection": "cord-connected"}
 
 
