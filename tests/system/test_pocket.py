@@ -167,13 +167,20 @@ def test_a_shops_files_lie_beside_its_settings(
 ) -> None:
     (tmp_path / "rules").mkdir()
     (tmp_path / "plugins").mkdir()
-    (tmp_path / "rules" / "ours.toml").write_text("")
+    (tmp_path / "rules" / "ours.toml").write_text('tables = ["our tables"]\n')
+    (tmp_path / "rules" / "our tables").mkdir()
+    (tmp_path / "rules" / "our tables" / "stock.csv").write_text("part\n")
     (tmp_path / "plugins" / "own.py").write_text("pass\n")
     own = tmp_path / "wirecalc.toml"
     own.write_text('rules_files = ["rules/ours.toml"]\nplugin_folder = "plugins"\n')
     monkeypatch.setenv("WIRECALC_CONFIG", str(own))
     names = [name for name, _ in shop.files(read())]
-    assert names == ["shop/wirecalc.toml", "shop/rules/ours.toml", "shop/plugins/own.py"]
+    assert names == [
+        "shop/wirecalc.toml",
+        "shop/rules/ours.toml",
+        "shop/rules/our tables/stock.csv",
+        "shop/plugins/own.py",
+    ]
     assert not [n for n in names if str(tmp_path) in n]
 
 

@@ -41,8 +41,15 @@ def files(settings: Settings) -> Iterator[tuple[str, bytes]]:
     said = read_toml(settings.file)
     named = [*settings.rules_files, *(base / Path(n) for n in said.get("instruments_files", []))]
     paths = [settings.file, *named]
+    folders = [
+        path.parent / name
+        for path in settings.rules_files
+        for name in read_toml(path).get("tables", [])
+    ]
     if settings.plugin_folder is not None:
-        paths += [p for p in settings.plugin_folder.rglob("*") if "__pycache__" not in p.parts]
+        folders.append(settings.plugin_folder)
+    for folder in folders:
+        paths += [p for p in folder.rglob("*") if "__pycache__" not in p.parts]
     for path in paths:
         if path.is_file():
             yield _beside(path, base), path.read_bytes()
