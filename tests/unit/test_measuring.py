@@ -64,7 +64,7 @@ def test_what_would_hurt_or_spoil_is_said() -> None:
         "ohms of a part": "both wires off it",
         "ohms to the case": "it cannot pass",
         "insulation": "Plug out",
-        "the ground path": "1 A or more",
+        "the ground path": "current of 1 A or more",
         "capacitance": "proven under 5 V",
         "a pull": "slowly and straight",
         "volts, nothing running": "known source before and after",
