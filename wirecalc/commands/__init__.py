@@ -71,7 +71,8 @@ COMMANDS = {
             "questions for students; quiz for students; answer key; answers; practice sheet",
             "problems to solve; competence; competency; knowledge check; test my learners",
             "pop quiz; lesson; course; induction; train a new hire; pass mark; exercises; teach",
-            "trainer",
+            "trainer; scenario; fault scenario; hard problem; fault case; students behind",
+            "progress of a student; roster; learners who are behind",
         ),
     ),
     "explain": Command(
@@ -91,6 +92,7 @@ COMMANDS = {
         forms=(*FORMATS, "html"),
         words=(
             "meter accuracy; accuracy; accuracy of a meter; meter error; my meter; calibration",
+            "how accurate is my meter; accurate; accurate meter; how accurate",
             "calibrated; instruments; how good is my meter; uncertainty; certificate",
             "calibration certificate; cal cert; meter certificate; certificate due",
             "certificate expired; calibration due; cal due; overdue; out of cal; due date",

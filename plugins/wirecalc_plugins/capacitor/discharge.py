@@ -78,6 +78,7 @@ def _refuse(
         "microwave diode; hv diode; high voltage diode; high voltage; hv cap",
         "inverter board cap; board caps; wait before touching; minutes to bleed; bleed time",
         "volts left",
+        "before opening; open the machine; prove it dead; safe to open",
     ),
     go_on="wait that long, then prove under 5 V, meter across its terminals",
     cautions=("cap-01", "dead-01", "cap-02", "flam-01"),

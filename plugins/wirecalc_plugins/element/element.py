@@ -102,6 +102,7 @@ def _refuse_element(
         "reads OL; reads 0.L; shows OL; element reads nothing; 0 ohms; filament; infrared",
         "door lock; door lock PTC; door lock heater; interlock ohms; wax motor; lock ohms",
         "PTC heater; PTC ohms of a lock",
+        "lead resistance; zero the leads; subtract the leads; null the leads; two in parallel",
     ),
     go_on="read it to its case too (insulation), fit it, and read its amps",
     cautions=("dead-01", "dead-03", "hot-01", "heat-01", "flam-01"),

@@ -69,6 +69,7 @@ def _refuse(stock: FileColumns | None) -> Iterator[Problem]:
         "lever connector; push-in connector; choc block; chocolate block; terminal block",
         "heat proof connector; ceramic connector; porcelain connector; mouse chewed; rats",
         "chewed; harness repair",
+        "reorder; run out of terminals; out of terminals",
     ),
     go_on="strip to its barrel, crimp with its own tool, look and tug: strip",
     cautions=("crimp-01", "sub-01", "flam-02"),

@@ -33,6 +33,8 @@ from .strip_lengths import MM_PER_IN, Length, bare_wire, length_of, strip_to, tw
         "strip for a spade; strip for spade; strip for ferrule; insulation off; peel",
         "strip too long; strip too short; mm to strip; ferrule size; bootlace; strip gauge",
         "copper sticking out; whiskers",
+        "remove insulation; take insulation off; remove the plastic; bare the wire; how to bare",
+        "skin the wire; centimetres to remove; take off the plastic; remove from cable",
     ),
     go_on="strip a trial piece, look for nicks, then crimp: strands",
     cautions=("dead-01", "crimp-01", "crimp-02"),

@@ -75,6 +75,8 @@ from .windings_inputs import (
         "reads 0.L; shows OL; meter shows 1; same reading on all; three phase unbalance",
         "phase to phase ohms; dead motor ohms; motor does nothing",
         "fill time; slow filling; water pressure low; dishie; door lock; lock coil",
+        "start or run; run or start; which is start; which is run; pin is which; lead is which",
+        "water does not come in; no water comes in; no water coming in; fill valve; will not fill",
     ),
     go_on="read each pin to the case (insulation), then start it, read the amps",
     cautions=("dead-01", "cap-01", "pin-01", "ins-01"),

@@ -55,6 +55,7 @@ _PLAIN = "how sure this reading decides"
         "borderline; marginal reading; near the limit; trust the reading; can I trust my meter",
         "meter tolerance; reading vs limit; in doubt; doubt; significant; measurement error",
         "accuracy of reading",
+        "two readings; compare two readings; readings differ; same reading twice; meters differ",
     ),
     go_on="take the reading as it is, and note the instrument beside it",
     cautions=("meter-02",),

@@ -69,6 +69,7 @@ M_PER_FT = 0.3048
         "PAT testing; test and tag; tag test; 3760; 62638",
         "green/yellow; green yellow wire; earth colour; which wire is earth",
         "brown blue green yellow; earth tag; painted panel",
+        "test lead resistance; zero the leads; null the leads; subtract the leads",
     ),
     go_on="flex cord and plug and read again; then insulation or leakage",
     cautions=("gnd-02", "dead-02"),

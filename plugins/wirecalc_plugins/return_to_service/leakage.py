@@ -73,6 +73,7 @@ def _refuse(
         "leakage limit; leakage limits; suppressor; suppressor blew; interference suppressor",
         "mains filter; RFI filter; X2; Y capacitor; filter capacitor",
         "protective conductor current",
+        "current kills; dangerous current; deadly current; how much current is dangerous",
     ),
     go_on="press the GFCI's or RCD's test button, then hand the machine back",
     cautions=("meter-01", "wat-01", "gfci-01", "flam-01"),

@@ -48,6 +48,7 @@ _PLAIN = "the temperatures at which the thermostat switches"
         "defrost stat; differential of a thermostat",
         "will not turn off; never turns off; will not switch off; stays on; keeps heating",
         "does not stop heating; will not shut off",
+        "ice on the back wall; ice on back; frost on the back; iced up; ice builds up; makes ice",
     ),
     go_on="fit it, let it cycle twice, and read where it opens in its place",
     cautions=("dead-01", "heat-02", "heat-03", "hot-01", "sub-01"),
