@@ -82,20 +82,24 @@ def _open(counted: Counted | None) -> str:
 def lines(job: Job, most: int | None = None) -> list[SummaryLine]:
     """Return what decided a job and what to do about each; for a pass, what came closest.
 
-    Beyond the first `most` checks that decided, they are only named. What does not apply to the
+    Beyond the first `most` checks that decided, or one less that were mended, they are named. What does not apply to the
     machine stands last, whatever the verdict.
     """
-    found = _passed(job) if job.verdict is Verdict.PASS else _deciding(job, most)
+    found = _passed(job, most) if job.verdict is Verdict.PASS else _deciding(job, most)
     return [
         *found,
         *(SummaryLine("Does not apply", f"{d.title}: {d.reason}") for d in job.does_not_apply),
     ]
 
 
-def _passed(job: Job) -> list[SummaryLine]:
+def _passed(job: Job, most: int | None) -> list[SummaryLine]:
+    mended = list(_mended(job))
+    if most is not None and len(mended) > 2 * most - 2:  # two lines of each
+        names = [line.said.partition(": ")[0] for line in mended[2 * most - 2 :: 2]]
+        mended = [*mended[: 2 * most - 2], SummaryLine("Mended too", "; ".join(names))]
     untested = [n.title for n in job.not_tested]
     nothing = SummaryLine("Next", NOTHING_TO_DO)
-    return [*_mended(job), *_closest(job), nothing, *_named(NOT_TESTED, untested)]
+    return [*mended, *_closest(job), nothing, *_named(NOT_TESTED, untested)]
 
 
 def _deciding(job: Job, most: int | None) -> list[SummaryLine]:
