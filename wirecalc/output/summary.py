@@ -82,8 +82,8 @@ def _open(counted: Counted | None) -> str:
 def lines(job: Job, most: int | None = None) -> list[SummaryLine]:
     """Return what decided a job and what to do about each; for a pass, what came closest.
 
-    Beyond the first `most` checks that decided, or one less that were mended, they are named. What does not apply to the
-    machine stands last, whatever the verdict.
+    Beyond the first `most` checks that decided, or one less that were mended, they are named. What
+    does not apply to the machine stands last, whatever the verdict.
     """
     found = _passed(job, most) if job.verdict is Verdict.PASS else _deciding(job, most)
     return [
