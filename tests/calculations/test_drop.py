@@ -80,8 +80,11 @@ TRIAL = Trial(
         "power_factor": texts(["50 %", "90 %"]),
         "voltage_at_rest": near(103.5, 105.7, 115, low=100, high=130),
     },
-    # of a three-wire run, and in place of the wire; the example is two-wire, with its wire
-    apart=("other_leg_current", "resistance_per_length", "conductor_metal", "known_at"),
+    # of a three-wire run, and in place of the wire or its table; the example has neither
+    apart=(
+        *("other_leg_current", "resistance_per_length", "resistivity"),
+        *("conductor_metal", "known_at"),
+    ),
     why=(
         "A clamp on a live wire; the run in the wall is an electrician's; a loose plug "
         "trips nothing."

@@ -243,7 +243,7 @@ def _declared(node: Any, made: list[dict[str, Any]]) -> Any:
     number, word = read_number(text)
     places = len(text.split()[0].partition(".")[2])
     dimension = next(d for d in SPELLINGS if _is_of(word, d))
-    top = f"{10 * number.value:.{places}f} {word}"
+    top = f"{10 * abs(number.value):.{places}f} {word}"
     ranges = [{"reads": dimension, "from": f"0 {word}", "to": top, "error": error}]
     made.append({"name": f"m{len(made)}", "range": ranges})
     return f"{text} by m{len(made) - 1}"

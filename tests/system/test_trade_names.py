@@ -81,7 +81,7 @@ def test_with_two_meanings_it_is_refused_with_both(cli_main: Cli) -> None:
     assert done.status == 2
     assert "--mfd: there is no such option" in done.err
     assert "--marked-capacitance or --measured-capacitance" in done.err
-    with pytest.raises(wirecalc.BadInput, match="marked_capacitance or measured_capacitance"):
+    with pytest.raises(wirecalc.BadInput, match="--marked-capacitance or --measured-capacitance"):
         wirecalc.run("capacitor", mfd="30 uF")
     one = ("discharge", "--capacitor-voltage", "240 V", "--resistor", "20 kohm")
     assert cli_main(*one, "--mfd", "30 uF") == cli_main(*one, "--marked-capacitance", "30 uF")

@@ -336,10 +336,10 @@ def test_calculation_that_is_dear_is_not_run_before_all_that_it_asks_for_is_ther
 
 
 def test_what_is_only_missing_is_asked_and_no_contradiction() -> None:
-    person = Person("115 V", "8 A", "", "cord", "16 AWG", "20 ft", "")
+    person = Person("115 V", "8 A", "", "", "cord", "16 AWG", "20 ft", "")
     person.talk(CATALOGUE.calculations["drop"].calculation)
     assert "cannot be used together" not in person.heard
-    assert person.prompts[2:5] == ["building_wire", "more", "cord"]
+    assert person.prompts[2:6] == ["building_wire", "resistance_per_length", "more", "cord"]
 
 
 def test_file_that_is_not_there_is_asked_again_and_one_that_is_there_is_read_with_the_rest(
